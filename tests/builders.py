@@ -1,0 +1,65 @@
+"""Small valid households and places for tests; every field can be changed by name."""
+
+from datetime import date
+from typing import Any
+
+from tripplan.planning.household import Household, Member
+from tripplan.planning.place import Place
+
+
+def make_member(name: str = "Ann", born: str = "1988-05-20", **changes: Any) -> Member:
+    """An adult without naps."""
+    return Member.model_validate({"name": name, "born": born, **changes})
+
+
+def make_household(**changes: Any) -> Household:
+    """Two adults, a seven-year-old and a napping toddler in a Midwestern town."""
+    values: dict[str, Any] = {
+        "name": "Test household",
+        "home": {
+            "town": "Peoria",
+            "country": "US",
+            "subdivision": "IL",
+            "latitude": 40.6936,
+            "longitude": -89.589,
+            "time_zone": "America/Chicago",
+        },
+        "currency": "USD",
+        "units": "mi",
+        "members": [
+            {"name": "Ann", "born": "1988-05-20"},
+            {"name": "Bo", "born": "1986-11-02"},
+            {"name": "Cy", "born": "2019-03-11"},
+            {"name": "Di", "born": "2025-07-15", "naps": [{"start": "12:30", "minutes": 100}]},
+        ],
+        "car": {"fuel": "mpg", "consumption": "24", "fuel_price": "3.12"},
+        **changes,
+    }
+    return Household.model_validate(values)
+
+
+def make_place(**changes: Any) -> Place:
+    """A museum some 60 km from the household's home, open every day but Monday."""
+    values: dict[str, Any] = {
+        "id": "test-museum",
+        "name": "Test museum",
+        "currency": "USD",
+        "where": {
+            "town": "Bloomington",
+            "country": "US",
+            "subdivision": "IL",
+            "latitude": 40.4842,
+            "longitude": -88.9937,
+            "time_zone": "America/Chicago",
+        },
+        "opening": {"hours": "Tu-Su 10:00-17:00"},
+        "offers": [
+            {"name": "Adult", "price": "14.00", "ages": "13+"},
+            {"name": "Child", "price": "9.00", "ages": "3-12"},
+            {"name": "Small child", "price": "0.00", "ages": "under 3"},
+        ],
+        "parking": {"price": "5.00"},
+        "prices_read": {"on": date(2026, 11, 2), "source": "written for tests"},
+        **changes,
+    }
+    return Place.model_validate(values)

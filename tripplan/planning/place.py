@@ -1,0 +1,104 @@
+"""A place to go, as its card describes it."""
+
+from datetime import date, time
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from tripplan.planning.household import Currency, Minutes, Name
+from tripplan.planning.model import Written
+from tripplan.planning.offers import AddOn, Fee, MustBeAccompanied, Offer, Parking, SalesTax, Voucher
+from tripplan.planning.opening_hours import HoursText
+from tripplan.planning.where import Where
+
+PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
+
+
+class Visit(Written):
+    """What a visit is like."""
+
+    topics: tuple[Name, ...] = ()
+    """What can be studied there."""
+    shortest_minutes: Minutes = 60
+    """A shorter stay is not worth the drive [min]."""
+    comfortable_minutes: Minutes = 120
+    """A stay that feels complete [min]."""
+    pushchairs: bool = True
+    """Whether a pushchair or carrier can be used all the way round."""
+    own_food: bool = True
+    """Whether the family may eat what it brought."""
+    food_sold: bool = True
+    """Whether there is something to buy."""
+    indoors: Literal["indoors", "outdoors", "both"] = "both"
+    """Where the visit happens, for rainy and hot days."""
+    cautions: tuple[str, ...] = ()
+    """What to watch: steps, open water, animals, allergens."""
+    questions: tuple[str, ...] = ()
+    """Suggested questions for the children."""
+
+
+class Opening(Written):
+    """When the place can be visited."""
+
+    hours: HoursText
+    """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school holidays."""
+    last_entry_minutes_before_close: Minutes = 0
+    """How long before closing the till stops letting people in [min]."""
+    entry_times: tuple[time, ...] = ()
+    """Timed entry: the only times people are let in; any time when left out."""
+    school_groups: HoursText | None = None
+    """When classes usually fill the place, in term."""
+    book_days_ahead: Annotated[int, Field(ge=0, le=365)] = 0
+    """How many days ahead a visit must be booked; 0 for none."""
+    checked_on_site: bool = True
+    """Whether the hours were read at their source; otherwise they are a guess and shown as one."""
+
+
+class SpecialDay(Written):
+    """A day when more (or fewer) people come than the calendar would tell."""
+
+    day: date
+    name: Name
+    crowd_factor: Annotated[Decimal, Field(gt=0, le=50)] = Decimal(2)
+    """How many times the usual number of visitors [-]."""
+
+
+class PricesRead(Written):
+    """Where the prices on the card come from."""
+
+    on: date
+    """The day they were read."""
+    source: Annotated[str, Field(min_length=1)]
+    """Where: the place's own page, the board at the till, a telephone call."""
+    give_or_take_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(0)
+    """How far a price may have moved since [%]."""
+
+
+class Place(Written):
+    """A place card."""
+
+    format: Literal[1] = 1
+    """Version of the card's format."""
+    id: PlaceId
+    """Small letters, digits and hyphens; also the name of the file."""
+    name: Name
+    currency: Currency
+    """ISO 4217 code of every price on the card."""
+    where: Where
+    visit: Visit = Visit()
+    opening: Opening
+    offers: Annotated[tuple[Offer, ...], Field(min_length=1, max_length=60)]
+    add_ons: tuple[AddOn, ...] = ()
+    fees: tuple[Fee, ...] = ()
+    sales_tax: SalesTax | None = None
+    vouchers: tuple[Voucher, ...] = ()
+    must_be_accompanied: tuple[MustBeAccompanied, ...] = ()
+    parking: Parking = Parking()
+    special_days: tuple[SpecialDay, ...] = ()
+    prices_read: PricesRead
+    web: str = ""
+    """Address of the place's own page."""
+    telephone: str = ""
+    notes: str = ""
+    """Anything else a parent should know."""

@@ -1,0 +1,82 @@
+"""Points on the Earth and how a parent writes them down."""
+
+from dataclasses import dataclass
+from typing import Annotated, Self
+from zoneinfo import ZoneInfo
+
+from pydantic import AfterValidator, Field, model_validator
+
+from tripplan.errors import PlanError
+from tripplan.planning.model import Written
+
+
+@dataclass(frozen=True)
+class Point:
+    """A point on the WGS84 ellipsoid.
+
+    Attributes:
+        latitude: north positive [degrees].
+        longitude: east positive [degrees].
+    """
+
+    latitude: float
+    longitude: float
+
+
+def _known_zone(name: str) -> str:
+    try:
+        ZoneInfo(name)
+    except (LookupError, ValueError, OSError):
+        raise ValueError("a time zone is an IANA name such as 'America/Chicago'") from None
+    return name
+
+
+class Where(Written):
+    """A location: coordinates, or a town or postal code that is looked up offline when the file is read."""
+
+    address: str = ""
+    """Street and number, for the calendar entry; may be empty."""
+    town: str = ""
+    """Town, looked up when coordinates are missing."""
+    postal_code: str = ""
+    """Postal code, looked up when coordinates are missing (US ZIP codes)."""
+    country: Annotated[str, Field(pattern=r"^[A-Z]{2}$")]
+    """ISO 3166-1 code of two letters, such as US."""
+    subdivision: Annotated[str, Field(pattern=r"^[A-Z0-9]{0,3}$")] = ""
+    """ISO 3166-2 code without the country, such as IL; for public holidays and town look-up."""
+    latitude: Annotated[float, Field(ge=-90, le=90)] | None = None
+    """Degrees, north positive."""
+    longitude: Annotated[float, Field(ge=-180, le=180)] | None = None
+    """Degrees, east positive."""
+    time_zone: Annotated[str, AfterValidator(_known_zone)] | None = None
+    """IANA time zone; found from the coordinates when missing."""
+
+    @model_validator(mode="after")
+    def _locatable(self) -> Self:
+        if (self.latitude is None) != (self.longitude is None):
+            raise ValueError("latitude and longitude come together or not at all")
+        if self.latitude is None and not self.town and not self.postal_code:
+            raise ValueError("give latitude and longitude, or a town, or a postal code")
+        return self
+
+    @property
+    def point(self) -> Point:
+        """The coordinates.
+
+        Raises:
+            PlanError: town or postal code were not looked up yet.
+        """
+        if self.latitude is None or self.longitude is None:
+            raise PlanError(f"{self.town or self.postal_code} has no coordinates yet")
+        return Point(self.latitude, self.longitude)
+
+    @property
+    def zone(self) -> ZoneInfo:
+        """The time zone.
+
+        Raises:
+            PlanError: it was not looked up yet.
+        """
+        if self.time_zone is None:
+            raise PlanError(f"{self.town or self.postal_code or self.point} has no time zone yet")
+        return ZoneInfo(self.time_zone)
