@@ -9,15 +9,23 @@ from enum import StrEnum
 from typing import Annotated, Literal, Self
 
 from babel.numbers import list_currencies
-from pydantic import AfterValidator, BeforeValidator, Field, PlainSerializer, model_validator
+from pydantic import (
+    AfterValidator,
+    BeforeValidator,
+    Field,
+    PlainSerializer,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
 
 from tripplan.planning.ages import ADULT, completed_months
-from tripplan.planning.model import Written
+from tripplan.planning.model import ClockTime, Written
+from tripplan.planning.money import minor_digits
 from tripplan.planning.where import Where
 
 Name = Annotated[str, Field(min_length=1, max_length=80)]
 Minutes = Annotated[int, Field(ge=0, le=24 * 60)]
-Price = Annotated[Decimal, Field(ge=0, le=100_000, allow_inf_nan=False)]
 
 
 def _known_currency(code: str) -> str:
@@ -26,15 +34,75 @@ def _known_currency(code: str) -> str:
     return code
 
 
-Currency = Annotated[str, AfterValidator(_known_currency)]
+Currency = Annotated[
+    str, AfterValidator(_known_currency), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{3}$"})
+]
+
+
+def _read_price(value: object, info: ValidationInfo) -> object:
+    if isinstance(value, bool):
+        raise ValueError("a price is a number such as 12.50")  # noqa: TRY004 - pydantic wants it
+    if not isinstance(value, str):
+        return value
+    match = re.fullmatch(r"(-?\d+(?:\.\d+)?)(?:\s*([A-Za-z]{3}))?", value.strip())
+    if not match:
+        raise ValueError("a price is a number such as 12.50, or a text such as '12.50 USD'")
+    amount, stated = match.groups()
+    if stated:
+        if info.context is None:
+            raise ValueError("a currency can be stated beside a price only in a file that names its own")
+        expected = info.context["currency"]
+        if expected is not None and stated.upper() != expected:
+            raise ValueError(f"the price is in {stated.upper()}, but the currency given above is {expected}")
+    return Decimal(amount)
+
+
+def _payable(amount: Decimal, info: ValidationInfo) -> Decimal:
+    currency = info.context["currency"] if info.context else None
+    if currency is None:
+        return amount
+    exponent = amount.normalize().as_tuple().exponent
+    digits = minor_digits(currency)
+    if isinstance(exponent, int) and -exponent > digits:
+        raise ValueError(f"{currency} is paid with at most {digits} digits after the point")
+    return amount
+
+
+_PRICE_SCHEMA = WithJsonSchema(
+    {
+        "anyOf": [
+            {"type": "number", "minimum": 0, "maximum": 100_000},
+            {"type": "string", "pattern": r"^\d+(\.\d+)?( *[A-Za-z]{3})?$"},
+        ]
+    }
+)
+
+UnitPrice = Annotated[
+    Decimal, BeforeValidator(_read_price), Field(ge=0, le=100_000, allow_inf_nan=False), _PRICE_SCHEMA
+]
+"""Money per gallon, mile or the like, which may have more digits than can be paid.
+
+Where the validation context carries `currency` (ISO 4217 or None), a currency stated beside it must agree.
+"""
+Price = Annotated[
+    Decimal,
+    BeforeValidator(_read_price),
+    Field(ge=0, le=100_000, allow_inf_nan=False),
+    AfterValidator(_payable),
+    _PRICE_SCHEMA,
+]
+"""Money as it is paid: a `UnitPrice` with no more digits than the context's currency has."""
 
 
 class BirthDate(Written):
     """A birth date, or only its year and month."""
 
     year: Annotated[int, Field(ge=1900, le=2200)]
+    """Year."""
     month: Annotated[int, Field(ge=1, le=12)]
+    """Month, 1 to 12."""
     day: Annotated[int, Field(ge=1, le=31)] | None = None
+    """Day of the month; unknown when left out."""
 
     @model_validator(mode="after")
     def _on_the_calendar(self) -> Self:
@@ -59,22 +127,29 @@ class BirthDate(Written):
 
 def _read_birth_date(value: object) -> object:
     if isinstance(value, date):
-        return BirthDate(year=value.year, month=value.month, day=value.day)
-    if isinstance(value, str):
-        match = re.fullmatch(r"(\d{4})-(\d{2})(?:-(\d{2}))?", value.strip())
+        return {"year": value.year, "month": value.month, "day": value.day}
+    if not isinstance(value, BirthDate | dict):
+        match = re.fullmatch(r"(\d{4})-(\d{2})(?:-(\d{2}))?", value.strip() if isinstance(value, str) else "")
         if not match:
             raise ValueError("a birth date reads like 2022-03-14, or 2022-03 where only the month is given")
-        return BirthDate(year=int(match[1]), month=int(match[2]), day=int(match[3]) if match[3] else None)
+        return {"year": int(match[1]), "month": int(match[2]), "day": int(match[3]) if match[3] else None}
     return value
 
 
-Born = Annotated[BirthDate, BeforeValidator(_read_birth_date), PlainSerializer(str, return_type=str)]
+Born = Annotated[
+    BirthDate,
+    BeforeValidator(_read_birth_date),
+    PlainSerializer(str, return_type=str),
+    WithJsonSchema(
+        {"type": "string", "pattern": r"^\d{4}-\d{2}(-\d{2})?$", "examples": ["2022-03-14", "2022-03"]}
+    ),
+]
 
 
 class Nap(Written):
     """A usual midday sleep."""
 
-    start: time
+    start: ClockTime
     """When it usually begins, by the clock at home."""
     minutes: Annotated[int, Field(ge=5, le=300)]
     """How long it usually lasts [min]."""
@@ -101,9 +176,9 @@ class Member(Written):
     """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
     naps: tuple[Nap, ...] = ()
     """The usual naps, in order."""
-    wakes: time = time(6, 30)
+    wakes: ClockTime = time(6, 30)
     """When the person usually wakes."""
-    bed: time = time(19, 30)
+    bed: ClockTime = time(19, 30)
     """When the person should be in bed."""
     needs: str = ""
     """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
@@ -136,17 +211,18 @@ class Car(Written):
     """The family's car and what driving it costs."""
 
     name: Name = "car"
+    """How the family calls it."""
     seats: Annotated[int, Field(ge=1, le=60)] = 5
     """Places with a belt, the driver's included."""
     fuel: Fuel
     """How the running cost is given: by consumption, or by a rate per distance."""
     consumption: Annotated[Decimal, Field(gt=0, le=200)] | None = None
     """Consumption in the unit that `fuel` names; left out where a rate is given."""
-    fuel_price: Price | None = None
+    fuel_price: UnitPrice | None = None
     """Price per US gallon (mpg), per litre (L/100km) or per kWh; unknown when left out."""
     fuel_price_give_or_take_percent: Annotated[Decimal, Field(ge=0, le=90)] = Decimal(8)
     """How far the price at the pump may be off by the day of the visit [%]."""
-    rate: Price | None = None
+    rate: UnitPrice | None = None
     """Cost per mile or per km, for the two rate kinds."""
 
     @model_validator(mode="after")
@@ -178,9 +254,13 @@ class Food(Written):
     way: Literal["packed", "bought"] = "packed"
     """Whether food is packed at home or bought there."""
     packed_adult: Price = Decimal("3.00")
+    """Packed at home, for an adult."""
     packed_child: Price = Decimal("2.00")
+    """Packed at home, for a child."""
     bought_adult: Price = Decimal("14.00")
+    """Bought there, for an adult."""
     bought_child: Price = Decimal("9.00")
+    """Bought there, for a child."""
     free_under_months: Annotated[int, Field(ge=0, le=120)] = 12
     """Younger children eat what comes along anyway [months]."""
 
@@ -188,9 +268,9 @@ class Food(Written):
 class Habits(Written):
     """How this family travels."""
 
-    earliest_departure: time = time(7, 0)
+    earliest_departure: ClockTime = time(7, 0)
     """Nobody leaves the house before this."""
-    home_by: time = time(19, 0)
+    home_by: ClockTime = time(19, 0)
     """Everybody is home again by this."""
     load_up_minutes: Minutes | None = None
     """From 'shoes on' to the wheels turning; by the number of small children when left out [min]."""
@@ -200,7 +280,7 @@ class Habits(Written):
     """How long a rest lasts [min]."""
     detour_percent: Annotated[Decimal, Field(ge=0, le=50)] = Decimal(0)
     """Extra driving the family usually adds on the way [%]."""
-    lunch: time = time(12, 0)
+    lunch: ClockTime = time(12, 0)
     """When everybody gets hungry."""
     lunch_minutes: Minutes = 35
     """How long lunch takes [min]."""
@@ -233,11 +313,17 @@ class Household(Written):
     units: Literal["mi", "km"] = "km"
     """The unit that distances are shown in."""
     members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60)]
+    """The people, one `[[members]]` each."""
     car: Car | None = None
+    """The car; driving costs stay unknown when left out."""
     passes: tuple[HeldPass, ...] = ()
+    """Annual passes the family already owns."""
     food: Food = Food()
+    """What eating costs."""
     habits: Habits = Habits()
+    """How the family travels."""
     worth: Worth = Worth()
+    """What a nuisance is worth to the parent."""
     reserve_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(10)
     """Set aside for what nobody thought of, as a share of the rest [%]."""
     treats_per_child: Price = Decimal(0)

@@ -1,13 +1,13 @@
 """A place to go, as its card describes it."""
 
-from datetime import date, time
+from datetime import date
 from decimal import Decimal
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from tripplan.planning.household import Currency, Minutes, Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import ClockTime, Written
 from tripplan.planning.offers import AddOn, Fee, MustBeAccompanied, Offer, Parking, SalesTax, Voucher
 from tripplan.planning.opening_hours import HoursText
 from tripplan.planning.where import Where
@@ -45,7 +45,7 @@ class Opening(Written):
     """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school holidays."""
     last_entry_minutes_before_close: Minutes = 0
     """How long before closing the till stops letting people in [min]."""
-    entry_times: tuple[time, ...] = ()
+    entry_times: tuple[ClockTime, ...] = ()
     """Timed entry: the only times people are let in; any time when left out."""
     school_groups: HoursText | None = None
     """When classes usually fill the place, in term."""
@@ -59,7 +59,9 @@ class SpecialDay(Written):
     """A day when more (or fewer) people come than the calendar would tell."""
 
     day: date
+    """The date."""
     name: Name
+    """What happens on it."""
     crowd_factor: Annotated[Decimal, Field(gt=0, le=50)] = Decimal(2)
     """How many times the usual number of visitors [-]."""
 
@@ -83,22 +85,36 @@ class Place(Written):
     id: PlaceId
     """Small letters, digits and hyphens; also the name of the file."""
     name: Name
+    """What the place is called."""
     currency: Currency
     """ISO 4217 code of every price on the card."""
     where: Where
+    """Where it is."""
     visit: Visit = Visit()
+    """What a visit is like."""
     opening: Opening
+    """When it can be visited."""
     offers: Annotated[tuple[Offer, ...], Field(min_length=1, max_length=60)]
+    """The price board: all the ways in, one `[[offers]]` each."""
     add_ons: tuple[AddOn, ...] = ()
+    """What people may want beside entry."""
     fees: tuple[Fee, ...] = ()
+    """What is charged for buying."""
     sales_tax: SalesTax | None = None
+    """Tax that the prices do not include; none when left out."""
     vouchers: tuple[Voucher, ...] = ()
+    """Price reductions the family holds or can get."""
     must_be_accompanied: tuple[MustBeAccompanied, ...] = ()
+    """Who may not enter without an older visitor."""
     parking: Parking = Parking()
+    """What leaving the car costs."""
     special_days: tuple[SpecialDay, ...] = ()
+    """Festivals and other days unlike the rest."""
     prices_read: PricesRead
+    """Where the prices come from, and from when."""
     web: str = ""
     """Address of the place's own page."""
     telephone: str = ""
+    """To ask whether all this still holds."""
     notes: str = ""
     """Anything else a parent should know."""

@@ -1,0 +1,277 @@
+"""The dumbest possible search for the cheapest admission: every person tries every way in.
+
+It reads the card by itself and shares nothing with the calculator but the shapes of the card.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from tests.planning.admission.price_boards import DAY, Question
+from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.offers import Bundle, Pass, Ticket
+
+Choice = tuple[str, Any, int]
+"""How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""
+
+
+@dataclass(frozen=True)
+class Held:
+    """A pass held, here or from elsewhere, as the search sees it."""
+
+    number: int
+    held: HeldPass
+    offer: Pass
+    here: bool
+    percent_off: Fraction
+
+
+def status(member: Member, needs: tuple[str, ...]) -> bool:
+    """Whether somebody has one of the statuses, or none is needed."""
+    return not needs or bool(set(needs) & set(member.statuses))
+
+
+def single_price(question: Question, member: Member) -> Fraction | None:
+    """The cheapest ticket somebody could have alone."""
+    months = member.months_on(DAY)
+    prices = [
+        Fraction(o.price)
+        for o in question.place.offers
+        if isinstance(o, Ticket) and o.companions is None and o.at_least == 1 and o.at_most is None
+        if months in o.ages and status(member, o.needs)
+    ]
+    return min(prices, default=None)
+
+
+def held_passes(question: Question) -> list[Held]:
+    """The passes of the family that count here."""
+    found = []
+    for number, one in enumerate(question.held):
+        for place in (question.place, *question.others):
+            for offer in place.offers:
+                if place.id == one.place and offer.name == one.offer and isinstance(offer, Pass):
+                    if place is question.place:
+                        found.append(Held(number, one, offer, True, Fraction(100)))
+                    found += [
+                        Held(number, one, offer, False, Fraction(e.percent_off))
+                        for e in offer.elsewhere
+                        if e.place == question.place.id
+                    ]
+    return found
+
+
+class Search:
+    """Every assignment of people to ways in, each judged as a whole."""
+
+    def __init__(self, question: Question) -> None:
+        self.question = question
+        self.party = question.party
+        self.months = [member.months_on(DAY) for member in self.party]
+        self.singles = [single_price(question, member) for member in self.party]
+        self.held = held_passes(question)
+
+    def cheapest(self) -> int | None:
+        """The least total in cents; None if nobody may let this party in."""
+        totals = [total for total, _ in self.ways()]
+        return min(totals, default=None)
+
+    def ways(self) -> Iterator[tuple[int, frozenset[str]]]:
+        """Every legal way: its total in cents, and the names of what it uses."""
+        for choices in self._assign(0, []):
+            lines = self._judge(choices)
+            if lines is not None:
+                yield self._total(lines), frozenset(str(offer_key(offer)) for _, offer, _ in choices)
+
+    def _assign(self, position: int, so_far: list[Choice]) -> Iterator[list[Choice]]:
+        if position == len(self.party):
+            yield list(so_far)
+            return
+        for choice in self._choices(position, so_far):
+            so_far.append(choice)
+            yield from self._assign(position + 1, so_far)
+            so_far.pop()
+
+    def _choices(self, position: int, so_far: list[Choice]) -> Iterator[Choice]:
+        months, member = self.months[position], self.party[position]
+        at_home = member.name in self.question.household
+        for offer in self.question.place.offers:
+            if isinstance(offer, Ticket):
+                if months in offer.ages and (offer.one_status_covers > 1 or status(member, offer.needs)):
+                    yield ("user", offer, 0)
+                if offer.one_free_per is not None and months in offer.leader_ages:
+                    yield ("leader", offer, 0)
+                continue
+            used = {unit for _, other, unit in so_far if other is offer}
+            for unit in range(len(used) + 1):
+                if any(months in seat.ages for seat in offer.seats) and (
+                    isinstance(offer, Bundle) or at_home
+                ):
+                    yield ("seat", offer, unit)
+                if self._may_come_along(offer, position):
+                    yield ("beyond", offer, unit)
+        for one in self.held:
+            if one.here or one.percent_off == 100 or self.singles[position] is not None:
+                if one.offer.named:
+                    if member.name in one.held.holders:
+                        yield ("seat", one, 0)
+                elif at_home and any(months in seat.ages for seat in one.offer.seats):
+                    yield ("seat", one, 0)
+            if one.here and self._may_come_along(one.offer, position):
+                yield ("beyond", one, 0)
+
+    def _may_come_along(self, offer: Bundle | Pass, position: int) -> bool:
+        if isinstance(offer, Bundle):
+            return offer.extras is not None and self.months[position] in offer.extras.ages
+        return offer.guests_at_most > 0 and self.singles[position] is not None
+
+    def _judge(self, choices: list[Choice]) -> list[tuple[str | None, Fraction, bool]] | None:
+        """What is paid: for which offer, how much, whether with a fee per ticket; None if it is not legal."""
+        users: dict[str, list[int]] = defaultdict(list)
+        leaders: dict[str, list[int]] = defaultdict(list)
+        units: dict[tuple[Any, int], tuple[list[int], list[int]]] = defaultdict(lambda: ([], []))
+        things: dict[Any, Any] = {}
+        for position, (role, offer, unit) in enumerate(choices):
+            key = offer_key(offer)
+            things[key] = offer
+            if role == "user":
+                users[key].append(position)
+            elif role == "leader":
+                leaders[key].append(position)
+            else:
+                units[key, unit][role == "beyond"].append(position)
+        paid = [False] * len(choices)
+        lines: list[tuple[str | None, Fraction, bool]] = []
+        for (key, _), (seated, beyond) in units.items():
+            unit_lines = self._judge_unit(things[key], seated, beyond, paid)
+            if unit_lines is None:
+                return None
+            lines += unit_lines
+        for key, thing in things.items():
+            bought = sum(1 for other, _ in units if other == key)
+            if isinstance(thing, Bundle) and thing.at_most is not None and bought > thing.at_most:
+                return None
+        for key, payers in users.items():
+            for position in payers:
+                paid[position] = things[key].price > 0
+            lines += [(key, Fraction(things[key].price), True)] * len(payers)
+        for key in {*users, *leaders}:
+            if not self._judge_ticket(things[key], users[key], leaders[key], paid):
+                return None
+        return lines
+
+    def _judge_unit(
+        self, offer: Bundle | Pass | Held, seated: list[int], beyond: list[int], paid: list[bool]
+    ) -> list[tuple[str | None, Fraction, bool]] | None:
+        board = offer.offer if isinstance(offer, Held) else offer
+        lines: list[tuple[str | None, Fraction, bool]] = []
+        name: str | None = board.name
+        if isinstance(offer, Held):
+            if not seated:
+                return None
+            if not board.named:
+                if not self._sit(board, seated):
+                    return None
+                if not any(self.party[p].name in offer.held.holders for p in seated):
+                    return None
+            if not offer.here:
+                name = None
+                part = (100 - offer.percent_off) / 100
+                lines += [(None, part * (self.singles[p] or 0), True) for p in seated]
+        else:
+            least = board.at_least if isinstance(board, Bundle) else 1
+            if len(seated) < least or not self._sit(board, seated):
+                return None
+            lines.append((name, Fraction(board.price), True))
+        for position in seated:
+            paid[position] = isinstance(board, Pass) or board.price > 0
+        if isinstance(board, Bundle):
+            if board.must_include is not None and not any(
+                self.months[p] in board.must_include for p in seated
+            ):
+                return None
+            if not any(status(self.party[p], board.needs) for p in seated):
+                return None
+            if beyond and board.extras is not None:
+                if board.extras.at_most is not None and len(beyond) > board.extras.at_most:
+                    return None
+                lines += [(name, Fraction(board.extras.price), False)] * len(beyond)
+                for position in beyond:
+                    paid[position] = board.extras.price > 0
+        else:
+            if len(beyond) > board.guests_at_most:
+                return None
+            part = (100 - Fraction(board.guests_percent_off)) / 100
+            for position in beyond:
+                price = part * (self.singles[position] or 0)
+                paid[position] = price > 0
+                lines.append((name, price, True))
+        return lines
+
+    def _sit(self, offer: Bundle | Pass, people: list[int]) -> bool:
+        """Whether people can take one seat each, by trying."""
+
+        def place_rest(rest: list[int], free: tuple[int, ...]) -> bool:
+            if not rest:
+                return True
+            return any(
+                count
+                and self.months[rest[0]] in seat.ages
+                and place_rest(rest[1:], (*free[:i], count - 1, *free[i + 1 :]))
+                for i, (count, seat) in enumerate(zip(free, offer.seats, strict=True))
+            )
+
+        return place_rest(people, tuple(seat.count for seat in offer.seats))
+
+    def _judge_ticket(self, offer: Ticket, users: list[int], leaders: list[int], paid: list[bool]) -> bool:
+        if users and len(users) < offer.at_least:
+            return False
+        if offer.at_most is not None and len(users) > offer.at_most:
+            return False
+        if leaders and len(leaders) > len(users) // (offer.one_free_per or 1):
+            return False
+        holders = sum(status(self.party[p], offer.needs) for p in users)
+        if len(users) > holders * offer.one_status_covers and len(users) > holders:
+            return False
+        rule = offer.companions
+        if rule is None:
+            return True
+        there = [
+            p
+            for p in range(len(self.party))
+            if p not in users
+            and p not in leaders
+            and self.months[p] in rule.ages
+            and status(self.party[p], rule.needs)
+            and (paid[p] or not rule.must_pay)
+        ]
+        return len(users) <= len(there) * rule.each_allows
+
+    def _total(self, lines: list[tuple[str | None, Fraction, bool]]) -> int:
+        place = self.question.place
+        entry = sum((price for _, price, _ in lines), Fraction(0))
+        fees = Fraction(0)
+        for fee in place.fees:
+            times = sum(with_fee and price > 0 for _, price, with_fee in lines)
+            fees += Fraction(fee.price) * (times if fee.per == "ticket" else entry > 0)
+        reductions = [Fraction(0)]
+        for voucher in place.vouchers:
+            if not any(status(member, voucher.needs) for member in self.party):
+                continue
+            counted = sum(
+                (p for name, p, _ in lines if not voucher.offers or name in voucher.offers), Fraction(0)
+            )
+            if voucher.percent_off is not None:
+                reductions.append(counted * Fraction(voucher.percent_off) / 100)
+            elif voucher.amount_off is not None:
+                reductions.append(min(counted, Fraction(voucher.amount_off)))
+        net = entry - max(reductions)
+        if place.sales_tax is not None:
+            net *= 1 + Fraction(place.sales_tax.percent) / 100
+        return int((net + fees) * 100 + Fraction(1, 2))
+
+
+def offer_key(offer: Any) -> Any:
+    """What tells offers and held passes apart."""
+    return ("held", offer.number, offer.here) if isinstance(offer, Held) else offer.name

@@ -1,0 +1,207 @@
+"""Strategies for small price boards, parties and passes, with every kind of rule mixed."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from hypothesis import strategies as st
+
+from tests.builders import make_place
+from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.place import Place
+
+DAY = date(2026, 12, 8)
+ARRIVAL = datetime(2026, 12, 8, 10, 0, tzinfo=ZoneInfo("America/Chicago"))
+TODAY = date(2026, 12, 1)
+NAMES = (
+    *("Ada", "Ben", "Cleo", "Dan", "Eva", "Fay", "Gus", "Hal"),
+    *("Ida", "Jon", "Kim", "Leo", "Mia", "Ned", "Oda", "Pip"),
+)
+BANDS = ("any", "any", "under 3", "3-12", "13-17", "18+", "18+", "65+", "under 18", "3+", "12-23 months")
+PRICES = ("0", "2", "4.50", "5", "7.25", "9", "10", "12", "14.99", "20")
+AGES = (1, 2, 4, 8, 8, 12, 15, 30, 30, 40, 67)
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question to the calculator."""
+
+    place: Place
+    party: tuple[Member, ...]
+    household: frozenset[str]
+    held: tuple[HeldPass, ...]
+    others: tuple[Place, ...]
+
+
+def person(name: str, years: int, statuses: tuple[str, ...] = ()) -> Member:
+    """Somebody of so many years on the day of the visit."""
+    return Member.model_validate({"name": name, "born": f"{DAY.year - years}-06-15", "statuses": statuses})
+
+
+prices = st.sampled_from(PRICES)
+bands = st.sampled_from(BANDS)
+needs = st.sampled_from((*[()] * 4, ("student",), ("carer", "resident")))
+
+
+def rarely(
+    strategy: st.SearchStrategy[Any], otherwise: Any = None, *, in_: int = 4
+) -> st.SearchStrategy[Any]:
+    """A rule that most offers do not have."""
+    return st.one_of(*[st.just(otherwise)] * (in_ - 1), strategy)
+
+
+companions = st.fixed_dictionaries(
+    {
+        "ages": st.sampled_from(("18+", "18+", "any", "13-17")),
+        "needs": st.sampled_from(((), (), ("student",))),
+        "must_pay": st.sampled_from((True, True, False)),
+        "each_allows": st.integers(1, 2),
+    }
+)
+any_tickets = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": prices,
+        "ages": bands,
+        "needs": needs,
+        "one_status_covers": st.sampled_from((1, 1, 2, 3)),
+        "companions": rarely(companions),
+        "at_least": st.sampled_from((1, 1, 1, 1, 2, 3)),
+        "at_most": rarely(st.integers(1, 3)),
+        "one_free_per": rarely(st.integers(1, 3), in_=5),
+        "leader_ages": st.sampled_from(("18+", "any")),
+    }
+)
+beside_others = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": st.sampled_from(("0", "0", "2", "4.50")),
+        "ages": st.sampled_from(("under 3", "under 18", "3-12", "18+", "any")),
+        "companions": companions,
+    }
+)
+for_groups = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": st.sampled_from(("3", "5.50", "7")),
+        "ages": st.sampled_from(("any", "any", "under 18", "18+")),
+        "at_least": st.integers(2, 4),
+        "one_free_per": st.sampled_from((None, 1, 2, 3)),
+    }
+)
+by_status = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": st.sampled_from(("0", "3", "6")),
+        "needs": st.sampled_from((("student",), ("carer", "resident"))),
+        "one_status_covers": st.integers(1, 3),
+    }
+)
+tickets = st.one_of(any_tickets, beside_others, for_groups, by_status)
+seats = st.lists(st.fixed_dictionaries({"count": st.integers(1, 3), "ages": bands}), min_size=1, max_size=2)
+bundles = st.fixed_dictionaries(
+    {
+        "kind": st.just("bundle"),
+        "price": st.sampled_from(("6", "15", "15", "19.50", "24", "30", "0")),
+        "seats": seats,
+        "extras": rarely(
+            st.fixed_dictionaries(
+                {"price": prices, "ages": bands, "at_most": st.one_of(st.none(), st.integers(1, 2))}
+            ),
+            in_=2,
+        ),
+        "needs": needs,
+        "must_include": rarely(st.sampled_from(("18+", "under 18"))),
+        "at_least": st.sampled_from((1, 1, 2, 3)),
+        "at_most": rarely(st.integers(1, 2)),
+    }
+)
+passes = st.fixed_dictionaries(
+    {
+        "kind": st.just("pass"),
+        "price": st.sampled_from(("12", "25", "40", "0")),
+        "months": st.just(12),
+        "seats": seats,
+        "named": st.booleans(),
+        "guests_percent_off": st.sampled_from(("0", "33.3", "50", "100")),
+        "guests_at_most": st.sampled_from((0, 1, 2)),
+    }
+)
+fees = st.fixed_dictionaries(
+    {"price": st.sampled_from(("0.75", "1.50", "3")), "per": st.sampled_from(("order", "ticket"))}
+)
+vouchers = st.one_of(
+    st.fixed_dictionaries({"percent_off": st.sampled_from(("10", "12.5", "100")), "needs": needs}),
+    st.fixed_dictionaries({"amount_off": st.sampled_from(("3", "15", "40")), "needs": needs}),
+)
+
+
+def named(values: list[dict[str, Any]], word: str) -> list[dict[str, Any]]:
+    """Give each of a list its own name."""
+    return [{"name": f"{word} {number}", **value} for number, value in enumerate(values, start=1)]
+
+
+@st.composite
+def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: bool = False) -> Question:
+    """A board and a party.
+
+    Args:
+        draw: hypothesis' own.
+        people: fewest and most people.
+        offers: most offers beside the usual two tickets.
+        groups: whether many people are alike, as in a class.
+    """
+    count = draw(st.integers(*people))
+    ages = (8, 8, 8, 30) if groups else AGES
+    party = tuple(
+        person(
+            name,
+            draw(st.sampled_from(ages)),
+            draw(st.sampled_from((*[()] * 4, ("student",), ("carer",), ("resident", "student")))),
+        )
+        for name in NAMES[:count]
+    )
+    usual = [
+        {"kind": "ticket", "price": draw(st.sampled_from(("8", "12", "15.75"))), "ages": "13+"},
+        {"kind": "ticket", "price": draw(st.sampled_from(("5", "6.50", "12"))), "ages": "under 13"},
+    ]
+    special = st.one_of(tickets, tickets, bundles, passes)
+    board = named(
+        [
+            *usual[: draw(st.sampled_from((2, 2, 2, 1, 0)))],
+            *draw(st.lists(special, min_size=1, max_size=offers)),
+        ],
+        "Offer",
+    )
+    all_names = [offer["name"] for offer in board]
+    some_vouchers = named(draw(st.lists(vouchers, max_size=2)), "Voucher")
+    for voucher in some_vouchers:
+        if draw(st.booleans()):
+            voucher["offers"] = tuple(draw(st.sets(st.sampled_from(all_names), min_size=1, max_size=2)))
+    place = make_place(
+        offers=board,
+        fees=named(draw(st.lists(fees, max_size=2)), "Fee"),
+        vouchers=some_vouchers,
+        sales_tax=draw(rarely(st.sampled_from(({"percent": "8.25"}, {"percent": "7"})), in_=3)),
+    )
+    elsewhere = draw(st.sampled_from(("100", "50", "25")))
+    other = make_place(
+        id="other-museum",
+        name="Other museum",
+        offers=[
+            {
+                "name": "Friends",
+                **draw(passes),
+                "elsewhere": [{"place": "test-museum", "percent_off": elsewhere}],
+            }
+        ],
+    )
+    held = []
+    owned = [("test-museum", offer["name"]) for offer in board if offer["kind"] == "pass"]
+    for card, name in [*owned, ("other-museum", "Friends")]:
+        if draw(st.integers(0, 5)) == 5:
+            holders = draw(st.lists(st.sampled_from(NAMES[:count]), min_size=1, max_size=3, unique=True))
+            held.append(HeldPass(place=card, offer=name, holders=tuple(holders), valid_until=DAY))
+    household = frozenset(NAMES[: count - draw(st.integers(0, count - 1))])
+    return Question(place, party, household, tuple(held), (other,))

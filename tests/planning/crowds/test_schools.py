@@ -1,0 +1,100 @@
+"""Shares of pupils out of school around a place."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.schools import (
+    DECAY_KM,
+    SchoolShares,
+    days_out_of_school,
+    school_days,
+    school_shares,
+)
+from tripplan.planning.where import Point
+
+PLACE = Point(40.0, -89.0)
+KM_PER_DEGREE = 111.195
+"""Of latitude, on a sphere of 6371.0088 km."""
+MONDAY = date(2026, 11, 30)
+
+
+def calendar(*no_school: tuple[date, date], km: float = 0, **changes: Any) -> SchoolCalendar:
+    """A district so far north of the place, known from August 2026 to July 2027."""
+    return SchoolCalendar.model_validate(
+        {
+            "name": "district",
+            "country": "US",
+            "latitude": PLACE.latitude + km / KM_PER_DEGREE,
+            "longitude": PLACE.longitude,
+            "pupils": 1000,
+            "known": {"first": date(2026, 8, 1), "last": date(2027, 7, 31)},
+            "no_school": [{"first": first, "last": last} for first, last in no_school],
+            **changes,
+        }
+    )
+
+
+def test_without_calendars_nothing_is_known() -> None:
+    """No calendar is not the same as school for everybody."""
+    assert school_shares((), PLACE, MONDAY) == SchoolShares(0, 0, 1)
+
+
+def test_a_calendar_that_does_not_reach_the_day_leaves_its_pupils_unknown() -> None:
+    """Half of the pupils are in a district whose calendar ended."""
+    ended = calendar(known={"first": date(2025, 8, 1), "last": date(2026, 7, 31)})
+    assert school_shares((calendar(), ended), PLACE, MONDAY) == SchoolShares(0, 0.5, 0.5)
+
+
+def test_a_calendar_from_far_away_says_nothing() -> None:
+    """A district across the country is no evidence for the place."""
+    assert school_shares((calendar(km=1000),), PLACE, MONDAY).unknown == 1
+
+
+def test_pupils_count_by_number_and_less_with_distance() -> None:
+    """1000 pupils out at the place and 2000 in at the decay distance weigh 1 to 2/e, worked by hand."""
+    out = calendar((MONDAY, MONDAY))
+    far = calendar(km=DECAY_KM, pupils=2000)
+    assert school_shares((out, far), PLACE, MONDAY).out == pytest.approx(1 / (1 + 2 / 2.718282), abs=1e-4)
+
+
+def test_a_weekend_is_out_of_school_but_no_school_holiday() -> None:
+    """Opening hours that speak of school holidays do not mean every Saturday."""
+    saturday = MONDAY - timedelta(days=2)
+    assert school_shares((calendar(),), PLACE, saturday).out == 1
+    assert days_out_of_school((calendar(),), PLACE, saturday, saturday) == frozenset()
+
+
+@pytest.mark.parametrize("asked_from", [0, 4, 5, 6, 7])
+def test_a_weekend_between_two_weeks_of_a_break_belongs_to_it(asked_from: int) -> None:
+    """Even where the calendar lists school days only, and wherever the question starts or ends."""
+    weeks = calendar(*((MONDAY + timedelta(days=7 * n), MONDAY + timedelta(days=7 * n + 4)) for n in (0, 1)))
+    first = MONDAY + timedelta(days=asked_from)
+    every_day = {first + timedelta(days=n) for n in range((MONDAY - first).days + 12)}
+    for last in (MONDAY + timedelta(days=n) for n in range(asked_from, 12)):
+        found = days_out_of_school((weeks,), PLACE, first, last)
+        assert found == {day for day in every_day if day <= last}
+
+
+def test_school_holidays_are_days_on_which_enough_pupils_have_one() -> None:
+    """One of two equal districts is half; a stricter threshold leaves the day out."""
+    districts = (calendar((MONDAY, MONDAY)), calendar())
+    assert days_out_of_school(districts, PLACE, MONDAY, MONDAY) == {MONDAY}
+    assert days_out_of_school(districts, PLACE, MONDAY, MONDAY, threshold=0.6) == frozenset()
+
+
+day_of_term = st.dates(date(2026, 7, 1), date(2027, 8, 31))
+
+
+@given(st.lists(st.tuples(day_of_term, day_of_term).map(sorted), max_size=6), day_of_term)
+def test_shares_agree_with_the_calendar_day_by_day(breaks: list[list[date]], day: date) -> None:
+    """Asking for a year at once gives what the calendar itself says of each day, and shares add up to one."""
+    district = calendar(*((first, last) for first, last in breaks))
+    shares = school_days((district,), PLACE, date(2026, 7, 1), date(2027, 8, 31)).on(day)
+    assert shares.out + shares.inside + shares.unknown == pytest.approx(1)
+    expected = {None: SchoolShares(0, 0, 1), True: SchoolShares(1, 0, 0), False: SchoolShares(0, 1, 0)}
+    assert shares == expected[district.out_on(day)]

@@ -1,0 +1,107 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tripplan.planning.ranges import Origin, Range
+from tripplan.planning.travel.distance import geodesic_km
+from tripplan.planning.travel.drive import KnownBy
+from tripplan.planning.travel.estimate import TRAFFIC_NOTE, WATER_NOTE, estimate_drive
+from tripplan.planning.travel.estimate_tables import OTHER_COUNTRIES, TABLES, roads_table
+from tripplan.planning.where import Point
+
+COUNTRIES = ("BE", "GB", "FR", "US", "NZ")
+countries = st.sampled_from(COUNTRIES)
+towns = st.builds(Point, st.floats(-60, 70), st.floats(-180, 180))
+HOME = Point(40.6936, -89.589)
+
+
+def ends(span: Range) -> tuple[float, float, float]:
+    """Low, likely, high."""
+    return span.low, span.likely, span.high
+
+
+@given(towns, towns, countries)
+def test_no_road_is_shorter_than_the_straight_line(a: Point, b: Point, country: str) -> None:
+    """Even the low end of the range is at least the geodesic, and low, likely, high come in that order."""
+    drive = estimate_drive(a, b, country)
+    assert geodesic_km(a, b) <= drive.km.low <= drive.km.likely <= drive.km.high
+    assert 0 <= drive.minutes.low <= drive.minutes.likely <= drive.minutes.high
+
+
+@given(towns, towns, countries)
+def test_the_way_back_is_the_way_there(a: Point, b: Point, country: str) -> None:
+    """An estimate does not depend on the direction."""
+    there, back = estimate_drive(a, b, country), estimate_drive(b, a, country)
+    assert ends(there.km) == pytest.approx(ends(back.km), abs=1e-6)
+    assert ends(there.minutes) == pytest.approx(ends(back.minutes), abs=1e-6)
+
+
+@given(st.floats(0.001, 60), st.floats(1.001, 2), countries)
+def test_further_is_never_shorter_or_quicker(degrees_east: float, times: float, country: str) -> None:
+    """Low, likely and high all rise with the distance."""
+    nearer = estimate_drive(HOME, Point(HOME.latitude, HOME.longitude + degrees_east), country)
+    further = estimate_drive(HOME, Point(HOME.latitude, HOME.longitude + degrees_east * times), country)
+    for near, far in zip(ends(nearer.km), ends(further.km), strict=True):
+        assert near < far
+    for near, far in zip(ends(nearer.minutes), ends(further.minutes), strict=True):
+        assert near < far
+
+
+@given(st.floats(1, 1500), st.floats(1.01, 2), countries)
+def test_longer_drives_are_faster_on_average(straight_km: float, times: float, country: str) -> None:
+    """The likely speed along the straight line rises with distance."""
+    speed = roads_table(country).straight_speed.likely
+    assert speed.at(straight_km) < speed.at(straight_km * times)
+
+
+@given(st.floats(0, 20_000))
+def test_a_country_without_a_table_has_the_widest_range(straight_km: float) -> None:
+    """Its range takes in that of every table, at any distance."""
+    detour, speed = (
+        band.at(straight_km) for band in (OTHER_COUNTRIES.detour, OTHER_COUNTRIES.straight_speed)
+    )
+    for table in TABLES:
+        of_table = table.detour.at(straight_km)
+        assert detour.low <= of_table.low
+        assert of_table.high <= detour.high
+        of_table = table.straight_speed.at(straight_km)
+        assert speed.low <= of_table.low
+        assert of_table.high <= speed.high
+
+
+def test_each_country_has_at_most_one_table() -> None:
+    """No country stands in two tables."""
+    listed = [country for table in TABLES for country in table.countries]
+    assert len(listed) == len(set(listed))
+
+
+@pytest.mark.parametrize("country", COUNTRIES)
+def test_an_estimate_says_that_it_is_one(country: str) -> None:
+    """Source and notes tell how it was made and what it does not see."""
+    drive = estimate_drive(HOME, Point(40.4842, -88.9937), country)
+    assert drive.known_by is KnownBy.ESTIMATE
+    assert drive.source.origin is Origin.ESTIMATE
+    assert "times the straight line" in drive.source.text
+    assert drive.notes[:2] == (WATER_NOTE, TRAFFIC_NOTE)
+
+
+@pytest.mark.parametrize(("country", "admits"), [("BE", False), ("GB", False), ("US", True), ("NZ", True)])
+def test_a_missing_table_is_admitted(country: str, admits: bool) -> None:
+    """Where no driving times were found, a note says so."""
+    notes = estimate_drive(HOME, Point(40.4842, -88.9937), country).notes
+    assert any("No table of driving times" in note for note in notes) is admits
+
+
+def test_a_drive_beyond_the_tables_says_so() -> None:
+    """A drive longer than any in the source carries a note; one inside does not."""
+    beyond = "further than any pair"
+    near, far = Point(50.85, 4.35), Point(43.3, 5.4)
+    assert any(beyond in note for note in estimate_drive(near, far, "BE").notes)
+    assert not any(beyond in note for note in estimate_drive(near, far, "FR").notes)
+
+
+def test_a_place_next_door_takes_no_time() -> None:
+    """Home itself is no drive at all."""
+    drive = estimate_drive(HOME, HOME, "US")
+    assert ends(drive.km) == (0, 0, 0)
+    assert ends(drive.minutes) == (0, 0, 0)

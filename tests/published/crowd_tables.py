@@ -1,0 +1,160 @@
+"""Readers of the open tables of daily visitors, and the plain least squares their levels were fitted with."""
+
+import csv
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tests.builders import make_place
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.levels import Table, summerliness
+from tripplan.planning.crowds.public_holidays import is_weekend, long_weekend, public_holidays
+from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.place import Place
+
+
+@dataclass(frozen=True)
+class Counts:
+    """A table of visitors by day, and what crowd risk has to know about where they were counted."""
+
+    name: str
+    place: Place
+    visitors: Mapping[date, int]
+    holidays: Mapping[date, str]
+    calendars: tuple[SchoolCalendar, ...] = ()
+
+    def between(self, first: date, last: date) -> "Counts":
+        """The same table, only these days."""
+        kept = {day: n for day, n in self.visitors.items() if first <= day <= last}
+        return replace(self, name=f"{self.name} {first} to {last}", visitors=kept)
+
+    def in_year(self, year: int) -> "Counts":
+        """The same table, only that year."""
+        return self.between(date(year, 1, 1), date(year, 12, 31))
+
+    @property
+    def days(self) -> list[date]:
+        """All its days, in order."""
+        return sorted(self.visitors)
+
+    @property
+    def busiest(self) -> NDArray[np.float64]:
+        """1 for each day that really was among the busiest fifth, else 0."""
+        visitors = np.array([self.visitors[day] for day in self.days])
+        threshold = np.sort(visitors)[::-1][round(len(visitors) / 5) - 1]
+        return np.asarray(visitors >= threshold, dtype=float)
+
+    @property
+    def free_days(self) -> NDArray[np.bool_]:
+        """Which days are a weekend or public holiday."""
+        return np.array([is_weekend(day) or day in self.holidays for day in self.days])
+
+
+def _outdoors(latitude: float, longitude: float, country: str, subdivision: str, zone: str) -> Place:
+    where: dict[str, Any] = {
+        "latitude": latitude,
+        "longitude": longitude,
+        "country": country,
+        "subdivision": subdivision,
+        "time_zone": zone,
+    }
+    return make_place(where=where, visit={"indoors": "outdoors"})
+
+
+ZOO_DAY_1 = date(1990, 1, 1)
+ORDINARY, WEEKEND, SCHOOL_HOLIDAY, PUBLIC_HOLIDAY = 1, 2, 3, 4
+
+
+def zoo_kinds(folder: Path) -> dict[date, tuple[int, int]]:
+    """Kind of day and visitors, by date; day 1 of the table is taken to be 1 January 1990."""
+    with (folder / "crowd" / "zoo_daily_attendance.csv").open(newline="") as file:
+        return {
+            ZOO_DAY_1 + timedelta(days=int(row["time"]) - 1): (int(row["day.type"]), int(row["attendance"]))
+            for row in csv.DictReader(file)
+        }
+
+
+def zoo(folder: Path) -> Counts:
+    """The city zoo, with a school calendar made from the table's own school-holiday weekdays."""
+    kinds = zoo_kinds(folder)
+    no_school = [day for day, (kind, _) in kinds.items() if kind in (SCHOOL_HOLIDAY, PUBLIC_HOLIDAY)]
+    calendar = SchoolCalendar.model_validate(
+        {
+            "name": "the table's own",
+            "country": "NZ",
+            "latitude": -36.86,
+            "longitude": 174.72,
+            "known": {"first": min(kinds), "last": max(kinds)},
+            "no_school": [{"first": day, "last": day} for day in no_school],
+        }
+    )
+    return Counts(
+        "zoo",
+        _outdoors(-36.86, 174.72, "NZ", "AUK", "Pacific/Auckland"),
+        {day: visitors for day, (_, visitors) in kinds.items()},
+        public_holidays("NZ", "AUK", range(1989, 1993)),
+        (calendar,),
+    )
+
+
+def bicycles(folder: Path) -> Counts:
+    """Leisure riders of hired bicycles; no school calendar."""
+    with (folder / "crowd" / "bikeshare_daily_2011_2012.csv").open(newline="") as file:
+        visitors = {date.fromisoformat(row["dteday"]): int(row["casual"]) for row in csv.DictReader(file)}
+    place = _outdoors(38.9, -77.0, "US", "DC", "America/New_York")
+    return Counts("bicycles", place, visitors, public_holidays("US", "DC", range(2010, 2014)))
+
+
+def park(folder: Path) -> Counts:
+    """Walkers in the riverside park; no school calendar."""
+    with (folder / "crowd" / "melbourne_pedestrian_daily_2015_2016.csv").open(newline="") as file:
+        visitors = {
+            date.fromisoformat(row["Date"]): int(row["count"])
+            for row in csv.DictReader(file)
+            if row["Sensor"] == "Birrarung Marr"
+        }
+    place = _outdoors(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne")
+    return Counts("park", place, visitors, public_holidays("AU", "VIC", range(2014, 2018)))
+
+
+def fitted(counts: Counts, *, grows: bool = False) -> Table:
+    """Least squares of the logarithm of daily visitors on all effects at once.
+
+    Args:
+        counts: the table.
+        grows: whether a steady growth over the years is fitted and left out.
+    """
+    days = counts.days
+    school = school_days(counts.calendars, counts.place.where.point, days[0], days[-1])
+    on_break = {day: school.on_break[(day - days[0]).days] for day in days}
+    latitude = counts.place.where.point.latitude
+    holiday = np.array([day in counts.holidays for day in days])
+    weekend = np.array([is_weekend(day) for day in days]) & ~holiday
+    at_school = np.array([on_break[day] for day in days])
+    columns: dict[str, Sequence[float] | NDArray[np.float64]] = {
+        "ordinary": np.ones(len(days)),
+        "weekend": weekend.astype(float),
+        "public_holiday": holiday.astype(float),
+        "long_weekend": weekend
+        * np.array([float(bool(long_weekend(day, counts.holidays.keys()))) for day in days]),
+        "season": [summerliness(day.timetuple().tm_yday, latitude) for day in days],
+    }
+    if counts.calendars:
+        columns["school_holiday"] = at_school * ~holiday * ~weekend
+        columns["weekend_on_break"] = at_school * weekend
+    if grows:
+        columns["growth"] = [(day - days[0]).days / 365 for day in days]
+    design = np.column_stack(list(columns.values()))
+    seen = np.log([counts.visitors[day] for day in days])
+    effects = np.linalg.lstsq(design, seen, rcond=None)[0]
+    rest = seen - design @ effects
+    noise = float(np.sqrt(rest @ rest / (len(days) - design.shape[1])))
+    told = dict(zip(columns, map(float, effects), strict=True))
+    for name in ("ordinary", "growth"):
+        told.pop(name, None)
+    return Table(name=counts.name, source="fitted here", weight=1, noise=noise, **told)

@@ -1,0 +1,45 @@
+"""Sleep by age against published recommendations and nap statistics."""
+
+import pytest
+
+from tripplan.planning.sleep import SleepHours, recommended_sleep, usual_naps
+
+
+@pytest.mark.parametrize(
+    ("months", "expected"),
+    [
+        (3, None),
+        (4, SleepHours(12, 16)),
+        (12, SleepHours(11, 14)),
+        (35, SleepHours(11, 14)),
+        (36, SleepHours(10, 13)),
+        (72, SleepHours(9, 12)),
+        (13 * 12, SleepHours(8, 10)),
+        (19 * 12, None),
+    ],
+)
+def test_recommended_hours_are_the_published_ones(months: int, expected: SleepHours | None) -> None:
+    """Paruthi et al., J Clin Sleep Med 12(6):785-786, 2016: 12-16, 11-14, 10-13, 9-12 and 8-10 hours."""
+    assert recommended_sleep(months) == expected
+
+
+@pytest.mark.parametrize(("months", "naps"), [(3, 0), (6, 3), (9, 2), (12, 2), (24, 1), (36, 1), (60, 0)])
+def test_the_number_of_naps_follows_the_published_pattern(months: int, naps: int) -> None:
+    """Weissbluth, Sleep 18:82-87, 1995: two naps by 9-12 months, one by 15-24 months, gone for most by 5."""
+    assert len(usual_naps(months)) == naps
+
+
+def test_nap_lengths_follow_the_published_totals() -> None:
+    """Weissbluth 1995: 3.5 hours in all at six months, two hours as the usual single nap from two years."""
+    assert sum(nap.minutes for nap in usual_naps(6)) == 210
+    assert [nap.minutes for nap in usual_naps(30)] == [120]
+
+
+@pytest.mark.parametrize("months", range(48))
+def test_usual_naps_leave_room_for_each_other(months: int) -> None:
+    """Naps come in order, each over before the next begins."""
+    ends = 0
+    for nap in usual_naps(months):
+        start = nap.start.hour * 60 + nap.start.minute
+        assert start >= ends
+        ends = start + nap.minutes

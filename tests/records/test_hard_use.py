@@ -1,0 +1,204 @@
+"""Killed programs, several at once, full, locked, damaged and read-only files: no saved record is lost."""
+
+import multiprocessing
+import os
+import shutil
+import sqlite3
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
+from datetime import date, datetime
+from pathlib import Path
+
+import pytest
+
+from tests.builders import make_household, make_place
+from tests.records.saver import begin_in_step
+from tripplan.errors import RecordConflict, RecordsUnusable
+from tripplan.planning.household import Household
+from tripplan.planning.outing import TypedDrive
+from tripplan.planning.place import Place
+from tripplan.records.database import Database
+from tripplan.records.opening import Which, open_records
+from tripplan.records.store import Records
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def start_saver(folder: Path, count: int) -> subprocess.Popen[str]:
+    """Another process that counts up in the records and prints each number once it is saved."""
+    command = [sys.executable, "-m", "tests.records.saver", str(folder), str(count)]
+    return subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
+
+
+def number_on_record(folder: Path, noon: datetime) -> int:
+    """How far the records were counted up."""
+    kept = open_records(folder, Which.FAMILY, noon).get(TypedDrive, "mill")
+    return int(kept.value.km) if kept else 0
+
+
+def verdict(path: Path) -> str:
+    """What SQLite finds when it checks the whole file; 'ok' if nothing is wrong."""
+    with closing(sqlite3.connect(path)) as connection:
+        problems = connection.execute("PRAGMA integrity_check").fetchall()
+        problems += connection.execute("PRAGMA foreign_key_check").fetchall()
+    return "; ".join(str(row[0]) for row in problems)
+
+
+def test_two_programs_that_save_at_once_lose_nothing(tmp_path: Path, noon: datetime) -> None:
+    """Two processes, both also making the file, count up 200 times each: the count is 400."""
+    savers = [start_saver(tmp_path, 200) for _ in range(2)]
+    printed = [saver.communicate(timeout=60)[0].split() for saver in savers]
+    assert [saver.returncode for saver in savers] == [0, 0]
+    assert sorted(int(number) for numbers in printed for number in numbers) == list(range(1, 401))
+    assert number_on_record(tmp_path, noon) == 400
+    assert verdict(tmp_path / "family.sqlite3") == "ok"
+
+
+def test_a_killed_program_loses_nothing_it_said_was_saved(tmp_path: Path, noon: datetime) -> None:
+    """Killed six times within 500 saves: each time all it reported is there and the file is whole."""
+    for stop_after in (1, 60, 99, 150, 93, 97):
+        saver = start_saver(tmp_path, 10_000)
+        with saver:
+            assert saver.stdout is not None
+            reported = [int(saver.stdout.readline()) for _ in range(stop_after)]
+            time.sleep(stop_after % 7 / 1000)  # so that it is met at different steps of a save
+            saver.kill()
+            reported += [int(line) for line in saver.stdout if line.endswith("\n")]
+        saved = number_on_record(tmp_path, noon)
+        assert reported[-1] <= saved <= reported[-1] + 1  # one may be saved and not yet reported
+        assert verdict(tmp_path / "family.sqlite3") == "ok"
+
+
+class SmallDisk(Database):
+    """A file that cannot grow, as on a full disk."""
+
+    def connect(self) -> sqlite3.Connection:
+        """A connection with no page to spare; SQLite answers SQLITE_FULL as it does on a full disk."""
+        connection = super().connect()
+        connection.execute("PRAGMA max_page_count = 1")  # never below what the file has
+        return connection
+
+
+def test_on_a_full_disk_the_old_content_stays(records: Records, noon: datetime) -> None:
+    """A change too large for the disk is refused in words, wholly; with space again it goes through."""
+    kept = records.save(make_household(), noon)
+    before = records.raw_documents()
+    full = Records(SmallDisk(records.database.path))
+
+    def change(on: Records) -> None:
+        with on.change(noon) as change:
+            change.save(make_household(name="Changed"), kept.revision)
+            for number in range(20):
+                change.save(make_place(id=f"place-{number}", notes="long " * 500))
+
+    with pytest.raises(RecordsUnusable, match="disk is full, so nothing was changed") as caught:
+        change(full)
+    assert isinstance(caught.value.__cause__, sqlite3.OperationalError)
+    assert full.raw_documents() == records.raw_documents() == before
+    assert verdict(records.database.path) == "ok"
+    change(records)
+    assert len(records.all(Place)) == 20
+
+
+def test_a_locked_file_is_said_plainly(records: Records, noon: datetime) -> None:
+    """While another program writes, reading goes on and saving gives up in words after its patience."""
+    records.save(make_household(), noon)
+    hasty = Records(Database(records.database.path, patience=0.05))
+    with records.change(noon) as change:
+        change.save(make_place())
+        assert hasty.all(Place) == {}
+        with pytest.raises(RecordsUnusable, match="another program is using the file"):
+            hasty.save(make_place(id="other"), noon)
+    assert list(records.all(Place)) == ["test-museum"]
+
+
+@pytest.mark.parametrize("content", [b"only some words\n" * 400, b"SQLite format 3\0" + b"\xff" * 8000])
+def test_a_damaged_file_is_said_plainly_and_left_alone(
+    tmp_path: Path, noon: datetime, content: bytes
+) -> None:
+    """A file that is no database is not opened, not repaired and not emptied."""
+    path = tmp_path / "family.sqlite3"
+    path.write_bytes(content)
+    with pytest.raises(RecordsUnusable, match=r"family\.sqlite3.*backups"):
+        open_records(tmp_path, Which.FAMILY, noon)
+    assert path.read_bytes() == content
+
+
+@pytest.fixture
+def read_only(noon: datetime) -> Iterator[Records]:
+    """Records with a household in a folder that this process may read but not write."""
+    if os.name != "posix":
+        pytest.skip("permission bits are set another way on this system")
+    folder = Path(tempfile.mkdtemp())
+    records = open_records(folder, Which.FAMILY, noon)
+    records.save(make_household(), noon)
+    records.database.path.chmod(0o444)
+    folder.chmod(0o555)
+    user = os.geteuid()
+    if user == 0:
+        os.seteuid(65534)  # permission bits do not bind the administrator
+    try:
+        yield records
+    finally:
+        os.seteuid(user)
+        folder.chmod(0o700)
+        shutil.rmtree(folder)
+
+
+def test_read_only_records_say_so_and_stay(read_only: Records, noon: datetime) -> None:
+    """Saving to a file that may only be read fails in words, and the file is the same afterwards."""
+    before = read_only.database.path.read_bytes()
+    with pytest.raises(RecordsUnusable, match="write-protected"):
+        read_only.save(make_place(), noon)
+    assert read_only.database.path.read_bytes() == before
+
+
+def test_programs_may_begin_at_the_same_moment(tmp_path: Path) -> None:
+    """Three processes that make the same records, 150 times in step, all succeed, in write-ahead mode."""
+    folders = [tmp_path / str(number) for number in range(150)]
+    context = multiprocessing.get_context("spawn")
+    step = context.Barrier(3, timeout=30)
+    programs = [context.Process(target=begin_in_step, args=(folders, step)) for _ in range(3)]
+    for program in programs:
+        program.start()
+    for program in programs:
+        program.join(timeout=60)
+    assert [program.exitcode for program in programs] == [0, 0, 0]
+    for folder in folders:
+        with closing(sqlite3.connect(folder / "family.sqlite3")) as connection:
+            assert connection.execute("PRAGMA journal_mode").fetchone() == ("wal",)
+
+
+def test_fifty_sessions_share_one_records_object(records: Records, noon: datetime) -> None:
+    """Fifty threads that save a document each through the same object all find theirs afterwards."""
+
+    def save(number: int) -> None:
+        records.save(TypedDrive(place=f"p{number}", km=1, minutes=1, typed_on=date(2026, 11, 1)), noon)
+
+    with ThreadPoolExecutor(50) as pool:
+        list(pool.map(save, range(50)))
+    assert len(records.all(TypedDrive)) == 50
+
+
+def test_of_many_windows_exactly_one_wins(records: Records, noon: datetime) -> None:
+    """Of twenty windows that save from the same revision at once, one succeeds and the others are told."""
+    seen = records.save(make_household(), noon).revision
+
+    def save(number: int) -> str | None:
+        name = f"Window {number}"
+        try:
+            records.save(make_household(name=name), noon, seen)
+        except RecordConflict:
+            return None
+        return name
+
+    with ThreadPoolExecutor(20) as pool:
+        winners = [name for name in pool.map(save, range(20)) if name]
+    kept = records.get(Household)
+    assert kept is not None
+    assert winners == [kept.value.name]

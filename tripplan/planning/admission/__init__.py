@@ -1,0 +1,1 @@
+"""Which tickets let the whole party in for the least money?"""

@@ -1,0 +1,461 @@
+"""A price board as one party meets it: people of a kind counted together, offers as blocks of whole numbers.
+
+Two people are of one kind when no rule on the board tells them apart. A solver only has to say how many
+of each kind come in by which block, in which role.
+
+What the rules mean, where a price board leaves it open (common practice, no source):
+
+- A companion is somebody of the party who does not use the same offer. Where companions must pay, their own
+  way in must cost something before vouchers: a ticket, a seat of a bundle that has a price, a guest's reduced
+  price; entry by a pass, held or bought, counts as paid. Each offer counts its companions by itself.
+- A group's minimum and maximum count those who pay; free leaders come on top.
+- One status holder brings in others only by using the offer too.
+- A bundle's `must_include` and `needs` speak of the people in its seats, not of extra persons.
+- A pass bought now, and one held that is not written out by name, seats people of the household. A held pass
+  that is written out by name lets in its holders; one that is not needs a holder among those it lets in.
+- Guests of a pass, and people with a percentage off elsewhere, pay that part of their single price: the
+  cheapest ticket they could have alone, without companions, group or limit.
+"""
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from tripplan.planning.ages import AgeBand
+from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.money import minor_digits
+from tripplan.planning.offers import Bundle, Offer, Pass, Seats, Ticket
+from tripplan.planning.place import Place
+
+
+class Role(StrEnum):
+    """How a person comes in by a block."""
+
+    USER = "user"
+    LEADER = "leader"
+    SEAT = "seat"
+    BEYOND = "beyond"
+
+
+@dataclass(frozen=True)
+class Kind:
+    """People whom no rule on the board tells apart.
+
+    Attributes:
+        people: their positions in the party, in order.
+        single: fine price of the cheapest ticket such a person could have alone; None without one.
+    """
+
+    people: tuple[int, ...]
+    single: int | None
+
+    @property
+    def count(self) -> int:
+        """How many they are."""
+        return len(self.people)
+
+
+@dataclass(frozen=True)
+class CompanionRule:
+    """Who must be there for a ticket to be good: kinds that count, whether they must pay, users for each."""
+
+    kinds: frozenset[int]
+    must_pay: bool
+    each_allows: int
+
+
+@dataclass(frozen=True)
+class TicketBlock:
+    """A ticket: one price per user, and what limits their number.
+
+    Attributes:
+        source: position among what the party holds and the board offers; the order in which ties break.
+        offer: the ticket.
+        price: fine price per user.
+        users: kinds that may use it.
+        holders: kinds among the users that have the status it needs.
+        covers: people one holder brings in, itself included.
+        companions: who must be there, if anybody.
+        at_least, at_most: how many must, and may, pay it.
+        one_free_per: payers per free leader, if leaders go free.
+        leaders: kinds that may lead.
+    """
+
+    source: int
+    offer: Ticket
+    price: int
+    users: frozenset[int]
+    holders: frozenset[int]
+    covers: int
+    companions: CompanionRule | None
+    at_least: int
+    at_most: int | None
+    one_free_per: int | None
+    leaders: frozenset[int]
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether each person may use it whatever the others do."""
+        return (
+            self.users == self.holders
+            and self.companions is None
+            and self.at_least == 1
+            and self.at_most is None
+            and self.one_free_per is None
+        )
+
+
+@dataclass(frozen=True)
+class SeatRow:
+    """Seats of a unit that the same kinds may take."""
+
+    count: int
+    kinds: frozenset[int]
+
+
+@dataclass(frozen=True)
+class UnitBlock:
+    """A bundle or pass: bought by the unit, each letting several people in.
+
+    Attributes:
+        source: position among what the party holds and the board offers.
+        offer: the bundle or pass.
+        held: the pass as the family holds it; None for what is bought now.
+        other_place: name of the place whose held pass is honoured here; None for offers of this place.
+        percent_off: what a pass from elsewhere takes off the single price [%].
+        price: fine price of a unit; 0 for a pass already held.
+        at_most: units at most; None for no limit.
+        rows: the seats.
+        seat_price: fine price by kind of taking a seat; 0 but with a pass from elsewhere.
+        seats_are_paid: whether people in its seats count as having paid.
+        at_least: seats that must be taken in each unit.
+        must_include: kinds of which one must sit in each unit, if any.
+        one_with_status: likewise, for the status a unit needs.
+        beyond_price: fine price by kind of coming along without a seat: extra persons, guests.
+        beyond_at_most: people without a seat per unit; None for no limit.
+    """
+
+    source: int
+    offer: Bundle | Pass
+    held: HeldPass | None
+    other_place: str | None
+    percent_off: Decimal
+    price: int
+    at_most: int | None
+    rows: tuple[SeatRow, ...]
+    seat_price: Mapping[int, int]
+    seats_are_paid: bool
+    at_least: int
+    must_include: frozenset[int] | None
+    one_with_status: frozenset[int] | None
+    beyond_price: Mapping[int, int]
+    beyond_at_most: int | None
+
+    @property
+    def single_tickets_inside(self) -> bool:
+        """Whether people who pay within it buy a reduced single ticket; a bundle's extra persons do not."""
+        return isinstance(self.offer, Pass)
+
+
+Block = TicketBlock | UnitBlock
+
+
+@dataclass(frozen=True)
+class Board:
+    """Everything a solver needs.
+
+    Attributes:
+        kinds: the party, by kind.
+        blocks: in order of source.
+        fine_digits: decimal places of a fine price [-]; fine prices are whole numbers.
+    """
+
+    kinds: tuple[Kind, ...]
+    blocks: tuple[Block, ...]
+    fine_digits: int
+
+    def fine(self, price: Decimal) -> int:
+        """A price of the card as a whole number of fine units."""
+        return int(price.scaleb(self.fine_digits))
+
+
+@dataclass(frozen=True)
+class HeldHere:
+    """A pass the family holds that is honoured at this place.
+
+    Attributes:
+        held: the pass as held.
+        offer: the pass on its own card.
+        other_place: name of the place it belongs to; None for this place.
+        percent_off: what it takes off the single price here; 100 for free entry [%].
+    """
+
+    held: HeldPass
+    offer: Pass
+    other_place: str | None
+    percent_off: Decimal
+
+
+def read_board(
+    place: Place,
+    offers: Sequence[Offer],
+    held: Sequence[HeldHere],
+    party: Sequence[Member],
+    months: Sequence[int],
+    household: Collection[str],
+) -> Board:
+    """See a place's offers with the eyes of one party.
+
+    Args:
+        place: the place; only prices of `offers` and its fees and vouchers are read from it.
+        offers: what can be had for this visit, in card order.
+        held: passes that count here.
+        party: who comes along.
+        months: their ages, in the same order [completed months].
+        household: names of those who belong to the household.
+
+    Returns:
+        The board; sources count `held` first, then `offers`.
+    """
+    digits = _price_digits(place, offers) + _percent_digits(offers, held)
+    facts = [
+        (
+            *(_facts_of_held(one, member, age, household) for one in held),
+            *(_facts_of_offer(offer, member, age, household) for offer in offers),
+        )
+        for member, age in zip(party, months, strict=True)
+    ]
+    positions: dict[tuple[tuple[bool, ...], ...], list[int]] = {}
+    for position, fact in enumerate(facts):
+        positions.setdefault(fact, []).append(position)
+    # by_source[s][k] holds what block s has to know about kind k.
+    by_source = list(zip(*positions, strict=True))
+
+    tickets: dict[int, TicketBlock] = {}
+    singles: list[int | None] = [None] * len(positions)
+    for source, offer in enumerate(offers, start=len(held)):
+        if isinstance(offer, Ticket):
+            block = _ticket_block(source, offer, by_source[source], digits)
+            tickets[source] = block
+            if sold_singly(offer):
+                for kind in block.holders:
+                    known = singles[kind]
+                    singles[kind] = block.price if known is None else min(known, block.price)
+    kinds = tuple(
+        Kind(tuple(people), single) for people, single in zip(positions.values(), singles, strict=True)
+    )
+
+    blocks: list[Block] = []
+    for source, one in enumerate(held):
+        blocks.append(_held_block(source, one, by_source[source], singles))
+    for source, offer in enumerate(offers, start=len(held)):
+        if isinstance(offer, Ticket):
+            blocks.append(tickets[source])
+        elif isinstance(offer, Bundle):
+            blocks.append(_bundle_block(source, offer, by_source[source], digits))
+        else:
+            blocks.append(_pass_block(source, offer, by_source[source], singles, digits))
+    return Board(kinds, tuple(blocks), digits)
+
+
+def sold_singly(offer: Ticket) -> bool:
+    """Whether one person may have the ticket alone; it then counts as that person's single price."""
+    return offer.companions is None and offer.at_least == 1 and offer.at_most is None
+
+
+def _price_digits(place: Place, offers: Iterable[Offer]) -> int:
+    prices = [offer.price for offer in offers]
+    prices += [offer.extras.price for offer in offers if isinstance(offer, Bundle) and offer.extras]
+    prices += [fee.price for fee in place.fees]
+    prices += [voucher.amount_off for voucher in place.vouchers if voucher.amount_off is not None]
+    return max(minor_digits(place.currency), *(decimals(price) for price in prices), 0)
+
+
+def _percent_digits(offers: Iterable[Offer], held: Iterable[HeldHere]) -> int:
+    passes = [offer for offer in offers if isinstance(offer, Pass)] + [one.offer for one in held]
+    percents = [offer.guests_percent_off for offer in passes if offer.guests_at_most]
+    percents += [one.percent_off for one in held]
+    return max((2 + decimals(percent) for percent in percents), default=0)
+
+
+def decimals(value: Decimal) -> int:
+    """Decimal places a number is written with [-]."""
+    exponent = value.as_tuple().exponent
+    return max(0, -exponent) if isinstance(exponent, int) else 0
+
+
+def _has_status(member: Member, needs: Collection[str]) -> bool:
+    return not needs or any(status in needs for status in member.statuses)
+
+
+def _facts_of_held(
+    one: HeldHere, member: Member, months: int, household: Collection[str]
+) -> tuple[bool, ...]:
+    holder = member.name in one.held.holders
+    if one.offer.named:
+        return (holder,)
+    at_home = member.name in household
+    return (holder, *(at_home and months in seat.ages for seat in one.offer.seats))
+
+
+def _facts_of_offer(
+    offer: Offer, member: Member, months: int, household: Collection[str]
+) -> tuple[bool, ...]:
+    if isinstance(offer, Ticket):
+        rule = offer.companions
+        return (
+            months in offer.ages,
+            _has_status(member, offer.needs),
+            rule is not None and months in rule.ages and _has_status(member, rule.needs),
+            offer.one_free_per is not None and months in offer.leader_ages,
+        )
+    if isinstance(offer, Bundle):
+        return (
+            offer.extras is not None and months in offer.extras.ages,
+            _has_status(member, offer.needs),
+            offer.must_include is not None and months in offer.must_include,
+            *(months in seat.ages for seat in offer.seats),
+        )
+    at_home = member.name in household
+    return tuple(at_home and months in seat.ages for seat in offer.seats)
+
+
+Facts = Sequence[tuple[bool, ...]]
+
+
+def _kinds_with(facts: Facts, column: int) -> frozenset[int]:
+    return frozenset(kind for kind, fact in enumerate(facts) if fact[column])
+
+
+def _ticket_block(source: int, offer: Ticket, facts: Facts, digits: int) -> TicketBlock:
+    fitting = _kinds_with(facts, 0)
+    holders = fitting & _kinds_with(facts, 1)
+    companions = None
+    if offer.companions is not None:
+        rule = offer.companions
+        companions = CompanionRule(_kinds_with(facts, 2), rule.must_pay, rule.each_allows)
+    return TicketBlock(
+        source=source,
+        offer=offer,
+        price=int(offer.price.scaleb(digits)),
+        users=fitting if offer.one_status_covers > 1 else holders,
+        holders=holders,
+        covers=offer.one_status_covers,
+        companions=companions,
+        at_least=offer.at_least,
+        at_most=offer.at_most,
+        one_free_per=offer.one_free_per,
+        leaders=_kinds_with(facts, 3),
+    )
+
+
+def _rows(seats: Sequence[Seats], facts: Facts, first_column: int) -> tuple[SeatRow, ...]:
+    return tuple(
+        SeatRow(seat.count, _kinds_with(facts, column)) for column, seat in enumerate(seats, first_column)
+    )
+
+
+def _bundle_block(source: int, offer: Bundle, facts: Facts, digits: int) -> UnitBlock:
+    extras = offer.extras
+    extra_price = int(extras.price.scaleb(digits)) if extras is not None else 0
+    price = int(offer.price.scaleb(digits))
+    return UnitBlock(
+        source=source,
+        offer=offer,
+        held=None,
+        other_place=None,
+        percent_off=Decimal(0),
+        price=price,
+        at_most=offer.at_most,
+        rows=_rows(offer.seats, facts, 3),
+        seat_price={},
+        seats_are_paid=price > 0,
+        at_least=offer.at_least,
+        must_include=_kinds_with(facts, 2) if offer.must_include is not None else None,
+        one_with_status=_kinds_with(facts, 1) if offer.needs else None,
+        beyond_price=dict.fromkeys(sorted(_kinds_with(facts, 0)), extra_price),
+        beyond_at_most=extras.at_most if extras is not None else 0,
+    )
+
+
+def _reduced(single: int, percent_off: Decimal) -> int:
+    """Part of a fine price; exact, because fine digits were chosen to hold every percentage on the board."""
+    return int(single * (100 - percent_off) / 100)
+
+
+def _guest_prices(offer: Pass, singles: Sequence[int | None]) -> dict[int, int]:
+    if not offer.guests_at_most:
+        return {}
+    return {
+        kind: _reduced(single, offer.guests_percent_off)
+        for kind, single in enumerate(singles)
+        if single is not None
+    }
+
+
+def _pass_block(
+    source: int, offer: Pass, facts: Facts, singles: Sequence[int | None], digits: int
+) -> UnitBlock:
+    return UnitBlock(
+        source=source,
+        offer=offer,
+        held=None,
+        other_place=None,
+        percent_off=Decimal(0),
+        price=int(offer.price.scaleb(digits)),
+        at_most=None,
+        rows=_rows(offer.seats, facts, 0),
+        seat_price={},
+        seats_are_paid=True,
+        at_least=1,
+        must_include=None,
+        one_with_status=None,
+        beyond_price=_guest_prices(offer, singles),
+        beyond_at_most=offer.guests_at_most,
+    )
+
+
+def _held_block(source: int, one: HeldHere, facts: Facts, singles: Sequence[int | None]) -> UnitBlock:
+    holders = _kinds_with(facts, 0)
+    if one.offer.named:
+        rows: tuple[SeatRow, ...] = (SeatRow(len(one.held.holders), holders),)
+    else:
+        rows = _rows(one.offer.seats, facts, 1)
+    free = one.percent_off == 100
+    priced = {
+        kind: 0 if free else _reduced(single or 0, one.percent_off)
+        for kind, single in enumerate(singles)
+        if free or single is not None
+    }
+    return UnitBlock(
+        source=source,
+        offer=one.offer,
+        held=one.held,
+        other_place=one.other_place,
+        percent_off=one.percent_off,
+        price=0,
+        at_most=1,
+        rows=tuple(SeatRow(row.count, row.kinds & frozenset(priced)) for row in rows),
+        seat_price={kind: price for kind, price in priced.items() if price},
+        seats_are_paid=True,
+        at_least=1,
+        must_include=None,
+        one_with_status=None if one.offer.named else holders,
+        beyond_price=_guest_prices(one.offer, singles) if one.other_place is None else {},
+        beyond_at_most=one.offer.guests_at_most if one.other_place is None else 0,
+    )
+
+
+def bands_on(offer: Offer) -> tuple[AgeBand, ...]:
+    """Every age band that an offer speaks of."""
+    if isinstance(offer, Ticket):
+        companions = (offer.companions.ages,) if offer.companions is not None else ()
+        leaders = (offer.leader_ages,) if offer.one_free_per is not None else ()
+        return (offer.ages, *companions, *leaders)
+    seats = tuple(seat.ages for seat in offer.seats)
+    if isinstance(offer, Pass):
+        return seats
+    extras = (offer.extras.ages,) if offer.extras is not None else ()
+    included = (offer.must_include,) if offer.must_include is not None else ()
+    return (*seats, *extras, *included)

@@ -1,0 +1,164 @@
+"""What a purchase adds to the order, in whole numbers that hold every percentage exactly."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tripplan.planning.admission.blocks import Block, Board, Role, UnitBlock, decimals
+from tripplan.planning.offers import Voucher
+from tripplan.planning.place import Place
+
+ITEM_BITS = 20
+ORDER_BITS = 20
+
+
+@dataclass(frozen=True)
+class Charges:
+    """How a board's fine prices become charges: after a percentage voucher, with tax and fees per ticket.
+
+    Attributes:
+        digits: decimal places of a charge [-].
+        factors: by source, what a fine price is multiplied with.
+        plain_factor: the same without a voucher.
+        ticket_fee: charge of the fees on every ticket, bundle or pass bought at a price.
+        order_fee: charge of the fees on an order with anything bought at a price.
+        free_only: whether nothing with a price may be had.
+        reduction: charge that a voucher of a fixed amount takes off at most; 0 for none.
+        reduced_sources: what that voucher counts for.
+    """
+
+    digits: int
+    factors: Sequence[int]
+    plain_factor: int
+    ticket_fee: int
+    order_fee: int
+    free_only: bool = False
+    reduction: int = 0
+    reduced_sources: frozenset[int] = frozenset()
+
+    def of(self, source: int, price: int, *, with_fee: bool) -> int | None:
+        """The charge for one thing at a fine price; None where nothing with a price may be had."""
+        if price == 0:
+            return 0
+        if self.free_only:
+            return None
+        return price * self.factors[source] + (self.ticket_fee if with_fee else 0)
+
+    def step(self, source: int, price: int, *, with_fee: bool = True) -> int | None:
+        """The weight of one item: its charge first, then one item more, then its place on the card."""
+        charge = self.of(source, price, with_fee=with_fee)
+        if charge is None:
+            return None
+        return (charge << (ITEM_BITS + ORDER_BITS)) + (1 << ORDER_BITS) + source
+
+    def seat(self, block: UnitBlock, kind: int) -> int | None:
+        """The weight of taking a seat in a unit; 0 where the unit's price pays for it."""
+        charge = self.of(block.source, block.seat_price.get(kind, 0), with_fee=True)
+        return None if charge is None else charge << (ITEM_BITS + ORDER_BITS)
+
+    def beyond(self, block: UnitBlock, kind: int) -> int | None:
+        """The weight of coming along with a unit without a seat."""
+        return self.step(block.source, block.beyond_price[kind], with_fee=block.single_tickets_inside)
+
+
+def charge_of(weight: int) -> int:
+    """The charge within a weight."""
+    return weight >> (ITEM_BITS + ORDER_BITS)
+
+
+def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_only: bool = False) -> Charges:
+    """The charges of an order with one voucher or none.
+
+    Tax comes on entry after the voucher; fees are neither taxed nor reduced.
+
+    Args:
+        place: whose fees and tax apply.
+        board: the board the sources belong to.
+        voucher: the voucher handed in, if any.
+        free_only: whether nothing with a price may be had.
+    """
+    tax = place.sales_tax.percent if place.sales_tax is not None and place.sales_tax.on_entry else Decimal(0)
+    off = voucher.percent_off if voucher is not None and voucher.percent_off is not None else Decimal(0)
+    tax_digits = 2 + decimals(tax) if tax else 0
+    off_digits = 2 + decimals(off) if off else 0
+    taxed = int((100 + tax).scaleb(tax_digits - 2)) if tax else 1
+    plain = taxed * 10**off_digits
+    reduced = int((100 - off).scaleb(off_digits - 2)) * taxed if off else plain
+    whole = 10 ** (tax_digits + off_digits)
+    fees = {
+        per: sum(board.fine(fee.price) for fee in place.fees if fee.per == per) for per in ("order", "ticket")
+    }
+    counts_for = frozenset(
+        block.source for block in board.blocks if voucher and voucher_counts_for(voucher, block)
+    )
+    amount = voucher.amount_off if voucher is not None and voucher.percent_off is None else None
+    return Charges(
+        digits=board.fine_digits + tax_digits + off_digits,
+        factors=[reduced if block.source in counts_for else plain for block in board.blocks],
+        plain_factor=plain,
+        ticket_fee=fees["ticket"] * whole,
+        order_fee=fees["order"] * whole,
+        free_only=free_only,
+        reduction=board.fine(amount) * plain if amount is not None else 0,
+        reduced_sources=counts_for if amount is not None else frozenset(),
+    )
+
+
+def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
+    """Whether a voucher takes anything off what is bought of a block."""
+    if not voucher.offers:
+        return True
+    here = not (isinstance(block, UnitBlock) and block.other_place is not None)
+    return here and block.offer.name in voucher.offers
+
+
+@dataclass(frozen=True)
+class Use:
+    """What is had of one block.
+
+    Attributes:
+        source: the block's source.
+        units: bundles or passes bought or shown; 0 for tickets.
+        people: who comes in by it: role, kind, how many.
+    """
+
+    source: int
+    units: int
+    people: tuple[tuple[Role, int, int], ...]
+
+
+@dataclass(frozen=True)
+class Solution:
+    """A legal way in.
+
+    Attributes:
+        weight: charge, items and places on the card of all that is bought, fees per order and a fixed
+            voucher left aside; smaller is better.
+        uses: what is had, in order of source.
+    """
+
+    weight: int
+    uses: tuple[Use, ...]
+
+    @property
+    def sources(self) -> tuple[int, ...]:
+        """The blocks it uses, in order."""
+        return tuple(use.source for use in self.uses)
+
+
+def priced_items(board: Board, use: Use) -> list[tuple[Role | None, int, int, bool]]:
+    """What a use buys: role (None for the unit itself), fine price, quantity, whether it bears ticket fees.
+
+    Free things stand among them at price 0.
+    """
+    block = board.blocks[use.source]
+    items: list[tuple[Role | None, int, int, bool]] = []
+    if isinstance(block, UnitBlock):
+        items.append((None, block.price, use.units, True))
+        for role, kind, count in use.people:
+            if role is Role.BEYOND:
+                items.append((role, block.beyond_price[kind], count, block.single_tickets_inside))
+            elif block.seat_price.get(kind, 0):
+                items.append((role, block.seat_price[kind], count, True))
+        return items
+    return [(role, block.price if role is Role.USER else 0, count, True) for role, _, count in use.people]

@@ -1,0 +1,237 @@
+"""The cheapest legal set of offers that lets a whole party in."""
+
+from collections import Counter
+from collections.abc import Collection, Mapping, Sequence, Set
+from datetime import date, datetime, timedelta
+from fractions import Fraction
+
+from tripplan import wording
+from tripplan.errors import PlanError
+from tripplan.planning.admission.availability import (
+    LeftOut,
+    Visit,
+    held_here,
+    on_sale,
+    vouchers_that_count,
+)
+from tripplan.planning.admission.blocks import (
+    Board,
+    HeldHere,
+    UnitBlock,
+    bands_on,
+    read_board,
+)
+from tripplan.planning.admission.refusal import reasons_against, unaccompanied
+from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
+from tripplan.planning.admission.till import (
+    entry_lines,
+    exact_money,
+    parking_included,
+    prices_by_head,
+    purchases,
+    shares,
+)
+from tripplan.planning.admission.ways import Way, WayFinder
+from tripplan.planning.ages import completed_months
+from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.money import Money, minor_digits
+from tripplan.planning.offers import Offer, Voucher
+from tripplan.planning.place import Place
+
+
+def cheapest_admission(
+    place: Place,
+    party: Sequence[Member],
+    moment: datetime,
+    *,
+    today: date,
+    household_members: Collection[str] = (),
+    held: Sequence[HeldPass] = (),
+    public_holidays: Set[date] = frozenset(),
+    days_out_of_school: Set[date] = frozenset(),
+    other_places: Sequence[Place] = (),
+    other_ways: int = 2,
+) -> Admission | NoAdmission:
+    """Find what to buy so that everybody may enter, for the least money.
+
+    Offers that are not good at the moment of arrival, or that had to be booked before today, are left out
+    first. Among the rest the answer is exact: no legal set of offers costs less. Equal costs are broken by
+    fewer items, then by places on the card. Percentages and tax are worked out exactly on the whole order and
+    the total is rounded once, half up. At most one voucher is used. Add-ons and parking are no part of it.
+
+    Args:
+        place: the place, with its offers, fees, tax, vouchers and rules of accompaniment.
+        party: who comes along; ages are those on the day of arrival.
+        moment: the arrival, zone-aware, by the clock of the place.
+        today: the day the question is asked; bookings and vouchers are judged by it.
+        household_members: names of those who belong to the household, who may share its passes; everybody
+            in the party when left out.
+        held: passes the family owns.
+        public_holidays: the dates PH stands for in the offers' times.
+        days_out_of_school: the dates SH stands for.
+        other_places: cards of places whose passes are held, for entry they grant here.
+        other_ways: how many next-best ways to look for.
+
+    Returns:
+        What to buy, or which rules forbid that this party enters.
+
+    Raises:
+        PlanError: the party is empty, two people share a name, the arrival lies before today or has no
+            time zone.
+    """
+    _check(party, moment, today)
+    visit = Visit(moment, today, public_holidays, days_out_of_school)
+    months = [member.months_on(visit.day) for member in party]
+    offers, left_out = on_sale(place, visit)
+    passes = held_here(place, held, visit, other_places)
+    household = frozenset(household_members) or frozenset(member.name for member in party)
+
+    def board_of(some: Sequence[Offer]) -> Board:
+        return read_board(place, some, passes, party, months, household)
+
+    board = board_of(offers)
+    forbidden = unaccompanied(place, party, months)
+    vouchers = vouchers_that_count(place, party, visit)
+    finder = WayFinder(place, board, vouchers)
+    ways = [] if forbidden else finder.in_order(1 + other_ways)
+    if not ways:
+        against = (
+            ()
+            if finder.cheapest()
+            else reasons_against(place, offers, left_out, party, months, board, board_of)
+        )
+        return NoAdmission((*forbidden, *against))
+    best = ways[0]
+    lines, total = purchases(place, board, best, vouchers, party)
+    singly = _by_single_tickets(board, finder)
+    alone = {} if singly is None else prices_by_head(place, board, singly)
+    obvious, why = None, ""
+    if singly is not None:
+        obvious = _other_way(place, board, singly, vouchers, party, total)
+        why = _why_dearer(place, board, best, party, alone, obvious)
+        if not obvious.costs_more.minor:
+            obvious, why = None, ""
+    return Admission(
+        purchases=lines,
+        total=total,
+        shares=shares(place, board, best, total, party, alone),
+        other_ways=tuple(_other_way(place, board, way, vouchers, party, total) for way in ways[1:]),
+        notes=_notes(place, board, best, vouchers, party, visit, left_out, passes, offers),
+        parking_included=parking_included(board, best),
+        single_tickets=obvious,
+        why_not_single_tickets=why,
+    )
+
+
+def _check(party: Sequence[Member], moment: datetime, today: date) -> None:
+    if not party:
+        raise PlanError("nobody is in the party")
+    twice = [name for name, count in Counter(member.name for member in party).items() if count > 1]
+    if twice:
+        raise PlanError(f"everybody in a party needs a name of their own; twice: {', '.join(twice)}")
+    if moment.tzinfo is None:
+        raise PlanError("the arrival needs the time zone of the place")
+    if moment.date() < today:
+        raise PlanError(f"the arrival on {moment.date()} lies before today, {today}")
+
+
+def _other_way(
+    place: Place,
+    board: Board,
+    way: Way,
+    vouchers: Sequence[Voucher],
+    party: Sequence[Member],
+    cheapest: Money,
+) -> OtherWay:
+    lines, total = purchases(place, board, way, vouchers, party)
+    return OtherWay(lines, total, total - cheapest)
+
+
+def _by_single_tickets(board: Board, finder: WayFinder) -> Way | None:
+    """The obvious way: for each person a ticket, without bundles, passes and group prices."""
+    clever = {
+        block.source
+        for block in board.blocks
+        if isinstance(block, UnitBlock) or block.at_least > 1 or block.one_free_per is not None
+    }
+    return finder.cheapest(clever)
+
+
+def _why_dearer(
+    place: Place,
+    board: Board,
+    best: Way,
+    party: Sequence[Member],
+    alone: Mapping[int, int],
+    obvious: OtherWay,
+) -> str:
+    """Why single tickets for everybody are dearer, line by line of the cheapest way."""
+    coin = 10 ** (board.fine_digits - minor_digits(place.currency))
+
+    def shown(fine: int) -> str:
+        return wording.money(exact_money(Fraction(fine, coin), place.currency))
+
+    reasons = []
+    for line in entry_lines(place, board, best):
+        singly = sum(alone[position] for position in line.people)
+        paid = line.price * line.quantity
+        if paid < singly:
+            names = wording.listed([party[position].name for position in line.people])
+            cost = f"for {shown(paid)}" if paid else "free"
+            reasons.append(f"'{line.name}' lets {names} in {cost} instead of {shown(singly)}")
+    more = f"{wording.money(obvious.total)}, {wording.money(obvious.costs_more)} more"
+    because = f": {'; '.join(reasons)}" if reasons else ""
+    return f"Single tickets for everybody would cost {more}{because}."
+
+
+def _notes(
+    place: Place,
+    board: Board,
+    way: Way,
+    vouchers: Sequence[Voucher],
+    party: Sequence[Member],
+    visit: Visit,
+    left_out: Sequence[LeftOut],
+    passes: Sequence[HeldHere],
+    offers: Sequence[Offer],
+) -> tuple[str, ...]:
+    """What the parent should know about the way in."""
+    notes: list[str] = []
+    used_by: dict[int, set[int]] = {}
+    for line in entry_lines(place, board, way):
+        used_by.setdefault(line.source, set()).update(line.people)
+    for source, people in used_by.items():
+        block = board.blocks[source]
+        offer = block.offer
+        if isinstance(block, UnitBlock) and block.held is not None:
+            holders = [name for name in block.held.holders if name in {m.name for m in party}]
+            notes.append(f"Bring '{offer.name}' of {wording.listed(holders)}.")
+            continue
+        if offer.book_days_ahead:
+            book_by = wording.day(visit.day - timedelta(days=offer.book_days_ahead))
+            back = "" if offer.refundable else "; the money does not come back when the visit is called off"
+            notes.append(f"Book '{offer.name}' by {book_by}{back}.")
+        needs = getattr(offer, "needs", ())
+        if needs:
+            who = [party[p].name for p in sorted(people) if set(party[p].statuses).intersection(needs)]
+            notes.append(f"Bring proof of {' or '.join(needs)} for '{offer.name}': {wording.listed(who)}.")
+        if offer.note:
+            notes.append(f"'{offer.name}': {offer.note}")
+    if way.voucher is not None:
+        voucher = vouchers[way.voucher]
+        if voucher.last_day is not None and voucher.last_day < visit.day:
+            notes.append(f"'{voucher.name}' must be used by {wording.day(voucher.last_day)}, so buy ahead.")
+    notes += [
+        f"'{out.offer.name}' {out.why}; it is too late for that."
+        for out in left_out
+        if out.too_late_since is not None
+    ]
+    bands = [band for offer in (*offers, *(one.offer for one in passes)) for band in bands_on(offer)]
+    for member in party:
+        oldest, youngest = member.months_on(visit.day), completed_months(member.born.latest, visit.day)
+        if any((oldest in band) != (youngest in band) for band in bands):
+            notes.append(
+                f"Only {member.name}'s month of birth is known, and the day decides about the price; "
+                "the older age was taken."
+            )
+    return tuple(notes)

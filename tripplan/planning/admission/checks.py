@@ -1,0 +1,278 @@
+"""What must fit together on a price board; one function per rule."""
+
+from collections.abc import Callable, Iterable, Iterator
+from decimal import Decimal
+from itertools import combinations
+
+from tripplan import wording
+from tripplan.errors import Finding, Weight
+from tripplan.planning.admission.blocks import decimals
+from tripplan.planning.admission.sentences import ages_in_words
+from tripplan.planning.ages import AgeBand
+from tripplan.planning.money import Money, minor_digits
+from tripplan.planning.offers import Bundle, Offer, Pass, Seats, Ticket
+from tripplan.planning.place import Place
+
+Found = tuple[str, str, str, Weight]
+"""Field, value, message, weight."""
+
+
+def board_findings(place: Place, file: str) -> tuple[Finding, ...]:
+    """Everything wrong or odd about a place's price board.
+
+    Args:
+        place: the card.
+        file: the file or form it stands in, as the parent knows it.
+
+    Returns:
+        Every finding, rule by rule.
+    """
+    return tuple(
+        Finding(file, field, value, message, weight)
+        for rule in _RULES
+        for field, value, message, weight in rule(place)
+    )
+
+
+def names_twice(place: Place) -> Iterator[Found]:
+    """Every offer needs a name of its own, and so does every voucher."""
+    for what, named in (("offers", place.offers), ("vouchers", place.vouchers)):
+        seen: set[str] = set()
+        for number, one in enumerate(named):
+            if one.name in seen:
+                message = "this name stands on the board twice; every one needs its own"
+                yield f"{what}[{number}].name", one.name, message, Weight.FAULT
+            seen.add(one.name)
+
+
+def overlapping_bands(place: Place) -> Iterator[Found]:
+    """Two tickets under the same conditions may not be for the same age."""
+    tickets = [(n, offer) for n, offer in enumerate(place.offers) if isinstance(offer, Ticket)]
+    for (_, first), (number, second) in combinations(tickets, 2):
+        if first.ages.overlaps(second.ages) and _conditions(first) == _conditions(second):
+            message = f"overlaps with '{first.name}' for ages {first.ages} under the same conditions"
+            yield f"offers[{number}].ages", str(second.ages), message, Weight.FAULT
+
+
+def _conditions(offer: Ticket) -> dict[str, object]:
+    """Everything that decides who may have a ticket and when, but for age."""
+    return offer.model_dump(include=_DECIDING)
+
+
+_DECIDING = {
+    *("valid", "first_day", "last_day", "book_days_ahead", "needs", "one_status_covers"),
+    *("companions", "at_least", "at_most", "one_free_per", "leader_ages"),
+}
+
+
+def gaps_between_bands(place: Place) -> Iterator[Found]:
+    """Every age should have a single ticket on an ordinary day."""
+    bands = sorted((offer.ages for offer in place.offers if _is_ordinary(offer)), key=lambda band: band.first)
+    if not bands:
+        return
+    uncovered = 0
+    for band in bands:
+        if band.first > uncovered:
+            yield _gap(AgeBand(uncovered, band.first - 1))
+        if band.last is None:
+            return
+        uncovered = max(uncovered, band.last + 1)
+    yield _gap(AgeBand(uncovered))
+
+
+def _gap(band: AgeBand) -> Found:
+    return "offers", str(band), f"no single ticket is for people {ages_in_words(band)}", Weight.WARNING
+
+
+def _is_ordinary(offer: Offer) -> bool:
+    """Whether a family can have a ticket on any day without proving anything."""
+    return (
+        isinstance(offer, Ticket)
+        and not offer.needs
+        and offer.at_least == 1
+        and offer.valid is None
+        and offer.first_day is None
+        and offer.last_day is None
+    )
+
+
+def dear_bundles(place: Place) -> Iterator[Found]:
+    """A bundle should not cost more than single tickets for the dearest people who can fill it."""
+    tickets = [o for o in place.offers if isinstance(o, Ticket) and _is_ordinary(o) and o.companions is None]
+    for number, offer in enumerate(place.offers):
+        if not isinstance(offer, Bundle):
+            continue
+        singly = Decimal(0)
+        for seat in offer.seats:
+            prices = [ticket.price for ticket in tickets if ticket.ages.overlaps(seat.ages)]
+            if not prices:
+                break
+            singly += seat.count * max(prices)
+        else:
+            if offer.price > singly:
+                parts = wording.money(Money(singly, place.currency))
+                message = f"is dearer than single tickets for the same people, {parts} at most"
+                yield f"offers[{number}].price", str(offer.price), message, Weight.WARNING
+
+
+def voucher_worth(place: Place) -> Iterator[Found]:
+    """A voucher takes off either a percentage or an amount."""
+    for number, voucher in enumerate(place.vouchers):
+        given = [value for value in (voucher.percent_off, voucher.amount_off) if value is not None]
+        if len(given) != 1:
+            value = " and ".join(str(one) for one in given)
+            message = "a voucher takes off either percent_off or amount_off"
+            yield f"vouchers[{number}]", value, message, Weight.FAULT
+
+
+def unknown_offers(place: Place) -> Iterator[Found]:
+    """A voucher may only name offers of the card."""
+    known = {offer.name for offer in place.offers}
+    for number, voucher in enumerate(place.vouchers):
+        for index, name in enumerate(voucher.offers):
+            if name not in known:
+                message = "no offer on this card has that name"
+                yield f"vouchers[{number}].offers[{index}]", name, message, Weight.FAULT
+
+
+def impossible_numbers(place: Place) -> Iterator[Found]:
+    """A smallest number may not exceed the largest."""
+    for number, offer in enumerate(place.offers):
+        field = f"offers[{number}].at_least"
+        if isinstance(offer, Bundle):
+            seats = sum(seat.count for seat in offer.seats)
+            if offer.at_least > seats:
+                message = f"more than its {seats} seats can never be taken"
+                yield field, str(offer.at_least), message, Weight.FAULT
+        elif isinstance(offer, Ticket) and offer.at_most is not None and offer.at_least > offer.at_most:
+            message = f"more than at_most, {offer.at_most}"
+            yield field, str(offer.at_least), message, Weight.FAULT
+
+
+def impossible_dates(place: Place) -> Iterator[Found]:
+    """The last day an offer is sold for may not lie before the first."""
+    for number, offer in enumerate(place.offers):
+        if offer.first_day is not None and offer.last_day is not None and offer.last_day < offer.first_day:
+            message = f"lies before the first day, {offer.first_day}"
+            yield f"offers[{number}].last_day", str(offer.last_day), message, Weight.FAULT
+
+
+def impossible_companions(place: Place) -> Iterator[Found]:
+    """Somebody on the board must be able to be the companion that an offer asks for."""
+    for number, offer in enumerate(place.offers):
+        if not isinstance(offer, Ticket) or offer.companions is None:
+            continue
+        rule = offer.companions
+        others = (other for other in place.offers if other is not offer)
+        if not any(_lets_in(other, rule.ages, paying=rule.must_pay) for other in others):
+            way = "pay their way in" if rule.must_pay else "come in"
+            message = f"by no other offer can people {ages_in_words(rule.ages)} {way}"
+            yield f"offers[{number}].companions.ages", str(rule.ages), message, Weight.FAULT
+
+
+def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
+    """Whether somebody of an age band can come in by an offer."""
+    if isinstance(offer, Ticket):
+        return offer.ages.overlaps(ages) and (offer.price > 0 or not paying)
+    in_a_seat = any(seat.ages.overlaps(ages) for seat in offer.seats)
+    if isinstance(offer, Pass):
+        return in_a_seat
+    beyond = offer.extras is not None and offer.extras.ages.overlaps(ages)
+    extra_pays = offer.extras is not None and offer.extras.price > 0
+    return (in_a_seat and (offer.price > 0 or not paying)) or (beyond and (extra_pays or not paying))
+
+
+def only_pass_holders(place: Place) -> Iterator[Found]:
+    """Somebody without a pass should be able to enter."""
+    if all(isinstance(offer, Pass) for offer in place.offers):
+        message = "only holders of a pass can enter; is a ticket missing?"
+        yield "offers", wording.listed([offer.name for offer in place.offers]), message, Weight.WARNING
+
+
+def rules_without_effect(place: Place) -> Iterator[Found]:
+    """A number that belongs to a rule which is not there was probably meant otherwise."""
+    for number, offer in enumerate(place.offers):
+        if isinstance(offer, Ticket) and offer.one_status_covers > 1 and not offer.needs:
+            message = "has no effect, since the ticket needs no status"
+            field = f"offers[{number}].one_status_covers"
+            yield field, str(offer.one_status_covers), message, Weight.WARNING
+        if isinstance(offer, Pass) and offer.guests_percent_off and not offer.guests_at_most:
+            message = "has no effect while guests_at_most is 0"
+            field = f"offers[{number}].guests_percent_off"
+            yield field, str(offer.guests_percent_off), message, Weight.WARNING
+
+
+def honoured_at_home(place: Place) -> Iterator[Found]:
+    """A pass is worth something elsewhere only at other places."""
+    for number, offer in enumerate(place.offers):
+        for index, other in enumerate(offer.elsewhere if isinstance(offer, Pass) else ()):
+            if other.place == place.id:
+                message = "this is the place's own card; name another place"
+                field = f"offers[{number}].elsewhere[{index}].place"
+                yield field, other.place, message, Weight.FAULT
+
+
+def must_include_without_seat(place: Place) -> Iterator[Found]:
+    """Whom a bundle must include needs a seat in it."""
+    for number, offer in enumerate(place.offers):
+        if isinstance(offer, Bundle) and offer.must_include is not None:
+            if not _seated(offer.seats, offer.must_include):
+                message = "none of its seats is for such a person"
+                yield f"offers[{number}].must_include", str(offer.must_include), message, Weight.FAULT
+
+
+def _seated(seats: Iterable[Seats], ages: AgeBand) -> bool:
+    return any(seat.ages.overlaps(ages) for seat in seats)
+
+
+def nobody_to_mind(place: Place) -> Iterator[Found]:
+    """Somebody who may not enter alone cannot mind others under the same rule."""
+    for number, rule in enumerate(place.must_be_accompanied):
+        covered = rule.ages.first <= rule.by.first and (
+            rule.ages.last is None or (rule.by.last is not None and rule.by.last <= rule.ages.last)
+        )
+        if covered:
+            message = f"these people may not enter alone themselves, being {rule.ages}"
+            yield f"must_be_accompanied[{number}].by", str(rule.by), message, Weight.FAULT
+
+
+def small_change(place: Place) -> Iterator[Found]:
+    """No price is finer than the currency's smallest coin."""
+    digits = minor_digits(place.currency)
+    for field, price in _prices(place):
+        if price is not None and decimals(price.normalize()) > digits:
+            message = f"{place.currency} has {digits} decimal places"
+            yield field, str(price), message, Weight.FAULT
+
+
+def _prices(place: Place) -> Iterator[tuple[str, Decimal | None]]:
+    for number, offer in enumerate(place.offers):
+        yield f"offers[{number}].price", offer.price
+        if isinstance(offer, Bundle) and offer.extras is not None:
+            yield f"offers[{number}].extras.price", offer.extras.price
+    for number, fee in enumerate(place.fees):
+        yield f"fees[{number}].price", fee.price
+    for number, add_on in enumerate(place.add_ons):
+        yield f"add_ons[{number}].price", add_on.price
+    for number, voucher in enumerate(place.vouchers):
+        yield f"vouchers[{number}].amount_off", voucher.amount_off
+    yield "parking.price", place.parking.price
+
+
+_RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
+    names_twice,
+    overlapping_bands,
+    gaps_between_bands,
+    dear_bundles,
+    voucher_worth,
+    unknown_offers,
+    impossible_numbers,
+    impossible_dates,
+    impossible_companions,
+    only_pass_holders,
+    rules_without_effect,
+    honoured_at_home,
+    must_include_without_seat,
+    nobody_to_mind,
+    small_change,
+)

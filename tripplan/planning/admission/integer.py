@@ -1,0 +1,339 @@
+"""The cheapest way in for a large group: an integer programme over how many of each kind use what.
+
+SciPy's solver takes a third of a second to import, so it is imported where it is first needed. Its answer
+is rounded to whole numbers, checked against every rule in whole numbers, and weighed exactly.
+"""
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+
+from tripplan.errors import PlanError
+from tripplan.planning.admission.blocks import Board, Role, TicketBlock, UnitBlock
+from tripplan.planning.admission.charges import ITEM_BITS, ORDER_BITS, Charges, Solution, Use, charge_of
+
+Terms = dict[int, float]
+"""A linear expression: coefficient by column."""
+
+ITEMS = (1 << ITEM_BITS) - 1
+SOURCES = (1 << ORDER_BITS) - 1
+_OPTIMAL, _INFEASIBLE = 0, 2
+_HALF_A_MILLIONTH = 5e-7
+"""Room for the solver's arithmetic in a bound on the cost [main unit of the currency]."""
+
+
+@dataclass(frozen=True)
+class _Column:
+    """A whole-number unknown.
+
+    Attributes:
+        source: the block it belongs to; -1 for what a fixed voucher leaves to pay.
+        role: how people come in by it; None for units and switches.
+        kind: which people; -1 for none.
+        weight: what one adds to the order.
+        upper: its largest value; None for an unbounded amount of money [coins].
+        is_unit: whether it counts units bought.
+        pays: whether people in it count as having paid.
+    """
+
+    source: int
+    role: Role | None
+    kind: int
+    weight: int
+    upper: int | None
+    is_unit: bool = False
+    pays: bool = False
+
+
+class _Programme:
+    """Columns and rows, collected block by block."""
+
+    def __init__(self, board: Board, charges: Charges) -> None:
+        self.board, self.charges = board, charges
+        self.columns: list[_Column] = []
+        self.rows: list[tuple[Terms, float, float]] = []
+        self.party = sum(kind.count for kind in board.kinds)
+
+    def column(self, column: _Column) -> int:
+        self.columns.append(column)
+        return len(self.columns) - 1
+
+    def coins(self, charge: int) -> float:
+        """A charge in the currency's main unit, as the solver sees it."""
+        return float(charge / 10**self.charges.digits)
+
+    def at_most(self, terms: Terms, bound: float) -> None:
+        self.rows.append((terms, float("-inf"), bound))
+
+    def people(
+        self, source: int, role: Role, kinds: Iterable[int], weight: int, pays: bool
+    ) -> dict[int, int]:
+        """One column per kind that may come in this way."""
+        return {
+            kind: self.column(_Column(source, role, kind, weight, self.board.kinds[kind].count, pays=pays))
+            for kind in sorted(kinds)
+        }
+
+
+def cheapest_by_integers(
+    board: Board, charges: Charges, left_out: Collection[int] = (), must_buy: int | None = None
+) -> Solution | None:
+    """The cheapest legal way in, by branch and bound.
+
+    Args:
+        board: the board.
+        charges: what things add to the order; the only place where a fixed voucher is minded.
+        left_out: sources that may not be used.
+        must_buy: a source of which at least one unit must be bought.
+
+    Returns:
+        A way with the least charge and, among those, the least items and places on the card; None if there
+        is none.
+
+    Raises:
+        PlanError: the solver gave up, or what it found breaks a rule.
+    """
+    programme = _Programme(board, charges)
+    companions: list[tuple[TicketBlock, dict[int, int], dict[int, int]]] = []
+    for block in board.blocks:
+        if block.source in left_out:
+            continue
+        if isinstance(block, TicketBlock):
+            users, leaders = _ticket(programme, block)
+            if block.companions is not None and users:
+                companions.append((block, users, leaders))
+        else:
+            _units(programme, block, must_buy)
+    for ticket, users, leaders in companions:
+        _companions(programme, ticket, users, leaders)
+    for number, kind in enumerate(board.kinds):
+        everybody = {i: 1.0 for i, column in enumerate(programme.columns) if column.kind == number}
+        if not everybody:
+            return None
+        programme.rows.append((everybody, kind.count, kind.count))
+    reduced = _fixed_voucher(programme) if charges.reduction else {}
+    costs = [
+        programme.coins(charge_of(column.weight) - reduced.get(number, 0)) if column.source >= 0 else 1.0
+        for number, column in enumerate(programme.columns)
+    ]
+    cheapest = _solve(programme, costs)
+    if cheapest is None:
+        return None
+    _check(programme, cheapest)
+    fewest = _fewest_items(programme, cheapest, costs) if not reduced else cheapest
+    return _read(programme, fewest)
+
+
+def _fewest_items(programme: _Programme, cheapest: list[int], costs: Sequence[float]) -> list[int]:
+    """Among the ways that cost as little, the one with the fewest items, then the first on the card."""
+    paid = sum(cost * value for cost, value in zip(costs, cheapest, strict=True))
+    last = len(programme.board.blocks)
+    item = 2 * programme.party * last + 1
+    ties = [
+        float((column.weight >> ORDER_BITS & ITEMS) * item + (column.weight & SOURCES))
+        for column in programme.columns
+    ]
+    tidier = _solve(programme, ties, dict(enumerate(costs)), paid + _HALF_A_MILLIONTH)
+    if tidier is None:
+        return cheapest
+    _check(programme, tidier)
+    return min(cheapest, tidier, key=lambda values: _weight(programme, values))
+
+
+def _ticket(programme: _Programme, block: TicketBlock) -> tuple[dict[int, int], dict[int, int]]:
+    weight = programme.charges.step(block.source, block.price)
+    if weight is None or not block.users:
+        return {}, {}
+    users = programme.people(block.source, Role.USER, block.users, weight, pays=block.price > 0)
+    paying: Terms = dict.fromkeys(users.values(), 1.0)
+    if block.users != block.holders:
+        covered = {
+            column: 1.0 - (block.covers if kind in block.holders else 0) for kind, column in users.items()
+        }
+        programme.at_most(covered, 0)
+    if block.at_least > 1:
+        switch = programme.column(_Column(block.source, None, -1, 0, 1))
+        most = sum(programme.board.kinds[kind].count for kind in users)
+        programme.at_most({**paying, switch: -float(most)}, 0)
+        programme.at_most({**dict.fromkeys(users.values(), -1.0), switch: float(block.at_least)}, 0)
+    if block.at_most is not None:
+        programme.at_most(paying, block.at_most)
+    leaders: dict[int, int] = {}
+    if block.one_free_per is not None:
+        free = programme.charges.step(block.source, 0) or 0
+        leaders = programme.people(block.source, Role.LEADER, block.leaders, free, pays=False)
+        per = float(block.one_free_per)
+        programme.at_most({**dict.fromkeys(leaders.values(), per), **dict.fromkeys(users.values(), -1.0)}, 0)
+    return users, leaders
+
+
+def _companions(
+    programme: _Programme, block: TicketBlock, users: dict[int, int], leaders: dict[int, int]
+) -> None:
+    """Users of a ticket are no more than its companions, who do not use it themselves, allow."""
+    rule = block.companions
+    if rule is None:
+        return
+    each = float(rule.each_allows)
+    terms: Terms = dict.fromkeys(users.values(), 1.0)
+    if rule.must_pay:
+        for number, column in enumerate(programme.columns):
+            if column.pays and column.kind in rule.kinds and column.source != block.source:
+                terms[number] = terms.get(number, 0.0) - each
+        programme.at_most(terms, 0)
+        return
+    for role in (users, leaders):
+        for kind, number in role.items():
+            if kind in rule.kinds:
+                terms[number] = terms.get(number, 0.0) + each
+    present = sum(programme.board.kinds[kind].count for kind in rule.kinds)
+    programme.at_most(terms, each * present)
+
+
+def _units(programme: _Programme, block: UnitBlock, must_buy: int | None) -> None:
+    """Bundles and passes.
+
+    Rules on each unit are stated for all its units together. With one kind of person that each must seat
+    this is exact: seat such a person in each, then even out the others. With two, it is not; such units are
+    stated one by one.
+    """
+    unit = programme.charges.step(block.source, block.price)
+    if unit is None:
+        return
+    most = programme.party // block.at_least
+    if block.at_most is not None:
+        most = min(most, block.at_most)
+    one_by_one = block.must_include is not None and block.one_with_status is not None
+    if one_by_one and block.one_with_status is not None:
+        most = min(most, sum(programme.board.kinds[kind].count for kind in block.one_with_status))
+    bought = []
+    for _ in range(most if one_by_one else 1):
+        if most:
+            bought.append(_unit_columns(programme, block, unit, 1 if one_by_one else most))
+    if must_buy == block.source:
+        programme.at_most(dict.fromkeys(bought, -1.0), -1)
+
+
+def _unit_columns(programme: _Programme, block: UnitBlock, unit: int, most: int) -> int:
+    source = block.source
+    units = programme.column(_Column(source, None, -1, unit, most, is_unit=True))
+    seated: list[tuple[int, int]] = []
+    for row in block.rows:
+        in_row: dict[int, int] = {}
+        for kind in sorted(row.kinds):
+            weight = programme.charges.seat(block, kind)
+            if weight is not None:
+                in_row |= programme.people(source, Role.SEAT, (kind,), weight, pays=block.seats_are_paid)
+        programme.at_most({**dict.fromkeys(in_row.values(), 1.0), units: -float(row.count)}, 0)
+        seated += in_row.items()
+    for kinds, least in (
+        (None, block.at_least),
+        (block.must_include, 1),
+        (block.one_with_status, 1),
+    ):
+        if kinds is None and least != block.at_least:
+            continue
+        counted = {column: -1.0 for kind, column in seated if kinds is None or kind in kinds}
+        programme.at_most({**counted, units: float(least)}, 0)
+    beyond: Terms = {}
+    for kind, price in sorted(block.beyond_price.items()):
+        weight = programme.charges.beyond(block, kind)
+        if weight is not None:
+            columns = programme.people(source, Role.BEYOND, (kind,), weight, pays=price > 0)
+            beyond |= dict.fromkeys(columns.values(), 1.0)
+    if beyond:
+        per_unit = block.beyond_at_most if block.beyond_at_most is not None else programme.party
+        programme.at_most({**beyond, units: -float(per_unit)}, 0)
+    return units
+
+
+def _fixed_voucher(programme: _Programme) -> dict[int, int]:
+    """Let what the voucher counts for cost only what it leaves to pay, never below nothing.
+
+    Returns:
+        By column, the part of its charge that stands in the new column instead.
+    """
+    charges = programme.charges
+    reduced = {}
+    for number, column in enumerate(programme.columns):
+        if column.source in charges.reduced_sources:
+            charge = charge_of(column.weight) - (charges.ticket_fee if _bears_fee(programme, column) else 0)
+            if charge:
+                reduced[number] = charge
+    left = programme.column(_Column(-1, None, -1, 0, None))
+    terms: Terms = {number: programme.coins(charge) for number, charge in reduced.items()}
+    programme.at_most({**terms, left: -1.0}, programme.coins(charges.reduction))
+    return reduced
+
+
+def _bears_fee(programme: _Programme, column: _Column) -> bool:
+    if not charge_of(column.weight):
+        return False
+    block = programme.board.blocks[column.source]
+    if column.role is Role.BEYOND and isinstance(block, UnitBlock):
+        return block.single_tickets_inside
+    return True
+
+
+def _solve(
+    programme: _Programme,
+    objective: Sequence[float],
+    costs: Terms | None = None,
+    cost_at_most: float = 0.0,
+) -> list[int] | None:
+    """The least of an objective over whole numbers; None if the rows contradict each other."""
+    import numpy as np
+    from scipy.optimize import Bounds, LinearConstraint, milp
+
+    rows = programme.rows if costs is None else [*programme.rows, (costs, -np.inf, cost_at_most)]
+    matrix = np.zeros((len(rows), len(programme.columns)))
+    for number, (terms, _, _) in enumerate(rows):
+        for column, coefficient in terms.items():
+            matrix[number, column] = coefficient
+    found = milp(
+        np.array(objective),
+        integrality=np.array([column.upper is not None for column in programme.columns], dtype=int),
+        bounds=Bounds(0, [np.inf if column.upper is None else column.upper for column in programme.columns]),
+        constraints=LinearConstraint(matrix, [low for _, low, _ in rows], [high for _, _, high in rows]),
+        options={"mip_rel_gap": 0.0},
+    )
+    if found.status == _INFEASIBLE:
+        return None
+    if found.x is None or found.status != _OPTIMAL:
+        raise PlanError(f"the cheapest admission could not be worked out: {found.message}")
+    return [round(value) for value in found.x]
+
+
+def _check(programme: _Programme, values: Sequence[int]) -> None:
+    """Hold a rounded answer against every row that speaks of people and units."""
+    for terms, low, high in programme.rows:
+        if all(programme.columns[column].upper is not None for column in terms):
+            total = sum(coefficient * values[column] for column, coefficient in terms.items())
+            if not low <= total <= high:
+                raise PlanError("the cheapest admission could not be worked out in whole numbers")
+
+
+def _read(programme: _Programme, values: Sequence[int]) -> Solution:
+    people: dict[int, dict[tuple[Role, int], int]] = {}
+    units: dict[int, int] = {}
+    for column, value in zip(programme.columns, values, strict=True):
+        if value and column.role is not None:
+            block_people = people.setdefault(column.source, {})
+            key = (column.role, column.kind)
+            block_people[key] = block_people.get(key, 0) + value
+        elif value and column.is_unit:
+            units[column.source] = units.get(column.source, 0) + value
+    return Solution(
+        _weight(programme, values),
+        tuple(
+            Use(
+                source,
+                units.get(source, 0),
+                tuple((role, kind, n) for (role, kind), n in sorted(who.items())),
+            )
+            for source, who in sorted(people.items())
+        ),
+    )
+
+
+def _weight(programme: _Programme, values: Sequence[int]) -> int:
+    return sum(column.weight * value for column, value in zip(programme.columns, values, strict=True))

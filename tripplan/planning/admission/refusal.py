@@ -1,0 +1,159 @@
+"""Why a party cannot enter: which rule forbids it, and whom it concerns."""
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import TypeVar
+
+from tripplan import wording
+from tripplan.planning.admission.availability import LeftOut
+from tripplan.planning.admission.blocks import Board, Role, TicketBlock
+from tripplan.planning.admission.charges import charges_for
+from tripplan.planning.admission.integer import cheapest_by_integers
+from tripplan.planning.admission.sentences import accompaniment_sentence, age_in_words
+from tripplan.planning.household import Member
+from tripplan.planning.offers import Bundle, Offer, OfferRules, Pass, Ticket
+from tripplan.planning.place import Place
+
+Rules = TypeVar("Rules", bound=OfferRules)
+
+
+def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) -> tuple[str, ...]:
+    """The card's rules about accompaniment that the party breaks, each naming the young visitors.
+
+    Somebody who may not enter alone does not mind others under the same rule. Each rule is judged by itself.
+    """
+    reasons = []
+    for rule in place.must_be_accompanied:
+        young = [m.name for m, age in zip(party, months, strict=True) if age in rule.ages]
+        minders = sum(age in rule.by and age not in rule.ages for age in months)
+        enough = minders > 0 if rule.each_minds is None else minders * rule.each_minds >= len(young)
+        if young and not enough:
+            there = f"; in the party that is {_people(minders)} for" if minders else "; nobody is there for"
+            reasons.append(f"{accompaniment_sentence(rule)[:-1]}{there} {wording.listed(young)}.")
+    return tuple(reasons)
+
+
+def _people(count: int) -> str:
+    return "1 person" if count == 1 else f"{count} people"
+
+
+def reasons_against(
+    place: Place,
+    offers: Sequence[Offer],
+    left_out: Sequence[LeftOut],
+    party: Sequence[Member],
+    months: Sequence[int],
+    board: Board,
+    board_of: Callable[[Sequence[Offer]], Board],
+) -> tuple[str, ...]:
+    """Why no set of offers lets the whole party in.
+
+    First, people whom no offer could let in whatever the others do. Otherwise rules are lifted one at a time:
+    one whose absence would let everybody in is named with those who would come in by its offer.
+
+    Args:
+        place: the place.
+        offers: what can be had.
+        left_out: what cannot, and why.
+        party: who wants to enter.
+        months: their ages [completed months].
+        board: the board of `offers`.
+        board_of: makes a board of changed offers, for the same party.
+    """
+    hopeless = [
+        _hopeless(member, age, offers, left_out)
+        for position, (member, age) in enumerate(zip(party, months, strict=True))
+        if not _has_a_way(board, position)
+    ]
+    if hopeless:
+        return tuple(hopeless)
+    reasons = []
+    for number, offer in enumerate(offers):
+        for lifted, rule in _without_one_rule(offer):
+            changed = board_of([*offers[:number], lifted, *offers[number + 1 :]])
+            way = cheapest_by_integers(changed, charges_for(place, changed, None))
+            if way is None:
+                continue
+            source = len(changed.blocks) - len(offers) + number
+            names = [
+                party[position].name
+                for use in way.uses
+                if use.source == source
+                for role, kind, count in use.people
+                if role is not Role.LEADER
+                for position in changed.kinds[kind].people[:count]
+            ]
+            reasons.append(f"'{offer.name}' {rule}, which keeps out {wording.listed(names)}.")
+    if reasons:
+        return tuple(reasons)
+    limited = [f"'{offer.name}'" for offer in offers if any(_without_one_rule(offer))]
+    everybody = wording.listed([member.name for member in party])
+    return (f"The limits of {wording.listed(limited)} together leave no way in for {everybody}.",)
+
+
+def _has_a_way(board: Board, position: int) -> bool:
+    kind = next(number for number, kind in enumerate(board.kinds) if position in kind.people)
+    for block in board.blocks:
+        if isinstance(block, TicketBlock):
+            if kind in block.users or (block.one_free_per is not None and kind in block.leaders):
+                return True
+        elif kind in block.beyond_price or any(kind in row.kinds for row in block.rows):
+            return True
+    return False
+
+
+def _hopeless(member: Member, months: int, offers: Sequence[Offer], left_out: Sequence[LeftOut]) -> str:
+    """Which rules keep out one person whom no offer lets in."""
+    who = f"{member.name} ({age_in_words(months)})"
+    near = [
+        f"'{offer.name}' needs proof of {' or '.join(offer.needs)}"
+        for offer in offers
+        if isinstance(offer, Ticket) and months in offer.ages and offer.needs
+    ]
+    near += [
+        f"'{offer.name}' is for the household"
+        for offer in offers
+        if isinstance(offer, Pass) and any(months in seat.ages for seat in offer.seats)
+    ]
+    near += [f"'{out.offer.name}' {out.why}" for out in left_out if _speaks_of(out.offer, months)]
+    if not near:
+        return f"No offer on the card is for {who}."
+    return f"No offer lets {who} in: {'; '.join(near)}."
+
+
+def _speaks_of(offer: Offer, months: int) -> bool:
+    if isinstance(offer, Ticket):
+        return months in offer.ages
+    extra = isinstance(offer, Bundle) and offer.extras is not None and months in offer.extras.ages
+    return extra or any(months in seat.ages for seat in offer.seats)
+
+
+def _without_one_rule(offer: Offer) -> Iterator[tuple[Offer, str]]:
+    """The offer without each of the rules that tie people together, and the rule in words."""
+    if isinstance(offer, Ticket):
+        if offer.companions is not None:
+            paying = "paying " if offer.companions.must_pay else ""
+            yield _changed(offer, companions=None), f"asks for more {paying}companions than there are"
+        if offer.at_least > 1:
+            yield _changed(offer, at_least=1), f"is sold from {offer.at_least} people on"
+        if offer.at_most is not None:
+            yield _changed(offer, at_most=None), f"is sold at most {offer.at_most} times to one party"
+        if offer.needs and offer.one_status_covers > 1:
+            covers = f"covers {offer.one_status_covers} people for each proof of {' or '.join(offer.needs)}"
+            yield _changed(offer, needs=()), covers
+        return
+    if isinstance(offer, Bundle):
+        if offer.must_include is not None:
+            yield _changed(offer, must_include=None), f"must include somebody aged {offer.must_include}"
+        if offer.needs:
+            yield _changed(offer, needs=()), f"needs proof of {' or '.join(offer.needs)}"
+        if offer.at_least > 1:
+            yield _changed(offer, at_least=1), f"must have {offer.at_least} seats taken"
+        if offer.at_most is not None:
+            yield _changed(offer, at_most=None), f"is sold at most {offer.at_most} times to one party"
+        if offer.extras is not None and offer.extras.at_most is not None:
+            more = offer.extras.model_copy(update={"at_most": None})
+            yield _changed(offer, extras=more), f"takes at most {offer.extras.at_most} extra people"
+
+
+def _changed(offer: Rules, **changes: object) -> Rules:
+    return offer.model_copy(update=changes)

@@ -1,0 +1,218 @@
+"""A way in written out as the order at the till, and each person's share of it.
+
+Percentages and tax are worked out exactly on the whole order; the total is rounded once, half up. The lines
+are then rounded so that they add up to it: each running total of the lines, in order, is rounded half up.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
+from tripplan.planning.admission.charges import Use
+from tripplan.planning.admission.result import Purchase
+from tripplan.planning.admission.sentences import (
+    elsewhere_sentence,
+    extra_sentence,
+    fee_sentence,
+    guest_sentence,
+    held_sentence,
+    leader_sentence,
+    sentence,
+    tax_sentence,
+    voucher_sentence,
+)
+from tripplan.planning.admission.ways import Way
+from tripplan.planning.household import Member
+from tripplan.planning.money import Money, minor_digits
+from tripplan.planning.offers import Bundle, Pass, Voucher
+from tripplan.planning.place import Place
+
+
+@dataclass(frozen=True)
+class EntryLine:
+    """One line of the order that lets people in.
+
+    Attributes:
+        source: the block it belongs to.
+        name: as the order shows it.
+        quantity: how many.
+        price: fine price of one.
+        people: positions in the party, in order.
+        rule: in one sentence.
+        by_head: whether each of its people has one of it, and so the same share.
+    """
+
+    source: int
+    name: str
+    quantity: int
+    price: int
+    people: tuple[int, ...]
+    rule: str
+    by_head: bool
+
+
+def entry_lines(place: Place, board: Board, way: Way) -> tuple[EntryLine, ...]:
+    """The lines of an order that let people in; of a kind, who stands first in the party comes in first."""
+    waiting = [list(kind.people) for kind in board.kinds]
+    lines: list[EntryLine] = []
+    for use in way.solution.uses:
+        groups: dict[tuple[Role, int], list[int]] = {}
+        block = board.blocks[use.source]
+        for role, kind, count in use.people:
+            price = _price_of(block, role, kind)
+            groups.setdefault((role, price), []).extend(waiting[kind][:count])
+            del waiting[kind][:count]
+        for (role, price), people in groups.items():
+            lines.append(_line(place, block, use, role, price, tuple(sorted(people))))
+    return tuple(lines)
+
+
+def _price_of(block: Block, role: Role, kind: int) -> int:
+    if isinstance(block, TicketBlock):
+        return block.price if role is Role.USER else 0
+    if role is Role.BEYOND:
+        return block.beyond_price[kind]
+    return block.seat_price.get(kind, 0)
+
+
+def _line(place: Place, block: Block, use: Use, role: Role, price: int, people: tuple[int, ...]) -> EntryLine:
+    offer, currency = block.offer, place.currency
+    heads = len(people)
+    if isinstance(block, TicketBlock):
+        if role is Role.LEADER:
+            name = f"{offer.name}: free leader"
+            return EntryLine(use.source, name, heads, 0, people, leader_sentence(block.offer), True)
+        return EntryLine(use.source, offer.name, heads, price, people, sentence(offer, currency), True)
+    if role is Role.BEYOND:
+        if isinstance(block.offer, Bundle):
+            name, rule = f"{offer.name}: extra person", extra_sentence(block.offer, currency)
+        else:
+            name, rule = f"{offer.name}: guest", guest_sentence(block.offer)
+        return EntryLine(use.source, name, heads, price, people, rule, True)
+    if block.held is None or not isinstance(block.offer, Pass):
+        rule = sentence(offer, currency)
+        return EntryLine(use.source, offer.name, use.units, block.price, people, rule, False)
+    if block.other_place is None:
+        rule = held_sentence(block.offer, block.held.valid_until)
+        return EntryLine(use.source, offer.name, use.units, 0, people, rule, False)
+    rule = elsewhere_sentence(block.offer, block.other_place, block.percent_off)
+    return EntryLine(use.source, f"{offer.name} ({block.other_place})", heads, price, people, rule, True)
+
+
+def purchases(
+    place: Place, board: Board, way: Way, vouchers: Sequence[Voucher], party: Sequence[Member]
+) -> tuple[tuple[Purchase, ...], Money]:
+    """The whole order and its total.
+
+    Returns:
+        Entry, then fees, voucher and tax; the total in whole coins, which is the sum of the lines.
+    """
+    currency = place.currency
+    coin = 10 ** (board.fine_digits - minor_digits(currency))
+    rows: list[tuple[str, int, Fraction, tuple[str, ...], str]] = [
+        (
+            line.name,
+            line.quantity,
+            Fraction(line.price, coin),
+            tuple(party[position].name for position in line.people),
+            line.rule,
+        )
+        for line in entry_lines(place, board, way)
+    ]
+    for fee in place.fees:
+        quantity = way.order.ticket_fees if fee.per == "ticket" else int(way.order.entry > 0)
+        if quantity and fee.price:
+            price = Fraction(board.fine(fee.price), coin)
+            rows.append((fee.name, quantity, price, (), fee_sentence(fee, currency)))
+    if way.voucher is not None:
+        voucher = vouchers[way.voucher]
+        rows.append((voucher.name, 1, -way.order.off, (), voucher_sentence(voucher, currency)))
+    if place.sales_tax is not None and way.order.tax:
+        rows.append(("Sales tax", 1, way.order.tax, (), tax_sentence(place.sales_tax)))
+    totals = whole_coins([quantity * price for _, quantity, price, _, _ in rows])
+    lines = tuple(
+        Purchase(name, quantity, exact_money(price, currency), Money.from_minor(total, currency), who, rule)
+        for (name, quantity, price, who, rule), total in zip(rows, totals, strict=True)
+    )
+    return lines, Money.from_minor(sum(totals), currency)
+
+
+def exact_money(coins: Fraction, currency: str) -> Money:
+    """An exact amount in smallest coins as money; every amount on a card has finitely many decimals."""
+    whole = Money.from_minor(coins.numerator, currency)
+    return Money(whole.amount / coins.denominator, currency)
+
+
+def whole_coins(amounts: Sequence[Fraction]) -> list[int]:
+    """Round amounts so that their sum is the rounded sum: each running total is rounded half up.
+
+    Args:
+        amounts: in the smallest coin, exact.
+    """
+    rounded: list[int] = []
+    running, before = Fraction(0), 0
+    for amount in amounts:
+        running += amount
+        now = (running + Fraction(1, 2)).__floor__()
+        rounded.append(now - before)
+        before = now
+    return rounded
+
+
+def prices_by_head(place: Place, board: Board, way: Way) -> dict[int, int]:
+    """What each person's ticket costs in a way of single tickets only: fine price by position."""
+    return {p: line.price for line in entry_lines(place, board, way) for p in line.people}
+
+
+def shares(
+    place: Place,
+    board: Board,
+    way: Way,
+    total: Money,
+    party: Sequence[Member],
+    alone: Mapping[int, int],
+) -> Mapping[str, Money]:
+    """Each person's part of the total, by name; the parts add up to it exactly.
+
+    A ticket is its user's own. A bundle or pass is divided among those it lets in, in proportion to what they
+    would pay with single tickets for everybody, evenly where nobody can say. Fees, voucher and tax follow in
+    proportion. Coins left over from rounding go to those who lost most by it, in the order of the party.
+
+    Args:
+        place: whose currency is paid.
+        board: the board the way belongs to.
+        way: what is bought.
+        party: who comes in.
+        total: in whole coins.
+        alone: fine price by position with single tickets for everybody; empty if there is no such way.
+    """
+    parts = [Fraction(0)] * len(party)
+    for line in entry_lines(place, board, way):
+        paid = line.price * line.quantity
+        weights = [0 if line.by_head else alone.get(p, 0) for p in line.people]
+        if not sum(weights):
+            weights = [1] * len(line.people)
+        for position, weight in zip(line.people, weights, strict=True):
+            parts[position] += Fraction(paid * weight, sum(weights))
+    everything = sum(parts)
+    if not everything:
+        return {member.name: Money.zero(place.currency) for member in party}
+    exact = [part * total.minor / everything for part in parts]
+    coins = [part.__floor__() for part in exact]
+    by_loss = sorted(range(len(party)), key=lambda position: coins[position] - exact[position])
+    for position in by_loss[: total.minor - sum(coins)]:
+        coins[position] += 1
+    return {
+        member.name: Money.from_minor(part, place.currency) for member, part in zip(party, coins, strict=True)
+    }
+
+
+def parking_included(board: Board, way: Way) -> bool:
+    """Whether a pass of this place that the way uses includes parking."""
+    used = [board.blocks[source] for source in way.solution.sources]
+    return any(
+        isinstance(block.offer, Pass) and block.offer.parking_included
+        for block in used
+        if isinstance(block, UnitBlock) and block.other_place is None
+    )

@@ -1,0 +1,217 @@
+"""Legal ways in, compared by the whole order: entry, voucher, tax and fees."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from tripplan.planning.admission.blocks import Board, TicketBlock, UnitBlock
+from tripplan.planning.admission.charges import (
+    ITEM_BITS,
+    ORDER_BITS,
+    Charges,
+    Solution,
+    charges_for,
+    priced_items,
+    voucher_counts_for,
+)
+from tripplan.planning.admission.integer import cheapest_by_integers
+from tripplan.planning.admission.table import CoverTable, payer_cases, states
+from tripplan.planning.money import minor_digits
+from tripplan.planning.offers import Voucher
+from tripplan.planning.place import Place
+
+TABLE_STATES_AT_MOST = 300
+"""Above this the integer programme is quicker; measured, see the admission benchmark."""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What a way in costs, item by item, exact and in the currency's smallest coins.
+
+    Attributes:
+        entry: all that lets people in.
+        off: what the voucher takes off it.
+        tax: on entry after the voucher.
+        ticket_fees: how many things bear the fees per ticket.
+        fees: per order and per ticket together.
+    """
+
+    entry: Fraction
+    off: Fraction
+    tax: Fraction
+    ticket_fees: int
+    fees: Fraction
+
+    @property
+    def total(self) -> Fraction:
+        """What is paid, before it is rounded."""
+        return self.entry - self.off + self.tax + self.fees
+
+
+@dataclass(frozen=True)
+class Way:
+    """A way in with the voucher that goes with it.
+
+    Attributes:
+        solution: what is had of every block.
+        voucher: position of the voucher used among those that count; None for none.
+        order: what it costs.
+    """
+
+    solution: Solution
+    voucher: int | None
+    order: Order
+
+    @property
+    def rank(self) -> tuple[Fraction, int, int, int]:
+        """Smaller is better: cost, then number of items, then places on the card, then the voucher's."""
+        items = (self.solution.weight >> ORDER_BITS) & ((1 << ITEM_BITS) - 1)
+        places = self.solution.weight & ((1 << ORDER_BITS) - 1)
+        used = self.voucher is not None
+        return (self.order.total, items + used, places, self.voucher if self.voucher is not None else -1)
+
+
+class WayFinder:
+    """Finds ways in for one party; asked again, it leaves out further offers."""
+
+    def __init__(self, place: Place, board: Board, vouchers: Sequence[Voucher]) -> None:
+        self._place, self._board, self._vouchers = place, board, vouchers
+        self._by_table = states(board) * payer_cases(board) <= TABLE_STATES_AT_MOST
+        self._tables: dict[tuple[int | None, bool], CoverTable] = {}
+        self._plain = charges_for(place, board, None)
+        self._known: dict[tuple[frozenset[int], int | None], Way | None] = {}
+        free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))
+        self._may_be_free = bool(self._plain.order_fee) and len(free_kinds) == len(board.kinds)
+
+    def cheapest(self, left_out: Collection[int] = (), must_buy: int | None = None) -> Way | None:
+        """The cheapest way in.
+
+        Args:
+            left_out: sources that may not be used.
+            must_buy: a source of which at least one unit must be bought.
+
+        Returns:
+            The best by rank; None if there is no legal way.
+        """
+        key = (frozenset(left_out), must_buy)
+        if key not in self._known:
+            self._known[key] = self._cheapest(key[0], must_buy)
+        return self._known[key]
+
+    def in_order(self, how_many: int) -> list[Way]:
+        """The cheapest way and the next-best ones that are different.
+
+        Each way does without at least one block of every way before it; of all such ways it is the cheapest.
+
+        Args:
+            how_many: ways at most.
+        """
+        ways: list[Way] = []
+        cuts: set[frozenset[int]] = {frozenset()}
+        while len(ways) < how_many:
+            found = [way for cut in sorted(cuts, key=sorted) if (way := self.cheapest(cut)) is not None]
+            if not found:
+                break
+            best = min(found, key=lambda way: way.rank)
+            ways.append(best)
+            cuts = {cut | {source} for cut in cuts for source in best.solution.sources}
+        return ways
+
+    def price(self, solution: Solution, voucher: int | None) -> Way:
+        """A way with what it costs; a voucher that takes nothing off is left at home."""
+        order = self._order(solution, None if voucher is None else self._vouchers[voucher])
+        return Way(solution, voucher if order.off else None, order)
+
+    def _cheapest(self, left_out: frozenset[int], must_buy: int | None) -> Way | None:
+        if self._may_be_free and must_buy is None:
+            free = self._solve(None, left_out, None, free_only=True)
+            if free is not None:
+                return self.price(free, None)
+        plain = self._solve(None, left_out, must_buy)
+        if plain is None:
+            return None
+        ways = [self.price(plain, None)]
+        for number, voucher in enumerate(self._vouchers):
+            if voucher.percent_off is not None:
+                solution = self._solve(number, left_out, must_buy)
+                if solution is not None:
+                    ways.append(self.price(solution, number))
+            else:
+                ways.append(self._with_fixed_voucher(number, plain, left_out, must_buy))
+        return min(ways, key=lambda way: way.rank)
+
+    def _with_fixed_voucher(
+        self, number: int, plain: Solution, left_out: frozenset[int], must_buy: int | None
+    ) -> Way:
+        """The cheapest way with a voucher of a fixed amount.
+
+        Where the cheapest way without it is worth the voucher's whole amount, or leaves nothing to pay but
+        the order's fee, it is the cheapest with it too. Otherwise the rest must be weighed against the
+        part of the voucher that is lost.
+        """
+        way = self.price(plain, number)
+        voucher = self._vouchers[number]
+        amount = voucher.amount_off or 0
+        in_full = way.order.off == Fraction(amount) * 10 ** minor_digits(self._place.currency)
+        nothing_left = way.order.off == way.order.entry and not (
+            way.order.ticket_fees and self._plain.ticket_fee
+        )
+        if in_full or nothing_left:
+            return way
+        charges = charges_for(self._place, self._board, voucher)
+        solution = cheapest_by_integers(self._board, charges, left_out, must_buy)
+        return way if solution is None else self.price(solution, number)
+
+    def _solve(
+        self,
+        voucher: int | None,
+        left_out: frozenset[int],
+        must_buy: int | None,
+        *,
+        free_only: bool = False,
+    ) -> Solution | None:
+        if not self._by_table:
+            return cheapest_by_integers(self._board, self._charges(voucher, free_only), left_out, must_buy)
+        key = (voucher, free_only)
+        if key not in self._tables:
+            self._tables[key] = CoverTable(self._board, self._charges(voucher, free_only))
+        return self._tables[key].cheapest(left_out, must_buy)
+
+    def _charges(self, voucher: int | None, free_only: bool) -> Charges:
+        if voucher is None:
+            return replace(self._plain, free_only=free_only)
+        return charges_for(self._place, self._board, self._vouchers[voucher], free_only=free_only)
+
+    def _order(self, solution: Solution, voucher: Voucher | None) -> Order:
+        board, place = self._board, self._place
+        entry = counted = bears_fee = 0
+        for use in solution.uses:
+            for _, price, quantity, with_fee in priced_items(board, use):
+                entry += price * quantity
+                if price:
+                    bears_fee += quantity * with_fee
+                if voucher is not None and voucher_counts_for(voucher, board.blocks[use.source]):
+                    counted += price * quantity
+        coin = 10 ** (board.fine_digits - minor_digits(place.currency))
+        off = Fraction(0)
+        if voucher is not None and voucher.percent_off is not None:
+            off = Fraction(counted, coin) * Fraction(voucher.percent_off) / 100
+        elif voucher is not None and voucher.amount_off is not None:
+            off = Fraction(min(counted, board.fine(voucher.amount_off)), coin)
+        tax = Fraction(0)
+        if place.sales_tax is not None and place.sales_tax.on_entry:
+            tax = (Fraction(entry, coin) - off) * Fraction(place.sales_tax.percent) / 100
+        fees = sum(
+            board.fine(fee.price) * (bears_fee if fee.per == "ticket" else entry > 0) for fee in place.fees
+        )
+        return Order(Fraction(entry, coin), off, tax, bears_fee, Fraction(fees, coin))
+
+
+def _free_kinds(block: TicketBlock | UnitBlock) -> set[int]:
+    """Kinds that may come in by a block without anything being bought at a price."""
+    if isinstance(block, TicketBlock):
+        return set(block.users | block.leaders) if block.price == 0 else set()
+    if block.price:
+        return set()
+    seated = {kind for row in block.rows for kind in row.kinds if not block.seat_price.get(kind, 0)}
+    return seated | {kind for kind, price in block.beyond_price.items() if price == 0}

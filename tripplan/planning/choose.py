@@ -1,0 +1,120 @@
+"""Many places and many days: ranked, and compared side by side.
+
+The only file that loops over places and days.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.household import Member
+from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.place import Place
+
+
+def days_in(span: DateSpan) -> tuple[date, ...]:
+    """Every date of a span, both ends included."""
+    return tuple(span.first + timedelta(days=n) for n in range((span.last - span.first).days + 1))
+
+
+@dataclass(frozen=True)
+class Ranking:
+    """Places and days in order of felt cost.
+
+    Attributes:
+        outings: what can be done, least felt cost first; ties by date, then place id.
+        passed_over: what cannot be done, by date, then place id, with the reasons.
+    """
+
+    outings: tuple[Outing, ...]
+    passed_over: tuple[NoOuting, ...]
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """One place in a comparison.
+
+    Attributes:
+        place: the card.
+        best: the day with the least felt cost; None where no day can be done.
+        other_days: the further days that can be done, least felt cost first.
+        passed_over: the days that cannot, with the reasons.
+    """
+
+    place: Place
+    best: Outing | None
+    other_days: tuple[Outing, ...]
+    passed_over: tuple[NoOuting, ...]
+
+
+def rank(
+    family: Family,
+    party: Sequence[Member],
+    places: Iterable[Place],
+    days: Sequence[date],
+    *,
+    today: date,
+    progress: Callable[[float], None] | None = None,
+) -> Ranking:
+    """Rank every place on every day by felt cost.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        places: where to.
+        days: when.
+        today: for booking deadlines.
+        progress: told the finished share [0-1] after each place.
+
+    Returns:
+        What can be done in order, and what cannot with the reasons.
+    """
+    wanted = tuple(places)
+    years = {day.year for day in days}
+    outings: list[Outing] = []
+    passed_over: list[NoOuting] = []
+    for number, place in enumerate(wanted, start=1):
+        facts = place_facts(family, place, years)
+        for day in days:
+            answer = plan_outing(family, party, facts, day, today=today)
+            if isinstance(answer, Outing):
+                outings.append(answer)
+            else:
+                passed_over.append(answer)
+        if progress:
+            progress(number / len(wanted))
+    outings.sort(key=lambda outing: (outing.felt_cost.amount, outing.day, outing.place.id))
+    passed_over.sort(key=lambda missed: (missed.day, missed.place.id))
+    return Ranking(tuple(outings), tuple(passed_over))
+
+
+def compare(
+    family: Family, party: Sequence[Member], places: Sequence[Place], days: Sequence[date], *, today: date
+) -> tuple[Candidate, ...]:
+    """Each place on its best day, side by side.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        places: the places to compare, usually three.
+        days: the days that may be chosen; one for a fixed day.
+        today: for booking deadlines.
+
+    Returns:
+        One candidate a place, least total cost first; those without a day last, in the order given.
+    """
+    candidates = []
+    for place in places:
+        ranking = rank(family, party, (place,), days, today=today)
+        best = ranking.outings[0] if ranking.outings else None
+        candidates.append(Candidate(place, best, ranking.outings[1:], ranking.passed_over))
+    return tuple(
+        sorted(
+            candidates,
+            key=lambda candidate: (
+                candidate.best is None,
+                candidate.best.cost.total.likely.amount if candidate.best else 0,
+            ),
+        )
+    )

@@ -1,0 +1,185 @@
+"""The whole account of one outing: everything that leaves the purse, from admission to the reserve."""
+
+from collections.abc import Collection, Iterator, Sequence
+from datetime import date
+from decimal import Decimal
+
+from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
+from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.ages import MONTHS
+from tripplan.planning.cost.driving import cars_needed, driving_items
+from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
+from tripplan.planning.household import Household, Member
+from tripplan.planning.money import Money, total
+from tripplan.planning.place import Place
+from tripplan.planning.ranges import Origin, Source
+from tripplan.planning.travel.drive import Leg
+
+GROWN_APPETITE_MONTHS = 13 * MONTHS
+"""From this age on a meal counts as an adult's [months]. Common practice of children's menus, no source."""
+PACKED_GIVE_OR_TAKE, BOUGHT_GIVE_OR_TAKE = Decimal(15), Decimal(25)
+"""How far food may cost more or less than the household's figure [%]. No source, our choice."""
+
+
+def outing_cost(
+    household: Household,
+    party: Sequence[Member],
+    day: date,
+    place: Place,
+    admission: Admission | NoAdmission,
+    way_there: Leg,
+    way_home: Leg,
+    *,
+    chosen_add_ons: Collection[str] | None = None,
+    count_wear: bool = False,
+) -> OutingCost:
+    """What an outing costs in all.
+
+    Tolls and ferries are not looked up; what is not told is not in the total.
+
+    Args:
+        household: its car, food, treats and reserve.
+        party: who goes; ages are those on `day`.
+        day: the date.
+        place: the card: parking, add-ons, tax on them, food rules, how old its prices are.
+        admission: what entry costs, or why there is none.
+        way_there: the drive out.
+        way_home: the drive back.
+        chosen_add_ons: names of the add-ons wanted; those marked usual when left out.
+        count_wear: whether the car's loss of value is an item.
+
+    Returns:
+        Items, total and what is unknown; the total's likely amount is exactly the sum of the items'.
+
+    Raises:
+        PlanError: nobody goes.
+        CurrencyMismatch: the place's prices are in another currency than the household's money.
+        UnknownName: an add-on is not on the card.
+    """
+    if not party:
+        raise PlanError("an outing without anybody has no cost")
+    if place.currency != household.currency:
+        raise CurrencyMismatch(place.currency, household.currency)
+    items = [
+        _admission(place, admission, len(party)),
+        *driving_items(household, len(party), day, way_there, way_home, place.name, count_wear=count_wear),
+        _parking(place, cars_needed(household, len(party)), admission),
+        *_food(household, party, day, place),
+        *_add_ons(place, party, day, chosen_add_ons),
+        *_treats(household, party, day),
+    ]
+    return add_up([*items, *_reserve(household, items)], household.currency)
+
+
+def _from_card(kind: CostKind, label: str, likely: Money, place: Place) -> CostItem:
+    """An item at the place's prices, which all may have moved together since they were read."""
+    read = place.prices_read
+    swing = give_or_take(f"prices at {place.name}", likely, read.give_or_take_percent)
+    source = Source(Origin.PLACE_CARD, f"{place.name}, prices read {read.on}: {read.source}")
+    return known_item(kind, label, likely, source, (swing,))
+
+
+def _unknown_on_card(kind: CostKind, label: str, place: Place) -> CostItem:
+    return CostItem(kind, label, None, Source(Origin.PLACE_CARD, f"{place.name}: the card does not say"))
+
+
+def _taxed(place: Place, price: Decimal, *, taxable: bool) -> Money:
+    """A price of the card with the sales tax that it leaves out."""
+    percent = place.sales_tax.percent if place.sales_tax and taxable else Decimal(0)
+    return Money(price * (1 + percent / 100), place.currency)
+
+
+def _admission(place: Place, admission: Admission | NoAdmission, people: int) -> CostItem:
+    if isinstance(admission, NoAdmission):
+        return _unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in", place)
+    return _from_card(CostKind.ADMISSION, f"admission for {people}", admission.total, place)
+
+
+def _parking(place: Place, cars: int, admission: Admission | NoAdmission) -> CostItem:
+    label = "parking" if cars == 1 else f"parking for {cars} cars"
+    if isinstance(admission, Admission) and admission.parking_included:
+        free = Money.zero(place.currency)
+        return _from_card(CostKind.PARKING, f"{label}, included in the pass", free, place)
+    if place.parking.price is None:
+        return _unknown_on_card(CostKind.PARKING, label, place)
+    taxable = place.sales_tax is not None and place.sales_tax.on_parking
+    return _from_card(
+        CostKind.PARKING, label, _taxed(place, place.parking.price * cars, taxable=taxable), place
+    )
+
+
+def _food(household: Household, party: Sequence[Member], day: date, place: Place) -> Iterator[CostItem]:
+    food, visit = household.food, place.visit
+    eaters = [months for m in party if (months := m.months_on(day)) >= food.free_under_months]
+    if not eaters:
+        return
+    grown = sum(months >= GROWN_APPETITE_MONTHS for months in eaters)
+    children = len(eaters) - grown
+    bought, why = food.way == "bought", ""
+    if bought and not visit.food_sold:
+        bought, why = False, ", as none is sold there"
+    elif not bought and visit.food_sold and not visit.own_food:
+        bought, why = True, ", as own food is not allowed there"
+    if bought:
+        price, cause, percent = (
+            food.bought_adult * grown + food.bought_child * children,
+            "price of bought food",
+            BOUGHT_GIVE_OR_TAKE,
+        )
+    else:
+        price, cause, percent = (
+            food.packed_adult * grown + food.packed_child * children,
+            "price of packed food",
+            PACKED_GIVE_OR_TAKE,
+        )
+    likely = Money(price, household.currency)
+    yield known_item(
+        CostKind.FOOD,
+        f"food for {len(eaters)}, {'bought' if bought else 'packed'}{why}",
+        likely,
+        Source(Origin.ESTIMATE, f"the household's figures for one meal, give or take {percent} %"),
+        (give_or_take(cause, likely, percent),),
+    )
+
+
+def _add_ons(
+    place: Place, party: Sequence[Member], day: date, chosen: Collection[str] | None
+) -> Iterator[CostItem]:
+    known = tuple(add_on.name for add_on in place.add_ons)
+    for name in chosen or ():
+        if name not in known:
+            raise UnknownName("add-on", name, known)
+    taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
+    for add_on in place.add_ons:
+        wanted = add_on.usual if chosen is None else add_on.name in chosen
+        takers = sum(member.months_on(day) in add_on.ages for member in party)
+        if not wanted or not takers:
+            continue
+        many = takers if add_on.per == "person" else 1
+        label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
+        price = _taxed(place, add_on.price * many, taxable=taxable)
+        yield _from_card(CostKind.EXTRAS, label, price, place)
+
+
+def _treats(household: Household, party: Sequence[Member], day: date) -> Iterator[CostItem]:
+    children = sum(not member.is_adult_on(day) for member in party)
+    if children and household.treats_per_child:
+        yield known_item(
+            CostKind.EXTRAS,
+            f"treats for {children}",
+            Money(household.treats_per_child * children, household.currency),
+            Source(Origin.PARENT, "planned per child"),
+        )
+
+
+def _reserve(household: Household, items: Sequence[CostItem]) -> Iterator[CostItem]:
+    """A share of the known rest, exact because the parent sets it aside."""
+    percent = household.reserve_percent
+    if percent:
+        rest = total((item.amount.likely for item in items if item.amount), household.currency)
+        yield known_item(
+            CostKind.RESERVE,
+            f"reserve, {percent} % of the rest",
+            rest * (percent / 100),
+            Source(Origin.PARENT, "set aside for what nobody thought of"),
+        )

@@ -1,0 +1,121 @@
+"""The items of a total, and how their ranges add up."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from tripplan.planning.money import Money, MoneyRange, total
+from tripplan.planning.ranges import Source
+
+
+class CostKind(StrEnum):
+    """What the money goes to; the order in which a total is shown."""
+
+    ADMISSION = "admission"
+    CAR = "car"
+    PARKING = "parking"
+    FOOD = "food"
+    EXTRAS = "extras"
+    RESERVE = "reserve"
+
+
+@dataclass(frozen=True)
+class Swing:
+    """How far one cause may move an amount.
+
+    Attributes:
+        cause: what moves it, such as 'fuel price'; equal causes move together, here and in other outings.
+        below: how much less it may be, at the low end of the cause's middle 90 %.
+        above: how much more, at its high end.
+    """
+
+    cause: str
+    below: Money
+    above: Money
+
+
+@dataclass(frozen=True)
+class CostItem:
+    """One item of the total.
+
+    Attributes:
+        kind: what the money goes to.
+        label: in words, such as '76 mi there and back, 24 mpg'.
+        amount: to the smallest coin; unknown is None, never zero.
+        source: where the figure comes from.
+        swings: what moves it; none where it is exact or unknown.
+    """
+
+    kind: CostKind
+    label: str
+    amount: MoneyRange | None
+    source: Source
+    swings: tuple[Swing, ...] = ()
+
+
+@dataclass(frozen=True)
+class OutingCost:
+    """What the outing costs.
+
+    Attributes:
+        items: everything it is made of, in order of kind.
+        total: the sum of the known items; its ends allow for items moving together by cause.
+        unknown: labels of the items that nobody knows; while there are any, the total is a lower bound.
+    """
+
+    items: tuple[CostItem, ...]
+    total: MoneyRange
+    unknown: tuple[str, ...]
+
+
+def known_item(
+    kind: CostKind, label: str, likely: Money, source: Source, swings: Iterable[Swing] = ()
+) -> CostItem:
+    """An item with its likely amount rounded to the smallest coin, and its range from what moves it."""
+    felt = tuple(swing for swing in swings if swing.below.amount or swing.above.amount)
+    return CostItem(kind, label, _spread(likely.rounded(), felt), source, felt)
+
+
+def give_or_take(cause: str, amount: Money, percent: Decimal) -> Swing:
+    """A swing by the same share of an amount to either side [%]."""
+    part = amount * (percent / 100)
+    return Swing(cause, part, part)
+
+
+def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
+    """The total of items.
+
+    What one cause does to several items adds up in full, as they move together; different causes add up as
+    the root of the sum of squares, on either side of the likely total, as they seldom all go one way.
+
+    Args:
+        items: in any order.
+        currency: ISO 4217 code of every amount.
+
+    Raises:
+        CurrencyMismatch: an amount is in another currency.
+    """
+    order = list(CostKind)
+    in_order = tuple(sorted(items, key=lambda item: order.index(item.kind)))
+    likely = total((item.amount.likely for item in in_order if item.amount is not None), currency)
+    by_cause: dict[str, list[Swing]] = defaultdict(list)
+    for item in in_order:
+        for swing in item.swings:
+            by_cause[swing.cause].append(swing)
+    together = [
+        Swing(cause, total((s.below for s in swings), currency), total((s.above for s in swings), currency))
+        for cause, swings in by_cause.items()
+    ]
+    unknown = tuple(item.label for item in in_order if item.amount is None)
+    return OutingCost(in_order, _spread(likely, together), unknown)
+
+
+def _spread(likely: Money, swings: Iterable[Swing]) -> MoneyRange:
+    """A range about a likely amount, from independent swings; nothing costs less than nothing."""
+    swings = tuple(swings)
+    below = sum((swing.below.amount**2 for swing in swings), Decimal(0)).sqrt()
+    above = sum((swing.above.amount**2 for swing in swings), Decimal(0)).sqrt()
+    low = Money(max(Decimal(0), likely.amount - below), likely.currency)
+    return MoneyRange(low.rounded(), likely, Money(likely.amount + above, likely.currency).rounded())

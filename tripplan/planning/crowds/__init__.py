@@ -1,0 +1,1 @@
+"""How likely is a full house?"""

@@ -1,0 +1,126 @@
+"""Public holidays: the day that is celebrated, the day that offices are closed instead, long weekends.
+
+The two differ when a holiday falls on a weekend. The actual day is the crowded one; the observed day is
+the one off work. Weekends here are Saturday and Sunday.
+"""
+
+from collections.abc import Iterable, Mapping, Set
+from datetime import date, timedelta
+from functools import lru_cache
+from types import MappingProxyType
+
+import holidays as tables
+
+from tripplan.errors import UnknownName
+
+OBSERVED = " (observed)"
+"""How the name of a day off work ends that stands in for a holiday on another date."""
+
+_SATURDAY = 5
+_DAY = timedelta(days=1)
+
+
+def public_holidays(country: str, subdivision: str, years: Iterable[int]) -> Mapping[date, str]:
+    """Public holidays of a country and, where one is given, of its state or region.
+
+    Args:
+        country: ISO 3166-1 code of two letters.
+        subdivision: ISO 3166-2 code without the country; empty for national holidays only.
+        years: calendar years [years].
+
+    Returns:
+        Names by date, in order of date, in English where there are English names. Actual and observed days
+        both count; the name of an observed day ends in `OBSERVED`. Two holidays on one date share its name.
+
+    Raises:
+        UnknownName: the country, the subdivision or a year is not on record. An empty answer would read
+            as 'no holidays', so there is none.
+
+    Source: PyPI package holidays, exact version in requirements.txt.
+    """
+    return _public_holidays(country, subdivision, tuple(sorted(set(years))))
+
+
+@lru_cache(maxsize=256)
+def _public_holidays(country: str, subdivision: str, years: tuple[int, ...]) -> Mapping[date, str]:
+    language, region = _readable(country, subdivision, years)
+    # The language is always named: left out, the package asks the computer's own settings.
+    actual, with_observed = (
+        tables.country_holidays(
+            country, subdiv=region, years=years, expand=False, observed=observed, language=language
+        )
+        for observed in (False, True)
+    )
+    return MappingProxyType(
+        {
+            day: actual.get(day) or (name if name.endswith(OBSERVED) else f"{name}{OBSERVED}")
+            for day, name in sorted(with_observed.items())
+        }
+    )
+
+
+def _readable(country: str, subdivision: str, years: tuple[int, ...]) -> tuple[str | None, str | None]:
+    """Language and subdivision as the tables want them, after checking that they know all of this."""
+    known = tables.list_supported_countries(include_aliases=False)
+    if country not in known:
+        raise UnknownName("country with public holidays on record", country)
+    regions = tuple(known[country])
+    if regions and subdivision and subdivision not in regions:
+        raise UnknownName(f"part of {country} with public holidays on record", subdivision, regions)
+    table = tables.country_holidays(country)
+    for year in years:
+        if not table.start_year <= year <= table.end_year:
+            span = (f"{table.start_year} to {table.end_year}",)
+            raise UnknownName(f"year with public holidays of {country} on record", str(year), span)
+    english = [language for language in table.supported_languages if language.startswith("en")]
+    # A country without regional holidays has none listed; then the national ones are complete.
+    return (english[0] if english else table.default_language), (subdivision or None) if regions else None
+
+
+def is_observed(name: str) -> bool:
+    """Whether a holiday's name marks a day off work for a holiday on another date."""
+    return name.endswith(OBSERVED)
+
+
+def is_weekend(day: date) -> bool:
+    """Whether a day is a Saturday or Sunday."""
+    return day.weekday() >= _SATURDAY
+
+
+def is_bridge_day(day: date, public_holidays: Set[date]) -> bool:
+    """Whether a working day stands alone between a public holiday and a weekend or another holiday.
+
+    Args:
+        day: the date.
+        public_holidays: the dates of public holidays; must reach a day beyond `day` on either side.
+    """
+    if is_weekend(day) or day in public_holidays:
+        return False
+    before, after = day - _DAY, day + _DAY
+    off_on_both_sides = all(is_weekend(d) or d in public_holidays for d in (before, after))
+    return off_on_both_sides and (before in public_holidays or after in public_holidays)
+
+
+def long_weekend(day: date, public_holidays: Set[date]) -> tuple[date, ...]:
+    """The days off in a row that a weekend, public holidays and bridge days make together.
+
+    Args:
+        day: one of them, or any other date.
+        public_holidays: the dates of public holidays; must reach a week beyond `day` on either side.
+
+    Returns:
+        At least three dates in order, or nothing if `day` is not part of such a row.
+    """
+
+    def off(d: date) -> bool:
+        return is_weekend(d) or d in public_holidays or is_bridge_day(d, public_holidays)
+
+    if not off(day):
+        return ()
+    first = last = day
+    while off(first - _DAY):
+        first -= _DAY
+    while off(last + _DAY):
+        last += _DAY
+    row = tuple(first + n * _DAY for n in range((last - first).days + 1))
+    return row if len(row) > 2 else ()

@@ -1,0 +1,159 @@
+"""The hard limits of a day in minutes, and which pairs of departure and leaving time they allow."""
+
+from bisect import bisect_left
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.shapes import DayQuestion
+
+Minutes = NDArray[np.int64]
+_NEVER = 10**5
+"""Later than any minute of the day [min]."""
+LONGEST_DAY = 3 * 24 * 60
+"""Later than any visit that begins that day can end at home [min]."""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """One span of opening in minutes since midnight at home.
+
+    Attributes:
+        opens: the first minute inside.
+        closes: by when everybody is out.
+        last_entry: the last minute to be let in.
+        entries: the only minutes people are let in; None where any will do.
+    """
+
+    opens: int
+    closes: int
+    last_entry: int
+    entries: tuple[int, ...] | None
+
+    def enter(self, arrive: Minutes) -> Minutes:
+        """The first minute to be let in for each arrival, `_NEVER` where it is too late."""
+        if self.entries is None:
+            enter = np.maximum(arrive, self.opens)
+            return np.where(enter <= self.last_entry, enter, _NEVER)
+        allowed = np.array([*self.entries, _NEVER])
+        return allowed[np.searchsorted(allowed, arrive)]
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What may not be bent, in minutes since midnight at home.
+
+    Attributes:
+        earliest: nobody leaves before.
+        home_by: everybody is home by.
+        shortest: a shorter visit is not allowed [min].
+        busy: times the day may not touch, as (start, end).
+        opened: when the place can be visited.
+        there: from leaving home to being at the place [min].
+        back: from leaving the place to being home [min].
+        grid: departures and leaving times are tried on this grid [min].
+    """
+
+    earliest: int
+    home_by: int
+    shortest: int
+    busy: tuple[tuple[int, int], ...]
+    opened: tuple[Opened, ...]
+    there: int
+    back: int
+    grid: int
+
+    @classmethod
+    def of(cls, question: DayQuestion, minutes: DayMinutes) -> "Limits":
+        """The limits that a question sets."""
+        earliest = minutes.by_clock(question.habits.earliest_departure)
+        if question.last_wakes is not None:
+            earliest = max(earliest, minutes.by_clock(question.last_wakes))
+        entries = tuple(sorted(minutes.rounded_up(moment) for moment in question.hours.entry_times))
+        last_moment = minutes.moment(LONGEST_DAY, question.home_zone)
+        opened: list[Opened] = []
+        for span in question.hours.spans:
+            opens, last_entry = minutes.rounded_up(span.opens), minutes.rounded_down(span.last_entry)
+            within = tuple(entry for entry in entries if opens <= entry <= last_entry) if entries else None
+            opened.append(Opened(opens, minutes.rounded_down(span.closes), last_entry, within))
+        return cls(
+            earliest=earliest,
+            home_by=minutes.by_clock(question.habits.home_by),
+            shortest=max(question.shortest_minutes, 1),
+            busy=tuple(
+                (minutes.rounded_down(busy.start), minutes.rounded_up(busy.end))
+                for busy in question.busy
+                if busy.meets(minutes.midnight, last_moment)
+            ),
+            opened=tuple(opened),
+            there=question.way_there.minutes,
+            back=question.way_home.minutes,
+            grid=question.grid_minutes,
+        )
+
+
+@dataclass(frozen=True, eq=False)
+class Choices:
+    """Every departure with every leaving time on the grid, departures down and leaving times across.
+
+    Attributes:
+        limits: what was asked.
+    """
+
+    limits: Limits
+
+    @cached_property
+    def leave(self) -> Minutes:
+        """Leaving times from the place [min]."""
+        limits = self.limits
+        first = min(opened.opens for opened in limits.opened) + limits.shortest
+        last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back)
+        return _on_grid(first, last, limits.grid)
+
+    @cached_property
+    def depart(self) -> Minutes:
+        """Departures from home [min]."""
+        limits = self.limits
+        last = int(self.leave[-1]) - limits.shortest - limits.there if self.leave.size else -1
+        return _on_grid(limits.earliest, last, limits.grid)
+
+    @cached_property
+    def arrive(self) -> Minutes:
+        """Arrival at the place for each departure [min]."""
+        return self.depart + self.limits.there
+
+    @cached_property
+    def home(self) -> Minutes:
+        """Being home for each leaving time [min]."""
+        return self.leave + self.limits.back
+
+    @cached_property
+    def enter(self) -> Minutes:
+        """When the party is let in; `_NEVER` where no entry fits the leaving time [min]."""
+        enter = np.full((self.depart.size, self.leave.size), _NEVER)
+        leave = self.leave.tolist()
+        for opened in self.limits.opened:
+            # The stay ends in the span it began in: these are the leaving times inside this span.
+            inside = slice(bisect_left(leave, opened.opens + 1), bisect_left(leave, opened.closes + 1))
+            enter[:, inside] = opened.enter(self.arrive)[:, None]
+        return enter
+
+    @cached_property
+    def visit(self) -> Minutes:
+        """Time inside [min]; negative where no entry fits."""
+        return self.leave - self.enter
+
+    @cached_property
+    def possible(self) -> NDArray[np.bool_]:
+        """Which choices keep every limit."""
+        possible = self.visit >= self.limits.shortest
+        for start, end in self.limits.busy:
+            possible &= (self.home <= start) | (self.depart >= end)[:, None]
+        return possible
+
+
+def _on_grid(first: int, last: int, grid: int) -> Minutes:
+    return np.arange(-(-first // grid) * grid, last + 1, grid, dtype=np.int64)

@@ -1,0 +1,43 @@
+"""One day counted in minutes, so that clock changes and a second time zone cannot trip the search."""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from zoneinfo import ZoneInfo
+
+_MINUTE = timedelta(minutes=1)
+
+
+@dataclass(frozen=True)
+class DayMinutes:
+    """A day as elapsed minutes since midnight at home.
+
+    Where clocks change that day, 12:00 is minute 660 or 780: minutes count time that passes.
+
+    Attributes:
+        day: the date at home.
+        home_zone: whose midnight is minute 0.
+    """
+
+    day: date
+    home_zone: ZoneInfo
+
+    @property
+    def midnight(self) -> datetime:
+        """Minute 0, in UTC."""
+        return datetime.combine(self.day, time(0), self.home_zone).astimezone(UTC)
+
+    def by_clock(self, clock: time) -> int:
+        """The minute at which the clock at home first shows a time [min]."""
+        return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
+
+    def rounded_down(self, moment: datetime) -> int:
+        """The last whole minute at or before a moment [min]."""
+        return (moment - self.midnight) // _MINUTE
+
+    def rounded_up(self, moment: datetime) -> int:
+        """The first whole minute at or after a moment [min]."""
+        return -((self.midnight - moment) // _MINUTE)
+
+    def moment(self, minute: int, zone: tzinfo) -> datetime:
+        """A minute as a moment, by a zone's clock."""
+        return (self.midnight + minute * _MINUTE).astimezone(zone)

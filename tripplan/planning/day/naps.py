@@ -1,0 +1,130 @@
+"""What becomes of a usual nap on a day out.
+
+The model, kept simple on purpose:
+
+* A sleep is one unbroken stretch in one place: at home before leaving or after coming back, in the
+  car between two stops, or in the pushchair at the place before or after lunch. A rest on the way
+  wakes the child, and no child is carried over asleep. Of all these stretches the longest counts.
+* The nap may begin up to its slack earlier or later; the best shift is taken, to the minute.
+* In the car and the pushchair the child first takes its time to fall asleep.
+* A sleep shorter than the child's shortest is no sleep; where the usual nap is shorter than that,
+  the whole of it is needed.
+* Two naps of one child cannot share a sleep: where their slacks meet, each has half.
+
+Source: common practice, no source; every figure is the parent's own setting.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+
+from tripplan.planning.day.limits import Choices, Minutes
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.shapes import DayQuestion, Napper, SleepsIn
+from tripplan.planning.household import Nap
+from tripplan.planning.travel.drive import Leg
+
+
+@dataclass(frozen=True)
+class NapWindow:
+    """A usual nap and the time it may lie in.
+
+    Attributes:
+        member: the child's name.
+        nap: the usual nap.
+        first: the earliest minute of sleep, slack taken.
+        last: the minute by which it must be over, slack taken.
+    """
+
+    member: str
+    nap: Nap
+    first: int
+    last: int
+
+    def kept(self, start: Minutes | int, end: Minutes | int) -> Minutes:
+        """Minutes of the nap that fit between start and end, for arrays of any matching shapes.
+
+        With F(x) the minutes of the window that have passed by x, the window shares F(end) - F(start)
+        minutes with the time from start to end, and sliding the nap inside the window covers all of
+        them up to its own length.
+        """
+        shared = np.clip(end, self.first, self.last) - np.clip(start, self.first, self.last)
+        kept: Minutes = np.minimum(shared, self.nap.minutes)
+        return np.where(kept >= min(self.nap.shortest_minutes, self.nap.minutes), kept, 0)
+
+
+def nap_windows(nappers: tuple[Napper, ...], minutes: DayMinutes) -> tuple[NapWindow, ...]:
+    """Every usual nap of the day, child by child, in order of time."""
+    return tuple(window for napper in nappers for window in _windows(napper, minutes))
+
+
+def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
+    naps = sorted(napper.naps, key=lambda nap: nap.start)
+    starts = [minutes.by_clock(nap.start) for nap in naps]
+    firsts = [start - nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
+    lasts = [start + nap.minutes + nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
+    for earlier, later in pairwise(range(len(naps))):
+        if lasts[earlier] > firsts[later]:
+            lasts[earlier] = firsts[later] = (lasts[earlier] + firsts[later]) // 2
+    for nap, first, last in zip(naps, firsts, lasts, strict=True):
+        yield NapWindow(napper.member, nap, first, max(first, last))
+
+
+def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
+    """When the wheels turn without a stop, as (start, end) since the leg's load-up began [min]."""
+    stretches: list[tuple[int, int]] = []
+    start, driven = leg.load_up_minutes, 0
+    for rest in leg.rests:
+        end = start + rest.after_minutes - driven
+        stretches.append((start, end))
+        start, driven = end + rest.minutes, rest.after_minutes
+    stretches.append((start, start + leg.drive_minutes - driven))
+    return tuple((start, end) for start, end in stretches if start < end)
+
+
+def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> tuple[Minutes, Minutes]:
+    """When lunch begins and ends, for every choice; of no length where the family eats at home.
+
+    A party that is home by its lunch time, or leaves after lunch, eats at home. Else it eats inside the
+    place, as near to lunch time as the visit allows: on arrival if lunch time falls on the way there,
+    before leaving if on the way home.
+    """
+    usual = minutes.by_clock(question.habits.lunch)
+    length = np.minimum(question.habits.lunch_minutes, choices.visit)
+    begins = np.clip(usual, choices.enter, choices.leave - length)
+    eaten_before = choices.depart >= usual + question.habits.lunch_minutes
+    out = ~eaten_before[:, None] & (choices.home > usual)
+    return begins, begins + np.where(out, length, 0)
+
+
+def kept_by_place(
+    window: NapWindow, choices: Choices, question: DayQuestion, lunch: tuple[Minutes, Minutes]
+) -> dict[SleepsIn, Minutes]:
+    """Minutes of one nap kept in each place, for every choice; only places where the child sleeps."""
+    nap = window.nap
+    before = window.kept(window.first, choices.depart)[:, None]
+    after = window.kept(choices.home, window.last)
+    kept = {SleepsIn.HOME: np.maximum(before, after)}
+    if nap.in_car:
+        there = _in_car(window, question.way_there, choices.depart)[:, None]
+        back = _in_car(window, question.way_home, choices.leave)
+        kept[SleepsIn.CAR] = np.maximum(there, back)
+    if nap.in_pushchair and question.pushchairs:
+        lunch_begins, lunch_ends = lunch
+        eats = lunch_ends > lunch_begins
+        settled = (choices.arrive + nap.falls_asleep_minutes)[:, None]
+        until = np.where(eats, lunch_begins, choices.leave)
+        again = np.where(eats, lunch_ends + nap.falls_asleep_minutes, choices.leave)
+        kept[SleepsIn.PUSHCHAIR] = np.maximum(window.kept(settled, until), window.kept(again, choices.leave))
+    return kept
+
+
+def _in_car(window: NapWindow, leg: Leg, sets_out: Minutes) -> Minutes:
+    """The longest sleep in one driving stretch of a leg, for each setting out."""
+    kept = np.zeros_like(sets_out)
+    for start, end in driving_stretches(leg):
+        asleep = sets_out + start + window.nap.falls_asleep_minutes
+        kept = np.maximum(kept, window.kept(asleep, sets_out + end))
+    return kept

@@ -1,0 +1,196 @@
+"""What is asked about a day, and what a day plan is."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time, tzinfo
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from tripplan.errors import PlanError
+from tripplan.planning.calendars import Busy
+from tripplan.planning.hours import DayHours
+from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.money import Money
+from tripplan.planning.travel.drive import Leg
+
+
+class StepKind(StrEnum):
+    """What a stretch of the day is spent on."""
+
+    LOAD_UP = "load up"
+    DRIVE = "drive"
+    REST = "rest"
+    UNLOAD = "unload"
+    VISIT = "visit"
+    WAIT = "wait"
+    LUNCH = "lunch"
+
+
+@dataclass(frozen=True)
+class Step:
+    """One stretch of the day.
+
+    Attributes:
+        kind: what it is spent on.
+        start, end: zone-aware; the home's zone on the road, the place's zone at the place.
+        label: in words.
+    """
+
+    kind: StepKind
+    start: datetime
+    end: datetime
+    label: str
+
+
+class SleepsIn(StrEnum):
+    """Where a nap happens."""
+
+    HOME = "home"
+    CAR = "car"
+    PUSHCHAIR = "pushchair"
+
+
+@dataclass(frozen=True)
+class NapOutcome:
+    """What a day plan leaves of one child's usual nap.
+
+    Attributes:
+        member: the child's name.
+        usual_minutes: the nap's usual length [min].
+        kept: kept minutes by where they happen [min]; never more than the usual length together.
+    """
+
+    member: str
+    usual_minutes: int
+    kept: tuple[tuple[SleepsIn, int], ...]
+
+    @property
+    def kept_minutes(self) -> int:
+        """Kept in all [min]."""
+        return sum(minutes for _, minutes in self.kept)
+
+    @property
+    def lost_minutes(self) -> int:
+        """Lost in all [min]."""
+        return self.usual_minutes - self.kept_minutes
+
+
+@dataclass(frozen=True)
+class DayPlan:
+    """One way to spend the day.
+
+    Attributes:
+        leave_home: when load-up begins.
+        enter: when the party is let in.
+        leave_place: when load-up for the way home begins.
+        home: when everybody is home again.
+        steps: the whole day, in order, without gaps between `leave_home` and `home`.
+        naps: one outcome per usual nap.
+        visit_minutes: time inside, lunch included [min].
+        car_minutes: time driving, both ways [min].
+        felt: what the nuisances of this plan weigh (lost nap, car, waiting, stay too short) in money,
+            rounded to the smallest coin.
+    """
+
+    leave_home: datetime
+    enter: datetime
+    leave_place: datetime
+    home: datetime
+    steps: tuple[Step, ...]
+    naps: tuple[NapOutcome, ...]
+    visit_minutes: int
+    car_minutes: int
+    felt: Money
+
+
+@dataclass(frozen=True)
+class LeaveWindow:
+    """A span of departure times that are all about equally good.
+
+    Attributes:
+        first, last: the earliest and latest departure in it.
+        best: the best plan that leaves within it.
+    """
+
+    first: datetime
+    last: datetime
+    best: DayPlan
+
+
+@dataclass(frozen=True)
+class DaySearch:
+    """What the search found.
+
+    Attributes:
+        best: the plan with the least felt cost; among equals the one that waits least, then the
+            earliest; None on an impossible day.
+        windows: spans of departures within a small loss of the best, in order of time, at most five.
+        collisions: on an impossible day, the limits that collide, in words.
+    """
+
+    best: DayPlan | None
+    windows: tuple[LeaveWindow, ...]
+    collisions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Napper:
+    """A party member with usual naps.
+
+    Attributes:
+        member: the child's name.
+        naps: the usual naps, by the clock at home.
+    """
+
+    member: str
+    naps: tuple[Nap, ...]
+
+
+@dataclass(frozen=True)
+class DayQuestion:
+    """Everything the search needs to know about one day.
+
+    Attributes:
+        day: the date.
+        home_zone: whose clock the household's times are read by.
+        way_there, way_home: the two legs.
+        hours: when the place can be visited; must be open.
+        nappers: the party's usual naps.
+        pushchairs: whether a pushchair can be used at the place.
+        shortest_minutes: a shorter visit is not allowed [min].
+        comfortable_minutes: a longer visit is worth nothing more [min].
+        habits: earliest departure, home by, lunch.
+        worth: what the nuisances weigh.
+        busy: times that the day, from load-up to home again, may not touch.
+        currency: ISO 4217 code of `worth`.
+        grid_minutes: departures and leaving times are tried on this grid [min].
+        last_wakes: when the last of the party usually wakes, by the clock at home; nobody is loaded up
+            before. Left out, only `habits` decides.
+    """
+
+    day: date
+    home_zone: ZoneInfo
+    way_there: Leg
+    way_home: Leg
+    hours: DayHours
+    nappers: tuple[Napper, ...]
+    pushchairs: bool
+    shortest_minutes: int
+    comfortable_minutes: int
+    habits: Habits
+    worth: Worth
+    busy: tuple[Busy, ...]
+    currency: str
+    grid_minutes: int = 5
+    last_wakes: time | None = None
+
+    @property
+    def place_zone(self) -> tzinfo:
+        """Whose clock the hours are read by.
+
+        Raises:
+            PlanError: the place is not open that day, or its hours have no time zone.
+        """
+        zone = self.hours.spans[0].opens.tzinfo if self.hours.spans else None
+        if zone is None:
+            raise PlanError("the hours of the place have no time zone")
+        return zone

@@ -1,0 +1,207 @@
+"""Is the place open that day, and when may one enter?"""
+
+from collections.abc import Iterator, Set
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from tripplan.planning.opening_hours import open_spans, unknown_spans
+from tripplan.planning.place import Opening, Place
+
+_NOON = time(12)
+_ONE_DAY = timedelta(days=1)
+_ONE_WEEK = timedelta(days=7)
+_SATURDAY = 5
+_WEEKDAYS = ("Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays")
+
+
+class Openness(StrEnum):
+    """Whether a place can be visited on a day."""
+
+    OPEN = "open"
+    CLOSED = "closed"
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True)
+class OpenSpan:
+    """A time during which visitors may be inside.
+
+    Attributes:
+        opens, closes: in the place's time zone.
+        last_entry: the latest moment to be let in; between the two.
+    """
+
+    opens: datetime
+    closes: datetime
+    last_entry: datetime
+
+
+@dataclass(frozen=True)
+class DayHours:
+    """When a place can be visited on one day.
+
+    Attributes:
+        openness: open, closed, or not known.
+        spans: in order, none overlapping; empty unless open.
+        entry_times: the only moments people are let in; empty where any moment will do.
+        group_spans: when school classes usually fill the place that day; empty out of term.
+        reason: one sentence on how this is known, such as 'closed on Mondays'; no capital, no full stop.
+    """
+
+    openness: Openness
+    spans: tuple[OpenSpan, ...]
+    entry_times: tuple[datetime, ...]
+    group_spans: tuple[tuple[datetime, datetime], ...]
+    reason: str
+
+
+def _on_clock(day: date, clock: time, zone: ZoneInfo) -> datetime:
+    """A clock time on a day; one that is skipped in spring becomes what the clock then shows."""
+    return datetime.combine(day, clock, zone).astimezone(UTC).astimezone(zone)
+
+
+def _days_own(
+    spans: tuple[tuple[datetime, datetime], ...], day: date, zone: ZoneInfo
+) -> tuple[tuple[datetime, datetime], ...]:
+    """The spans that belong to a day, from spans that reach into the days around it.
+
+    What runs past midnight belongs to the evening it began on, unless it runs past noon too: then the
+    place is open day and night, and each day has its own part.
+    """
+    midnight, next_midnight = _on_clock(day, time(0), zone), _on_clock(day + _ONE_DAY, time(0), zone)
+    noon, next_noon = _on_clock(day, _NOON, zone), _on_clock(day + _ONE_DAY, _NOON, zone)
+    own = (
+        (max(opens, midnight), closes if closes <= next_noon else next_midnight)
+        for opens, closes in spans
+        if opens < next_midnight and closes > midnight and (opens >= midnight or closes > noon)
+    )
+    return tuple((opens, closes) for opens, closes in own if opens < closes)
+
+
+def _later(moment: datetime, minutes: int) -> datetime:
+    """A moment so many elapsed minutes later, also across a clock change."""
+    return (moment.astimezone(UTC) + timedelta(minutes=minutes)).astimezone(moment.tzinfo)
+
+
+def _why_closed(
+    place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
+) -> str:
+    text = place.opening.hours
+    if day in public_holidays and "PH" in text:
+        return "closed that day, a public holiday"
+
+    def open_on(other: date) -> bool:
+        start = _on_clock(other, time(0), zone)
+        end = _on_clock(other + _ONE_DAY, time(0), zone)
+        return bool(open_spans(text, start, end, public_holidays, days_out_of_school))
+
+    same_weekday = any(open_on(day + _ONE_WEEK * weeks) for weeks in (-2, -1, 1, 2))
+    same_week = any(open_on(day + _ONE_DAY * days) for days in (-3, -2, -1, 1, 2, 3))
+    if same_week and not same_weekday:
+        return f"closed on {_WEEKDAYS[day.weekday()]}"
+    return "closed that day" if same_week or same_weekday else "closed at that time of the year"
+
+
+def _group_spans(
+    opening: Opening, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
+) -> tuple[tuple[datetime, datetime], ...]:
+    in_term = day.weekday() < _SATURDAY and day not in public_holidays and day not in days_out_of_school
+    if opening.school_groups is None or not in_term:
+        return ()
+    start, end = _on_clock(day, time(0), zone), _on_clock(day + _ONE_DAY, time(0), zone)
+    return open_spans(opening.school_groups, start, end, public_holidays, days_out_of_school)
+
+
+def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date]) -> DayHours:
+    """When a place can be visited on one day.
+
+    Where the card itself says that its hours were not read at their source, the day is still open or
+    closed by them, and the reason says that they are a guess.
+
+    Args:
+        place: the card; its hours are by its own clock.
+        day: the date at the place.
+        public_holidays: what PH in the hours stands for; must reach a day beyond `day`.
+        days_out_of_school: what SH in the hours stands for, and when no school group comes.
+
+    Returns:
+        The day's hours; a span past midnight belongs to the day it starts on.
+
+    Raises:
+        PlanError: the place's time zone is not known yet.
+    """
+    opening, zone = place.opening, place.where.zone
+    guess = "" if opening.checked_on_site else "; the hours are a guess, nobody has read them at their source"
+
+    def without_visit(openness: Openness, reason: str) -> DayHours:
+        return DayHours(openness, (), (), (), f"{reason}{guess}")
+
+    start = _on_clock(day - _ONE_DAY, time(0), zone)
+    end = _on_clock(day + 2 * _ONE_DAY, time(0), zone)
+    said_open = _days_own(
+        open_spans(opening.hours, start, end, public_holidays, days_out_of_school), day, zone
+    )
+    if not said_open:
+        unknown = unknown_spans(opening.hours, start, end, public_holidays, days_out_of_school)
+        if _days_own(unknown, day, zone):
+            return without_visit(Openness.UNKNOWN, "the card leaves open whether one may come; ask the place")
+        reason = _why_closed(place, day, public_holidays, days_out_of_school, zone)
+        return without_visit(Openness.CLOSED, reason)
+
+    before_close = opening.last_entry_minutes_before_close
+    spans = tuple(
+        OpenSpan(opens, closes, last_entry)
+        for opens, closes in said_open
+        if (last_entry := _later(closes, -before_close)) >= opens
+    )
+    if not spans:
+        return without_visit(Openness.CLOSED, "the last entry would be before opening")
+    entries = tuple(
+        moment
+        for moment in (_on_clock(day, clock, zone) for clock in sorted(opening.entry_times))
+        if any(span.opens <= moment <= span.last_entry for span in spans)
+    )
+    if opening.entry_times and not entries:
+        return without_visit(Openness.CLOSED, "no entry time lies within that day's hours")
+    return DayHours(
+        Openness.OPEN,
+        spans,
+        entries,
+        _group_spans(opening, day, public_holidays, days_out_of_school, zone),
+        f"open by the hours on the place card{guess}",
+    )
+
+
+def open_days(
+    place: Place, first: date, last: date, public_holidays: Set[date], days_out_of_school: Set[date]
+) -> tuple[date, ...]:
+    """The dates from first to last on which a place is open at some time, in order.
+
+    Answers many days at once; whether anybody is let in is for `hours_on` to say.
+
+    Args:
+        place: the card; its hours are by its own clock.
+        first: the first date asked for, at the place.
+        last: the last one; it counts.
+        public_holidays: what PH in the hours stands for.
+        days_out_of_school: what SH in the hours stands for.
+
+    Raises:
+        PlanError: the place's time zone is not known yet.
+    """
+    zone = place.where.zone
+    start, end = _on_clock(first - _ONE_DAY, time(0), zone), _on_clock(last + 2 * _ONE_DAY, time(0), zone)
+    return tuple(
+        dict.fromkeys(
+            day
+            for span in open_spans(place.opening.hours, start, end, public_holidays, days_out_of_school)
+            for day in _dates(max(span[0].date(), first), min(span[1].date(), last))
+            if _days_own((span,), day, zone)
+        )
+    )
+
+
+def _dates(first: date, last: date) -> Iterator[date]:
+    return (first + _ONE_DAY * count for count in range((last - first).days + 1))

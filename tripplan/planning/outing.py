@@ -1,0 +1,324 @@
+"""One place on one day for one party: the only place where the calculators' answers meet."""
+
+from collections.abc import Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Annotated
+
+from pydantic import Field
+
+from tripplan.errors import PlanError, UnknownName
+from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.cost import OutingCost, outing_cost
+from tripplan.planning.crowds.public_holidays import public_holidays
+from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
+from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
+from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.household import Household, Member
+from tripplan.planning.model import Written
+from tripplan.planning.money import Money
+from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.travel.cautions import drive_cautions
+from tripplan.planning.travel.drive import Drive, Leg
+from tripplan.planning.travel.known import known_drive
+from tripplan.planning.travel.rests import (
+    drive_stretch_for,
+    plan_leg,
+    usual_load_up_minutes,
+    usual_unload_minutes,
+)
+from tripplan.wording import listed
+
+
+class TypedDrive(Written):
+    """What the parent knows of one way, from having driven it or looked it up."""
+
+    place: PlaceId
+    """The id of the place card."""
+    km: Annotated[float, Field(gt=0, le=20_000)]
+    """One way [km]."""
+    minutes: Annotated[float, Field(gt=0, le=10_000)]
+    """One way, wheels turning [min]."""
+    typed_on: date
+    """When it was typed in."""
+
+
+@dataclass(frozen=True)
+class Family:
+    """All that planning is told about one family.
+
+    Attributes:
+        household: people, car, home, habits.
+        places: every place card the family keeps.
+        school_calendars: of the districts within reach.
+        family_calendars: when the family is busy.
+        typed_drives: drives the parent knows.
+    """
+
+    household: Household
+    places: tuple[Place, ...] = ()
+    school_calendars: tuple[SchoolCalendar, ...] = ()
+    family_calendars: tuple[FamilyCalendar, ...] = ()
+    typed_drives: tuple[TypedDrive, ...] = ()
+
+    def party(self, names: Sequence[str] | None = None) -> tuple[Member, ...]:
+        """The members who go, everybody when no names are given.
+
+        Raises:
+            UnknownName: a name is not a member's.
+            PlanError: the list of names is empty.
+        """
+        members = self.household.members
+        if names is None:
+            return members
+        if not names:
+            raise PlanError("an outing needs at least one person")
+        known = {member.name: member for member in members}
+        for name in names:
+            if name not in known:
+                raise UnknownName("member", name, tuple(known))
+        return tuple(member for member in members if member.name in names)
+
+
+@dataclass(frozen=True)
+class PlaceFacts:
+    """What all days at one place share, worked out once.
+
+    Attributes:
+        place: the card.
+        drive: the way from home, without rests.
+        public_holidays: at the place, by date; empty where `holidays_known` is false.
+        holidays_known: whether the country's public holidays are on record.
+        days_out_of_school: days on which most pupils nearby have no school.
+        crowds: crowd risk of every open day of the years asked about.
+    """
+
+    place: Place
+    drive: Drive
+    public_holidays: Mapping[date, str]
+    holidays_known: bool
+    days_out_of_school: Set[date]
+    crowds: Mapping[date, CrowdRisk]
+
+
+@dataclass(frozen=True)
+class Outing:
+    """One place on one day for one party, with all the answers; it can be done.
+
+    Attributes:
+        place: where to.
+        day: when.
+        party: who goes; ages are those on `day`.
+        way_there: the drive out, with its rests.
+        way_home: the drive back.
+        hours: when the place can be visited.
+        search: the leave windows and their plans.
+        plan: the best of them.
+        admission: what to buy.
+        crowd: how likely a full house is.
+        cost: what it costs in all.
+        felt_cost: money plus what the parent says the nuisances weigh.
+        notes: what else the parent should know.
+        cautions: for safety, with the deference they need.
+    """
+
+    place: Place
+    day: date
+    party: tuple[Member, ...]
+    way_there: Leg
+    way_home: Leg
+    hours: DayHours
+    search: DaySearch
+    plan: DayPlan
+    admission: Admission
+    crowd: CrowdRisk
+    cost: OutingCost
+    felt_cost: Money
+    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class NoOuting:
+    """Why one place cannot be visited on one day.
+
+    Attributes:
+        place: where to.
+        day: when.
+        reasons: what stands in the way, in words; at least one.
+    """
+
+    place: Place
+    day: date
+    reasons: tuple[str, ...]
+
+
+def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFacts:
+    """Work out what all days at one place share.
+
+    Args:
+        family: home, calendars and known drives.
+        place: the card.
+        years: the calendar years that days will be asked about.
+
+    Returns:
+        Drive, holidays and crowd risks; the crowd risk of a day compares it with the same calendar year.
+    """
+    asked = sorted(set(years))
+    where = place.where
+    try:
+        holidays = public_holidays(where.country, where.subdivision, asked)
+    except UnknownName:
+        holidays = None
+    named = holidays or {}
+    crowds: dict[date, CrowdRisk] = {}
+    out_of_school: set[date] = set()
+    for year in asked:
+        first, last = date(year, 1, 1), date(year, 12, 31)
+        out = days_out_of_school(family.school_calendars, where.point, first, last)
+        out_of_school |= out
+        days = open_days(place, first, last, named.keys(), out)
+        crowds.update(crowd_risks(place, days, named, family.school_calendars))
+    return PlaceFacts(
+        place=place,
+        drive=known_drive(
+            family.household.home.point,
+            where.point,
+            where.country,
+            next((typed for typed in family.typed_drives if typed.place == place.id), None),
+        ),
+        public_holidays=named,
+        holidays_known=holidays is not None,
+        days_out_of_school=frozenset(out_of_school),
+        crowds=crowds,
+    )
+
+
+def plan_outing(
+    family: Family,
+    party: Sequence[Member],
+    facts: PlaceFacts,
+    day: date,
+    *,
+    today: date,
+) -> Outing | NoOuting:
+    """Answer everything about one place on one day.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        facts: what all days at the place share; must cover the day's calendar year.
+        day: the date, at home and at the place.
+        today: for booking deadlines.
+
+    Returns:
+        The outing with all its answers, or why it cannot be.
+    """
+    place, household = facts.place, family.household
+    if day < today:
+        return NoOuting(place, day, ("the day is over",))
+    if place.currency != household.currency:
+        return NoOuting(
+            place,
+            day,
+            (f"prices are in {place.currency}, the household counts in {household.currency}",),
+        )
+    hours = hours_on(place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+    if hours.openness is not Openness.OPEN:
+        return NoOuting(place, day, (hours.reason,))
+    if (day - today).days < place.opening.book_days_ahead:
+        return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
+    months = [member.months_on(day) for member in party]
+    habits = household.habits
+    load_up = habits.load_up_minutes
+    leg = plan_leg(
+        facts.drive,
+        load_up_minutes=usual_load_up_minutes(months) if load_up is None else load_up,
+        unload_minutes=usual_unload_minutes(months),
+        drive_at_most_minutes=drive_stretch_for(months, habits.drive_at_most_minutes),
+        rest_minutes=habits.rest_minutes,
+    )
+    search = plan_day(
+        DayQuestion(
+            day=day,
+            home_zone=household.home.zone,
+            way_there=leg,
+            way_home=leg,
+            hours=hours,
+            nappers=tuple(Napper(member.name, member.naps) for member in party if member.naps),
+            pushchairs=place.visit.pushchairs,
+            shortest_minutes=place.visit.shortest_minutes,
+            comfortable_minutes=place.visit.comfortable_minutes,
+            habits=habits,
+            worth=household.worth,
+            busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
+            currency=household.currency,
+            last_wakes=max(member.wakes for member in party),
+        )
+    )
+    if search.best is None:
+        return NoOuting(place, day, search.collisions)
+    plan = search.best
+    admission = cheapest_admission(
+        place,
+        party,
+        plan.enter,
+        today=today,
+        household_members=tuple(member.name for member in household.members),
+        held=household.passes,
+        public_holidays=facts.public_holidays.keys(),
+        days_out_of_school=facts.days_out_of_school,
+        other_places=family.places,
+    )
+    if isinstance(admission, NoAdmission):
+        return NoOuting(place, day, admission.reasons)
+    cost = outing_cost(household, party, day, place, admission, leg, leg)
+    crowd = facts.crowds[day]
+    full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
+    return Outing(
+        place=place,
+        day=day,
+        party=tuple(party),
+        way_there=leg,
+        way_home=leg,
+        hours=hours,
+        search=search,
+        plan=plan,
+        admission=admission,
+        crowd=crowd,
+        cost=cost,
+        felt_cost=(cost.total.likely + plan.felt + full_house).rounded(),
+        notes=_notes(facts, party, day, hours, admission),
+        cautions=(*drive_cautions(leg, months), *place.visit.cautions, *_needs_cautions(party)),
+    )
+
+
+def _notes(
+    facts: PlaceFacts, party: Sequence[Member], day: date, hours: DayHours, admission: Admission
+) -> tuple[str, ...]:
+    """What the parent should know beside the figures."""
+    notes = [*facts.drive.notes, *admission.notes]
+    if not facts.place.opening.checked_on_site:
+        notes.append(hours.reason)
+    if not facts.holidays_known:
+        notes.append(
+            "Public holidays of the place's country are not on record; the crowd risk leaves them out."
+        )
+    in_doubt = [member.name for member in party if member.age_in_doubt_on(day)]
+    if in_doubt:
+        notes.append(f"Without the birth day of {listed(in_doubt)} the higher age is counted.")
+    if not any(member.is_adult_on(day) for member in party):
+        notes.append("Nobody in this party is 18 or older.")
+    return tuple(notes)
+
+
+def _needs_cautions(party: Sequence[Member]) -> tuple[str, ...]:
+    """Needs and allergies that the parent wrote down, to be checked with the place."""
+    needy = [member.name for member in party if member.needs]
+    if not needy:
+        return ()
+    return (f"Check with the place what it can do about the needs noted for {listed(needy)}.",)

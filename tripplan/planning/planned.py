@@ -1,0 +1,104 @@
+"""An outing the family means to go on, as it stands in its records and on its calendar."""
+
+import re
+from datetime import date, datetime
+from decimal import Decimal
+from enum import StrEnum
+from typing import Annotated, Self
+from zoneinfo import ZoneInfo
+
+from pydantic import AwareDatetime, BeforeValidator, Field, PlainSerializer, model_validator
+
+from tripplan.planning.household import Currency, Name
+from tripplan.planning.model import Written
+from tripplan.planning.money import Money
+from tripplan.planning.place import PlaceId
+
+_WITH_ZONE = re.compile(r"(?P<moment>[^\[]+)\[(?P<zone>[^\]]+)\]")
+
+
+def _read_zoned(value: object) -> object:
+    match = _WITH_ZONE.fullmatch(value) if isinstance(value, str) else None
+    if match is None:
+        return value
+    try:
+        moment, zone = datetime.fromisoformat(match["moment"]), ZoneInfo(match["zone"])
+    except (LookupError, OSError):
+        raise ValueError("the time zone in brackets is an IANA name such as 'America/Chicago'") from None
+    # Where the zone's rules have changed since, the clock on the wall is what the family agreed on.
+    wall = moment.replace(tzinfo=zone)
+    return wall if wall.utcoffset() == moment.utcoffset() else wall.replace(fold=1)
+
+
+def _write_zoned(moment: datetime) -> str:
+    zone = moment.tzinfo
+    return f"{moment.isoformat()}[{zone.key}]" if isinstance(zone, ZoneInfo) else moment.isoformat()
+
+
+ZonedTime = Annotated[
+    AwareDatetime, BeforeValidator(_read_zoned), PlainSerializer(_write_zoned, return_type=str)
+]
+"""A moment that keeps its zone when written: '2026-12-08T09:05:00-06:00[America/Chicago]' (RFC 9557, 4.1)."""
+
+
+class PlanStatus(StrEnum):
+    """How firm a planned outing is (RFC 5545, 3.8.1.11)."""
+
+    TENTATIVE = "tentative"
+    CONFIRMED = "confirmed"
+    CANCELLED = "cancelled"
+
+
+class PlannedOuting(Written):
+    """One place on one day, chosen; the same entry on the calendar however often it changes."""
+
+    id: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
+    """Small letters, digits and hyphens; never changes."""
+    place: PlaceId
+    """The id of the place card."""
+    day: date
+    """The day of the visit, by the clock of the place."""
+    party: Annotated[tuple[Name, ...], Field(min_length=1)]
+    """The names of those who go."""
+    leave_home: ZonedTime
+    """When load-up begins."""
+    enter: ZonedTime
+    """When the party is let in."""
+    leave_place: ZonedTime
+    """When load-up for the way home begins."""
+    home: ZonedTime
+    """When everybody is home again."""
+    uid: Annotated[str, Field(min_length=1, max_length=255)]
+    """The calendar entry's UID (RFC 5545, 3.8.4.7); never changes."""
+    sequence: Annotated[int, Field(ge=0)] = 0
+    """How often the entry has changed since it was first written (RFC 5545, 3.8.7.4)."""
+    status: PlanStatus = PlanStatus.TENTATIVE
+    changed_at: AwareDatetime
+    """When it was last changed (RFC 5545, 3.8.7.3)."""
+    likely_amount: Annotated[Decimal, Field(ge=0, max_digits=20, allow_inf_nan=False)]
+    """What the outing is likely to cost in all, in `currency`, as it was when last changed."""
+    currency: Currency
+    """ISO 4217 code."""
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if not self.leave_home <= self.enter <= self.leave_place <= self.home:
+            raise ValueError("the day runs in order: leave home, enter, leave the place, home again")
+        return self
+
+    @property
+    def likely_total(self) -> Money:
+        """What the outing is likely to cost in all."""
+        return Money(self.likely_amount, self.currency)
+
+    def changed(self, at: datetime, **changes: object) -> Self:
+        """The same entry after a change: one sequence number later, every field checked anew.
+
+        Args:
+            at: when the change is made; zone-aware.
+            changes: the fields that change, by name.
+
+        Raises:
+            pydantic.ValidationError: a new value does not fit.
+        """
+        return self.model_validate({**dict(self), **changes, "sequence": self.sequence + 1, "changed_at": at})

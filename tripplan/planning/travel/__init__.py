@@ -1,0 +1,1 @@
+"""How far, how long, which rests?"""

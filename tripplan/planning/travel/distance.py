@@ -1,0 +1,54 @@
+"""Straight-line distances: the geodesic that is shown, and a fast one for ranking many places."""
+
+from collections.abc import Sequence
+from itertools import chain
+from operator import attrgetter
+
+import numpy as np
+from geopy.distance import geodesic  # type: ignore[import-untyped]
+from numpy.typing import NDArray
+
+from tripplan.planning.where import Point
+
+MEAN_EARTH_RADIUS_KM = 6371.0088
+"""Mean radius (2a + b) / 3 of WGS84, a = 6378.137 km, 1/f = 298.257223563 [km]."""
+
+_COORDINATES = attrgetter("latitude", "longitude")
+
+
+def geodesic_km(a: Point, b: Point) -> float:
+    """Shortest way along the WGS84 ellipsoid, exact to well under a millimetre [km].
+
+    Raises:
+        ValueError: a latitude lies outside -90 to 90 degrees, or a coordinate is no finite number.
+
+    Source: C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87 (2013), as in geopy.
+    """
+    return float(geodesic(_COORDINATES(a), _COORDINATES(b)).km)
+
+
+def distances_km(origin: Point, points: Sequence[Point]) -> NDArray[np.float64]:
+    """Straight-line distances on a sphere, for ranking many places at once.
+
+    Within 0.5 % of the geodesic (0.57 % along a meridian near the equator), which is enough to rank;
+    figures that are shown come from `geodesic_km`.
+
+    Args:
+        origin: where all distances start.
+        points: where they end.
+
+    Returns:
+        One distance per point, in their order [km].
+
+    Source: haversine formula; mean radius of WGS84.
+    """
+    flat = np.fromiter(chain.from_iterable(map(_COORDINATES, points)), np.float64, 2 * len(points))
+    latitude, longitude = np.radians(flat.reshape(-1, 2).T)
+    latitude_0, longitude_0 = np.radians(_COORDINATES(origin))
+    half_chord_squared = (
+        np.sin((latitude - latitude_0) / 2) ** 2
+        + np.cos(latitude) * np.cos(latitude_0) * np.sin((longitude - longitude_0) / 2) ** 2
+    )
+    # Rounding can lift antipodes a hair above one.
+    angle = 2 * np.arcsin(np.sqrt(np.minimum(half_chord_squared, 1.0)))
+    return np.asarray(MEAN_EARTH_RADIUS_KM * angle, dtype=np.float64)

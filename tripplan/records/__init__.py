@@ -1,0 +1,1 @@
+"""The family's own records, in one SQLite file."""

@@ -1,0 +1,128 @@
+"""One SQLite file: a connection per operation, writes that happen as a whole, faults said in words."""
+
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+
+from tripplan.errors import RecordsUnusable
+
+PATIENCE_SECONDS = 10.0
+"""How long an operation waits for others to finish before it gives up [s]."""
+
+BACKUP_FOLDER = "backups"
+
+_TROUBLES = {
+    sqlite3.SQLITE_FULL: "the disk is full, so nothing was changed; free some space and try again",
+    sqlite3.SQLITE_READONLY: "the file or its folder is write-protected; check that both belong to you",
+    sqlite3.SQLITE_BUSY: "another program is using the file; try again in a moment",
+    sqlite3.SQLITE_LOCKED: "another program is using the file; try again in a moment",
+    sqlite3.SQLITE_CORRUPT: f"the file is damaged; earlier days' copies lie in '{BACKUP_FOLDER}'",
+    sqlite3.SQLITE_NOTADB: f"it is no records file; earlier days' copies lie in '{BACKUP_FOLDER}'",
+    sqlite3.SQLITE_CANTOPEN: "the file cannot be opened; check that its folder is there and belongs to you",
+    sqlite3.SQLITE_IOERR: "the disk would not read or write the file, so nothing was changed",
+}
+
+
+def _sentence(path: Path, error: sqlite3.Error | OSError) -> str:
+    if isinstance(error, OSError):
+        return f"{path}: {error.strerror or error}"
+    code = getattr(error, "sqlite_errorcode", 0) & 0xFF  # the low byte is the kind of trouble
+    return f"{path}: {_TROUBLES.get(code, error)}"
+
+
+@contextmanager
+def said_plainly(path: Path) -> Iterator[None]:
+    """Turn what SQLite and the operating system complain about into one error with a clear sentence.
+
+    Raises:
+        RecordsUnusable: the block failed on the file.
+    """
+    try:
+        yield
+    except RecordsUnusable:
+        raise
+    except (sqlite3.Error, OSError) as error:
+        raise RecordsUnusable(_sentence(path, error)) from error
+
+
+class Database:
+    """One SQLite file; holds no connection, so that sessions and threads may share it.
+
+    Attributes:
+        path: the file.
+        patience: how long an operation waits for others to finish before it gives up [s].
+    """
+
+    def __init__(self, path: Path, patience: float = PATIENCE_SECONDS) -> None:
+        self.path = path
+        self.patience = patience
+
+    def create(self) -> None:
+        """Make the file, for the user's eyes only, unless it is there.
+
+        Raises:
+            RecordsUnusable: folder or file cannot be made.
+        """
+        with said_plainly(self.path):
+            self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+            os.close(os.open(self.path, os.O_CREAT | os.O_RDONLY, 0o600))
+            if self.path.stat().st_size == 0:
+                self._write_ahead()
+
+    def _write_ahead(self) -> None:
+        # With a write-ahead log, readers and a writer do not wait for each other; the file remembers it.
+        with closing(self.connect()) as connection:
+            try:
+                connection.execute("PRAGMA journal_mode = WAL")
+            except sqlite3.OperationalError as error:
+                # SQLite does not wait here; another program that begins at the same moment has done it.
+                if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
+                    raise
+
+    def connect(self) -> sqlite3.Connection:
+        """A new connection without a transaction; `reading` and `writing` are the usual ways in."""
+        # mode=rw: a file that has vanished is an error, not a new empty file.
+        connection = sqlite3.connect(
+            f"{self.path.absolute().as_uri()}?mode=rw",
+            uri=True,
+            timeout=self.patience,
+            isolation_level=None,
+        )
+        connection.row_factory = sqlite3.Row
+        return connection
+
+    @contextmanager
+    def reading(self) -> Iterator[sqlite3.Connection]:
+        """A connection that sees one unchanging state for as long as the block lasts.
+
+        Raises:
+            RecordsUnusable: the file cannot be opened or read.
+        """
+        with self._connection() as connection:
+            connection.execute("BEGIN")
+            yield connection
+
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """A transaction: when the block ends, everything is on the disk; when it fails, nothing is.
+
+        Raises:
+            RecordsUnusable: the file cannot be opened or written.
+        """
+        with self._connection() as connection:
+            connection.execute("BEGIN IMMEDIATE")
+            yield connection
+            connection.execute("COMMIT")
+
+    @contextmanager
+    def _connection(self) -> Iterator[sqlite3.Connection]:
+        # Closing without COMMIT rolls back, whatever ended the block.
+        try:
+            with closing(self.connect()) as connection:
+                connection.execute("PRAGMA foreign_keys = ON")
+                connection.execute("PRAGMA synchronous = FULL")
+                yield connection
+        except sqlite3.Error as error:
+            raise RecordsUnusable(_sentence(self.path, error)) from error

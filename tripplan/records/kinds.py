@@ -1,0 +1,75 @@
+"""What the records hold: for each type of document, what it is called and what tells two of them apart."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from tripplan.errors import UnknownName
+from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.household import Household
+from tripplan.planning.model import Written
+from tripplan.planning.outing import TypedDrive
+from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.planned import PlannedOuting
+
+ONLY = "only"
+"""The key of a document of which there is one."""
+
+
+class ComparedPlaces(Written):
+    """Which places stand side by side."""
+
+    places: tuple[PlaceId, ...] = ()
+
+
+class DemoShown(Written):
+    """Whether the screens show the invented family or the parent's own."""
+
+    shown: bool = True
+
+
+@dataclass(frozen=True)
+class Kind:
+    """What the records know about one type of document.
+
+    Attributes:
+        name: stored with each document; never changes.
+        key: what tells two documents of this kind apart.
+        travels: whether it is part of an export; a choice about this computer is not.
+    """
+
+    name: str
+    key: Callable[[Any], str]
+    travels: bool = True
+
+    def called(self, key: str) -> str:
+        """How a sentence names one document, such as 'place stone-mill'."""
+        words = self.name.replace("_", " ")
+        return words if key == ONLY else f"{words} {key}"
+
+
+KINDS: dict[type[Written], Kind] = {
+    Household: Kind("household", lambda _: ONLY),
+    Place: Kind("place", lambda place: str(place.id)),
+    SchoolCalendar: Kind("school_calendar", lambda calendar: str(calendar.name)),
+    FamilyCalendar: Kind("family_calendar", lambda calendar: str(calendar.name)),
+    TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
+    PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
+    ComparedPlaces: Kind("compared_places", lambda _: ONLY),
+    DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),
+}
+
+MODELS: dict[str, type[Written]] = {kind.name: model for model, kind in KINDS.items()}
+
+STAYS_HERE = frozenset(kind.name for kind in KINDS.values() if not kind.travels)
+
+
+def kind_of(model: type[Written]) -> Kind:
+    """What the records know about a type.
+
+    Raises:
+        UnknownName: documents of this type are not kept.
+    """
+    if model not in KINDS:
+        raise UnknownName("kind of record", model.__name__, tuple(MODELS))
+    return KINDS[model]

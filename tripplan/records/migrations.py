@@ -1,0 +1,100 @@
+"""How the records file came to have the tables it has: named steps, each taken once."""
+
+import sqlite3
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from tripplan.errors import RecordsUnusable
+from tripplan.records.backup import copy_database
+from tripplan.records.database import Database
+
+
+@dataclass(frozen=True)
+class Migration:
+    """One step from one set of tables to the next.
+
+    Attributes:
+        name: recorded in the file once the step is taken; never changes.
+        statements: SQL, run in order.
+    """
+
+    name: str
+    statements: tuple[str, ...]
+
+
+MIGRATIONS = (
+    Migration(
+        "0001-documents",
+        (
+            # Every state a document ever had. `body` is JSON, NULL once removed; `content_of` is the
+            # revision the content was first saved as, which differs from `revision` after an undo.
+            """
+            CREATE TABLE version (
+                kind TEXT NOT NULL,
+                key TEXT NOT NULL,
+                revision INTEGER NOT NULL CHECK (revision > 0),
+                content_of INTEGER NOT NULL CHECK (content_of BETWEEN 0 AND revision),
+                body TEXT,
+                saved_at TEXT NOT NULL,
+                PRIMARY KEY (kind, key, revision)
+            ) STRICT
+            """,
+            # Which state counts.
+            """
+            CREATE TABLE document (
+                kind TEXT NOT NULL,
+                key TEXT NOT NULL,
+                revision INTEGER NOT NULL,
+                PRIMARY KEY (kind, key),
+                FOREIGN KEY (kind, key, revision) REFERENCES version
+            ) STRICT
+            """,
+        ),
+    ),
+)
+
+
+def migrate(database: Database, applied_at: datetime, migrations: Sequence[Migration] = MIGRATIONS) -> None:
+    """Bring a file up to date: all missing steps and the record of them in one transaction.
+
+    A file that already had tables is first copied to a file beside it.
+
+    Args:
+        database: the file; it must exist, but may be empty.
+        applied_at: what to record as the time of the steps; zone-aware.
+        migrations: every step this program knows, oldest first.
+
+    Raises:
+        RecordsUnusable: a newer program has been at the file, or it cannot be written.
+    """
+    with database.reading() as connection:
+        if not _missing(connection, database, migrations):
+            return
+    with database.writing() as connection:
+        missing = _missing(connection, database, migrations)
+        if missing and len(missing) < len(migrations):
+            name = f"{database.path.stem}-before-{missing[0].name}.sqlite3"
+            copy_database(database, database.path.with_name(name))
+        connection.execute(
+            "CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, applied_at TEXT NOT NULL) STRICT"
+        )
+        for migration in missing:
+            for statement in migration.statements:
+                connection.execute(statement)
+            connection.execute(
+                "INSERT INTO migration VALUES (?, ?)", (migration.name, applied_at.isoformat())
+            )
+
+
+def _missing(
+    connection: sqlite3.Connection, database: Database, migrations: Sequence[Migration]
+) -> tuple[Migration, ...]:
+    if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'migration'").fetchone() is None:
+        return tuple(migrations)
+    taken = {row["name"] for row in connection.execute("SELECT name FROM migration")}
+    if taken - {migration.name for migration in migrations}:
+        raise RecordsUnusable(
+            f"{database.path}: a newer tripplan has used these records; update tripplan to open them"
+        )
+    return tuple(migration for migration in migrations if migration.name not in taken)

@@ -1,0 +1,288 @@
+"""The family's records: documents that are saved, removed and brought back, never overwritten unseen."""
+
+import sqlite3
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Generic, TypeVar
+
+from pydantic import ValidationError
+
+from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
+from tripplan.planning.model import Written
+from tripplan.records.database import Database
+from tripplan.records.kinds import ONLY, STAYS_HERE, kind_of
+
+T = TypeVar("T", bound=Written)
+
+_CURRENT = "SELECT * FROM document JOIN version USING (kind, key, revision)"
+
+
+@dataclass(frozen=True)
+class Kept(Generic[T]):
+    """A document as it is on record.
+
+    Attributes:
+        value: the document.
+        revision: counts its changes; hand it back on the next save, so that nothing is overwritten unseen.
+        saved_at: when it was saved [UTC].
+    """
+
+    value: T
+    revision: int
+    saved_at: datetime
+
+
+@dataclass(frozen=True)
+class RawDocument:
+    """A document as it stands in the file, unread.
+
+    Attributes:
+        kind: the name of its kind.
+        key: tells it from others of its kind.
+        revision: counts its changes.
+        body: JSON text.
+    """
+
+    kind: str
+    key: str
+    revision: int
+    body: str
+
+
+def _kept(model: type[T], row: sqlite3.Row) -> Kept[T]:
+    try:
+        value = model.model_validate_json(row["body"])
+    except ValidationError as error:
+        what = kind_of(model).called(row["key"])
+        raise RecordsUnusable(f"the {what} on record cannot be read by this version of tripplan") from error
+    return Kept(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
+
+
+def _get(connection: sqlite3.Connection, model: type[T], key: str) -> Kept[T] | None:
+    query = f"{_CURRENT} WHERE kind = ? AND key = ? AND body IS NOT NULL"
+    row = connection.execute(query, (kind_of(model).name, key)).fetchone()
+    return None if row is None else _kept(model, row)
+
+
+def _raw_documents(connection: sqlite3.Connection) -> tuple[RawDocument, ...]:
+    rows = connection.execute(f"{_CURRENT} WHERE body IS NOT NULL ORDER BY kind, key").fetchall()
+    return tuple(
+        RawDocument(row["kind"], row["key"], row["revision"], row["body"])
+        for row in rows
+        if row["kind"] not in STAYS_HERE
+    )
+
+
+class Change:
+    """Several saves that happen together or not at all; made by `Records.change`."""
+
+    def __init__(self, connection: sqlite3.Connection, saved_at: datetime) -> None:
+        self._connection = connection
+        self._saved_at = saved_at
+
+    def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
+        """One document as this change sees it, or None."""
+        return _get(self._connection, model, key)
+
+    def save(self, value: T, expected: int = 0) -> Kept[T]:
+        """Save a document; one that says what is on record already adds no revision.
+
+        Args:
+            value: the document.
+            expected: the revision the change was made from; 0 for a document that is new.
+
+        Raises:
+            RecordConflict: there is another revision by now.
+            pydantic.ValidationError: the document was changed past its own rules and could not be read again.
+        """
+        kind = kind_of(type(value))
+        key, body = kind.key(value), value.model_dump_json()
+        value = type(value).model_validate_json(body)
+        current = self._row(kind.name, key)
+        if expected != (current["revision"] if current and current["body"] is not None else 0):
+            raise RecordConflict(kind.called(key))
+        if current is not None and current["body"] == body:
+            return _kept(type(value), current)
+        return Kept(value, self._append(kind.name, key, current, body), self._saved_at)
+
+    def remove(self, model: type[Written], key: str, expected: int) -> int:
+        """Remove a document; `undo` brings it back.
+
+        Args:
+            model: its type.
+            key: its key.
+            expected: its revision, as last seen.
+
+        Returns:
+            The revision to hand to `undo`.
+
+        Raises:
+            RecordConflict: there is another revision by now, or the document is gone.
+        """
+        kind = kind_of(model)
+        current = self._row(kind.name, key)
+        if current is None or current["body"] is None or current["revision"] != expected:
+            raise RecordConflict(kind.called(key))
+        return self._append(kind.name, key, current, None)
+
+    def undo(self, model: type[T], key: str, expected: int) -> Kept[T] | None:
+        """Take back the last change of a document; once more takes back the one before it.
+
+        Args:
+            model: its type.
+            key: its key.
+            expected: its revision, as last seen or as `remove` answered.
+
+        Returns:
+            The document as it was before; None where it was not there before.
+
+        Raises:
+            RecordConflict: there is another revision by now.
+            UnknownName: no change is left to take back.
+        """
+        kind = kind_of(model)
+        current = self._row(kind.name, key)
+        if current is not None and current["revision"] != expected:
+            raise RecordConflict(kind.called(key))
+        if current is None or current["content_of"] == 0:
+            raise UnknownName("change to take back in", kind.called(key))
+        before = self._connection.execute(
+            "SELECT content_of, body FROM version WHERE kind = ? AND key = ? AND revision = ?",
+            (kind.name, key, current["content_of"] - 1),
+        ).fetchone()
+        content_of, body = before or (0, None)
+        self._append(kind.name, key, current, body, content_of)
+        return _get(self._connection, model, key)
+
+    def replace_all(self, values: Iterable[Written]) -> None:
+        """Make these the only documents on record, apart from choices about this computer.
+
+        Whatever was on record stays in the history.
+
+        Args:
+            values: documents, no two of the same kind and key.
+
+        Raises:
+            ValueError: two are of the same kind and key.
+        """
+        documents = tuple(values)
+        wanted = {(kind_of(type(value)).name, kind_of(type(value)).key(value)): value for value in documents}
+        if len(wanted) < len(documents):
+            raise ValueError("two documents of the same kind share a key")
+        there = {(raw.kind, raw.key): raw.revision for raw in _raw_documents(self._connection)}
+        for kind, key in there.keys() - wanted.keys():
+            self._append(kind, key, self._row(kind, key), None)
+        for name, value in wanted.items():
+            self.save(value, there.get(name, 0))
+
+    def is_fresh(self) -> bool:
+        """Whether nothing was entered yet, choices about this computer apart."""
+        return not _raw_documents(self._connection)
+
+    def _row(self, kind: str, key: str) -> sqlite3.Row | None:
+        rows = self._connection.execute(f"{_CURRENT} WHERE kind = ? AND key = ?", (kind, key))
+        row: sqlite3.Row | None = rows.fetchone()
+        return row
+
+    def _append(
+        self, kind: str, key: str, before: sqlite3.Row | None, body: str | None, content_of: int | None = None
+    ) -> int:
+        revision: int = before["revision"] + 1 if before else 1
+        self._connection.execute(
+            "INSERT INTO version VALUES (?, ?, ?, ?, ?, ?)",
+            (
+                kind,
+                key,
+                revision,
+                revision if content_of is None else content_of,
+                body,
+                self._saved_at.isoformat(),
+            ),
+        )
+        self._connection.execute(
+            "INSERT INTO document VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET revision = excluded.revision",
+            (kind, key, revision),
+        )
+        return revision
+
+
+class Records:
+    """The records of one family (or of the invented one); holds no connection, so sessions may share it.
+
+    Every method raises `RecordsUnusable` where the file cannot be opened, read or, for changes, written.
+
+    Attributes:
+        database: the file behind it.
+    """
+
+    def __init__(self, database: Database) -> None:
+        self.database = database
+
+    def all(self, model: type[T]) -> dict[str, Kept[T]]:
+        """Every document of a type by its key, in order of the keys."""
+        query = f"{_CURRENT} WHERE kind = ? AND body IS NOT NULL ORDER BY key"
+        with self.database.reading() as connection:
+            rows = connection.execute(query, (kind_of(model).name,)).fetchall()
+        return {row["key"]: _kept(model, row) for row in rows}
+
+    def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
+        """One document, or None; the key may be left out for a type of which there is one."""
+        with self.database.reading() as connection:
+            return _get(connection, model, key)
+
+    @contextmanager
+    def change(self, saved_at: datetime) -> Iterator[Change]:
+        """Several changes that happen together, at the end of the block, or not at all.
+
+        Args:
+            saved_at: what to record as the time of the change; zone-aware.
+
+        Raises:
+            ValueError: `saved_at` has no zone.
+        """
+        if saved_at.tzinfo is None:
+            raise ValueError("the time of a change needs a time zone")
+        with self.database.writing() as connection:
+            yield Change(connection, saved_at.astimezone(UTC))
+
+    def save(self, value: T, saved_at: datetime, expected: int = 0) -> Kept[T]:
+        """Save one document; as `Change.save`."""
+        with self.change(saved_at) as change:
+            return change.save(value, expected)
+
+    def remove(self, model: type[Written], key: str, saved_at: datetime, expected: int) -> int:
+        """Remove one document; as `Change.remove`."""
+        with self.change(saved_at) as change:
+            return change.remove(model, key, expected)
+
+    def undo(self, model: type[T], key: str, saved_at: datetime, expected: int) -> Kept[T] | None:
+        """Take back the last change of one document; as `Change.undo`."""
+        with self.change(saved_at) as change:
+            return change.undo(model, key, expected)
+
+    def is_fresh(self) -> bool:
+        """Whether nothing was entered yet, choices about this computer apart."""
+        return not self.raw_documents()
+
+    def fill(self, values: Iterable[Written], saved_at: datetime) -> bool:
+        """Put first documents into fresh records; records with any content stay as they are.
+
+        Args:
+            values: documents, no two of the same kind and key.
+            saved_at: what to record as the time of the change; zone-aware.
+
+        Returns:
+            Whether they were put in.
+        """
+        with self.change(saved_at) as change:
+            fresh = change.is_fresh()
+            if fresh:
+                change.replace_all(values)
+        return fresh
+
+    def raw_documents(self) -> tuple[RawDocument, ...]:
+        """Everything that travels, by kind and key, unread: even what this version cannot read gets out."""
+        with self.database.reading() as connection:
+            return _raw_documents(connection)
