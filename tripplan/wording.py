@@ -19,15 +19,23 @@ def money(amount: Money) -> str:
     return format_currency(amount.rounded().amount, amount.currency, locale=LOCALE)
 
 
+def whole_money(amount: Money) -> str:
+    """An amount in whole units, such as '$92'; for estimates, which know no cents."""
+    return format_currency(
+        amount.amount, amount.currency, format="¤#,##0", locale=LOCALE, currency_digits=False
+    )
+
+
+def money_ends(amounts: MoneyRange) -> str:
+    """The two ends of a range in whole units, such as '$81 to $110'."""
+    return f"{whole_money(amounts.low)} to {whole_money(amounts.high)}"
+
+
 def money_range(amounts: MoneyRange) -> str:
     """A likely amount and its range in whole units, such as '$92 ($81 to $110)'; exact ones to the coin."""
     if amounts.is_exact:
         return money(amounts.likely)
-    low, likely, high = (
-        format_currency(m.amount, m.currency, format="¤#,##0", locale=LOCALE, currency_digits=False)
-        for m in (amounts.low, amounts.likely, amounts.high)
-    )
-    return f"{likely} ({low} to {high})"
+    return f"{whole_money(amounts.likely)} ({money_ends(amounts)})"
 
 
 def minutes(count: float) -> str:

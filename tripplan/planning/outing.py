@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from typing import Annotated
 
@@ -16,7 +16,7 @@ from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
-from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, StepKind, plan_day
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
 from tripplan.planning.model import Written
@@ -117,7 +117,7 @@ class Outing:
         way_home: the drive back.
         hours: when the place can be visited.
         search: the leave windows and their plans.
-        plan: the best of them.
+        plan: the one that is meant, usually the best of them.
         admission: what to buy.
         crowd: how likely a full house is.
         cost: what it costs in all.
@@ -205,6 +205,7 @@ def plan_outing(
     day: date,
     *,
     today: date,
+    leave_at: datetime | None = None,
 ) -> Outing | NoOuting:
     """Answer everything about one place on one day.
 
@@ -214,6 +215,7 @@ def plan_outing(
         facts: what all days at the place share; must cover the day's calendar year.
         day: the date, at home and at the place.
         today: for booking deadlines.
+        leave_at: take the leave window that holds this departure; the best plan of all when left out.
 
     Returns:
         The outing with all its answers, or why it cannot be.
@@ -262,7 +264,10 @@ def plan_outing(
     )
     if search.best is None:
         return NoOuting(place, day, search.collisions)
-    plan = search.best
+    plan = next(
+        (window.best for window in search.windows if leave_at and window.first <= leave_at <= window.last),
+        search.best,
+    )
     admission = cheapest_admission(
         place,
         party,
@@ -276,7 +281,8 @@ def plan_outing(
     )
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
-    cost = outing_cost(household, party, day, place, admission, leg, leg)
+    lunch_out = any(step.kind is StepKind.LUNCH for step in plan.steps)
+    cost = outing_cost(household, party, day, place, admission, leg, leg, lunch_out=lunch_out)
     crowd = facts.crowds[day]
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(

@@ -170,7 +170,7 @@ class Search:
         if isinstance(offer, Held):
             if not seated:
                 return None
-            if not board.named:
+            if not offer.offer.named:
                 if not self._sit(board, seated):
                     return None
                 if not any(self.party[p].name in offer.held.holders for p in seated):

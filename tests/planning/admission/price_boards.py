@@ -103,7 +103,7 @@ seats = st.lists(st.fixed_dictionaries({"count": st.integers(1, 3), "ages": band
 bundles = st.fixed_dictionaries(
     {
         "kind": st.just("bundle"),
-        "price": st.sampled_from(("6", "15", "15", "19.50", "24", "30", "0")),
+        "price": st.sampled_from(("6", "10", "12", "15", "19.50", "24", "0")),
         "seats": seats,
         "extras": rarely(
             st.fixed_dictionaries(

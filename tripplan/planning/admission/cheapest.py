@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence, Set
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 
@@ -79,48 +80,110 @@ def cheapest_admission(
         PlanError: the party is empty, two people share a name, the arrival lies before today or has no
             time zone.
     """
-    _check(party, moment, today)
-    visit = Visit(moment, today, public_holidays, days_out_of_school)
-    months = [member.months_on(visit.day) for member in party]
-    offers, left_out = on_sale(place, visit)
-    passes = held_here(place, held, visit, other_places)
-    household = frozenset(household_members) or frozenset(member.name for member in party)
-
-    def board_of(some: Sequence[Offer]) -> Board:
-        return read_board(place, some, passes, party, months, household)
-
-    board = board_of(offers)
-    forbidden = unaccompanied(place, party, months)
-    vouchers = vouchers_that_count(place, party, visit)
-    finder = WayFinder(place, board, vouchers)
-    ways = [] if forbidden else finder.in_order(1 + other_ways)
-    if not ways:
-        against = (
-            ()
-            if finder.cheapest()
-            else reasons_against(place, offers, left_out, party, months, board, board_of)
-        )
-        return NoAdmission((*forbidden, *against))
-    best = ways[0]
-    lines, total = purchases(place, board, best, vouchers, party)
-    singly = _by_single_tickets(board, finder)
-    alone = {} if singly is None else prices_by_head(place, board, singly)
-    obvious, why = None, ""
-    if singly is not None:
-        obvious = _other_way(place, board, singly, vouchers, party, total)
-        why = _why_dearer(place, board, best, party, alone, obvious)
-        if not obvious.costs_more.minor:
-            obvious, why = None, ""
-    return Admission(
-        purchases=lines,
-        total=total,
-        shares=shares(place, board, best, total, party, alone),
-        other_ways=tuple(_other_way(place, board, way, vouchers, party, total) for way in ways[1:]),
-        notes=_notes(place, board, best, vouchers, party, visit, left_out, passes, offers),
-        parking_included=parking_included(board, best),
-        single_tickets=obvious,
-        why_not_single_tickets=why,
+    gate = Gate(
+        place,
+        moment,
+        today,
+        household=frozenset(household_members) or frozenset(member.name for member in party),
+        held=tuple(held),
+        public_holidays=public_holidays,
+        days_out_of_school=days_out_of_school,
+        other_places=tuple(other_places),
     )
+    return gate.admission(party, other_ways=other_ways)
+
+
+@dataclass(frozen=True)
+class Gate:
+    """One arrival at a place: everything that is asked about but the party.
+
+    Attributes:
+        place: the place.
+        moment: the arrival, zone-aware at the place.
+        today: the day the question is asked.
+        household: names of those who belong to the household.
+        held: passes the family owns.
+        public_holidays: the dates PH stands for.
+        days_out_of_school: the dates SH stands for.
+        other_places: cards of places whose passes are held.
+    """
+
+    place: Place
+    moment: datetime
+    today: date
+    household: frozenset[str]
+    held: tuple[HeldPass, ...] = ()
+    public_holidays: Set[date] = frozenset()
+    days_out_of_school: Set[date] = frozenset()
+    other_places: tuple[Place, ...] = ()
+
+    @property
+    def visit(self) -> Visit:
+        """The arrival and what the calendars say."""
+        return Visit(self.moment, self.today, self.public_holidays, self.days_out_of_school)
+
+    def admission(
+        self,
+        party: Sequence[Member],
+        *,
+        other_ways: int = 0,
+        not_bought: Collection[str] = (),
+        must_buy: str | None = None,
+    ) -> Admission | NoAdmission:
+        """The cheapest way in for a party.
+
+        Args:
+            party: who comes along.
+            other_ways: how many next-best ways to look for.
+            not_bought: names of offers that are left at the till.
+            must_buy: name of a bundle or pass of which at least one is bought, whatever it costs.
+
+        Raises:
+            PlanError: as for `cheapest_admission`; or `must_buy` cannot be had.
+        """
+        _check(party, self.moment, self.today)
+        place, visit = self.place, self.visit
+        months = [member.months_on(visit.day) for member in party]
+        offers, left_out = on_sale(place, visit)
+        passes = held_here(place, self.held, visit, self.other_places)
+
+        def board_of(some: Sequence[Offer]) -> Board:
+            return read_board(place, some, passes, party, months, self.household)
+
+        board = board_of(offers)
+        sources = {block.offer.name: block.source for block in board.blocks[len(passes) :]}
+        if must_buy is not None and must_buy not in sources:
+            raise PlanError(f"{must_buy!r} cannot be had for this visit")
+        vouchers = vouchers_that_count(place, party, visit)
+        finder = WayFinder(place, board, vouchers)
+        excluded = frozenset(sources[name] for name in not_bought if name in sources)
+        forced = None if must_buy is None else sources[must_buy]
+        forbidden = unaccompanied(place, party, months)
+        ways = [] if forbidden else finder.in_order(1 + other_ways, excluded, forced)
+        if not ways:
+            against: tuple[str, ...] = ()
+            if finder.cheapest(excluded) is None:
+                against = reasons_against(place, offers, left_out, party, months, board, board_of)
+            return NoAdmission((*forbidden, *against))
+        best = ways[0]
+        lines, total = purchases(place, board, best, vouchers, party)
+        singly = _by_single_tickets(board, finder)
+        alone = {} if singly is None else prices_by_head(board, singly)
+        obvious, why = None, ""
+        if singly is not None and singly.order.total > best.order.total:
+            dearer = _other_way(place, board, singly, vouchers, party, total)
+            if dearer.costs_more.minor > 0:
+                obvious, why = dearer, _why_dearer(place, board, best, party, alone, dearer)
+        return Admission(
+            purchases=lines,
+            total=total,
+            shares=shares(place, board, best, total, party, alone),
+            other_ways=tuple(_other_way(place, board, way, vouchers, party, total) for way in ways[1:]),
+            notes=_notes(place, board, best, vouchers, party, visit, left_out, passes, offers),
+            parking_included=parking_included(board, best),
+            single_tickets=obvious,
+            why_not_single_tickets=why,
+        )
 
 
 def _check(party: Sequence[Member], moment: datetime, today: date) -> None:
@@ -172,7 +235,7 @@ def _why_dearer(
         return wording.money(exact_money(Fraction(fine, coin), place.currency))
 
     reasons = []
-    for line in entry_lines(place, board, best):
+    for line in entry_lines(board, best):
         singly = sum(alone[position] for position in line.people)
         paid = line.price * line.quantity
         if paid < singly:
@@ -198,7 +261,7 @@ def _notes(
     """What the parent should know about the way in."""
     notes: list[str] = []
     used_by: dict[int, set[int]] = {}
-    for line in entry_lines(place, board, way):
+    for line in entry_lines(board, way):
         used_by.setdefault(line.source, set()).update(line.people)
     for source, people in used_by.items():
         block = board.blocks[source]

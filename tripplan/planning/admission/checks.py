@@ -1,6 +1,6 @@
 """What must fit together on a price board; one function per rule."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from decimal import Decimal
 from itertools import combinations
 
@@ -10,7 +10,7 @@ from tripplan.planning.admission.blocks import decimals
 from tripplan.planning.admission.sentences import ages_in_words
 from tripplan.planning.ages import AgeBand
 from tripplan.planning.money import Money, minor_digits
-from tripplan.planning.offers import Bundle, Offer, Pass, Seats, Ticket
+from tripplan.planning.offers import Bundle, Offer, Pass, Ticket
 from tripplan.planning.place import Place
 
 Found = tuple[str, str, str, Weight]
@@ -67,7 +67,8 @@ _DECIDING = {
 
 def gaps_between_bands(place: Place) -> Iterator[Found]:
     """Every age should have a single ticket on an ordinary day."""
-    bands = sorted((offer.ages for offer in place.offers if _is_ordinary(offer)), key=lambda band: band.first)
+    ordinary = [offer for offer in place.offers if isinstance(offer, Ticket) and _is_ordinary(offer)]
+    bands = sorted((offer.ages for offer in ordinary), key=lambda band: band.first)
     if not bands:
         return
     uncovered = 0
@@ -84,11 +85,10 @@ def _gap(band: AgeBand) -> Found:
     return "offers", str(band), f"no single ticket is for people {ages_in_words(band)}", Weight.WARNING
 
 
-def _is_ordinary(offer: Offer) -> bool:
+def _is_ordinary(offer: Ticket) -> bool:
     """Whether a family can have a ticket on any day without proving anything."""
     return (
-        isinstance(offer, Ticket)
-        and not offer.needs
+        not offer.needs
         and offer.at_least == 1
         and offer.valid is None
         and offer.first_day is None
@@ -174,12 +174,16 @@ def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
     """Whether somebody of an age band can come in by an offer."""
     if isinstance(offer, Ticket):
         return offer.ages.overlaps(ages) and (offer.price > 0 or not paying)
-    in_a_seat = any(seat.ages.overlaps(ages) for seat in offer.seats)
+    in_a_seat = _has_seat(offer, ages)
     if isinstance(offer, Pass):
         return in_a_seat
     beyond = offer.extras is not None and offer.extras.ages.overlaps(ages)
     extra_pays = offer.extras is not None and offer.extras.price > 0
     return (in_a_seat and (offer.price > 0 or not paying)) or (beyond and (extra_pays or not paying))
+
+
+def _has_seat(offer: Offer, ages: AgeBand) -> bool:
+    return not isinstance(offer, Ticket) and any(seat.ages.overlaps(ages) for seat in offer.seats)
 
 
 def only_pass_holders(place: Place) -> Iterator[Found]:
@@ -215,14 +219,10 @@ def honoured_at_home(place: Place) -> Iterator[Found]:
 def must_include_without_seat(place: Place) -> Iterator[Found]:
     """Whom a bundle must include needs a seat in it."""
     for number, offer in enumerate(place.offers):
-        if isinstance(offer, Bundle) and offer.must_include is not None:
-            if not _seated(offer.seats, offer.must_include):
-                message = "none of its seats is for such a person"
-                yield f"offers[{number}].must_include", str(offer.must_include), message, Weight.FAULT
-
-
-def _seated(seats: Iterable[Seats], ages: AgeBand) -> bool:
-    return any(seat.ages.overlaps(ages) for seat in seats)
+        wanted = offer.must_include if isinstance(offer, Bundle) else None
+        if wanted is not None and not _has_seat(offer, wanted):
+            message = "none of its seats is for such a person"
+            yield f"offers[{number}].must_include", str(wanted), message, Weight.FAULT
 
 
 def nobody_to_mind(place: Place) -> Iterator[Found]:

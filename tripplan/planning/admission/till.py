@@ -39,7 +39,7 @@ class EntryLine:
         quantity: how many.
         price: fine price of one.
         people: positions in the party, in order.
-        rule: in one sentence.
+        role: how they come in.
         by_head: whether each of its people has one of it, and so the same share.
     """
 
@@ -48,11 +48,11 @@ class EntryLine:
     quantity: int
     price: int
     people: tuple[int, ...]
-    rule: str
+    role: Role
     by_head: bool
 
 
-def entry_lines(place: Place, board: Board, way: Way) -> tuple[EntryLine, ...]:
+def entry_lines(board: Board, way: Way) -> tuple[EntryLine, ...]:
     """The lines of an order that let people in; of a kind, who stands first in the party comes in first."""
     waiting = [list(kind.people) for kind in board.kinds]
     lines: list[EntryLine] = []
@@ -64,7 +64,7 @@ def entry_lines(place: Place, board: Board, way: Way) -> tuple[EntryLine, ...]:
             groups.setdefault((role, price), []).extend(waiting[kind][:count])
             del waiting[kind][:count]
         for (role, price), people in groups.items():
-            lines.append(_line(place, block, use, role, price, tuple(sorted(people))))
+            lines.append(_line(block, use, role, price, tuple(sorted(people))))
     return tuple(lines)
 
 
@@ -76,28 +76,36 @@ def _price_of(block: Block, role: Role, kind: int) -> int:
     return block.seat_price.get(kind, 0)
 
 
-def _line(place: Place, block: Block, use: Use, role: Role, price: int, people: tuple[int, ...]) -> EntryLine:
-    offer, currency = block.offer, place.currency
-    heads = len(people)
+def _line(block: Block, use: Use, role: Role, price: int, people: tuple[int, ...]) -> EntryLine:
+    name, quantity, by_head = block.offer.name, len(people), True
+    if role is Role.LEADER:
+        name += ": free leader"
+    elif role is Role.BEYOND:
+        name += ": extra person" if isinstance(block.offer, Bundle) else ": guest"
+    elif isinstance(block, UnitBlock) and block.other_place is not None:
+        name += f" ({block.other_place})"
+    elif isinstance(block, UnitBlock):
+        quantity, price, by_head = use.units, block.price, False
+    return EntryLine(use.source, name, quantity, price, people, role, by_head)
+
+
+def _rule(block: Block, role: Role, currency: str) -> str:
+    """The rule by which a line lets people in."""
     if isinstance(block, TicketBlock):
         if role is Role.LEADER:
-            name = f"{offer.name}: free leader"
-            return EntryLine(use.source, name, heads, 0, people, leader_sentence(block.offer), True)
-        return EntryLine(use.source, offer.name, heads, price, people, sentence(offer, currency), True)
+            return leader_sentence(block.offer)
+        return sentence(block.offer, currency)
+    if isinstance(block.offer, Bundle):
+        if role is Role.BEYOND:
+            return extra_sentence(block.offer, currency)
+        return sentence(block.offer, currency)
     if role is Role.BEYOND:
-        if isinstance(block.offer, Bundle):
-            name, rule = f"{offer.name}: extra person", extra_sentence(block.offer, currency)
-        else:
-            name, rule = f"{offer.name}: guest", guest_sentence(block.offer)
-        return EntryLine(use.source, name, heads, price, people, rule, True)
-    if block.held is None or not isinstance(block.offer, Pass):
-        rule = sentence(offer, currency)
-        return EntryLine(use.source, offer.name, use.units, block.price, people, rule, False)
-    if block.other_place is None:
-        rule = held_sentence(block.offer, block.held.valid_until)
-        return EntryLine(use.source, offer.name, use.units, 0, people, rule, False)
-    rule = elsewhere_sentence(block.offer, block.other_place, block.percent_off)
-    return EntryLine(use.source, f"{offer.name} ({block.other_place})", heads, price, people, rule, True)
+        return guest_sentence(block.offer)
+    if block.other_place is not None:
+        return elsewhere_sentence(block.offer, block.other_place, block.percent_off)
+    if block.held is not None:
+        return held_sentence(block.offer, block.held.valid_until)
+    return sentence(block.offer, currency)
 
 
 def purchases(
@@ -116,9 +124,9 @@ def purchases(
             line.quantity,
             Fraction(line.price, coin),
             tuple(party[position].name for position in line.people),
-            line.rule,
+            _rule(board.blocks[line.source], line.role, currency),
         )
-        for line in entry_lines(place, board, way)
+        for line in entry_lines(board, way)
     ]
     for fee in place.fees:
         quantity = way.order.ticket_fees if fee.per == "ticket" else int(way.order.entry > 0)
@@ -160,9 +168,9 @@ def whole_coins(amounts: Sequence[Fraction]) -> list[int]:
     return rounded
 
 
-def prices_by_head(place: Place, board: Board, way: Way) -> dict[int, int]:
+def prices_by_head(board: Board, way: Way) -> dict[int, int]:
     """What each person's ticket costs in a way of single tickets only: fine price by position."""
-    return {p: line.price for line in entry_lines(place, board, way) for p in line.people}
+    return {p: line.price for line in entry_lines(board, way) for p in line.people}
 
 
 def shares(
@@ -188,7 +196,7 @@ def shares(
         alone: fine price by position with single tickets for everybody; empty if there is no such way.
     """
     parts = [Fraction(0)] * len(party)
-    for line in entry_lines(place, board, way):
+    for line in entry_lines(board, way):
         paid = line.price * line.quantity
         weights = [0 if line.by_head else alone.get(p, 0) for p in line.people]
         if not sum(weights):

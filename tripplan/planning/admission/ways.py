@@ -98,23 +98,27 @@ class WayFinder:
             self._known[key] = self._cheapest(key[0], must_buy)
         return self._known[key]
 
-    def in_order(self, how_many: int) -> list[Way]:
+    def in_order(
+        self, how_many: int, left_out: Collection[int] = (), must_buy: int | None = None
+    ) -> list[Way]:
         """The cheapest way and the next-best ones that are different.
 
         Each way does without at least one block of every way before it; of all such ways it is the cheapest.
 
         Args:
             how_many: ways at most.
+            left_out: sources that no way may use.
+            must_buy: a source of which every way buys at least one unit.
         """
         ways: list[Way] = []
-        cuts: set[frozenset[int]] = {frozenset()}
+        cuts: set[frozenset[int]] = {frozenset(left_out)}
         while len(ways) < how_many:
-            found = [way for cut in sorted(cuts, key=sorted) if (way := self.cheapest(cut)) is not None]
+            found = [way for cut in sorted(cuts, key=sorted) if (way := self.cheapest(cut, must_buy))]
             if not found:
                 break
             best = min(found, key=lambda way: way.rank)
             ways.append(best)
-            cuts = {cut | {source} for cut in cuts for source in best.solution.sources}
+            cuts = {cut | {source} for cut in cuts for source in best.solution.sources if source != must_buy}
         return ways
 
     def price(self, solution: Solution, voucher: int | None) -> Way:

@@ -30,6 +30,7 @@ def outing_cost(
     way_there: Leg,
     way_home: Leg,
     *,
+    lunch_out: bool = True,
     chosen_add_ons: Collection[str] | None = None,
     count_wear: bool = False,
 ) -> OutingCost:
@@ -45,6 +46,7 @@ def outing_cost(
         admission: what entry costs, or why there is none.
         way_there: the drive out.
         way_home: the drive back.
+        lunch_out: whether the party is out at lunch time; a lunch at home costs nothing extra.
         chosen_add_ons: names of the add-ons wanted; those marked usual when left out.
         count_wear: whether the car's loss of value is an item.
 
@@ -64,7 +66,7 @@ def outing_cost(
         _admission(place, admission, len(party)),
         *driving_items(household, len(party), day, way_there, way_home, place.name, count_wear=count_wear),
         _parking(place, cars_needed(household, len(party)), admission),
-        *_food(household, party, day, place),
+        *(_food(household, party, day, place) if lunch_out else _lunch_at_home(household)),
         *_add_ons(place, party, day, chosen_add_ons),
         *_treats(household, party, day),
     ]
@@ -139,6 +141,15 @@ def _food(household: Household, party: Sequence[Member], day: date, place: Place
         likely,
         Source(Origin.ESTIMATE, f"the household's figures for one meal, give or take {percent} %"),
         (give_or_take(cause, likely, percent),),
+    )
+
+
+def _lunch_at_home(household: Household) -> Iterator[CostItem]:
+    yield known_item(
+        CostKind.FOOD,
+        "lunch is eaten at home",
+        Money.zero(household.currency),
+        Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it"),
     )
 
 

@@ -20,11 +20,30 @@ from itertools import pairwise
 
 import numpy as np
 
-from tripplan.planning.day.limits import Choices, Minutes
+from tripplan.planning.day.limits import LONGEST_DAY, Choices, Minutes
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion, Napper, SleepsIn
 from tripplan.planning.household import Nap
 from tripplan.planning.travel.drive import Leg
+
+
+@dataclass(frozen=True, eq=False)
+class Stretch:
+    """Where a child could sleep, for every choice.
+
+    Attributes:
+        place: where.
+        start: when it could be asleep, falling asleep already over [min].
+        end: when it is woken; before `start` where there is no time [min].
+    """
+
+    place: SleepsIn
+    start: Minutes
+    end: Minutes
+
+
+LUNCH_CAN_WAIT_MINUTES = 30
+"""Home this soon after its lunch time, a party waits and eats there (common practice, no source) [min]."""
 
 
 @dataclass(frozen=True)
@@ -34,16 +53,18 @@ class NapWindow:
     Attributes:
         member: the child's name.
         nap: the usual nap.
+        usual: when it usually begins.
         first: the earliest minute of sleep, slack taken.
         last: the minute by which it must be over, slack taken.
     """
 
     member: str
     nap: Nap
+    usual: int
     first: int
     last: int
 
-    def kept(self, start: Minutes | int, end: Minutes | int) -> Minutes:
+    def kept(self, start: Minutes, end: Minutes) -> Minutes:
         """Minutes of the nap that fit between start and end, for arrays of any matching shapes.
 
         With F(x) the minutes of the window that have passed by x, the window shares F(end) - F(start)
@@ -53,6 +74,13 @@ class NapWindow:
         shared = np.clip(end, self.first, self.last) - np.clip(start, self.first, self.last)
         kept: Minutes = np.minimum(shared, self.nap.minutes)
         return np.where(kept >= min(self.nap.shortest_minutes, self.nap.minutes), kept, 0)
+
+    def asleep(self, start: int, end: int) -> tuple[int, int]:
+        """The sleep between start and end that begins as near to the usual time as it can [min]."""
+        earliest, latest = max(start, self.first), min(end, self.last)
+        kept = min(latest - earliest, self.nap.minutes)
+        begins = min(max(self.usual, earliest), latest - kept)
+        return begins, begins + kept
 
 
 def nap_windows(nappers: tuple[Napper, ...], minutes: DayMinutes) -> tuple[NapWindow, ...]:
@@ -68,8 +96,8 @@ def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
     for earlier, later in pairwise(range(len(naps))):
         if lasts[earlier] > firsts[later]:
             lasts[earlier] = firsts[later] = (lasts[earlier] + firsts[later]) // 2
-    for nap, first, last in zip(naps, firsts, lasts, strict=True):
-        yield NapWindow(napper.member, nap, first, max(first, last))
+    for nap, start, first, last in zip(naps, starts, firsts, lasts, strict=True):
+        yield NapWindow(napper.member, nap, start, first, max(first, last))
 
 
 def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
@@ -87,44 +115,39 @@ def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
 def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> tuple[Minutes, Minutes]:
     """When lunch begins and ends, for every choice; of no length where the family eats at home.
 
-    A party that is home by its lunch time, or leaves after lunch, eats at home. Else it eats inside the
-    place, as near to lunch time as the visit allows: on arrival if lunch time falls on the way there,
-    before leaving if on the way home.
+    A party that is home soon after its lunch time, or leaves after lunch, eats at home. Else it eats
+    inside the place, as near to lunch time as the visit allows: on arrival if lunch time falls on the
+    way there, before leaving if on the way home.
     """
     usual = minutes.by_clock(question.habits.lunch)
     length = np.minimum(question.habits.lunch_minutes, choices.visit)
     begins = np.clip(usual, choices.enter, choices.leave - length)
     eaten_before = choices.depart >= usual + question.habits.lunch_minutes
-    out = ~eaten_before[:, None] & (choices.home > usual)
+    out = ~eaten_before[:, None] & (choices.home > usual + LUNCH_CAN_WAIT_MINUTES)
     return begins, begins + np.where(out, length, 0)
 
 
-def kept_by_place(
-    window: NapWindow, choices: Choices, question: DayQuestion, lunch: tuple[Minutes, Minutes]
-) -> dict[SleepsIn, Minutes]:
-    """Minutes of one nap kept in each place, for every choice; only places where the child sleeps."""
-    nap = window.nap
-    before = window.kept(window.first, choices.depart)[:, None]
-    after = window.kept(choices.home, window.last)
-    kept = {SleepsIn.HOME: np.maximum(before, after)}
+def stretches(
+    nap: Nap, choices: Choices, question: DayQuestion, lunch: tuple[Minutes, Minutes]
+) -> tuple[Stretch, ...]:
+    """Every unbroken stretch in one place where a child could sleep; only places where it does sleep."""
+    found = [
+        Stretch(SleepsIn.HOME, np.array(-LONGEST_DAY), choices.depart[:, None]),
+        Stretch(SleepsIn.HOME, choices.home, np.array(2 * LONGEST_DAY)),
+    ]
+    settling = nap.falls_asleep_minutes
     if nap.in_car:
-        there = _in_car(window, question.way_there, choices.depart)[:, None]
-        back = _in_car(window, question.way_home, choices.leave)
-        kept[SleepsIn.CAR] = np.maximum(there, back)
+        for leg, sets_out in (
+            (question.way_there, choices.depart[:, None]),
+            (question.way_home, choices.leave),
+        ):
+            for start, end in driving_stretches(leg):
+                found.append(Stretch(SleepsIn.CAR, sets_out + start + settling, sets_out + end))
     if nap.in_pushchair and question.pushchairs:
         lunch_begins, lunch_ends = lunch
         eats = lunch_ends > lunch_begins
-        settled = (choices.arrive + nap.falls_asleep_minutes)[:, None]
         until = np.where(eats, lunch_begins, choices.leave)
-        again = np.where(eats, lunch_ends + nap.falls_asleep_minutes, choices.leave)
-        kept[SleepsIn.PUSHCHAIR] = np.maximum(window.kept(settled, until), window.kept(again, choices.leave))
-    return kept
-
-
-def _in_car(window: NapWindow, leg: Leg, sets_out: Minutes) -> Minutes:
-    """The longest sleep in one driving stretch of a leg, for each setting out."""
-    kept = np.zeros_like(sets_out)
-    for start, end in driving_stretches(leg):
-        asleep = sets_out + start + window.nap.falls_asleep_minutes
-        kept = np.maximum(kept, window.kept(asleep, sets_out + end))
-    return kept
+        again = np.where(eats, lunch_ends + settling, choices.leave)
+        found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
+        found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
+    return tuple(found)

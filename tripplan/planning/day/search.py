@@ -10,7 +10,7 @@ from tripplan.errors import PlanError
 from tripplan.planning.day.collisions import collisions
 from tripplan.planning.day.limits import Choices, Limits, Minutes
 from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.naps import NapWindow, kept_by_place, lunch_inside, nap_windows
+from tripplan.planning.day.naps import NapWindow, Stretch, lunch_inside, nap_windows, stretches
 from tripplan.planning.day.shapes import (
     DayPlan,
     DayQuestion,
@@ -67,7 +67,8 @@ class _Weighed:
     Attributes:
         choices: departures and leaving times.
         lunch: when lunch begins and ends.
-        kept: for each nap, in the order of the windows, minutes kept by place.
+        windows: every usual nap.
+        stretches: for each nap, in the same order, where it could be slept.
         felt: felt cost of every choice in whole units; only meaningful where possible.
         rank: felt cost first, then the wait; the least is the best, impossible ones come last.
     """
@@ -75,7 +76,7 @@ class _Weighed:
     choices: Choices
     windows: tuple[NapWindow, ...]
     lunch: tuple[Minutes, Minutes]
-    kept: tuple[dict[SleepsIn, Minutes], ...]
+    stretches: tuple[tuple[Stretch, ...], ...]
     felt: Minutes
     rank: Minutes
 
@@ -142,17 +143,18 @@ def _weigh(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> _Wei
     weights = _Weights.of(question.worth)
     windows = nap_windows(question.nappers, minutes)
     lunch = lunch_inside(choices, question, minutes)
-    kept = tuple(kept_by_place(window, choices, question, lunch) for window in windows)
+    sleepable = tuple(stretches(window.nap, choices, question, lunch) for window in windows)
 
     wait = choices.enter - choices.arrive[:, None]
     driving = question.way_there.drive_minutes + question.way_home.drive_minutes
     felt = (driving + wait) * weights.car
     felt += np.maximum(question.comfortable_minutes - choices.visit, 0) * weights.missed
-    for window, by_place in zip(windows, kept, strict=True):
-        felt += (window.nap.minutes - reduce(np.maximum, by_place.values())) * weights.lost_nap
+    for window, places in zip(windows, sleepable, strict=True):
+        kept = reduce(np.maximum, (window.kept(place.start, place.end) for place in places))
+        felt += (window.nap.minutes - kept) * weights.lost_nap
 
     rank = np.where(choices.possible, felt * _LONGEST_WAIT + wait, np.iinfo(np.int64).max)
-    return _Weighed(choices, windows, lunch, kept, felt, rank)
+    return _Weighed(choices, windows, lunch, sleepable, felt, rank)
 
 
 def _plan(question: DayQuestion, weighed: _Weighed, minutes: DayMinutes, row: int) -> DayPlan:
@@ -163,6 +165,10 @@ def _plan(question: DayQuestion, weighed: _Weighed, minutes: DayMinutes, row: in
     leave, home = int(choices.leave[column]), int(choices.home[column])
     lunch = (int(weighed.lunch[0][row, column]), int(weighed.lunch[1][row, column]))
     place_zone = question.place_zone
+
+    def at_choice(found: Minutes) -> int:
+        return int(np.broadcast_to(found, choices.possible.shape)[row, column])
+
     felt = Money(Decimal(int(weighed.felt[row, column])) / _UNITS, question.currency).rounded()
     return DayPlan(
         leave_home=minutes.moment(depart, question.home_zone),
@@ -171,8 +177,13 @@ def _plan(question: DayQuestion, weighed: _Weighed, minutes: DayMinutes, row: in
         home=minutes.moment(home, question.home_zone),
         steps=day_steps(question, minutes, depart=depart, enter=enter, leave=leave, lunch=lunch),
         naps=tuple(
-            _outcome(window, by_place, choices.possible.shape, (row, column))
-            for window, by_place in zip(weighed.windows, weighed.kept, strict=True)
+            _outcome(
+                question,
+                minutes,
+                window,
+                [(place.place, at_choice(place.start), at_choice(place.end)) for place in places],
+            )
+            for window, places in zip(weighed.windows, weighed.stretches, strict=True)
         ),
         visit_minutes=leave - enter,
         car_minutes=question.way_there.drive_minutes + question.way_home.drive_minutes,
@@ -181,9 +192,23 @@ def _plan(question: DayQuestion, weighed: _Weighed, minutes: DayMinutes, row: in
 
 
 def _outcome(
-    window: NapWindow, by_place: dict[SleepsIn, Minutes], shape: tuple[int, ...], at: tuple[int, int]
+    question: DayQuestion, minutes: DayMinutes, window: NapWindow, places: list[tuple[SleepsIn, int, int]]
 ) -> NapOutcome:
-    """What becomes of one nap in the choice at a row and column; the first place among equals."""
-    kept = {place: int(np.broadcast_to(found, shape)[at]) for place, found in by_place.items()}
-    place = max(kept, key=lambda candidate: kept[candidate])
-    return NapOutcome(window.member, window.nap.minutes, ((place, kept[place]),) if kept[place] else ())
+    """What becomes of one nap in one plan; the first place among equals."""
+    kept, place, start, end = max(
+        (
+            (int(window.kept(np.array(start), np.array(end))), place, start, end)
+            for place, start, end in places
+        ),
+        key=lambda found: found[0],
+    )
+    slept = window.asleep(start, end)
+    return NapOutcome(
+        member=window.member,
+        usual_start=minutes.moment(window.usual, question.home_zone),
+        usual_minutes=window.nap.minutes,
+        kept=((place, kept),) if kept else (),
+        asleep=(minutes.moment(slept[0], question.home_zone), minutes.moment(slept[1], question.home_zone))
+        if kept
+        else None,
+    )

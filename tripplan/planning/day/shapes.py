@@ -1,7 +1,7 @@
 """What is asked about a day, and what a day plan is."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, time, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
@@ -55,13 +55,23 @@ class NapOutcome:
 
     Attributes:
         member: the child's name.
+        usual_start: when the nap usually begins, by the clock at home.
         usual_minutes: the nap's usual length [min].
         kept: kept minutes by where they happen [min]; never more than the usual length together.
+        asleep: when the child sleeps in this plan, as near to the usual time as can be; None if it does not.
     """
 
     member: str
+    usual_start: datetime
     usual_minutes: int
     kept: tuple[tuple[SleepsIn, int], ...]
+    asleep: tuple[datetime, datetime] | None
+
+    @property
+    def usual_end(self) -> datetime:
+        """When the nap is usually over."""
+        zone = self.usual_start.tzinfo
+        return (self.usual_start.astimezone(UTC) + timedelta(minutes=self.usual_minutes)).astimezone(zone)
 
     @property
     def kept_minutes(self) -> int:

@@ -5,7 +5,7 @@ from itertools import chain
 from operator import attrgetter
 
 import numpy as np
-from geopy.distance import geodesic  # type: ignore[import-untyped]
+from geopy.distance import geodesic
 from numpy.typing import NDArray
 
 from tripplan.planning.where import Point

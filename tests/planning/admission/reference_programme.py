@@ -1,0 +1,275 @@
+"""The cheapest admission as one plain integer programme, written from the card and solved by SciPy.
+
+It shares nothing with the calculator but the shapes of the card: every unit of a bundle or pass has unknowns
+of its own, every voucher is one programme, and nothing is folded together beforehand but people who are
+alike in age, statuses, household and passes held.
+"""
+
+from collections import Counter
+from typing import Any
+
+import numpy as np
+from scipy.optimize import Bounds, LinearConstraint, milp
+
+from tests.planning.admission.exhaustive import Held, held_passes, single_price, status
+from tests.planning.admission.price_boards import DAY, Question
+from tripplan.planning.ages import AgeBand
+from tripplan.planning.offers import Bundle, Pass, Ticket, Voucher
+
+Terms = dict[int, float]
+
+
+class Programme:
+    """One programme for one voucher or none."""
+
+    def __init__(self, question: Question, voucher: Voucher | None) -> None:
+        self.question, self.voucher = question, voucher
+        self.upper: list[float] = []
+        self.whole: list[bool] = []
+        self.rows: list[tuple[Terms, float]] = []
+        self.entry: Terms = {}
+        self.counted: Terms = {}
+        self.tickets: Terms = {}
+        self.priced: set[int] = set()
+        self.lets_in: list[Terms] = []
+        self.paying: list[list[tuple[str, int]]] = []
+        counts: Counter[Any] = Counter()
+        self.someone: dict[Any, Any] = {}
+        for member in question.party:
+            holds = tuple(member.name in one.holders for one in question.held)
+            key = (member.months_on(DAY), member.statuses, member.name in question.household, holds)
+            counts[key] += 1
+            self.someone[key] = member
+        self.kinds = list(counts)
+        self.counts = [counts[key] for key in self.kinds]
+        self.months = [key[0] for key in self.kinds]
+        self.people = [self.someone[key] for key in self.kinds]
+        self.singles = [single_price(question, member) for member in self.people]
+
+    def new(self, upper: float, *, whole: bool = True) -> int:
+        self.upper.append(upper)
+        self.whole.append(whole)
+        return len(self.upper) - 1
+
+    def no_more(self, terms: Terms, bound: float = 0) -> None:
+        self.rows.append((terms, bound))
+
+    def comes_in(self, kind: int, price: float, name: str | None, owner: str, *, counts_as_paid: bool) -> int:
+        """An unknown number of people of a kind who come in one way, each at a price."""
+        number = self.new(self.counts[kind])
+        self.lets_in[kind][number] = 1
+        self.charge(number, price, name)
+        if counts_as_paid:
+            self.paying[kind].append((owner, number))
+        return number
+
+    def charge(self, number: int, price: float, name: str | None) -> None:
+        if price:
+            self.entry[number] = price
+            self.priced.add(number)
+            if self.voucher is not None and (not self.voucher.offers or name in self.voucher.offers):
+                self.counted[number] = price
+
+    def least(self) -> float | None:
+        """The least total before rounding [cents]; None if there is no way in."""
+        question = self.question
+        self.lets_in = [{} for _ in self.kinds]
+        self.paying = [[] for _ in self.kinds]
+        late = []
+        for offer in question.place.offers:
+            if isinstance(offer, Ticket):
+                late.append((offer, *self.ticket(offer)))
+            else:
+                self.units(offer, offer, f"{offer.name}")
+        for held in held_passes(question):
+            self.units(held, held.offer, f"held {held.number} {held.here}")
+        for offer, users, leaders in late:
+            self.companions(offer, users, leaders)
+        if not all(self.lets_in):
+            return None
+        return self.solve()
+
+    def ticket(self, offer: Ticket) -> tuple[Terms, Terms]:
+        users: Terms = {}
+        coverage: Terms = {}
+        for kind, months in enumerate(self.months):
+            holds = status(self.people[kind], offer.needs)
+            if months in offer.ages and (holds or offer.one_status_covers > 1):
+                price = float(offer.price)
+                number = self.comes_in(kind, price, offer.name, offer.name, counts_as_paid=price > 0)
+                users[number] = 1
+                coverage[number] = 1 - (offer.one_status_covers if holds else 0)
+                if price:
+                    self.tickets[number] = 1
+        self.no_more(coverage)
+        party = sum(self.counts)
+        switch = self.new(1)
+        self.no_more({**users, switch: -party})
+        self.no_more({**dict.fromkeys(users, -1.0), switch: offer.at_least})
+        if offer.at_most is not None:
+            self.no_more(users, offer.at_most)
+        leaders: Terms = {}
+        if offer.one_free_per is not None:
+            for kind, months in enumerate(self.months):
+                if months in offer.leader_ages:
+                    leaders[self.comes_in(kind, 0, offer.name, offer.name, counts_as_paid=False)] = 1
+            frees = 1 / offer.one_free_per
+            self.no_more({**leaders, **dict.fromkeys(users, -frees)}, 1e-9)
+        return users, leaders
+
+    def companions(self, offer: Ticket, users: Terms, leaders: Terms) -> None:
+        rule = offer.companions
+        if rule is None:
+            return
+        terms = dict(users)
+        bound = 0.0
+        for kind, months in enumerate(self.months):
+            if months not in rule.ages or not status(self.people[kind], rule.needs):
+                continue
+            if rule.must_pay:
+                for owner, number in self.paying[kind]:
+                    if owner != offer.name:
+                        terms[number] = terms.get(number, 0) - rule.each_allows
+            else:
+                bound += rule.each_allows * self.counts[kind]
+                for number in {**users, **leaders}:
+                    if number in self.lets_in[kind]:
+                        terms[number] = terms.get(number, 0) + rule.each_allows
+        self.no_more(terms, bound)
+
+    def units(self, offer: Bundle | Pass | Held, board: Bundle | Pass, owner: str) -> None:
+        party = sum(self.counts)
+        least = board.at_least if isinstance(board, Bundle) else 1
+        most = 1 if isinstance(offer, Held) else party // least
+        if isinstance(board, Bundle) and board.at_most is not None:
+            most = min(most, board.at_most)
+        before: int | None = None
+        for _ in range(most):
+            unit = self.new(1)
+            if before is not None:
+                self.no_more({unit: 1, before: -1})
+            before = unit
+            self.unit(offer, board, owner, unit, least)
+
+    def unit(
+        self, offer: Bundle | Pass | Held, board: Bundle | Pass, owner: str, unit: int, least: int
+    ) -> None:
+        held = offer if isinstance(offer, Held) else None
+        here = held is None or held.here
+        name = board.name if here else None
+        if held is None:
+            self.charge(unit, float(board.price), name)
+            if board.price:
+                self.tickets[unit] = 1
+        paid = isinstance(board, Pass) or board.price > 0
+        seated: list[tuple[int, int]] = []
+        party = sum(self.counts)
+        rows: list[tuple[int, AgeBand]] = [(seat.count, seat.ages) for seat in board.seats]
+        if held is not None and held.offer.named:
+            rows = [(party, AgeBand())]
+        for count, ages in rows:
+            taken: Terms = {}
+            for kind in range(len(self.kinds)):
+                if self.months[kind] in ages and self.may_sit(offer, board, kind):
+                    price = 0.0
+                    if held is not None and not here:
+                        single = self.singles[kind]
+                        if single is None and held.percent_off != 100:
+                            continue
+                        price = float((single or 0) * (100 - held.percent_off) / 100)
+                    number = self.comes_in(kind, price, name, owner, counts_as_paid=paid)
+                    if price:
+                        self.tickets[number] = 1
+                    taken[number] = 1
+                    seated.append((kind, number))
+            self.no_more({**taken, unit: -count})
+        self.no_more({**{n: -1.0 for _, n in seated}, unit: least})
+        if isinstance(board, Bundle):
+            if board.must_include is not None:
+                some = {n: -1.0 for k, n in seated if self.months[k] in board.must_include}
+                self.no_more({**some, unit: 1})
+            if board.needs:
+                some = {n: -1.0 for k, n in seated if status(self.people[k], board.needs)}
+                self.no_more({**some, unit: 1})
+        elif held is not None and not board.named:
+            some = {n: -1.0 for k, n in seated if self.people[k].name in held.held.holders}
+            self.no_more({**some, unit: 1})
+        self.beyond(board, owner, unit, here=here)
+
+    def may_sit(self, offer: Bundle | Pass | Held, board: Bundle | Pass, kind: int) -> bool:
+        if isinstance(board, Bundle):
+            return True
+        if isinstance(offer, Held) and board.named:
+            return self.people[kind].name in offer.held.holders
+        return self.people[kind].name in self.question.household
+
+    def beyond(self, board: Bundle | Pass, owner: str, unit: int, *, here: bool) -> None:
+        coming: Terms = {}
+        for kind in range(len(self.kinds)):
+            if isinstance(board, Bundle):
+                if board.extras is None or self.months[kind] not in board.extras.ages:
+                    continue
+                price = float(board.extras.price)
+            else:
+                single = self.singles[kind]
+                if single is None or not here:
+                    continue
+                price = float(single) * (100 - float(board.guests_percent_off)) / 100
+            number = self.comes_in(kind, price, board.name, owner, counts_as_paid=price > 0)
+            if price and isinstance(board, Pass):
+                self.tickets[number] = 1
+            coming[number] = 1
+        if isinstance(board, Bundle):
+            limit = board.extras.at_most if board.extras is not None else 0
+            most = sum(self.counts) if limit is None else limit
+        else:
+            most = board.guests_at_most
+        self.no_more({**coming, unit: -most})
+
+    def solve(self) -> float | None:
+        place = self.question.place
+        tax = 1 + (float(place.sales_tax.percent) / 100 if place.sales_tax is not None else 0)
+        cost = {number: price * tax for number, price in self.entry.items()}
+        if self.voucher is not None and self.voucher.percent_off is not None:
+            for number, price in self.counted.items():
+                cost[number] -= price * tax * float(self.voucher.percent_off) / 100
+        elif self.voucher is not None and self.voucher.amount_off is not None:
+            off = self.new(float(self.voucher.amount_off), whole=False)
+            self.no_more({off: 1, **{number: -price for number, price in self.counted.items()}})
+            cost[off] = -tax
+        for fee in place.fees:
+            if fee.per == "ticket":
+                for number in self.tickets:
+                    cost[number] = cost.get(number, 0) + float(fee.price)
+            else:
+                ordered = self.new(1)
+                cost[ordered] = float(fee.price)
+                most = sum(self.upper[number] for number in self.priced)
+                self.no_more({**dict.fromkeys(self.priced, 1.0), ordered: -most})
+        for kind, terms in enumerate(self.lets_in):
+            self.no_more(terms, self.counts[kind])
+            self.no_more(dict.fromkeys(terms, -1), -self.counts[kind])
+        matrix = np.zeros((len(self.rows), len(self.upper)))
+        for row, (terms, _) in enumerate(self.rows):
+            for number, coefficient in terms.items():
+                matrix[row, number] = coefficient
+        objective = np.array([cost.get(number, 0.0) for number in range(len(self.upper))])
+        found = milp(
+            objective * 100,
+            integrality=np.array(self.whole, dtype=int),
+            bounds=Bounds(0, self.upper),
+            constraints=LinearConstraint(matrix, -np.inf, [bound for _, bound in self.rows]),
+            options={"mip_rel_gap": 0},
+        )
+        if found.status == 2:
+            return None
+        assert found.status == 0, found.message
+        return float(found.fun)
+
+
+def least_by_reference(question: Question) -> float | None:
+    """The least total before rounding [cents] over all vouchers; None if there is no way in."""
+    party = question.party
+    usable = [v for v in question.place.vouchers if any(status(member, v.needs) for member in party)]
+    totals = [Programme(question, voucher).least() for voucher in (None, *usable)]
+    return min((total for total in totals if total is not None), default=None)

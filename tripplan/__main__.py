@@ -1,0 +1,102 @@
+"""The command line: `tripplan COMMAND`, or `python -m tripplan COMMAND`."""
+
+import io
+import os
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from importlib import import_module
+from typing import TextIO
+
+from tripplan.commands.console import Console, terminal_width
+from tripplan.commands.parser import COMMANDS, HelpWanted, Misuse, build_parser
+from tripplan.errors import InputFaults, TripplanError
+from tripplan.files.plain_text import lines
+from tripplan.version import __version__
+
+BAD_INPUT = 2
+_INTERRUPTED = 130
+
+
+def main(
+    argv: Sequence[str] | None = None,
+    *,
+    environment: Mapping[str, str] | None = None,
+    stdout: TextIO | None = None,
+    stderr: TextIO | None = None,
+) -> int:
+    """Carry out one command.
+
+    Args:
+        argv: the words after the program's name; the program's own when left out.
+        environment: environment variables; the process's own when left out.
+        stdout: for the answer; the process's own when left out.
+        stderr: for faults; likewise.
+
+    Returns:
+        The exit status: 0 done, 1 the answer is no, 2 bad input.
+    """
+    out, err = _own(stdout, sys.stdout), _own(stderr, sys.stderr)
+    try:
+        status = _run(
+            sys.argv[1:] if argv is None else list(argv),
+            os.environ if environment is None else environment,
+            out,
+            err,
+        )
+        out.flush()
+    except BrokenPipeError:
+        _forget_output(out)
+        return 1
+    except KeyboardInterrupt:
+        return _INTERRUPTED
+    return status
+
+
+def _run(argv: Sequence[str], environment: Mapping[str, str], out: TextIO, err: TextIO) -> int:
+    width = terminal_width(environment)
+    parser = build_parser(width)
+    try:
+        options = parser.parse_args(argv)
+    except HelpWanted as wanted:
+        out.write(wanted.text)
+        return 0
+    except Misuse as misuse:
+        err.write(f"{lines(misuse.text)}\n")
+        return BAD_INPUT
+    if options.version:
+        out.write(f"tripplan {__version__}\n")
+        return 0
+    if options.command is None:
+        err.write(parser.format_help())
+        return BAD_INPUT
+    # Only now, so that help comes at once: a command loads the planning.
+    module = next(command.module for command in COMMANDS if command.name == options.command)
+    run: Callable[..., int] = import_module(f"tripplan.commands.{module}").run
+    console = Console(out, err, width)
+    try:
+        return run(options, console, environment)
+    except InputFaults as faults:
+        for finding in faults.findings:
+            console.remark(str(finding))
+    except TripplanError as trouble:
+        console.remark(str(trouble))
+    return BAD_INPUT
+
+
+def _own(given: TextIO | None, process: TextIO) -> TextIO:
+    if given is not None:
+        return given
+    if isinstance(process, io.TextIOWrapper):
+        # A terminal that cannot show a character shows a stand-in for it.
+        process.reconfigure(errors="replace")
+    return process
+
+
+def _forget_output(out: TextIO) -> None:
+    """Whoever read the answer has had enough; what is left must not fail again at the program's end."""
+    if out is sys.stdout:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), out.fileno())
+
+
+if __name__ == "__main__":
+    sys.exit(main())

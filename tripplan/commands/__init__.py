@@ -1,0 +1,1 @@
+"""The command line: each command parses, asks the planning and tells its answer."""

@@ -1,0 +1,390 @@
+"""The JSON answers, key by key; `tripplan schema` prints them as JSON schemas.
+
+Money is a decimal text with its currency, a time is ISO 8601 with its offset, a date is a date. Keys are only
+ever added while `format` stays the same.
+"""
+
+from datetime import date, datetime
+from decimal import Decimal
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict
+
+from tripplan.errors import Weight
+from tripplan.planning.cost import CostKind
+from tripplan.planning.day import SleepsIn, StepKind
+from tripplan.planning.hours import Openness
+from tripplan.planning.ranges import Origin
+from tripplan.planning.travel.drive import KnownBy
+
+
+class Told(BaseModel):
+    """A part of an answer."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True)
+
+
+class SourceTold(Told):
+    """Where a figure came from."""
+
+    origin: Origin
+    """The kind of source."""
+    text: str
+    """In words."""
+
+
+class MoneyTold(Told):
+    """An exact amount."""
+
+    amount: Decimal
+    """In the currency's main unit, negative for what is taken off."""
+    currency: str
+    """ISO 4217 code."""
+
+
+class MoneyRangeTold(Told):
+    """What an amount may turn out to be: low and high bound the middle 90 %; all equal where it is known."""
+
+    low: Decimal
+    likely: Decimal
+    high: Decimal
+    currency: str
+    """ISO 4217 code."""
+
+
+class RangeTold(Told):
+    """What a number may turn out to be: low and high bound the middle 90 %; all equal where it is known."""
+
+    low: float
+    likely: float
+    high: float
+    unit: Literal["km", "min"]
+
+
+class FeltTold(MoneyTold):
+    """Money plus what the household says the nuisances of the day are worth; what days are ranked by."""
+
+    source: SourceTold
+
+
+class PlaceTold(Told):
+    """Which place."""
+
+    id: str
+    name: str
+    town: str
+    country: str
+    """ISO 3166-1 code."""
+    subdivision: str
+    """ISO 3166-2 code without the country; may be empty."""
+    time_zone: str
+    """IANA name."""
+
+
+class CostItemTold(Told):
+    """One item of the total."""
+
+    kind: CostKind
+    label: str
+    amount: MoneyRangeTold | None
+    """Null where it is not known, which is not zero."""
+    source: SourceTold
+
+
+class CostTold(Told):
+    """What the outing costs in all."""
+
+    total: MoneyRangeTold
+    """Of the items that are known; a lower bound while any are unknown."""
+    unknown: tuple[str, ...]
+    """Labels of the items that nobody knows."""
+    items: tuple[CostItemTold, ...]
+
+
+class DriveTold(Told):
+    """One way of the drive, with its rests."""
+
+    distance: RangeTold
+    driving: RangeTold
+    """Wheels turning, without rests."""
+    known_by: KnownBy
+    source: SourceTold
+    load_up_minutes: int
+    """From 'shoes on' to the wheels turning [min]."""
+    drive_minutes: int
+    """The likely driving time in whole minutes, as planned with [min]."""
+    rest_minutes: tuple[int, ...]
+    """The length of each rest on the way [min]."""
+    unload_minutes: int
+    """From parking to walking [min]."""
+
+
+class SpanTold(Told):
+    """When visitors may be inside."""
+
+    opens: datetime
+    closes: datetime
+    last_entry: datetime
+
+
+class HoursTold(Told):
+    """When the place can be visited that day."""
+
+    openness: Openness
+    reason: str
+    """How this is known."""
+    spans: tuple[SpanTold, ...]
+    entry_times: tuple[datetime, ...]
+    """The only moments people are let in; empty where any moment will do."""
+
+
+class StepTold(Told):
+    """One stretch of the day."""
+
+    kind: StepKind
+    start: datetime
+    end: datetime
+    label: str
+
+
+class KeptTold(Told):
+    """Sleep that a plan leaves room for."""
+
+    where: SleepsIn
+    minutes: int
+
+
+class NapTold(Told):
+    """What becomes of one usual nap."""
+
+    member: str
+    usual_minutes: int
+    kept: tuple[KeptTold, ...]
+    lost_minutes: int
+
+
+class PlanTold(Told):
+    """The day, step by step without gaps."""
+
+    leave_home: datetime
+    """When load-up begins."""
+    enter: datetime
+    leave_place: datetime
+    home: datetime
+    """When everybody is home again."""
+    visit_minutes: int
+    """Inside, lunch included [min]."""
+    car_minutes: int
+    """Driving, both ways [min]."""
+    naps: tuple[NapTold, ...]
+    steps: tuple[StepTold, ...]
+
+
+class LeaveWindowTold(Told):
+    """Departures that are all about equally good."""
+
+    first: datetime
+    last: datetime
+    best: datetime
+    """The best departure within it."""
+
+
+class PurchaseTold(Told):
+    """One line of the order at the till."""
+
+    name: str
+    quantity: int
+    unit_price: MoneyTold
+    total: MoneyTold
+    covers: tuple[str, ...]
+    """Who goes in on it; empty for fees, taxes, vouchers."""
+    rule: str
+    """The offer's rule as a sentence."""
+
+
+class OtherWayTold(Told):
+    """Another legal way in."""
+
+    total: MoneyTold
+    costs_more: MoneyTold
+    purchases: tuple[PurchaseTold, ...]
+
+
+class ShareTold(Told):
+    """One person's part of the admission."""
+
+    member: str
+    share: MoneyTold
+
+
+class AdmissionTold(Told):
+    """The cheapest legal way in for everybody."""
+
+    total: MoneyTold
+    source: SourceTold
+    purchases: tuple[PurchaseTold, ...]
+    shares: tuple[ShareTold, ...]
+    """They add up to the total."""
+    other_ways: tuple[OtherWayTold, ...]
+    single_tickets: OtherWayTold | None
+    """A single ticket for everybody; null where that is the cheapest way, or where somebody has none."""
+    why_not_single_tickets: str
+    parking_included: bool
+    notes: tuple[str, ...]
+
+
+class CrowdReasonTold(Told):
+    """One thing that makes the day fuller or emptier."""
+
+    text: str
+    factor: float
+    """How many times the visitors of the day without it; the factors of a day multiply."""
+
+
+class CrowdTold(Told):
+    """How likely a full house is."""
+
+    chance: float
+    """Of being among the busiest fifth of the open days of that year [0-1]."""
+    word: str
+    reasons: tuple[CrowdReasonTold, ...]
+    out_of_school: float
+    """Share of the pupils within reach who have no school [0-1]."""
+    school_unknown: float
+    """Share of the pupils within reach of whom nobody knows [0-1]."""
+    source: SourceTold
+
+
+class OutingTold(Told):
+    """One place on one day for one party, with all the answers."""
+
+    place: PlaceTold
+    day: date
+    party: tuple[str, ...]
+    cost: CostTold
+    felt_cost: FeltTold
+    way_there: DriveTold
+    way_home: DriveTold
+    hours: HoursTold
+    plan: PlanTold
+    leave_windows: tuple[LeaveWindowTold, ...]
+    admission: AdmissionTold
+    crowd: CrowdTold
+    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+class DayTold(Told):
+    """One day of a ranking in short."""
+
+    day: date
+    total: MoneyRangeTold
+    felt_cost: FeltTold
+
+
+class PassedOverTold(Told):
+    """Why a place cannot be visited on a day."""
+
+    place: str
+    """Its id."""
+    day: date
+    reasons: tuple[str, ...]
+
+
+class CandidateTold(Told):
+    """One place of a comparison."""
+
+    place: PlaceTold
+    best: OutingTold | None
+    """On its best day; null where no day can be done."""
+    other_days: tuple[DayTold, ...]
+    """The further days that can be done, least felt cost first."""
+    passed_over: tuple[PassedOverTold, ...]
+
+
+class DaysTold(Told):
+    """A span; both ends count."""
+
+    first: date
+    last: date
+
+
+class Answer(Told):
+    """What every answer of the planning begins with."""
+
+    format: Literal[1] = 1
+    """Version of the answers' keys."""
+    data: Literal["demo", "own", "files"]
+    """Whose household: the invented one, the one on record, or the one from a file."""
+    household: str
+    party: tuple[str, ...]
+    today: date
+
+
+class CompareAnswer(Answer):
+    """Places side by side, least likely total first, those without a day last."""
+
+    span: DaysTold
+    candidates: tuple[CandidateTold, ...]
+
+
+class DaysAnswer(Answer):
+    """Days of a span, least felt cost first."""
+
+    span: DaysTold
+    count: int
+    """How many can be done; no more than `--most` of them are told."""
+    outings: tuple[OutingTold, ...]
+    passed_over: tuple[PassedOverTold, ...]
+
+
+class DayAnswer(Answer):
+    """One place on one day."""
+
+    outing: OutingTold | None
+    """Null where it cannot be done."""
+    passed_over: PassedOverTold | None
+    """Why it cannot be done; null where it can."""
+
+
+class FindingTold(Told):
+    """One thing found wrong or odd in a file."""
+
+    file: str
+    field: str
+    """The path to the field; empty for the file as a whole."""
+    value: str
+    """What stood there, shortened."""
+    message: str
+    weight: Weight
+
+
+class CheckedTold(Told):
+    """One file that was checked."""
+
+    file: str
+    kind: Literal["place", "household"]
+    """What it was taken for."""
+    usable: bool
+    """Whether it has no fault."""
+    findings: tuple[FindingTold, ...]
+
+
+class CheckAnswer(Told):
+    """What was found in files."""
+
+    format: Literal[1] = 1
+    """Version of the answers' keys."""
+    files: tuple[CheckedTold, ...]
+
+
+class ImportAnswer(Told):
+    """What an import changes in the records; each document by what it is called."""
+
+    format: Literal[1] = 1
+    """Version of the answers' keys."""
+    carried_out: bool
+    added: tuple[str, ...]
+    changed: tuple[str, ...]
+    removed: tuple[str, ...]
+    unchanged: int

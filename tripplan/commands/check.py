@@ -1,0 +1,108 @@
+"""`tripplan check`: every fault in place cards and household files."""
+
+from argparse import Namespace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Literal
+
+from tripplan.commands.answer_forms import CheckAnswer, CheckedTold, FindingTold
+from tripplan.commands.console import Console
+from tripplan.commands.question import settings_from
+from tripplan.commands.reading import card_files
+from tripplan.errors import Finding, Weight
+from tripplan.files.household_file import load_household
+from tripplan.files.place_card import load_place_card
+from tripplan.files.toml_text import parse_toml
+from tripplan.files.written import start_of_file
+from tripplan.services import clock_from
+
+_ONLY_IN_A_HOUSEHOLD = {"members", "home", "car"}
+
+
+@dataclass(frozen=True)
+class _Checked:
+    """One file and what was found in it."""
+
+    file: str
+    kind: Literal["place", "household"]
+    findings: tuple[Finding, ...]
+
+    @property
+    def usable(self) -> bool:
+        return all(finding.weight is Weight.WARNING for finding in self.findings)
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Tell every finding; 2 where one is a fault."""
+    today = clock_from(settings_from(options, environment))().date()
+    unreadable: list[Finding] = []
+    paths = card_files(options.file, unreadable)
+    checked = _check(paths, today, all_households=options.household)
+    if options.json:
+        answer = CheckAnswer(files=tuple(map(_told, checked)))
+        console.json(answer.model_dump(mode="json"))
+    else:
+        for one in checked:
+            _say(one, console)
+    for finding in unreadable:
+        console.remark(str(finding))
+    return 0 if not unreadable and all(one.usable for one in checked) else 2
+
+
+def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[_Checked]:
+    checked: list[_Checked] = []
+    first_file: dict[str, Path] = {}
+    for path in paths:
+        if all_households or _looks_like_household(path):
+            checked.append(_Checked(str(path), "household", load_household(path, today).findings))
+            continue
+        read = load_place_card(path, today)
+        findings = read.findings
+        if read.value is not None:
+            twin = first_file.setdefault(read.value.id, path)
+            if twin != path:
+                findings = (
+                    *findings,
+                    Finding(path.name, "id", read.value.id, f"{twin.name} has the same id"),
+                )
+        checked.append(_Checked(str(path), "place", findings))
+    return checked
+
+
+def _looks_like_household(path: Path) -> bool:
+    """Whether a file has a field that only a household has; one that cannot be read is no worse as a card."""
+    try:
+        values = parse_toml(start_of_file(path), path.name).values
+    except OSError:
+        return False
+    return values is not None and not _ONLY_IN_A_HOUSEHOLD.isdisjoint(values)
+
+
+def _told(checked: _Checked) -> CheckedTold:
+    return CheckedTold(
+        file=checked.file,
+        kind=checked.kind,
+        usable=checked.usable,
+        findings=tuple(
+            FindingTold(file=f.file, field=f.field, value=f.value, message=f.message, weight=f.weight)
+            for f in checked.findings
+        ),
+    )
+
+
+def _say(checked: _Checked, console: Console) -> None:
+    called = "household file" if checked.kind == "household" else "place card"
+    faults = sum(finding.weight is Weight.FAULT for finding in checked.findings)
+    warnings = len(checked.findings) - faults
+    counts = [
+        f"{count} {word}{'' if count == 1 else 's'}"
+        for count, word in ((faults, "fault"), (warnings, "warning"))
+        if count
+    ]
+    console.line(f"{checked.file}: {called}, {' and '.join(counts) or 'nothing wrong'}")
+    for finding in checked.findings:
+        where = f"{finding.field}: " if finding.field else ""
+        found = f" (found: {finding.value})" if finding.value else ""
+        console.line(f"{finding.weight}: {where}{finding.message}{found}", 2)

@@ -1,0 +1,102 @@
+"""`tripplan compare`: places side by side by what an outing costs in all."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+
+from tripplan import wording
+from tripplan.commands.console import Console
+from tripplan.commands.json_answers import compare_answer
+from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
+from tripplan.commands.question import Question, ask
+from tripplan.planning.choose import Candidate, compare, days_in
+from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.place import Place
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.records.kinds import ComparedPlaces
+
+SIDE_BY_SIDE = 3
+"""How many places are compared when none are named or kept."""
+_REASONS_TOLD = 5
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Compare places, each on its best day; 1 where no place can be visited."""
+    question = ask(options, console, environment)
+    span, places = question.span, question.places or _usual(question)
+    candidates = compare(question.family, question.party, places, days_in(span), today=question.today)
+    outings = [candidate.best for candidate in candidates if candidate.best]
+    if options.json:
+        console.json(compare_answer(question, candidates).model_dump(mode="json"))
+        return 0 if outings else 1
+    question.say_whose(console)
+    when = wording.day(span.first)
+    if span.last != span.first:
+        when = f"each on its best day from {when} to {wording.day(span.last)}"
+    console.line(f"{wording.listed([member.name for member in question.party])}; {when}.")
+    if outings:
+        console.line()
+        _side_by_side(question, outings, console)
+        console.line()
+        console.line(spread_note(outings))
+    for candidate in candidates:
+        if candidate.best is None:
+            _say_why_not(candidate, console)
+        elif options.why:
+            _say_why(candidate.best, console)
+    if outings and not options.why:
+        console.line("Add --why for what every total is made of.")
+    return 0 if outings else 1
+
+
+def _usual(question: Question) -> tuple[Place, ...]:
+    """The places kept for comparison as far as they are still there, else the first few."""
+    places = question.family.places
+    kept = question.records.get(ComparedPlaces) if question.records else None
+    by_id = {place.id: place for place in places}
+    chosen = tuple(by_id[name] for name in (kept.value.places if kept else ()) if name in by_id)
+    return chosen or places[:SIDE_BY_SIDE]
+
+
+def _side_by_side(question: Question, outings: list[Outing], console: Console) -> None:
+    units = question.family.household.units
+    rows = {
+        "in all": [total_sentence(o.cost) for o in outings],
+        "best day": [wording.day(o.day) for o in outings],
+        "leave home": [wording.clock(o.plan.leave_home) for o in outings],
+        "home again": [wording.clock(o.plan.home) for o in outings],
+        "drive, one way": [
+            f"{wording.distance(o.way_there.drive.km.likely, units)}, "
+            f"{wording.minutes_range(o.way_there.drive.minutes)}"
+            for o in outings
+        ],
+        "at the place": [wording.minutes(o.plan.visit_minutes) for o in outings],
+        "nap": [nap_sentence(o) for o in outings],
+        "full house": [crowd_sentence(o.crowd) for o in outings],
+        "with nuisances": [wording.money(o.felt_cost) for o in outings],
+    }
+    heads = ["", *(o.place.name for o in outings)]
+    console.side_by_side(heads, [[name, *cells] for name, cells in rows.items()])
+
+
+def _say_why(outing: Outing, console: Console) -> None:
+    console.line()
+    console.line(f"{outing.place.name}, {wording.day(outing.day)}: {total_sentence(outing.cost)}")
+    say_cost(outing.cost, console)
+    say_tickets(outing.admission, console)
+    console.listed("Full house:", [reason.text for reason in outing.crowd.reasons])
+    console.listed("Good to know:", outing.notes)
+    console.listed("Please mind:", outing.cautions)
+
+
+def _say_why_not(candidate: Candidate, console: Console) -> None:
+    console.line()
+    console.line(f"{candidate.place.name}: no day can be done.")
+    for missed in candidate.passed_over[:_REASONS_TOLD]:
+        _say_reasons(missed, console)
+    more = len(candidate.passed_over) - _REASONS_TOLD
+    if more > 0:
+        console.line(f"and {more} more days", 2)
+
+
+def _say_reasons(missed: NoOuting, console: Console) -> None:
+    console.line(f"{wording.day(missed.day)}: {'; '.join(missed.reasons)}", 2)

@@ -1,0 +1,76 @@
+"""`tripplan day`: one day at one place, hour by hour."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+
+from tripplan import wording
+from tripplan.commands.console import Console
+from tripplan.commands.json_answers import day_answer
+from tripplan.commands.outing_text import (
+    hours_sentence,
+    leave_sentence,
+    say_cost,
+    say_tickets,
+    say_timeline,
+    spread_note,
+)
+from tripplan.commands.question import Question, ask
+from tripplan.planning.outing import NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Plan one day at one place; 1 where it cannot be done."""
+    question = ask(options, console, environment)
+    answer = planned(question)
+    if options.json:
+        console.json(day_answer(question, answer).model_dump(mode="json"))
+    else:
+        question.say_whose(console)
+        if isinstance(answer, Outing):
+            _say(answer, question.family.household.units, console)
+        else:
+            say_no(answer, console)
+    return 0 if isinstance(answer, Outing) else 1
+
+
+def planned(question: Question) -> Outing | NoOuting:
+    """The one place and day that are asked about."""
+    (place,), day = question.places, question.span.first
+    facts = place_facts(question.family, place, (day.year,))
+    return plan_outing(question.family, question.party, facts, day, today=question.today)
+
+
+def say_no(answer: NoOuting, console: Console) -> None:
+    """Why the day cannot be done."""
+    console.line(f"{answer.place.name} cannot be visited on {wording.day(answer.day)}:")
+    for reason in answer.reasons:
+        console.line(reason, 2)
+
+
+def _say(outing: Outing, units: str, console: Console) -> None:
+    drive = outing.way_there.drive
+    console.line(f"{outing.place.name}, {wording.day(outing.day)}")
+    console.line(wording.listed([member.name for member in outing.party]))
+    console.line()
+    say_timeline(outing.plan, console)
+    console.line()
+    console.line(leave_sentence(outing.search))
+    console.line(hours_sentence(outing.hours))
+    console.line(
+        f"Drive, one way: {wording.distance_range(drive.km, units)}, {wording.minutes_range(drive.minutes)}, "
+        "without rests."
+    )
+    console.line(f"{drive.source.origin}: {drive.source.text}", 6)
+    console.line(f"Nap: {nap_sentence(outing)}.")
+    console.line(f"Full house: {crowd_sentence(outing.crowd)}.")
+    for reason in outing.crowd.reasons:
+        console.line(reason.text, 2)
+    console.line(f"{outing.crowd.source.origin}: {outing.crowd.source.text}", 6)
+    console.line()
+    console.line(f"Cost in all: {total_sentence(outing.cost)}")
+    say_cost(outing.cost, console)
+    console.line(spread_note([outing]))
+    say_tickets(outing.admission, console)
+    console.listed("Good to know:", outing.notes)
+    console.listed("Please mind:", outing.cautions)

@@ -1,0 +1,25 @@
+"""`tripplan export`: all records in one file."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.writing import PRINTED, write_file
+from tripplan.records.export import export_all
+from tripplan.records.opening import Which
+from tripplan.services import open_services
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Write the file; 1 where one would be overwritten."""
+    services = open_services(settings_from(options, environment))
+    which = asked_for(options, services)
+    records = records_of(services, which)
+    if not write_file(options.file, export_all(records), console, replace=options.replace):
+        return 1
+    aside = console.aside() if options.file == PRINTED else console
+    whose = "the invented demo family's" if which is Which.DEMO else "your own"
+    count = len(records.raw_documents())
+    aside.line(f"{count} records written, {whose}. Names and birth dates are among them: keep the file safe.")
+    return 0

@@ -1,0 +1,296 @@
+"""Fills the JSON answers from what the planning says."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+from typing import Any
+
+from tripplan.commands.answer_forms import (
+    AdmissionTold,
+    CandidateTold,
+    CompareAnswer,
+    CostItemTold,
+    CostTold,
+    CrowdReasonTold,
+    CrowdTold,
+    DayAnswer,
+    DaysAnswer,
+    DaysTold,
+    DayTold,
+    DriveTold,
+    FeltTold,
+    HoursTold,
+    KeptTold,
+    LeaveWindowTold,
+    MoneyRangeTold,
+    MoneyTold,
+    NapTold,
+    OtherWayTold,
+    OutingTold,
+    PassedOverTold,
+    PlaceTold,
+    PlanTold,
+    PurchaseTold,
+    RangeTold,
+    ShareTold,
+    SourceTold,
+    SpanTold,
+    StepTold,
+)
+from tripplan.commands.question import Question
+from tripplan.planning.admission.result import Admission, OtherWay, Purchase
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.choose import Candidate, Ranking
+from tripplan.planning.cost import CostKind, OutingCost
+from tripplan.planning.crowds.risk import CrowdRisk
+from tripplan.planning.day import DayPlan, LeaveWindow
+from tripplan.planning.hours import DayHours
+from tripplan.planning.money import Money, MoneyRange
+from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.place import Place
+from tripplan.planning.ranges import Origin, Range, Source
+from tripplan.planning.travel.drive import Leg
+
+_FELT = (
+    "the likely total plus what the household says lost naps, a full house, driving and short visits weigh"
+)
+
+
+def compare_answer(question: Question, candidates: Iterable[Candidate]) -> CompareAnswer:
+    """Places side by side."""
+    return CompareAnswer(
+        **_opening(question),
+        span=_span(question.span),
+        candidates=tuple(map(_candidate, candidates)),
+    )
+
+
+def days_answer(question: Question, ranking: Ranking, most: int) -> DaysAnswer:
+    """The best days of a span."""
+    return DaysAnswer(
+        **_opening(question),
+        span=_span(question.span),
+        count=len(ranking.outings),
+        outings=tuple(map(_outing, ranking.outings[:most])),
+        passed_over=tuple(map(_passed_over, ranking.passed_over)),
+    )
+
+
+def day_answer(question: Question, answer: Outing | NoOuting) -> DayAnswer:
+    """One place on one day."""
+    return DayAnswer(
+        **_opening(question),
+        outing=_outing(answer) if isinstance(answer, Outing) else None,
+        passed_over=_passed_over(answer) if isinstance(answer, NoOuting) else None,
+    )
+
+
+def _opening(question: Question) -> dict[str, Any]:
+    return {
+        "data": question.whose,
+        "household": question.family.household.name,
+        "party": tuple(member.name for member in question.party),
+        "today": question.today,
+    }
+
+
+def _span(span: DateSpan) -> DaysTold:
+    return DaysTold(first=span.first, last=span.last)
+
+
+def _candidate(candidate: Candidate) -> CandidateTold:
+    return CandidateTold(
+        place=_place(candidate.place),
+        best=_outing(candidate.best) if candidate.best else None,
+        other_days=tuple(
+            DayTold(day=other.day, total=_money_range(other.cost.total), felt_cost=_felt(other.felt_cost))
+            for other in candidate.other_days
+        ),
+        passed_over=tuple(map(_passed_over, candidate.passed_over)),
+    )
+
+
+def _passed_over(missed: NoOuting) -> PassedOverTold:
+    return PassedOverTold(place=missed.place.id, day=missed.day, reasons=missed.reasons)
+
+
+def _outing(outing: Outing) -> OutingTold:
+    return OutingTold(
+        place=_place(outing.place),
+        day=outing.day,
+        party=tuple(member.name for member in outing.party),
+        cost=_cost(outing.cost),
+        felt_cost=_felt(outing.felt_cost),
+        way_there=_leg(outing.way_there),
+        way_home=_leg(outing.way_home),
+        hours=_hours(outing.hours),
+        plan=_plan(outing.plan),
+        leave_windows=tuple(map(_window, outing.search.windows)),
+        admission=_admission(outing.admission, outing.cost),
+        crowd=_crowd(outing.crowd),
+        notes=outing.notes,
+        cautions=outing.cautions,
+    )
+
+
+def _place(place: Place) -> PlaceTold:
+    where = place.where
+    return PlaceTold(
+        id=place.id,
+        name=place.name,
+        town=where.town,
+        country=where.country,
+        subdivision=where.subdivision,
+        time_zone=where.zone.key,
+    )
+
+
+def _source(source: Source) -> SourceTold:
+    return SourceTold(origin=source.origin, text=source.text)
+
+
+def _coins(money: Money) -> Decimal:
+    """The amount with the digits that are paid, and with more where it is finer than a coin."""
+    rounded = money.rounded().amount
+    return rounded if rounded == money.amount else money.amount
+
+
+def _money(money: Money) -> MoneyTold:
+    return MoneyTold(amount=_coins(money), currency=money.currency)
+
+
+def _felt(money: Money) -> FeltTold:
+    return FeltTold(
+        amount=_coins(money),
+        currency=money.currency,
+        source=SourceTold(origin=Origin.PARENT, text=_FELT),
+    )
+
+
+def _money_range(amounts: MoneyRange) -> MoneyRangeTold:
+    return MoneyRangeTold(
+        low=_coins(amounts.low),
+        likely=_coins(amounts.likely),
+        high=_coins(amounts.high),
+        currency=amounts.currency,
+    )
+
+
+def _cost(cost: OutingCost) -> CostTold:
+    return CostTold(
+        total=_money_range(cost.total),
+        unknown=cost.unknown,
+        items=tuple(
+            CostItemTold(
+                kind=item.kind,
+                label=item.label,
+                amount=None if item.amount is None else _money_range(item.amount),
+                source=_source(item.source),
+            )
+            for item in cost.items
+        ),
+    )
+
+
+def _leg(leg: Leg) -> DriveTold:
+    km, driving = leg.drive.km, leg.drive.minutes
+    return DriveTold(
+        distance=_range(km, "km"),
+        driving=_range(driving, "min"),
+        known_by=leg.drive.known_by,
+        source=_source(leg.drive.source),
+        load_up_minutes=leg.load_up_minutes,
+        drive_minutes=leg.drive_minutes,
+        rest_minutes=tuple(rest.minutes for rest in leg.rests),
+        unload_minutes=leg.unload_minutes,
+    )
+
+
+def _range(numbers: Range, unit: str) -> RangeTold:
+    low, likely, high = (round(number, 3) for number in (numbers.low, numbers.likely, numbers.high))
+    return RangeTold.model_validate({"low": low, "likely": likely, "high": high, "unit": unit})
+
+
+def _hours(hours: DayHours) -> HoursTold:
+    return HoursTold(
+        openness=hours.openness,
+        reason=hours.reason,
+        spans=tuple(
+            SpanTold(opens=span.opens, closes=span.closes, last_entry=span.last_entry) for span in hours.spans
+        ),
+        entry_times=hours.entry_times,
+    )
+
+
+def _plan(plan: DayPlan) -> PlanTold:
+    return PlanTold(
+        leave_home=plan.leave_home,
+        enter=plan.enter,
+        leave_place=plan.leave_place,
+        home=plan.home,
+        visit_minutes=plan.visit_minutes,
+        car_minutes=plan.car_minutes,
+        naps=tuple(
+            NapTold(
+                member=nap.member,
+                usual_minutes=nap.usual_minutes,
+                kept=tuple(KeptTold(where=where, minutes=minutes) for where, minutes in nap.kept),
+                lost_minutes=nap.lost_minutes,
+            )
+            for nap in plan.naps
+        ),
+        steps=tuple(
+            StepTold(kind=step.kind, start=step.start, end=step.end, label=step.label) for step in plan.steps
+        ),
+    )
+
+
+def _window(window: LeaveWindow) -> LeaveWindowTold:
+    return LeaveWindowTold(first=window.first, last=window.last, best=window.best.leave_home)
+
+
+def _admission(admission: Admission, cost: OutingCost) -> AdmissionTold:
+    source = next(item.source for item in cost.items if item.kind is CostKind.ADMISSION)
+    single = admission.single_tickets
+    return AdmissionTold(
+        total=_money(admission.total),
+        source=_source(source),
+        purchases=tuple(map(_purchase, admission.purchases)),
+        shares=tuple(ShareTold(member=name, share=_money(share)) for name, share in admission.shares.items()),
+        other_ways=tuple(map(_other_way, admission.other_ways)),
+        single_tickets=None if single is None else _other_way(single),
+        why_not_single_tickets=admission.why_not_single_tickets,
+        parking_included=admission.parking_included,
+        notes=admission.notes,
+    )
+
+
+def _other_way(way: OtherWay) -> OtherWayTold:
+    return OtherWayTold(
+        total=_money(way.total),
+        costs_more=_money(way.costs_more),
+        purchases=tuple(map(_purchase, way.purchases)),
+    )
+
+
+def _purchase(purchase: Purchase) -> PurchaseTold:
+    return PurchaseTold(
+        name=purchase.name,
+        quantity=purchase.quantity,
+        unit_price=_money(purchase.unit_price),
+        total=_money(purchase.total),
+        covers=purchase.covers,
+        rule=purchase.rule,
+    )
+
+
+def _crowd(risk: CrowdRisk) -> CrowdTold:
+    return CrowdTold(
+        chance=round(risk.chance, 4),
+        word=risk.word,
+        reasons=tuple(
+            CrowdReasonTold(text=reason.text, factor=round(reason.factor, 3)) for reason in risk.reasons
+        ),
+        out_of_school=round(risk.shares.out, 4),
+        school_unknown=round(risk.shares.unknown, 4),
+        source=_source(risk.source),
+    )

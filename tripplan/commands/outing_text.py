@@ -1,0 +1,89 @@
+"""The parts of an outing as text: its cost, its tickets, its day."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from tripplan import wording
+from tripplan.commands.console import Console
+from tripplan.planning.admission.result import Admission, OtherWay
+from tripplan.planning.cost import OutingCost
+from tripplan.planning.day import DayPlan, DaySearch
+from tripplan.planning.hours import DayHours
+from tripplan.planning.outing import Outing
+from tripplan.planning.sentences import item_sentence, purchase_sentence
+
+
+def spread_note(outings: Sequence[Outing]) -> str:
+    """What the ranges mean, and which items nobody knows."""
+    unknown = dict.fromkeys(label for outing in outings for label in outing.cost.unknown)
+    note = "Totals are estimates; nine times in ten they lie within the range in brackets."
+    return f"{note} Not known and not counted: {wording.listed(list(unknown))}." if unknown else note
+
+
+def say_cost(cost: OutingCost, console: Console) -> None:
+    """Every item with its amount, and where it comes from."""
+    for item in cost.items:
+        console.line(item_sentence(item), 2)
+        console.line(f"{item.source.origin}: {item.source.text}", 6)
+
+
+def say_tickets(admission: Admission, console: Console) -> None:
+    """What to buy, and what other ways there are."""
+    console.line()
+    console.line(f"Tickets: {wording.money(admission.total)}")
+    for purchase in admission.purchases:
+        console.line(f"{purchase_sentence(purchase)}: {wording.money(purchase.total)}", 2)
+        console.line(purchase.rule, 6)
+    if admission.why_not_single_tickets:
+        console.line(admission.why_not_single_tickets, 2)
+    for way in admission.other_ways:
+        console.line(_other_way(way), 2)
+
+
+def _other_way(way: OtherWay) -> str:
+    bought = ", ".join(f"{purchase.quantity} x {purchase.name}" for purchase in way.purchases)
+    return f"Or {bought}: {wording.money(way.costs_more)} more."
+
+
+def say_timeline(plan: DayPlan, console: Console) -> None:
+    """The day, one step a line, by the clock of where it happens."""
+    clocks_differ = plan.leave_home.utcoffset() != plan.enter.utcoffset()
+    rows = [
+        (_clock(step.start, with_zone=clocks_differ), step.label, _lasts(step.start, step.end))
+        for step in plan.steps
+    ]
+    console.table(
+        ("at", "what", "how long"), [*rows, (_clock(plan.home, with_zone=clocks_differ), "home again", "")]
+    )
+
+
+def _clock(moment: datetime, *, with_zone: bool) -> str:
+    return f"{wording.clock(moment)} {moment.tzname()}" if with_zone else wording.clock(moment)
+
+
+def _lasts(start: datetime, end: datetime) -> str:
+    return wording.minutes((end - start).total_seconds() / 60)
+
+
+def leave_sentence(search: DaySearch) -> str:
+    """The spans of departures that are about equally good."""
+    spans = [
+        wording.clock(window.first)
+        if window.first == window.last
+        else f"{wording.clock(window.first)} to {wording.clock(window.last)}"
+        for window in search.windows
+    ]
+    return f"Leaving at about any of these times is as good: {'; '.join(spans)}." if spans else ""
+
+
+def hours_sentence(hours: DayHours) -> str:
+    """When the place can be visited that day."""
+    spans = []
+    for span in hours.spans:
+        said = f"{wording.clock(span.opens)} to {wording.clock(span.closes)}"
+        if span.last_entry < span.closes:
+            said += f", last entry {wording.clock(span.last_entry)}"
+        spans.append(said)
+    entries = wording.listed([wording.clock(moment) for moment in hours.entry_times])
+    timed = f"; people are let in only at {entries}" if entries else ""
+    return f"Open {'; '.join(spans)}{timed} ({hours.reason})."

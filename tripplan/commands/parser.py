@@ -1,0 +1,283 @@
+"""What the command line understands: its commands and their options, and nothing of what they do.
+
+Kept apart from the commands themselves, so that asking for help does not load the planning.
+"""
+
+from argparse import ArgumentParser, ArgumentTypeError, RawDescriptionHelpFormatter, _SubParsersAction
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
+from typing import NoReturn
+
+USUAL_WEEKS = 6
+"""How many weeks, counted from tomorrow, are looked at when no dates are given."""
+USUAL_DAYS_SHOWN = 10
+
+_EPILOG = """\
+Options follow the command. Dates read like 2026-12-08. A place is its id or its name.
+
+exit status:
+  0  done
+  1  the answer is no: nothing can be done, or something is refused
+  2  bad input: every fault is told, nothing was changed
+"""
+
+
+class HelpWanted(Exception):
+    """Somebody asked for help.
+
+    Attributes:
+        text: the help.
+    """
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        super().__init__(text)
+
+
+class Misuse(Exception):
+    """The command line itself is wrong.
+
+    Attributes:
+        text: what is wrong, and how the command is used.
+    """
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        super().__init__(text)
+
+
+class CommandParser(ArgumentParser):
+    """A parser that raises what it has to say instead of printing it and ending the program."""
+
+    def print_help(self, file: object = None) -> NoReturn:  # noqa: ARG002 - where to is the caller's choice
+        """Hand out the help.
+
+        Raises:
+            HelpWanted: always.
+        """
+        raise HelpWanted(self.format_help())
+
+    def error(self, message: str) -> NoReturn:
+        """Tell what is wrong with the command line.
+
+        Raises:
+            Misuse: always.
+        """
+        raise Misuse(f"{message}\n{self.format_usage().strip()}\n")
+
+
+@dataclass(frozen=True)
+class Command:
+    """One command as the parser knows it.
+
+    Attributes:
+        name: what the user types.
+        module: where it is carried out, in this package.
+        help: what it does, in one line.
+        options: adds its own arguments.
+        shared: adds the groups of options that it has in common with others.
+    """
+
+    name: str
+    module: str
+    help: str
+    options: Callable[[ArgumentParser], None]
+    shared: tuple[Callable[[ArgumentParser], None], ...] = ()
+
+
+def build_parser(width: int) -> CommandParser:
+    """The parser of the whole command line.
+
+    Args:
+        width: of the terminal [characters].
+    """
+    form = partial(RawDescriptionHelpFormatter, width=max(20, width - 2))
+    parser = CommandParser(
+        prog="tripplan",
+        description="Plans and prices family outings: drive, tickets, naps, crowds and total cost.",
+        epilog=_EPILOG,
+        allow_abbrev=False,
+        formatter_class=form,
+    )
+    parser.add_argument("--version", action="store_true", help="print the version")
+    commands: _SubParsersAction[CommandParser] = parser.add_subparsers(
+        dest="command", metavar="COMMAND", title="commands"
+    )
+    for command in COMMANDS:
+        below = commands.add_parser(
+            command.name,
+            help=command.help,
+            description=f"{command.help[0].upper()}{command.help[1:]}.",
+            allow_abbrev=False,
+            formatter_class=form,
+        )
+        command.options(below)
+        for group in command.shared:
+            group(below)
+    return parser
+
+
+def _family_options(parser: ArgumentParser) -> None:
+    group = parser.add_argument_group("whose outing")
+    _whose(group.add_mutually_exclusive_group().add_argument)
+    group.add_argument(
+        "--household",
+        metavar="FILE",
+        help="a household file, instead of the family on record and its calendars",
+    )
+    group.add_argument(
+        "--places",
+        metavar="PATH",
+        nargs="+",
+        help="place cards or folders of them, instead of those on record",
+    )
+    group.add_argument(
+        "--school-calendar",
+        metavar="FILE",
+        nargs="+",
+        help="calendar files (.ics) of school districts around the home, besides those on record",
+    )
+    group.add_argument("--party", metavar="NAME", nargs="+", help="who goes (default: everybody)")
+    group.add_argument("--today", metavar="DATE", help="plan as if today were this date")
+
+
+def _whose(add: Callable[..., object]) -> None:
+    add("--demo", dest="which", action="store_const", const="demo", help="use the invented demo family")
+    add(
+        "--own",
+        dest="which",
+        action="store_const",
+        const="family",
+        help="use your own records (default: whichever the screens show)",
+    )
+
+
+def _span_options(parser: ArgumentParser) -> None:
+    group = parser.add_argument_group("which days")
+    group.add_argument("--from", dest="first", metavar="DATE", help="the first day (default: tomorrow)")
+    group.add_argument(
+        "--to", dest="last", metavar="DATE", help=f"the last day (default: {USUAL_WEEKS} weeks in all)"
+    )
+
+
+def _records_options(parser: ArgumentParser) -> None:
+    parser.add_argument("--data", metavar="FOLDER", help="where the records lie")
+
+
+def _json_option(parser: ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="answer in JSON, for programs")
+
+
+def _places_argument(parser: ArgumentParser, default: str) -> None:
+    parser.add_argument(
+        "place", metavar="PLACE", nargs="*", help=f"ids or names of places (default: {default})"
+    )
+
+
+def _compare(parser: ArgumentParser) -> None:
+    _places_argument(parser, "those compared on the screens, or the first three")
+    parser.add_argument("--on", metavar="DATE", help="compare on this day, instead of each place's best")
+    parser.add_argument("--why", action="store_true", help="tell what every total is made of")
+
+
+def _days(parser: ArgumentParser) -> None:
+    _places_argument(parser, "all")
+    parser.add_argument(
+        "--most",
+        metavar="N",
+        type=_count,
+        default=USUAL_DAYS_SHOWN,
+        help=f"how many days are told (default: {USUAL_DAYS_SHOWN})",
+    )
+    parser.add_argument(
+        "--why", action="store_true", help="tell why days are full, and why others are passed over"
+    )
+
+
+def _count(text: str) -> int:
+    if not (text.isdecimal() and len(text) < 10 and int(text)):
+        raise ArgumentTypeError(f"a whole number from 1 on, not {text[:40]!r}")
+    return int(text)
+
+
+def _place_and_day(parser: ArgumentParser) -> None:
+    parser.add_argument("place", metavar="PLACE", help="id or name of a place")
+    parser.add_argument("day", metavar="DATE", help="day of the visit")
+
+
+def _calendar(parser: ArgumentParser) -> None:
+    _place_and_day(parser)
+    parser.add_argument(
+        "--out", metavar="FILE", required=True, help="the calendar file (.ics) to write; - prints it"
+    )
+    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
+    parser.add_argument(
+        "--parts", action="store_true", help="three entries (drive, visit, way home) instead of one"
+    )
+    parser.add_argument("--tentative", action="store_true", help="mark the outing as not yet certain")
+    parser.add_argument("--names", action="store_true", help="let people's names into the entry")
+    parser.add_argument("--home", action="store_true", help="let the home address into the entry")
+    parser.add_argument("--no-reminders", action="store_true", help="leave the reminders out")
+
+
+def _check(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "file", metavar="FILE", nargs="+", help="place cards, household files, or folders of them"
+    )
+    parser.add_argument("--household", action="store_true", help="take every file for a household file")
+    parser.add_argument("--today", metavar="DATE", help="check as if today were this date")
+
+
+def _schema(parser: ArgumentParser) -> None:
+    parser.add_argument("form", metavar="FORM", choices=SCHEMAS, help=f"one of {', '.join(SCHEMAS)}")
+
+
+def _export(parser: ArgumentParser) -> None:
+    parser.add_argument("file", metavar="FILE", help="the file to write; - prints it")
+    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
+    _whose(parser.add_mutually_exclusive_group().add_argument)
+
+
+def _import(parser: ArgumentParser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a file written by 'tripplan export'")
+    parser.add_argument(
+        "--yes", action="store_true", help="carry it out; without this, only tell what would change"
+    )
+
+
+SCHEMAS = ("place", "household", "compare", "days", "day", "check", "import")
+"""Two forms that a parent writes, and the JSON answers of the commands."""
+
+_PLANNING = (_family_options, _records_options)
+
+COMMANDS: Sequence[Command] = (
+    Command(
+        "compare",
+        "compare",
+        "compare places by what an outing costs in all, each on its best day",
+        _compare,
+        (_span_options, *_PLANNING, _json_option),
+    ),
+    Command(
+        "days",
+        "days",
+        "rank the days of a span by money and nuisances",
+        _days,
+        (_span_options, *_PLANNING, _json_option),
+    ),
+    Command(
+        "day", "day", "plan one day at one place, hour by hour", _place_and_day, (*_PLANNING, _json_option)
+    ),
+    Command("calendar", "calendar", "write an outing as a calendar file", _calendar, _PLANNING),
+    Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
+    Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),
+    Command("export", "export_records", "write all records to one file", _export, (_records_options,)),
+    Command(
+        "import",
+        "import_records",
+        "put what an exported file holds in the place of your own records",
+        _import,
+        (_records_options, _json_option),
+    ),
+)

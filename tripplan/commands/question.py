@@ -1,0 +1,238 @@
+"""What is asked: whose outing, which places and which days, from options, records and files."""
+
+import difflib
+from argparse import Namespace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Literal
+
+from tripplan.commands.console import Console
+from tripplan.commands.parser import USUAL_WEEKS
+from tripplan.commands.reading import household_in, places_in, school_calendars_in
+from tripplan.errors import Finding, InputFaults, Weight
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.household import Member
+from tripplan.planning.outing import Family
+from tripplan.planning.place import Place
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.records.opening import Which
+from tripplan.records.store import Records
+from tripplan.services import TODAY_VARIABLE, Clock, Services, clock_from, family_in, open_services
+
+LONGEST_SPAN_DAYS = 366
+EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
+"""Dates that can be asked about; beyond them holidays and time zones are anybody's guess."""
+_ASKED = "command line"
+_LONGEST_SHOWN = 60
+
+Whose = Literal["demo", "own", "files"]
+
+
+@dataclass(frozen=True)
+class Question:
+    """What every command of the planning is asked about.
+
+    Attributes:
+        family: people, places, calendars.
+        party: who goes.
+        places: those that are named; none where no place is.
+        span: the days that may be chosen; one for a fixed day.
+        today: the date by the clock at home.
+        clock: the present moment.
+        whose: the invented family, the one on record, or one from a file.
+        records: those that were opened, if any.
+    """
+
+    family: Family
+    party: tuple[Member, ...]
+    places: tuple[Place, ...]
+    span: DateSpan
+    today: date
+    clock: Clock
+    whose: Whose
+    records: Records | None
+
+    def say_whose(self, console: Console) -> None:
+        """Tell in words that the family is invented, where it is."""
+        if self.whose == "demo":
+            console.line("Demo: this family, its places and prices are invented.")
+            console.line()
+
+
+def ask(options: Namespace, console: Console, environment: Mapping[str, str]) -> Question:
+    """Gather what the options ask about.
+
+    A household file stands for the family on record and for all it knows: its calendars and its known
+    drives. Place cards stand for the places on record. With both, the records are not opened.
+
+    Args:
+        options: as the parser read them.
+        console: told of warnings.
+        environment: environment variables.
+
+    Raises:
+        InputFaults: what is asked cannot be understood; every fault at once.
+        TripplanError: the records cannot be used.
+    """
+    settings = settings_from(options, environment)
+    clock = clock_from(settings)
+    whose: Whose = "files"
+    records: Records | None = None
+    if not (options.household and options.places):
+        services = open_services(settings)
+        which = asked_for(options, services)
+        records = records_of(services, which)
+        if not options.household:
+            whose = "demo" if which is Which.DEMO else "own"
+    findings: list[Finding] = []
+    family = _family(options, records, clock, findings)
+    today = _today(clock, family)
+    party = _party(options.party, family, findings)
+    places = _places(options.place, family, findings)
+    span = _span(options, today, findings)
+    for finding in findings:
+        if finding.weight is Weight.WARNING:
+            console.remark(f"warning: {finding}")
+    faults = tuple(finding for finding in findings if finding.weight is Weight.FAULT)
+    if faults or family is None or span is None:
+        raise InputFaults(faults)
+    return Question(family, party, places, span, today, clock, whose, records)
+
+
+def settings_from(options: Namespace, environment: Mapping[str, str]) -> Mapping[str, str]:
+    """The environment with what the options put in its place.
+
+    Raises:
+        InputFaults: `--today` is no date.
+    """
+    settings = dict(environment)
+    if getattr(options, "data", None):
+        settings[FOLDER_VARIABLE] = options.data
+    if getattr(options, "today", None):
+        findings: list[Finding] = []
+        today = _date(options.today, "--today", findings)
+        if today is None:
+            raise InputFaults(tuple(findings))
+        settings[TODAY_VARIABLE] = today.isoformat()
+    return settings
+
+
+def asked_for(options: Namespace, services: Services) -> Which:
+    """Whose records the options name; else those that the screens show."""
+    return Which(options.which) if options.which else services.which
+
+
+def records_of(services: Services, which: Which) -> Records:
+    """The family's own records, or the invented family's."""
+    return services.demo if which is Which.DEMO else services.own
+
+
+def _today(clock: Clock, family: Family | None) -> date:
+    return clock().astimezone(family.household.home.zone if family else None).date()
+
+
+def _family(
+    options: Namespace, records: Records | None, clock: Clock, findings: list[Finding]
+) -> Family | None:
+    family = family_in(records) if records else None
+    today = _today(clock, family)
+    if options.household:
+        household = household_in(options.household, today, findings)
+        family = Family(household, family.places if family else ()) if household else None
+    elif family is None:
+        message = "there is no household on record; name a household file, or use --demo"
+        findings.append(Finding(_ASKED, "--household", "", message))
+    if options.places:
+        places = places_in(options.places, today, findings)
+        family = replace(family, places=places) if family else None
+    if options.school_calendar and family:
+        home = family.household.home
+        schools = school_calendars_in(options.school_calendar, home, today, findings)
+        family = replace(family, school_calendars=(*family.school_calendars, *schools))
+    if family and not family.places and not options.places:
+        message = "there are no places on record; name place cards, or a folder of them"
+        findings.append(Finding(_ASKED, "--places", "", message))
+    return family
+
+
+def _party(names: Sequence[str] | None, family: Family | None, findings: list[Finding]) -> tuple[Member, ...]:
+    if family is None:
+        return ()
+    called = {member.name.casefold(): member.name for member in family.household.members}
+    wanted = names or tuple(called)
+    for name in wanted:
+        if name.casefold() not in called:
+            message = f"nobody of that name; the household is {', '.join(called.values())}"
+            findings.append(Finding(_ASKED, "--party", name[:_LONGEST_SHOWN], message))
+    return family.party([called[name.casefold()] for name in wanted if name.casefold() in called] or None)
+
+
+def _places(names: str | Sequence[str], family: Family | None, findings: list[Finding]) -> tuple[Place, ...]:
+    """The places with these ids or names, each once."""
+    if family is None or not family.places:
+        return ()
+    named = (names,) if isinstance(names, str) else names
+    found = [_place_called(name, family.places, findings) for name in named]
+    return tuple({place.id: place for place in found if place is not None}.values())
+
+
+def _place_called(name: str, places: Sequence[Place], findings: list[Finding]) -> Place | None:
+    """The place with an id or a name; a beginning that fits only one is enough."""
+    said = name.strip().casefold()
+    fitting = [place for place in places if said in (place.id, place.name.casefold())]
+    if not fitting and said:
+        fitting = [p for p in places if p.id.startswith(said) or p.name.casefold().startswith(said)]
+    if len(fitting) == 1:
+        return fitting[0]
+    if fitting:
+        message = f"several places are called that: {', '.join(place.id for place in fitting)}"
+    else:
+        ids = {place.id: place.id for place in places}
+        ids |= {place.name.casefold(): place.id for place in places}
+        near = dict.fromkeys(ids[word] for word in difflib.get_close_matches(said, ids, cutoff=0.5))
+        known = ", ".join(place.id for place in places)
+        hint = f"did you mean {' or '.join(near)}?" if near else f"known: {known}"
+        message = f"no place is called that; {hint}"
+    findings.append(Finding(_ASKED, "PLACE", name[:_LONGEST_SHOWN], message))
+    return None
+
+
+def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan | None:
+    """The days asked about; six weeks from tomorrow when none are given."""
+    fields = {"first": "--from", "last": "--to", "on": "--on", "day": "DATE"}
+    asked = {name: getattr(options, name, None) for name in fields}
+    read = {name: _date(text, fields[name], findings) for name, text in asked.items() if text is not None}
+    if None in read.values():
+        return None
+    dates = {name: day for name, day in read.items() if day is not None}
+    fixed = dates.get("day") or dates.get("on")
+    if fixed and len(dates) > 1:
+        message = "one day, or a span with --from and --to, not both"
+        findings.append(Finding(_ASKED, "--on", str(fixed), message))
+        return None
+    if fixed:
+        return DateSpan(first=fixed, last=fixed)
+    tomorrow, length = today + timedelta(days=1), timedelta(weeks=USUAL_WEEKS, days=-1)
+    last = dates.get("last")
+    first = dates.get("first") or (min(tomorrow, last) if last else tomorrow)
+    last = last or first + length
+    if first <= last < first + timedelta(days=LONGEST_SPAN_DAYS):
+        return DateSpan(first=first, last=last)
+    message = f"a span ends no earlier than it begins ({first}) and has at most {LONGEST_SPAN_DAYS} days"
+    findings.append(Finding(_ASKED, "--to", str(last), message))
+    return None
+
+
+def _date(text: str, field: str, findings: list[Finding]) -> date | None:
+    try:
+        day = date.fromisoformat(text.strip())
+    except ValueError:
+        findings.append(Finding(_ASKED, field, text[:_LONGEST_SHOWN], "a date reads like 2026-12-08"))
+        return None
+    if EARLIEST <= day <= LATEST:
+        return day
+    findings.append(
+        Finding(_ASKED, field, str(day), f"a date from {EARLIEST} to {LATEST} can be asked about")
+    )
+    return None

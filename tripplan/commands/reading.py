@@ -1,0 +1,107 @@
+"""Files that stand in for records: a household, place cards, school calendars.
+
+What is wrong with them goes to a list of findings, so that every fault of a command is told at once.
+"""
+
+import os.path
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+from tripplan.errors import Finding
+from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
+from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.files.household_file import load_household
+from tripplan.files.place_card import load_place_card
+from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
+from tripplan.planning.calendars import DateSpan, SchoolCalendar
+from tripplan.planning.household import Household
+from tripplan.planning.place import Place
+from tripplan.planning.where import Where
+
+
+def household_in(path: str, today: date, findings: list[Finding]) -> Household | None:
+    """The household in a file."""
+    read = load_household(Path(path), today)
+    findings.extend(read.findings)
+    return read.value
+
+
+def places_in(paths: Sequence[str], today: date, findings: list[Finding]) -> tuple[Place, ...]:
+    """The places on cards and in folders of cards."""
+    places: dict[str, Place] = {}
+    for path in card_files(paths, findings):
+        read = load_place_card(path, today)
+        findings.extend(read.findings)
+        if read.value is None:
+            continue
+        if read.value.id in places:
+            message = "another card that was named has the same id"
+            findings.append(Finding(path.name, "id", read.value.id, message))
+        places[read.value.id] = read.value
+    return tuple(places.values())
+
+
+def card_files(paths: Sequence[str], findings: list[Finding]) -> tuple[Path, ...]:
+    """The files that are named, and for a folder every .toml file in it; an empty folder is a fault."""
+    files: list[Path] = []
+    for name in paths:
+        if not os.path.isdir(name):  # unlike pathlib, says no where the system refuses to look
+            files.append(Path(name))
+            continue
+        inside = sorted(Path(name).glob("*.toml"))
+        if not inside:
+            findings.append(Finding(name, "", "", "this folder holds no .toml file"))
+        files.extend(inside)
+    return tuple(files)
+
+
+def school_calendars_in(
+    paths: Sequence[str], home: Where, today: date, findings: list[Finding]
+) -> tuple[SchoolCalendar, ...]:
+    """The school calendars in files, taken to be those of districts around the home.
+
+    Which entries mean days without school is guessed from their titles.
+    """
+    found = (_school_calendar(Path(path), home, today, findings) for path in paths)
+    return tuple(calendar for calendar in found if calendar is not None)
+
+
+def _school_calendar(path: Path, home: Where, today: date, findings: list[Finding]) -> SchoolCalendar | None:
+    data = start_of(path, MOST_BYTES, findings)
+    if data is None:
+        return None
+    window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
+    content = read_calendar(data, path.name, window, home.zone)
+    findings.extend(content.findings)
+    if content.value is None:
+        return None
+    proposal = propose_school_calendar(content.value, path.name)
+    findings.extend(proposal.findings)
+    if proposal.value is None:
+        return None
+    return school_calendar_from(
+        proposal.value,
+        name=path.stem[:80],
+        country=home.country,
+        subdivision=home.subdivision,
+        latitude=home.point.latitude,
+        longitude=home.point.longitude,
+        source=path.name,
+    )
+
+
+def start_of(path: Path, most: int, findings: list[Finding]) -> bytes | None:
+    """A file's bytes, no more than are needed to see that it is too large; None where it cannot be opened.
+
+    Args:
+        path: the file.
+        most: the size up to which it is wanted [bytes].
+        findings: told where it cannot be opened.
+    """
+    try:
+        with path.open("rb") as file:
+            return file.read(most + 1)
+    except OSError as unreadable:
+        findings.append(Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"))
+        return None

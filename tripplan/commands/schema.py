@@ -1,0 +1,44 @@
+"""`tripplan schema`: the JSON schemas of the files a parent writes and of the answers in JSON."""
+
+from argparse import Namespace
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from tripplan.commands.answer_forms import (
+    CheckAnswer,
+    CompareAnswer,
+    DayAnswer,
+    DaysAnswer,
+    ImportAnswer,
+    Told,
+)
+from tripplan.commands.console import Console
+from tripplan.files.household_file import household_schema
+from tripplan.files.place_card import place_card_schema
+
+_WRITTEN: Mapping[str, Callable[[], dict[str, Any]]] = {
+    "place": place_card_schema,
+    "household": household_schema,
+}
+_ANSWERS: Mapping[str, type[Told]] = {
+    "compare": CompareAnswer,
+    "days": DaysAnswer,
+    "day": DayAnswer,
+    "check": CheckAnswer,
+    "import": ImportAnswer,
+}
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
+    """Print one schema (draft 2020-12)."""
+    if options.form in _WRITTEN:
+        console.json(_WRITTEN[options.form]())
+    else:
+        console.json(answer_schema(_ANSWERS[options.form]))
+    return 0
+
+
+def answer_schema(answer: type[Told]) -> dict[str, Any]:
+    """The JSON schema of an answer, with each key's description."""
+    schema = answer.model_json_schema(mode="serialization")
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}

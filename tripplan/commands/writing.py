@@ -1,0 +1,53 @@
+"""Files that a command writes: never over another one unless that is asked for, and whole or not at all."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from tripplan.commands.console import Console
+from tripplan.errors import Finding, InputFaults
+
+PRINTED = "-"
+"""Stands for the standard output in the place of a file's name."""
+
+
+def write_file(name: str, data: bytes, console: Console, *, replace: bool) -> bool:
+    """Write a file, or print it where its name is a hyphen.
+
+    Args:
+        name: where to.
+        data: what.
+        console: told when nothing is written.
+        replace: whether a file that is there already may go.
+
+    Returns:
+        Whether it was written; not if there is one and it may not go.
+
+    Raises:
+        InputFaults: the file cannot be written.
+    """
+    if name == PRINTED:
+        console.data(data)
+        return True
+    path = Path(name)
+    try:
+        if path.exists() and not replace and not path.is_dir():
+            console.remark(f"{name} is there already; nothing was written. Add --replace to write over it.")
+            return False
+        _write_whole(path, data)
+    except OSError as trouble:
+        finding = Finding(name, "", "", f"cannot be written: {trouble.strerror or trouble}")
+        raise InputFaults((finding,)) from trouble
+    return True
+
+
+def _write_whole(path: Path, data: bytes) -> None:
+    if path.is_dir():
+        raise IsADirectoryError(0, "it is a folder")
+    handle, partial = tempfile.mkstemp(dir=path.parent, suffix=".partial")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+        os.replace(partial, path)
+    finally:
+        Path(partial).unlink(missing_ok=True)

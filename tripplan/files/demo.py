@@ -1,0 +1,120 @@
+"""The demo: an invented family, its places and calendars, read from files as any parent's are."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Annotated
+from zoneinfo import ZoneInfo
+
+from pydantic import Field
+
+from tripplan.errors import Finding, InputFaults, Weight
+from tripplan.files.calendar_reading import CalendarContent, read_calendar
+from tripplan.files.family_calendar_file import family_calendar_from
+from tripplan.files.household_file import load_household
+from tripplan.files.place_card import load_place_cards
+from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
+from tripplan.files.written import read_form
+from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.planning.household import Name
+from tripplan.planning.model import Written
+from tripplan.planning.place import PlaceId
+from tripplan.planning.where import Where
+
+READ_AHEAD = timedelta(days=550)
+"""How far ahead calendars are read; a plan reaches 18 months at most."""
+READ_BACK = timedelta(days=366)
+
+
+class _CalendarFile(Written):
+    """A calendar file of the demo."""
+
+    file: Name
+    name: Name
+
+
+class _SchoolFile(_CalendarFile):
+    """A school district's calendar file, with what the file itself does not say."""
+
+    where: Where
+    pupils: Annotated[int, Field(ge=1)]
+
+
+class _Contents(Written):
+    """What the demo is made of; the file demo.toml."""
+
+    compare: tuple[PlaceId, ...]
+    school_calendars: tuple[_SchoolFile, ...] = ()
+    family_calendars: tuple[_CalendarFile, ...] = ()
+
+
+@dataclass(frozen=True)
+class Demo:
+    """Everything the demo puts on record.
+
+    Attributes:
+        documents: household, places, school and family calendars.
+        compared: ids of the places that stand side by side at first.
+    """
+
+    documents: tuple[Written, ...]
+    compared: tuple[PlaceId, ...]
+
+
+def read_demo(folder: Path, today: date) -> Demo:
+    """Read the demo's files.
+
+    Args:
+        folder: holds demo.toml, household.toml, places/ and the calendars demo.toml names.
+        today: calendars are read from a year back to 18 months ahead of it.
+
+    Raises:
+        InputFaults: a file is missing or damaged; names every fault of that file.
+    """
+    contents = read_form(_bytes(folder / "demo.toml"), "demo.toml", _Contents).usable()
+    household = load_household(folder / "household.toml", today).usable()
+    cards = load_place_cards(folder / "places", today)
+    faults = tuple(finding for finding in cards.findings if finding.weight is Weight.FAULT)
+    if faults or not cards.places:
+        raise InputFaults(faults or (Finding(str(folder / "places"), "", "", "holds no place card"),))
+    window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
+    zone = household.home.zone
+    schools = (_school(folder, listed, window, zone) for listed in contents.school_calendars)
+    families = (_family(folder, listed, window, zone) for listed in contents.family_calendars)
+    known = {place.id for place in cards.places}
+    return Demo(
+        documents=(household, *cards.places, *schools, *families),
+        compared=tuple(place_id for place_id in contents.compare if place_id in known),
+    )
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as unreadable:
+        finding = Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}")
+        raise InputFaults((finding,)) from unreadable
+
+
+def _content(folder: Path, listed: _CalendarFile, window: DateSpan, zone: ZoneInfo) -> CalendarContent:
+    return read_calendar(_bytes(folder / listed.file), listed.file, window, zone).usable()
+
+
+def _school(folder: Path, listed: _SchoolFile, window: DateSpan, zone: ZoneInfo) -> SchoolCalendar:
+    proposal = propose_school_calendar(_content(folder, listed, window, zone), listed.file).usable()
+    point = listed.where.point
+    return school_calendar_from(
+        proposal,
+        name=listed.name,
+        country=listed.where.country,
+        subdivision=listed.where.subdivision,
+        latitude=point.latitude,
+        longitude=point.longitude,
+        pupils=listed.pupils,
+        source=listed.file,
+    )
+
+
+def _family(folder: Path, listed: _CalendarFile, window: DateSpan, zone: ZoneInfo) -> FamilyCalendar:
+    content = _content(folder, listed, window, zone)
+    return family_calendar_from(content, name=listed.name, source=listed.file, keep_names=True)

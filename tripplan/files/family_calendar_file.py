@@ -1,0 +1,54 @@
+"""Makes a family calendar of a calendar file: when the family is busy, and nothing else unless asked for."""
+
+from collections.abc import Set
+
+from tripplan.files.calendar_reading import CalendarContent
+from tripplan.planning.calendars import Busy, FamilyCalendar
+
+
+def family_calendar_from(
+    content: CalendarContent,
+    *,
+    name: str = "",
+    source: str = "",
+    keep_names: bool = False,
+    left_out: Set[str] = frozenset(),
+) -> FamilyCalendar:
+    """When the family is busy.
+
+    Entries that take up no time are left out: those shown as free, called off or declined, and mere points in
+    time.
+
+    Args:
+        content: the file as `tripplan.files.calendar_reading.read_calendar` reads it, in the zone at home.
+        name: of the calendar; the file's own name when left out.
+        source: where it comes from.
+        keep_names: whether to keep what the entries say. Without it overlapping times become one, so that not
+            even the number of appointments is kept.
+        left_out: keys of entries that do not stand in the way of an outing.
+
+    Returns:
+        The calendar, in order of time.
+    """
+    taken = [entry for entry in content.entries if entry.takes_time and entry.key not in left_out]
+    spans = [
+        Busy(start=entry.start, end=entry.end, name=entry.summary if keep_names else "")
+        for entry in sorted(taken, key=lambda entry: (entry.start, entry.end))
+        if entry.start < entry.end
+    ]
+    return FamilyCalendar(
+        name=name or content.name[:80] or "Family calendar",
+        busy=tuple(spans) if keep_names else _joined(spans),
+        source=source,
+    )
+
+
+def _joined(spans: list[Busy]) -> tuple[Busy, ...]:
+    """The same times without overlaps; they come in order of their start."""
+    joined: list[Busy] = []
+    for span in spans:
+        if joined and span.start <= joined[-1].end:
+            joined[-1] = Busy(start=joined[-1].start, end=max(joined[-1].end, span.end))
+        else:
+            joined.append(span)
+    return tuple(joined)

@@ -1,0 +1,183 @@
+"""Puts a planned outing into the words of a calendar entry; names and the home address only when ticked."""
+
+import re
+from collections.abc import Callable, Iterator
+from datetime import date, datetime
+
+from tripplan import wording
+from tripplan.files.calendar_file import EntryLayout, OutingEntry, Reminder, usual_reminders
+from tripplan.planning.admission.result import Admission
+from tripplan.planning.cost import OutingCost
+from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
+from tripplan.planning.household import Household, Member
+from tripplan.planning.outing import Outing
+from tripplan.planning.planned import PlanStatus
+from tripplan.planning.travel.drive import Leg
+from tripplan.planning.where import Where
+
+
+def entry_for_outing(
+    outing: Outing,
+    household: Household,
+    *,
+    uid: str,
+    sequence: int = 0,
+    last_modified: datetime | None = None,
+    status: PlanStatus = PlanStatus.CONFIRMED,
+    layout: EntryLayout = EntryLayout.WHOLE,
+    reminders: tuple[Reminder, ...] | None = None,
+    include_names: bool = False,
+    include_home: bool = False,
+) -> OutingEntry:
+    """The calendar entry for an outing.
+
+    Args:
+        outing: one place on one day, with its answers.
+        household: whose outing it is; gives the unit of distance and, when ticked, the home address.
+        uid: see `tripplan.files.calendar_file.outing_uid`.
+        sequence: how often the entry was changed after it was first handed out.
+        last_modified: when the outing was last changed.
+        status: how firm it is.
+        layout: one entry, or one per part of the day.
+        reminders: to pack the evening before and to get going an hour ahead when left out.
+        include_names: whether people's names may be read by everyone who sees the calendar.
+        include_home: whether the home address may.
+
+    Returns:
+        The entry. It never holds a birth date; unless names are ticked, people are 'a child' or 'an adult'.
+    """
+    plan = outing.plan
+    said: Callable[[str], str] = str if include_names else _without_names(outing.party, outing.day)
+    home = household.home if include_home else None
+    blocks = (
+        (_going(outing, include_names),),
+        _times(outing, plan, home),
+        _drive(outing.way_there, household.units),
+        _naps(plan.naps, include_names),
+        _tickets(outing.admission),
+        _money(outing.cost),
+        _crowd(outing),
+        _listed("Good to know", outing.notes),
+        _listed("Please mind", (*outing.place.visit.cautions, *outing.cautions)),
+        ("Times and costs are estimates; the place's own page has the last word on hours and prices.",),
+    )
+    written = ("\n".join(dict.fromkeys(block)) for block in (tuple(lines) for lines in blocks) if block)
+    return OutingEntry(
+        uid=uid,
+        summary=_summary(outing, plan, layout),
+        start=plan.leave_home,
+        arrive=plan.enter,
+        leave_place=plan.leave_place,
+        end=plan.home,
+        sequence=sequence,
+        last_modified=last_modified,
+        status=status,
+        location=_address(outing.place.name, outing.place.where),
+        point=outing.place.where.point,
+        url=outing.place.web,
+        description=said("\n\n".join(written)),
+        categories=outing.place.visit.topics,
+        reminders=usual_reminders(plan.leave_home) if reminders is None else reminders,
+        layout=layout,
+    )
+
+
+def _summary(outing: Outing, plan: DayPlan, layout: EntryLayout) -> str:
+    # One entry for the whole day hides that it begins with leaving home, so the title says when.
+    if layout is EntryLayout.WHOLE:
+        return f"{outing.place.name} (leave home {wording.clock(plan.leave_home)})"
+    return outing.place.name
+
+
+def _address(name: str, where: Where) -> str:
+    return ", ".join(
+        part for part in (name, where.address, f"{where.postal_code} {where.town}".strip()) if part
+    )
+
+
+def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]:
+    """A function that writes 'a child' or 'an adult' wherever somebody's name stands."""
+    kinds = {member.name: "an adult" if member.is_adult_on(day) else "a child" for member in party}
+    longest_first = sorted(kinds, key=len, reverse=True)
+    names = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest_first))})(?!\w)")
+    return lambda text: names.sub(lambda found: kinds[found[0]], text)
+
+
+def _going(outing: Outing, include_names: bool) -> str:
+    if include_names:
+        return f"Going: {wording.listed([member.name for member in outing.party])}."
+    adults = sum(member.is_adult_on(outing.day) for member in outing.party)
+    counts = ((adults, "adult", "adults"), (len(outing.party) - adults, "child", "children"))
+    return f"Going: {wording.listed([f'{n} {one if n == 1 else many}' for n, one, many in counts if n])}."
+
+
+def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
+    clocks_differ = plan.leave_home.utcoffset() != plan.enter.utcoffset()
+
+    def at(moment: datetime) -> str:
+        return f"{wording.clock(moment)} {moment.tzname()}" if clocks_differ else wording.clock(moment)
+
+    leaving = f"Leave home {at(plan.leave_home)}"
+    if home is not None:
+        leaving += f" from {_address('', home)}"
+    load_up = outing.way_there.load_up_minutes
+    yield f"{leaving} (with {wording.minutes(load_up)} to load up)." if load_up else f"{leaving}."
+    span = _leave_span(outing.search, plan)
+    if span is not None:
+        yield f"Any time from {at(span[0])} to {at(span[1])} is about as good."
+    yield f"Go in about {at(plan.enter)}, set out for home about {at(plan.leave_place)}."
+    yield f"Home again about {at(plan.home)}."
+
+
+def _leave_span(search: DaySearch, plan: DayPlan) -> tuple[datetime, datetime] | None:
+    for window in search.windows:
+        if window.first <= plan.leave_home <= window.last and window.first < window.last:
+            return window.first, window.last
+    return None
+
+
+def _drive(leg: Leg, units: str) -> Iterator[str]:
+    drive = leg.drive
+    length = wording.distance_range(drive.km, units)
+    yield f"Drive, one way: {length}, {wording.minutes_range(drive.minutes)} ({drive.known_by})."
+    if leg.rests:
+        resting = sum(rest.minutes for rest in leg.rests)
+        stops = f"{len(leg.rests)} rests" if len(leg.rests) > 1 else "one rest"
+        yield f"Planned on the way: {stops}, {wording.minutes(resting)}."
+
+
+def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
+    for nap in naps:
+        whose = f"{nap.member}'s nap" if include_names else "Nap"
+        where = wording.listed(
+            [f"{wording.minutes(count)} in the {place}" for place, count in nap.kept if count]
+        )
+        where = where.replace("in the home", "at home")
+        kept = f"{whose}: {wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)} kept"
+        yield f"{kept} ({where})." if where else f"{kept}."
+
+
+def _tickets(admission: Admission) -> Iterator[str]:
+    yield f"To buy, {wording.money(admission.total)} in all:"
+    for line in admission.purchases:
+        yield f"- {line.quantity} x {line.name}, {wording.money(line.total)}"
+    yield from admission.notes
+
+
+def _money(cost: OutingCost) -> Iterator[str]:
+    yield f"Cost in all: {wording.money_range(cost.total)}."
+    for item in cost.items:
+        if item.amount is not None:
+            yield f"- {item.kind.capitalize()}: {item.label}, {wording.money_range(item.amount)}"
+    if cost.unknown:
+        yield f"Not known and not counted: {wording.listed(cost.unknown)}."
+
+
+def _crowd(outing: Outing) -> Iterator[str]:
+    yield f"A full house: {wording.odds(outing.crowd.chance)} ({outing.crowd.word})."
+
+
+def _listed(heading: str, lines: tuple[str, ...]) -> Iterator[str]:
+    if lines:
+        yield f"{heading}:"
+        yield from (f"- {line}" for line in lines)

@@ -1,0 +1,52 @@
+"""Answers as plain sentences, the same on screens and command line."""
+
+from tripplan import wording
+from tripplan.planning.admission.result import Purchase
+from tripplan.planning.cost import CostItem, OutingCost
+from tripplan.planning.crowds.risk import CrowdRisk
+from tripplan.planning.day import NapOutcome
+from tripplan.planning.outing import Outing
+
+
+def nap_sentence(outing: Outing) -> str:
+    """What becomes of the naps, such as '1 h 20 min of 1 h 40 min kept, in the car'."""
+    if not outing.plan.naps:
+        return "nobody needs one"
+    return "; ".join(_nap(nap, several=len(outing.plan.naps) > 1) for nap in outing.plan.naps)
+
+
+def _nap(nap: NapOutcome, *, several: bool) -> str:
+    whose = f"{nap.member}: " if several else ""
+    if not nap.kept_minutes:
+        return f"{whose}lost ({wording.minutes(nap.usual_minutes)})"
+    where = wording.listed([f"at {place}" if place == "home" else f"in the {place}" for place, _ in nap.kept])
+    kept, usual = wording.minutes(nap.kept_minutes), wording.minutes(nap.usual_minutes)
+    return f"{whose}{kept} of {usual} kept, {where}"
+
+
+def crowd_sentence(risk: CrowdRisk) -> str:
+    """Crowd risk in words and number, such as 'some company: about 1 in 7 (14 %)'."""
+    return f"{risk.word}: {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
+
+
+def total_sentence(cost: OutingCost) -> str:
+    """The total with its range, and 'at least' where something is not known."""
+    total = wording.money_range(cost.total)
+    return f"at least {total}" if cost.unknown else total
+
+
+def amount_sentence(item: CostItem) -> str:
+    """An item's amount with its range; what is unknown is never zero."""
+    return "not known" if item.amount is None else wording.money_range(item.amount)
+
+
+def item_sentence(item: CostItem) -> str:
+    """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
+    label = item.label if item.label.startswith(item.kind) else f"{item.kind}, {item.label}"
+    return f"{label[0].upper()}{label[1:]}: {amount_sentence(item)}"
+
+
+def purchase_sentence(purchase: Purchase) -> str:
+    """One line of the order, such as '2 x Adult for Ann and Bo'."""
+    covered = f" for {wording.listed(purchase.covers)}" if purchase.covers else ""
+    return f"{purchase.quantity} x {purchase.name}{covered}"

@@ -1,0 +1,1 @@
+"""The Streamlit pages, one file each, and the few widgets they share."""

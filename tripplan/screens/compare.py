@@ -1,0 +1,169 @@
+"""Compare: up to three outings side by side by total cost."""
+
+import streamlit as st
+
+from tripplan import wording
+from tripplan.planning.choose import Candidate
+from tripplan.planning.outing import Family, Outing
+from tripplan.planning.place import Place
+from tripplan.records.kinds import ComparedPlaces
+from tripplan.screens import answers
+from tripplan.screens.charts import cost_chart
+from tripplan.screens.choices import party_picker, place_named, say_taken, span_picker, take
+from tripplan.screens.explain import cost_lines, crowd_sentence, nap_sentence, ticket_lines
+from tripplan.screens.frame import View, family_or_stop
+from tripplan.screens.markdown import bullets, plain
+
+SIDE_BY_SIDE = 3
+
+
+def render(view: View) -> None:
+    """Show the outings the parent compares, each on its best day."""
+    family = family_or_stop(view)
+    st.title("What would it cost, all in?")
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        return
+    places = _places_picker(view, family)
+    with st.expander("Who goes, and when", expanded=False):
+        party = party_picker(view, family)
+        span = span_picker(view)
+    if not places:
+        st.info("Pick one to three places.")
+        return
+    candidates = answers.compared(family, party, places, span, view.today)
+    for column, candidate in zip(st.columns(len(candidates)), candidates, strict=True):
+        with column, st.container(border=True):
+            _card(view, family, candidate)
+    outings = [candidate.best for candidate in candidates if candidate.best is not None]
+    say_taken(view, family)
+    if outings:
+        _side_by_side(family, outings)
+
+
+def _places_picker(view: View, family: Family) -> list[Place]:
+    """Ask which places to compare, and keep the answer in the records."""
+    kept = view.services.records.get(ComparedPlaces)
+    ids = [place.id for place in family.places]
+    usual = [place_id for place_id in (kept.value.places if kept else ids) if place_id in ids]
+
+    def keep() -> None:
+        picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
+        records, now = view.services.records, view.services.clock()
+        with records.change(now) as change:
+            before = change.get(ComparedPlaces)
+            change.save(picked, before.revision if before else 0)
+
+    picked = st.multiselect(
+        "Which places?",
+        ids,
+        default=usual[:SIDE_BY_SIDE],
+        format_func=lambda place_id: getattr(place_named(family, place_id), "name", place_id),
+        max_selections=SIDE_BY_SIDE,
+        key="compared_places",
+        on_change=keep,
+    )
+    return [place for place in family.places if place.id in picked]
+
+
+def _card(view: View, family: Family, candidate: Candidate) -> None:
+    place, outing = candidate.place, candidate.best
+    st.subheader(plain(place.name), anchor=False)
+    st.caption(plain(" · ".join(filter(None, (place.where.town, wording.listed(place.visit.topics[:3]))))))
+    if outing is None:
+        st.warning("No day in this span can be done.")
+        _passed_over(candidate)
+        return
+    total = outing.cost.total
+    st.metric("in all, for everybody", _whole(outing), border=False)
+    st.caption(plain(_range_sentence(outing)))
+    st.markdown(
+        "\n".join(
+            f"- **{name}** {plain(said)}"
+            for name, said in (
+                ("Best day:", wording.day(outing.day)),
+                (
+                    "Leave home:",
+                    f"{wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}",
+                ),
+                (
+                    "Drive, one way:",
+                    f"{wording.distance(outing.way_there.drive.km.likely, family.household.units)}, "
+                    f"{wording.minutes_range(outing.way_there.drive.minutes)}",
+                ),
+                ("At the place:", wording.minutes(outing.plan.visit_minutes)),
+                ("Nap:", nap_sentence(outing)),
+                ("Full house:", crowd_sentence(outing.crowd)),
+            )
+        )
+    )
+    st.button(
+        "Take this one",
+        key=f"take_{place.id}",
+        type="primary",
+        on_click=take,
+        args=(view, place.id, outing.day),
+        help="Day plan and Calendar then speak of this place and day.",
+    )
+    with st.expander(plain(f"Why {wording.money(total.likely)}?")):
+        st.markdown(cost_lines(outing.cost))
+        st.markdown("**Tickets**")
+        st.markdown(ticket_lines(outing.admission))
+        if outing.notes:
+            st.markdown(bullets(outing.notes))
+    if outing.cautions:
+        with st.expander("Please mind"):
+            st.markdown(bullets(outing.cautions))
+
+
+def _whole(outing: Outing) -> str:
+    said = wording.whole_money(outing.cost.total.likely)
+    return f"at least {said}" if outing.cost.unknown else said
+
+
+def _range_sentence(outing: Outing) -> str:
+    total = outing.cost.total
+    said = f"an estimate; nine times in ten {wording.money_ends(total)}"
+    if outing.cost.unknown:
+        said += f"; not known and not counted: {wording.listed(outing.cost.unknown)}"
+    return said
+
+
+def _passed_over(candidate: Candidate) -> None:
+    with st.expander("Why not?"):
+        st.markdown(
+            bullets(
+                f"{wording.day(missed.day)}: {'; '.join(missed.reasons)}"
+                for missed in candidate.passed_over[:10]
+            )
+        )
+
+
+def _side_by_side(family: Family, outings: list[Outing]) -> None:
+    st.subheader("What the money goes to", anchor=False)
+    st.altair_chart(
+        cost_chart(outings),
+        alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
+    )
+    units = family.household.units
+    rows = {
+        "Total": [wording.money_range(o.cost.total) for o in outings],
+        "Best day": [wording.day(o.day) for o in outings],
+        "Leave home": [wording.clock(o.plan.leave_home) for o in outings],
+        "Home again": [wording.clock(o.plan.home) for o in outings],
+        "Drive, one way": [
+            f"{wording.distance(o.way_there.drive.km.likely, units)}, "
+            f"{wording.minutes(o.way_there.drive.minutes.likely)}"
+            for o in outings
+        ],
+        "At the place": [wording.minutes(o.plan.visit_minutes) for o in outings],
+        "Nap": [nap_sentence(o) for o in outings],
+        "Full house": [crowd_sentence(o.crowd) for o in outings],
+        "With nuisances counted": [wording.money(o.felt_cost) for o in outings],
+    }
+    st.subheader("Side by side", anchor=False)
+    heads = [plain(outing.place.name) for outing in outings]
+    lines = ["| | " + " | ".join(heads) + " |", "|---" * (len(heads) + 1) + "|"]
+    lines += [f"| **{name}** | " + " | ".join(map(plain, cells)) + " |" for name, cells in rows.items()]
+    st.markdown("\n".join(lines))

@@ -1,0 +1,79 @@
+"""The fields of a form: filled from what is on record, kept while the parent types, read when she saves."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, time
+from typing import Any
+
+import streamlit as st
+
+FieldValue = str | bool | int | date | time | list[str]
+
+
+@dataclass(frozen=True)
+class Fields:
+    """The fields of one form, each a widget with a key of its own.
+
+    Attributes:
+        form: names the form; part of every key.
+        names: the fields.
+    """
+
+    form: str
+    names: tuple[str, ...]
+
+    def key(self, name: str) -> str:
+        """The key of a field's widget."""
+        return f"{self.form}_{name}"
+
+    def typed(self) -> dict[str, Any]:
+        """What stands in the fields now; to be called when the form is sent."""
+        return {name: st.session_state[self.key(name)] for name in self.names}
+
+
+def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
+    """The fields of a form; each is filled anew when its value on record has changed since it was filled.
+
+    Args:
+        form: names the form.
+        on_record: what the fields say at first.
+    """
+    fields = Fields(form, tuple(on_record))
+    before = st.session_state.get(_mark(form), {})
+    now = {name: repr(value) for name, value in on_record.items()}
+    for name, value in on_record.items():
+        # A widget's own state is dropped when its page is left, so it is also filled where it is missing.
+        if before.get(name) != now[name] or fields.key(name) not in st.session_state:
+            st.session_state[fields.key(name)] = value
+    st.session_state[_mark(form)] = now
+    return fields
+
+
+def refill(form: str) -> None:
+    """Fill a form anew at the next run, whatever was typed into it."""
+    st.session_state.pop(_mark(form), None)
+
+
+def _mark(form: str) -> str:
+    return f"filled_{form}"
+
+
+def listed_in(text: str) -> list[str]:
+    """The parts of a text with commas between them, without blanks and empty parts."""
+    return [part.strip() for part in text.replace("\n", ",").split(",") if part.strip()]
+
+
+def lines_in(text: str) -> list[str]:
+    """The lines of a text, without empty ones."""
+    return [line.strip() for line in text.splitlines() if line.strip()]
+
+
+def put(values: dict[str, Any], path: str, value: object) -> None:
+    """Set a value at a dotted path; an empty text takes the field out, so that its usual value counts."""
+    *holders, name = path.split(".")
+    for holder in holders:
+        values = values.setdefault(holder, {})
+    if isinstance(value, str) and not value.strip():
+        values.pop(name, None)
+    else:
+        values[name] = value

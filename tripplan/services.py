@@ -1,0 +1,145 @@
+"""Where the parts meet the real world: the clock, the data folder and the demo files."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+from pathlib import Path
+
+from tripplan.errors import PlanError
+from tripplan.files.demo import read_demo
+from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.household import Household
+from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.place import Place
+from tripplan.records.backup import back_up
+from tripplan.records.kinds import ComparedPlaces
+from tripplan.records.location import FOLDER_VARIABLE, data_folder
+from tripplan.records.opening import Which, open_records, show, shown
+from tripplan.records.store import Records
+
+TODAY_VARIABLE = "TRIPPLAN_TODAY"
+"""Plan as if today were this date (2026-11-25), for demonstrations and tests."""
+
+SETTINGS = (FOLDER_VARIABLE, TODAY_VARIABLE)
+"""The environment variables that are read."""
+
+Clock = Callable[[], datetime]
+
+
+def system_clock() -> datetime:
+    """The present moment, in UTC."""
+    return datetime.now(UTC)
+
+
+@dataclass(frozen=True)
+class Services:
+    """The real parts, opened and ready.
+
+    Attributes:
+        own: the family's own records.
+        demo: the invented family's records.
+        demo_folder: the files the demo is loaded from.
+        clock: the present moment, zone-aware.
+    """
+
+    own: Records
+    demo: Records
+    demo_folder: Path
+    clock: Clock
+
+    @property
+    def which(self) -> Which:
+        """Whose records are in use."""
+        return shown(self.own)
+
+    @property
+    def records(self) -> Records:
+        """The records in use."""
+        return self.demo if self.which is Which.DEMO else self.own
+
+    def use(self, which: Which) -> None:
+        """Use the family's own records, or the invented family's, from now on."""
+        show(self.own, which, self.clock())
+
+    def fill_demo(self) -> None:
+        """Put the invented family back as its files describe it; the own records stay as they are.
+
+        Raises:
+            InputFaults: a demo file is damaged; nothing was changed.
+        """
+        demo = read_demo(self.demo_folder, self.today())
+        with self.demo.change(self.clock()) as change:
+            change.replace_all((*demo.documents, ComparedPlaces(places=demo.compared)))
+
+    def load_demo(self) -> None:
+        """Put the invented family back and use it from now on; as `fill_demo`."""
+        self.fill_demo()
+        self.use(Which.DEMO)
+
+    def today(self, family: Family | None = None) -> date:
+        """The date by the clock at home; by this computer's clock where no home is known yet."""
+        zone = None if family is None else family.household.home.zone
+        return self.clock().astimezone(zone).date()
+
+    def family(self) -> Family | None:
+        """All that planning is told about the family in use; None before there is a household."""
+        return family_in(self.records)
+
+
+def family_in(records: Records) -> Family | None:
+    """All that planning is told about the family of some records; None before there is a household."""
+    household = records.get(Household)
+    if household is None:
+        return None
+    return Family(
+        household=household.value,
+        places=tuple(kept.value for kept in records.all(Place).values()),
+        school_calendars=tuple(kept.value for kept in records.all(SchoolCalendar).values()),
+        family_calendars=tuple(kept.value for kept in records.all(FamilyCalendar).values()),
+        typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
+    )
+
+
+def clock_from(environment: Mapping[str, str]) -> Clock:
+    """The system's clock, moved to another date where `TRIPPLAN_TODAY` names one.
+
+    Raises:
+        PlanError: the variable holds no date.
+    """
+    wanted = environment.get(TODAY_VARIABLE)
+    if not wanted:
+        return system_clock
+    try:
+        day = date.fromisoformat(wanted)
+    except ValueError:
+        raise PlanError(f"{TODAY_VARIABLE} holds a date such as 2026-11-25, not {wanted!r}") from None
+    # Noon in UTC is the same date at every home from Hawaii to Eastern Europe and India.
+    return lambda: datetime.combine(day, time(12), UTC)
+
+
+def demo_folder() -> Path:
+    """Where the demo's files lie: beside the package in a checkout, inside it once installed."""
+    checkout = Path(__file__).resolve().parents[1] / "demo_places"
+    return checkout if checkout.is_dir() else Path(__file__).resolve().parent / "demo_places"
+
+
+def open_services(environment: Mapping[str, str]) -> Services:
+    """Open both records, back up the family's own, and fill the demo on its first start.
+
+    Args:
+        environment: environment variables, of which `SETTINGS` are read.
+
+    Raises:
+        RecordsUnusable: the records cannot be opened.
+        InputFaults: a demo file is damaged.
+        PlanError: `TRIPPLAN_TODAY` is no date.
+    """
+    clock = clock_from(environment)
+    folder = data_folder(environment)
+    own = open_records(folder, Which.FAMILY, clock())
+    demo = open_records(folder, Which.DEMO, clock())
+    back_up(own.database, clock().date())
+    services = Services(own, demo, demo_folder(), clock)
+    if demo.is_fresh():
+        services.fill_demo()
+    return services
