@@ -2,17 +2,20 @@
 
 import streamlit as st
 
-PAGES = "tripplan/screens/pages"
+FOLDER = "tripplan/screens/pages"
 
 st.set_page_config(page_title="tripplan", page_icon="🧺", layout="wide")
-st.navigation(
-    [
-        st.Page(f"{PAGES}/compare.py", title="Compare", default=True),
-        st.Page(f"{PAGES}/choose_day.py", title="Choose a day"),
-        st.Page(f"{PAGES}/day_plan.py", title="Day plan"),
-        st.Page(f"{PAGES}/calendar.py", title="Calendar"),
-        st.Page(f"{PAGES}/places.py", title="Places"),
-        st.Page(f"{PAGES}/household.py", title="Household"),
-    ],
-    position="top",
-).run()
+pages = [
+    st.Page(f"{FOLDER}/compare.py", title="Compare", default=True),
+    st.Page(f"{FOLDER}/choose_day.py", title="Choose a day"),
+    st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
+    st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
+    st.Page(f"{FOLDER}/places.py", title="Places"),
+    st.Page(f"{FOLDER}/household.py", title="Household"),
+]
+current = st.navigation(pages, position="hidden")
+# Streamlit's own menus fold away on a phone; these links stay in sight.
+with st.container(horizontal=True, key="pages"):
+    for page in pages:
+        st.page_link(page, width="content")
+current.run()

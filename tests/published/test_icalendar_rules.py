@@ -19,6 +19,7 @@ from zoneinfo import ZoneInfo, available_timezones
 import pytest
 import vobject
 
+from tests.missing import not_installed
 from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
@@ -122,9 +123,9 @@ def by_ical_js() -> Callable[[list[Path]], list[list[dict[str, object]]]]:
     node = shutil.which("node")
     folder = Path(os.environ.get("TRIPPLAN_ICAL_JS", HELPERS))
     if node is None:
-        pytest.skip("node is not installed")
+        not_installed("node is not installed")
     if not (folder / "node_modules" / "ical.js").is_dir():
-        pytest.skip(f"ical.js is not installed; run npm install in {HELPERS.name} or set TRIPPLAN_ICAL_JS")
+        not_installed(f"ical.js is not installed; run npm install in {HELPERS.name} or set TRIPPLAN_ICAL_JS")
 
     def read(files: list[Path]) -> list[list[dict[str, object]]]:
         command = [node, str(HELPERS / "read_with_ical_js.mjs"), str(folder), *map(str, files)]
@@ -139,7 +140,7 @@ def by_libical(tmp_path_factory: pytest.TempPathFactory) -> Callable[[list[Path]
     """Reads files with libical and fails on every fault it finds."""
     compiler = shutil.which("cc")
     if compiler is None or not any(Path(base, "libical/ical.h").is_file() for base in _INCLUDES):
-        pytest.skip("libical's header files or a C compiler are not installed")
+        not_installed("libical's header files or a C compiler are not installed")
     program = tmp_path_factory.mktemp("libical") / "read_with_libical"
     source = HELPERS / "read_with_libical.c"
     subprocess.run([compiler, "-o", str(program), str(source), "-lical"], check=True, timeout=120)

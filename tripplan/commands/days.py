@@ -81,7 +81,7 @@ def _say_passed_over(ranking: Ranking, console: Console) -> None:
         places.setdefault((reasons, ", ".join(on)), []).append(place)
     console.listed(
         f"{_count(len(ranking.passed_over))} passed over:",
-        [f"{'; '.join(names)}, {'; '.join(why)}: {on}" for (why, on), names in places.items()],
+        [f"{'; '.join(names)}: {'; '.join(why)} ({on})" for (why, on), names in places.items()],
     )
 
 

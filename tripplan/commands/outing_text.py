@@ -73,7 +73,7 @@ def leave_sentence(search: DaySearch) -> str:
         else f"{wording.clock(window.first)} to {wording.clock(window.last)}"
         for window in search.windows
     ]
-    return f"Leaving at about any of these times is as good: {'; '.join(spans)}." if spans else ""
+    return f"About equally good times to leave: {'; '.join(spans)}." if spans else ""
 
 
 def hours_sentence(hours: DayHours) -> str:

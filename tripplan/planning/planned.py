@@ -49,6 +49,21 @@ class PlanStatus(StrEnum):
     CANCELLED = "cancelled"
 
 
+class EntryTicks(Written):
+    """What the parent ticked for the entry on the calendar, so that its next file tells the same."""
+
+    in_parts: bool = False
+    """Whether drive, visit and way home are entries of their own."""
+    names: bool = False
+    """Whether people's names may be read by everyone who sees the calendar."""
+    home_address: bool = False
+    """Whether the home address may."""
+    packing_reminder: bool = True
+    """Whether to remind the evening before to pack."""
+    leaving_reminder_minutes: Annotated[int, Field(ge=1, le=24 * 60)] | None = 60
+    """How long before leaving home to remind [min]; not at all when left out."""
+
+
 class PlannedOuting(Written):
     """One place on one day, chosen; the same entry on the calendar however often it changes."""
 
@@ -79,6 +94,8 @@ class PlannedOuting(Written):
     """What the outing is likely to cost in all, in `currency`, as it was when last changed."""
     currency: Currency
     """ISO 4217 code."""
+    ticked: EntryTicks = EntryTicks()
+    """What its entry on the calendar tells."""
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:

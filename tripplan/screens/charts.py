@@ -28,7 +28,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
     frame = pd.DataFrame([part for outing in outings for part in _parts(outing)])
     ranges = pd.DataFrame([_span(outing) for outing in outings])
     longest = float(ranges["high"].max())
-    place = alt.Y("place:N", sort=order, title=None, axis=alt.Axis(labelLimit=190, ticks=False, domain=False))
+    place = alt.Y("place:N", sort=order, title=None, axis=alt.Axis(labelLimit=130, ticks=False, domain=False))
     kinds = [kind.value for kind in CostKind]
     currency = outings[0].cost.total.currency
     bars = (
@@ -41,7 +41,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
             color=alt.Color(
                 "kind:N",
                 scale=alt.Scale(domain=kinds, range=list(DEPTHS)),
-                legend=alt.Legend(title=None, orient="bottom", columns=3),
+                legend=alt.Legend(title=None, orient="bottom", columns=2),
             ),
             tooltip=["place", "kind", alt.Tooltip("amount:Q", format=",.2f")],
         )

@@ -67,6 +67,11 @@ def span_picker(view: View) -> DateSpan:
     return DateSpan(first=picked[0], last=picked[1])
 
 
+def place_names(family: Family) -> dict[str, str]:
+    """The places' names by their ids; its `__getitem__` labels a widget's options (a lambda is not kept)."""
+    return {place.id: place.name for place in family.places}
+
+
 def place_named(family: Family, place_id: str) -> Place | None:
     """The place with that id, if the family keeps it."""
     return next((place for place in family.places if place.id == place_id), None)

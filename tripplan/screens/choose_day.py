@@ -9,7 +9,7 @@ from tripplan.planning.choose import Ranking
 from tripplan.planning.outing import Outing
 from tripplan.screens import answers
 from tripplan.screens.charts import days_chart
-from tripplan.screens.choices import party_picker, place_named, say_taken, span_picker, take
+from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
 from tripplan.screens.explain import crowd_sentence, nap_sentence
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -32,7 +32,7 @@ def render(view: View) -> None:
     picked = st.multiselect(
         "Which places?",
         ids,
-        format_func=lambda place_id: getattr(place_named(family, place_id), "name", place_id),
+        format_func=place_names(family).__getitem__,
         placeholder="all of them",
         key="day_places",
     )

@@ -1,5 +1,6 @@
 """Compare: up to three outings side by side by total cost."""
 
+import pandas as pd
 import streamlit as st
 
 from tripplan import wording
@@ -9,7 +10,7 @@ from tripplan.planning.place import Place
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens import answers
 from tripplan.screens.charts import cost_chart
-from tripplan.screens.choices import party_picker, place_named, say_taken, span_picker, take
+from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
 from tripplan.screens.explain import cost_lines, crowd_sentence, nap_sentence, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -59,7 +60,7 @@ def _places_picker(view: View, family: Family) -> list[Place]:
         "Which places?",
         ids,
         default=usual[:SIDE_BY_SIDE],
-        format_func=lambda place_id: getattr(place_named(family, place_id), "name", place_id),
+        format_func=place_names(family).__getitem__,
         max_selections=SIDE_BY_SIDE,
         key="compared_places",
         on_change=keep,
@@ -164,6 +165,4 @@ def _side_by_side(family: Family, outings: list[Outing]) -> None:
     }
     st.subheader("Side by side", anchor=False)
     heads = [plain(outing.place.name) for outing in outings]
-    lines = ["| | " + " | ".join(heads) + " |", "|---" * (len(heads) + 1) + "|"]
-    lines += [f"| **{name}** | " + " | ".join(map(plain, cells)) + " |" for name, cells in rows.items()]
-    st.markdown("\n".join(lines))
+    st.table(pd.DataFrame.from_dict(rows, orient="index", columns=heads).map(plain))

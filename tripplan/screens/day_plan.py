@@ -8,7 +8,7 @@ from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens import answers
 from tripplan.screens.charts import day_chart
-from tripplan.screens.choices import LONGEST_SPAN, Taken, party_picker, place_named, take, taken, usual_span
+from tripplan.screens.choices import LONGEST_SPAN, Taken, party_picker, place_names, take, taken, usual_span
 from tripplan.screens.explain import cost_lines, crowd_sentence, nap_sentence, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -53,7 +53,7 @@ def _place_and_day(view: View, family: Family) -> Taken:
         "Where to?",
         ids,
         index=ids.index(now.place.id),
-        format_func=lambda place_id: getattr(place_named(family, place_id), "name", place_id),
+        format_func=place_names(family).__getitem__,
         key="plan_place",
         on_change=keep,
     )
@@ -121,7 +121,7 @@ def _windows(view: View, outing: Outing) -> None:
         "Good times to leave",
         range(len(windows)),
         index=picked,
-        format_func=lambda number: _window_sentence(windows[number]),
+        format_func=[_window_sentence(window) for window in windows].__getitem__,
         key="leave_window",
         on_change=keep,
     )

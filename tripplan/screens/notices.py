@@ -114,8 +114,6 @@ def field_in_words(field: str, labels: Mapping[str, str], entries: Mapping[str, 
             number = int(index)
             entry = entries.get(path)
             words.append(entry(number) if entry else f"{labels.get(path, name)} {number + 1}")
-        elif path in labels:
-            words.append(labels[path])
         elif step is steps[-1]:
-            words.append(name.replace("_", " "))
+            words.append(labels.get(path, name.replace("_", " ")))
     return ", ".join(words)

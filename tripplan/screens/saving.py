@@ -51,7 +51,9 @@ def trouble_said(spot: str) -> Iterator[None]:
         refuse(spot, f"Nothing was changed: {trouble}")
 
 
-def save_all(view: View, spot: str, values: Sequence[tuple[Written, int]], said: str) -> bool:
+def save_all(
+    view: View, spot: str, values: Sequence[tuple[Written, int]], said: str, *, can_be_taken_back: bool = True
+) -> bool:
     """Save documents together or not at all, say so and offer to take it back.
 
     Args:
@@ -59,6 +61,7 @@ def save_all(view: View, spot: str, values: Sequence[tuple[Written, int]], said:
         spot: where to say what came of it.
         values: each document with the revision it was made from, 0 for a new one.
         said: the sentence where it worked.
+        can_be_taken_back: whether to offer that.
 
     Returns:
         Whether they were saved.
@@ -71,7 +74,7 @@ def save_all(view: View, spot: str, values: Sequence[tuple[Written, int]], said:
                 if kept.revision != expected:
                     kind = kind_of(type(value))
                     steps.append(Step(kind.name, kind.key(value), kept.revision))
-        offer_to_take_back(view, spot, said, steps)
+        offer_to_take_back(view, spot, said, steps if can_be_taken_back else ())
         tell(spot, said)
         return True
     return False
@@ -91,8 +94,7 @@ def _state(view: View, spot: str) -> str:
 
 def offer_to_take_back(view: View, spot: str, said: str, steps: Sequence[Step]) -> None:
     """Remember the last change made at a spot, so that `take_back_button` can take it back."""
-    if steps:
-        st.session_state[_state(view, spot)] = (said, tuple(steps))
+    st.session_state[_state(view, spot)] = (said, tuple(steps))
 
 
 def take_back_button(view: View, spot: str) -> None:
@@ -101,6 +103,8 @@ def take_back_button(view: View, spot: str) -> None:
     if offered is None:
         return
     said, steps = offered
+    if not steps:
+        return
     st.button(
         plain(f"Take back: {said}"),
         key=f"take_back_{spot}",

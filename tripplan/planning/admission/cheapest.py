@@ -179,7 +179,7 @@ class Gate:
             total=total,
             shares=shares(place, board, best, total, party, alone),
             other_ways=tuple(_other_way(place, board, way, vouchers, party, total) for way in ways[1:]),
-            notes=_notes(place, board, best, vouchers, party, visit, left_out, passes, offers),
+            notes=_notes(board, best, vouchers, party, visit, left_out, passes, offers),
             parking_included=parking_included(board, best),
             single_tickets=obvious,
             why_not_single_tickets=why,
@@ -248,7 +248,6 @@ def _why_dearer(
 
 
 def _notes(
-    place: Place,
     board: Board,
     way: Way,
     vouchers: Sequence[Voucher],

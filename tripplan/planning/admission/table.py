@@ -1,9 +1,12 @@
 """The cheapest way in for a family: a dynamic programme over how many of each kind are still outside.
 
-Tickets that each person may use alone fold into one cheapest price per kind. Every other block becomes a
-list of options, each a number of people of every kind and a weight; the programme applies the blocks one
-after the other. Whether a free ticket may be had next to a paying companion hangs on who pays; so, where it
-matters, the number of payers of each companion kind is fixed first and every possible number tried.
+Every block becomes a list of options, each a number of people of every kind and a weight. What may be had
+any number of times (single tickets, bundles and passes without a limit) makes a table of the least weight
+that lets in any part of the party: whoever of those outside comes first in the order of kinds must come in
+by something, so each set of purchases is looked at once. Blocks that are used once or a few times (group
+prices, companions, limits, passes held) are applied before, one after the other. Whether a free ticket may
+be had next to a paying companion hangs on who pays; so, where it matters, the number of payers of each
+companion kind is fixed first and every possible number tried.
 
 A state is one integer with a field for each kind and a guard bit above each field: an option fits if
 subtracting it leaves every guard bit standing.
@@ -32,19 +35,15 @@ class _Part:
         return self.pays is None or self.pays is pays
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class _Option:
     taken: int
     weight: int
     pair: Pair
 
 
-@dataclass(frozen=True)
-class _Plain:
-    """The cheapest ticket for one person of a part."""
-
-    weight: int
-    source: int
+_NO_WAY = 1 << 200
+"""A weight that stands for "not at all"."""
 
 
 def states(board: Board) -> int:
@@ -152,33 +151,96 @@ class _Case:
             kind: sum(part.count for part in parts if part.kind == kind and part.pays is True)
             for kind in range(len(board.kinds))
         }
-        self._plain_blocks = [b for b in board.blocks if isinstance(b, TicketBlock) and b.is_plain]
-        self._options = {
-            block.source: (
-                self._ticket_options(block) if isinstance(block, TicketBlock) else self._unit_options(block)
-            )
-            for block in board.blocks
-            if not (isinstance(block, TicketBlock) and block.is_plain)
-        }
+        self._choices_known: dict[tuple[tuple[int, ...], int], list[tuple[int, int]]] = {}
+        self._fillings_known: dict[tuple[tuple[tuple[int, ...], int], ...], dict[int, int]] = {}
+        self._any_number: list[tuple[int, list[_Option]]] = []
+        self._limited: list[tuple[int, int, list[_Option]]] = []
+        self._units: dict[int, list[_Option]] = {}
+        for block in board.blocks:
+            if isinstance(block, TicketBlock):
+                if block.is_plain:
+                    self._any_number.append((block.source, self._plain_options(block)))
+                else:
+                    self._limited.append((block.source, 1, self._ticket_options(block)))
+                continue
+            options = self._units[block.source] = self._unit_options(block)
+            possible = sum(part.count for part in parts) // block.at_least
+            if block.at_most is None or block.at_most >= possible:
+                self._any_number.append((block.source, options))
+            else:
+                self._limited.append((block.source, block.at_most, options))
 
     def cheapest(self, left_out: Collection[int], must_buy: int | None) -> Solution | None:
-        plain = self._plain(left_out)
+        by_kind = self._sorted_options(left_out)
+        least: dict[int, tuple[int, int, _Option | None]] = {self._guards: (0, 0, None)}
         layers: list[tuple[int, dict[int, _Option]]] = []
         best = {self._everybody | self._guards: 0}
         if must_buy is not None:
-            best, came_by = self._apply({}, best, self._options[must_buy])
+            best, came_by = self._apply({}, best, self._units[must_buy])
             layers.append((must_buy, came_by))
-        for source, options in self._options.items():
+        for source, at_most, options in self._limited:
             if source in left_out:
                 continue
-            useful = self._useful(options, plain)
-            for _ in range(self._most_units(source)):
-                spread, came_by = self._apply(best, best, useful)
+            useful = [
+                option
+                for option in options
+                if option.weight < self._least(option.taken | self._guards, by_kind, least)
+            ]
+            for _ in range(at_most):
+                best, came_by = self._apply(best, best, useful)
                 if not came_by:
                     break
-                best = spread
                 layers.append((source, came_by))
-        return self._finish(best, layers, plain)
+        found: tuple[int, int] | None = None
+        for outside, weight in best.items():
+            total = weight + self._least(outside, by_kind, least)
+            if total < _NO_WAY and (found is None or total < found[0]):
+                found = (total, outside)
+        return None if found is None else self._traced(found, layers, least)
+
+    def _sorted_options(self, left_out: Collection[int]) -> list[list[tuple[int, int, int, _Option]]]:
+        """For each part, what lets at least one of it in: people taken, weight, source, option.
+
+        Of options for the same people only the one with the least weight is kept.
+        """
+        lightest: dict[int, tuple[int, int, _Option]] = {}
+        for source, options in self._any_number:
+            if source not in left_out:
+                for option in options:
+                    known = lightest.get(option.taken)
+                    if known is None or option.weight < known[0]:
+                        lightest[option.taken] = (option.weight, source, option)
+        return [
+            [
+                (taken, weight, source, option)
+                for taken, (weight, source, option) in lightest.items()
+                if taken & mask
+            ]
+            for mask in self._masks
+        ]
+
+    def _least(
+        self,
+        outside: int,
+        by_kind: Sequence[Sequence[tuple[int, int, int, _Option]]],
+        least: dict[int, tuple[int, int, _Option | None]],
+    ) -> int:
+        """The least weight that lets everybody in who is outside, by what may be had any number of times."""
+        known = least.get(outside)
+        if known is not None:
+            return known[0]
+        guards = self._guards
+        first = next(number for number, mask in enumerate(self._masks) if outside & mask)
+        best: tuple[int, int, _Option | None] = (_NO_WAY, 0, None)
+        for taken, weight, source, option in by_kind[first]:
+            left = outside - taken
+            if left & guards == guards and weight < best[0]:
+                rest = least.get(left)
+                total = weight + (self._least(left, by_kind, least) if rest is None else rest[0])
+                if total < best[0]:
+                    best = (total, source, option)
+        least[outside] = best
+        return best[0]
 
     def _apply(
         self, keep: dict[int, int], old: dict[int, int], options: Sequence[_Option]
@@ -198,38 +260,27 @@ class _Case:
                         came_by[left] = option
         return new, came_by
 
-    def _finish(
+    def _traced(
         self,
-        best: dict[int, int],
+        found: tuple[int, int],
         layers: Sequence[tuple[int, dict[int, _Option]]],
-        plain: Sequence[_Plain | None],
-    ) -> Solution | None:
-        """Let everybody who is still outside in by single tickets, and trace back what was bought."""
-        least: tuple[int, int] | None = None
-        for outside, weight in best.items():
-            total = weight
-            for part, ticket in zip(self._counts(outside), plain, strict=True):
-                if part:
-                    if ticket is None:
-                        break
-                    total += part * ticket.weight
-            else:
-                if least is None or total < least[0]:
-                    least = (total, outside)
-        if least is None:
-            return None
-        weight, outside = least
-        people: dict[tuple[int, Role, int], int] = {}
-        units: dict[int, int] = {}
-        for number, (count, ticket) in enumerate(zip(self._counts(outside), plain, strict=True)):
-            if count and ticket is not None:
-                key = (ticket.source, Role.USER, self._parts[number].kind)
-                people[key] = people.get(key, 0) + count
+        least: dict[int, tuple[int, int, _Option | None]],
+    ) -> Solution:
+        """What was bought to come to a state with a weight."""
+        weight, outside = found
+        used: list[tuple[int, _Option]] = []
+        rest = outside
+        while (step := least[rest])[2] is not None:
+            used.append((step[1], step[2]))
+            rest -= step[2].taken
         for source, came_by in reversed(layers):
             option = came_by.get(outside)
-            if option is None:
-                continue
-            outside += option.taken
+            if option is not None:
+                used.append((source, option))
+                outside += option.taken
+        people: dict[tuple[int, Role, int], int] = {}
+        units: dict[int, int] = {}
+        for source, option in used:
             is_unit = isinstance(self._board.blocks[source], UnitBlock)
             units[source] = units.get(source, 0) + is_unit
             roles = (Role.SEAT, Role.BEYOND) if is_unit else (Role.USER, Role.LEADER)
@@ -238,74 +289,49 @@ class _Case:
                     if count:
                         key = (source, role, self._parts[number].kind)
                         people[key] = people.get(key, 0) + count
-        sources = sorted({source for source, _, _ in people})
         return Solution(
             weight,
             tuple(
                 Use(
                     source,
-                    units.get(source, 0),
+                    units[source],
                     tuple((role, kind, n) for (s, role, kind), n in sorted(people.items()) if s == source),
                 )
-                for source in sources
+                for source in sorted(units)
             ),
         )
 
     def _counts(self, packed: int) -> list[int]:
         return [(packed & mask) // one for mask, one in zip(self._masks, self._ones, strict=True)]
 
-    def _plain(self, left_out: Collection[int]) -> list[_Plain | None]:
-        """The cheapest ticket a person of each part may use alone."""
-        cheapest: list[_Plain | None] = [None] * len(self._parts)
-        for block in self._plain_blocks:
-            if block.source in left_out:
-                continue
-            weight = self._charges.step(block.source, block.price)
-            if weight is None:
-                continue
-            for number, part in enumerate(self._parts):
-                if part.kind in block.users and part.may(block.price > 0):
-                    known = cheapest[number]
-                    if known is None or weight < known.weight:
-                        cheapest[number] = _Plain(weight, block.source)
-        return cheapest
+    def _choices(self, numbers: Sequence[int], at_most: int | None) -> list[tuple[int, int]]:
+        """Every choice of people among some parts: how many in all, and who, packed."""
+        limit = sum(part.count for part in self._parts) if at_most is None else at_most
+        key = (tuple(numbers), limit)
+        if key not in self._choices_known:
+            choices = [(0, 0)]
+            for number in numbers:
+                one, most = self._ones[number], self._parts[number].count
+                choices = [
+                    (total + count, packed + count * one)
+                    for total, packed in choices
+                    for count in range(min(most, limit - total) + 1)
+                ]
+            self._choices_known[key] = choices
+        return self._choices_known[key]
 
-    def _useful(self, options: Sequence[_Option], plain: Sequence[_Plain | None]) -> list[_Option]:
-        """Options that are not dearer than single tickets for the same people."""
-        useful = []
-        for option in options:
-            singly = 0
-            for count, ticket in zip(self._counts(option.taken), plain, strict=True):
-                if count:
-                    if ticket is None:
-                        break
-                    singly += count * ticket.weight
-            else:
-                if option.weight >= singly:
-                    continue
-            useful.append(option)
-        return useful
-
-    def _most_units(self, source: int) -> int:
-        block = self._board.blocks[source]
-        if isinstance(block, TicketBlock):
-            return 1
-        everybody = sum(part.count for part in self._parts)
-        units = everybody // block.at_least
-        return units if block.at_most is None else min(units, block.at_most)
-
-    def _choices(self, numbers: Sequence[int], at_most: int | None) -> Iterator[tuple[int, tuple[int, ...]]]:
-        """Every choice of people among some parts: how many in all, and how many of each part."""
-        for counts in product(*(range(self._parts[number].count + 1) for number in numbers)):
-            total = sum(counts)
-            if at_most is None or total <= at_most:
-                yield total, counts
-
-    def _pack(self, numbers: Sequence[int], counts: Sequence[int]) -> int:
-        return sum(count * self._ones[number] for number, count in zip(numbers, counts, strict=True))
+    def _mask_of(self, kinds: Collection[int]) -> int:
+        return sum(mask for mask, part in zip(self._masks, self._parts, strict=True) if part.kind in kinds)
 
     def _parts_in(self, kinds: Collection[int], *, pays: bool) -> list[int]:
         return [n for n, part in enumerate(self._parts) if part.kind in kinds and part.may(pays)]
+
+    def _plain_options(self, block: TicketBlock) -> list[_Option]:
+        weight = self._charges.step(block.source, block.price)
+        if weight is None:
+            return []
+        numbers = self._parts_in(block.users, pays=block.price > 0)
+        return [_Option(self._ones[n], weight, (self._ones[n], 0)) for n in numbers]
 
     def _ticket_options(self, block: TicketBlock) -> list[_Option]:
         weight = self._charges.step(block.source, block.price)
@@ -314,96 +340,124 @@ class _Case:
             return []
         users = self._parts_in(block.users, pays=block.price > 0)
         leaders = self._parts_in(block.leaders, pays=False) if block.one_free_per is not None else []
-        options = []
-        for paying, counts in self._choices(users, block.at_most):
-            if paying < max(1, block.at_least) or not self._status_covers(block, users, counts):
+        options = _Lightest()
+        for paying, first in self._choices(users, block.at_most):
+            if paying < block.at_least or not paying or not self._status_covers(block, paying, first):
                 continue
-            first = self._pack(users, counts)
             free_at_most = paying // block.one_free_per if block.one_free_per is not None else 0
-            for free, free_counts in self._choices(leaders, free_at_most):
-                second = self._pack(leaders, free_counts)
+            for free, second in self._choices(leaders, free_at_most):
                 taken = first + second
-                if not self._fits(taken) or not self._companions_suffice(block, paying, first, second):
-                    continue
-                options.append(_Option(taken, paying * weight + free * leader_weight, (first, second)))
-        return options
+                if self._fits(taken) and self._companions_suffice(block, paying, taken):
+                    options.add(_Option(taken, paying * weight + free * leader_weight, (first, second)))
+        return options.kept()
 
     def _fits(self, taken: int) -> bool:
         left = (self._everybody | self._guards) - taken
         return left & self._guards == self._guards
 
-    def _status_covers(self, block: TicketBlock, users: Sequence[int], counts: Sequence[int]) -> bool:
+    def _status_covers(self, block: TicketBlock, paying: int, users: int) -> bool:
         if block.users == block.holders:
             return True
         holders = sum(
             count
-            for number, count in zip(users, counts, strict=True)
-            if self._parts[number].kind in block.holders
+            for count, part in zip(self._counts(users), self._parts, strict=True)
+            if part.kind in block.holders
         )
-        return sum(counts) <= holders * block.covers
+        return paying <= holders * block.covers
 
-    def _companions_suffice(self, block: TicketBlock, paying: int, first: int, second: int) -> bool:
+    def _companions_suffice(self, block: TicketBlock, paying: int, taken: int) -> bool:
         rule = block.companions
         if rule is None:
             return True
-        present = 0
-        in_use = self._counts(first + second)
-        for number, part in enumerate(self._parts):
-            if part.kind in rule.kinds and (not rule.must_pay or part.pays is True):
-                present += part.count - in_use[number]
+        present = sum(
+            part.count - used
+            for used, part in zip(self._counts(taken), self._parts, strict=True)
+            if part.kind in rule.kinds and (not rule.must_pay or part.pays is True)
+        )
         return paying <= present * rule.each_allows
 
     def _unit_options(self, block: UnitBlock) -> list[_Option]:
         unit = self._charges.step(block.source, block.price)
         if unit is None:
             return []
-        beyond = self._beyond_parts(block)
-        options = []
-        for seated, first in self._fillings(block):
-            weight = unit + seated
-            for _, counts in self._choices(beyond, block.beyond_at_most):
-                second = self._pack(beyond, counts)
+        wanted = [
+            self._mask_of(kinds) for kinds in (block.must_include, block.one_with_status) if kinds is not None
+        ]
+        fillings = self._fillings(block)
+        beyond = self._beyond(block)
+        options = _Lightest()
+        for first, seated in fillings.items():
+            if seated < block.at_least or not all(first & mask for mask in wanted):
+                continue
+            weight = unit + self._seats_weigh(block, first)
+            # Whoever could take a free seat does not come along beyond the seats.
+            numbers = [number for number in beyond if first + self._ones[number] not in fillings]
+            for _, second in self._choices(numbers, block.beyond_at_most):
                 if self._fits(first + second):
                     extra = sum(
-                        count * (self._charges.beyond(block, self._parts[number].kind) or 0)
-                        for number, count in zip(beyond, counts, strict=True)
+                        count * beyond[number] for number, count in enumerate(self._counts(second)) if count
                     )
-                    options.append(_Option(first + second, weight + extra, (first, second)))
-        return options
+                    options.add(_Option(first + second, weight + extra, (first, second)))
+        return options.kept()
 
-    def _beyond_parts(self, block: UnitBlock) -> list[int]:
-        return [
-            number
-            for number, part in enumerate(self._parts)
-            if part.kind in block.beyond_price
-            and part.may(block.beyond_price[part.kind] > 0)
-            and self._charges.beyond(block, part.kind) is not None
-        ]
+    def _beyond(self, block: UnitBlock) -> dict[int, int]:
+        """What a person of each part weighs who comes along beyond the seats."""
+        if block.beyond_at_most == 0:
+            return {}
+        weights = {}
+        for number, part in enumerate(self._parts):
+            if part.kind in block.beyond_price and part.may(block.beyond_price[part.kind] > 0):
+                weight = self._charges.beyond(block, part.kind)
+                if weight is not None:
+                    weights[number] = weight
+        return weights
 
-    def _fillings(self, block: UnitBlock) -> Iterator[tuple[int, int]]:
-        """Every legal filling of a unit's seats: what its seats weigh, and who sits there."""
-        fillings = {0}
-        for row in block.rows:
-            numbers = [
-                number
-                for number in self._parts_in(row.kinds, pays=block.seats_are_paid)
-                if self._charges.seat(block, self._parts[number].kind) is not None
-            ]
-            choices = [self._pack(numbers, counts) for _, counts in self._choices(numbers, row.count)]
-            fillings = {old + new for old in fillings for new in choices if self._fits(old + new)}
-        for filling in sorted(fillings):
-            counts = self._counts(filling)
-            if sum(counts) < block.at_least:
-                continue
-            if any(
-                not any(count and part.kind in kinds for count, part in zip(counts, self._parts, strict=True))
-                for kinds in (block.must_include, block.one_with_status)
-                if kinds is not None
-            ):
-                continue
-            weight = sum(
-                count * (self._charges.seat(block, part.kind) or 0)
-                for count, part in zip(counts, self._parts, strict=True)
-                if count
+    def _fillings(self, block: UnitBlock) -> dict[int, int]:
+        """Who may sit in a unit's seats, and how many they are."""
+        rows = tuple(
+            (
+                tuple(
+                    number
+                    for number in self._parts_in(row.kinds, pays=block.seats_are_paid)
+                    if self._charges.seat(block, self._parts[number].kind) is not None
+                ),
+                row.count,
             )
-            yield weight, filling
+            for row in block.rows
+        )
+        if rows not in self._fillings_known:
+            fillings = {0: 0}
+            for numbers, seats in rows:
+                choices = self._choices(numbers, seats)
+                fillings = {
+                    old + new: seated + more
+                    for old, seated in fillings.items()
+                    for more, new in choices
+                    if self._fits(old + new)
+                }
+            self._fillings_known[rows] = fillings
+        return self._fillings_known[rows]
+
+    def _seats_weigh(self, block: UnitBlock, seated: int) -> int:
+        if not block.seat_price:
+            return 0
+        return sum(
+            count * (self._charges.seat(block, part.kind) or 0)
+            for count, part in zip(self._counts(seated), self._parts, strict=True)
+            if count
+        )
+
+
+class _Lightest:
+    """Options, of which only the lightest for the same people is kept."""
+
+    def __init__(self) -> None:
+        self._by_people: dict[int, _Option] = {}
+
+    def add(self, option: _Option) -> None:
+        known = self._by_people.get(option.taken)
+        if known is None or option.weight < known.weight:
+            self._by_people[option.taken] = option
+
+    def kept(self) -> list[_Option]:
+        return list(self._by_people.values())

@@ -1,0 +1,43 @@
+"""What a parent does, done in a real browser; and what must not happen meanwhile."""
+
+import pytest
+
+from tests.browser.conftest import Visit
+
+PAGES = ("", "choose_day", "day_plan", "calendar", "places", "household")
+
+
+@pytest.mark.parametrize("visit", [1280, 390], indirect=True, ids=["1280px", "390px"])
+@pytest.mark.parametrize("path", PAGES, ids=[page or "compare" for page in PAGES])
+def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, path: str) -> None:
+    """No page is wider than the window, none shows a traceback, each says that the demo is invented."""
+    visit.open(path)
+    page = visit.page
+    assert page.locator("[data-testid=stException]").count() == 0
+    assert "invented" in page.locator("body").inner_text()
+    main = page.locator("[data-testid=stMain]")
+    assert main.evaluate("main => main.scrollWidth <= main.clientWidth")
+    assert visit.asked_outside == []
+
+
+def test_from_three_outings_to_a_file_on_the_phone(visit: Visit) -> None:
+    """Take an outing on Compare, go to Calendar, and the downloaded file holds it."""
+    visit.open()
+    assert visit.page.get_by_test_id("stMetric").count() == 3
+    visit.page.get_by_role("button", name="Take this one").first.click()
+    visit.page.get_by_role("link", name="Put it on the calendar").click()
+    visit.settle()
+    with visit.page.expect_download() as download:
+        visit.page.get_by_role("button", name="Download").first.click()
+    written = download.value.path().read_bytes()
+    assert written.startswith(b"BEGIN:VCALENDAR\r\n")
+    assert b"BEGIN:VEVENT" in written
+    assert b"TZID=America/Chicago" in written
+
+
+def test_nothing_leaves_this_computer(visit: Visit) -> None:
+    """After all pages were opened, neither the page nor the server has asked any other computer."""
+    for path in PAGES:
+        visit.open(path)
+    assert visit.asked_outside == []
+    assert visit.app.reached_outside() == []

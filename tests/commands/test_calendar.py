@@ -1,0 +1,132 @@
+"""`tripplan calendar`: an outing as a calendar file."""
+
+from datetime import timedelta
+from pathlib import Path
+from typing import Any
+
+import icalendar
+import pytest
+
+from tests.commands.conftest import NOON, Files, Run
+from tripplan.files.calendar_file import outing_uid
+from tripplan.planning.planned import PlannedOuting
+from tripplan.records.store import Records
+
+ASKED = ("calendar", "test-museum", "2026-12-08", "--out")
+
+
+@pytest.fixture
+def museum(files: Files) -> Files:
+    """One museum."""
+    files.add()
+    return files
+
+
+def events(path: Path) -> list[Any]:
+    """The entries of a calendar file, their properties by name."""
+    return list(icalendar.Calendar.from_ical(path.read_bytes()).walk("VEVENT"))
+
+
+def test_the_file_holds_the_outing(run: Run, museum: Files, tmp_path: Path) -> None:
+    """One entry on the day, from leaving home to being home again, with two reminders."""
+    out = tmp_path / "outing.ics"
+    said = run(*ASKED, out, *museum.options)
+    assert (said.status, said.err) == (0, "")
+    (event,) = events(out)
+    assert event["DTSTART"].dt.date().isoformat() == "2026-12-08"
+    assert event["DTEND"].dt - event["DTSTART"].dt > timedelta(hours=2)
+    assert event["STATUS"] == "CONFIRMED"
+    assert len(event.walk("VALARM")) == 2
+
+
+def test_names_and_home_stay_out_unless_asked_for(run: Run, museum: Files, tmp_path: Path) -> None:
+    """By default nobody is named and the home address is not there."""
+    out = tmp_path / "outing.ics"
+    run(*ASKED, out, *museum.options)
+    (plain,) = events(out)
+    run(*ASKED, out, "--replace", "--names", "--home", *museum.options)
+    (full,) = events(out)
+    assert "Di's nap" in full["DESCRIPTION"]
+    assert "from Peoria" in full["DESCRIPTION"]
+    assert not any(word in plain["DESCRIPTION"] for word in ("Ann", "Bo ", "Cy", "Di's", "Peoria"))
+
+
+def test_parts_tentative_and_without_reminders(run: Run, museum: Files, tmp_path: Path) -> None:
+    """Three entries, not yet certain, and nobody is reminded."""
+    out = tmp_path / "outing.ics"
+    run(*ASKED, out, "--parts", "--tentative", "--no-reminders", *museum.options)
+    found = events(out)
+    assert [event["STATUS"] for event in found] == ["TENTATIVE"] * 3
+    assert not any(event.walk("VALARM") for event in found)
+
+
+def test_the_same_outing_keeps_its_uid(run: Run, museum: Files, tmp_path: Path) -> None:
+    """Written again it moves the same entry; another day is another entry."""
+    first, again, other = (tmp_path / name for name in ("first.ics", "again.ics", "other.ics"))
+    run(*ASKED, first, *museum.options)
+    run(*ASKED, again, "--parts", *museum.options)
+    run("calendar", "test-museum", "2026-12-09", "--out", other, *museum.options)
+    uid = events(first)[0]["UID"]
+    assert uid in [event["UID"] for event in events(again)]
+    assert events(other)[0]["UID"] != uid
+
+
+def test_an_outing_on_record_keeps_the_uid_it_has(run: Run, own_records: Records, tmp_path: Path) -> None:
+    """What the screens have put on a calendar before is moved, not doubled."""
+    moments = [f"2026-12-08T{hour:02}:00:00-06:00[America/Chicago]" for hour in (9, 10, 12, 13)]
+    kept = {
+        "id": "museum-day",
+        "place": "test-museum",
+        "day": "2026-12-08",
+        "party": ["Ann"],
+        "uid": outing_uid("museum-day"),
+        "sequence": 3,
+        "changed_at": NOON,
+        "likely_amount": "50",
+        "currency": "USD",
+        **dict(zip(("leave_home", "enter", "leave_place", "home"), moments, strict=True)),
+    }
+    own_records.save(PlannedOuting.model_validate(kept), NOON)
+    out = tmp_path / "outing.ics"
+    run(*ASKED, out)
+    (event,) = events(out)
+    assert (event["UID"], event["SEQUENCE"]) == (outing_uid("museum-day"), 3)
+
+
+def test_no_file_is_overwritten_unseen(run: Run, museum: Files, tmp_path: Path) -> None:
+    """A file that is there already stays as it is unless `--replace` is said."""
+    out = tmp_path / "outing.ics"
+    out.write_text("mine", encoding="utf-8")
+    refused = run(*ASKED, out, *museum.options)
+    assert (refused.status, refused.out) == (1, "")
+    assert "there already" in refused.err
+    assert out.read_text(encoding="utf-8") == "mine"
+    assert run(*ASKED, out, "--replace", *museum.options).status == 0
+    assert events(out)
+    assert list(tmp_path.glob("*.partial")) == []
+
+
+def test_a_hyphen_prints_the_file_alone(run: Run, museum: Files) -> None:
+    """With `-` the output is the calendar file and nothing else."""
+    said = run(*ASKED, "-", *museum.options)
+    assert said.status == 0
+    assert said.out.startswith("BEGIN:VCALENDAR\r\n")
+    assert said.out.endswith("END:VCALENDAR\r\n")
+    assert "leave home" in said.err
+
+
+def test_a_day_that_cannot_be_done_writes_nothing(run: Run, museum: Files, tmp_path: Path) -> None:
+    """On a closed day there is a reason, and no file."""
+    out = tmp_path / "outing.ics"
+    said = run("calendar", "test-museum", "2026-12-07", "--out", out, *museum.options)
+    assert said.status == 1
+    assert "closed on Mondays" in said.err
+    assert not out.exists()
+
+
+def test_where_nothing_can_be_written_it_is_a_fault(run: Run, museum: Files, tmp_path: Path) -> None:
+    """A folder, and a folder that is not there, are told as what they are."""
+    for out in (tmp_path, tmp_path / "nowhere" / "outing.ics"):
+        said = run(*ASKED, out, "--replace", *museum.options)
+        assert (said.status, said.out) == (2, "")
+        assert f"{out}: cannot be written: " in said.err

@@ -1,0 +1,123 @@
+"""`tripplan day`: one day at one place."""
+
+import json
+from typing import Any
+
+import pytest
+
+from tests.builders import make_place
+from tests.commands.conftest import Files, Run
+from tripplan.commands.answer_forms import DayAnswer
+
+# By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times
+# of `tripplan.planning.travel.rests`), doors open at 10:00, two hours are comfortable. 38 minutes before ten
+# is 9:22; the first departure after it on the five-minute grid is 9:25, so nobody waits, and the first way
+# home on the grid after two hours is at 12:05. Lunch may be half an hour early, so that it is eaten inside.
+TIMELINE = """
+at        what                       how long
+--------  -------------------------  ----------
+9:25 AM   load up for the way there  5 min
+9:30 AM   drive there                30 min
+10:00 AM  unload                     3 min
+10:03 AM  visit                      1 h 27 min
+11:30 AM  lunch                      35 min
+12:05 PM  load up for the way home   5 min
+12:10 PM  drive home                 30 min
+12:40 PM  unload                     3 min
+12:43 PM  home again
+"""
+
+
+def answer(run: Run, *argv: str) -> dict[str, Any]:
+    """The JSON answer."""
+    told: dict[str, Any] = json.loads(run("day", *argv, "--json").out)
+    return told
+
+
+@pytest.mark.usefixtures("own_records")
+def test_the_timeline_of_a_small_day(run: Run) -> None:
+    """Every step of a day worked out by hand stands on its line, without gaps."""
+    said = run("day", "test-museum", "2026-12-08")
+    assert (said.status, said.err) == (0, "")
+    assert TIMELINE in said.out
+    assert "Drive, one way: 40 mi (" in said.out
+    assert "parent: typed in on 2026-11-25" in said.out
+
+
+@pytest.mark.usefixtures("own_records")
+def test_steps_follow_each_other_without_gaps(run: Run) -> None:
+    """In JSON too, each step begins where the one before ends."""
+    plan = answer(run, "test-museum", "2026-12-08")["outing"]["plan"]
+    ends = [step["end"] for step in plan["steps"]]
+    assert [plan["leave_home"], *ends] == [*(step["start"] for step in plan["steps"]), plan["home"]]
+
+
+def test_everything_about_the_day_is_told(run: Run, files: Files) -> None:
+    """Windows, hours, nap, crowd, cost, tickets and cautions each have their place."""
+    files.add()
+    said = run("day", "test-museum", "2026-12-08", *files.options)
+    for told in (
+        "Test museum, Tue, Dec 8, 2026\nAnn, Bo, Cy and Di\n",
+        "About equally good times to leave: ",
+        "Open 10:00 AM to 5:00 PM (open by the hours on the place card).",
+        "Nap: ",
+        "Full house: ",
+        "Cost in all: ",
+        "  1 x Child for Cy: $9.00\n",
+        "Please mind:\n",
+    ):
+        assert told in said.out
+
+
+def test_clocks_of_two_zones_are_told_apart(run: Run, files: Files) -> None:
+    """Where the place's clock differs from the one at home, every time carries its zone."""
+    where = {**make_place().where.model_dump(exclude_none=True), "time_zone": "America/New_York"}
+    files.add(id="east", where=where)
+    lines = run("day", "east", "2026-12-08", *files.options).out.splitlines()
+    (there,) = (line for line in lines if "load up for the way there" in line)
+    (back,) = (line for line in lines if "load up for the way home" in line)
+    assert there.split()[1:3] == ["AM", "CST"]
+    assert back.split()[2] == "EST"
+
+
+def test_json_is_what_its_form_says(run: Run, files: Files) -> None:
+    """No key is missing, none is unknown; a day that cannot be done says why."""
+    files.add()
+    for day, possible in (("2026-12-08", True), ("2026-12-07", False)):
+        told = answer(run, "test-museum", day, *files.options)
+        assert DayAnswer.model_validate(told).model_dump(mode="json") == told
+        assert (told["outing"] is not None, told["passed_over"] is None) == (possible, possible)
+
+
+def test_a_day_that_cannot_be_done_is_a_no(run: Run, files: Files) -> None:
+    """A closed day and a day gone by are answers, no faults."""
+    files.add()
+    closed = run("day", "test-museum", "2026-12-07", *files.options)
+    assert (closed.status, closed.err) == (1, "")
+    assert closed.out == "Test museum cannot be visited on Mon, Dec 7, 2026:\n  closed on Mondays\n"
+    assert "the day is over" in run("day", "test-museum", "2026-11-24", *files.options).out
+
+
+@pytest.mark.parametrize("name", ["test-museum", "TEST-MUSEUM", "Test museum", "test m", "test-m"])
+def test_a_place_may_be_called_by_its_name_or_its_beginning(run: Run, files: Files, name: str) -> None:
+    """Capital letters do not matter, and a beginning that fits one place is enough."""
+    files.add()
+    files.add(id="other", name="Other")
+    assert answer(run, name, "2026-12-08", *files.options)["outing"]["place"]["id"] == "test-museum"
+
+
+@pytest.mark.usefixtures("own_records")
+def test_cards_in_files_stand_for_the_places_on_record_alone(run: Run, files: Files) -> None:
+    """With `--places` the family on record goes, and still knows its drives."""
+    files.add(opening={"hours": "Mo 10:00-17:00"})
+    told = answer(run, "test-museum", "2026-12-07", "--places", str(files.places))
+    assert (told["data"], told["party"]) == ("own", ["Ann", "Bo"])
+    assert told["outing"]["way_there"]["known_by"] == "typed in"
+
+
+@pytest.mark.usefixtures("own_records")
+def test_a_household_file_stands_for_all_the_family_knows(run: Run, files: Files) -> None:
+    """With `--household` others go to the places on record, without knowing the drive."""
+    told = answer(run, "test-museum", "2026-12-08", "--household", str(files.household))
+    assert (told["data"], told["party"]) == ("files", ["Ann", "Bo", "Cy", "Di"])
+    assert told["outing"]["way_there"]["known_by"] == "estimate"

@@ -1,0 +1,100 @@
+"""`tripplan days`: the days of a span in order."""
+
+import json
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from tests.commands.conftest import Files, Run
+from tripplan.commands.answer_forms import DaysAnswer
+
+
+@pytest.fixture
+def museum(files: Files) -> Files:
+    """One museum, closed on Mondays."""
+    files.add()
+    return files
+
+
+def answer(run: Run, *argv: str) -> dict[str, Any]:
+    """The JSON answer."""
+    told: dict[str, Any] = json.loads(run("days", *argv, "--json").out)
+    return told
+
+
+def test_days_stand_in_order_of_felt_cost(run: Run, museum: Files) -> None:
+    """The best day comes first, and no day that can be done is lost."""
+    told = answer(run, "--most", "99", *museum.options)
+    felt = [Decimal(outing["felt_cost"]["amount"]) for outing in told["outings"]]
+    assert felt == sorted(felt)
+    assert len(felt) == told["count"]
+    assert told["count"] + len(told["passed_over"]) == 42
+
+
+def test_json_is_what_its_form_says(run: Run, museum: Files) -> None:
+    """No key is missing, none is unknown."""
+    told = answer(run, *museum.options)
+    assert DaysAnswer.model_validate(told).model_dump(mode="json") == told
+
+
+@pytest.mark.parametrize(("most", "shown"), [((), 10), (("--most", "3"), 3)], ids=["usual", "three"])
+def test_no_more_days_than_wanted_are_told(
+    run: Run, museum: Files, most: tuple[str, ...], shown: int
+) -> None:
+    """Ten days at first; the rest is counted."""
+    said = run("days", *most, *museum.options)
+    assert said.out.count("Test museum") == shown
+    assert "36 can be done in all" in said.out
+
+
+def test_why_names_the_days_passed_over(run: Run, museum: Files) -> None:
+    """Days with the same reason stand together, the nearest first."""
+    said = run("days", "--to", "2026-12-08", "--why", *museum.options)
+    assert "2 days passed over:\n  - Test museum: closed on Mondays (Nov 30, Dec 7)\n" in said.out
+    assert "full house" in said.out
+
+
+def test_places_with_the_same_reason_on_the_same_days_stand_together(run: Run, museum: Files) -> None:
+    """A reason that two places share is told once."""
+    museum.add(id="other", name="Other")
+    said = run("days", "--to", "2026-12-01", "--why", *museum.options)
+    assert "- Other; Test museum: closed on Mondays (Nov 30)" in said.out
+
+
+def test_a_span_without_a_day_is_a_no(run: Run, museum: Files) -> None:
+    """From Monday to Monday the museum is closed; that is an answer, no fault."""
+    said = run("days", "--from", "2026-11-30", "--to", "2026-11-30", *museum.options)
+    assert (said.status, said.err) == (1, "")
+    assert "No day in this span can be done." in said.out
+
+
+def test_school_calendars_can_be_named(run: Run, museum: Files) -> None:
+    """A district's calendar says which days are out of school, in place of nobody knowing."""
+    school = museum.folder / "school.ics"
+    events = (
+        ("First day of school", "20260824"),
+        ("No school", "20261203"),
+        ("Last day of school", "20270604"),
+    )
+    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//tests//EN"]
+    for number, (title, day) in enumerate(events):
+        lines += [
+            "BEGIN:VEVENT",
+            f"UID:{number}",
+            f"DTSTART;VALUE=DATE:{day}",
+            f"SUMMARY:{title}",
+            "END:VEVENT",
+        ]
+    school.write_text("\r\n".join([*lines, "END:VCALENDAR", ""]), encoding="utf-8")
+    asked = ("--from", "2026-12-02", "--to", "2026-12-03", *museum.options)
+    before = {outing["day"]: outing["crowd"] for outing in answer(run, *asked)["outings"]}
+    after = {
+        outing["day"]: outing["crowd"]
+        for outing in answer(run, *asked, "--school-calendar", str(school))["outings"]
+    }
+    assert {day: crowd["school_unknown"] for day, crowd in before.items()} == {
+        "2026-12-02": 1,
+        "2026-12-03": 1,
+    }
+    assert {day: crowd["out_of_school"] for day, crowd in after.items()} == {"2026-12-02": 0, "2026-12-03": 1}

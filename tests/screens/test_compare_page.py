@@ -1,0 +1,55 @@
+from collections.abc import Callable
+
+from streamlit.testing.v1 import AppTest
+
+OpenApp = Callable[..., AppTest]
+
+
+def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp) -> None:
+    """Compare opens with three totals, a chart, a table and the notice that the demo is invented."""
+    app = open_app()
+    assert len(app.metric) == 3
+    assert all("$" in metric.value for metric in app.metric)
+    assert any("invented" in text.value for text in app.markdown)
+    assert len(app.table) == 1
+    assert {"Total", "Best day", "Nap", "Full house"} <= set(app.table[0].value.index)
+
+
+def test_taking_an_outing_leads_on_to_the_day_plan(open_app: OpenApp) -> None:
+    """After the press the page says what was taken."""
+    app = open_app()
+    app.button(key="take_ledgewing").click().run()
+    assert not app.exception
+    assert any(text.value.startswith("Taken\\: Ledgewing") for text in app.markdown)
+
+
+def test_other_places_are_compared_and_kept(open_app: OpenApp) -> None:
+    """Another pick changes the cards and stands in the records."""
+    app = open_app()
+    app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
+    assert not app.exception
+    assert len(app.metric) == 1
+    again = open_app()
+    assert again.multiselect(key="compared_places").value == ["tern-landing"]
+
+
+def test_a_smaller_party_costs_less(open_app: OpenApp) -> None:
+    """Leaving the grandmother at home lowers no total below zero and raises none."""
+    app = open_app()
+    before = [float(metric.value.split("$")[1].replace(",", "")) for metric in app.metric]
+    party = app.button_group(key="party_picker")
+    party.set_value([name for name in party.value or [] if not name.startswith("Grandma")]).run()
+    after = [float(metric.value.split("$")[1].replace(",", "")) for metric in app.metric]
+    assert not app.exception
+    assert sum(after) < sum(before)
+
+
+def test_own_records_without_a_household_point_to_the_household_page(open_app: OpenApp) -> None:
+    """Leaving the demo shows no outing but the way to begin."""
+    app = open_app()
+    app.button(key="leave_demo").click().run()
+    assert not app.exception
+    assert not app.metric
+    assert any("household" in info.value for info in app.info)
+    app.button(key="load_demo").click().run()
+    assert len(app.metric) == 3

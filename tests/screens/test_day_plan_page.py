@@ -1,0 +1,44 @@
+from collections.abc import Callable
+from datetime import date
+
+from streamlit.testing.v1 import AppTest
+
+OpenApp = Callable[..., AppTest]
+
+
+def text_of(app: AppTest) -> str:
+    """Everything the page says in Markdown."""
+    return "\n".join(element.value for element in (*app.markdown, *app.subheader, *app.caption))
+
+
+def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
+    """Without a choice the cheapest compared place is planned: departure, return, tickets, cautions."""
+    text = text_of(open_app("day_plan"))
+    assert "shoes on at" in text
+    assert "home again at" in text
+    assert "At the till" in text
+    assert "parked car" in text
+
+
+def test_an_impossible_day_says_what_stands_in_the_way(open_app: OpenApp) -> None:
+    """Christmas at a closed place gives a warning and a reason instead of a plan."""
+    app = open_app("day_plan")
+    app.date_input(key="plan_day").set_value(date(2026, 12, 25)).run()
+    assert not app.exception
+    assert any("cannot be done" in warning.value for warning in app.warning)
+    assert "closed" in text_of(app)
+
+
+def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> None:
+    """Where there are several leave windows, picking another one moves the departure."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 13)).run()
+    assert not app.exception
+    windows = app.radio(key="leave_window")
+    before = next(h.value for h in app.subheader if "shoes on" in h.value)
+    other = next(number for number in range(len(windows.options)) if number != windows.value)
+    windows.set_value(other).run()
+    assert not app.exception
+    after = next(h.value for h in app.subheader if "shoes on" in h.value)
+    assert before != after

@@ -1,0 +1,87 @@
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from tripplan.errors import InputFaults, PlanError
+from tripplan.files.demo import read_demo
+from tripplan.planning.household import Household
+from tripplan.planning.place import Place
+from tripplan.records.kinds import ComparedPlaces
+from tripplan.records.opening import Which
+from tripplan.services import Services, demo_folder, open_services
+
+TODAY = date(2026, 11, 25)
+
+
+@pytest.fixture
+def services(tmp_path: Path) -> Services:
+    """Fresh records, as on the first start."""
+    return open_services({"TRIPPLAN_DATA": str(tmp_path / "data"), "TRIPPLAN_TODAY": TODAY.isoformat()})
+
+
+def test_the_first_start_shows_the_demo_with_three_places_to_compare(services: Services) -> None:
+    """A first visitor finds a family, its places and calendars, and a comparison."""
+    family = services.family()
+    assert services.which is Which.DEMO
+    assert family is not None
+    assert len(family.places) >= 8
+    assert len(family.school_calendars) == 2
+    assert len(family.family_calendars) == 1
+    compared = services.records.get(ComparedPlaces)
+    assert compared is not None
+    assert len(compared.value.places) == 3
+
+
+def test_leaving_the_demo_shows_empty_records_of_ones_own(services: Services) -> None:
+    """The own records begin empty, and the demo never writes into them."""
+    services.use(Which.FAMILY)
+    assert services.family() is None
+    assert services.own.is_fresh()
+
+
+def test_loading_the_demo_again_undoes_edits_to_it_and_keeps_the_own_records(services: Services) -> None:
+    """What the parent changed in the demo is put back; her own places stay."""
+    place = next(iter(services.demo.all(Place).values()))
+    services.own.save(place.value, services.clock())
+    services.demo.remove(Place, place.value.id, services.clock(), place.revision)
+    services.use(Which.FAMILY)
+    services.load_demo()
+    assert services.which is Which.DEMO
+    assert place.value.id in services.demo.all(Place)
+    assert list(services.own.all(Place)) == [place.value.id]
+
+
+def test_today_is_the_date_at_home(services: Services) -> None:
+    """A fixed date is that date by the clock at home."""
+    assert services.today(services.family()) == TODAY
+
+
+def test_a_fixed_date_that_is_none_is_refused_in_words(tmp_path: Path) -> None:
+    """The environment variable is named with what stood in it."""
+    with pytest.raises(PlanError, match=r"TRIPPLAN_TODAY.*tomorrow"):
+        open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": "tomorrow"})
+
+
+def test_a_second_start_finds_what_the_first_one_kept(tmp_path: Path) -> None:
+    """Closing and opening the program changes nothing."""
+    settings = {"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": TODAY.isoformat()}
+    first = open_services(settings)
+    household = first.demo.get(Household)
+    assert household is not None
+    changed = household.value.model_copy(update={"name": "Another name"})
+    first.demo.save(changed, first.clock(), household.revision)
+    again = open_services(settings).demo.get(Household)
+    assert again is not None
+    assert again.value.name == "Another name"
+
+
+def test_a_damaged_demo_is_refused_and_names_the_file(tmp_path: Path) -> None:
+    """A missing file is an input fault with its name, not a crash."""
+    with pytest.raises(InputFaults, match=r"demo\.toml"):
+        read_demo(tmp_path, TODAY)
+
+
+def test_the_demo_folder_is_found_in_a_checkout() -> None:
+    """The demo's files lie beside the package."""
+    assert (demo_folder() / "demo.toml").is_file()
