@@ -19,6 +19,8 @@ from tests.missing import not_installed
 
 ROOT = Path(__file__).resolve().parents[2]
 START_SECONDS = 60
+# As root there is no sandbox; the rest keeps the browser itself from calling home.
+BROWSER_OPTIONS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update"]
 IS_AT_REST = "document.querySelector('[data-testid=stApp]')?.dataset.testScriptState === 'notRunning'"
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 
@@ -96,10 +98,20 @@ class Visit:
 
     def settle(self) -> None:
         """Wait until the app has stopped working."""
-        self.page.get_by_role("heading", level=1).first.wait_for()
-        for _ in range(2):  # between two runs of the script the app seems to rest for a moment
-            self.page.wait_for_timeout(400)
-            self.page.wait_for_function(IS_AT_REST)
+        settle(self.page)
+
+
+def settle(page: "Page") -> None:
+    """Wait until a window of the app has drawn its page."""
+    page.get_by_role("heading", level=1).first.wait_for()
+    for _ in range(2):  # between two runs of the script the app seems to rest for a moment
+        page.wait_for_timeout(400)
+        page.wait_for_function(IS_AT_REST)
+
+
+def find_browser() -> str | None:
+    """The Chromium of this computer, if there is one."""
+    return next(filter(None, map(shutil.which, BROWSERS)), None)
 
 
 try:
@@ -113,19 +125,13 @@ def browser() -> Iterator["Browser"]:
     """A real Chromium; the tests are skipped where there is none."""
     if sync_playwright is None:
         not_installed("playwright is not installed (tests/requirements.txt)")
-    program = next(filter(None, map(shutil.which, BROWSERS)), None)
+    program = find_browser()
     if program is None:
         not_installed(f"none of {', '.join(BROWSERS)} is installed")
     with sync_playwright() as driver:
         chromium = driver.chromium.launch(
             executable_path=program,
-            # As root there is no sandbox; the rest keeps the browser itself from calling home.
-            args=[
-                "--no-sandbox",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-            ],
+            args=BROWSER_OPTIONS,
         )
         yield chromium
         chromium.close()

@@ -1,37 +1,40 @@
 """What would have to change for another of the compared outings to become the cheapest."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
+from itertools import count
+from math import ceil, floor
 
 from tripplan import wording
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import ADULT, MONTHS, AgeBand
-from tripplan.planning.cost import outing_cost
+from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
 from tripplan.planning.day import StepKind
-from tripplan.planning.household import BirthDate, Car, Fuel, HeldPass, Household, Member
+from tripplan.planning.household import BirthDate, Fuel, HeldPass, Household, Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
 from tripplan.planning.outing import Family, NoOuting, Outing, PlaceFacts, place_facts, plan_outing
 from tripplan.planning.place import Place, PlaceId
 
 LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)
-"""A fuel price beyond these multiples of the present one is out of reason. No source, our choice."""
+"""A price of driving beyond these multiples of the present one is out of reason. No source, our choice."""
 DAYS_EITHER_SIDE = 6
 """How far off another day of the week is looked for [days]; the seventh is the same weekday again."""
-BIRTHDAYS_WITHIN = timedelta(days=183)
-"""Birthdays further away are not looked at; half a year."""
+BIRTHDAYS_WITHIN_DAYS = 183
+"""Birthdays further away are not looked at [days]; half a year."""
 
-_PER = {
-    Fuel.MILES_PER_US_GALLON: "a gallon",
-    Fuel.LITRES_PER_100_KM: "a litre",
-    Fuel.KWH_PER_100_KM: "a kWh",
-    Fuel.RATE_PER_MILE: "a mile",
-    Fuel.RATE_PER_KM: "a km",
+_PRICES_OF_DRIVING = {
+    Fuel.MILES_PER_US_GALLON: ("fuel_price", "fuel price", "a gallon"),
+    Fuel.LITRES_PER_100_KM: ("fuel_price", "fuel price", "a litre"),
+    Fuel.KWH_PER_100_KM: ("fuel_price", "electricity price", "a kWh"),
+    Fuel.RATE_PER_MILE: ("rate", "cost of driving", "a mile"),
+    Fuel.RATE_PER_KM: ("rate", "cost of driving", "a km"),
 }
+"""The car's field that holds the price, its short name, and what it is for."""
 _Answer = Outing | NoOuting
 
 
@@ -64,7 +67,7 @@ def what_would_flip(
 
     The first place is the outing with the least likely total, the earliest given among equals; it keeps its
     place until another one is cheaper. Items that nobody knows are left out, as they are from the totals.
-    Treats and the reserve are no inputs: they fall on every place alike.
+    Treats and the reserve are no inputs: they weigh on every place alike.
 
     Args:
         family: the one the outings were planned for.
@@ -74,33 +77,33 @@ def what_would_flip(
 
     Returns:
         In this order, as far as there are such: the price of fuel or of driving, down and up; food packed or
-        bought; each adult staying at home where another one goes; one more child as old as the youngest who
-        pays at the first place; each pass good at a place that is not first; another weekday for each
-        outing; the next birthday within half a year that matters. Empty for fewer than two outings.
+        bought; each adult staying at home while another one goes; one more child as old as the youngest who
+        pays at the first place; each pass that is good at another one; another weekday for each outing; the
+        first birthday within half a year that matters. Empty for fewer than two outings.
     """
     if len(outings) < 2:
         return ()
     first = min(outings, key=_likely)
     in_order = (first, *(outing for outing in outings if outing is not first))
-    facts = tuple(place_facts(family, outing.place, _years(outing.day, today)) for outing in in_order)
+    facts = tuple(place_facts(family, outing.place, _years_around(outing.day, today)) for outing in in_order)
     comparison = _Comparison(family, tuple(party), in_order, facts, today)
     return (
-        *_fuel_price(comparison),
+        *_price_of_driving(comparison),
         _food(comparison),
         *_adult_at_home(comparison),
         *_one_more_child(comparison),
         *_passes(comparison),
         *_other_weekdays(comparison),
-        *_next_birthday(comparison),
+        *_birthdays(comparison),
     )
 
 
 def flips_in_short(flips: Sequence[Flip]) -> tuple[str, ...]:
     """What changes the first place, a sentence each, and one sentence on all that does not."""
     said = [flip.sentence for flip in flips if flip.at is not None]
-    idle = list(dict.fromkeys(flip.what for flip in flips if flip.at is None))
+    idle = [flip.what for flip in flips if flip.at is None]
     if idle:
-        said.append(f"Nothing within reason changes the first place by: {wording.listed(idle)}.")
+        said.append(f"None of these changes the first place, within reason: {wording.listed(idle)}.")
     return tuple(said)
 
 
@@ -127,8 +130,8 @@ class _Comparison:
         """As it is."""
         return self.family.household
 
-    def recosted(self, household: Household) -> tuple[Outing, ...]:
-        """All outings under a change of the household that moves neither the day nor the tickets."""
+    def recosted(self, household: Household) -> tuple[_Answer, ...]:
+        """All outings under a change of the household that moves neither day plans nor tickets."""
         return tuple(replace(outing, cost=_cost(household, self.party, outing)) for outing in self.outings)
 
     def replanned(
@@ -139,12 +142,11 @@ class _Comparison:
         party: Sequence[Member] | None = None,
         day: date | None = None,
     ) -> _Answer:
-        """One outing, planned anew under a change; a departure picked by hand stays as far as it can."""
+        """One outing planned anew under a change; a departure picked by hand stays as far as it can."""
         outing = self.outings[index]
-        family = self.family if household is None else replace(self.family, household=household)
         picked = day is None and outing.plan != outing.search.best
         return plan_outing(
-            family,
+            self.family if household is None else replace(self.family, household=household),
             self.party if party is None else party,
             self.facts[index],
             day or outing.day,
@@ -152,44 +154,46 @@ class _Comparison:
             leave_at=outing.plan.leave_home if picked else None,
         )
 
-    def all_replanned(
-        self, *, household: Household | None = None, party: Sequence[Member] | None = None
-    ) -> tuple[_Answer, ...]:
-        """All outings, planned anew under a change."""
-        return tuple(
-            self.replanned(index, household=household, party=party) for index in range(len(self.outings))
-        )
+    def with_outing(self, index: int, answer: _Answer) -> tuple[_Answer, ...]:
+        """All outings as they are but for one."""
+        return (*self.outings[:index], answer, *self.outings[index + 1 :])
+
+    def stays(self, what: str, now: str, under: str) -> Flip:
+        """An input that does not change the first place."""
+        sentence = f"{under}, {self.outings[0].place.name} stays the cheapest."
+        return Flip(what, now, None, None, None, sentence)
 
     def flip(
         self,
         what: str,
         now: str,
         at: str,
+        under: str,
         answers: Sequence[_Answer],
         *,
-        under: str,
         price: Money | None = None,
     ) -> Flip:
-        """What some answers under a change mean for the first place.
+        """What the outings under a change mean for the first place.
 
         Args:
             what: the input's short name.
             now: its present value.
             at: its value under the change.
-            answers: the outings under the change, in the comparison's order.
             under: the change as the first words of a sentence.
+            answers: the outings under the change, in the comparison's order.
             price: the value as money, for a price.
         """
-        was, then = self.outings[0].place.name, _first(answers)
-        if then is not None and then is answers[0]:
-            return Flip(what, now, None, None, None, f"{under}, {was} stays the cheapest.")
+        if not _changes(answers):
+            return self.stays(what, now, under)
+        then, before, name = _first(answers), answers[0], self.outings[0].place.name
         if then is None:
             return Flip(what, now, at, price, None, f"{under}, none of these outings can be done.")
-        before, cheapest = answers[0], f"{then.place.name} is the cheapest"
+        cheapest = f"{then.place.name} is the cheapest"
         if isinstance(before, NoOuting):
-            why = f"{was} is out: {'; '.join(before.reasons)}. Then {cheapest}, with {_total(then)}."
-            return Flip(what, now, at, price, then.place.id, f"{under}, {why}")
-        sentence = f"{under}, {cheapest}: {_total(then)} against {_total(before)} for {was}."
+            why = "; ".join(before.reasons)
+            sentence = f"{under}, {name} cannot be done ({why}); {cheapest} of the rest: {_total(then)}."
+        else:
+            sentence = f"{under}, {cheapest}: {_total(then)} against {_total(before)} for {name}."
         return Flip(what, now, at, price, then.place.id, sentence)
 
 
@@ -203,7 +207,7 @@ def _first(answers: Sequence[_Answer]) -> Outing | None:
 
 
 def _changes(answers: Sequence[_Answer]) -> bool:
-    """Whether another outing is the first than the one that is it at present."""
+    """Whether the first is another outing than at present."""
     return _first(answers) is not answers[0]
 
 
@@ -213,8 +217,7 @@ def _total(outing: Outing) -> str:
 
 
 def _cost(household: Household, party: Sequence[Member], outing: Outing) -> OutingCost:
-    """What an outing costs another household, with the same day plan and tickets."""
-    lunch_out = any(step.kind is StepKind.LUNCH for step in outing.plan.steps)
+    """What the same day plan and tickets cost under a change of the household."""
     return outing_cost(
         household,
         party,
@@ -223,62 +226,57 @@ def _cost(household: Household, party: Sequence[Member], outing: Outing) -> Outi
         outing.admission,
         outing.way_there,
         outing.way_home,
-        lunch_out=lunch_out,
+        lunch_out=any(step.kind is StepKind.LUNCH for step in outing.plan.steps),
     )
 
 
-def _years(day: date, today: date) -> set[int]:
-    """The years that the days around an outing lie in."""
-    around = (day - timedelta(days=DAYS_EITHER_SIDE), day, day + timedelta(days=DAYS_EITHER_SIDE))
-    return {one.year for one in around if one >= today}
-
-
-def _fuel_price(comparison: _Comparison) -> Iterator[Flip]:
+def _price_of_driving(comparison: _Comparison) -> Iterator[Flip]:
     """The nearest price either way at which another place is cheaper, to the smallest coin.
 
-    A total is a straight line in the price, so the first place keeps its rank between two prices at which it
-    has it, but for the rounding of items to coins; halving the span finds the coin at which it loses it.
+    A total is a straight line in the price, but for items being rounded to coins. So a place that is first at
+    both ends of a span is first within it; and where it is not, halving the span finds the coin at which it
+    stops being first.
     """
-    car = comparison.household.car
-    price = None if car is None else car.rate if car.fuel in _BY_RATE else car.fuel_price
+    household, car = comparison.household, comparison.household.car
+    price = car and (car.fuel_price or car.rate)
     if car is None or not price:
         return
-    what, field = ("cost of driving", "rate") if car.fuel in _BY_RATE else ("fuel price", "fuel_price")
-    currency, per = comparison.household.currency, _PER[car.fuel]
-    coins = price.scaleb(minor_digits(currency))
+    field, what, per = _PRICES_OF_DRIVING[car.fuel]
+    currency = household.currency
 
-    def answers(at: int) -> tuple[Outing, ...]:
-        changed = car.model_copy(update={field: Money.from_minor(at, currency).amount})
-        return comparison.recosted(comparison.household.model_copy(update={"car": changed}))
+    def answers_at(coins: int) -> tuple[_Answer, ...]:
+        changed = car.model_copy(update={field: Money.from_minor(coins, currency).amount})
+        return comparison.recosted(household.model_copy(update={"car": changed}))
 
     now = f"{wording.money(Money(price, currency))} {per}"
+    coins = price.scaleb(minor_digits(currency))
     least, most = ceil(coins * LEAST_TIMES), floor(coins * MOST_TIMES)
     found = False
-    for far, near, beyond in ((least, ceil(coins), "less"), (most, floor(coins), "more")):
-        if far == near or not _changes(answers(far)):
+    for first_kept, end, beyond in ((ceil(coins), least, "less"), (floor(coins), most, "more")):
+        if end == first_kept or not _changes(answers_at(end)):
             continue
-        flips, keeps = far, near
-        while abs(flips - keeps) > 1:
-            middle = (flips + keeps) // 2
-            if _changes(answers(middle)):
-                flips = middle
+        kept, changed = first_kept, end
+        while abs(changed - kept) > 1:
+            middle = (kept + changed) // 2
+            if _changes(answers_at(middle)):
+                changed = middle
             else:
-                keeps = middle
-        found, at = True, Money.from_minor(flips, currency)
-        said = f"{wording.money(at)} {per} or {beyond}"
-        yield comparison.flip(what, now, said, answers(flips), under=f"At {said}", price=at)
+                kept = middle
+        found, value = True, Money.from_minor(changed, currency)
+        at = f"{wording.money(value)} {per} or {beyond}"
+        yield comparison.flip(what, now, at, f"At {at}", answers_at(changed), price=value)
     if not found:
-        span = wording.listed([wording.money(Money.from_minor(end, currency)) for end in (least, most)])
-        yield comparison.flip(what, now, "", comparison.outings, under=f"Between {span} {per}")
+        ends = wording.listed([wording.money(Money.from_minor(end, currency)) for end in (least, most)])
+        yield comparison.stays(what, now, f"Between {ends} {per}")
 
 
 def _food(comparison: _Comparison) -> Flip:
-    """The other way of eating."""
+    """The other way to eat."""
     food = comparison.household.food
     other = "packed" if food.way == "bought" else "bought"
     changed = food.model_copy(update={"way": other})
     answers = comparison.recosted(comparison.household.model_copy(update={"food": changed}))
-    return comparison.flip("food", food.way, other, answers, under=f"With {other} food")
+    return comparison.flip("food", food.way, other, f"With {other} food", answers)
 
 
 def _adult_at_home(comparison: _Comparison) -> Iterator[Flip]:
@@ -286,101 +284,158 @@ def _adult_at_home(comparison: _Comparison) -> Iterator[Flip]:
     adults = [member for member in party if member.is_adult_on(day)]
     for gone in adults if len(adults) > 1 else ():
         rest = tuple(member for member in party if member is not gone)
-        without = f"without {gone.name}"
+        answers = [comparison.replanned(index, party=rest) for index in range(len(comparison.outings))]
         yield comparison.flip(
-            f"{gone.name} at home",
-            f"{gone.name} goes",
-            without,
-            comparison.all_replanned(party=rest),
-            under=without.capitalize() if False else f"Without {gone.name}",
+            f"{gone.name} at home", f"{gone.name} goes", "at home", f"Without {gone.name}", answers
         )
 
 
 def _one_more_child(comparison: _Comparison) -> Iterator[Flip]:
     """One more child of the household, as old as the youngest who pays."""
     household, party, first = comparison.household, comparison.party, comparison.outings[0]
-    paying = [
-        member
-        for member in party
-        if not member.is_adult_on(first.day) and first.admission.shares[member.name].minor > 0
-    ]
+    shares, day = first.admission.shares, first.day
+    paying = [member for member in party if not member.is_adult_on(day) and shares[member.name].minor > 0]
     if not paying:
         return
-    youngest = min(paying, key=lambda member: member.months_on(first.day))
+    youngest = min(paying, key=lambda member: member.months_on(day))
     taken = {member.name for member in (*household.members, *party)}
     name = next(name for number in count(1) if (name := f"child {number}") not in taken)
     child = Member(name=name, born=youngest.born)
     larger = household.model_copy(update={"members": (*household.members, child)})
-    answers = comparison.all_replanned(household=larger, party=(*party, child))
-    more = f"one more child as old as {youngest.name}"
-    yield comparison.flip("one more child", f"{len(party)} go", more, answers, under=f"With {more}")
+    answers = [
+        comparison.replanned(index, household=larger, party=(*party, child))
+        for index in range(len(comparison.outings))
+    ]
+    like = f"one more child as old as {youngest.name}"
+    yield comparison.flip("one more child", f"{len(party)} go", like, f"With {like}", answers)
 
 
 def _passes(comparison: _Comparison) -> Iterator[Flip]:
-    """Each pass that would make an outing cheaper which is not the first already."""
+    """Each pass not owned yet that is good at an outing which is not the first already."""
     household, outings = comparison.household, comparison.outings
     last_day = max(outing.day for outing in outings)
+    owned = {(held.place, held.offer) for held in household.passes}
     places = {place.id: place for place in (*(o.place for o in outings), *comparison.family.places)}
-    for place in places.values():
-        for offer in place.offers:
-            if not isinstance(offer, Pass) or (place.id, offer.name) in {
-                (held.place, held.offer) for held in household.passes
-            }:
-                continue
-            good_at = {place.id, *(other.place for other in offer.elsewhere if other.percent_off)}
-            if not any(outing.place.id in good_at for outing in outings[1:]):
-                continue
-            cards = tuple(
-                HeldPass(place=place.id, offer=offer.name, holders=holders, valid_until=last_day)
-                for holders in _holders(comparison, offer, last_day)
-            )
-            owning = household.model_copy(update={"passes": (*household.passes, *cards)})
-            answers = [
-                comparison.replanned(index, household=owning) if outing.place.id in good_at else outing
-                for index, outing in enumerate(outings)
-            ]
-            each = " by each of you" if len(cards) > 1 else ""
-            yield comparison.flip(
-                f"'{offer.name}'",
-                "not owned",
-                f"owned{each}",
-                answers,
-                under=f"With '{offer.name}' at {place.name} already owned{each}",
-            )
+    on_sale = [(place, offer) for place in places.values() for offer in place.offers]
+    for place, offer in on_sale:
+        if not isinstance(offer, Pass) or (place.id, offer.name) in owned:
+            continue
+        good_at = {place.id, *(other.place for other in offer.elsewhere if other.percent_off)}
+        cards = tuple(
+            HeldPass(place=place.id, offer=offer.name, holders=holders, valid_until=last_day)
+            for holders in _holders(comparison, offer, last_day)
+        )
+        if not cards or not any(outing.place.id in good_at for outing in outings[1:]):
+            continue
+        owning = household.model_copy(update={"passes": (*household.passes, *cards)})
+        answers = [
+            comparison.replanned(index, household=owning) if outing.place.id in good_at else outing
+            for index, outing in enumerate(outings)
+        ]
+        what = f"'{offer.name}' ({place.name})"
+        at = f"{len(cards)} owned" if len(cards) > 1 else "owned"
+        under = f"With {f'{len(cards)} of ' if len(cards) > 1 else ''}{what} already owned"
+        yield comparison.flip(what, "not owned", at, under, answers)
 
 
 def _holders(comparison: _Comparison, offer: Pass, day: date) -> list[tuple[str, ...]]:
-    """Who would hold a pass: everybody one of their own if it seats one person, else one for all it seats."""
+    """Who would hold a pass: everybody one of their own where it seats one person, else those it seats."""
     family = {member.name for member in comparison.household.members}
-    waiting = [(member.name, member.months_on(day)) for member in comparison.party if member.name in family]
+    ages = {m.name: m.months_on(day) for m in comparison.party if m.name in family}
     if sum(seats.count for seats in offer.seats) == 1:
-        return [(name,) for name, months in waiting if months in offer.seats[0].ages]
-    holders: list[str] = []
+        return [(name,) for name, months in ages.items() if months in offer.seats[0].ages]
+    seated: list[str] = []
     for seats in offer.seats:
-        fitting = [name for name, months in waiting if months in seats.ages and name not in holders]
-        holders += fitting[: seats.count]
-    return [tuple(holders)] if holders else []
+        fitting = [name for name, months in ages.items() if months in seats.ages and name not in seated]
+        seated += fitting[: seats.count]
+    return [tuple(seated)] if seated else []
 
 
 def _other_weekdays(comparison: _Comparison) -> Iterator[Flip]:
-    """For each outing, of the nearest date on each other weekday the cheapest one that makes a change."""
+    """For each outing the other weekday, by its nearest date, with the least total that makes a change."""
     for index, outing in enumerate(comparison.outings):
         what, now = f"another weekday at {outing.place.name}", wording.day(outing.day)
-        found: dict[int, tuple[_Answer, ...]] = {}
-        changing: list[tuple[Outing, tuple[_Answer, ...]]] = []
-        for day in _nearest_days(outing.day, comparison.today):
-            if day.weekday() in found:
-                continue
-            answer = comparison.replanned(index, day=day)
-            if isinstance(answer, Outing):
-                answers = (*comparison.outings[:index], answer, *comparison.outings[index + 1 :])
-                found[day.weekday()] = answers
-                if _changes(answers):
-                    changing.append((answer, answers))
-        if changing:
-            other, answers = min(changing, key=lambda one: _likely(one[0]))
-            at = wording.day(other.day)
-            yield comparison.flip(what, now, at, answers, under=f"If you go to {other.place.name} on {at}")
-        else:
-            under = f"On any other weekday at {outing.place.name}"
-            yield comparison.flip(what, now, "", comparison.outings, under=under)
+        others = _on_other_weekdays(comparison, index)
+        changing = [other for other in others if _changes(comparison.with_outing(index, other))]
+        if not changing:
+            under = f"If you go to {outing.place.name} on any other weekday near {now}"
+            yield comparison.stays(what, now, under)
+            continue
+        other = min(changing, key=_likely)
+        at = wording.day(other.day)
+        under = f"If you go to {outing.place.name} on {at}"
+        yield comparison.flip(what, now, at, under, comparison.with_outing(index, other))
+
+
+def _on_other_weekdays(comparison: _Comparison, index: int) -> list[Outing]:
+    """One outing on the nearest date of each other weekday on which it can be done, nearest first."""
+    outings: list[Outing] = []
+    for distance in range(1, DAYS_EITHER_SIDE + 1):
+        for day in _dates_at(comparison.outings[index].day, distance, comparison.today):
+            if day.weekday() not in {outing.day.weekday() for outing in outings}:
+                answer = comparison.replanned(index, day=day)
+                outings += [answer] if isinstance(answer, Outing) else []
+    return outings
+
+
+def _dates_at(day: date, distance: int, today: date) -> Iterator[date]:
+    """The dates so many days after and before a day, as far as they are not over."""
+    later, earlier = day + timedelta(days=distance), day - timedelta(days=distance)
+    return (one for one in (later, earlier) if one >= today)
+
+
+def _years_around(day: date, today: date) -> set[int]:
+    """The years of an outing's day and of those near it."""
+    return {day.year, *(one.year for one in _dates_at(day, DAYS_EITHER_SIDE, today))}
+
+
+def _birthdays(comparison: _Comparison) -> Iterator[Flip]:
+    """The first birthday within half a year that changes the first place, or that none does."""
+    crossings = _crossings(comparison)
+    if not crossings:
+        return
+    what, now = "next birthdays", f"ages on {wording.day(comparison.outings[0].day)}"
+    for when, member in crossings:
+        answers = [
+            comparison.replanned(
+                index, party=[_as_old_as_on(one, outing.day, when) for one in comparison.party]
+            )
+            for index, outing in enumerate(comparison.outings)
+        ]
+        if _changes(answers):
+            under = f"From {wording.day(when)}, when {member.name} is {age_in_words(member.months_on(when))}"
+            yield comparison.flip(what, now, wording.day(when), f"{under} old", answers)
+            return
+    yield comparison.stays(what, now, f"With the birthdays until {wording.day(crossings[-1][0])}")
+
+
+def _crossings(comparison: _Comparison) -> list[tuple[date, Member]]:
+    """The dates within half a year on which somebody passes an age that something goes by, in order."""
+    bands = [ADULT, AgeBand(comparison.household.food.free_under_months), AgeBand(GROWN_APPETITE_MONTHS)]
+    for outing in comparison.outings:
+        bands += _bands_at(outing.place)
+    start = min(outing.day for outing in comparison.outings)
+    days = [start + timedelta(days=number) for number in range(BIRTHDAYS_WITHIN_DAYS + 1)]
+    first_crossings: dict[date, Member] = {}
+    for member in comparison.party:
+        ages = [member.months_on(day) for day in days]
+        for day, before, after in zip(days[1:], ages, ages[1:], strict=False):
+            if before != after and any((before in band) != (after in band) for band in bands):
+                first_crossings.setdefault(day, member)
+    return sorted(first_crossings.items(), key=lambda crossing: crossing[0])
+
+
+def _bands_at(place: Place) -> Iterator[AgeBand]:
+    """Every age band that a place's prices and rules go by."""
+    for offer in place.offers:
+        yield from bands_on(offer)
+    for rule in place.must_be_accompanied:
+        yield from (rule.ages, rule.by)
+    yield from (add_on.ages for add_on in place.add_ons if add_on.usual)
+
+
+def _as_old_as_on(member: Member, day: date, when: date) -> Member:
+    """The same person, on `day` as old as really on `when`, or on that day itself if it is later."""
+    months = member.months_on(max(day, when))
+    year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
+    return member.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})

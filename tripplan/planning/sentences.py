@@ -25,8 +25,8 @@ def _nap(nap: NapOutcome, *, several: bool) -> str:
 
 
 def crowd_sentence(risk: CrowdRisk) -> str:
-    """Crowd risk in words and number, such as 'some company: about 1 in 7 (14 %)'."""
-    return f"{risk.word}: {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
+    """Crowd risk in words and number, such as 'some company; chance about 1 in 7 (14 %)'."""
+    return f"{risk.word}; chance {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
 
 
 def total_sentence(cost: OutingCost) -> str:

@@ -7,10 +7,10 @@ from tripplan import wording
 from tripplan.files.tables import csv_table
 from tripplan.planning.choose import Ranking
 from tripplan.planning.outing import Outing
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.screens import answers
 from tripplan.screens.charts import days_chart
 from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.explain import crowd_sentence, nap_sentence
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
 
@@ -64,7 +64,7 @@ def _best(view: View, outings: list[Outing]) -> None:
             st.subheader(plain(f"{wording.day(outing.day)}: {outing.place.name}"), anchor=False)
             st.markdown(
                 plain(
-                    f"{wording.money_range(outing.cost.total)} in all, "
+                    f"{total_sentence(outing.cost)} in all, "
                     f"{wording.money(outing.felt_cost)} with nuisances counted. "
                     f"Leave {wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}. "
                     f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."

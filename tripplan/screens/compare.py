@@ -7,11 +7,12 @@ from tripplan import wording
 from tripplan.planning.choose import Candidate
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens import answers
 from tripplan.screens.charts import cost_chart
 from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.explain import cost_lines, crowd_sentence, nap_sentence, ticket_lines
+from tripplan.screens.explain import cost_lines, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
 
@@ -149,7 +150,7 @@ def _side_by_side(family: Family, outings: list[Outing]) -> None:
     )
     units = family.household.units
     rows = {
-        "Total": [wording.money_range(o.cost.total) for o in outings],
+        "Total": [total_sentence(o.cost) for o in outings],
         "Best day": [wording.day(o.day) for o in outings],
         "Leave home": [wording.clock(o.plan.leave_home) for o in outings],
         "Home again": [wording.clock(o.plan.home) for o in outings],

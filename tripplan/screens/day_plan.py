@@ -5,11 +5,12 @@ import streamlit as st
 from tripplan import wording
 from tripplan.planning.day import LeaveWindow
 from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens import answers
 from tripplan.screens.charts import day_chart
 from tripplan.screens.choices import LONGEST_SPAN, Taken, party_picker, place_names, take, taken, usual_span
-from tripplan.screens.explain import cost_lines, crowd_sentence, nap_sentence, ticket_lines
+from tripplan.screens.explain import cost_lines, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
 
@@ -95,7 +96,7 @@ def _headline(outing: Outing) -> None:
                 f"{wording.minutes(plan.car_minutes)} of driving both ways",
                 f"Nap: {nap_sentence(outing)}",
                 f"Full house: {crowd_sentence(outing.crowd)}",
-                f"In all: {wording.money_range(outing.cost.total)}",
+                f"In all: {total_sentence(outing.cost)}",
             )
         )
     )
@@ -158,5 +159,5 @@ def _in_words(outing: Outing) -> None:
 def _at_the_till(outing: Outing) -> None:
     st.subheader(plain(f"At the till: {wording.money(outing.admission.total)}"), anchor=False)
     st.markdown(ticket_lines(outing.admission))
-    with st.expander(plain(f"Everything else: {wording.money_range(outing.cost.total)} in all")):
+    with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
         st.markdown(cost_lines(outing.cost))

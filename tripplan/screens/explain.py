@@ -1,20 +1,16 @@
-"""Answers in sentences and lists, the same on every page."""
+"""Longer answers as Markdown lists, the same on every page."""
 
 from tripplan import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
-from tripplan.planning.sentences import amount_sentence, crowd_sentence, nap_sentence, purchase_sentence
+from tripplan.planning.sentences import item_sentence, purchase_sentence
 from tripplan.screens.markdown import plain
-
-__all__ = ["cost_lines", "crowd_sentence", "nap_sentence", "ticket_lines"]
 
 
 def cost_lines(cost: OutingCost) -> str:
     """Every item with its amount and where it comes from, as a Markdown list."""
     return "\n".join(
-        f"- **{item.kind.capitalize()}**, {plain(item.label)}: {plain(amount_sentence(item))}  \n"
-        f"  _{plain(item.source.text)}_"
-        for item in cost.items
+        f"- {plain(item_sentence(item))}  \n  _{plain(item.source.text)}_" for item in cost.items
     )
 
 

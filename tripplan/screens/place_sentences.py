@@ -50,7 +50,7 @@ def _add_on_sentence(add_on: AddOn, currency: str) -> str:
 def _parking_sentence(place: Place) -> str:
     price, note = place.parking.price, place.parking.note
     if price is None:
-        said = "The price is not known and not counted"
+        said = "the price is not known and not counted"
     else:
         said = "free" if price == 0 else wording.money(Money(price, place.currency))
     return f"Parking: {said}; {note}" if note else f"Parking: {said}."

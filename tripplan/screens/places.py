@@ -65,7 +65,7 @@ def _place(
     view: View, family: Family, kept: Kept[Place], drive: Drive, typed: Kept[TypedDrive] | None
 ) -> None:
     place, units = kept.value, family.household.units
-    way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes(drive.minutes.likely)}"
+    way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
     with st.expander(plain(f"{place.name}: {way}"), key=f"open_{place.id}"):
         where = place.where
         st.caption(

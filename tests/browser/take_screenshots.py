@@ -1,0 +1,39 @@
+"""Takes the pictures that README.md shows, from the demo on a fixed date, with Chromium.
+
+Usage: python -m tests.browser.take_screenshots ADDRESS FOLDER, with the app running at ADDRESS.
+"""
+
+import sys
+from pathlib import Path
+
+from playwright.sync_api import Page, sync_playwright
+
+from tests.browser.conftest import BROWSER_OPTIONS, find_browser, settle
+
+PAGES = ("compare", "choose_day", "day_plan", "calendar", "places", "household")
+
+
+def open_page(window: Page, address: str, page: str) -> None:
+    """Open one page of the app; Calendar is shown with an outing taken on Compare."""
+    window.goto(address if page in ("compare", "calendar") else f"{address}/{page}")
+    settle(window)
+    if page == "calendar":
+        window.get_by_role("button", name="Take this one").first.click()
+        window.get_by_role("link", name="Put it on the calendar").click()
+        settle(window)
+
+
+def main(address: str, folder: Path) -> None:
+    """Write one picture a page."""
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=find_browser(), args=BROWSER_OPTIONS)
+        for page in PAGES:
+            window = browser.new_page(viewport={"width": 1280, "height": 1150})
+            open_page(window, address, page)
+            window.screenshot(path=folder / f"{page}.png")
+            window.close()
+        browser.close()
+
+
+if __name__ == "__main__":
+    main(sys.argv[1], Path(sys.argv[2]))

@@ -1,0 +1,1 @@
+"""Which annual passes pay for the outings a family plans?"""

@@ -1,0 +1,114 @@
+"""Planned visits with the moment of arrival, what the calendars say, and the price of parking."""
+
+from collections.abc import Iterable, Sequence, Set
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+
+from tripplan.errors import UnknownName
+from tripplan.planning.cost.driving import cars_needed
+from tripplan.planning.crowds.public_holidays import public_holidays
+from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.hours import Openness, hours_on
+from tripplan.planning.household import HeldPass, Household
+from tripplan.planning.money import Money
+from tripplan.planning.offers import Pass
+from tripplan.planning.opening_hours import holds_at
+from tripplan.planning.outing import Family
+from tripplan.planning.passes.plan import PlannedVisit, VisitLeftOut
+from tripplan.planning.place import Place
+
+
+@dataclass(frozen=True)
+class Arrival:
+    """A visit that can be.
+
+    Attributes:
+        visit: as planned.
+        moment: the arrival, zone-aware at the place.
+        public_holidays: the dates PH stands for in the place's rules.
+        days_out_of_school: the dates SH stands for.
+        parking: for all the cars it takes; None where the card does not tell.
+    """
+
+    visit: PlannedVisit
+    moment: datetime
+    public_holidays: Set[date]
+    days_out_of_school: Set[date]
+    parking: Money | None
+
+    @property
+    def day(self) -> date:
+        """The date of the visit."""
+        return self.visit.day
+
+    def honours(self, place_id: str, offer: Pass) -> bool:
+        """Whether a pass is worth anything here and now, whoever holds it."""
+        if place_id == self.visit.place.id:
+            return offer.valid is None or holds_at(
+                offer.valid, self.moment, self.public_holidays, self.days_out_of_school
+            )
+        return any(one.place == self.visit.place.id and one.percent_off > 0 for one in offer.elsewhere)
+
+    def parks_free(self, passes: Iterable[HeldPass]) -> bool:
+        """Whether a holder in the party has a valid pass of this place that includes parking."""
+        names = {member.name for member in self.visit.party}
+        return any(
+            one.place == self.visit.place.id
+            and self.day <= one.valid_until
+            and not names.isdisjoint(one.holders)
+            and offer.parking_included
+            and self.honours(one.place, offer)
+            for one in passes
+            for offer in self.visit.place.offers
+            if isinstance(offer, Pass) and offer.name == one.offer
+        )
+
+
+def arrivals_of(
+    family: Family, visits: Sequence[PlannedVisit], today: date
+) -> tuple[tuple[Arrival, ...], tuple[VisitLeftOut, ...]]:
+    """The visits that can be, in order of arrival, and those that cannot."""
+    arrivals: list[Arrival] = []
+    left_out: list[VisitLeftOut] = []
+    for visit in visits:
+        found = _arrival(family, visit, today)
+        if isinstance(found, Arrival):
+            arrivals.append(found)
+        else:
+            left_out.append(found)
+    arrivals.sort(key=lambda arrival: arrival.moment)
+    return tuple(arrivals), tuple(left_out)
+
+
+def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | VisitLeftOut:
+    place, day, household = visit.place, visit.day, family.household
+    if day < today:
+        return VisitLeftOut(visit, ("the day is over",))
+    if place.currency != household.currency:
+        reason = f"prices are in {place.currency}, the household counts in {household.currency}"
+        return VisitLeftOut(visit, (reason,))
+    tomorrow = day + timedelta(days=1)
+    where = place.where
+    try:
+        holidays = public_holidays(where.country, where.subdivision, {day.year, tomorrow.year}).keys()
+    except UnknownName:
+        holidays = {}.keys()
+    out_of_school = days_out_of_school(family.school_calendars, where.point, day, tomorrow)
+    hours = hours_on(place, day, holidays, out_of_school)
+    if hours.openness is not Openness.OPEN:
+        return VisitLeftOut(visit, (hours.reason,))
+    if visit.at is None:
+        moment = (*hours.entry_times, hours.spans[0].opens)[0]
+    else:
+        moment = datetime.combine(day, visit.at, place.where.zone)
+    return Arrival(visit, moment, holidays, out_of_school, _parking(household, place, len(visit.party)))
+
+
+def _parking(household: Household, place: Place, people: int) -> Money | None:
+    if place.parking.price is None:
+        return None
+    tax = place.sales_tax
+    percent = tax.percent if tax is not None and tax.on_parking else Decimal(0)
+    price = place.parking.price * cars_needed(household, people) * (1 + percent / 100)
+    return Money(price, place.currency).rounded()

@@ -1,0 +1,106 @@
+"""A plan for passes in plain sentences, the same on screens and command line."""
+
+from tripplan import wording
+from tripplan.planning.money import Money
+from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
+
+
+def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:
+    """The whole plan: what to buy, what it comes to, when passes have paid, and what is left out."""
+    return (
+        *(order_sentence(order) for order in plan.orders),
+        *total_sentences(plan),
+        *(break_even_sentence(one) for one in plan.break_even),
+        *(left_out_sentence(one) for one in plan.left_out),
+        *plan.notes,
+        *_counted(plan),
+    )
+
+
+def order_sentence(order: PassOrder) -> str:
+    """One order of passes: when, what for whom, for how much, until when."""
+    said = dict.fromkeys(_pass(one) for one in order.passes)
+    counts = [
+        f"{n} x " if (n := [_pass(one) for one in order.passes].count(text)) > 1 else "" for text in said
+    ]
+    what = wording.listed([f"{count}{text}" for count, text in zip(counts, said, strict=True)])
+    return f"On {wording.day(order.day)}, buy {what}: {wording.money(order.total)}."
+
+
+def _pass(one: PassBought) -> str:
+    whose = f"for {wording.listed(one.holders)}" if one.offer.named else "for the household"
+    return f"'{one.offer.name}' of {one.place.name} {whose}, good until {wording.day(one.valid_until)}"
+
+
+def total_sentences(plan: PassPlan) -> tuple[str, ...]:
+    """What everything comes to, against single visits."""
+    if not plan.visits:
+        return ("None of the planned visits can be.",)
+    count = _visits(len(plan.visits))
+    total = wording.money(plan.total)
+    if not plan.orders:
+        return (f"No pass pays for the {count} planned: without buying one, they cost {total} in all.",)
+    everything = f"With that, the {count} cost {total} in all, passes included."
+    if plan.singly is None or plan.saving is None:
+        return (everything, "Some of them are not possible without a pass.")
+    singly, saving = wording.money(plan.singly), wording.money(plan.saving)
+    return (everything, f"Without buying a pass they would cost {singly}, so {saving} is saved.")
+
+
+def visit_sentence(line: VisitCost) -> str:
+    """One visit: what it costs with the plan's passes, and what it would cost without."""
+    parts = [f"entry {wording.money(line.admission.total)}"]
+    if line.parking is not None:
+        parts.append(f"parking {wording.money(line.parking)}")
+    names = [f"'{name}'" for name in line.passes]
+    shown = f" with {wording.listed(names)}" if names else ""
+    text = f"{wording.day(line.visit.day)}, {line.visit.place.name}: {wording.listed(parts)}{shown}"
+    if not line.passes or line.singly == line.total:
+        return f"{text}."
+    instead = (
+        "where nobody could enter without" if line.singly is None else f"instead of {_money(line.singly)}"
+    )
+    return f"{text}, {instead}."
+
+
+def _money(amount: Money) -> str:
+    return f"{wording.money(amount)} in all"
+
+
+def break_even_sentence(one: BreakEven) -> str:
+    """After how many visits like those planned a pass has paid."""
+    name = f"'{one.offer.name}' of {one.place.name}"
+    if one.offer.named:
+        name += f" for {wording.listed(one.holders)}"
+    price, planned = wording.money(one.price), _visits(one.visits)
+    if one.saved is None:
+        return f"{name} ({price}) is needed for a visit."
+    if one.pays_after is None:
+        return f"{name} ({price}) never pays for visits like those planned: it takes nothing off them."
+    after, saved = _visits(one.pays_after), wording.money(one.saved)
+    if one.bought:
+        return f"{name} ({price}) has paid after {after}; it takes {saved} off the {planned} planned."
+    return (
+        f"{name} ({price}) would have paid after {after} like those planned; it would take {saved} off the "
+        f"{planned} it counts for."
+    )
+
+
+def left_out_sentence(one: VisitLeftOut) -> str:
+    """A visit that stands outside the sum, and why."""
+    reasons = "; ".join(reason.rstrip(".") for reason in one.reasons)
+    return f"{wording.day(one.visit.day)}, {one.visit.place.name}, is left out: {reasons}."
+
+
+def _counted(plan: PassPlan) -> tuple[str, ...]:
+    """What the figures are made of."""
+    if not plan.visits:
+        return ()
+    return (
+        "Entry, passes and parking are counted. A pass counts from the day it is bought; passes bought on one"
+        " day at one place are one order.",
+    )
+
+
+def _visits(count: int) -> str:
+    return "1 visit" if count == 1 else f"{count} visits"
