@@ -238,10 +238,12 @@ def _price_of_driving(comparison: _Comparison) -> Iterator[Flip]:
     stops being first.
     """
     household, car = comparison.household, comparison.household.car
-    price = car and (car.fuel_price or car.rate)
-    if car is None or not price:
+    if car is None:
         return
     field, what, per = _PRICES_OF_DRIVING[car.fuel]
+    price: Decimal | None = getattr(car, field)
+    if not price:
+        return
     currency = household.currency
 
     def answers_at(coins: int) -> tuple[_Answer, ...]:

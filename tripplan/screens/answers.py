@@ -1,8 +1,9 @@
 """The planning's answers, worked out once for the same question and kept while the app runs."""
 
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date, datetime
+from typing import Any
 
 import streamlit as st
 
@@ -27,50 +28,31 @@ def _fingerprint(family: Family) -> str:
     return written.hexdigest()
 
 
+# How two questions are told apart; a place stands in the family's data already, so its id is enough.
+_HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
+    Family: _fingerprint,
+    Place: lambda place: place.id,
+    DateSpan: str,
+}
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Working out the outings ...")
 def compared(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Candidate, ...]:
     """Each place on its best day of the span; as `tripplan.planning.choose.compare`."""
-    return _compared(
-        _fingerprint(family), family, tuple(party), tuple(place.id for place in places), span, today
-    )
+    return compare(family, family.party(party), places, days_in(span), today=today)
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, show_spinner="Working out the outings ...")
-def _compared(
-    fingerprint: str,  # noqa: ARG001 - stands for the family, which the cache leaves out
-    _family: Family,
-    party: tuple[str, ...],
-    place_ids: tuple[str, ...],
-    span: DateSpan,
-    today: date,
-) -> tuple[Candidate, ...]:
-    places = _places(_family, place_ids)
-    return compare(_family, _family.party(party), places, days_in(span), today=today)
-
-
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Going through the days ...")
 def ranked(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> Ranking:
     """Every place on every day of the span; as `tripplan.planning.choose.rank`."""
-    return _ranked(
-        _fingerprint(family), family, tuple(party), tuple(place.id for place in places), span, today
-    )
+    return rank(family, family.party(party), places, days_in(span), today=today)
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, show_spinner="Going through the days ...")
-def _ranked(
-    fingerprint: str,  # noqa: ARG001 - stands for the family, which the cache leaves out
-    _family: Family,
-    party: tuple[str, ...],
-    place_ids: tuple[str, ...],
-    span: DateSpan,
-    today: date,
-) -> Ranking:
-    places = _places(_family, place_ids)
-    return rank(_family, _family.party(party), places, days_in(span), today=today)
-
-
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Planning the day ...")
 def planned(
     family: Family,
     party: Sequence[str],
@@ -80,24 +62,5 @@ def planned(
     leave_at: datetime | None = None,
 ) -> Outing | NoOuting:
     """One place on one day; as `tripplan.planning.outing.plan_outing`."""
-    return _planned(_fingerprint(family), family, tuple(party), place.id, day, today, leave_at)
-
-
-@st.cache_resource(max_entries=_ANSWERS_KEPT, show_spinner="Planning the day ...")
-def _planned(
-    fingerprint: str,  # noqa: ARG001 - stands for the family, which the cache leaves out
-    _family: Family,
-    party: tuple[str, ...],
-    place_id: str,
-    day: date,
-    today: date,
-    leave_at: datetime | None,
-) -> Outing | NoOuting:
-    (place,) = _places(_family, (place_id,))
-    facts = place_facts(_family, place, (day.year,))
-    return plan_outing(_family, _family.party(party), facts, day, today=today, leave_at=leave_at)
-
-
-def _places(family: Family, place_ids: tuple[str, ...]) -> tuple[Place, ...]:
-    by_id = {place.id: place for place in family.places}
-    return tuple(by_id[place_id] for place_id in place_ids)
+    facts = place_facts(family, place, (day.year,))
+    return plan_outing(family, family.party(party), facts, day, today=today, leave_at=leave_at)

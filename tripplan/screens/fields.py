@@ -2,10 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, time
+from datetime import date, time, timedelta
 from typing import Any
 
 import streamlit as st
+
+CLOCK_STEP = timedelta(minutes=5)
+"""How finely a time of day can be picked."""
 
 FieldValue = str | bool | int | date | time | list[str]
 

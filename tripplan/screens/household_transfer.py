@@ -1,7 +1,6 @@
 """Household files and whole records, out of the program and back in, with a look before anything changes."""
 
 from collections import Counter
-from collections.abc import Callable
 from functools import partial
 
 import streamlit as st
@@ -15,22 +14,18 @@ from tripplan.records.kinds import kind_of
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens.frame import View
+from tripplan.screens.household_saving import PAGE
 from tripplan.screens.markdown import plain
 from tripplan.screens.notices import refuse, show_findings, show_notice, tell
-from tripplan.screens.saving import records_of, trouble_said
-
-Save = Callable[[View, str, int, Household, str], bool]
-
-_PAGE = "household"
+from tripplan.screens.saving import records_of, save_all, trouble_said
 
 
-def household_files(view: View, kept: Kept[Household] | None, save: Save) -> None:
+def household_files(view: View, kept: Kept[Household] | None) -> None:
     """Download the household's file; look at another one and take it over.
 
     Args:
         view: whose records.
         kept: the household on record, if there is one.
-        save: saves a household; as `tripplan.screens.household` does.
     """
     with st.expander("The household's file", key="open_household_file"):
         if kept is not None:
@@ -59,7 +54,7 @@ def household_files(view: View, kept: Kept[Household] | None, save: Save) -> Non
             key="take_household",
             type="primary",
             on_click=_take_over,
-            args=(view, kept.revision if kept else 0, read.value, save),
+            args=(view, kept.revision if kept else 0, read.value),
             help="It takes the place of the one on record; places and calendars stay.",
         )
 
@@ -78,8 +73,9 @@ def _preview(household: Household, view: View) -> str:
     )
 
 
-def _take_over(view: View, expected: int, household: Household, save: Save) -> None:
-    if save(view, _PAGE, expected, household, "The household from the file is taken over."):
+def _take_over(view: View, expected: int, household: Household) -> None:
+    said = "The household from the file is taken over."
+    if save_all(view, PAGE, [(household, expected)], said, can_be_taken_back=False):
         st.session_state["household_upload_turn"] += 1
 
 
@@ -129,5 +125,5 @@ def _replace(view: View, data: bytes, name: str) -> None:
         if findings:
             refuse("records", findings=findings)
         else:
-            tell(_PAGE, "Everything on record now comes from the file.")
+            tell(PAGE, "Everything on record now comes from the file.")
             st.session_state["records_upload_turn"] += 1

@@ -212,8 +212,7 @@ def _save(
 
 
 def _district_on_record(family: Family, name: str, known: DateSpan) -> dict[str, FieldValue]:
-    home = family.household.home
-    where = {**where_on_record(None), "country": home.country, "subdivision": home.subdivision}
+    where = {**where_on_record(None), "country": family.household.home.country}
     return {
         "name": name,
         "pupils": "10000",

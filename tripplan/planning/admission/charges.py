@@ -113,6 +113,25 @@ def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
 
 
 @dataclass(frozen=True)
+class Limits:
+    """What a way in must keep to beside the rules of the board.
+
+    Attributes:
+        left_out: sources that may not be used.
+        must_buy: a source of which at least one unit must be bought, if any.
+        not_all_of: sets of sources, of each of which at least one must be done without.
+    """
+
+    left_out: frozenset[int] = frozenset()
+    must_buy: int | None = None
+    not_all_of: tuple[frozenset[int], ...] = ()
+
+
+ANYTHING = Limits()
+"""No limits beside the rules of the board."""
+
+
+@dataclass(frozen=True)
 class Use:
     """What is had of one block.
 

@@ -22,6 +22,7 @@ from tripplan.planning.admission.blocks import (
     bands_on,
     read_board,
 )
+from tripplan.planning.admission.charges import Limits
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.till import (
@@ -156,13 +157,15 @@ class Gate:
             raise PlanError(f"{must_buy!r} cannot be had for this visit")
         vouchers = vouchers_that_count(place, party, visit)
         finder = WayFinder(place, board, vouchers)
-        excluded = frozenset(sources[name] for name in not_bought if name in sources)
-        forced = None if must_buy is None else sources[must_buy]
+        limits = Limits(
+            left_out=frozenset(sources[name] for name in not_bought if name in sources),
+            must_buy=None if must_buy is None else sources[must_buy],
+        )
         forbidden = unaccompanied(place, party, months)
-        ways = [] if forbidden else finder.in_order(1 + other_ways, excluded, forced)
+        ways = [] if forbidden else finder.in_order(1 + other_ways, limits)
         if not ways:
             against: tuple[str, ...] = ()
-            if finder.cheapest(excluded) is None:
+            if finder.cheapest(limits) is None:
                 against = reasons_against(place, offers, left_out, party, months, board, board_of)
             return NoAdmission((*forbidden, *against))
         best = ways[0]
@@ -212,12 +215,12 @@ def _other_way(
 
 def _by_single_tickets(board: Board, finder: WayFinder) -> Way | None:
     """The obvious way: for each person a ticket, without bundles, passes and group prices."""
-    clever = {
+    clever = (
         block.source
         for block in board.blocks
         if isinstance(block, UnitBlock) or block.at_least > 1 or block.one_free_per is not None
-    }
-    return finder.cheapest(clever)
+    )
+    return finder.cheapest(Limits(left_out=frozenset(clever)))
 
 
 def _why_dearer(

@@ -4,12 +4,21 @@ SciPy's solver takes a third of a second to import, so it is imported where it i
 is rounded to whole numbers, checked against every rule in whole numbers, and weighed exactly.
 """
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tripplan.errors import PlanError
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock, UnitBlock
-from tripplan.planning.admission.charges import ITEM_BITS, ORDER_BITS, Charges, Solution, Use, charge_of
+from tripplan.planning.admission.charges import (
+    ANYTHING,
+    ITEM_BITS,
+    ORDER_BITS,
+    Charges,
+    Limits,
+    Solution,
+    Use,
+    charge_of,
+)
 
 Terms = dict[int, float]
 """A linear expression: coefficient by column."""
@@ -74,16 +83,13 @@ class _Programme:
         }
 
 
-def cheapest_by_integers(
-    board: Board, charges: Charges, left_out: Collection[int] = (), must_buy: int | None = None
-) -> Solution | None:
+def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHING) -> Solution | None:
     """The cheapest legal way in, by branch and bound.
 
     Args:
         board: the board.
         charges: what things add to the order; the only place where a fixed voucher is minded.
-        left_out: sources that may not be used.
-        must_buy: a source of which at least one unit must be bought.
+        limits: what the way must keep to beside the board's rules.
 
     Returns:
         A way with the least charge and, among those, the least items and places on the card; None if there
@@ -95,14 +101,14 @@ def cheapest_by_integers(
     programme = _Programme(board, charges)
     companions: list[tuple[TicketBlock, dict[int, int], dict[int, int]]] = []
     for block in board.blocks:
-        if block.source in left_out:
+        if block.source in limits.left_out:
             continue
         if isinstance(block, TicketBlock):
             users, leaders = _ticket(programme, block)
             if block.companions is not None and users:
                 companions.append((block, users, leaders))
         else:
-            _units(programme, block, must_buy)
+            _units(programme, block, limits.must_buy)
     for ticket, users, leaders in companions:
         _companions(programme, ticket, users, leaders)
     for number, kind in enumerate(board.kinds):
@@ -110,6 +116,8 @@ def cheapest_by_integers(
         if not everybody:
             return None
         programme.rows.append((everybody, kind.count, kind.count))
+    for sources in limits.not_all_of:
+        _do_without_one(programme, sources - {limits.must_buy})
     reduced = _fixed_voucher(programme) if charges.reduction else {}
     costs = [
         programme.coins(charge_of(column.weight) - reduced.get(number, 0)) if column.source >= 0 else 1.0
@@ -244,6 +252,21 @@ def _unit_columns(programme: _Programme, block: UnitBlock, unit: int, most: int)
         per_unit = block.beyond_at_most if block.beyond_at_most is not None else programme.party
         programme.at_most({**beyond, units: -float(per_unit)}, 0)
     return units
+
+
+def _do_without_one(programme: _Programme, sources: frozenset[int | None]) -> None:
+    """Of some sources at least one lets nobody in."""
+    switches: Terms = {}
+    for source in sorted(source for source in sources if source is not None):
+        people: Terms = {
+            number: 1.0
+            for number, column in enumerate(programme.columns)
+            if column.source == source and column.role is not None
+        }
+        switch = programme.column(_Column(source, None, -1, 0, 1))
+        programme.at_most({**people, switch: -float(programme.party)}, 0)
+        switches[switch] = 1.0
+    programme.at_most(switches, len(switches) - 1)
 
 
 def _fixed_voucher(programme: _Programme) -> dict[int, int]:

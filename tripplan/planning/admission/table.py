@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
-from tripplan.planning.admission.charges import Charges, Solution, Use
+from tripplan.planning.admission.charges import Charges, Limits, Solution, Use
 
 Pair = tuple[int, int]
 """People by kind, packed: in the first role (users, seats), in the second (leaders, beyond the seats)."""
@@ -55,23 +55,28 @@ def states(board: Board) -> int:
 
 
 class CoverTable:
-    """Answers for one board and one set of charges; asked again, it leaves out further offers quickly."""
+    """Answers for one board and one set of charges; asked again with other limits, it answers quickly."""
 
     def __init__(self, board: Board, charges: Charges) -> None:
         self._cases = [_Case(board, charges, parts) for parts in _payer_cases(board)]
+        self._known: dict[tuple[frozenset[int], int | None], Solution | None] = {}
 
-    def cheapest(self, left_out: Collection[int] = (), must_buy: int | None = None) -> Solution | None:
-        """The cheapest legal way in.
-
-        Args:
-            left_out: sources that may not be used.
-            must_buy: a source of which at least one unit must be bought.
-
-        Returns:
-            The way with the least weight, the first found among equals; None if there is none.
-        """
-        found = [case.cheapest(left_out, must_buy) for case in self._cases]
+    def cheapest(self, limits: Limits) -> Solution | None:
+        """The legal way in with the least weight, the first found among equals; None if there is none."""
+        cuts = {limits.left_out}
+        for sources in limits.not_all_of:
+            cuts = {cut | {source} for cut in cuts for source in sources if source != limits.must_buy}
+        found = [self._without(cut, limits.must_buy) for cut in sorted(cuts, key=sorted)]
         return min((way for way in found if way is not None), key=lambda way: way.weight, default=None)
+
+    def _without(self, left_out: frozenset[int], must_buy: int | None) -> Solution | None:
+        key = (left_out, must_buy)
+        if key not in self._known:
+            found = [case.cheapest(left_out, must_buy) for case in self._cases]
+            self._known[key] = min(
+                (way for way in found if way is not None), key=lambda way: way.weight, default=None
+            )
+        return self._known[key]
 
 
 def payer_cases(board: Board) -> int:
@@ -201,7 +206,8 @@ class _Case:
     def _sorted_options(self, left_out: Collection[int]) -> list[list[tuple[int, int, int, _Option]]]:
         """For each part, what lets at least one of it in: people taken, weight, source, option.
 
-        Of options for the same people only the one with the least weight is kept.
+        Of options for the same people only the lightest is kept, and none that weighs more than letting the
+        same people in one by one.
         """
         lightest: dict[int, tuple[int, int, _Option]] = {}
         for source, options in self._any_number:
@@ -210,14 +216,13 @@ class _Case:
                     known = lightest.get(option.taken)
                     if known is None or option.weight < known[0]:
                         lightest[option.taken] = (option.weight, source, option)
-        return [
-            [
-                (taken, weight, source, option)
-                for taken, (weight, source, option) in lightest.items()
-                if taken & mask
-            ]
-            for mask in self._masks
+        alone = [lightest[one][0] if one in lightest else _NO_WAY for one in self._ones]
+        useful = [
+            (taken, weight, source, option)
+            for taken, (weight, source, option) in lightest.items()
+            if weight <= sum(count * alone[n] for n, count in enumerate(self._counts(taken)) if count)
         ]
+        return [[entry for entry in useful if entry[0] & mask] for mask in self._masks]
 
     def _least(
         self,

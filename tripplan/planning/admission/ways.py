@@ -1,14 +1,16 @@
 """Legal ways in, compared by the whole order: entry, voucher, tax and fees."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tripplan.planning.admission.blocks import Board, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import (
+    ANYTHING,
     ITEM_BITS,
     ORDER_BITS,
     Charges,
+    Limits,
     Solution,
     charges_for,
     priced_items,
@@ -79,46 +81,45 @@ class WayFinder:
         self._by_table = states(board) * payer_cases(board) <= TABLE_STATES_AT_MOST
         self._tables: dict[tuple[int | None, bool], CoverTable] = {}
         self._plain = charges_for(place, board, None)
-        self._known: dict[tuple[frozenset[int], int | None], Way | None] = {}
         free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))
         self._may_be_free = bool(self._plain.order_fee) and len(free_kinds) == len(board.kinds)
 
-    def cheapest(self, left_out: Collection[int] = (), must_buy: int | None = None) -> Way | None:
-        """The cheapest way in.
+    def cheapest(self, limits: Limits = ANYTHING) -> Way | None:
+        """The best way in by rank within limits; None if there is no legal way."""
+        if self._may_be_free and limits.must_buy is None:
+            free = self._solve(None, limits, free_only=True)
+            if free is not None:
+                return self.price(free, None)
+        plain = self._solve(None, limits)
+        if plain is None:
+            return None
+        ways = [self.price(plain, None)]
+        for number, voucher in enumerate(self._vouchers):
+            if voucher.percent_off is not None:
+                solution = self._solve(number, limits)
+                if solution is not None:
+                    ways.append(self.price(solution, number))
+            else:
+                ways.append(self._with_fixed_voucher(number, plain, limits))
+        return min(ways, key=lambda way: way.rank)
 
-        Args:
-            left_out: sources that may not be used.
-            must_buy: a source of which at least one unit must be bought.
-
-        Returns:
-            The best by rank; None if there is no legal way.
-        """
-        key = (frozenset(left_out), must_buy)
-        if key not in self._known:
-            self._known[key] = self._cheapest(key[0], must_buy)
-        return self._known[key]
-
-    def in_order(
-        self, how_many: int, left_out: Collection[int] = (), must_buy: int | None = None
-    ) -> list[Way]:
+    def in_order(self, how_many: int, limits: Limits = ANYTHING) -> list[Way]:
         """The cheapest way and the next-best ones that are different.
 
         Each way does without at least one block of every way before it; of all such ways it is the cheapest.
 
         Args:
             how_many: ways at most.
-            left_out: sources that no way may use.
-            must_buy: a source of which every way buys at least one unit.
+            limits: what every way must keep to.
         """
         ways: list[Way] = []
-        cuts: set[frozenset[int]] = {frozenset(left_out)}
         while len(ways) < how_many:
-            found = [way for cut in sorted(cuts, key=sorted) if (way := self.cheapest(cut, must_buy))]
-            if not found:
+            best = self.cheapest(limits)
+            if best is None:
                 break
-            best = min(found, key=lambda way: way.rank)
             ways.append(best)
-            cuts = {cut | {source} for cut in cuts for source in best.solution.sources if source != must_buy}
+            used = frozenset(best.solution.sources)
+            limits = replace(limits, not_all_of=(*limits.not_all_of, used))
         return ways
 
     def price(self, solution: Solution, voucher: int | None) -> Way:
@@ -126,27 +127,7 @@ class WayFinder:
         order = self._order(solution, None if voucher is None else self._vouchers[voucher])
         return Way(solution, voucher if order.off else None, order)
 
-    def _cheapest(self, left_out: frozenset[int], must_buy: int | None) -> Way | None:
-        if self._may_be_free and must_buy is None:
-            free = self._solve(None, left_out, None, free_only=True)
-            if free is not None:
-                return self.price(free, None)
-        plain = self._solve(None, left_out, must_buy)
-        if plain is None:
-            return None
-        ways = [self.price(plain, None)]
-        for number, voucher in enumerate(self._vouchers):
-            if voucher.percent_off is not None:
-                solution = self._solve(number, left_out, must_buy)
-                if solution is not None:
-                    ways.append(self.price(solution, number))
-            else:
-                ways.append(self._with_fixed_voucher(number, plain, left_out, must_buy))
-        return min(ways, key=lambda way: way.rank)
-
-    def _with_fixed_voucher(
-        self, number: int, plain: Solution, left_out: frozenset[int], must_buy: int | None
-    ) -> Way:
+    def _with_fixed_voucher(self, number: int, plain: Solution, limits: Limits) -> Way:
         """The cheapest way with a voucher of a fixed amount.
 
         Where the cheapest way without it is worth the voucher's whole amount, or leaves nothing to pay but
@@ -163,23 +144,16 @@ class WayFinder:
         if in_full or nothing_left:
             return way
         charges = charges_for(self._place, self._board, voucher)
-        solution = cheapest_by_integers(self._board, charges, left_out, must_buy)
+        solution = cheapest_by_integers(self._board, charges, limits)
         return way if solution is None else self.price(solution, number)
 
-    def _solve(
-        self,
-        voucher: int | None,
-        left_out: frozenset[int],
-        must_buy: int | None,
-        *,
-        free_only: bool = False,
-    ) -> Solution | None:
+    def _solve(self, voucher: int | None, limits: Limits, *, free_only: bool = False) -> Solution | None:
         if not self._by_table:
-            return cheapest_by_integers(self._board, self._charges(voucher, free_only), left_out, must_buy)
+            return cheapest_by_integers(self._board, self._charges(voucher, free_only), limits)
         key = (voucher, free_only)
         if key not in self._tables:
             self._tables[key] = CoverTable(self._board, self._charges(voucher, free_only))
-        return self._tables[key].cheapest(left_out, must_buy)
+        return self._tables[key].cheapest(limits)
 
     def _charges(self, voucher: int | None, free_only: bool) -> Charges:
         if voucher is None:

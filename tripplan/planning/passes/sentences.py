@@ -1,7 +1,9 @@
 """A plan for passes in plain sentences, the same on screens and command line."""
 
+from collections.abc import Sequence
+from datetime import date
+
 from tripplan import wording
-from tripplan.planning.money import Money
 from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
 
 
@@ -19,17 +21,26 @@ def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:
 
 def order_sentence(order: PassOrder) -> str:
     """One order of passes: when, what for whom, for how much, until when."""
-    said = dict.fromkeys(_pass(one) for one in order.passes)
-    counts = [
-        f"{n} x " if (n := [_pass(one) for one in order.passes].count(text)) > 1 else "" for text in said
-    ]
-    what = wording.listed([f"{count}{text}" for count, text in zip(counts, said, strict=True)])
-    return f"On {wording.day(order.day)}, buy {what}: {wording.money(order.total)}."
+    groups: dict[tuple[str, date, bool], list[PassBought]] = {}
+    for one in order.passes:
+        for_one = one.offer.named and len(one.holders) == 1
+        groups.setdefault((one.offer.name, one.valid_until, for_one), []).append(one)
+    what = wording.listed([_passes(group) for group in groups.values()])
+    day, price = wording.day(order.day), wording.money(order.total)
+    return f"On {day}, buy at {order.place.name}: {what}. That is {price}."
 
 
-def _pass(one: PassBought) -> str:
-    whose = f"for {wording.listed(one.holders)}" if one.offer.named else "for the household"
-    return f"'{one.offer.name}' of {one.place.name} {whose}, good until {wording.day(one.valid_until)}"
+def _passes(group: Sequence[PassBought]) -> str:
+    """Passes of one kind, such as "2 x 'Year card' for Ada and Ben, good until Tue, Dec 7, 2027"."""
+    first = group[0]
+    if all(len(one.holders) == 1 for one in group):
+        whose = wording.listed([one.holders[0] for one in group])
+    elif first.offer.named:
+        whose = " and for ".join(wording.listed(one.holders) for one in group)
+    else:
+        whose = "the household"
+    count = f"{len(group)} x " if len(group) > 1 else ""
+    return f"{count}'{first.offer.name}' for {whose}, good until {wording.day(first.valid_until)}"
 
 
 def total_sentences(plan: PassPlan) -> tuple[str, ...]:
@@ -39,12 +50,13 @@ def total_sentences(plan: PassPlan) -> tuple[str, ...]:
     count = _visits(len(plan.visits))
     total = wording.money(plan.total)
     if not plan.orders:
-        return (f"No pass pays for the {count} planned: without buying one, they cost {total} in all.",)
-    everything = f"With that, the {count} cost {total} in all, passes included."
+        return (f"No pass pays for the {count} planned: without buying one, that is {total} in all.",)
+    come = "comes" if len(plan.visits) == 1 else "come"
+    everything = f"With that, the {count} planned {come} to {total} in all, passes included."
     if plan.singly is None or plan.saving is None:
         return (everything, "Some of them are not possible without a pass.")
     singly, saving = wording.money(plan.singly), wording.money(plan.saving)
-    return (everything, f"Without buying a pass they would cost {singly}, so {saving} is saved.")
+    return (everything, f"Without buying a pass that would be {singly}, so {saving} is saved.")
 
 
 def visit_sentence(line: VisitCost) -> str:
@@ -58,13 +70,11 @@ def visit_sentence(line: VisitCost) -> str:
     if not line.passes or line.singly == line.total:
         return f"{text}."
     instead = (
-        "where nobody could enter without" if line.singly is None else f"instead of {_money(line.singly)}"
+        "where nobody could enter without"
+        if line.singly is None
+        else f"instead of {wording.money(line.singly)} in all"
     )
     return f"{text}, {instead}."
-
-
-def _money(amount: Money) -> str:
-    return f"{wording.money(amount)} in all"
 
 
 def break_even_sentence(one: BreakEven) -> str:
@@ -79,7 +89,7 @@ def break_even_sentence(one: BreakEven) -> str:
         return f"{name} ({price}) never pays for visits like those planned: it takes nothing off them."
     after, saved = _visits(one.pays_after), wording.money(one.saved)
     if one.bought:
-        return f"{name} ({price}) has paid after {after}; it takes {saved} off the {planned} planned."
+        return f"{name} ({price}) has paid after {after}; it takes {saved} off {planned} planned."
     return (
         f"{name} ({price}) would have paid after {after} like those planned; it would take {saved} off the "
         f"{planned} it counts for."

@@ -1,0 +1,52 @@
+from datetime import date
+from pathlib import Path
+
+import pytest
+import streamlit as st
+
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.outing import Family
+from tripplan.planning.place import Place
+from tripplan.screens import answers
+from tripplan.services import open_services
+
+TODAY = date(2026, 11, 25)
+SPAN = DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 10))
+
+
+@pytest.fixture
+def family(tmp_path: Path) -> Family:
+    """The demo family, with no answers kept."""
+    st.cache_resource.clear()
+    found = open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": TODAY.isoformat()}).family()
+    assert found is not None
+    return found
+
+
+def with_first_place(family: Family, place: Place) -> Family:
+    """The same family with its first place changed."""
+    return Family(family.household, (place, *family.places[1:]), family.school_calendars)
+
+
+def test_the_same_question_is_worked_out_once(family: Family) -> None:
+    """Equal data give the very same answer back, even when they were read anew."""
+    names = [member.name for member in family.household.members]
+    again = Family(**vars(family))
+    first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
+    assert answers.ranked(again, list(names), again.places[:1], SPAN, TODAY) is first
+
+
+def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
+    """A changed price, party, span or date never meets an old answer."""
+    names = [member.name for member in family.household.members]
+    first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
+    cheaper = family.places[0].model_copy(update={"notes": "prices were read again"})
+    longer = DateSpan(first=SPAN.first, last=date(2026, 12, 11))
+    others = (
+        answers.ranked(with_first_place(family, cheaper), names, (cheaper,), SPAN, TODAY),
+        answers.ranked(family, names[:-1], family.places[:1], SPAN, TODAY),
+        answers.ranked(family, names, family.places[:1], longer, TODAY),
+        answers.ranked(family, names, family.places[1:2], SPAN, TODAY),
+        answers.ranked(family, names, family.places[:1], SPAN, date(2026, 11, 26)),
+    )
+    assert all(other is not first for other in others)

@@ -1,0 +1,265 @@
+"""The Calendar page makes entries that move and can be called off, and reads other calendars after a look."""
+
+from collections.abc import Callable, Iterable
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from icalendar import Calendar
+from streamlit.testing.v1 import AppTest
+
+from tests.builders import make_household, make_place
+from tripplan.planning.household import Household
+from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.screens.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.screens.school_import import days_off_in
+
+Opened = Callable[..., AppTest]
+TODAY = date(2026, 11, 25)
+NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
+LATER = datetime(2026, 11, 26, 12, tzinfo=UTC)
+HOUSEHOLD = make_household()
+PLACE = make_place()
+ID = "ledgewing-2026-12-05"
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return (
+        "\n".join(str(getattr(element, "value", "")) for element in elements)
+        .replace("\\", "")
+        .replace("**", "")
+    )
+
+
+def with_outing(open_app: Opened, day: str = "2026-12-05", place: str = "ledgewing") -> AppTest:
+    """The page with an outing taken."""
+    app = open_app("calendar")
+    app.session_state["taken_demo"] = (place, day, None)
+    app.run()
+    assert not app.exception
+    return app
+
+
+def outing_on(day: date, household: Household = HOUSEHOLD) -> Outing:
+    """A day at the test museum."""
+    family = Family(household, (PLACE,))
+    outing = plan_outing(family, household.members, place_facts(family, PLACE, (day.year,)), day, today=TODAY)
+    assert isinstance(outing, Outing)
+    return outing
+
+
+def planned(day: date = date(2026, 12, 5), **changes: Any) -> PlannedOuting:
+    """That day as a planned outing."""
+    arguments: dict[str, Any] = {"before": None, "ids_taken": (), "at": NOW, **changes}
+    ticked = arguments.pop("ticked", EntryTicks())
+    return planned_from(outing_on(day), HOUSEHOLD, ticked, PlanStatus.CONFIRMED, **arguments)
+
+
+def upload(app: AppTest, key: str, name: str, data: bytes) -> AppTest:
+    """Bring a calendar file."""
+    app.file_uploader(key=key).set_value((name, data, "text/calendar"))
+    return app.run()
+
+
+def calendar(*events: str) -> bytes:
+    """A calendar file with some entries."""
+    body = "".join(f"BEGIN:VEVENT\r\n{event}\r\nEND:VEVENT\r\n" for event in events)
+    return f"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//test//EN\r\n{body}END:VCALENDAR\r\n".encode()
+
+
+def test_without_an_outing_the_page_leads_back_to_compare(open_app: Opened) -> None:
+    """The page says what is missing and where to find it."""
+    app = open_app("calendar")
+    assert "No outing is taken yet" in said(app.info)
+
+
+def test_an_impossible_day_says_why(open_app: Opened) -> None:
+    """A day on which the place is closed gives its reason and no entry."""
+    app = with_outing(open_app, day="2026-12-04", place="oatsparrow-farm")
+    assert "closed on Fridays" in said(app.markdown)
+    assert not app.download_button
+
+
+def test_the_entry_tells_names_and_home_only_when_ticked(open_app: Opened) -> None:
+    """At first nobody is named; a tick changes what will be in the file."""
+    app = with_outing(open_app)
+    assert "Tamsin" not in app.code[0].value
+    assert "Dubuque" not in app.code[0].value
+    app.checkbox(key="entry_names").check()
+    app.checkbox(key="entry_home_address").check().run()
+    assert "Tamsin" in app.code[0].value
+    assert "Dubuque" in app.code[0].value
+    assert "2021" not in app.code[0].value
+
+
+def test_reminders_go_as_they_are_ticked(open_app: Opened) -> None:
+    """Both reminders at first; without ticks none."""
+    app = with_outing(open_app)
+    assert app.code[0].value.count("Reminder") == 2
+    app.checkbox(key="entry_packing").uncheck()
+    app.number_input(key="entry_leaving_minutes").set_value(45)
+    app.run()
+    assert "Reminder 45 min before: Leave in 45 min" in app.code[0].value
+    assert app.code[0].value.count("Reminder") == 1
+
+
+def test_downloading_keeps_the_outing_too(open_app: Opened) -> None:
+    """One press hands out the file and keeps the outing, so that a later file moves the same entry."""
+    app = with_outing(open_app)
+    app.download_button(key="download_entry").click().run()
+    assert not app.exception
+    assert "Sat, Dec 5, 2026: Ledgewing Birds of Prey" in said(app.markdown)
+    assert app.button(key="save_entry").disabled
+
+
+def test_a_planned_outing_is_called_off_planned_again_and_removed(open_app: Opened) -> None:
+    """Each press shows in the list; a removed outing can be brought back."""
+    app = with_outing(open_app)
+    app.button(key="save_entry").click().run()
+    app.button(key=f"turn_{ID}").click().run()
+    assert "called off" in said(app.markdown)
+    assert app.download_button(key=f"download_planned_{ID}").label == "Download the cancellation (.ics)"
+    app.button(key=f"turn_{ID}").click().run()
+    assert "it is settled" in said(app.markdown)
+    app.button(key=f"remove_planned_{ID}").click().run()
+    assert ID not in " ".join(button.key or "" for button in app.button)
+    app.button(key="take_back_calendar").click().run()
+    assert ID in " ".join(button.key or "" for button in app.button)
+
+
+def test_an_outing_can_move_to_another_day(open_app: Opened) -> None:
+    """After a move there is one planned outing, on the new day."""
+    app = with_outing(open_app)
+    app.button(key="save_entry").click().run()
+    app.session_state["taken_demo"] = ("ledgewing", "2026-12-06", None)
+    app.run()
+    app.selectbox(key="moved_from").select_index(1).run()
+    app.button(key="save_entry").click().run()
+    text = said(app.markdown)
+    assert "Sun, Dec 6, 2026: Ledgewing" in text
+    assert "Sat, Dec 5, 2026: Ledgewing" not in text
+
+
+def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened) -> None:
+    """Entries without school are ticked; without a location it is refused; then it replaces its namesake."""
+    app = open_app("calendar")
+    data = Path("demo_places/calendars/otter-slough-district-wi.ics").read_bytes()
+    upload(app, "school_upload_0", "otter.ics", data)
+    ticked = [box.label for box in app.checkbox if box.value]
+    assert any("Winter Recess" in label for label in ticked)
+    assert not any("Early Release" in label for label in ticked)
+    app.text_input(key="school_file_name").set_value("Otter Slough district (invented)")
+    app.text_input(key="school_file_pupils").set_value("none")
+    app.button(key="save_school_file").click().run()
+    assert "Where its pupils live" in said(app.error)
+    assert "Pupils" in said(app.error)
+    app.text_input(key="school_file_postal_code").set_value("53703")
+    app.text_input(key="school_file_pupils").set_value("123")
+    app.button(key="save_school_file").click().run()
+    assert "is replaced" in said(app.success)
+    assert "123 pupils" in said(app.markdown)
+
+
+def test_typed_in_breaks_are_kept_and_their_faults_named_by_line(open_app: Opened) -> None:
+    """A line that cannot be read and an impossible date are both said, by the line's own number."""
+    app = open_app("calendar")
+    app.text_input(key="school_typed_name").set_value("<script>")
+    app.text_input(key="school_typed_postal_code").set_value("53703")
+    app.text_area(key="school_typed_days_off").set_value(
+        "2026-12-21 to 2027-01-01 break\nsome day\n2027-13-01 x"
+    )
+    app.button(key="save_school_typed").click().run()
+    faults = said(app.error)
+    assert "Line 2" in faults
+    assert "Line 3, first day" in faults
+    app.text_area(key="school_typed_days_off").set_value("2026-12-21 to 2027-01-01 break\n2027-01-18")
+    app.button(key="save_school_typed").click().run()
+    assert not app.error
+    assert any(r"\<script\>" in element.value for element in app.markdown)
+
+
+def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> None:
+    """What entries say is not kept; the calendar can be removed and brought back."""
+    app = open_app("calendar")
+    data = calendar(
+        "UID:1\r\nDTSTART:20261210T150000Z\r\nDTEND:20261210T160000Z\r\nSUMMARY:Secret <script>",
+        "UID:2\r\nDTSTART:20261212T150000Z\r\nDTEND:20261212T160000Z\r\nSUMMARY:Fun\r\nTRANSP:TRANSPARENT",
+    )
+    upload(app, "family_upload_0", "ours.ics", data)
+    assert "1 of 2 entries take up time" in said(app.markdown)
+    app.text_input(key="family_file_name").set_value("Ours")
+    app.button(key="save_family_file").click().run()
+    assert "Ours: 1 busy times, Thu, Dec 10, 2026 to Thu, Dec 10, 2026, times only." in said(app.markdown)
+    app.button(key="remove_family_Ours").click().run()
+    assert "Ours:" not in said(app.markdown)
+    app.button(key="take_back_calendar").click().run()
+    assert "Ours:" in said(app.markdown)
+
+
+@pytest.mark.parametrize(
+    ("data", "fault"),
+    [
+        (b"no calendar at all", "is no calendar file"),
+        (b"BEGIN:VCALENDAR\r\n" + b"x" * 5_000_001, "is larger than 5 MB"),
+    ],
+    ids=["no calendar", "too large"],
+)
+def test_a_file_that_cannot_be_read_is_refused_in_words(open_app: Opened, data: bytes, fault: str) -> None:
+    """The file's name and the reason are said, and there is nothing to save."""
+    app = upload(open_app("calendar"), "family_upload_0", "ours.ics", data)
+    assert f"ours.ics {fault}" in said(app.error)
+    assert "save_family_file" not in [button.key for button in app.button]
+
+
+def test_a_changed_outing_keeps_its_uid_and_counts_up() -> None:
+    """The same UID, one sequence number later; an unchanged outing is not counted."""
+    first = planned()
+    assert planned(before=first, at=LATER) == first
+    moved = planned(date(2026, 12, 8), before=first, at=LATER)
+    assert (moved.uid, moved.id, moved.sequence) == (first.uid, first.id, 1)
+    assert moved.day == date(2026, 12, 8)
+
+
+def test_a_second_outing_on_the_day_of_a_moved_one_is_an_entry_of_its_own() -> None:
+    """Where the id is taken, id and UID are others."""
+    first = planned()
+    second = planned(ids_taken=(first.id,))
+    assert second.id == f"{first.id}-2"
+    assert second.uid != first.uid
+
+
+def test_the_file_of_a_cancelled_outing_cancels_the_same_entries() -> None:
+    """The cancellation carries the UIDs of all three parts, status cancelled and no reminder."""
+    before = planned(ticked=EntryTicks(in_parts=True))
+    after = before.changed(LATER, status=PlanStatus.CANCELLED)
+    outing = outing_on(before.day)
+    events, cancelled = (
+        Calendar.from_ical(file_of(entry_of(one, HOUSEHOLD, PLACE, outing), NOW)).walk("VEVENT")
+        for one in (before, after)
+    )
+    assert [str(event["UID"]) for event in cancelled] == [str(event["UID"]) for event in events]
+    assert {str(event["STATUS"]) for event in cancelled} == {"CANCELLED"}
+    assert {str(event["SEQUENCE"]) for event in cancelled} == {"1"}
+    assert not any(event.walk("VALARM") for event in cancelled)
+
+
+def test_an_outing_that_would_be_planned_otherwise_now_keeps_its_own_times() -> None:
+    """Where the plan has changed, or the card is gone, the file still says what is on record."""
+    one = planned()
+    for outing, place in ((outing_on(date(2026, 12, 8)), PLACE), (None, None)):
+        entry = entry_of(one, HOUSEHOLD, place, outing)
+        assert (entry.start, entry.end, entry.uid) == (one.leave_home, one.home, one.uid)
+        assert "as planned" in file_in_words(file_of(entry, NOW))
+
+
+def test_days_off_are_read_with_one_date_or_two() -> None:
+    """A single date is a break of one day; lines count from 1, empty ones too."""
+    days_off, found = days_off_in("2026-12-21 to 2027-01-01 winter break\n\n2027-01-18 staff day\nnothing")
+    assert days_off == {
+        1: {"first": "2026-12-21", "last": "2027-01-01", "name": "winter break"},
+        3: {"first": "2027-01-18", "last": "2027-01-18", "name": "staff day"},
+    }
+    assert [finding.field for finding in found] == ["Line 4"]

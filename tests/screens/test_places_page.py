@@ -1,0 +1,270 @@
+"""The Places page lists places by drive, takes faultless cards over, and makes cards without TOML."""
+
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tests.builders import make_place
+from tripplan.errors import Weight
+from tripplan.files.place_card import read_place_card, write_place_card
+from tripplan.files.toml_text import write_toml
+from tripplan.screens.card_form import card_values, edited_rows, place_id
+from tripplan.screens.place_sentences import board_sentences, hours_sentences
+from tripplan.screens.places import read_typed_drive
+
+Opened = Callable[..., AppTest]
+TODAY = date(2026, 11, 25)
+TICKETS = [
+    {"name": "Adult", "price": "9.50", "ages": "13+"},
+    {"name": "Child", "price": "5", "ages": "3-12"},
+    {"name": "Small child", "price": "0", "ages": "under 3"},
+]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return (
+        "\n".join(str(getattr(element, "value", "")) for element in elements)
+        .replace("\\", "")
+        .replace("**", "")
+    )
+
+
+def headings(app: AppTest) -> list[str]:
+    """The headings of what can be opened."""
+    return [expander.label.replace("\\", "") for expander in app.expander]
+
+
+def card(**changes: Any) -> bytes:
+    """The file of a small card."""
+    return write_place_card(make_place(**changes)).encode()
+
+
+def bring(app: AppTest, *files: tuple[str, bytes]) -> AppTest:
+    """Upload card files."""
+    uploader = app.file_uploader(key="card_upload_0")
+    uploader.set_value([(name, content, "application/toml") for name, content in files])
+    return app.run()
+
+
+def typed_card(**changes: Any) -> dict[str, Any]:
+    """The fields of the form, filled with a mill in Galena."""
+    return {
+        "name": "Old Mill",
+        "town": "Galena",
+        "subdivision": "il",
+        "postal_code": "",
+        "country": "US",
+        "coordinates": "",
+        "address": "",
+        "time_zone": "",
+        "topics": "grain, water",
+        "last_entry": "30",
+        "hours": "Tu-Su 10:00-16:00",
+        "shortest": "60",
+        "comfortable": "90",
+        "parking": "0",
+        "pushchairs": True,
+        "own_food": False,
+        "cautions": "Open water.\n\nSteps.",
+        "source": "board",
+        "read_on": TODAY,
+        "bundle": "",
+        "bundle_price": "",
+        "bundle_adults": "2",
+        "bundle_children": "3",
+        "bundle_ages": "under 18",
+        "replace": False,
+        **changes,
+    }
+
+
+def test_places_stand_in_order_of_their_drive(open_app: Opened) -> None:
+    """The nearest place comes first, with distance and a range of minutes."""
+    app = open_app("places")
+    likely = [app.expander[0], app.expander[1]]
+    assert [expander.label.split("\\:")[0] for expander in likely] == [
+        "Rag and Reed Paper Workshop",
+        "Oatsparrow Farm",
+    ]
+    assert "25 mi, 32 min (25 min to 51 min)" in headings(app)[0]
+
+
+def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> None:
+    """What a parent wants to know stands there in sentences, with the day the prices were read."""
+    app = open_app("places")
+    text = said((*app.markdown, *app.caption))
+    assert "Grown-up: $13.00 each for people aged 14 to 59." in text
+    assert "Thu, Nov 26, 2026: closed" in text
+    assert "Prices read on Tue, Nov 3, 2026" in text
+    assert "Birds fly low and loose" in text
+
+
+def test_a_typed_in_drive_counts_until_it_is_forgotten(open_app: Opened) -> None:
+    """Miles and minutes of the parent's own replace the estimate, and can be taken away again."""
+    app = open_app("places")
+    app.text_input(key="drive_ledgewing_distance").set_value("20.5")
+    app.text_input(key="drive_ledgewing_minutes").set_value("29")
+    app.button(key="save_drive_ledgewing").click().run()
+    assert "Ledgewing Birds of Prey: 20 mi, 29 min" in headings(app)[0]
+    assert app.text_input(key="drive_ledgewing_distance").value == "20.5"
+    app.button(key="forget_drive_ledgewing").click().run()
+    assert "Rag and Reed" in headings(app)[0]
+
+
+def test_a_faulty_drive_changes_nothing(open_app: Opened) -> None:
+    """Both figures are named at once and the estimate stays."""
+    app = open_app("places")
+    app.text_input(key="drive_ledgewing_distance").set_value("far")
+    app.text_input(key="drive_ledgewing_minutes").set_value("-3")
+    app.button(key="save_drive_ledgewing").click().run()
+    assert "2 things to put right" in said(app.error)
+    assert "Rag and Reed" in headings(app)[0]
+
+
+def test_a_removed_place_can_be_brought_back(open_app: Opened) -> None:
+    """Removing takes the place off the list; one press takes that back."""
+    app = open_app("places")
+    app.button(key="remove_oatsparrow-farm").click().run()
+    assert not any("Oatsparrow" in heading for heading in headings(app))
+    app.button(key="take_back_places").click().run()
+    assert any("Oatsparrow" in heading for heading in headings(app))
+
+
+def test_only_faultless_cards_are_taken_over(open_app: Opened) -> None:
+    """Of a good and a bad card the good one is offered, and every fault of the bad one is said."""
+    app = bring(
+        open_app("places"), ("good.toml", card()), ("bad.toml", b'id = "b"\n[[offers]]\nprice = -3\n')
+    )
+    faults = said(app.error)
+    assert "bad.toml: offers[0].price must not be negative" in faults
+    assert "bad.toml: prices_read must be given" in faults
+    app.button(key="take_cards").click().run()
+    assert not app.exception
+    assert any(heading.startswith("Test museum") for heading in headings(app))
+
+
+def test_a_card_with_the_same_id_replaces_only_after_a_tick(open_app: Opened) -> None:
+    """Without the tick nothing can be taken over; with it the name changes, and that can be undone."""
+    app = bring(open_app("places"), ("new.toml", card(id="ledgewing", name="Changed name")))
+    assert app.button(key="take_cards").disabled
+    app.checkbox(key="replace_0_ledgewing").check().run()
+    app.button(key="take_cards").click().run()
+    assert any(heading.startswith("Changed name") for heading in headings(app))
+    app.button(key="take_back_places").click().run()
+    assert any(heading.startswith("Ledgewing") for heading in headings(app))
+
+
+def test_two_files_with_one_id_are_both_refused(open_app: Opened) -> None:
+    """Nobody could say which of them is meant."""
+    app = bring(open_app("places"), ("a.toml", card()), ("b.toml", card(name="Other")))
+    assert "another of these files has the same id" in said(app.error)
+    assert "take_cards" not in [button.key for button in app.button]
+
+
+def test_a_name_that_looks_like_code_is_shown_as_it_is(open_app: Opened) -> None:
+    """Markup, money signs and icon names in a card come out letter by letter."""
+    app = bring(open_app("places"), ("odd.toml", card(name="<script> $x$ :material/home:")))
+    app.button(key="take_cards").click().run()
+    assert any(r"\<script\> \$x\$ \:" in expander.label for expander in app.expander)
+
+
+def test_an_empty_form_names_every_missing_field(open_app: Opened) -> None:
+    """The form goes through the card's own checks and says all faults by the names on the screen."""
+    app = open_app("places")
+    app.button(key="save_new_card").click().run()
+    faults = said(app.error)
+    for field in (
+        "Name",
+        "Location",
+        "Opening hours",
+        "Ticket 1 (Adult), price",
+        "Where the prices were read",
+    ):
+        assert field in faults
+
+
+def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:
+    """What the form gives is a card like any other, with the place put on the map."""
+    values, found = card_values(typed_card(bundle="Family", bundle_price="24"), TICKETS, "USD")
+    read = read_place_card(write_toml(values), "", TODAY)
+    assert not found
+    assert read.value is not None, read.findings
+    assert read.value.id == "old-mill"
+    assert read.value.where.time_zone == "America/Chicago"
+    assert [offer.name for offer in read.value.offers] == ["Adult", "Child", "Small child", "Family"]
+    assert read.value.visit.cautions == ("Open water.", "Steps.")
+    assert read.value.parking.price == 0
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"hours": "whenever"}, "opening.hours"),
+        ({"last_entry": "soon"}, "opening.last_entry_minutes_before_close"),
+        ({"parking": "-1"}, "parking.price"),
+        ({"bundle": "Family"}, "offers[3].price"),
+        ({"bundle_price": "20"}, "offers[3].name"),
+        ({"town": "Nowhere at all"}, "where.town"),
+    ],
+)
+def test_each_wrong_answer_is_found_at_its_field(changes: dict[str, str], field: str) -> None:
+    """The checks of the card name the field that the parent has to put right."""
+    values, _ = card_values(typed_card(**changes), TICKETS, "USD")
+    read = read_place_card(write_toml(values), "", TODAY)
+    assert field in [finding.field for finding in read.findings if finding.weight is Weight.FAULT]
+
+
+def test_changes_in_the_ticket_table_are_read() -> None:
+    """Edited, added and deleted rows are followed, and empty rows are left out."""
+    first = ({"name": "Adult", "price": "", "ages": "13+"}, {"name": "Child", "price": "", "ages": "3-12"})
+    edits = {
+        "edited_rows": {0: {"price": "7.50"}},
+        "deleted_rows": [1],
+        "added_rows": [{}, {"name": "Senior", "price": "5", "ages": None}],
+    }
+    assert edited_rows(first, edits) == [
+        {"name": "Adult", "price": "7.50", "ages": "13+"},
+        {"name": "Senior", "price": "5", "ages": ""},
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [("Old Mill", "old-mill"), ("Müller's  Farm!", "muller-s-farm"), ("日本", "place"), ("  ", "")],
+)
+def test_a_places_id_is_made_from_its_name(name: str, expected: str) -> None:
+    """Small letters, digits and hyphens, whatever the name is written with."""
+    assert place_id(name) == expected
+
+
+def test_typed_in_miles_are_kept_as_kilometres() -> None:
+    """Ten miles are 16.09344 km (international mile, exact)."""
+    drive = read_typed_drive({"distance": "10", "minutes": "20"}, "mill", "mi", TODAY).usable()
+    assert drive.km == pytest.approx(16.09344)
+    assert drive.typed_on == TODAY
+
+
+def test_hours_are_told_for_the_coming_week_and_beyond() -> None:
+    """Days alike are told together; a place closed all week says when it opens again."""
+    week = list(hours_sentences(make_place(), (), TODAY))
+    assert week[0] == "Wed, Nov 25, 2026 to Sun, Nov 29, 2026: 10:00 AM to 5:00 PM."
+    assert week[1] == "Mon, Nov 30, 2026: closed on Mondays."
+    summer = list(hours_sentences(make_place(opening={"hours": "Jun-Aug 10:00-17:00"}), (), TODAY))
+    assert "Open again on Tue, Jun 1, 2027." in summer
+
+
+def test_unknown_parking_is_never_called_free() -> None:
+    """A price that nobody knows is said to be unknown."""
+    assert list(board_sentences(make_place(parking={})))[-1].startswith("Parking: the price is not known")
+
+
+def test_every_demo_card_can_be_told(open_app: Opened) -> None:
+    """The page opens with all the demo's places."""
+    count = len(list(Path("demo_places/places").glob("*.toml")))
+    listed = [heading for heading in headings(open_app("places")) if " mi, " in heading]
+    assert len(listed) == count
