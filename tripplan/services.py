@@ -10,6 +10,7 @@ from tripplan.files.demo import read_demo
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.records.backup import back_up
 from tripplan.records.kinds import ComparedPlaces
@@ -96,6 +97,7 @@ def family_in(records: Records) -> Family | None:
         places=tuple(kept.value for kept in records.all(Place).values()),
         school_calendars=tuple(kept.value for kept in records.all(SchoolCalendar).values()),
         family_calendars=tuple(kept.value for kept in records.all(FamilyCalendar).values()),
+        own_figures=tuple(kept.value for kept in records.all(OwnFigures).values()),
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
     )
 

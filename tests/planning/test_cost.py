@@ -10,12 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
-from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
+from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost import CostItem, CostKind, OutingCost, Swing, outing_cost
 from tripplan.planning.cost.items import add_up, known_item
 from tripplan.planning.household import Household, Member
-from tripplan.planning.money import Money, total
+from tripplan.planning.money import Money, MoneyRange, total
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
@@ -216,17 +217,37 @@ def test_usual_add_ons_are_planned_for_unless_told_otherwise() -> None:
     """The boat ride for the three who are old enough, with its tax; the feed bag only when chosen."""
     place = make_place(add_ons=ADD_ONS, sales_tax={"percent": "10"})
     assert likely(of_kind(cost_of(place=place), CostKind.EXTRAS)) == Decimal("19.80")
-    assert likely(of_kind(cost_of(place=place, chosen_add_ons=("Feed bag",)), CostKind.EXTRAS)) == Decimal(
-        "2.75"
+    fed = OwnFigures(place="test-museum", add_ons=("Feed bag",))
+    assert likely(of_kind(cost_of(place=place, own=fed), CostKind.EXTRAS)) == Decimal("2.75")
+    nothing = OwnFigures(place="test-museum", add_ons=())
+    assert CostKind.EXTRAS not in {item.kind for item in cost_of(place=place, own=nothing).items}
+
+
+def test_an_add_on_that_left_the_card_is_unknown_and_not_free() -> None:
+    """What was picked once and is gone from the card stands among the unknown items."""
+    picked = OwnFigures(place="test-museum", add_ons=("Balloon",))
+    cost = cost_of(place=make_place(add_ons=ADD_ONS), own=picked)
+    assert any("Balloon" in label for label in cost.unknown)
+
+
+def test_tolls_and_own_extras_count_as_typed_in() -> None:
+    """A toll of 4.80 and a wagon at 12.00, give or take a half, are items from the parent."""
+    own = OwnFigures.model_validate(
+        {
+            "place": "test-museum",
+            "tolls": "4.80",
+            "extras": [{"name": "Wagon", "price": "12.00", "give_or_take_percent": 50}],
+        }
     )
-    assert CostKind.EXTRAS not in {item.kind for item in cost_of(place=place, chosen_add_ons=()).items}
+    items = {item.label: item.amount for item in cost_of(own=own).items}
+    assert items["tolls and ferries, there and back"] == MoneyRange.exactly(usd("4.80"))
+    assert items["Wagon"] == MoneyRange(usd("6.00"), usd("12.00"), usd("18.00"))
 
 
-def test_an_add_on_that_is_not_on_the_card_is_refused() -> None:
-    """The error names those that are."""
-    with pytest.raises(UnknownName) as refused:
-        cost_of(place=make_place(add_ons=ADD_ONS), chosen_add_ons=("Balloon",))
-    assert refused.value.known == ("Boat ride", "Feed bag")
+def test_figures_of_another_place_are_refused() -> None:
+    """Mixing up two places' figures is the caller's mistake."""
+    with pytest.raises(PlanError, match="elsewhere"):
+        cost_of(own=OwnFigures(place="elsewhere"))
 
 
 def test_parking_is_taxed_only_where_the_card_says_so() -> None:

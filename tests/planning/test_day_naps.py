@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.planning.day_questions import make_leg
-from tripplan.planning.day.naps import NapWindow, driving_stretches
+from tripplan.planning.day.legs import driving_stretches
+from tripplan.planning.day.naps import NapWindow
 from tripplan.planning.household import Nap
 
 minutes_of_day = st.integers(0, 24 * 60)

@@ -358,7 +358,8 @@ def test_the_plan_is_said_in_plain_sentences() -> None:
         "good until Tue, Dec 7, 2027. That is $100.00.",
         "With that, the 3 visits planned come to $115.00 in all, passes included.",
         "Without buying a pass that would be $126.00, so $11.00 is saved.",
-        "'Year card' of Test museum ($100.00) has paid after 3 visits; it takes $111.00 off 3 visits planned.",
+        "'Year card' of Test museum ($100.00) has paid after 3 visits; "
+        "it takes $111.00 off 3 visits planned.",
     )
     single = pass_plan_sentences(plan([(card, WEEK_1)]))
     assert single[0] == ("No pass pays for the 1 visit planned: without buying one, that is $42.00 in all.")

@@ -202,6 +202,22 @@ def test_a_damaged_file_of_records_is_refused(open_app: Opened) -> None:
     assert "replace_records" not in [button.key for button in app.button]
 
 
+def test_a_held_pass_needs_somebody_and_can_be_left_out_again(open_app: Opened) -> None:
+    """A pass without holders is refused; with one it is listed, and a tick leaves it out."""
+    app = open_app("household")
+    pick = app.selectbox(key="passes_new")
+    pick.select_index(1)
+    app.button(key="save_passes").click().run()
+    assert "pick at least one person" in said(app.error)
+    app.multiselect(key="passes_holders").select("Joel")
+    app.button(key="save_passes").click().run()
+    assert not app.error
+    assert "for Joel, until" in said(app.markdown)
+    app.checkbox(key="passes_gone0").check()
+    app.button(key="save_passes").click().run()
+    assert "for Joel, until" not in said(app.markdown)
+
+
 @pytest.mark.parametrize(
     ("typed", "kept", "dropped"),
     [

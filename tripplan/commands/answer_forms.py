@@ -302,6 +302,18 @@ class CandidateTold(Told):
     passed_over: tuple[PassedOverTold, ...]
 
 
+class FlipTold(Told):
+    """One input, and what it must become for another place to be the cheapest."""
+
+    what: str
+    now: str
+    at: str | None
+    """Null where nothing within reason changes the first place."""
+    new_first: str | None
+    """The id of the place that is the cheapest then."""
+    sentence: str
+
+
 class DaysTold(Told):
     """A span; both ends count."""
 
@@ -326,6 +338,10 @@ class CompareAnswer(Answer):
 
     span: DaysTold
     candidates: tuple[CandidateTold, ...]
+    chances_cheapest: tuple[float, ...]
+    """For each candidate that has a day, the chance that it is the cheapest of them [0-1]."""
+    too_close_to_call: bool
+    flips: tuple[FlipTold, ...]
 
 
 class DaysAnswer(Answer):

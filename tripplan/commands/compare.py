@@ -8,7 +8,9 @@ from tripplan.commands.console import Console
 from tripplan.commands.json_answers import compare_answer
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
+from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, compare, days_in
+from tripplan.planning.flips import flips_in_short, what_would_flip
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
@@ -26,7 +28,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     candidates = compare(question.family, question.party, places, days_in(span), today=question.today)
     outings = [candidate.best for candidate in candidates if candidate.best]
     if options.json:
-        console.json(compare_answer(question, candidates).model_dump(mode="json"))
+        flips = what_would_flip(question.family, question.party, outings, today=question.today)
+        console.json(compare_answer(question, candidates, flips).model_dump(mode="json"))
         return 0 if outings else 1
     question.say_whose(console)
     when = wording.day(span.first)
@@ -38,13 +41,19 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         _side_by_side(question, outings, console)
         console.line()
         console.line(spread_note(outings))
+    if len(outings) > 1:
+        console.line()
+        console.line(how_sure(outings).sentence)
+        if options.why:
+            flips = what_would_flip(question.family, question.party, outings, today=question.today)
+            console.listed("What would change the order:", flips_in_short(flips))
     for candidate in candidates:
         if candidate.best is None:
             _say_why_not(candidate, console)
         elif options.why:
             _say_why(candidate.best, console)
     if outings and not options.why:
-        console.line("Add --why for what every total is made of.")
+        console.line("Add --why for what every total is made of and what would change the order.")
     return 0 if outings else 1
 
 

@@ -1,6 +1,6 @@
 """Fills the JSON answers from what the planning says."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from typing import Any
 
@@ -18,6 +18,7 @@ from tripplan.commands.answer_forms import (
     DayTold,
     DriveTold,
     FeltTold,
+    FlipTold,
     HoursTold,
     KeptTold,
     LeaveWindowTold,
@@ -39,10 +40,12 @@ from tripplan.commands.answer_forms import (
 from tripplan.commands.question import Question
 from tripplan.planning.admission.result import Admission, OtherWay, Purchase
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, Ranking
 from tripplan.planning.cost import CostKind, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, LeaveWindow
+from tripplan.planning.flips import Flip
 from tripplan.planning.hours import DayHours
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import NoOuting, Outing
@@ -55,12 +58,28 @@ _FELT = (
 )
 
 
-def compare_answer(question: Question, candidates: Iterable[Candidate]) -> CompareAnswer:
-    """Places side by side."""
+def compare_answer(
+    question: Question, candidates: Sequence[Candidate], flips: Iterable[Flip]
+) -> CompareAnswer:
+    """Places side by side, how sure their order is, and what would change it."""
+    outings = [candidate.best for candidate in candidates if candidate.best is not None]
+    certainty = how_sure(outings) if outings else None
     return CompareAnswer(
         **_opening(question),
         span=_span(question.span),
         candidates=tuple(map(_candidate, candidates)),
+        chances_cheapest=certainty.chances if certainty else (),
+        too_close_to_call=certainty is not None and certainty.too_close,
+        flips=tuple(
+            FlipTold(
+                what=flip.what,
+                now=flip.now,
+                at=flip.at,
+                new_first=flip.new_first,
+                sentence=flip.sentence,
+            )
+            for flip in flips
+        ),
     )
 
 

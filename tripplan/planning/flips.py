@@ -13,7 +13,6 @@ from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import ADULT, MONTHS, AgeBand
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
-from tripplan.planning.day import StepKind
 from tripplan.planning.household import BirthDate, Fuel, HeldPass, Household, Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
@@ -132,7 +131,9 @@ class _Comparison:
 
     def recosted(self, household: Household) -> tuple[_Answer, ...]:
         """All outings under a change of the household that moves neither day plans nor tickets."""
-        return tuple(replace(outing, cost=_cost(household, self.party, outing)) for outing in self.outings)
+        return tuple(
+            replace(outing, cost=_cost(household, self.family, self.party, outing)) for outing in self.outings
+        )
 
     def replanned(
         self,
@@ -216,7 +217,7 @@ def _total(outing: Outing) -> str:
     return f"at least {said}" if outing.cost.unknown else said
 
 
-def _cost(household: Household, party: Sequence[Member], outing: Outing) -> OutingCost:
+def _cost(household: Household, family: Family, party: Sequence[Member], outing: Outing) -> OutingCost:
     """What the same day plan and tickets cost under a change of the household."""
     return outing_cost(
         household,
@@ -226,7 +227,8 @@ def _cost(household: Household, party: Sequence[Member], outing: Outing) -> Outi
         outing.admission,
         outing.way_there,
         outing.way_home,
-        lunch_out=any(step.kind is StepKind.LUNCH for step in outing.plan.steps),
+        lunch_out=outing.plan.lunch_out,
+        own=family.own_figures_for(outing.place.id),
     )
 
 

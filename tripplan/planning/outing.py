@@ -16,11 +16,12 @@ from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
-from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, StepKind, plan_day
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.drive import Drive, Leg
@@ -57,6 +58,7 @@ class Family:
         school_calendars: of the districts within reach.
         family_calendars: when the family is busy.
         typed_drives: drives the parent knows.
+        own_figures: what else the parent says about single places.
     """
 
     household: Household
@@ -64,6 +66,11 @@ class Family:
     school_calendars: tuple[SchoolCalendar, ...] = ()
     family_calendars: tuple[FamilyCalendar, ...] = ()
     typed_drives: tuple[TypedDrive, ...] = ()
+    own_figures: tuple[OwnFigures, ...] = ()
+
+    def own_figures_for(self, place_id: str) -> OwnFigures | None:
+        """What the parent says about one place beside its card, if anything."""
+        return next((own for own in self.own_figures if own.place == place_id), None)
 
     def party(self, names: Sequence[str] | None = None) -> tuple[Member, ...]:
         """The members who go, everybody when no names are given.
@@ -281,8 +288,17 @@ def plan_outing(
     )
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
-    lunch_out = any(step.kind is StepKind.LUNCH for step in plan.steps)
-    cost = outing_cost(household, party, day, place, admission, leg, leg, lunch_out=lunch_out)
+    cost = outing_cost(
+        household,
+        party,
+        day,
+        place,
+        admission,
+        leg,
+        leg,
+        lunch_out=plan.lunch_out,
+        own=family.own_figures_for(place.id),
+    )
     crowd = facts.crowds[day]
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(

@@ -50,6 +50,8 @@ class Where(Written):
     """Degrees, east positive."""
     time_zone: Annotated[str, AfterValidator(_known_zone)] | None = None
     """IANA time zone; found from the coordinates when missing."""
+    metropolitan: bool = False
+    """Whether it lies in or near a large city, where rush hours slow every drive down."""
 
     @model_validator(mode="after")
     def _locatable(self) -> Self:

@@ -9,6 +9,7 @@ from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting
 
@@ -54,6 +55,7 @@ KINDS: dict[type[Written], Kind] = {
     SchoolCalendar: Kind("school_calendar", lambda calendar: str(calendar.name)),
     FamilyCalendar: Kind("family_calendar", lambda calendar: str(calendar.name)),
     TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
+    OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
     ComparedPlaces: Kind("compared_places", lambda _: ONLY),
     DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),

@@ -9,6 +9,7 @@ import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
+from tripplan.planning.flips import Flip, what_would_flip
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
 
@@ -23,6 +24,7 @@ def _fingerprint(family: Family) -> str:
         *family.school_calendars,
         *family.family_calendars,
         *family.typed_drives,
+        *family.own_figures,
     ):
         written.update(form.model_dump_json().encode())
     return written.hexdigest()
@@ -42,6 +44,16 @@ def compared(
 ) -> tuple[Candidate, ...]:
     """Each place on its best day of the span; as `tripplan.planning.choose.compare`."""
     return compare(family, family.party(party), places, days_in(span), today=today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Trying other prices ...")
+def flips(
+    family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
+) -> tuple[Flip, ...]:
+    """What would change which place is the cheapest; as `tripplan.planning.flips.what_would_flip`."""
+    candidates = compared(family, party, places, span, today)
+    outings = [candidate.best for candidate in candidates if candidate.best is not None]
+    return what_would_flip(family, family.party(party), outings, today=today)
 
 
 @st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Going through the days ...")

@@ -138,6 +138,7 @@ STEP_DEPTHS = {
     StepKind.LOAD_UP: DEPTHS[3],
     StepKind.DRIVE: DEPTHS[1],
     StepKind.REST: DEPTHS[3],
+    StepKind.STOP: DEPTHS[3],
     StepKind.UNLOAD: DEPTHS[3],
     StepKind.WAIT: DEPTHS[5],
     StepKind.VISIT: DEPTHS[4],

@@ -4,7 +4,9 @@ import pandas as pd
 import streamlit as st
 
 from tripplan import wording
+from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate
+from tripplan.planning.flips import flips_in_short
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
@@ -42,6 +44,11 @@ def render(view: View) -> None:
     say_taken(view, family)
     if outings:
         _side_by_side(family, outings)
+    if len(outings) > 1:
+        st.subheader("How sure is that?", anchor=False)
+        st.markdown(plain(how_sure(outings).sentence))
+        with st.expander("What would change the order", expanded=True):
+            st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
 
 
 def _places_picker(view: View, family: Family) -> list[Place]:

@@ -166,7 +166,8 @@ def _save_drive(view: View, place: Place, units: str, expected: int, fields: Fie
         labels = {"km": "Distance one way", "minutes": "Minutes one way"}
         refuse(fields.form, findings=named(read.findings, labels))
         return
-    if save_all(view, fields.form, [(read.value, expected)], f"Your figures for {place.name} now count."):
+    said = f"Your figures for {place.name} now count."
+    if save_all(view, fields.form, [(read.value, expected)], said, can_be_taken_back=False):
         refill(fields.form)
 
 

@@ -4,8 +4,9 @@ SciPy's solver takes a third of a second to import, so it is imported where it i
 is rounded to whole numbers, checked against every rule in whole numbers, and weighed exactly.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import gcd
 
 from tripplan.errors import PlanError
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock, UnitBlock
@@ -26,8 +27,12 @@ Terms = dict[int, float]
 ITEMS = (1 << ITEM_BITS) - 1
 SOURCES = (1 << ORDER_BITS) - 1
 _OPTIMAL, _INFEASIBLE = 0, 2
-_HALF_A_MILLIONTH = 5e-7
-"""Room for the solver's arithmetic in a bound on the cost [main unit of the currency]."""
+_LEFT_TO_PAY = -1
+"""The source of the column that holds what a fixed voucher leaves to pay."""
+_TOLD_APART = 1 << 50
+"""Objectives above this leave no room for ties in a double [-]."""
+_SCALE = 1000.0
+"""Brings objectives to a size that the solver's fixed tolerances suit; measured."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +40,7 @@ class _Column:
     """A whole-number unknown.
 
     Attributes:
-        source: the block it belongs to; -1 for what a fixed voucher leaves to pay.
+        source: the block it belongs to; or `_LEFT_TO_PAY`.
         role: how people come in by it; None for units and switches.
         kind: which people; -1 for none.
         weight: what one adds to the order.
@@ -92,23 +97,25 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHI
         limits: what the way must keep to beside the board's rules.
 
     Returns:
-        A way with the least charge and, among those, the least items and places on the card; None if there
-        is none.
+        The way with the least charge and, among those, the fewest items, then the first on the card; None if
+        there is none.
 
     Raises:
         PlanError: the solver gave up, or what it found breaks a rule.
     """
     programme = _Programme(board, charges)
     companions: list[tuple[TicketBlock, dict[int, int], dict[int, int]]] = []
-    for block in board.blocks:
-        if block.source in limits.left_out:
-            continue
+    blocks = [block for block in board.blocks if block.source not in limits.left_out]
+    for block in blocks:
         if isinstance(block, TicketBlock):
+            if block.is_plain:
+                continue
             users, leaders = _ticket(programme, block)
             if block.companions is not None and users:
                 companions.append((block, users, leaders))
         else:
             _units(programme, block, limits.must_buy)
+    _plain_tickets(programme, [b for b in blocks if isinstance(b, TicketBlock) and b.is_plain])
     for ticket, users, leaders in companions:
         _companions(programme, ticket, users, leaders)
     for number, kind in enumerate(board.kinds):
@@ -119,32 +126,47 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHI
     for sources in limits.not_all_of:
         _do_without_one(programme, sources - {limits.must_buy})
     reduced = _fixed_voucher(programme) if charges.reduction else {}
-    costs = [
-        programme.coins(charge_of(column.weight) - reduced.get(number, 0)) if column.source >= 0 else 1.0
-        for number, column in enumerate(programme.columns)
-    ]
-    cheapest = _solve(programme, costs)
-    if cheapest is None:
-        return None
-    _check(programme, cheapest)
-    fewest = _fewest_items(programme, cheapest, costs) if not reduced else cheapest
-    return _read(programme, fewest)
+    values = _solve(programme, _objective(programme, reduced))
+    return None if values is None else _read(programme, values)
 
 
-def _fewest_items(programme: _Programme, cheapest: list[int], costs: Sequence[float]) -> list[int]:
-    """Among the ways that cost as little, the one with the fewest items, then the first on the card."""
-    paid = sum(cost * value for cost, value in zip(costs, cheapest, strict=True))
-    last = len(programme.board.blocks)
-    item = 2 * programme.party * last + 1
-    ties = [
-        float((column.weight >> ORDER_BITS & ITEMS) * item + (column.weight & SOURCES))
-        for column in programme.columns
+def _objective(programme: _Programme, reduced: Mapping[int, int]) -> list[float]:
+    """Charges first, then items, then places on the card, as one figure for each column.
+
+    A unit of charge outweighs every possible sum of items and places, and an item every sum of places, as long
+    as the figures stay small enough to be told apart; where they would not, only charges count.
+
+    Args:
+        programme: all columns.
+        reduced: by column, the part of its charge that a fixed voucher may take off.
+    """
+    columns = programme.columns
+    charges = [
+        charge_of(column.weight) - reduced.get(number, 0)
+        if column.source != _LEFT_TO_PAY
+        else 10**programme.charges.digits
+        for number, column in enumerate(columns)
     ]
-    tidier = _solve(programme, ties, dict(enumerate(costs)), paid + _HALF_A_MILLIONTH)
-    if tidier is None:
-        return cheapest
-    _check(programme, tidier)
-    return min(cheapest, tidier, key=lambda values: _weight(programme, values))
+    unit = gcd(*charges) or 1
+    item = 2 * programme.party * len(programme.board.blocks) + 1
+    first = (2 * programme.party + 1) * item
+    if sum(charges) // unit * first > _TOLD_APART:
+        return [charge / unit for charge in charges]
+    ties = [((column.weight >> ORDER_BITS) & ITEMS) * item + (column.weight & SOURCES) for column in columns]
+    return [(charge // unit * first + tie) / _SCALE for charge, tie in zip(charges, ties, strict=True)]
+
+
+def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock]) -> None:
+    """Tickets for one person alone: of each kind only the lightest that costs and the lightest that is free."""
+    lightest: dict[tuple[int, bool], tuple[int, int]] = {}
+    for block in blocks:
+        weight = programme.charges.step(block.source, block.price)
+        if weight is not None:
+            for kind in block.users:
+                key = (kind, block.price > 0)
+                lightest[key] = min(lightest.get(key, (weight, block.source)), (weight, block.source))
+    for (kind, pays), (weight, source) in sorted(lightest.items()):
+        programme.people(source, Role.USER, (kind,), weight, pays=pays)
 
 
 def _ticket(programme: _Programme, block: TicketBlock) -> tuple[dict[int, int], dict[int, int]]:
@@ -282,7 +304,7 @@ def _fixed_voucher(programme: _Programme) -> dict[int, int]:
             charge = charge_of(column.weight) - (charges.ticket_fee if _bears_fee(programme, column) else 0)
             if charge:
                 reduced[number] = charge
-    left = programme.column(_Column(-1, None, -1, 0, None))
+    left = programme.column(_Column(_LEFT_TO_PAY, None, -1, 0, None))
     terms: Terms = {number: programme.coins(charge) for number, charge in reduced.items()}
     programme.at_most({**terms, left: -1.0}, programme.coins(charges.reduction))
     return reduced
@@ -297,21 +319,15 @@ def _bears_fee(programme: _Programme, column: _Column) -> bool:
     return True
 
 
-def _solve(
-    programme: _Programme,
-    objective: Sequence[float],
-    costs: Terms | None = None,
-    cost_at_most: float = 0.0,
-) -> list[int] | None:
+def _solve(programme: _Programme, objective: Sequence[float]) -> list[int] | None:
     """The least of an objective over whole numbers; None if the rows contradict each other."""
     import numpy as np
     from scipy.optimize import Bounds, LinearConstraint, milp
 
-    rows = programme.rows if costs is None else [*programme.rows, (costs, -np.inf, cost_at_most)]
+    rows = programme.rows
     matrix = np.zeros((len(rows), len(programme.columns)))
     for number, (terms, _, _) in enumerate(rows):
-        for column, coefficient in terms.items():
-            matrix[number, column] = coefficient
+        matrix[number, list(terms)] = list(terms.values())
     found = milp(
         np.array(objective),
         integrality=np.array([column.upper is not None for column in programme.columns], dtype=int),
@@ -323,7 +339,9 @@ def _solve(
         return None
     if found.x is None or found.status != _OPTIMAL:
         raise PlanError(f"the cheapest admission could not be worked out: {found.message}")
-    return [round(value) for value in found.x]
+    values = [round(value) for value in found.x]
+    _check(programme, values)
+    return values
 
 
 def _check(programme: _Programme, values: Sequence[int]) -> None:

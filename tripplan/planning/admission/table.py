@@ -91,8 +91,8 @@ def _undecided(board: Board) -> dict[int, bool | None]:
     """Companion kinds that must pay: whether they always pay, never, or either (None)."""
     watched: set[int] = set()
     for block in board.blocks:
-        if isinstance(block, TicketBlock) and block.companions is not None and block.companions.must_pay:
-            watched |= block.companions.kinds
+        if isinstance(block, TicketBlock) and block.users and block.companions is not None:
+            watched |= block.companions.kinds if block.companions.must_pay else set()
     if not watched:
         return {}
     pay: set[int] = set()

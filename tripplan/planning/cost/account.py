@@ -4,13 +4,14 @@ from collections.abc import Collection, Iterator, Sequence
 from datetime import date
 from decimal import Decimal
 
-from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
+from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.ages import MONTHS
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
 from tripplan.planning.household import Household, Member
 from tripplan.planning.money import Money, total
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Source
 from tripplan.planning.travel.drive import Leg
@@ -31,12 +32,12 @@ def outing_cost(
     way_home: Leg,
     *,
     lunch_out: bool = True,
-    chosen_add_ons: Collection[str] | None = None,
+    own: OwnFigures | None = None,
     count_wear: bool = False,
 ) -> OutingCost:
     """What an outing costs in all.
 
-    Tolls and ferries are not looked up; what is not told is not in the total.
+    Tolls and ferries are not looked up; they count as far as the parent's own figures name them.
 
     Args:
         household: its car, food, treats and reserve.
@@ -47,27 +48,30 @@ def outing_cost(
         way_there: the drive out.
         way_home: the drive back.
         lunch_out: whether the party is out at lunch time; a lunch at home costs nothing extra.
-        chosen_add_ons: names of the add-ons wanted; those marked usual when left out.
+        own: the parent's own figures for this place: add-ons wanted, tolls, further extras.
         count_wear: whether the car's loss of value is an item.
 
     Returns:
         Items, total and what is unknown; the total's likely amount is exactly the sum of the items'.
 
     Raises:
-        PlanError: nobody goes.
+        PlanError: nobody goes, or the own figures are another place's.
         CurrencyMismatch: the place's prices are in another currency than the household's money.
-        UnknownName: an add-on is not on the card.
     """
     if not party:
         raise PlanError("an outing without anybody has no cost")
     if place.currency != household.currency:
         raise CurrencyMismatch(place.currency, household.currency)
+    if own is not None and own.place != place.id:
+        raise PlanError(f"the own figures for {own.place} do not fit {place.id}")
     items = [
         _admission(place, admission, len(party)),
         *driving_items(household, len(party), day, way_there, way_home, place.name, count_wear=count_wear),
+        *_tolls(household, own),
         _parking(place, cars_needed(household, len(party)), admission),
         *(_food(household, party, day, place) if lunch_out else _lunch_at_home(household)),
-        *_add_ons(place, party, day, chosen_add_ons),
+        *_add_ons(place, party, day, None if own is None else own.add_ons),
+        *_own_extras(household, own),
         *_treats(household, party, day),
     ]
     return add_up([*items, *_reserve(household, items)], household.currency)
@@ -156,10 +160,9 @@ def _lunch_at_home(household: Household) -> Iterator[CostItem]:
 def _add_ons(
     place: Place, party: Sequence[Member], day: date, chosen: Collection[str] | None
 ) -> Iterator[CostItem]:
-    known = tuple(add_on.name for add_on in place.add_ons)
     for name in chosen or ():
-        if name not in known:
-            raise UnknownName("add-on", name, known)
+        if name not in {add_on.name for add_on in place.add_ons}:
+            yield _unknown_on_card(CostKind.EXTRAS, f"{name}, which is no longer on the card", place)
     taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
     for add_on in place.add_ons:
         wanted = add_on.usual if chosen is None else add_on.name in chosen
@@ -170,6 +173,30 @@ def _add_ons(
         label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
         price = _taxed(place, add_on.price * many, taxable=taxable)
         yield _from_card(CostKind.EXTRAS, label, price, place)
+
+
+def _tolls(household: Household, own: OwnFigures | None) -> Iterator[CostItem]:
+    if own is not None and own.tolls is not None:
+        yield known_item(
+            CostKind.CAR,
+            "tolls and ferries, there and back",
+            Money(own.tolls, household.currency),
+            Source(Origin.PARENT, "typed in for this place"),
+        )
+
+
+def _own_extras(household: Household, own: OwnFigures | None) -> Iterator[CostItem]:
+    for extra in () if own is None else own.extras:
+        likely = Money(extra.price, household.currency)
+        yield known_item(
+            CostKind.EXTRAS,
+            extra.name,
+            likely,
+            Source(Origin.PARENT, "typed in for this place"),
+            (give_or_take(f"{extra.name} at {own.place}", likely, extra.give_or_take_percent),)
+            if own and extra.give_or_take_percent
+            else (),
+        )
 
 
 def _treats(household: Household, party: Sequence[Member], day: date) -> Iterator[CostItem]:

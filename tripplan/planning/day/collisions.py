@@ -56,7 +56,7 @@ def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tu
                 found.append(f"{together} stand in the way together")
         if found:
             return tuple(found)
-    drive = wording.minutes(limits.there)
+    drive = wording.minutes(limits.there.quickest)
     return (f"with {drive} to get there, nobody would be let in any more that day",)
 
 

@@ -7,10 +7,10 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.legs import LegTimes
+from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayQuestion
 
-Minutes = NDArray[np.int64]
 _NEVER = 10**5
 """Later than any minute of the day [min]."""
 LONGEST_DAY = 3 * 24 * 60
@@ -52,8 +52,8 @@ class Limits:
         shortest: a shorter visit is not allowed [min].
         busy: times the day may not touch, as (start, end).
         opened: when the place can be visited.
-        there: from leaving home to being at the place [min].
-        back: from leaving the place to being home [min].
+        there: from leaving home to being at the place.
+        back: from leaving the place to being home.
         grid: departures and leaving times are tried on this grid [min].
     """
 
@@ -62,8 +62,8 @@ class Limits:
     shortest: int
     busy: tuple[tuple[int, int], ...]
     opened: tuple[Opened, ...]
-    there: int
-    back: int
+    there: LegTimes
+    back: LegTimes
     grid: int
 
     @classmethod
@@ -89,8 +89,8 @@ class Limits:
                 if busy.meets(minutes.midnight, last_moment)
             ),
             opened=tuple(opened),
-            there=question.way_there.minutes,
-            back=question.way_home.minutes,
+            there=LegTimes(question.way_there),
+            back=LegTimes(question.way_home),
             grid=question.grid_minutes,
         )
 
@@ -110,25 +110,25 @@ class Choices:
         """Leaving times from the place [min]."""
         limits = self.limits
         first = min(opened.opens for opened in limits.opened) + limits.shortest
-        last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back)
+        last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)
         return _on_grid(first, last, limits.grid)
 
     @cached_property
     def depart(self) -> Minutes:
         """Departures from home [min]."""
         limits = self.limits
-        last = int(self.leave[-1]) - limits.shortest - limits.there if self.leave.size else -1
+        last = int(self.leave[-1]) - limits.shortest - limits.there.quickest if self.leave.size else -1
         return _on_grid(limits.earliest, last, limits.grid)
 
     @cached_property
     def arrive(self) -> Minutes:
         """Arrival at the place for each departure [min]."""
-        return self.depart + self.limits.there
+        return self.depart + self.limits.there.minutes(self.depart)
 
     @cached_property
     def home(self) -> Minutes:
         """Being home for each leaving time [min]."""
-        return self.leave + self.limits.back
+        return self.leave + self.limits.back.minutes(self.leave)
 
     @cached_property
     def enter(self) -> Minutes:
@@ -149,7 +149,7 @@ class Choices:
     @cached_property
     def possible(self) -> NDArray[np.bool_]:
         """Which choices keep every limit."""
-        possible = self.visit >= self.limits.shortest
+        possible = (self.visit >= self.limits.shortest) & (self.home <= self.limits.home_by)
         for start, end in self.limits.busy:
             possible &= (self.home <= start) | (self.depart >= end)[:, None]
         return possible

@@ -4,6 +4,11 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
+import numpy as np
+from numpy.typing import NDArray
+
+Minutes = NDArray[np.int64]
+"""Elapsed minutes since midnight at home, many at once."""
 _MINUTE = timedelta(minutes=1)
 
 

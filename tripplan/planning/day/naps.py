@@ -3,8 +3,8 @@
 The model, kept simple on purpose:
 
 * A sleep is one unbroken stretch in one place: at home before leaving or after coming back, in the
-  car between two stops, or in the pushchair at the place before or after lunch. A rest on the way
-  wakes the child, and no child is carried over asleep. Of all these stretches the longest counts.
+  car between two halts, or in the pushchair at the place before or after lunch. A rest or stop on the
+  way wakes the child, and no child is carried over asleep. Of all these stretches the longest counts.
 * The nap may begin up to its slack earlier or later; the best shift is taken, to the minute.
 * In the car and the pushchair the child first takes its time to fall asleep.
 * A sleep shorter than the child's shortest is no sleep; where the usual nap is shorter than that,
@@ -20,11 +20,10 @@ from itertools import pairwise
 
 import numpy as np
 
-from tripplan.planning.day.limits import LONGEST_DAY, Choices, Minutes
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.limits import LONGEST_DAY, Choices
+from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayQuestion, Napper, SleepsIn
 from tripplan.planning.household import Nap
-from tripplan.planning.travel.drive import Leg
 
 
 @dataclass(frozen=True, eq=False)
@@ -100,18 +99,6 @@ def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
         yield NapWindow(napper.member, nap, start, first, max(first, last))
 
 
-def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
-    """When the wheels turn without a stop, as (start, end) since the leg's load-up began [min]."""
-    stretches: list[tuple[int, int]] = []
-    start, driven = leg.load_up_minutes, 0
-    for rest in leg.rests:
-        end = start + rest.after_minutes - driven
-        stretches.append((start, end))
-        start, driven = end + rest.minutes, rest.after_minutes
-    stretches.append((start, start + leg.drive_minutes - driven))
-    return tuple((start, end) for start, end in stretches if start < end)
-
-
 def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> tuple[Minutes, Minutes]:
     """When lunch begins and ends, for every choice; of no length where the family eats at home.
 
@@ -137,12 +124,11 @@ def stretches(
     ]
     settling = nap.falls_asleep_minutes
     if nap.in_car:
-        for leg, sets_out in (
-            (question.way_there, choices.depart[:, None]),
-            (question.way_home, choices.leave),
-        ):
-            for start, end in driving_stretches(leg):
-                found.append(Stretch(SleepsIn.CAR, sets_out + start + settling, sets_out + end))
+        limits = choices.limits
+        for start, end in limits.there.stretches(choices.depart):
+            found.append(Stretch(SleepsIn.CAR, (start + settling)[:, None], end[:, None]))
+        for start, end in limits.back.stretches(choices.leave):
+            found.append(Stretch(SleepsIn.CAR, start + settling, end))
     if nap.in_pushchair and question.pushchairs:
         lunch_begins, lunch_ends = lunch
         eats = lunch_ends > lunch_begins

@@ -8,8 +8,8 @@ import numpy as np
 
 from tripplan.errors import PlanError
 from tripplan.planning.day.collisions import collisions
-from tripplan.planning.day.limits import Choices, Limits, Minutes
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.limits import Choices, Limits
+from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.naps import NapWindow, Stretch, lunch_inside, nap_windows, stretches
 from tripplan.planning.day.shapes import (
     DayPlan,
@@ -146,8 +146,9 @@ def _weigh(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> _Wei
     sleepable = tuple(stretches(window.nap, choices, question, lunch) for window in windows)
 
     wait = choices.enter - choices.arrive[:, None]
-    driving = question.way_there.drive_minutes + question.way_home.drive_minutes
-    felt = (driving + wait) * weights.car
+    limits = choices.limits
+    out, back = limits.there.drive_minutes(choices.depart), limits.back.drive_minutes(choices.leave)
+    felt = (wait + out[:, None] + back) * weights.car
     felt += np.maximum(question.comfortable_minutes - choices.visit, 0) * weights.missed
     for window, places in zip(windows, sleepable, strict=True):
         kept = reduce(np.maximum, (window.kept(place.start, place.end) for place in places))
@@ -186,7 +187,7 @@ def _plan(question: DayQuestion, weighed: _Weighed, minutes: DayMinutes, row: in
             for window, places in zip(weighed.windows, weighed.stretches, strict=True)
         ),
         visit_minutes=leave - enter,
-        car_minutes=question.way_there.drive_minutes + question.way_home.drive_minutes,
+        car_minutes=question.way_there.at(depart).drive_minutes + question.way_home.at(leave).drive_minutes,
         felt=felt,
     )
 

@@ -10,7 +10,7 @@ from tripplan.planning.calendars import Busy
 from tripplan.planning.hours import DayHours
 from tripplan.planning.household import Habits, Nap, Worth
 from tripplan.planning.money import Money
-from tripplan.planning.travel.drive import Leg
+from tripplan.planning.travel.drive import Way
 
 
 class StepKind(StrEnum):
@@ -19,6 +19,7 @@ class StepKind(StrEnum):
     LOAD_UP = "load up"
     DRIVE = "drive"
     REST = "rest"
+    STOP = "stop"
     UNLOAD = "unload"
     VISIT = "visit"
     WAIT = "wait"
@@ -111,6 +112,11 @@ class DayPlan:
     car_minutes: int
     felt: Money
 
+    @property
+    def lunch_out(self) -> bool:
+        """Whether the party is out at lunch time."""
+        return any(step.kind is StepKind.LUNCH for step in self.steps)
+
 
 @dataclass(frozen=True)
 class LeaveWindow:
@@ -162,7 +168,7 @@ class DayQuestion:
     Attributes:
         day: the date.
         home_zone: whose clock the household's times are read by.
-        way_there, way_home: the two legs.
+        way_there, way_home: the two legs; how long one takes may depend on when it begins.
         hours: when the place can be visited; must be open.
         nappers: the party's usual naps.
         pushchairs: whether a pushchair can be used at the place.
@@ -179,8 +185,8 @@ class DayQuestion:
 
     day: date
     home_zone: ZoneInfo
-    way_there: Leg
-    way_home: Leg
+    way_there: Way
+    way_home: Way
     hours: DayHours
     nappers: tuple[Napper, ...]
     pushchairs: bool

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 from datetime import tzinfo
 
 from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.naps import driving_stretches
 from tripplan.planning.day.shapes import DayQuestion, Step, StepKind
-from tripplan.planning.travel.drive import Leg
+from tripplan.planning.travel.drive import Leg, Stop
 
 _Stretch = tuple[StepKind, int, int, str, tzinfo]
 
@@ -28,7 +27,7 @@ def day_steps(
         Steps in order, each beginning where the one before ends; none without length.
     """
     home, place = question.home_zone, question.place_zone
-    there, back = question.way_there, question.way_home
+    there, back = question.way_there.at(depart), question.way_home.at(leave)
     arrive, lunch_begins, lunch_ends = depart + there.minutes, *lunch
     if lunch_begins == lunch_ends:
         lunch_begins = lunch_ends = leave
@@ -50,11 +49,17 @@ def day_steps(
 def _on_the_road(
     leg: Leg, start: int, way: str, road: tzinfo, origin: tzinfo, goal: tzinfo
 ) -> Iterator[_Stretch]:
-    """Load-up, drives with the rests between them, and unloading."""
+    """Load-up, drives with the rests and stops between them, and unloading."""
     yield StepKind.LOAD_UP, start, start + leg.load_up_minutes, f"load up for the way {way}", origin
-    reached = start + leg.load_up_minutes
-    for begins, ends in driving_stretches(leg):
-        yield StepKind.REST, reached, start + begins, f"rest on the way {way}", road
-        yield StepKind.DRIVE, start + begins, start + ends, f"drive {way}", road
-        reached = start + ends
-    yield StepKind.UNLOAD, reached, start + leg.minutes, "unload", goal
+    reached, driven = start + leg.load_up_minutes, 0
+    for halt in leg.halts:
+        halts = reached + halt.after_minutes - driven
+        yield StepKind.DRIVE, reached, halts, f"drive {way}", road
+        reached, driven = halts + halt.minutes, halt.after_minutes
+        if isinstance(halt, Stop):
+            yield StepKind.STOP, halts, reached, halt.what, road
+        else:
+            yield StepKind.REST, halts, reached, f"rest on the way {way}", road
+    arrives = reached + leg.drive_minutes - driven
+    yield StepKind.DRIVE, reached, arrives, f"drive {way}", road
+    yield StepKind.UNLOAD, arrives, start + leg.minutes, "unload", goal

@@ -1,4 +1,4 @@
-"""One drive as it is with children: load-up, driving, rests."""
+"""One drive as it is with children: load-up, driving, rests and stops."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -35,7 +35,7 @@ class Drive:
 
 @dataclass(frozen=True)
 class Rest:
-    """A stop on the way.
+    """A break for the people in the car.
 
     Attributes:
         after_minutes: driving time since the start when it begins [min].
@@ -47,8 +47,23 @@ class Rest:
 
 
 @dataclass(frozen=True)
+class Stop:
+    """A halt on the way for something else than a rest: fuel, somebody to pick up.
+
+    Attributes:
+        after_minutes: driving time since the start when it begins [min].
+        minutes: how long it lasts [min].
+        what: what it is for, in words.
+    """
+
+    after_minutes: int
+    minutes: int
+    what: str
+
+
+@dataclass(frozen=True)
 class Leg:
-    """One drive between two points, with its rests, on whole minutes.
+    """One drive between two points, with its rests and stops, on whole minutes.
 
     Attributes:
         drive: the way.
@@ -56,6 +71,7 @@ class Leg:
         drive_minutes: the likely driving time, rounded up [min].
         rests: in order of time.
         unload_minutes: from parking to walking [min].
+        stops: in order of time.
     """
 
     drive: Drive
@@ -63,9 +79,41 @@ class Leg:
     drive_minutes: int
     rests: tuple[Rest, ...]
     unload_minutes: int
+    stops: tuple[Stop, ...] = ()
+
+    @property
+    def halts(self) -> tuple[Rest | Stop, ...]:
+        """Rests and stops in order of time; at the same point the stop comes first."""
+        return tuple(sorted((*self.stops, *self.rests), key=lambda halt: halt.after_minutes))
 
     @property
     def minutes(self) -> int:
         """From 'shoes on' to walking [min]."""
-        resting = sum(rest.minutes for rest in self.rests)
-        return self.load_up_minutes + self.drive_minutes + resting + self.unload_minutes
+        halting = sum(halt.minutes for halt in self.halts)
+        return self.load_up_minutes + self.drive_minutes + halting + self.unload_minutes
+
+    def at(self, _minute: int) -> "Leg":
+        """The leg itself, whenever it begins."""
+        return self
+
+
+@dataclass(frozen=True)
+class TimedLeg:
+    """One drive whose length depends on when it begins.
+
+    Attributes:
+        legs: what the drive can be like; at least one.
+        by_minute: for every minute since midnight at home at which load-up may begin, the index in `legs`;
+            later than the last of them, that one goes on.
+    """
+
+    legs: tuple[Leg, ...]
+    by_minute: tuple[int, ...]
+
+    def at(self, minute: int) -> Leg:
+        """The leg whose load-up begins at a minute since midnight at home."""
+        return self.legs[self.by_minute[min(minute, len(self.by_minute) - 1)]]
+
+
+Way = Leg | TimedLeg
+"""A drive that may or may not depend on when it begins."""

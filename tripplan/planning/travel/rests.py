@@ -1,11 +1,13 @@
 """Rests on the way, and the minutes it takes to get everybody into the car and out of it."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
 
 from tripplan.errors import PlanError
 from tripplan.planning.ages import MONTHS
-from tripplan.planning.travel.drive import Drive, Leg, Rest
+from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 
 ADVISED_STRETCH_MINUTES = 120
 """Longest stretch of driving before a break [min]. Source: The Highway Code (Great Britain), rule 91."""
@@ -13,15 +15,32 @@ ADVISED_STRETCH_MINUTES = 120
 ADVISED_REST_MINUTES = 15
 """Shortest break after such a stretch [min]. Source: The Highway Code (Great Britain), rule 91."""
 
-INFANT_STRETCH_MINUTES = 90
-"""Longest stretch with an infant in the car [min].
+SMALL_CHILD_STRETCH_MINUTES = 90
+"""Longest stretch with an infant or a new walker in the car [min].
 
 No published study fixes a limit; health services advise at most two hours in a car seat at a time, with
-frequent stops. The half hour below that is a margin for feeding: common practice, no source.
+frequent stops. The half hour below that is a margin for feeding an infant and for letting a new walker
+run: common practice, no source.
 """
 
 INFANT_UNDER_MONTHS = MONTHS
+NEW_WALKER_UNDER_MONTHS = 2 * MONTHS
 SMALL_CHILD_UNDER_MONTHS = 6 * MONTHS
+
+
+@dataclass(frozen=True)
+class WantedStop:
+    """A stop before the drive is put on minutes.
+
+    Attributes:
+        share: how much of the drive lies behind when it begins [0-1].
+        minutes: how long it lasts [min].
+        what: what it is for, in words.
+    """
+
+    share: float
+    minutes: int
+    what: str
 
 
 def plan_leg(
@@ -31,10 +50,13 @@ def plan_leg(
     unload_minutes: int,
     drive_at_most_minutes: int = ADVISED_STRETCH_MINUTES,
     rest_minutes: int = ADVISED_REST_MINUTES,
+    drive_minutes: int | None = None,
+    stops: Sequence[WantedStop] = (),
 ) -> Leg:
     """Put a drive on whole minutes, with as few evenly spread rests as the longest stretch allows.
 
-    A rest is needed only where driving goes on: 2:00 needs none, 2:01 one, 4:00 one, 4:01 two.
+    A rest is needed only where driving goes on: 2:00 needs none, 2:01 one, 4:00 one, 4:01 two. A stop that
+    is at least as long as a rest is one.
 
     Args:
         drive: the way.
@@ -42,9 +64,11 @@ def plan_leg(
         unload_minutes: from parking to walking [min].
         drive_at_most_minutes: the longest stretch without a rest [min].
         rest_minutes: how long a rest lasts [min].
+        drive_minutes: the driving time to plan with; the likely one, rounded up, when left out [min].
+        stops: what else is stopped for; one without length is left out.
 
     Returns:
-        The leg; its driving time is the likely one, rounded up.
+        The leg.
 
     Raises:
         PlanError: the longest stretch is under one minute, or another time is negative.
@@ -56,10 +80,25 @@ def plan_leg(
     if min(load_up_minutes, unload_minutes, rest_minutes) < 0:
         raise PlanError("load-up, unload and rest cannot take less than no time")
     # Six decimals first, so that 60.00000000001 from a division stays an hour.
-    drive_minutes = math.ceil(round(drive.minutes.likely, 6))
-    stretches = max(1, math.ceil(drive_minutes / drive_at_most_minutes))
-    rests = tuple(Rest(drive_minutes * nth // stretches, rest_minutes) for nth in range(1, stretches))
-    return Leg(drive, load_up_minutes, drive_minutes, rests, unload_minutes)
+    driven = math.ceil(round(drive.minutes.likely, 6)) if drive_minutes is None else drive_minutes
+    halted = tuple(
+        Stop(round(stop.share * driven), stop.minutes, stop.what)
+        for stop in sorted(stops, key=lambda stop: stop.share)
+        if stop.minutes
+    )
+    as_rests = [stop.after_minutes for stop in halted if stop.minutes >= rest_minutes]
+    rests = tuple(
+        Rest(after, rest_minutes)
+        for begins, ends in pairwise((0, *as_rests, driven))
+        for after in _evenly_between(begins, ends, drive_at_most_minutes)
+    )
+    return Leg(drive, load_up_minutes, driven, rests, unload_minutes, halted)
+
+
+def _evenly_between(begins: int, ends: int, at_most: int) -> Iterator[int]:
+    """The fewest points that leave no stretch longer than allowed [min]."""
+    stretches = max(1, math.ceil((ends - begins) / at_most))
+    return (begins + (ends - begins) * nth // stretches for nth in range(1, stretches))
 
 
 def usual_load_up_minutes(ages_months: Sequence[int]) -> int:
@@ -92,12 +131,12 @@ def drive_stretch_for(ages_months: Sequence[int], asked: int) -> int:
         asked: the parent's longest stretch [min].
 
     Returns:
-        At most 120 min for the driver's sake, at most 90 min with an infant under 12 months.
+        At most 120 min for the driver's sake, at most 90 min with an infant or a new walker under two.
 
-    Source: see `ADVISED_STRETCH_MINUTES` and `INFANT_STRETCH_MINUTES`.
+    Source: see `ADVISED_STRETCH_MINUTES` and `SMALL_CHILD_STRETCH_MINUTES`.
     """
-    infant = any(months < INFANT_UNDER_MONTHS for months in ages_months)
-    return min(asked, INFANT_STRETCH_MINUTES if infant else ADVISED_STRETCH_MINUTES)
+    small = any(months < NEW_WALKER_UNDER_MONTHS for months in ages_months)
+    return min(asked, SMALL_CHILD_STRETCH_MINUTES if small else ADVISED_STRETCH_MINUTES)
 
 
 def _small_children(ages_months: Sequence[int]) -> int:

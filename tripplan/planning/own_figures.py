@@ -1,0 +1,33 @@
+"""What the parent says about one place beside what its card says."""
+
+from decimal import Decimal
+from typing import Annotated
+
+from pydantic import Field
+
+from tripplan.planning.household import Name, Price
+from tripplan.planning.model import Written
+from tripplan.planning.place import PlaceId
+
+
+class OwnExtra(Written):
+    """Something the parent means to pay for there: a wagon to hire, a present, a picnic spot."""
+
+    name: Name
+    price: Price
+    """For the whole party, in the household's currency."""
+    give_or_take_percent: Annotated[Decimal, Field(ge=0, le=90)] = Decimal(0)
+    """How far it may be off [%]."""
+
+
+class OwnFigures(Written):
+    """The parent's own figures for one place."""
+
+    place: PlaceId
+    """The id of the place card."""
+    add_ons: tuple[Name, ...] | None = None
+    """Which of the card's add-ons the family takes; those marked usual when left out."""
+    tolls: Price | None = None
+    """Tolls and ferries, there and back; not known when left out."""
+    extras: tuple[OwnExtra, ...] = ()
+    """What else is paid there."""

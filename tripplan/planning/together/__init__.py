@@ -1,0 +1,1 @@
+"""What does an outing with other households cost, and who owes whom?"""
