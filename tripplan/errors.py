@@ -82,6 +82,10 @@ class UnknownName(TripplanError, LookupError):
         super().__init__(f"no {what} called {name!r}{hint}")
 
 
+class LookupFailed(TripplanError, LookupError):
+    """A question to a service on the internet brought no answer; says why in words."""
+
+
 class RecordConflict(TripplanError, RuntimeError):
     """Something was saved from elsewhere since it was read here; nothing was overwritten.
 
@@ -96,3 +100,7 @@ class RecordConflict(TripplanError, RuntimeError):
 
 class RecordsUnusable(TripplanError, OSError):
     """The records file cannot be opened, read or written."""
+
+
+class RoadsUnusable(TripplanError, RuntimeError):
+    """A region's road network cannot be built, opened, replaced or removed."""

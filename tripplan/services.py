@@ -1,7 +1,7 @@
 """Where the parts meet the real world: the clock, the data folder and the demo files."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which, open_records, show, shown
 from tripplan.records.store import Records
+from tripplan.roads.network import RoadNetwork
 
 TODAY_VARIABLE = "TRIPPLAN_TODAY"
 """Plan as if today were this date (2026-11-25), for demonstrations and tests."""
@@ -41,12 +42,14 @@ class Services:
         demo: the invented family's records.
         demo_folder: the files the demo is loaded from.
         clock: the present moment, zone-aware.
+        roads: the road networks on this computer.
     """
 
     own: Records
     demo: Records
     demo_folder: Path
     clock: Clock
+    roads: RoadNetwork
 
     @property
     def which(self) -> Which:
@@ -84,7 +87,8 @@ class Services:
 
     def family(self) -> Family | None:
         """All that planning is told about the family in use; None before there is a household."""
-        return family_in(self.records)
+        family = family_in(self.records)
+        return None if family is None else with_roads(family, self.roads)
 
 
 def family_in(records: Records) -> Family | None:
@@ -100,6 +104,14 @@ def family_in(records: Records) -> Family | None:
         own_figures=tuple(kept.value for kept in records.all(OwnFigures).values()),
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
     )
+
+
+def with_roads(family: Family, roads: RoadNetwork) -> Family:
+    """The family, told what the road networks say of the way from home to each of its places."""
+    points = [place.where.point for place in family.places]
+    drives = roads.drives(family.household.home.point, points)
+    known = zip(family.places, drives, strict=True)
+    return replace(family, road_drives={place.id: drive for place, drive in known if drive is not None})
 
 
 def clock_from(environment: Mapping[str, str]) -> Clock:
@@ -141,7 +153,7 @@ def open_services(environment: Mapping[str, str]) -> Services:
     own = open_records(folder, Which.FAMILY, clock())
     demo = open_records(folder, Which.DEMO, clock())
     back_up(own.database, clock().date())
-    services = Services(own, demo, demo_folder(), clock)
+    services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder))
     if demo.is_fresh():
         services.fill_demo()
     return services

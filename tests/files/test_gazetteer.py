@@ -74,8 +74,8 @@ def test_a_name_that_is_alone_needs_no_state() -> None:
         ),
         (find_town("Xyzzy", "", "US"), "town", "give its state as subdivision, or give latitude"),
         (find_town("Peoria", "ZZ", "US"), "subdivision", "no such US state"),
-        (find_town("Lyon", "", "FR"), "town", "known for the US only; give latitude and longitude"),
-        (find_postal_code("69001", "FR"), "postal_code", "known for the US only"),
+        (find_town("Lyon", "", "FR"), "town", "known offline for the US only; give latitude and longitude"),
+        (find_postal_code("69001", "FR"), "postal_code", "known offline for the US only"),
         (find_postal_code("616", "US"), "postal_code", "five digits"),
         (find_postal_code("00000", "US"), "postal_code", "no such ZIP code"),
         (find_postal_code("09001", "US"), "postal_code", "no such ZIP code"),
@@ -147,10 +147,21 @@ def test_a_point_has_a_time_zone(point: Point, zone: str) -> None:
         "geo:40.69,-89.59",
         "geo:40.69,-89.59,152;crs=wgs84;u=35",
         "  40.69, -89.59  ",
+        "https://maps.example.org/@40.69,-89.59,12z",
+        "https://maps.example.org/place/A+Mill/@40.6,-89.5,15z/data=!4m6!3d40.69!4d-89.59",
+        "https://maps.example.org/?q=40.69,-89.59",
+        "https://maps.example.org/?q=40.69%2C-89.59&z=12",
+        "https://maps.example.org/?q=loc:40.69+-89.59",
+        "https://maps.example.org/?ll=40.69,-89.59&q=A+Mill",
+        "https://maps.example.org/?mlat=40.69&mlon=-89.59#map=12/40.6/-89.5",
+        "https://maps.example.org/?lat=40.69&lon=-89.59",
+        "https://maps.example.org/#map=12/40.69/-89.59",
+        "https://maps.example.org/#map=12.5/40.69/-89.59&layers=N",
+        "www.maps.example.org/@40.69,-89.59,12z",
     ],
 )
 def test_coordinates_are_read_in_the_usual_forms(text: str) -> None:
-    """Signs, letters, minutes and seconds, and geo: addresses (RFC 5870) mean the same point."""
+    """Signs, letters, minutes and seconds, geo: addresses (RFC 5870) and links to maps mean the same."""
     point = parse_coordinates(text)
     assert point.latitude == pytest.approx(40.69, abs=1e-9)
     assert point.longitude == pytest.approx(-89.59, abs=1e-9)
@@ -175,6 +186,9 @@ def test_the_example_of_the_standard_is_read() -> None:
         ("1e5, 3", "coordinates read like"),
         ("near the mill", "coordinates read like"),
         ("", "coordinates read like"),
+        ("https://maps.example.org/a-mill", "no coordinates stand in this link"),
+        ("https://maps.example.org/?q=95,3", "latitude lies between -90 and 90"),
+        ("https://maps.example.org/[", "no coordinates stand in this link"),
         ("1 " * 5000, "coordinates read like"),
     ],
 )
@@ -184,7 +198,10 @@ def test_what_is_no_pair_of_coordinates_is_refused(text: str, part: str) -> None
         parse_coordinates(text)
 
 
-@given(st.text(alphabet="0123456789.,;-+ NSEWnsew°'\"geo:", max_size=200))
+@given(
+    st.text(alphabet="0123456789.,;-+ NSEWnsew°'\"geo:", max_size=200)
+    | st.text(alphabet="0123456789.,;-+@/?&=#![]%qlmapd", max_size=80).map("https://m.example/".__add__)
+)
 def test_any_text_is_a_point_on_the_globe_or_refused(text: str) -> None:
     """No text breaks the reading, and what is read lies on the globe."""
     try:

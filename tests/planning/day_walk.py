@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.household import Nap
-from tripplan.planning.travel.drive import Leg
+from tripplan.planning.travel.drive import Leg, Rest, Stop
 
 MINUTE = timedelta(minutes=1)
 
@@ -22,14 +22,15 @@ class Walked:
 
 
 def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
-    """What every minute of a leg is spent on; two drives with a rest between them have two names."""
+    """What every minute of a leg is spent on; two drives with a rest or stop between them have two names."""
     minutes = ["load"] * leg.load_up_minutes
-    for driven in range(leg.drive_minutes):
-        for rest in leg.rests:
-            if rest.after_minutes == driven:
-                minutes += ["rest"] * rest.minutes
-        stretch = sum(rest.after_minutes <= driven for rest in leg.rests)
-        minutes.append(f"car {name} {stretch}")
+    halts: list[Rest | Stop] = [*leg.stops, *leg.rests]
+    for driven in range(leg.drive_minutes + 1):
+        for halt in halts:
+            if halt.after_minutes == driven:
+                minutes += ["halt"] * halt.minutes
+        stretch = sum(halt.after_minutes <= driven for halt in halts)
+        minutes += [f"car {name} {stretch}"] * (driven < leg.drive_minutes)
     minutes += ["unload"] * leg.unload_minutes
     return list(enumerate(minutes, start))
 
@@ -72,9 +73,10 @@ def walk(question: DayQuestion) -> list[Walked]:
     for depart in range(0, 26 * 60, question.grid_minutes):
         if depart < clock(habits.earliest_departure):
             continue
-        arrive = depart + there.minutes
+        out = there.at(depart)
+        arrive = depart + out.minutes
         for leave in range(0, 26 * 60, question.grid_minutes):
-            home = leave + back.minutes
+            home = leave + back.at(leave).minutes
             if home > clock(habits.home_by):
                 continue
             if any(depart < minute(b.end) and minute(b.start) < home for b in question.busy):
@@ -90,7 +92,7 @@ def walk(question: DayQuestion) -> list[Walked]:
             if not entries or leave - min(entries) < max(question.shortest_minutes, 1):
                 continue
             enter = min(entries)
-            places = dict(whereabouts(there, depart, "there") + whereabouts(back, leave, "home"))
+            places = dict(whereabouts(out, depart, "there") + whereabouts(back.at(leave), leave, "home"))
             places |= dict.fromkeys(range(arrive, leave), "inside before lunch")
             lunch, length = clock(habits.lunch), min(habits.lunch_minutes, leave - enter)
             if length and depart < lunch + habits.lunch_minutes and home > lunch + 30:

@@ -1,5 +1,6 @@
 """The search against a plain walk through every minute of every plan."""
 
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from itertools import groupby
@@ -12,7 +13,10 @@ from tests.planning.day_questions import CHICAGO, make_hours, make_leg, make_que
 from tests.planning.day_walk import walk, whereabouts
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayQuestion, Napper, plan_day
-from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.timed_legs import timed_leg
+from tripplan.planning.household import Habits, Nap, RushHours, Worth
+from tripplan.planning.travel.drive import Leg, Stop, TimedLeg, Way
 
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
 """Walking is slow, so a failing day is shown as it was found."""
@@ -35,6 +39,26 @@ legs = st.builds(
     unload=st.sampled_from([0, 5]),
     rests=st.sampled_from([(), ((40, 15),), ((20, 5), (40, 10))]),
 )
+STOPS = [(), (Stop(0, 10, "fuel"),), (Stop(40, 25, "pick up Gus"),)]
+changing_legs = st.builds(
+    lambda legs, stops, every: TimedLeg(
+        tuple(replace(leg, stops=stops) for leg in legs),
+        tuple(minute // every % len(legs) for minute in range(3 * 24 * 60)),
+    ),
+    st.lists(legs, min_size=2, max_size=3),
+    st.sampled_from(STOPS),
+    st.sampled_from([45, 90, 7 * 60]),
+)
+rush_hours = st.lists(
+    st.builds(
+        RushHours,
+        days=st.sampled_from([("Tu",), ("Su",), ("Mo", "Tu", "Su")]),
+        start=st.integers(6, 11).map(time),
+        end=st.integers(12, 19).map(time),
+        factor=st.sampled_from([Decimal("1.3"), Decimal("1.19"), Decimal(2)]),
+    ),
+    max_size=2,
+)
 prices = st.sampled_from([Decimal(0), Decimal("0.35"), Decimal(6), Decimal("10.01"), Decimal(40)])
 days = st.sampled_from([date(2026, 12, 1), date(2026, 11, 1), date(2027, 3, 14)])
 zones = st.sampled_from([CHICAGO, ZoneInfo("America/Indiana/Indianapolis")])
@@ -42,16 +66,28 @@ zones = st.sampled_from([CHICAGO, ZoneInfo("America/Indiana/Indianapolis")])
 
 @st.composite
 def questions(draw: st.DrawFn) -> DayQuestion:
-    """Days with every kind of limit, on a coarse grid so that walking stays quick."""
+    """Days with every kind of limit and of drive, on a coarse grid so that walking stays quick."""
     day, zone = draw(days), draw(zones)
     spans = draw(st.sampled_from([(("10:00", "17:00"),), (("09:30", "12:10"), ("13:45", "16:58"))]))
     entries = draw(st.sampled_from([(), ("10:00", "14:00"), ("11:20",)]))
     busy_from = datetime.combine(day, draw(st.integers(6, 18).map(time)), CHICAGO)
     busy = Busy(start=busy_from, end=busy_from + timedelta(minutes=45))
+    rush = draw(rush_hours)
+
+    def way() -> Way:
+        if draw(st.booleans()):
+            return draw(changing_legs)
+        usual = draw(legs)
+
+        def leg_of(driving: int | None) -> Leg:
+            return usual if driving is None else replace(usual, drive_minutes=driving)
+
+        return timed_leg(leg_of, rush, DayMinutes(day, CHICAGO))
+
     return make_question(
         day=day,
-        way_there=draw(legs),
-        way_home=draw(legs),
+        way_there=way(),
+        way_home=way(),
         hours=make_hours(*spans, day=day, zone=zone, entry_times=entries),
         nappers=tuple(
             Napper(name, (nap,)) for name, nap in zip("DE", draw(st.lists(naps, max_size=2)), strict=False)
@@ -110,4 +146,4 @@ def test_the_walk_itself_tells_stretches_of_driving_apart() -> None:
     """Self-check of the walk: a rest after 40 of 60 minutes leaves drives of 40 and 20 minutes."""
     minutes = whereabouts(make_leg(60, rests=((40, 15),)), 0, "there")
     runs = [(where, len(list(run))) for where, run in groupby(where for _, where in minutes)]
-    assert runs == [("load", 10), ("car there 0", 40), ("rest", 15), ("car there 1", 20), ("unload", 5)]
+    assert runs == [("load", 10), ("car there 0", 40), ("halt", 15), ("car there 1", 20), ("unload", 5)]

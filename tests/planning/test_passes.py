@@ -120,6 +120,20 @@ def test_guests_pay_what_the_pass_leaves_them() -> None:
     assert (found.total.minor, found.singly and found.singly.minor) == (dollars("54"), dollars("66"))
 
 
+def test_a_second_pass_is_bought_for_its_guests() -> None:
+    """A card at $10 for two named adults takes one guest free; with two guests along, two cards cost $20.
+
+    With one card the second guest pays $14: $24. Without any it is 4 x 14 = $56; $5 to park each way.
+    """
+    pair = {"name": "Pair", "price": "10", "named": True, "seats": [{"count": 2, "ages": "18+"}]}
+    place = museum({**pair, "guests_at_most": 1, "guests_percent_off": 100})
+    family = Family(make_household())
+    party = (*family.party(["Ann", "Bo"]), make_member("Guest"), make_member("Friend"))
+    found = which_pass_pays(family, [PlannedVisit(place, WEEK_1, party)], today=TODAY)
+    assert [one.holders for one in found.passes] == [("Ann", "Bo"), ("Ann", "Bo")]
+    assert (found.total.minor, found.singly and found.singly.minor) == (dollars("25"), dollars("61"))
+
+
 def test_entry_at_other_places_counts_even_where_the_pass_is_not_from_there() -> None:
     """A garden's pass at $50 opens the museum for half: 37 + 18.50 + 18.50 saved on one and two visits.
 
@@ -196,6 +210,17 @@ def test_named_passes_go_to_those_for_whom_they_pay() -> None:
     assert order_sentence(found.orders[0]) == (
         "On Tue, Dec 8, 2026, buy at Test museum: 2 x 'One' for Ann and Bo, good until Tue, Dec 7, 2027. "
         "That is $50.00."
+    )
+
+
+def test_a_household_buys_as_many_of_a_pass_as_pay() -> None:
+    """A one-seat card at $15 saves $28 for each adult and $18 for the child over two visits: three cards."""
+    card = museum({"name": "One seat", "price": "15", "seats": [{"count": 1}]})
+    found = plan([(card, WEEK_1), (card, WEEK_2)])
+    assert found.total.minor == 3 * dollars("15") + 2 * dollars("5")
+    assert order_sentence(found.orders[0]) == (
+        "On Tue, Dec 8, 2026, buy at Test museum: 3 x 'One seat' for the household, "
+        "good until Tue, Dec 7, 2027. That is $45.00."
     )
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from tripplan.planning.travel.distance import distances_km, geodesic_km
+from tripplan.planning.travel.distance import bearing_degrees, distances_km, geodesic_km
 from tripplan.planning.where import Point
 
 KM_PER_MILE = 1.609344
@@ -94,3 +94,20 @@ def test_sphere_and_ellipsoid_differ_as_computed_elsewhere(
     """Both distances are those of an independent computation (geographiclib 2.1; haversine)."""
     assert 1000 * geodesic_km(a, b) == pytest.approx(ellipsoid_m, abs=0.001)
     assert 1000 * distances_km(a, [b])[0] == pytest.approx(sphere_m, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("origin", "destination", "azimuth"),
+    [
+        # geographiclib 2.1, geographiclib/test/test_geodesic.py, GeodSolve0 and the first of `testcases`.
+        (Point(40.6, -73.8), Point(49.01666667, 2.55), 53.47022),
+        (Point(35.60777, -139.44815), Point(-11.17491, -69.95921), 111.098748429560326),
+        # C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87 (2013), table 2.
+        (Point(40, 0), Point(41.79331020506, 137.84490004377), 30.0),
+    ],
+)
+def test_a_line_sets_out_in_the_published_direction(
+    origin: Point, destination: Point, azimuth: float
+) -> None:
+    """The sphere's bearing is within 0.3 degrees of the ellipsoid's, enough for a sketch."""
+    assert bearing_degrees(origin, destination) == pytest.approx(azimuth, abs=0.3)

@@ -87,8 +87,10 @@ def header_data(box: tuple[float, float, float, float] | None, stamp: int | None
     return data if stamp is None else data + number(32, stamp)
 
 
-def write_map(path: Path, invented: InventedMap, stamp: int | None = 1_790_000_000) -> Path:
-    """Write the map as a .osm.pbf file with its bounding box and date."""
+def write_map(
+    path: Path, invented: InventedMap, *, stamp: int | None = 1_790_000_000, with_box: bool = True
+) -> Path:
+    """Write the map as a .osm.pbf file with its date and, usually, its bounding box."""
     words: dict[str, int] = {"": 0}
     ids = sorted(invented.points)
     latitudes, longitudes = zip(*(invented.points[one] for one in ids), strict=True)
@@ -107,6 +109,31 @@ def write_map(path: Path, invented: InventedMap, stamp: int | None = 1_790_000_0
     strings = b"".join(block(1, word.encode()) for word in words)
     data = block(1, strings) + block(2, block(2, dense)) + block(2, ways)
     path.write_bytes(
-        blob("OSMHeader", header_data(box, stamp), squeezed=False) + blob("OSMData", data)
+        blob("OSMHeader", header_data(box if with_box else None, stamp), squeezed=False)
+        + blob("OSMData", data)
     )
     return path
+
+
+WEST_TOWN, EAST_TOWN, NORTH_TOWN = (41.004, -89.99), (41.004, -89.49), (41.304, -89.99)
+"""A street corner in each town, as (latitude, longitude)."""
+_SIDE = 10
+_EAST_OF, _NORTH_OF = 0.003, 0.002
+
+
+def three_towns() -> InventedMap:
+    """Three towns of ten by ten streets: a toll motorway joins west and east, a ferry west and north."""
+    points: dict[int, tuple[float, float]] = {}
+    roads: list[Road] = []
+    street = {"highway": "residential"}
+    for first, (south, west) in {1000: (41.0, -90.0), 2000: (41.0, -89.5), 3000: (41.3, -90.0)}.items():
+        corners = [[first + _SIDE * row + column for column in range(_SIDE)] for row in range(_SIDE)]
+        for row, line in enumerate(corners):
+            for column, corner in enumerate(line):
+                points[corner] = (south + row * _NORTH_OF, west + column * _EAST_OF)
+        roads += [Road(line, street) for line in corners]
+        roads += [Road(line, street) for line in zip(*corners, strict=True)]
+    toll = {"highway": "motorway", "toll": "yes", "oneway": "yes"}
+    ferry = {"route": "ferry", "motor_vehicle": "yes", "motorcar": "yes", "duration": "00:40"}
+    roads += [Road((1009, 2000), toll), Road((2010, 1019), toll), Road((1090, 3000), ferry)]
+    return InventedMap(points, roads)

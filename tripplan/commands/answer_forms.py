@@ -115,6 +115,8 @@ class DriveTold(Told):
     """The likely driving time in whole minutes, as planned with [min]."""
     rest_minutes: tuple[int, ...]
     """The length of each rest on the way [min]."""
+    stop_minutes: tuple[int, ...] = ()
+    """The length of each stop on the way for something else, such as fuel [min]."""
     unload_minutes: int
     """From parking to walking [min]."""
 

@@ -220,6 +220,7 @@ def _leg(leg: Leg) -> DriveTold:
         load_up_minutes=leg.load_up_minutes,
         drive_minutes=leg.drive_minutes,
         rest_minutes=tuple(rest.minutes for rest in leg.rests),
+        stop_minutes=tuple(stop.minutes for stop in leg.stops),
         unload_minutes=leg.unload_minutes,
     )
 

@@ -221,6 +221,23 @@ def _calendar(parser: ArgumentParser) -> None:
     parser.add_argument("--no-reminders", action="store_true", help="leave the reminders out")
 
 
+def _sheet(parser: ArgumentParser) -> None:
+    _place_and_day(parser)
+    parser.add_argument(
+        "--out",
+        metavar="FILE",
+        required=True,
+        help="the sheet to write: .html (for phone and printer) or .pdf; - prints the HTML",
+    )
+    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
+    parser.add_argument(
+        "--paper", choices=("a4", "letter"), help="what a PDF is printed on (default: as usual at home)"
+    )
+    parser.add_argument("--needs", action="store_true", help="let noted allergies and needs onto the sheet")
+    parser.add_argument("--birth-dates", action="store_true", help="let birth dates onto the sheet")
+    parser.add_argument("--home", action="store_true", help="let the home address onto the sheet")
+
+
 def _check(parser: ArgumentParser) -> None:
     parser.add_argument(
         "file", metavar="FILE", nargs="+", help="place cards, household files, or folders of them"
@@ -246,6 +263,43 @@ def _import(parser: ArgumentParser) -> None:
     )
 
 
+def _roads(parser: ArgumentParser) -> None:
+    parser.epilog = ROADS_GUIDE
+    form = parser.formatter_class
+    tasks = parser.add_subparsers(dest="task", metavar="TASK", title="tasks", required=True, help="one of:")
+
+    def task(name: str, help_text: str) -> ArgumentParser:
+        below = tasks.add_parser(
+            name,
+            help=help_text,
+            description=f"{help_text[0].upper()}{help_text[1:]}.",
+            epilog=ROADS_GUIDE if name == "build" else None,
+            allow_abbrev=False,
+            formatter_class=form,
+        )
+        _records_options(below)
+        return below
+
+    build = task("build", "build the road network of a region from a map file")
+    build.add_argument("file", metavar="REGION.osm.pbf", help="an OpenStreetMap extract on this computer")
+    build.add_argument("--name", metavar="NAME", help="what to call the region (default: as the file)")
+    task("list", "list the regions on this computer")
+    remove = task("remove", "remove a region from this computer")
+    remove.add_argument("name", metavar="NAME", help="what the region is called")
+    ask = task("ask", "tell the drive between two points; put -- before a latitude below zero")
+    ask.add_argument("origin", metavar="LAT,LON", help="where the drive starts")
+    ask.add_argument("destination", metavar="LAT,LON", help="where it ends")
+
+
+ROADS_GUIDE = """\
+Where to get a map file: extracts of OpenStreetMap by region are offered by several
+servers; search for "OpenStreetMap extract" and your state or country, and save the file
+that ends in .osm.pbf. This program fetches nothing. Take a map that holds home and the
+places, with some room around: a road beyond its border is not known. A build that is
+interrupted goes on from the middle if it got that far, else it starts anew, when the same
+command is given again; a half built region is never used.
+"""
+
 SCHEMAS = ("place", "household", "compare", "days", "day", "check", "import")
 """Two forms that a parent writes, and the JSON answers of the commands."""
 
@@ -270,7 +324,9 @@ COMMANDS: Sequence[Command] = (
         "day", "day", "plan one day at one place, hour by hour", _place_and_day, (*_PLANNING, _json_option)
     ),
     Command("calendar", "calendar", "write an outing as a calendar file", _calendar, _PLANNING),
+    Command("sheet", "sheet", "write an outing as a page to print and take along", _sheet, _PLANNING),
     Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
+    Command("roads", "roads", "use the real roads of a region, from a map file", _roads),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),
     Command("export", "export_records", "write all records to one file", _export, (_records_options,)),
     Command(

@@ -15,10 +15,19 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.household import Member
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
-from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
-from tripplan.services import TODAY_VARIABLE, Clock, Services, clock_from, family_in, open_services
+from tripplan.roads.network import RoadNetwork
+from tripplan.services import (
+    TODAY_VARIABLE,
+    Clock,
+    Services,
+    clock_from,
+    family_in,
+    open_services,
+    with_roads,
+)
 
 LONGEST_SPAN_DAYS = 366
 EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
@@ -97,6 +106,7 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     faults = tuple(finding for finding in findings if finding.weight is Weight.FAULT)
     if faults or family is None or span is None:
         raise InputFaults(faults)
+    family = with_roads(family, RoadNetwork(data_folder(settings)))
     return Question(family, party, places, span, today, clock, whose, records)
 
 

@@ -15,6 +15,7 @@ from typing import Any
 import zipcodes
 
 from tripplan import wording
+from tripplan.files.map_links import is_link, pair_in_map_link
 from tripplan.files.toml_text import shown
 from tripplan.planning.where import Point, Where
 
@@ -77,7 +78,7 @@ def find_postal_code(postal_code: str, country: str) -> Found | NotFound:
         country: ISO 3166-1 code of two letters.
     """
     if country != "US":
-        return NotFound("postal_code", f"postal codes are known for the US only; {_INSTEAD}")
+        return NotFound("postal_code", f"postal codes are known offline for the US only; {_INSTEAD}")
     if not re.fullmatch(r"\d{5}(-\d{4})?", postal_code):
         return NotFound("postal_code", "a ZIP code has five digits, such as 61602")
     entries = _with_coordinates(zipcodes.matching(postal_code))  # type: ignore[no-untyped-call]
@@ -97,7 +98,7 @@ def find_town(town: str, subdivision: str, country: str) -> Found | NotFound:
         country: ISO 3166-1 code of two letters.
     """
     if country != "US":
-        return NotFound("town", f"towns are known for the US only; {_INSTEAD}")
+        return NotFound("town", f"towns are known offline for the US only; {_INSTEAD}")
     if subdivision:
         return _town_in_state(town, subdivision)
     spellings = {town, town.title(), _spelled_out(town).title()}
@@ -208,13 +209,20 @@ def parse_coordinates(text: str) -> Point:
 
     Args:
         text: decimal degrees with signs or with N, S, E, W; degrees, minutes and seconds with letters, in
-            either order; or a geo: address.
+            either order; a geo: address; or the address of a map, which is not opened.
 
     Raises:
         ValueError: it reads like none of these, or lies off the globe.
 
     Source: A. Mayrhofer, C. Spanring, RFC 5870, 2010 (geo: addresses).
     """
+    if is_link(text):
+        pair = pair_in_map_link(text)
+        if pair is None:
+            raise ValueError(
+                "no coordinates stand in this link, and it is not opened; copy them from the map"
+            )
+        return _on_the_globe(*pair)
     text = text.strip()[:200]
     geo = _GEO_URI.fullmatch(text)
     if geo:

@@ -144,6 +144,11 @@ def _drive(leg: Leg, units: str) -> Iterator[str]:
         resting = sum(rest.minutes for rest in leg.rests)
         stops = f"{len(leg.rests)} rests" if len(leg.rests) > 1 else "one rest"
         yield f"Planned on the way: {stops}, {wording.minutes(resting)}."
+    # What a stop is for may name somebody, and the calendar may be seen by anybody.
+    if leg.stops:
+        stopping = wording.minutes(sum(stop.minutes for stop in leg.stops))
+        many = f"{len(leg.stops)} other stops" if len(leg.stops) > 1 else "one other stop"
+        yield f"Also planned on the way: {many}, {stopping}."
 
 
 def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:

@@ -16,14 +16,14 @@ Count = Annotated[int, Field(ge=1, le=1000)]
 
 
 class Companions(Written):
-    """Other people of the same party who must be there, as in 'free with a paying adult'."""
+    """Other people of the same party, not on this offer themselves, as in 'free with a paying adult'."""
 
     ages: Ages = ADULT
     """How old a companion must be."""
     needs: tuple[Name, ...] = ()
     """Statuses of which the companion must have one (a carer goes free with a 'disabled visitor')."""
     must_pay: bool = True
-    """Whether the companion's own way in must cost something (a pass counts as paid)."""
+    """Whether the companion's own way in must cost something, before vouchers (a pass counts as paid)."""
     each_allows: Count = 1
     """How many people each companion brings in on this offer."""
 
@@ -63,7 +63,7 @@ class Ticket(OfferRules):
     companions: Companions | None = None
     """Only good next to such people of the same party."""
     at_least: Count = 1
-    """Sold only when this many people of the party use it together (a group price, a minimum of pupils)."""
+    """Sold only when this many people of the party pay it together (a group price, a minimum of pupils)."""
     at_most: Count | None = None
     """Sold at most this often to one party."""
     one_free_per: Count | None = None
@@ -104,9 +104,9 @@ class Bundle(OfferRules):
     extras: Extras | None = None
     """What people beyond the seats cost; nobody else may use it when left out."""
     needs: tuple[Name, ...] = ()
-    """Statuses of which one person in the bundle must have one."""
+    """Statuses of which somebody in its seats must have one."""
     must_include: Ages | None = None
-    """Somebody of these ages must be among its people (usually '18+')."""
+    """Somebody of these ages must take one of its seats (usually '18+')."""
     at_least: Count = 1
     """How many of its seats must be taken."""
     at_most: Count | None = None

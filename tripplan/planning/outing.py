@@ -1,22 +1,25 @@
 """One place on one day for one party: the only place where the calculators' answers meet."""
 
 from collections.abc import Iterable, Mapping, Sequence, Set
-from dataclasses import dataclass
-from datetime import date, datetime
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 from typing import Annotated
 
 from pydantic import Field
 
+from tripplan import wording
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.clocks import clock_notes
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
+from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
 from tripplan.planning.model import Written
@@ -24,15 +27,10 @@ from tripplan.planning.money import Money
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.travel.cautions import drive_cautions
+from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Drive, Leg
 from tripplan.planning.travel.known import known_drive
-from tripplan.planning.travel.rests import (
-    drive_stretch_for,
-    plan_leg,
-    usual_load_up_minutes,
-    usual_unload_minutes,
-)
-from tripplan.wording import listed
+from tripplan.planning.ways import ways_of
 
 
 class TypedDrive(Written):
@@ -59,6 +57,7 @@ class Family:
         family_calendars: when the family is busy.
         typed_drives: drives the parent knows.
         own_figures: what else the parent says about single places.
+        road_drives: what a road network on this computer says, by the id of the place.
     """
 
     household: Household
@@ -67,6 +66,7 @@ class Family:
     family_calendars: tuple[FamilyCalendar, ...] = ()
     typed_drives: tuple[TypedDrive, ...] = ()
     own_figures: tuple[OwnFigures, ...] = ()
+    road_drives: Mapping[str, Drive] = field(default_factory=dict)
 
     def own_figures_for(self, place_id: str) -> OwnFigures | None:
         """What the parent says about one place beside its card, if anything."""
@@ -197,6 +197,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
             where.point,
             where.country,
             next((typed for typed in family.typed_drives if typed.place == place.id), None),
+            family.road_drives.get(place.id),
         ),
         public_holidays=named,
         holidays_known=holidays is not None,
@@ -242,27 +243,21 @@ def plan_outing(
     if (day - today).days < place.opening.book_days_ahead:
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
     months = [member.months_on(day) for member in party]
-    habits = household.habits
-    load_up = habits.load_up_minutes
-    leg = plan_leg(
-        facts.drive,
-        load_up_minutes=usual_load_up_minutes(months) if load_up is None else load_up,
-        unload_minutes=usual_unload_minutes(months),
-        drive_at_most_minutes=drive_stretch_for(months, habits.drive_at_most_minutes),
-        rest_minutes=habits.rest_minutes,
+    way_there, way_home = ways_of(
+        household, months, facts.drive, place.where, day, facts.public_holidays.keys()
     )
     search = plan_day(
         DayQuestion(
             day=day,
             home_zone=household.home.zone,
-            way_there=leg,
-            way_home=leg,
+            way_there=way_there,
+            way_home=way_home,
             hours=hours,
             nappers=tuple(Napper(member.name, member.naps) for member in party if member.naps),
             pushchairs=place.visit.pushchairs,
             shortest_minutes=place.visit.shortest_minutes,
             comfortable_minutes=place.visit.comfortable_minutes,
-            habits=habits,
+            habits=household.habits,
             worth=household.worth,
             busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
             currency=household.currency,
@@ -275,6 +270,9 @@ def plan_outing(
         (window.best for window in search.windows if leave_at and window.first <= leave_at <= window.last),
         search.best,
     )
+    minutes = DayMinutes(day, household.home.zone)
+    there = way_there.at(minutes.rounded_down(plan.leave_home))
+    back = way_home.at(minutes.rounded_down(plan.leave_place))
     admission = cheapest_admission(
         place,
         party,
@@ -294,8 +292,8 @@ def plan_outing(
         day,
         place,
         admission,
-        leg,
-        leg,
+        there,
+        back,
         lunch_out=plan.lunch_out,
         own=family.own_figures_for(place.id),
     )
@@ -305,8 +303,8 @@ def plan_outing(
         place=place,
         day=day,
         party=tuple(party),
-        way_there=leg,
-        way_home=leg,
+        way_there=there,
+        way_home=back,
         hours=hours,
         search=search,
         plan=plan,
@@ -314,8 +312,12 @@ def plan_outing(
         crowd=crowd,
         cost=cost,
         felt_cost=(cost.total.likely + plan.felt + full_house).rounded(),
-        notes=_notes(facts, party, day, hours, admission),
-        cautions=(*drive_cautions(leg, months), *place.visit.cautions, *_needs_cautions(party)),
+        notes=(
+            *_notes(facts, party, day, hours, admission),
+            *clock_notes(day, household.home.zone, plan.enter),
+            *_darkness(household, day, plan, there, back),
+        ),
+        cautions=(*drive_cautions(there, months), *place.visit.cautions, *_needs_cautions(party)),
     )
 
 
@@ -332,10 +334,26 @@ def _notes(
         )
     in_doubt = [member.name for member in party if member.age_in_doubt_on(day)]
     if in_doubt:
-        notes.append(f"Without the birth day of {listed(in_doubt)} the higher age is counted.")
+        notes.append(f"Without the birth day of {wording.listed(in_doubt)} the higher age is counted.")
     if not any(member.is_adult_on(day) for member in party):
         notes.append("Nobody in this party is 18 or older.")
     return tuple(notes)
+
+
+def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[str, ...]:
+    """Which part of the drives is in the dark, by the sun where the family lives."""
+    drives = [
+        TimedDrive(
+            name,
+            leave + timedelta(minutes=leg.load_up_minutes),
+            leave + timedelta(minutes=leg.minutes - leg.unload_minutes),
+        )
+        for name, leave, leg in (
+            ("the drive there", plan.leave_home.astimezone(UTC), there),
+            ("the drive home", plan.leave_place.astimezone(UTC), back),
+        )
+    ]
+    return darkness_notes(daylight(household.home.point, day, household.home.zone), drives)
 
 
 def _needs_cautions(party: Sequence[Member]) -> tuple[str, ...]:
@@ -343,4 +361,4 @@ def _needs_cautions(party: Sequence[Member]) -> tuple[str, ...]:
     needy = [member.name for member in party if member.needs]
     if not needy:
         return ()
-    return (f"Check with the place what it can do about the needs noted for {listed(needy)}.",)
+    return (f"Check with the place what it can do about the needs noted for {wording.listed(needy)}.",)

@@ -12,6 +12,7 @@ class Origin(StrEnum):
     PLACE_CARD = "place card"
     PARENT = "parent"
     PUBLISHED = "published table"
+    ROADS = "road network"
     ESTIMATE = "estimate"
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, Self
 from zoneinfo import ZoneInfo
 
-from pydantic import AfterValidator, Field, model_validator
+from pydantic import AfterValidator, AwareDatetime, Field, model_validator
 
 from tripplan.errors import PlanError
 from tripplan.planning.model import Written
@@ -82,3 +82,29 @@ class Where(Written):
         if self.time_zone is None:
             raise PlanError(f"{self.town or self.postal_code or self.point} has no time zone yet")
         return ZoneInfo(self.time_zone)
+
+
+class LookedUp(Written):
+    """What a service on the internet answered when the parent asked where something lies."""
+
+    text: Annotated[str, Field(min_length=1, max_length=200)]
+    """What was sent, and nothing else."""
+    name: str
+    """What the service calls it."""
+    latitude: Annotated[float, Field(ge=-90, le=90)]
+    """Degrees, north positive."""
+    longitude: Annotated[float, Field(ge=-180, le=180)]
+    """Degrees, east positive."""
+    country: Annotated[str, Field(pattern=r"^([A-Z]{2})?$")] = ""
+    """ISO 3166-1 code of two letters, if it was told."""
+    subdivision: Annotated[str, Field(pattern=r"^[A-Z0-9]{0,3}$")] = ""
+    """ISO 3166-2 code without the country, if it was told."""
+    service: str
+    """Where it was sent."""
+    looked_up_at: AwareDatetime
+    """When."""
+
+    @property
+    def point(self) -> Point:
+        """The coordinates."""
+        return Point(self.latitude, self.longitude)

@@ -2,19 +2,30 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from tripplan.errors import UnknownName
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.emergency import EmergencyContacts
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.own_figures import OwnFigures
+from tripplan.planning.packing import PackingChanges
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting
+from tripplan.planning.questions import OwnQuestions
+from tripplan.planning.sheet_entries import SheetDetails
+from tripplan.planning.where import LookedUp
 
 ONLY = "only"
 """The key of a document of which there is one."""
+
+
+def sheet_key(place: PlaceId, day: date) -> str:
+    """The key of what the parent wrote for the day sheet of one outing."""
+    return f"{place} on {day.isoformat()}"
 
 
 class ComparedPlaces(Written):
@@ -36,7 +47,8 @@ class Kind:
     Attributes:
         name: stored with each document; never changes.
         key: what tells two documents of this kind apart.
-        travels: whether it is part of an export; a choice about this computer is not.
+        travels: whether it is part of an export; a choice about this computer
+            and what was looked up on it are not.
     """
 
     name: str
@@ -57,6 +69,11 @@ KINDS: dict[type[Written], Kind] = {
     TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
     OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
+    LookedUp: Kind("looked_up", lambda found: found.text.casefold(), travels=False),
+    SheetDetails: Kind("sheet_details", lambda details: sheet_key(details.place, details.day)),
+    OwnQuestions: Kind("own_questions", lambda own: str(own.place)),
+    PackingChanges: Kind("packing_changes", lambda _: ONLY),
+    EmergencyContacts: Kind("emergency_contacts", lambda _: ONLY),
     ComparedPlaces: Kind("compared_places", lambda _: ONLY),
     DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),
 }

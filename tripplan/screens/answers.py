@@ -27,6 +27,7 @@ def _fingerprint(family: Family) -> str:
         *family.own_figures,
     ):
         written.update(form.model_dump_json().encode())
+    written.update(repr(sorted(family.road_drives.items())).encode())
     return written.hexdigest()
 
 

@@ -2,34 +2,41 @@
 
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from datetime import date
 from typing import Any
 
-import pandas as pd
 import streamlit as st
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import read_place_card
+from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
-from tripplan.screens.fields import Fields, FieldValue, filled, lines_in, listed_in, put, refill
+from tripplan.screens.board_editor import (
+    begin_draft,
+    collect,
+    draft_on,
+    draw_board,
+    findings_in_words,
+    forget_draft,
+    known_to,
+    show_faults,
+    to_put_right,
+)
+from tripplan.screens.board_rows import PARKING, PRICES_READ, TICKET, Row, blank, on_board, raw_board
+from tripplan.screens.fields import Fields, FieldValue, lines_in, listed_in, put
+from tripplan.screens.for_us import show_for_us
 from tripplan.screens.frame import View
-from tripplan.screens.notices import named, refuse, show_notice
+from tripplan.screens.markdown import plain
+from tripplan.screens.notices import refuse, show_notice
 from tripplan.screens.saving import save_all
 from tripplan.screens.where_form import where_inputs, where_labels, where_on_record, where_values
 
-_SPOT = "new_card"
 _PAGE = "places"
-_TURN = "new_card_turn"
 _LONGEST_ID = 60
-_FIRST_TICKETS = (
-    {"name": "Adult", "price": "", "ages": "13+"},
-    {"name": "Child", "price": "", "ages": "3-12"},
-    {"name": "Small child", "price": "0", "ages": "under 3"},
-)
-_COLUMNS = ("name", "price", "ages")
 _HOURS_EXAMPLES = (
     ("Tu-Su 10:00-17:00", "every day but Monday"),
     ("Apr-Oct Mo-Su 09:00-18:00; Nov-Mar Sa-Su 10:00-16:00", "two seasons"),
@@ -46,102 +53,99 @@ LABELS = {
     "opening": "Opening hours",
     "opening.hours": "Opening hours",
     "opening.last_entry_minutes_before_close": "Last entry, in minutes before closing",
-    "offers": "Tickets",
-    "offers.price": "price",
-    "offers.ages": "ages",
-    "offers.name": "name",
-    "offers.seats": "seats",
-    "offers.seats.count": "how many",
-    "offers.seats.ages": "ages",
-    "parking.price": "Parking",
-    "prices_read": "Prices",
-    "prices_read.source": "Where the prices were read",
-    "prices_read.on": "When the prices were read",
     **where_labels("where"),
 }
 
+_FIRST_FIELDS: dict[str, FieldValue] = {
+    "name": "",
+    "topics": "",
+    "hours": "",
+    "last_entry": "",
+    "cautions": "",
+    **where_on_record(None),
+    "shortest": "60",
+    "comfortable": "120",
+    "pushchairs": True,
+    "own_food": True,
+    "replace": False,
+}
+
+
+def first_rows(today: date) -> tuple[Row, ...]:
+    """The rows that a new card's board begins with."""
+    return (
+        blank(TICKET, name="Adult", ages="13+"),
+        blank(TICKET, name="Child", ages="3-12"),
+        blank(TICKET, name="Small child", price="0", ages="under 3"),
+        blank(PARKING),
+        blank(PRICES_READ, on=today),
+    )
+
 
 def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
-    """Ask for everything a simple card needs, and make the card.
+    """Ask for everything a card needs, and make the card.
 
     Args:
         view: whose places.
-        family: gives the currency.
+        family: gives the currency; for it the prices are worked out.
         cards: what is on record, by id.
     """
     with st.expander("By a form", key="open_card_form"):
-        turn = st.session_state.setdefault(_TURN, 0)
-        fields = filled(_SPOT, _on_record(view))
-        with st.form("new_card_form"):
-            _inputs(fields, family.household.currency, turn)
-            st.form_submit_button(
-                "Add this place",
-                key="save_new_card",
-                type="primary",
-                on_click=_save,
-                args=(view, family, cards, fields, turn),
-            )
-        show_notice(_SPOT)
+        _form(view, family, cards)
 
 
-def _on_record(view: View) -> dict[str, FieldValue]:
-    return {
-        "name": "",
-        "topics": "",
-        "hours": "",
-        "last_entry": "",
-        "cautions": "",
-        "source": "",
-        **where_on_record(None),
-        "shortest": "60",
-        "comfortable": "120",
-        "parking": "",
-        "pushchairs": True,
-        "own_food": True,
-        "bundle": "",
-        "bundle_price": "",
-        "bundle_adults": "2",
-        "bundle_children": "3",
-        "bundle_ages": "under 18",
-        "read_on": view.today,
-        "replace": False,
-    }
+@st.fragment
+def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
+    spot = f"new_card_{view.which}"
+    fields = Fields(spot, tuple(_FIRST_FIELDS))
+    currency = family.household.currency
+    kept = st.session_state.setdefault(f"{spot}_typed", dict(_FIRST_FIELDS))
+    for name, value in kept.items():
+        # A widget's own state is dropped when its page is left, so it is filled where it is missing.
+        st.session_state.setdefault(fields.key(name), value)
+    _inputs(fields)
+    st.markdown("**What it costs**")
+    draft = draft_on(spot) or begin_draft(spot, first_rows(view.today), 0, new=True)
+    left, right = st.columns([3, 2])
+    with left:
+        slots = draw_board(spot, draft, known_to(family), currency)
+    st.session_state[f"{spot}_typed"] = fields.typed()
+    values, _ = card_values(fields.typed(), draft.as_rows(), currency)
+    board = read_with_stand_ins(values, family, view.today)
+    show_faults(slots, draft, [finding for finding in board.findings if on_board(finding.field)])
+    with right, st.container(border=True):
+        if board.value is None:
+            said = to_put_right(draft, board.findings)
+        else:
+            if board.value.opening.hours != values.get("opening", {}).get("hours"):
+                st.caption("Until the opening hours can be read, every day from ten to five counts.")
+            said = show_for_us(view, family, board.value, spot)
+    st.caption(plain(said))
+    st.checkbox("If I already have a place of that name, replace it", key=fields.key("replace"))
+    # What this button does is seen outside this part of the page too.
+    if st.button(
+        "Add this place",
+        key="save_new_card",
+        type="primary",
+        on_click=_save,
+        args=(view, family, cards, fields),
+    ):
+        st.rerun()
+    show_notice(spot)
 
 
-def _inputs(fields: Fields, currency: str, turn: int) -> None:
+def _inputs(fields: Fields) -> None:
     def text(name: str, label: str, explained: str | None = None) -> None:
         st.text_input(label, key=fields.key(name), help=explained)
 
     text("name", "Name of the place")
     where_inputs(fields, with_address=True)
-    text("topics", "What can be studied there", "With commas between.")
     st.text_input("Opening hours", key=fields.key("hours"), placeholder=_HOURS_EXAMPLES[0][0])
     st.markdown("\n".join(f"- `{written}` {meant}" for written, meant in _HOURS_EXAMPLES))
     text("last_entry", LABELS["opening.last_entry_minutes_before_close"], "Empty if up to closing time.")
+    text("topics", "What can be studied there", "With commas between.")
     text("shortest", LABELS["visit.shortest_minutes"])
     text("comfortable", LABELS["visit.comfortable_minutes"])
-    st.markdown(
-        f"**Tickets.** Prices in {currency}, such as 12.50; 0 is free. Both ends of an age band count."
-    )
-    st.data_editor(
-        pd.DataFrame(_FIRST_TICKETS, columns=list(_COLUMNS)),
-        num_rows="dynamic",
-        hide_index=True,
-        column_config={
-            "name": st.column_config.TextColumn("name", width="small"),
-            "price": st.column_config.TextColumn("price", width="small"),
-            "ages": st.column_config.TextColumn("ages", width="small", help="3-12, 65+, under 2, any"),
-        },
-        key=f"new_card_tickets_{turn}",
-        alt="The tickets: name, price and ages of each",
-    )
-    st.markdown("**A family ticket**, if there is one")
-    text("bundle", "Name of the family ticket")
-    text("bundle_price", "Its price")
-    text("bundle_adults", "It lets in so many adults")
-    text("bundle_children", "and so many children")
-    text("bundle_ages", "who are", "An age band such as 3-15 or under 18.")
-    text("parking", "Parking, for the car", "0 if it is free, empty if you do not know.")
     st.checkbox("A pushchair can go all the way round", key=fields.key("pushchairs"))
     st.checkbox("You may eat what you bring", key=fields.key("own_food"))
     st.text_area(
@@ -150,67 +154,49 @@ def _inputs(fields: Fields, currency: str, turn: int) -> None:
         help="One caution a line: steps, open water, animals, allergens.",
         height="content",
     )
-    text("source", "Where did you read the prices?", "The place's own page, the board at the till, a call.")
-    st.date_input("When did you read them?", key=fields.key("read_on"))
-    st.checkbox("If I already have a place of that name, replace it", key=fields.key("replace"))
 
 
-def _save(view: View, family: Family, cards: Mapping[str, Kept[Place]], fields: Fields, turn: int) -> None:
-    typed = fields.typed()
-    tickets = edited_rows(_FIRST_TICKETS, st.session_state[f"new_card_tickets_{turn}"])
-    values, found = card_values(typed, tickets, family.household.currency)
+def _save(view: View, family: Family, cards: Mapping[str, Kept[Place]], fields: Fields) -> None:
+    spot = fields.form
+    typed, draft = fields.typed(), draft_on(spot)
+    if draft is None:
+        return
+    collect(spot, draft)
+    draft.pressed = True
+    values, found = card_values(typed, draft.as_rows(), family.household.currency)
     kept = cards.get(str(values.get("id")))
     if kept is not None and not typed["replace"]:
         message = f"there is '{kept.value.name}' already; tick below to replace it, or change the name"
         found.append(Finding("", "name", typed["name"], message))
     read = read_place_card(write_toml(values), "", view.today)
     if read.value is None or found:
-        faults = [finding for finding in read.findings if finding.weight is Weight.FAULT]
-        refuse(_SPOT, findings=_in_words([*found, *faults], values))
+        told = [finding for finding in (*found, *read.findings) if _worth_telling(finding, typed)]
+        refuse(spot, findings=findings_in_words(draft, told, LABELS))
         return
     if save_all(view, _PAGE, [(read.value, kept.revision if kept else 0)], f"{read.value.name} is added."):
-        refill(_SPOT)
-        st.session_state[_TURN] += 1
+        forget_draft(spot)
+        st.session_state.pop(f"{spot}_typed", None)
+        for name in fields.names:
+            st.session_state.pop(fields.key(name), None)
 
 
-def _in_words(findings: list[Finding], values: dict[str, Any]) -> tuple[Finding, ...]:
-    offers = values.get("offers", [])
-
-    def offer(index: int) -> str:
-        called = offers[index].get("name", "") if index < len(offers) else ""
-        return f"Ticket {index + 1} ({called})" if called else f"Ticket {index + 1}"
-
-    shown = [finding for finding in findings if finding.field != "id" or values.get("name")]
-    return named(shown, LABELS, {"offers": offer})
-
-
-def edited_rows(first: tuple[dict[str, str], ...], edits: Mapping[str, Any]) -> list[dict[str, str]]:
-    """The rows of a table after the parent has changed it, without empty ones.
-
-    Args:
-        first: the rows as they were drawn.
-        edits: what the table's widget says: `edited_rows`, `added_rows` and `deleted_rows`.
-    """
-    rows = [{**row, **edits["edited_rows"].get(index, {})} for index, row in enumerate(first)]
-    kept = [row for index, row in enumerate(rows) if index not in edits["deleted_rows"]]
-    told = [
-        {name: str(row.get(name) or "").strip() for name in _COLUMNS} for row in (*kept, *edits["added_rows"])
-    ]
-    return [row for row in told if any(row.values())]
+def _worth_telling(finding: Finding, typed: Mapping[str, Any]) -> bool:
+    """An id is made from the name, so that a missing name would be told twice."""
+    return finding.field != "id" or bool(typed["name"].strip())
 
 
 def card_values(
-    typed: Mapping[str, Any], tickets: list[dict[str, str]], currency: str
+    typed: Mapping[str, Any], rows: Sequence[Row], currency: str
 ) -> tuple[dict[str, Any], list[Finding]]:
     """A place card as its file would hold it, and what the form itself could not read.
 
     Args:
         typed: the fields of the form.
-        tickets: name, price and ages of each, as texts.
+        rows: the price board.
         currency: ISO 4217 code of the prices.
     """
     where, found = where_values(dict(typed), None, "where")
-    values: dict[str, Any] = {"format": 1, "currency": currency, "where": where}
+    values: dict[str, Any] = {"format": 1, "currency": currency, "where": where, **raw_board(rows)}
     put(values, "id", place_id(typed["name"]))
     for path, name in (
         ("name", "name"),
@@ -218,32 +204,42 @@ def card_values(
         ("visit.comfortable_minutes", "comfortable"),
         ("opening.hours", "hours"),
         ("opening.last_entry_minutes_before_close", "last_entry"),
-        ("parking.price", "parking"),
-        ("prices_read.source", "source"),
     ):
         put(values, path, typed[name])
     put(values, "visit.topics", listed_in(typed["topics"]))
     put(values, "visit.cautions", lines_in(typed["cautions"]))
     put(values, "visit.pushchairs", typed["pushchairs"])
     put(values, "visit.own_food", typed["own_food"])
-    put(values, "prices_read.on", typed["read_on"] or "")
-    values["offers"] = [{name: text for name, text in row.items() if text} for row in tickets]
-    if typed["bundle"].strip() or typed["bundle_price"].strip():
-        values["offers"].append(_bundle(typed))
     return values, found
 
 
-def _bundle(typed: Mapping[str, Any]) -> dict[str, Any]:
-    bundle: dict[str, Any] = {"kind": "bundle", "seats": []}
-    put(bundle, "name", typed["bundle"])
-    put(bundle, "price", typed["bundle_price"])
-    for count, ages in ((typed["bundle_adults"], "18+"), (typed["bundle_children"], typed["bundle_ages"])):
-        if count.strip() not in ("", "0"):
-            seat: dict[str, Any] = {}
-            put(seat, "count", count)
-            put(seat, "ages", ages)
-            bundle["seats"].append(seat)
-    return bundle
+def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) -> Read[Place]:
+    """A card whose board may be complete before the rest is: what is not, is replaced for the time being.
+
+    Args:
+        values: the card as its file would hold it.
+        family: the location stands in at its home, by whose clock the place is then open from ten to five.
+        today: on which the prices were read, where that is not said yet.
+    """
+    read = read_place_card(write_toml(values), "", today)
+    wrong = {
+        re.split(r"[.\[]", finding.field, maxsplit=1)[0]
+        for finding in read.findings
+        if finding.weight is Weight.FAULT
+    }
+    stand_ins: dict[str, Any] = {
+        "id": "not-named-yet",
+        "name": "not named yet",
+        "where": family.household.home.model_dump(mode="json", exclude_none=True),
+        "opening": {"hours": "Mo-Su 10:00-17:00"},
+        "visit": {},
+        "prices_read": {"on": today, "source": "not said yet"},
+    }
+    if not wrong & stand_ins.keys():
+        return read
+    mended = {**values, **{name: stand_ins[name] for name in wrong if name in stand_ins}}
+    again = read_place_card(write_toml(mended), "", today)
+    return Read(again.value, read.findings)
 
 
 def place_id(name: str) -> str:

@@ -1,12 +1,10 @@
 """A place card in plain sentences."""
 
-from collections.abc import Iterator, Sequence, Set
-from contextlib import suppress
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 
 from tripplan import wording
-from tripplan.errors import UnknownName
 from tripplan.planning.admission.sentences import (
     accompaniment_sentence,
     ages_in_words,
@@ -16,15 +14,13 @@ from tripplan.planning.admission.sentences import (
     voucher_sentence,
 )
 from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.money import Money
 from tripplan.planning.offers import AddOn
 from tripplan.planning.place import Place
+from tripplan.screens.for_us import LOOK_AHEAD, calendar_days
 
 _DAY = timedelta(days=1)
-_LOOK_AHEAD = timedelta(days=366)
 
 
 def board_sentences(place: Place) -> Iterator[str]:
@@ -64,11 +60,8 @@ def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date
         schools: for hours that differ in school breaks.
         today: the first of the seven days.
     """
-    where, last = place.where, today + _LOOK_AHEAD
-    holidays: Set[date] = frozenset()
-    with suppress(UnknownName):  # A country whose holidays are not on record; PH then stands for no day.
-        holidays = public_holidays(where.country, where.subdivision, range(today.year, last.year + 1)).keys()
-    out = days_out_of_school(schools, where.point, today, last)
+    last = today + LOOK_AHEAD
+    holidays, out = calendar_days(place, schools, today, last)
     week = [today + _DAY * n for n in range(7)]
     said = [(_day_hours(hours_on(place, day, holidays, out)), day) for day in week]
     for hours, group in groupby(said, key=lambda pair: pair[0]):

@@ -13,17 +13,22 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.records.store import Kept
+from tripplan.screens.board_change import change_board
 from tripplan.screens.card_form import card_form
 from tripplan.screens.card_upload import card_upload
 from tripplan.screens.fields import Fields, filled, refill
+from tripplan.screens.for_us import show_for_us
 from tripplan.screens.frame import View, family_or_stop
+from tripplan.screens.map_chart import places_map
 from tripplan.screens.markdown import bullets, plain
 from tripplan.screens.notices import named, refuse, show_notice
+from tripplan.screens.own_figures_form import own_figures
 from tripplan.screens.place_sentences import (
     board_sentences,
     hours_sentences,
@@ -42,12 +47,14 @@ def render(view: View) -> None:
     show_notice(PAGE)
     take_back_button(view, PAGE)
     records = records_of(view)
-    cards, typed = records.all(Place), records.all(TypedDrive)
+    cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
     if not cards:
         st.info("There are no places here yet. Add the first one below: from a card, or by the form.")
     drives = {place_id: _drive(family, kept.value, typed.get(place_id)) for place_id, kept in cards.items()}
+    household = family.household
+    places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
-        _place(view, family, cards[place_id], drives[place_id], typed.get(place_id))
+        _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
     st.subheader("Add a place", anchor=False)
     card_upload(view, cards)
     card_form(view, family, cards)
@@ -57,12 +64,21 @@ def render(view: View) -> None:
 def _drive(family: Family, place: Place, typed: Kept[TypedDrive] | None) -> Drive:
     where = place.where
     return known_drive(
-        family.household.home.point, where.point, where.country, typed.value if typed else None
+        family.household.home.point,
+        where.point,
+        where.country,
+        typed.value if typed else None,
+        family.road_drives.get(place.id),
     )
 
 
 def _place(
-    view: View, family: Family, kept: Kept[Place], drive: Drive, typed: Kept[TypedDrive] | None
+    view: View,
+    family: Family,
+    kept: Kept[Place],
+    drive: Drive,
+    typed: Kept[TypedDrive] | None,
+    own: Kept[OwnFigures] | None,
 ) -> None:
     place, units = kept.value, family.household.units
     way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
@@ -72,8 +88,9 @@ def _place(
             plain(", ".join(filter(None, (where.address, where.town, where.subdivision, where.country))))
         )
         st.markdown("**What it costs**")
-        st.markdown(bullets(board_sentences(place)))
-        st.caption(plain(source_sentence(place)))
+        if not change_board(view, family, kept):
+            _board(view, family, place)
+        own_figures(view, place, family.household.currency, own)
         st.markdown("**When it is open**")
         st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
         st.markdown("**What a visit is like**")
@@ -102,6 +119,16 @@ def _place(
                 on_click=remove_one,
                 args=(view, PAGE, Place, place.id, kept.revision, f"{place.name} is removed."),
             )
+
+
+def _board(view: View, family: Family, place: Place) -> None:
+    """The price board in sentences, and beside it what it comes to."""
+    left, right = st.columns([3, 2])
+    with left:
+        st.markdown(bullets(board_sentences(place)))
+        st.caption(plain(source_sentence(place)))
+    with right, st.container(border=True):
+        show_for_us(view, family, place, f"for_us_{view.which}_{place.id}")
 
 
 def _drive_sentences(drive: Drive, units: str) -> list[str]:

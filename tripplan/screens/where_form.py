@@ -50,7 +50,7 @@ def where_inputs(fields: Fields, *, with_address: bool) -> None:
     """
     st.caption(
         "Give a town and its state, or a ZIP code, or coordinates; they are looked up on this computer. "
-        "Outside the United States give coordinates."
+        "Outside the United States give coordinates, or paste the link of a map."
     )
     st.text_input("Town", key=fields.key("town"))
     st.text_input("State", key=fields.key("subdivision"), help="Two letters, such as IA.")
@@ -58,7 +58,8 @@ def where_inputs(fields: Fields, *, with_address: bool) -> None:
     st.text_input(
         "Coordinates",
         key=fields.key("coordinates"),
-        help="Latitude and longitude, such as 40.69, -89.59; pasted from a map they are usually right.",
+        help="Latitude and longitude, such as 40.69, -89.59; pasted from a map they are "
+        "usually right. A map's link is read, not opened.",
     )
     if with_address:
         st.text_input("Street and number (if you like)", key=fields.key("address"))
@@ -90,6 +91,8 @@ def where_values(
     for code in ("subdivision", "country"):
         told[code] = told[code].upper()
     values: dict[str, object] = {name: told[name] for name in (*_NAMED, "address", "time_zone") if told[name]}
+    if before is not None and before.metropolitan:
+        values["metropolitan"] = True
     filled_with = where_on_record(before)
     changed = {name for name in _FIELDS if told[name] != filled_with[name]}
     renamed, pasted_anew = changed & set(_NAMED), "coordinates" in changed

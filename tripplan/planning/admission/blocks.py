@@ -175,6 +175,12 @@ class Board:
     blocks: tuple[Block, ...]
     fine_digits: int
 
+    def free_leaders(self, block: TicketBlock) -> frozenset[int]:
+        """Kinds of which somebody may lead a group; none where the party is too small for a free leader."""
+        payers = max(block.one_free_per or 0, block.at_least)
+        party = sum(kind.count for kind in self.kinds)
+        return block.leaders if block.one_free_per is not None and party > payers else frozenset()
+
     def fine(self, price: Decimal) -> int:
         """A price of the card as a whole number of fine units."""
         return int(price.scaleb(self.fine_digits))

@@ -115,7 +115,8 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHI
                 companions.append((block, users, leaders))
         else:
             _units(programme, block, limits.must_buy)
-    _plain_tickets(programme, [b for b in blocks if isinstance(b, TicketBlock) and b.is_plain])
+    plain = [block for block in blocks if isinstance(block, TicketBlock) and block.is_plain]
+    _plain_tickets(programme, plain, all_of_them=bool(limits.not_all_of))
     for ticket, users, leaders in companions:
         _companions(programme, ticket, users, leaders)
     for number, kind in enumerate(board.kinds):
@@ -133,8 +134,8 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHI
 def _objective(programme: _Programme, reduced: Mapping[int, int]) -> list[float]:
     """Charges first, then items, then places on the card, as one figure for each column.
 
-    A unit of charge outweighs every possible sum of items and places, and an item every sum of places, as long
-    as the figures stay small enough to be told apart; where they would not, only charges count.
+    A unit of charge outweighs every possible sum of items and places, and an item every sum of places, as
+    long as the figures stay small enough to be told apart; where they would not, only charges count.
 
     Args:
         programme: all columns.
@@ -156,16 +157,21 @@ def _objective(programme: _Programme, reduced: Mapping[int, int]) -> list[float]
     return [(charge // unit * first + tie) / _SCALE for charge, tie in zip(charges, ties, strict=True)]
 
 
-def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock]) -> None:
-    """Tickets for one person alone: of each kind only the lightest that costs and the lightest that is free."""
-    lightest: dict[tuple[int, bool], tuple[int, int]] = {}
+def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock], *, all_of_them: bool) -> None:
+    """Tickets for one person alone.
+
+    Of those for one kind of person only the lightest matters among those that cost, among those that are free
+    and among those that a fixed voucher counts for; unless some must be done without, which needs all.
+    """
+    lightest: dict[tuple[int, bool, bool, int], tuple[int, int]] = {}
     for block in blocks:
         weight = programme.charges.step(block.source, block.price)
         if weight is not None:
+            reduced = block.source in programme.charges.reduced_sources
             for kind in block.users:
-                key = (kind, block.price > 0)
+                key = (kind, block.price > 0, reduced, block.source if all_of_them else 0)
                 lightest[key] = min(lightest.get(key, (weight, block.source)), (weight, block.source))
-    for (kind, pays), (weight, source) in sorted(lightest.items()):
+    for (kind, pays, _, _), (weight, source) in sorted(lightest.items()):
         programme.people(source, Role.USER, (kind,), weight, pays=pays)
 
 

@@ -12,15 +12,13 @@ A state is one integer with a field for each kind and a guard bit above each fie
 subtracting it leaves every guard bit standing.
 """
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
+from typing import NamedTuple
 
 from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import Charges, Limits, Solution, Use
-
-Pair = tuple[int, int]
-"""People by kind, packed: in the first role (users, seats), in the second (leaders, beyond the seats)."""
 
 
 @dataclass(frozen=True)
@@ -35,11 +33,18 @@ class _Part:
         return self.pays is None or self.pays is pays
 
 
-@dataclass(frozen=True, slots=True)
-class _Option:
+class _Option(NamedTuple):
+    """Some people let in by one use of a block.
+
+    Attributes:
+        taken: all of them, packed.
+        weight: what it adds to the order.
+        pair: the same people by role, packed: users or seated, then leaders or beyond the seats.
+    """
+
     taken: int
     weight: int
-    pair: Pair
+    pair: tuple[int, int]
 
 
 _NO_WAY = 1 << 200
@@ -98,16 +103,16 @@ def _undecided(board: Board) -> dict[int, bool | None]:
     pay: set[int] = set()
     free: set[int] = set()
     for block in board.blocks:
-        paying, others = _kinds_that_pay(block)
+        paying, others = _kinds_that_pay(board, block)
         pay |= paying
         free |= others
     return {kind: None if kind in pay and kind in free else kind in pay for kind in sorted(watched)}
 
 
-def _kinds_that_pay(block: Block) -> tuple[set[int], set[int]]:
+def _kinds_that_pay(board: Board, block: Block) -> tuple[set[int], set[int]]:
     """Kinds that can come in by a block so that it counts as paid, and so that it does not."""
     if isinstance(block, TicketBlock):
-        leaders = set(block.leaders) if block.one_free_per is not None else set()
+        leaders = set(board.free_leaders(block))
         return (set(block.users), leaders) if block.price else (set(), set(block.users) | leaders)
     seated = {kind for row in block.rows for kind in row.kinds}
     paid_beyond = {kind for kind, price in block.beyond_price.items() if price}
@@ -158,37 +163,21 @@ class _Case:
         }
         self._choices_known: dict[tuple[tuple[int, ...], int], list[tuple[int, int]]] = {}
         self._fillings_known: dict[tuple[tuple[tuple[int, ...], int], ...], dict[int, int]] = {}
-        self._any_number: list[tuple[int, list[_Option]]] = []
-        self._limited: list[tuple[int, int, list[_Option]]] = []
-        self._units: dict[int, list[_Option]] = {}
-        for block in board.blocks:
-            if isinstance(block, TicketBlock):
-                if block.is_plain:
-                    self._any_number.append((block.source, self._plain_options(block)))
-                else:
-                    self._limited.append((block.source, 1, self._ticket_options(block)))
-                continue
-            options = self._units[block.source] = self._unit_options(block)
-            possible = sum(part.count for part in parts) // block.at_least
-            if block.at_most is None or block.at_most >= possible:
-                self._any_number.append((block.source, options))
-            else:
-                self._limited.append((block.source, block.at_most, options))
+        self._options_known: dict[int, list[_Option]] = {}
 
     def cheapest(self, left_out: Collection[int], must_buy: int | None) -> Solution | None:
-        by_kind = self._sorted_options(left_out)
+        any_number, limited = self._repeatable_and_not(left_out)
+        by_kind = self._sorted_options(any_number)
         least: dict[int, tuple[int, int, _Option | None]] = {self._guards: (0, 0, None)}
         layers: list[tuple[int, dict[int, _Option]]] = []
         best = {self._everybody | self._guards: 0}
         if must_buy is not None:
-            best, came_by = self._apply({}, best, self._units[must_buy])
+            best, came_by = self._apply({}, best, self._options(self._board.blocks[must_buy]))
             layers.append((must_buy, came_by))
-        for source, at_most, options in self._limited:
-            if source in left_out:
-                continue
+        for source, at_most in limited:
             useful = [
                 option
-                for option in options
+                for option in self._options(self._board.blocks[source])
                 if option.weight < self._least(option.taken | self._guards, by_kind, least)
             ]
             for _ in range(at_most):
@@ -203,19 +192,62 @@ class _Case:
                 found = (total, outside)
         return None if found is None else self._traced(found, layers, least)
 
-    def _sorted_options(self, left_out: Collection[int]) -> list[list[tuple[int, int, int, _Option]]]:
+    def _repeatable_and_not(self, left_out: Collection[int]) -> tuple[list[int], list[tuple[int, int]]]:
+        """The blocks that may be used any number of times, and those that may not, with how often they may.
+
+        A unit that weighs as much as single tickets for everybody cannot be part of anything better.
+        """
+        any_number: list[int] = []
+        limited: list[tuple[int, int]] = []
+        alone: list[int] = [_NO_WAY] * len(self._parts)
+        everybody = sum(part.count for part in self._parts)
+        for block in self._board.blocks:
+            if isinstance(block, TicketBlock) and block.is_plain and block.source not in left_out:
+                any_number.append(block.source)
+                for option in self._options(block):
+                    number = self._ones.index(option.taken)
+                    alone[number] = min(alone[number], option.weight)
+        singly = sum(part.count * weight for part, weight in zip(self._parts, alone, strict=True))
+        for block in self._board.blocks:
+            if block.source in left_out:
+                continue
+            if isinstance(block, TicketBlock):
+                if not block.is_plain:
+                    limited.append((block.source, 1))
+                continue
+            unit = self._charges.step(block.source, block.price)
+            if unit is None or unit >= singly:
+                continue
+            possible = everybody // block.at_least
+            if block.at_most is None or block.at_most >= possible:
+                any_number.append(block.source)
+            else:
+                limited.append((block.source, block.at_most))
+        return any_number, limited
+
+    def _options(self, block: Block) -> list[_Option]:
+        if block.source not in self._options_known:
+            if isinstance(block, UnitBlock):
+                options = self._unit_options(block)
+            elif block.is_plain:
+                options = self._plain_options(block)
+            else:
+                options = self._ticket_options(block)
+            self._options_known[block.source] = options
+        return self._options_known[block.source]
+
+    def _sorted_options(self, sources: Sequence[int]) -> list[list[tuple[int, int, int, _Option]]]:
         """For each part, what lets at least one of it in: people taken, weight, source, option.
 
         Of options for the same people only the lightest is kept, and none that weighs more than letting the
         same people in one by one.
         """
         lightest: dict[int, tuple[int, int, _Option]] = {}
-        for source, options in self._any_number:
-            if source not in left_out:
-                for option in options:
-                    known = lightest.get(option.taken)
-                    if known is None or option.weight < known[0]:
-                        lightest[option.taken] = (option.weight, source, option)
+        for source in sources:
+            for option in self._options(self._board.blocks[source]):
+                known = lightest.get(option.taken)
+                if known is None or option.weight < known[0]:
+                    lightest[option.taken] = (option.weight, source, option)
         alone = [lightest[one][0] if one in lightest else _NO_WAY for one in self._ones]
         useful = [
             (taken, weight, source, option)
@@ -344,17 +376,22 @@ class _Case:
         if weight is None:
             return []
         users = self._parts_in(block.users, pays=block.price > 0)
-        leaders = self._parts_in(block.leaders, pays=False) if block.one_free_per is not None else []
-        options = _Lightest()
+        leaders = self._parts_in(self._board.free_leaders(block), pays=False)
+        lightest: dict[int, _Option] = {}
         for paying, first in self._choices(users, block.at_most):
             if paying < block.at_least or not paying or not self._status_covers(block, paying, first):
                 continue
             free_at_most = paying // block.one_free_per if block.one_free_per is not None else 0
             for free, second in self._choices(leaders, free_at_most):
-                taken = first + second
-                if self._fits(taken) and self._companions_suffice(block, paying, taken):
-                    options.add(_Option(taken, paying * weight + free * leader_weight, (first, second)))
-        return options.kept()
+                taken, total = first + second, paying * weight + free * leader_weight
+                known = lightest.get(taken)
+                if (
+                    (known is None or total < known.weight)
+                    and self._fits(taken)
+                    and self._companions_suffice(block, paying, taken)
+                ):
+                    lightest[taken] = _Option(taken, total, (first, second))
+        return list(lightest.values())
 
     def _fits(self, taken: int) -> bool:
         left = (self._everybody | self._guards) - taken
@@ -390,20 +427,35 @@ class _Case:
         ]
         fillings = self._fillings(block)
         beyond = self._beyond(block)
-        options = _Lightest()
+        guards, room = self._guards, self._everybody | self._guards
+        lightest: dict[int, _Option] = {}
         for first, seated in fillings.items():
             if seated < block.at_least or not all(first & mask for mask in wanted):
                 continue
             weight = unit + self._seats_weigh(block, first)
             # Whoever could take a free seat does not come along beyond the seats.
-            numbers = [number for number in beyond if first + self._ones[number] not in fillings]
-            for _, second in self._choices(numbers, block.beyond_at_most):
-                if self._fits(first + second):
-                    extra = sum(
-                        count * beyond[number] for number, count in enumerate(self._counts(second)) if count
-                    )
-                    options.add(_Option(first + second, weight + extra, (first, second)))
-        return options.kept()
+            more = {n: w for n, w in beyond.items() if first + self._ones[n] not in fillings}
+            for second, extra in self._beyond_choices(more, block.beyond_at_most):
+                taken = first + second
+                if (room - taken) & guards == guards:
+                    total = weight + extra
+                    known = lightest.get(taken)
+                    if known is None or total < known.weight:
+                        lightest[taken] = _Option(taken, total, (first, second))
+        return list(lightest.values())
+
+    def _beyond_choices(self, weights: Mapping[int, int], at_most: int | None) -> list[tuple[int, int]]:
+        """Every choice of people beyond the seats: who, packed, and what they weigh."""
+        limit = sum(part.count for part in self._parts) if at_most is None else at_most
+        choices = [(0, 0, 0)]
+        for number, weight in weights.items():
+            one, most = self._ones[number], self._parts[number].count
+            choices = [
+                (total + count, packed + count * one, weighs + count * weight)
+                for total, packed, weighs in choices
+                for count in range(min(most, limit - total) + 1)
+            ]
+        return [(packed, weighs) for _, packed, weighs in choices]
 
     def _beyond(self, block: UnitBlock) -> dict[int, int]:
         """What a person of each part weighs who comes along beyond the seats."""
@@ -451,18 +503,3 @@ class _Case:
             for count, part in zip(self._counts(seated), self._parts, strict=True)
             if count
         )
-
-
-class _Lightest:
-    """Options, of which only the lightest for the same people is kept."""
-
-    def __init__(self) -> None:
-        self._by_people: dict[int, _Option] = {}
-
-    def add(self, option: _Option) -> None:
-        known = self._by_people.get(option.taken)
-        if known is None or option.weight < known.weight:
-            self._by_people[option.taken] = option
-
-    def kept(self) -> list[_Option]:
-        return list(self._by_people.values())

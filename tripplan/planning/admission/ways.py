@@ -22,8 +22,8 @@ from tripplan.planning.money import minor_digits
 from tripplan.planning.offers import Voucher
 from tripplan.planning.place import Place
 
-TABLE_STATES_AT_MOST = 300
-"""Above this the integer programme is quicker; measured, see the admission benchmark."""
+TABLE_SIZE_AT_MOST = 3000
+"""States times offers above which the integer programme is quicker; measured, see the admission benchmark."""
 
 
 @dataclass(frozen=True)
@@ -78,7 +78,7 @@ class WayFinder:
 
     def __init__(self, place: Place, board: Board, vouchers: Sequence[Voucher]) -> None:
         self._place, self._board, self._vouchers = place, board, vouchers
-        self._by_table = states(board) * payer_cases(board) <= TABLE_STATES_AT_MOST
+        self._by_table = states(board) * payer_cases(board) * len(board.blocks) <= TABLE_SIZE_AT_MOST
         self._tables: dict[tuple[int | None, bool], CoverTable] = {}
         self._plain = charges_for(place, board, None)
         free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))

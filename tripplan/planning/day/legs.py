@@ -40,7 +40,7 @@ class LegTimes:
         return self._of_each(starts, self._drive_minutes)
 
     def stretches(self, starts: Minutes) -> list[tuple[Minutes, Minutes]]:
-        """When the wheels turn without a halt, as many stretches as any start has; some may be empty [min]."""
+        """When the wheels turn without a halt, as often as for any start; some may be empty [min]."""
         return [
             (starts + self._of_each(starts, begins), starts + self._of_each(starts, ends))
             for begins, ends in self._stretches

@@ -1,6 +1,6 @@
 """The passes that might be bought for planned visits, and whom they would be written out to."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import combinations
@@ -94,9 +94,8 @@ def _of_offer(
             if not party.isdisjoint(holders):
                 sold_at.setdefault(holders, []).append(n)
     for holders, when in sold_at.items():
-        copies = (
-            1 if offer.named else _useful_copies(place, offer, members, [arrivals[n] for n in honoured_at])
-        )
+        able = holders if offer.named else [member.name for member in members]
+        copies = max(_useful_copies(place, offer, able, arrivals[n]) for n in honoured_at)
         yield Candidate(place, offer, holders, copies, tuple(when))
 
 
@@ -151,19 +150,24 @@ def _seated(names: Sequence[str], months: Mapping[str, int], seats: Sequence[Sea
     return row_of
 
 
-def _useful_copies(place: Place, offer: Pass, members: Sequence[Member], arrivals: Sequence[Arrival]) -> int:
-    """How many copies of a household's pass can be of use: seats for all who fit, then guests for the rest.
+def _useful_copies(place: Place, offer: Pass, able: Collection[str], arrival: Arrival) -> int:
+    """How many copies of a pass can be of use on one visit: seats for all it may seat, guests for the rest.
 
-    Each copy needs somebody in its seats, so there are never more than people who fit.
+    Each copy needs somebody in its seats, so there are never more than people it may seat.
+
+    Args:
+        place: whose pass it is.
+        offer: the pass.
+        able: who may take its seats: those it is written out to, or the household.
+        arrival: the visit.
     """
-    names = {member.name for member in members}
-    most = 1
-    for arrival in arrivals:
-        ages = [member.months_on(arrival.day) for member in arrival.visit.party if member.name in names]
-        fitting = sum(any(age in seat.ages for seat in offer.seats) for age in ages)
+    party = arrival.visit.party
+    ages = [member.months_on(arrival.day) for member in party if member.name in able]
+    if offer.named:
+        seated, for_seats = len(ages), 1
+    else:
+        seated = sum(any(age in seat.ages for seat in offer.seats) for age in ages)
         for_seats = max(-(-sum(age in seat.ages for age in ages) // seat.count) for seat in offer.seats)
-        others = len(arrival.visit.party) - fitting
-        takes_guests = offer.guests_at_most and place.id == arrival.visit.place.id
-        for_guests = -(-others // offer.guests_at_most) if takes_guests else 0
-        most = max(most, min(fitting, for_seats + for_guests))
-    return most
+    takes_guests = offer.guests_at_most and place.id == arrival.visit.place.id
+    for_guests = -(-(len(party) - seated) // offer.guests_at_most) if takes_guests else 0
+    return max(1, min(seated, max(for_seats, for_guests)))

@@ -30,8 +30,12 @@ from tripplan.planning.travel.cautions import CHILD_UNDER_MONTHS
 
 MORE_AT_MOST = 10
 """More people than these are not asked along [people]."""
+WORTH_ASKING_PERCENT = 2
+"""Everybody's part must fall by this share before more people are suggested [%]. No source, our choice; it
+keeps a booking fee that is shared by one more household out of the suggestions.
+"""
 NEWCOMERS = {"adult": 40, "child": 9}
-"""Ages of those who might come along too [years]; between the bands for young adults, seniors and the small."""
+"""Ages of those who might come along too [years]; in the middle of what boards call adult and child."""
 
 SEAT_CAUTION = (
     "Every child rides in the seat that fits age, height and weight, also in another family's car: move the "
@@ -183,17 +187,25 @@ class _Till:
         buy passes.
         """
         party = tuple(member for group in groups for member in group.members)
-        sells_passes = any(isinstance(offer, Pass) for offer in self.place.offers)
-        buyers = groups if sells_passes else groups[:1]
         choices = [choice for group in groups for choice in self._written_out(group)]
         if prod(len(choice) for choice in choices) > HOLDER_SETS_AT_MOST:
             raise PlanError("there are too many ways to fill the seats of the passes held")
-        found = []
+        found: list[Admission | NoAdmission] = []
         for passes in product(*choices):
             place, *others = (self._honouring(card, passes) for card in (self.place, *self.other_places))
             held = [one for _, _, one in passes]
-            found += [self._ask(place, party, buyer, held, tuple(others)) for buyer in buyers]
+            for number, buyer in enumerate(groups):
+                if number and not self._pass_for_less(min(found, key=_total)):
+                    break
+                found.append(self._ask(place, party, buyer, held, tuple(others)))
         return min(found, key=_total)
+
+    def _pass_for_less(self, found: Admission | NoAdmission) -> bool:
+        """Whether a way in with a pass bought could cost less; who buys makes no difference otherwise."""
+        passes = [offer for offer in self.place.offers if isinstance(offer, Pass)]
+        if self.place.vouchers:
+            return bool(passes)
+        return any(Money(offer.price, self.place.currency).minor < _total(found) for offer in passes)
 
     def _ask(
         self,
@@ -307,7 +319,7 @@ def _more_people(
     used: Sequence[str],
     at_most: int,
 ) -> Iterator[MorePeople]:
-    """For adults and for children, the fewest more with whom every household that pays pays less."""
+    """For adults and for children, the fewest more with whom every household that pays pays clearly less."""
     taken = {member.name for group in groups for member in group.members}
     currency, day = till.place.currency, till.moment.date()
     if not any(parts):
@@ -326,7 +338,10 @@ def _more_people(
                 continue
             (weight,) = _weights([newcomers], [till.alone(newcomers)], joint)
             amounts = fair_shares(joint.total.minor, [*weights, weight])[:-1]
-            if all(after < before for after, before in zip(amounts, parts, strict=True) if before):
+            if all(
+                100 * after <= (100 - WORTH_ASKING_PERCENT) * before
+                for after, before in zip(amounts, parts, strict=True)
+            ):
                 yield MorePeople(
                     count=count,
                     who=who,

@@ -6,17 +6,18 @@ from tripplan import wording
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.money import Money
 from tripplan.planning.together.shapes import AtTheTill, CarSeats, MorePeople, Share, Together, Transfer
-from tripplan.planning.together.split import RULE
+from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 
 _PLURAL = {"adult": "adults", "child": "children"}
 
 
 def together_sentences(outing: Together) -> tuple[str, ...]:
-    """Everything: the price, each household's part and the rule, who might come along too, seats, payments."""
+    """Everything: price, each household's part and the rule, who might come along, seats, payments."""
     return (
         total_sentence(outing),
         *(share_sentence(share) for share in outing.shares),
-        RULE,
+        *([RULE] if outing.total.minor else []),
+        *([NOT_ALONE_RULE] if any(isinstance(s.alone, NoAdmission) for s in outing.shares) else []),
         *(more_sentence(more, outing.shares) for more in outing.more),
         seats_sentence(outing.seats),
         *outing.cautions,
@@ -44,6 +45,8 @@ def total_sentence(outing: Together) -> str:
 def share_sentence(share: Share) -> str:
     """One household's part against what it would have paid alone."""
     part = f"{share.group} pays {wording.money(share.amount)}"
+    if share.paid.minor:
+        part += f" ({wording.money(share.paid)} paid in advance)"
     if isinstance(share.alone, NoAdmission):
         reasons = "; ".join(reason.rstrip(".") for reason in share.alone.reasons)
         return f"{part}; alone they could not come in: {reasons}."

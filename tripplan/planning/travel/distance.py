@@ -1,5 +1,6 @@
-"""Straight-line distances: the geodesic that is shown, and a fast one for ranking many places."""
+"""Straight lines: the geodesic that is shown, a fast one for ranking many places, and the direction."""
 
+import math
 from collections.abc import Sequence
 from itertools import chain
 from operator import attrgetter
@@ -52,3 +53,26 @@ def distances_km(origin: Point, points: Sequence[Point]) -> NDArray[np.float64]:
     # Rounding can lift antipodes a hair above one.
     angle = 2 * np.arcsin(np.sqrt(np.minimum(half_chord_squared, 1.0)))
     return np.asarray(MEAN_EARTH_RADIUS_KM * angle, dtype=np.float64)
+
+
+def bearing_degrees(origin: Point, destination: Point) -> float:
+    """The direction in which a straight line sets out, on a sphere.
+
+    Within a few tenths of a degree of the ellipsoid's, which is enough for a sketch.
+
+    Args:
+        origin: where it starts.
+        destination: where it ends.
+
+    Returns:
+        Clockwise from north, from 0 to below 360 [degrees]; 0 where both are the same point.
+
+    Source: spherical trigonometry, great-circle azimuth.
+    """
+    latitude_0, latitude = math.radians(origin.latitude), math.radians(destination.latitude)
+    east = math.radians(destination.longitude - origin.longitude)
+    to_east = math.sin(east) * math.cos(latitude)
+    to_north = math.cos(latitude_0) * math.sin(latitude) - math.sin(latitude_0) * math.cos(
+        latitude
+    ) * math.cos(east)
+    return math.degrees(math.atan2(to_east, to_north)) % 360

@@ -1,0 +1,180 @@
+"""What a price board's check finds, one test for each rule."""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tests.builders import make_place
+from tripplan.errors import Weight
+from tripplan.planning.admission.checks import board_findings
+
+ADULT = {"name": "Adult", "price": "12", "ages": "18+"}
+CHILD = {"name": "Child", "price": "7", "ages": "under 18"}
+PAIR = {"name": "Pair", "kind": "bundle", "price": "20", "seats": [{"count": 2}]}
+CARD = {"name": "Card", "kind": "pass", "price": "90", "months": 12, "seats": [{"count": 2}]}
+
+Check = Callable[..., list[tuple[str, str, Weight]]]
+
+
+@pytest.fixture
+def check() -> Check:
+    """The findings about a board: field, value, weight."""
+
+    def make(offers: list[dict[str, Any]], **card: Any) -> list[tuple[str, str, Weight]]:
+        findings = board_findings(make_place(offers=offers, **card), "card.toml")
+        assert all(finding.file == "card.toml" and finding.message for finding in findings)
+        return [(finding.field, finding.value, finding.weight) for finding in findings]
+
+    return make
+
+
+def test_a_sound_board_has_no_findings(check: Check) -> None:
+    """Tickets by age, a family ticket, a status, a free day, a pass and a voucher fit together."""
+    board = [
+        ADULT,
+        CHILD,
+        PAIR,
+        CARD,
+        {"name": "Student", "price": "6", "needs": ["student"]},
+        {"name": "Free Wednesday", "price": "0", "valid": "We"},
+        {"name": "Carer", "price": "0", "companions": {"needs": ["disabled visitor"]}},
+    ]
+    vouchers = [{"name": "Half", "percent_off": "50", "offers": ["Pair"]}]
+    accompanied = [{"ages": "under 12"}]
+    assert check(board, vouchers=vouchers, must_be_accompanied=accompanied) == []
+
+
+def test_the_builders_own_board_is_sound() -> None:
+    """The place that tests are built on has no findings."""
+    assert board_findings(make_place(), "card.toml") == ()
+
+
+@pytest.mark.parametrize(
+    ("offers", "card", "field", "value", "weight"),
+    [
+        ([ADULT, {**CHILD, "name": "Adult"}], {}, "offers[1].name", "Adult", Weight.FAULT),
+        ([ADULT, {**CHILD, "ages": "under 19"}], {}, "offers[1].ages", "under 19", Weight.FAULT),
+        ([ADULT, {**CHILD, "ages": "3-17"}], {}, "offers", "under 3", Weight.WARNING),
+        ([ADULT, {**CHILD, "ages": "under 16"}], {}, "offers", "16-17", Weight.WARNING),
+        ([{**CHILD, "ages": "under 60"}], {}, "offers", "60+", Weight.WARNING),
+        ([ADULT, CHILD, {**PAIR, "price": "24.50"}], {}, "offers[2].price", "24.50", Weight.WARNING),
+        ([ADULT, CHILD], {"vouchers": [{"name": "V"}]}, "vouchers[0]", "", Weight.FAULT),
+        (
+            [ADULT, CHILD],
+            {"vouchers": [{"name": "V", "percent_off": "5", "amount_off": "2"}]},
+            "vouchers[0]",
+            "5 and 2",
+            Weight.FAULT,
+        ),
+        (
+            [ADULT, CHILD],
+            {"vouchers": [{"name": "V", "amount_off": "2", "offers": ["Adult", "Adlut"]}]},
+            "vouchers[0].offers[1]",
+            "Adlut",
+            Weight.FAULT,
+        ),
+        (
+            [ADULT, CHILD],
+            {"vouchers": [{"name": "V", "amount_off": "2"}, {"name": "V", "amount_off": "3"}]},
+            "vouchers[1].name",
+            "V",
+            Weight.FAULT,
+        ),
+        ([ADULT, CHILD, {**PAIR, "at_least": 3}], {}, "offers[2].at_least", "3", Weight.FAULT),
+        (
+            [ADULT, CHILD, {"name": "G", "price": "5", "at_least": 9, "at_most": 8}],
+            {},
+            "offers[2].at_least",
+            "9",
+            Weight.FAULT,
+        ),
+        (
+            [ADULT, CHILD, {**PAIR, "first_day": "2026-12-02", "last_day": "2026-12-01"}],
+            {},
+            "offers[2].last_day",
+            "2026-12-01",
+            Weight.FAULT,
+        ),
+        (
+            [{**ADULT, "price": "0"}, {**CHILD, "companions": {}}],
+            {},
+            "offers[1].companions.ages",
+            "18+",
+            Weight.FAULT,
+        ),
+        ([CARD], {}, "offers", "Card", Weight.WARNING),
+        (
+            [ADULT, {**CHILD, "one_status_covers": 2}],
+            {},
+            "offers[1].one_status_covers",
+            "2",
+            Weight.WARNING,
+        ),
+        (
+            [ADULT, CHILD, {**CARD, "guests_percent_off": "10"}],
+            {},
+            "offers[2].guests_percent_off",
+            "10",
+            Weight.WARNING,
+        ),
+        (
+            [ADULT, CHILD, {**CARD, "elsewhere": [{"place": "test-museum"}]}],
+            {},
+            "offers[2].elsewhere[0].place",
+            "test-museum",
+            Weight.FAULT,
+        ),
+        (
+            [
+                ADULT,
+                CHILD,
+                {**PAIR, "price": "9", "seats": [{"count": 2, "ages": "3-9"}], "must_include": "18+"},
+            ],
+            {},
+            "offers[2].must_include",
+            "18+",
+            Weight.FAULT,
+        ),
+        (
+            [ADULT, CHILD],
+            {"must_be_accompanied": [{"ages": "under 16", "by": "12-15"}]},
+            "must_be_accompanied[0].by",
+            "12-15",
+            Weight.FAULT,
+        ),
+        ([ADULT, {**CHILD, "price": "6.995"}], {}, "offers[1].price", "6.995", Weight.FAULT),
+        (
+            [ADULT, {**CHILD, "price": "6.5"}],
+            {"currency": "JPY", "parking": {}},
+            "offers[1].price",
+            "6.5",
+            Weight.FAULT,
+        ),
+        ([ADULT, CHILD], {"parking": {"price": "1.001"}}, "parking.price", "1.001", Weight.FAULT),
+    ],
+)
+def test_what_does_not_fit_is_found(
+    check: Check, offers: list[dict[str, Any]], card: dict[str, Any], field: str, value: str, weight: Weight
+) -> None:
+    """One thing wrong is one finding, with its field, value and weight."""
+    assert check(offers, **card) == [(field, value, weight)]
+
+
+def test_bands_under_other_conditions_may_overlap(check: Check) -> None:
+    """A senior's proof, a weekday or a companion makes a ticket another one."""
+    board = [
+        ADULT,
+        CHILD,
+        {"name": "Senior", "price": "9", "ages": "65+", "needs": ["senior card"]},
+        {"name": "Monday", "price": "5", "ages": "18+", "valid": "Mo"},
+        {"name": "Tot", "price": "0", "ages": "under 3", "companions": {}},
+    ]
+    assert check(board) == []
+
+
+def test_every_fault_is_found_at_once(check: Check) -> None:
+    """Several things wrong are all listed."""
+    board = [ADULT, {**ADULT, "price": "1.234"}, {**PAIR, "at_least": 5}]
+    fields = [field for field, _, _ in check(board)]
+    assert fields == ["offers[1].name", "offers[1].ages", "offers", "offers[2].at_least", "offers[1].price"]

@@ -1,0 +1,123 @@
+"""The sketch of the places round home, and the same in words."""
+
+from datetime import date
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.builders import make_household, make_place
+from tripplan.planning.place import Place
+from tripplan.planning.travel.drive import Drive
+from tripplan.planning.travel.estimate import estimate_drive
+from tripplan.planning.travel.known import typed_drive
+from tripplan.screens.map_chart import (
+    SIDE,
+    Box,
+    beside,
+    map_chart,
+    map_table,
+    placed,
+    ring_distances,
+    why_sentence,
+)
+
+HOME = make_household().home
+
+
+def at(latitude: float, longitude: float, name: str = "A mill") -> tuple[Place, Drive]:
+    """A place at a point, with its estimated drive."""
+    where = {**make_place().where.model_dump(), "latitude": latitude, "longitude": longitude}
+    place = make_place(name=name, where=where)
+    return place, estimate_drive(HOME.point, place.where.point, "US")
+
+
+def rows_of(chart: dict[str, Any], layer: int) -> list[dict[str, Any]]:
+    """The data of one layer of a chart."""
+    rows: list[dict[str, Any]] = chart["datasets"][chart["layer"][layer]["data"]["name"]]
+    return rows
+
+
+@pytest.mark.parametrize(
+    ("north", "east", "direction"),
+    [(1, 0, "north"), (0, 1, "east"), (-1, 0, "south"), (0, -1, "west"), (1, 1.3, "north-east")],
+)
+def test_a_place_is_told_in_the_direction_it_lies_in(north: float, east: float, direction: str) -> None:
+    """A degree north is to the north; north and east count as degrees from home."""
+    (found,) = placed(HOME, [at(HOME.point.latitude + north, HOME.point.longitude + east)])
+    assert found.direction == f"to the {direction}"
+
+
+def test_a_place_at_home_lies_in_no_direction() -> None:
+    """No distance away there is none to tell."""
+    (found,) = placed(HOME, [at(HOME.point.latitude, HOME.point.longitude)])
+    assert found.direction == "at home"
+
+
+def test_distance_and_direction_on_the_sketch_are_true() -> None:
+    """One degree of latitude is 111 km (WGS84, to the kilometre) and drawn straight up, or down."""
+    north, south = placed(HOME, [at(HOME.point.latitude + shift, HOME.point.longitude) for shift in (1, -1)])
+    assert [north.east_km, south.east_km] == pytest.approx([0, 0], abs=1e-6)
+    assert [north.north_km, south.north_km] == pytest.approx([111, -111], abs=0.5)
+
+
+@given(st.floats(0, 20_000))
+def test_rings_are_few_and_the_last_goes_round_everything(furthest: float) -> None:
+    """Two to five rings, evenly apart, none needless, the outermost at or beyond the furthest place."""
+    rings = ring_distances(furthest)
+    assert 2 <= len(rings) <= 5
+    assert rings[-1] >= furthest * (1 - 1e-9)
+    assert {round(b - a, 6) for a, b in pairwise((0.0, *rings))} == {round(rings[0], 6)}
+    assert len(rings) == 2 or rings[-2] < furthest
+
+
+def test_rings_carry_the_households_unit() -> None:
+    """Rings of a household that counts in miles are round in miles."""
+    places = placed(HOME, [at(41.5, -89.6)])
+    marks = [row["ring"] for row in rows_of(map_chart(places, "mi").to_dict(), 1)]
+    assert marks == ["20 mi", "40 mi", "60 mi"]
+
+
+def test_the_sketch_fetches_nothing() -> None:
+    """The chart holds its data and no address to load anything from."""
+    chart = map_chart(placed(HOME, [at(41.5, -89.6)]), "km").to_dict()
+    chart.pop("$schema")
+    assert "url" not in str(chart)
+
+
+def test_names_and_dots_that_have_room_cover_nothing() -> None:
+    """A dozen places on a circle: no name on another name, all inside."""
+    taken: list[Box] = []
+    for nth in range(12):
+        box = beside(60 + 70 * (nth % 4), 60 + 80 * (nth // 4), "A mill", taken)
+        assert box.inside
+        assert not any(box.overlaps(other) for other in taken)
+        taken.append(box)
+
+
+@given(st.floats(0, SIDE), st.floats(0, SIDE), st.integers(0, 30))
+def test_a_name_stays_on_the_sketch_where_it_fits(x: float, y: float, crowd: int) -> None:
+    """However many names are there already, one of 18 letters is not cut off away from the corners."""
+    taken = [Box(nth * 11.0, nth * 11.0, 90) for nth in range(crowd)]
+    assert beside(
+        min(max(x, 110), SIDE - 110), min(max(y, 10), SIDE - 10), "eighteen letters x", taken
+    ).inside
+
+
+def test_the_table_says_the_same_by_driving_time() -> None:
+    """Nearest first, with distance and minutes and their range."""
+    far, near = at(42.5, -89.6, "Far mill"), at(40.9, -89.6, "Near mill")
+    table = map_table(placed(HOME, [far, near]), "km")
+    assert list(table.index) == ["Near mill", "Far mill"]
+    assert table.loc["Near mill", "Where"] == "23 km to the north"
+    assert " to " in str(table.loc["Near mill", "Drive, one way"])
+    assert " to " in str(table.loc["Near mill", "Driving time"])
+
+
+def test_why_tells_how_a_drive_is_known() -> None:
+    """An estimate says so; what was typed in says when."""
+    assert why_sentence(at(41.5, -89.6)[1]).startswith("An estimate: ")
+    typed = typed_drive(60, 50, date(2026, 11, 2))
+    assert why_sentence(typed) == "Typed in: typed in on 2026-11-02."

@@ -1,0 +1,116 @@
+"""`tripplan roads`: real roads of a region, from a map file, for all pairs of points inside."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+from pathlib import Path
+
+from tripplan import wording
+from tripplan.commands.console import Console
+from tripplan.commands.progress_bar import ProgressBar
+from tripplan.commands.question import settings_from
+from tripplan.errors import Finding, InputFaults
+from tripplan.files.gazetteer import parse_coordinates
+from tripplan.planning.travel.known import known_drive
+from tripplan.planning.where import Point
+from tripplan.records.location import data_folder
+from tripplan.roads.building import build_region, megabytes, space_for
+from tripplan.roads.engine import roads_missing
+from tripplan.roads.extract import read_extract
+from tripplan.roads.network import CREDIT, RoadNetwork
+from tripplan.roads.regions import Region, RegionFolder, region_name
+from tripplan.services import clock_from
+
+_ANY_COUNTRY = ""
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Carry out one of the four tasks."""
+    settings = settings_from(options, environment)
+    folder = data_folder(settings)
+    if options.task == "build":
+        return _build(options, console, RegionFolder(folder), settings)
+    if options.task == "remove":
+        RegionFolder(folder).remove(options.name)
+        console.line(f"{options.name} is removed.")
+        return 0
+    if options.task == "ask":
+        return _ask(options, console, RoadNetwork(folder))
+    return _list(console, RoadNetwork(folder))
+
+
+def _build(options: Namespace, console: Console, folder: RegionFolder, settings: Mapping[str, str]) -> int:
+    missing = roads_missing()
+    if missing:
+        console.remark(missing)
+        return 1
+    extract = read_extract(Path(options.file).expanduser())
+    name = region_name(options.name or extract.path.name)
+    space = space_for(extract, folder, name)
+    console.line(
+        f"{extract.path.name} has {megabytes(extract.size)}. Building {name} takes up to "
+        f"{megabytes(space.building)} on the disk, of which about {megabytes(space.afterwards)} stay; "
+        f"{megabytes(space.free)} are free."
+    )
+    if not space.enough:
+        console.remark("Nothing was built: there is not enough room.")
+        return 1
+    console.stdout.flush()
+    with ProgressBar(console) as bar:
+        region = build_region(extract, name, folder, clock_from(settings)(), bar.show)
+    console.line(f"Done. {_in_words(region)}")
+    console.line(f"Credit: {CREDIT}.")
+    return 0
+
+
+def _list(console: Console, network: RoadNetwork) -> int:
+    regions, unfinished = network.folder.regions(), network.folder.unfinished()
+    for region in regions:
+        console.line(_in_words(region))
+    for name in unfinished:
+        how = "is being built" if network.folder.being_built(name) else "is not finished: build it again"
+        console.line(f"{name} {how}.")
+    if regions:
+        console.line(f"Credit: {CREDIT}.")
+    elif not unfinished:
+        console.line("There are no roads on this computer; distances and times are estimated.")
+    for reason in dict.fromkeys(filter(None, (roads_missing(), *network.unusable()))):
+        console.line(reason)
+    return 0
+
+
+def _in_words(region: Region) -> str:
+    box = region.box
+    dated = f"map of {region.map_date}" if region.map_date else "map without a date"
+    return (
+        f"{region.name}: latitude {box.south:.2f} to {box.north:.2f}, longitude {box.west:.2f} to "
+        f"{box.east:.2f}; {dated}, {megabytes(region.size)}."
+    )
+
+
+def _ask(options: Namespace, console: Console, network: RoadNetwork) -> int:
+    findings: list[Finding] = []
+    origin = _point(options.origin, "FROM", findings)
+    destination = _point(options.destination, "TO", findings)
+    if origin is None or destination is None:
+        raise InputFaults(tuple(findings))
+    (roads,) = network.drives(origin, (destination,))
+    drive = known_drive(origin, destination, _ANY_COUNTRY, roads=roads)
+    for unit in ("km", "mi"):
+        console.line(wording.distance_range(drive.km, unit))
+    console.line(wording.minutes_range(drive.minutes))
+    console.line(f"{drive.source.origin}: {drive.source.text}.")
+    for note in drive.notes:
+        console.line(note, 2)
+    if roads is None:
+        reasons = dict.fromkeys(filter(None, (roads_missing(), *network.unusable())))
+        for reason in reasons or ("No region on this computer covers both points and joins them by road.",):
+            console.line(reason)
+    return 0
+
+
+def _point(text: str, field: str, findings: list[Finding]) -> Point | None:
+    try:
+        return parse_coordinates(text)
+    except ValueError as trouble:
+        findings.append(Finding("command line", field, text[:60], str(trouble)))
+        return None

@@ -1,0 +1,66 @@
+"""`tripplan sheet`: an outing as a page to print and take along."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import PurePath
+
+from tripplan import wording
+from tripplan.commands.console import Console
+from tripplan.commands.day import planned, say_no
+from tripplan.commands.question import Question, ask
+from tripplan.commands.writing import PRINTED, write_file
+from tripplan.errors import Finding, InputFaults
+from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet
+from tripplan.files.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
+from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.sheet_entries import SheetEntries, SheetTicks
+from tripplan.records.sheet_entries import sheet_entries_in
+
+_PDF, _HTML = ".pdf", (".html", ".htm")
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Write the day sheet; 1 where the day cannot be done, or where a file would be overwritten."""
+    kind = PurePath(options.out).suffix.lower()
+    if options.out != PRINTED and kind not in (_PDF, *_HTML):
+        message = "a day sheet is a file that ends in .html or .pdf"
+        raise InputFaults((Finding("command line", "--out", options.out[:60], message),))
+    question = ask(options, console, environment)
+    answer = planned(question)
+    if isinstance(answer, NoOuting):
+        say_no(answer, console.aside())
+        return 1
+    sheet = _sheet(options, question, answer)
+    data = _pdf(options, question, sheet) if kind == _PDF else day_sheet_html(sheet).encode()
+    if not write_file(options.out, data, console, replace=options.replace):
+        return 1
+    missing = missing_letters(sheet) if kind == _PDF else ""
+    if missing:
+        console.remark(missing_sentence(missing))
+    aside = console.aside() if options.out == PRINTED else console
+    question.say_whose(aside)
+    aside.line(f"Day sheet for {answer.place.name}, {wording.day(answer.day)}.")
+    return 0
+
+
+def _sheet(options: Namespace, question: Question, outing: Outing) -> DaySheet:
+    records = question.records if question.whose != "files" else None
+    entries = sheet_entries_in(records, outing.place.id, outing.day) if records else SheetEntries()
+    ticked = SheetTicks(
+        needs=options.needs or entries.ticked.needs,
+        birth_dates=options.birth_dates or entries.ticked.birth_dates,
+        home_address=options.home or entries.ticked.home_address,
+    )
+    return day_sheet(
+        outing,
+        question.family.household,
+        replace(entries, ticked=ticked),
+        notice=DEMO_NOTICE if question.whose == "demo" else "",
+    )
+
+
+def _pdf(options: Namespace, question: Question, sheet: DaySheet) -> bytes:
+    usual = usual_paper(question.family.household.home.country)
+    return day_sheet_pdf(sheet, Paper(options.paper) if options.paper else usual, question.clock())

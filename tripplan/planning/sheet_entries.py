@@ -1,0 +1,66 @@
+"""What the parent writes for a day sheet, beside what planning works out."""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Annotated
+
+from pydantic import Field
+
+from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.household import Name
+from tripplan.planning.model import Written
+from tripplan.planning.packing import PackingChanges
+from tripplan.planning.place import PlaceId
+from tripplan.planning.questions import OwnQuestions
+
+
+class Booking(Written):
+    """One booking, with the number that proves it."""
+
+    what: Name
+    """What was booked."""
+    number: Annotated[str, Field(min_length=1, max_length=60)]
+    """The number or code."""
+
+
+class SheetTicks(Written):
+    """What the parent ticked to stand on the sheet, a paper that may be left behind."""
+
+    needs: bool = False
+    """Allergies and needs, as noted in the household."""
+    birth_dates: bool = False
+    """Birth dates."""
+    home_address: bool = False
+    """The home address."""
+
+
+class SheetDetails(Written):
+    """What the parent wrote for the sheet of one outing."""
+
+    place: PlaceId
+    """The id of the place card."""
+    day: date
+    """The day of the visit."""
+    bookings: Annotated[tuple[Booking, ...], Field(max_length=10)] = ()
+    """What is booked."""
+    ticked: SheetTicks = SheetTicks()
+    """What may stand on the sheet."""
+
+
+@dataclass(frozen=True)
+class SheetEntries:
+    """Everything the parent wrote that one day sheet shows.
+
+    Attributes:
+        bookings: what is booked.
+        ticked: what may stand on the sheet.
+        contacts: the family's own emergency contacts.
+        packing: what the family packs differently.
+        questions: the parent's own for this place, if any.
+    """
+
+    bookings: tuple[Booking, ...] = ()
+    ticked: SheetTicks = SheetTicks()
+    contacts: EmergencyContacts = EmergencyContacts()
+    packing: PackingChanges = PackingChanges()
+    questions: OwnQuestions | None = None
