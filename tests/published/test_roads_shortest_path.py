@@ -33,7 +33,18 @@ CAR_ROADS = {
 """Source: OpenStreetMap wiki, Key:highway and Key:access, common practice for cars (from memory)."""
 LANES = {"service", "track"}
 """Drives and farm tracks: used on the way, but no places to start from or go to."""
-CLOSED = {"no", "agricultural", "forestry", "emergency", "psv"}
+CLOSED = {
+    "no",
+    "agricultural",
+    "forestry",
+    "emergency",
+    "psv",
+    "private",
+    "destination",
+    "customers",
+    "delivery",
+}
+"""The last four let nobody through who only passes."""
 SHORTEST_KM = 1.0
 SLOWEST_KMH, FASTEST_KMH = 5.0, 80.0
 """The country has no motorway, and outside towns 80 km/h is the limit (from memory)."""
@@ -111,7 +122,7 @@ class Independent:
         """Random starts, each with random ends and the shortest way there [km]."""
         choice = random.Random(SEED)
         for start in choice.sample(self.junctions, starts):
-            km = dijkstra(self._graph, indices=start)
+            km = dijkstra(self._graph, indices=np.array(start))
             chosen = [end for end in choice.sample(self.junctions, ends) if km[end] > SHORTEST_KM]
             yield self.points[start], [(self.points[end], float(km[end])) for end in chosen]
 

@@ -3,13 +3,13 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.files.calendar_file import EntryLayout, calendar_file, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
+from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 

@@ -3,11 +3,11 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.json_answers import compare_answer
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
+from tripplan.planning import wording
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, compare, days_in
 from tripplan.planning.flips import flips_in_short, what_would_flip

@@ -3,7 +3,6 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.json_answers import day_answer
 from tripplan.commands.outing_text import (
@@ -15,6 +14,7 @@ from tripplan.commands.outing_text import (
     spread_note,
 )
 from tripplan.commands.question import Question, ask
+from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 

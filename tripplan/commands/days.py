@@ -3,11 +3,11 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.json_answers import days_answer
 from tripplan.commands.outing_text import spread_note
 from tripplan.commands.question import ask
+from tripplan.planning import wording
 from tripplan.planning.choose import Ranking, days_in, rank
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 

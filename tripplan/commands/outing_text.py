@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from tripplan import wording
 from tripplan.commands.console import Console
+from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch

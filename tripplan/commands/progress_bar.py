@@ -3,8 +3,8 @@
 from types import TracebackType
 from typing import Self
 
-from tripplan import wording
 from tripplan.commands.console import Console
+from tripplan.planning import wording
 
 _FILL, _EMPTY = "#", "."
 

@@ -4,12 +4,12 @@ from argparse import Namespace
 from collections.abc import Mapping
 from pathlib import Path
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import settings_from
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.gazetteer import parse_coordinates
+from tripplan.planning import wording
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.where import Point
 from tripplan.records.location import data_folder

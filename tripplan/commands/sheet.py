@@ -5,7 +5,6 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import PurePath
 
-from tripplan import wording
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
@@ -14,6 +13,7 @@ from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
+from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sheet_entries import SheetEntries, SheetTicks
 from tripplan.records.sheet_entries import sheet_entries_in

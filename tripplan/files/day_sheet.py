@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
-from tripplan import wording
 from tripplan.files.plain_text import one_line
+from tripplan.planning import wording
 from tripplan.planning.cost import CostItem, CostKind
 from tripplan.planning.day import NapOutcome, StepKind
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines

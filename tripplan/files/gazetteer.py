@@ -14,9 +14,9 @@ from typing import Any
 
 import zipcodes
 
-from tripplan import wording
 from tripplan.files.map_links import is_link, pair_in_map_link
 from tripplan.files.toml_text import shown
+from tripplan.planning import wording
 from tripplan.planning.where import Point, Where
 
 _INSTEAD = "give latitude and longitude instead"

@@ -4,8 +4,8 @@ import re
 from collections.abc import Callable, Iterator
 from datetime import date, datetime
 
-from tripplan import wording
 from tripplan.files.calendar_file import EntryLayout, OutingEntry, Reminder, usual_reminders
+from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch, NapOutcome

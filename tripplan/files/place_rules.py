@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import pairwise
 
-from tripplan import wording
 from tripplan.errors import Finding, Weight
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.toml_text import shown
+from tripplan.planning import wording
 from tripplan.planning.opening_hours import open_spans, unknown_spans
 from tripplan.planning.place import Place
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 import numpy as np
 
-from tripplan import wording
 from tripplan.errors import CurrencyMismatch, PlanError
+from tripplan.planning import wording
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.outing import Outing
 

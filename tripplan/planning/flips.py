@@ -7,7 +7,7 @@ from decimal import Decimal
 from itertools import count
 from math import ceil, floor
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import ADULT, MONTHS, AgeBand

@@ -8,8 +8,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan import wording
 from tripplan.errors import PlanError, UnknownName
+from tripplan.planning import wording
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar

@@ -13,7 +13,7 @@ from tripplan.planning.ages import MONTHS
 from tripplan.planning.household import Food, Member, Name
 from tripplan.planning.model import Written
 from tripplan.planning.place import Place
-from tripplan.wording import listed
+from tripplan.planning.wording import listed
 
 TROPIC_DEGREES = 23.4
 """North and south of the equator up to here there is no winter to pack for [degrees]."""

@@ -1,6 +1,6 @@
 """Answers as plain sentences, the same on screens and command line."""
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk

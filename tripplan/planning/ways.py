@@ -4,7 +4,7 @@ from collections.abc import Sequence, Set
 from dataclasses import replace
 from datetime import date
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
 from tripplan.planning.household import Household

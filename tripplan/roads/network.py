@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tripplan import wording
 from tripplan.errors import RoadsUnusable
+from tripplan.planning import wording
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy

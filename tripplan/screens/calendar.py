@@ -5,8 +5,8 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import UnknownName
+from tripplan.planning import wording
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.records.store import Kept

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 import altair as alt
 import pandas as pd
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import StepKind
 from tripplan.planning.outing import Outing

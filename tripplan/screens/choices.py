@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 
 import streamlit as st
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place

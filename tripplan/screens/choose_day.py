@@ -3,8 +3,8 @@
 import pandas as pd
 import streamlit as st
 
-from tripplan import wording
 from tripplan.files.tables import csv_table
+from tripplan.planning import wording
 from tripplan.planning.choose import Ranking
 from tripplan.planning.outing import Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence

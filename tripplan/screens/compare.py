@@ -3,7 +3,7 @@
 import pandas as pd
 import streamlit as st
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate
 from tripplan.planning.flips import flips_in_short

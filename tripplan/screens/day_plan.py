@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.day import LeaveWindow
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence

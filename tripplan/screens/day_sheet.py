@@ -1,7 +1,6 @@
 """The day sheet on the Day plan page: what stands on it, and the files to print or take along."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping
 from functools import partial
 from typing import Any
 
@@ -24,10 +23,11 @@ from tripplan.planning.model import Written
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.packing import PackingChanges, suggested_items
 from tripplan.planning.questions import OwnQuestions
-from tripplan.planning.sheet_entries import SheetDetails
-from tripplan.records.kinds import ONLY, sheet_key
+from tripplan.planning.sheet_entries import SheetDetails, SheetTicks
+from tripplan.records.kinds import kind_of
 from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
+from tripplan.records.store import Kept
 from tripplan.screens.fields import Fields, FieldValue, filled, lines_in, refill
 from tripplan.screens.frame import View
 from tripplan.screens.markdown import plain
@@ -48,19 +48,8 @@ _LABELS = {
 }
 
 
-@dataclass(frozen=True)
-class _Draft:
-    """One document as typed in.
-
-    Attributes:
-        model: its type.
-        key: its key on record.
-        values: its fields; those left out are empty.
-    """
-
-    model: type[Written]
-    key: str
-    values: Mapping[str, Any]
+Documents = Mapping[type[Written], Kept[Written] | None]
+"""What is on record of each kind that the sheet shows."""
 
 
 def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
@@ -119,6 +108,7 @@ def _downloads(view: View, family: Family, outing: Outing, sheet: DaySheet) -> N
 def _form(view: View, family: Family, outing: Outing) -> None:
     spot = f"sheet_{view.which}_{outing.place.id}_{outing.day}"
     fields = filled(spot, _on_record(view, outing))
+    kept = _documents(view, outing)
     suggested = [item.what for item in suggested_items(trip_of(outing, family.household))]
     with st.form(f"{spot}_form"):
         st.text_area(
@@ -152,7 +142,7 @@ def _form(view: View, family: Family, outing: Outing) -> None:
             key=f"{spot}_save",
             type="primary",
             on_click=_save,
-            args=(view, outing, fields),
+            args=(view, outing, fields, kept),
         )
     show_notice(spot)
     take_back_button(view, spot)
@@ -173,41 +163,57 @@ def _on_record(view: View, outing: Outing) -> dict[str, FieldValue]:
     }
 
 
-def _drafts(outing: Outing, typed: Mapping[str, Any]) -> Sequence[_Draft]:
-    place, day = outing.place.id, outing.day
-    ticks = {name: typed[name] for name in ("needs", "birth_dates", "home_address")}
-    bookings = [_pair(line, "what", "number") for line in lines_in(typed["bookings"])]
-    contacts = [_pair(line, "name", "telephone") for line in lines_in(typed["contacts"])]
-    packing = {"added": lines_in(typed["added"]), "left_out": list(typed["left_out"])}
-    details = {"place": place, "day": day, "bookings": bookings, "ticked": ticks}
-    questions = {"place": place, "questions": lines_in(typed["questions"])}
+def _unwritten(outing: Outing) -> tuple[Written, ...]:
+    """The documents of a sheet for which nobody has written anything."""
+    place = outing.place.id
     return (
-        _Draft(SheetDetails, sheet_key(place, day), details),
-        _Draft(OwnQuestions, place, questions),
-        _Draft(PackingChanges, ONLY, packing),
-        _Draft(EmergencyContacts, ONLY, {"contacts": contacts}),
+        SheetDetails(place=place, day=outing.day),
+        OwnQuestions(place=place),
+        PackingChanges(),
+        EmergencyContacts(),
     )
+
+
+def _documents(view: View, outing: Outing) -> Documents:
+    records = records_of(view)
+    return {type(one): records.get(type(one), kind_of(type(one)).key(one)) for one in _unwritten(outing)}
+
+
+def _typed_values(outing: Outing, typed: Mapping[str, Any]) -> Mapping[type[Written], Mapping[str, Any]]:
+    """What was typed in, by the document it belongs to."""
+    place = outing.place.id
+    return {
+        SheetDetails: {
+            "place": place,
+            "day": outing.day,
+            "bookings": [_pair(line, "what", "number") for line in lines_in(typed["bookings"])],
+            "ticked": {name: typed[name] for name in SheetTicks.model_fields},
+        },
+        OwnQuestions: {"place": place, "questions": lines_in(typed["questions"])},
+        PackingChanges: {"added": lines_in(typed["added"]), "left_out": list(typed["left_out"])},
+        EmergencyContacts: {
+            "contacts": [_pair(line, "name", "telephone") for line in lines_in(typed["contacts"])]
+        },
+    }
 
 
 def _pair(line: str, first: str, second: str) -> dict[str, str]:
     """A line such as 'Tour at noon: K7-3312' in its two parts."""
-    before, colon, after = line.partition(":")
-    return {first: before.strip(), second: after.strip() if colon else ""}
+    before, _, after = line.partition(":")
+    return {first: before.strip(), second: after.strip()}
 
 
-def _save(view: View, outing: Outing, fields: Fields) -> None:
-    spot, records = fields.form, records_of(view)
+def _save(view: View, outing: Outing, fields: Fields, kept: Documents) -> None:
+    spot = fields.form
     values: list[tuple[Written, int]] = []
     findings: list[Finding] = []
-    for draft in _drafts(outing, fields.typed()):
-        read = read_form(write_toml(draft.values), "", draft.model)
+    typed = _typed_values(outing, fields.typed())
+    for unwritten in _unwritten(outing):
+        model = type(unwritten)
+        read, before = read_form(write_toml(typed[model]), "", model), kept[model]
         findings.extend(read.findings)
-        kept = records.get(draft.model, draft.key)
-        # What nobody ever wrote anything into is not put on record.
-        is_empty = not any(value for name, value in draft.values.items() if name not in ("place", "day", "ticked"))
-        unticked = not any(draft.values.get("ticked", {}).values())
-        if read.value is not None and (kept or not (is_empty and unticked)):
-            values.append((read.value, kept.revision if kept else 0))
+        if read.value is not None and (before is not None or read.value != unwritten):
+            values.append((read.value, before.revision if before else 0))
     if findings:
         refuse(spot, findings=named(findings, _LABELS))
     elif save_all(view, spot, values, f"The day sheet for {outing.place.name} is saved."):

@@ -1,6 +1,6 @@
 """Longer answers as Markdown lists, the same on every page."""
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.sentences import item_sentence, purchase_sentence

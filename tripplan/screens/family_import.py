@@ -4,11 +4,11 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.files.calendar_reading import CalendarContent
 from tripplan.files.family_calendar_file import family_calendar_from
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
+from tripplan.planning import wording
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written

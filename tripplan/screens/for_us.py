@@ -9,8 +9,8 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import UnknownName
+from tripplan.planning import wording
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it

@@ -4,10 +4,10 @@ from datetime import date
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import Weight
 from tripplan.files.household_file import read_household
 from tripplan.files.toml_text import write_toml
+from tripplan.planning import wording
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.household import Household
 from tripplan.records.opening import Which

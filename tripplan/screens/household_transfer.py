@@ -5,8 +5,8 @@ from functools import partial
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.files.household_file import read_household, write_household
+from tripplan.planning import wording
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.household import Household
 from tripplan.records.export import export_all, import_all, read_export

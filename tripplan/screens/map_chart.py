@@ -12,7 +12,7 @@ import altair as alt
 import pandas as pd
 import streamlit as st
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.place import Place
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy

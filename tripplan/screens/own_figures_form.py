@@ -6,11 +6,11 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import Finding
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
+from tripplan.planning import wording
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place

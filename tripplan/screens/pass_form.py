@@ -4,8 +4,8 @@ from datetime import timedelta
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import Finding
+from tripplan.planning import wording
 from tripplan.planning.household import HeldPass, Household
 from tripplan.planning.offers import Pass
 from tripplan.records.store import Kept

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.sentences import (
     accompaniment_sentence,
     ages_in_words,

@@ -6,12 +6,12 @@ from functools import partial
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.files.format_guide import example_card, format_guide
 from tripplan.files.place_card import write_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
+from tripplan.planning import wording
 from tripplan.planning.outing import Family, TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place

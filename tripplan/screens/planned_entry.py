@@ -5,7 +5,6 @@ from datetime import datetime
 
 from icalendar import Calendar, Component
 
-from tripplan import wording
 from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
@@ -15,6 +14,7 @@ from tripplan.files.calendar_file import (
     usual_reminders,
 )
 from tripplan.files.outing_entry import entry_for_outing
+from tripplan.planning import wording
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place

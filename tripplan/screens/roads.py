@@ -4,8 +4,8 @@ from pathlib import Path
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import InputFaults, RoadsUnusable, UnknownName
+from tripplan.planning import wording
 from tripplan.roads.background import BackgroundBuilds
 from tripplan.roads.building import build_state, extract_of, megabytes, space_for
 from tripplan.roads.engine import roads_missing

@@ -9,7 +9,6 @@ from typing import Annotated, Any
 import streamlit as st
 from pydantic import Field
 
-from tripplan import wording
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.reading_result import Read
@@ -21,6 +20,7 @@ from tripplan.files.school_calendar_file import (
 )
 from tripplan.files.toml_text import shown, write_toml
 from tripplan.files.written import read_form
+from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written

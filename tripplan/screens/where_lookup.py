@@ -4,7 +4,6 @@ import time
 
 import streamlit as st
 
-from tripplan import wording
 from tripplan.errors import LookupFailed
 from tripplan.files.online_lookup import (
     CREDIT,
@@ -14,6 +13,7 @@ from tripplan.files.online_lookup import (
     asked_text,
     nominatim,
 )
+from tripplan.planning import wording
 from tripplan.planning.where import LookedUp
 from tripplan.records.kinds import kind_of
 from tripplan.records.store import Kept

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.blocks import HeldHere
 from tripplan.planning.household import HeldPass, Member
 from tripplan.planning.offers import Offer, Pass, Voucher

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 
-from tripplan import wording
 from tripplan.errors import PlanError
+from tripplan.planning import wording
 from tripplan.planning.admission.availability import (
     LeftOut,
     Visit,

@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator
 from decimal import Decimal
 from itertools import combinations
 
-from tripplan import wording
 from tripplan.errors import Finding, Weight
+from tripplan.planning import wording
 from tripplan.planning.admission.blocks import decimals
 from tripplan.planning.admission.sentences import ages_in_words
 from tripplan.planning.ages import AgeBand

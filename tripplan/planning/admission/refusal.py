@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from typing import TypeVar
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.availability import LeftOut
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock
 from tripplan.planning.admission.charges import charges_for

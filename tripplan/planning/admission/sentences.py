@@ -3,7 +3,7 @@
 from datetime import date
 from decimal import Decimal
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.ages import MONTHS, AgeBand
 from tripplan.planning.money import Money
 from tripplan.planning.offers import (

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.availability import on_sale
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.cheapest import Gate

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.cost.items import CostItem, CostKind, Swing, known_item
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES, rates_on
 from tripplan.planning.household import Car, Fuel, Household

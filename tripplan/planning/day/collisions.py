@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.day.limits import LONGEST_DAY, Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
 
 

@@ -7,8 +7,8 @@ from datetime import date
 from itertools import product
 from math import prod
 
-from tripplan import wording
 from tripplan.errors import PlanError
+from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.money import Money, total
 from tripplan.planning.offers import Pass

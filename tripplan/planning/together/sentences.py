@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.money import Money
 from tripplan.planning.together.shapes import AtTheTill, CarSeats, MorePeople, Share, Together, Transfer

@@ -7,7 +7,7 @@ from datetime import date, datetime, time, timedelta, tzinfo
 from astral import Observer
 from astral.sun import elevation, sunrise, sunset
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.where import Point
 
 

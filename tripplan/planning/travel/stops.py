@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.household import PickUp, Stops
 from tripplan.planning.ranges import Source
 from tripplan.planning.travel.drive import Drive

@@ -3,7 +3,7 @@ from decimal import Decimal
 
 import pytest
 
-from tripplan import wording
+from tripplan.planning import wording
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.ranges import Range
 
