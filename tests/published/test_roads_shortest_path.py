@@ -6,10 +6,11 @@ the shortest way by car between junctions. What differs on purpose: the engine k
 every rule of access, this check only the common ones; and the engine rounds lengths.
 """
 
-import math
+import json
 import random
 import sys
 from collections.abc import Iterator, Mapping
+from importlib import import_module
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -22,7 +23,7 @@ from scipy.sparse.csgraph import connected_components, dijkstra
 from tests.roads.regions_built import build_small_country
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.where import Point
-from tripplan.roads.engine import Engine
+from tripplan.roads.engine import engine_config
 from tripplan.roads.network import RoadNetwork
 
 CAR_ROADS = {
@@ -50,9 +51,9 @@ SLOWEST_KMH, FASTEST_KMH = 5.0, 80.0
 """The country has no motorway, and outside towns 80 km/h is the limit (from memory)."""
 SEED = 20261125
 
-MEDIAN_TOLERANCE, USUAL_TOLERANCE, USUAL_SHARE, FURTHEST = 0.002, 0.01, 0.95, 0.05
-"""Half the pairs must agree to 0.2 %, 19 in 20 to 1 %, all to 5 %. No source, our choice: the engine rounds
-every piece of road, and a turn that only it knows to be forbidden costs a detour."""
+MEDIAN_TOLERANCE, TOLERANCE = 0.002, 0.01
+"""Half the pairs must agree to 0.2 %, all to 1 %. No source, our choice: the engine rounds every piece of road,
+and a turn that only it knows to be forbidden costs a detour."""
 
 
 def directions(tags: Mapping[str, str]) -> tuple[bool, bool]:
@@ -127,18 +128,28 @@ class Independent:
             yield self.points[start], [(self.points[end], float(km[end])) for end in chosen]
 
 
-def shortest_km(engine: Engine, start: Point, end: Point) -> float:
-    """The engine's shortest way [km]; not a number where it finds none."""
-    answer = engine.way(
-        {
-            "locations": [{"lat": one.latitude, "lon": one.longitude} for one in (start, end)],
-            "costing": "auto",
-            "costing_options": {"auto": {"shortest": True}},
-            "units": "kilometers",
-            "directions_type": "none",
-        }
-    )
-    return float(answer["trip"]["summary"]["length"]) if answer else math.nan
+class ThoroughEngine:
+    """The engine, told to look at every road; usually it leaves out lanes far from both ends."""
+
+    def __init__(self, tiles: Path, folder: Path) -> None:
+        config = engine_config(tiles)
+        config["service_limits"]["max_distance_disable_hierarchy_culling"] = 1_000_000
+        settings = folder / "settings.json"
+        settings.write_text(json.dumps(config), encoding="utf-8")
+        self._actor = import_module("valhalla").Actor(settings)
+
+    def shortest_km(self, start: Point, end: Point) -> float:
+        """The shortest way [km]."""
+        answer = self._actor.route(
+            {
+                "locations": [{"lat": one.latitude, "lon": one.longitude} for one in (start, end)],
+                "costing": "auto",
+                "costing_options": {"auto": {"shortest": True, "disable_hierarchy_pruning": True}},
+                "units": "kilometers",
+                "directions_type": "none",
+            }
+        )
+        return float(answer["trip"]["summary"]["length"])
 
 
 def test_the_shortest_way_is_as_long_as_an_independent_search_finds(
@@ -146,22 +157,20 @@ def test_the_shortest_way_is_as_long_as_an_independent_search_finds(
 ) -> None:
     """Between random junctions both find ways of the same length, within the tolerance stated above."""
     small_country = build_small_country(shared_data, tmp_path)
-    engine = Engine(small_country.folder.tiles(small_country.region.name))
+    engine = ThoroughEngine(small_country.folder.tiles(small_country.region.name), tmp_path)
     ratios = [
-        shortest_km(engine, start, end) / km
+        engine.shortest_km(start, end) / km
         for start, ends in Independent(small_country.extract).pairs(starts=15, ends=12)
         for end, km in ends
     ]
     off = np.abs(np.array(ratios) - 1)
     with capsys.disabled():
         sys.stdout.write(
-            f"\nshortest ways: {len(off)} pairs, median {np.median(off):.3%} off, "
-            f"{np.mean(off <= USUAL_TOLERANCE):.0%} within 1 %, furthest {off.max():.1%}\n"
+            f"\nshortest ways: {len(off)} pairs, median {np.median(off):.3%} off, furthest {off.max():.2%}\n"
         )
     assert len(off) > 150
-    assert off.max() <= FURTHEST  # not so either where a way was not found
     assert np.median(off) <= MEDIAN_TOLERANCE
-    assert np.mean(off <= USUAL_TOLERANCE) >= USUAL_SHARE
+    assert off.max() <= TOLERANCE
 
 
 def test_the_quickest_way_is_never_shorter_than_the_shortest(shared_data: Path, tmp_path: Path) -> None:
@@ -172,5 +181,5 @@ def test_the_quickest_way_is_never_shorter_than_the_shortest(shared_data: Path, 
         drives = network.drives(start, [end for end, _ in ends])
         for drive, (end, km) in zip(drives, ends, strict=True):
             assert drive is not None, f"no way from {start} to {end}"
-            assert drive.km.likely >= km * (1 - USUAL_TOLERANCE)
+            assert drive.km.likely >= km * (1 - TOLERANCE)
             assert FASTEST_KMH > 60 * drive.km.likely / drive.minutes.likely > SLOWEST_KMH

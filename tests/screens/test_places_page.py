@@ -12,17 +12,26 @@ from tests.builders import make_place
 from tripplan.errors import Weight
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.screens.card_form import card_values, edited_rows, place_id
+from tripplan.screens.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
+from tripplan.screens.card_form import card_values, place_id
 from tripplan.screens.place_sentences import board_sentences, hours_sentences
 from tripplan.screens.places import read_typed_drive
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
-TICKETS = [
-    {"name": "Adult", "price": "9.50", "ages": "13+"},
-    {"name": "Child", "price": "5", "ages": "3-12"},
-    {"name": "Small child", "price": "0", "ages": "under 3"},
-]
+BOARD = (
+    blank(TICKET, name="Adult", price="9.50", ages="13+"),
+    blank(TICKET, name="Child", price="5", ages="3-12"),
+    blank(TICKET, name="Small child", price="0", ages="under 3"),
+    blank(
+        BUNDLE,
+        name="Family",
+        price="24",
+        seats=[{"count": "2", "ages": "18+"}, {"count": "3", "ages": "under 18"}],
+    ),
+    blank(PARKING, price="0"),
+    blank(PRICES_READ, on=TODAY, source="board"),
+)
 
 
 def said(elements: Iterable[object]) -> str:
@@ -67,17 +76,9 @@ def typed_card(**changes: Any) -> dict[str, Any]:
         "hours": "Tu-Su 10:00-16:00",
         "shortest": "60",
         "comfortable": "90",
-        "parking": "0",
         "pushchairs": True,
         "own_food": False,
         "cautions": "Open water.\n\nSteps.",
-        "source": "board",
-        "read_on": TODAY,
-        "bundle": "",
-        "bundle_price": "",
-        "bundle_adults": "2",
-        "bundle_children": "3",
-        "bundle_ages": "under 18",
         "replace": False,
         **changes,
     }
@@ -182,15 +183,15 @@ def test_an_empty_form_names_every_missing_field(open_app: Opened) -> None:
         "Name",
         "Location",
         "Opening hours",
-        "Ticket 1 (Adult), price",
-        "Where the prices were read",
+        "Ticket (Adult): Price",
+        "Where the prices come from: Where did you read them?",
     ):
         assert field in faults
 
 
 def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:
     """What the form gives is a card like any other, with the place put on the map."""
-    values, found = card_values(typed_card(bundle="Family", bundle_price="24"), TICKETS, "USD")
+    values, found = card_values(typed_card(), BOARD, "USD")
     read = read_place_card(write_toml(values), "", TODAY)
     assert not found
     assert read.value is not None, read.findings
@@ -201,36 +202,55 @@ def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:
     assert read.value.parking.price == 0
 
 
+def test_what_is_typed_into_the_form_outlives_a_look_at_another_page(open_app: Opened) -> None:
+    """Fields and tickets are as they were when the parent comes back."""
+    app = open_app("places")
+    app.text_input(key="new_card_demo_name").set_value("Old Mill")
+    app.text_input(key="new_card_demo_0_price").set_value("9.50").run()
+    app.switch_page("tripplan/screens/pages/household.py").run()
+    app.switch_page("tripplan/screens/pages/places.py").run()
+    app.run()
+    assert app.text_input(key="new_card_demo_name").value == "Old Mill"
+    assert app.text_input(key="new_card_demo_0_price").value == "9.50"
+
+
+def test_a_place_typed_into_the_form_is_added_with_its_board(open_app: Opened) -> None:
+    """What it comes to is said before it is saved; saving empties the form, and can be taken back."""
+    app = open_app("places")
+    for name, text in {
+        "name": "Old Mill",
+        "town": "Galena",
+        "subdivision": "IL",
+        "hours": "Mo-Su 10:00-16:00",
+        "0_price": "9.50",
+        "1_price": "5",
+        "4_source": "the board",
+    }.items():
+        app.text_input(key=f"new_card_demo_{name}").set_value(text)
+    app.run()
+    # Three grown-ups at 9.50, Ivo, Petra and Odile (11, 7 and 4 years) at 5, Bram (1 year) free.
+    assert "For us that is $43.50" in said(app.markdown)
+    app.button(key="save_new_card").click().run()
+    assert not app.exception
+    assert any(heading.startswith("Old Mill") for heading in headings(app))
+    assert app.text_input(key="new_card_demo_name").value == ""
+    app.button(key="take_back_places").click().run()
+    assert not any(heading.startswith("Old Mill") for heading in headings(app))
+
+
 @pytest.mark.parametrize(
     ("changes", "field"),
     [
         ({"hours": "whenever"}, "opening.hours"),
         ({"last_entry": "soon"}, "opening.last_entry_minutes_before_close"),
-        ({"parking": "-1"}, "parking.price"),
-        ({"bundle": "Family"}, "offers[3].price"),
-        ({"bundle_price": "20"}, "offers[3].name"),
         ({"town": "Nowhere at all"}, "where.town"),
     ],
 )
 def test_each_wrong_answer_is_found_at_its_field(changes: dict[str, str], field: str) -> None:
     """The checks of the card name the field that the parent has to put right."""
-    values, _ = card_values(typed_card(**changes), TICKETS, "USD")
+    values, _ = card_values(typed_card(**changes), BOARD, "USD")
     read = read_place_card(write_toml(values), "", TODAY)
     assert field in [finding.field for finding in read.findings if finding.weight is Weight.FAULT]
-
-
-def test_changes_in_the_ticket_table_are_read() -> None:
-    """Edited, added and deleted rows are followed, and empty rows are left out."""
-    first = ({"name": "Adult", "price": "", "ages": "13+"}, {"name": "Child", "price": "", "ages": "3-12"})
-    edits = {
-        "edited_rows": {0: {"price": "7.50"}},
-        "deleted_rows": [1],
-        "added_rows": [{}, {"name": "Senior", "price": "5", "ages": None}],
-    }
-    assert edited_rows(first, edits) == [
-        {"name": "Adult", "price": "7.50", "ages": "13+"},
-        {"name": "Senior", "price": "5", "ages": ""},
-    ]
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,7 @@
 """The day sheet: one outing in the words of a single page, before it is drawn as HTML or PDF.
 
-It is made for the family, so names stand on it. It is also a paper that may be left behind, so birth dates, the
-home address and noted needs stand on it only where they are ticked.
+It is made for the family, so names stand on it. It is also a paper that may be left behind, so birth dates,
+the home address and noted needs stand on it only where they are ticked.
 """
 
 import re
@@ -31,8 +31,8 @@ POINT = "•"
 DEMO_NOTICE = "Demo: this family, its places and prices are invented."
 
 LAST_WORD = (
-    "Times and costs are plans and estimates. Local law, the place's own rules, and doctors and other licensed "
-    "professionals have the last word."
+    "Times and costs are plans and estimates. Local law, the place's own rules, and doctors and other "
+    "licensed professionals have the last word."
 )
 
 _DIALLED = re.compile(r"[0-9+(][0-9 +()./-]{1,38}[0-9]")

@@ -1,4 +1,4 @@
-"""The day sheet as one HTML file: big type with the times first on a telephone, a page in two columns on paper.
+"""The day sheet as one HTML file: big type with the times first on a telephone, two columns on paper.
 
 The file stands alone: no script, nothing loaded from anywhere, every text escaped.
 """

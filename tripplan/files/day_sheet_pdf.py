@@ -9,8 +9,6 @@ from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 
-from fontTools.ttLib import TTFont
-from fpdf import FPDF
 from pymupdf_fonts import fontbuffers
 
 from tripplan.files.day_sheet import DaySheet, SheetLine
@@ -31,6 +29,10 @@ _FACES = {"": "notos", "B": "notosbo"}
 _FAMILY = "Noto Sans"
 
 
+SURELY_KNOWN = frozenset(map(chr, range(0x20, 0x180))) - frozenset(map(chr, range(0x7F, 0xA0)))
+"""Letters for which the typeface need not be looked into: Latin of Western and Central Europe."""
+
+
 class Paper(StrEnum):
     """The paper to print on."""
 
@@ -49,6 +51,8 @@ def usual_paper(country: str) -> Paper:
 
 @lru_cache(maxsize=1)
 def _known_letters() -> frozenset[int]:
+    from fontTools.ttLib import TTFont  # heavy, and rarely needed
+
     with TTFont(BytesIO(fontbuffers[_FACES[""]]()), lazy=True) as typeface:
         return frozenset(typeface.getBestCmap())
 
@@ -57,7 +61,8 @@ def missing_letters(sheet: DaySheet) -> str:
     """Letters of a sheet that the PDF's typeface lacks, each once, in order; the HTML sheet shows them."""
     lines = [line for section in sheet.sections for line in section.lines]
     told = "".join((sheet.title, sheet.going, sheet.notice, *(line.lead + line.text for line in lines)))
-    return "".join(sorted({letter for letter in told if ord(letter) not in _known_letters()}))
+    rare = {letter for letter in told if letter not in SURELY_KNOWN}
+    return "".join(sorted(letter for letter in rare if ord(letter) not in _known_letters()))
 
 
 def missing_sentence(letters: str) -> str:
@@ -113,6 +118,9 @@ class _Drawing:
     """One PDF in the making."""
 
     def __init__(self, sheet: DaySheet, paper: Paper, folder: Path) -> None:
+        from fpdf import FPDF  # heavy, and needed only once a PDF is asked for
+        from fpdf.fonts import TTFFont
+
         self.sheet = sheet
         self.pdf = pdf = FPDF(format=paper.value)
         pdf.set_margin(MARGIN)
@@ -122,8 +130,10 @@ class _Drawing:
             file = folder / f"{name}.ttf"
             file.write_bytes(fontbuffers[name]())
             pdf.add_font(_FAMILY, style, file)
-            # Notes of the program that made the typeface; left in, subsetting complains about them on stderr.
-            del pdf.fonts[f"{_FAMILY.lower()}{style}"].ttfont["TTFA"]
+            typeface = pdf.fonts[f"{_FAMILY.lower()}{style}"]
+            # Notes of the program that made the typeface; taking letters out of it would complain about them.
+            if isinstance(typeface, TTFFont):
+                del typeface.ttfont["TTFA"]
         pdf.set_title(f"{sheet.title}, {sheet.day}")
         pdf.set_lang("en")
         pdf.add_page()
@@ -186,15 +196,8 @@ class _Drawing:
         return spots[:-1], spots[-1]
 
     def _height(self, piece: _Piece, size: float) -> float:
-        self._type(size)
-        lines = self.pdf.multi_cell(
-            self.width - self._indent(piece, size),
-            size * _LINE,
-            piece.line.text,
-            dry_run=True,
-            output="LINES",
-        )
-        return size * _LINE * (max(1, len(lines)) + bool(piece.heading))
+        below = self._text(piece.line.text, size, 0, 0, self.width - self._indent(piece, size), draw=False)
+        return below + size * _LINE * bool(piece.heading)
 
     @staticmethod
     def _indent(piece: _Piece, size: float) -> float:
@@ -234,7 +237,8 @@ class _Drawing:
         self._type(size, bold=bold)
         self.pdf.set_xy(x, y)
         lines = self.pdf.multi_cell(width, size * _LINE, text, align="L", dry_run=not draw, output="LINES")
-        return size * _LINE * len(lines)
+        # Asked for lines it answers with a list; its other answers are to other questions.
+        return size * _LINE * (len(lines) if isinstance(lines, list) else 1)
 
     def _piece(self, piece: _Piece, size: float, x: float, y: float) -> None:
         if piece.heading:

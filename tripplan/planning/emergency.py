@@ -1,4 +1,4 @@
-"""Whom to ring when something happens: the country's emergency number, poison advice, the family's own people."""
+"""Whom to ring when something happens: the emergency number, poison advice, the family's own people."""
 
 import re
 from dataclasses import dataclass
@@ -22,8 +22,8 @@ Telephone = Annotated[str, AfterValidator(_diallable)]
 FROM_MEMORY = "from memory"
 
 _EUROPEAN_UNION = (
-    "AT", "BE", "BG", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE", "IT", "LT", "LU",
-    "LV", "MT", "NL", "PL", "PT", "RO", "SE", "SI", "SK",
+    "AT", "BE", "BG", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE", "IT", "LT",
+    "LU", "LV", "MT", "NL", "PL", "PT", "RO", "SE", "SI", "SK",
 )  # fmt: skip
 
 _EMERGENCY = "Emergency"

@@ -226,8 +226,8 @@ RULES = (
     ),
     PackingRule(
         "Booster or child seat",
-        "4 to 11; Great Britain asks for one until 12 years or 135 cm (GOV.UK, Child car seats: the law); the "
-        "law where you drive decides",
+        "4 to 11; Great Britain asks for one until 12 years or 135 cm (GOV.UK, Child car seats: the law); "
+        "the law where you drive decides",
         lambda trip: _for(trip.aged(4 * MONTHS, 12 * MONTHS)),
     ),
     PackingRule(

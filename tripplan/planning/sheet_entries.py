@@ -1,6 +1,6 @@
 """What the parent writes for a day sheet, beside what planning works out."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Annotated
 
@@ -60,7 +60,7 @@ class SheetEntries:
     """
 
     bookings: tuple[Booking, ...] = ()
-    ticked: SheetTicks = SheetTicks()
-    contacts: EmergencyContacts = EmergencyContacts()
-    packing: PackingChanges = PackingChanges()
+    ticked: SheetTicks = field(default_factory=SheetTicks)
+    contacts: EmergencyContacts = field(default_factory=EmergencyContacts)
+    packing: PackingChanges = field(default_factory=PackingChanges)
     questions: OwnQuestions | None = None

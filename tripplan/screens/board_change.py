@@ -74,7 +74,7 @@ def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
     with left:
         slots = draw_board(spot, draft, known_to(family, kept.value.id), kept.value.currency)
     read = changed_card(kept.value, draft, view)
-    show_faults(slots, draft, read.findings)
+    show_faults(slots, draft, read.findings, read.value)
     with right, st.container(border=True):
         if read.value is None:
             said = to_put_right(draft, read.findings)

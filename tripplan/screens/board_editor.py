@@ -8,8 +8,10 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
+from tripplan.planning.admission.sentences import sentence
 from tripplan.planning.offers import Pass, Ticket
 from tripplan.planning.outing import Family
+from tripplan.planning.place import Place
 from tripplan.screens.board_rows import (
     ACCOMPANIED,
     ADD_ON,
@@ -37,6 +39,8 @@ from tripplan.screens.board_rows import (
 from tripplan.screens.markdown import plain
 from tripplan.screens.notices import named
 
+_NOTE_HEIGHT = 68
+"""The least that Streamlit draws for several lines [px]."""
 _USUAL_STATUSES = ("educator", "home educated", "student", "senior", "benefit card", "member", "resident")
 
 _OFFERS_TO_ADD = (
@@ -291,17 +295,19 @@ def draw_board(spot: str, draft: Draft, known: Known, currency: str) -> FaultSlo
             "as 3-12, 65+ or under 2; both ends count."
         )
     )
-    slots: dict[int, DeltaGenerator] = {}
-    for one in draft.rows:
-        if one.row.kind.holder == "offers":
-            slots[one.number] = _draw_row(spot, draft, one, known)
+    offers = [one for one in draft.rows if KINDS[one.kind].holder == "offers"]
+    slots = {one.number: _draw_row(spot, draft, one, known) for one in offers}
     _buttons(spot, _OFFERS_TO_ADD)
     board = st.container()
-    for one in draft.rows:
-        if one.row.kind.holder != "offers":
-            slots[one.number] = _draw_row(spot, draft, one, known)
-    there = {one.kind for one in draft.rows}
-    _buttons(spot, [add for add in _OTHERS_TO_ADD if not (add[2].kind.alone and add[0] in there)])
+    beside = [kind for kind in KINDS.values() if kind.holder != "offers"]
+    for always in (False, True):
+        for kind in beside:
+            if kind.always is always:
+                mine = [one for one in draft.rows if one.kind == kind.name]
+                slots |= {one.number: _draw_row(spot, draft, one, known) for one in mine}
+        if not always:
+            there = {one.kind for one in draft.rows}
+            _buttons(spot, [add for add in _OTHERS_TO_ADD if not (add[2].kind.alone and add[0] in there)])
     collect(spot, draft)
     return FaultSlots(tuple(slots[one.number] for one in draft.rows), board)
 
@@ -331,7 +337,7 @@ def _row_switches(spot: str, one: DraftRow, kind: RowKind) -> None:
     with st.container(horizontal=True, vertical_alignment="center"):
         if kind.more:
             unusual = _unusual(one, kind)
-            st.session_state.setdefault(f"{prefix}_more", bool(unusual))
+            st.session_state.setdefault(f"{prefix}_more", bool(unusual) and one.first is not None)
             count = f" ({unusual} set)" if unusual else ""
             st.toggle(f"More rules{count}", key=f"{prefix}_more")
         st.button(
@@ -402,7 +408,7 @@ def _draw_field(
     if field_.shape is Shape.TICK:
         st.checkbox(label, key=key, help=explained)
     elif field_.shape is Shape.NOTE:
-        st.text_area(label, key=key, help=explained, height="content", width=width)
+        st.text_area(label, key=key, help=explained, height=_NOTE_HEIGHT, width=width)
     elif field_.shape is Shape.DAY:
         st.date_input(label, value=None, key=key, help=explained, width=width)
     elif field_.shape is Shape.WORDS:
@@ -457,19 +463,35 @@ def shown_now(draft: Draft, findings: Sequence[Finding]) -> list[Finding]:
     return [finding for finding in findings if draft.pressed or not waits(finding)]
 
 
-def show_faults(slots: FaultSlots, draft: Draft, findings: Sequence[Finding]) -> None:
-    """Show every finding about the board at the row where it stands, or below the tickets."""
+def show_faults(
+    slots: FaultSlots, draft: Draft, findings: Sequence[Finding], understood: Place | None
+) -> None:
+    """Show every finding about the board at the row where it stands, or below the tickets.
+
+    Args:
+        slots: where they are shown.
+        draft: the board.
+        findings: of the card.
+        understood: the card as it was read, if it could be; each offer then also stands there as a sentence.
+    """
     rows = draft.as_rows()
-    for slot_index, slot in enumerate((*slots.rows, slots.board)):
-        here = [
-            finding
-            for finding in shown_now(draft, findings)
-            if (at[0] if (at := row_of(finding.field, rows)) else len(rows)) == slot_index
-        ]
+    if understood is not None:
+        offers = [slot for slot, row in zip(slots.rows, rows, strict=True) if row.kind.holder == "offers"]
+        for slot, offer in zip(offers, understood.offers, strict=True):
+            slot.caption(plain(sentence(offer, understood.currency)))
+    visible = [finding for finding in shown_now(draft, findings) if on_board(finding.field)]
+    for number, slot in enumerate((*slots.rows, slots.board)):
+        here = [finding for finding in visible if _slot_of(finding, rows) == number]
         for weight, show in ((Weight.FAULT, slot.error), (Weight.WARNING, slot.warning)):
             lines = [_line(in_screen_words(finding, rows)) for finding in here if finding.weight is weight]
             if lines:
                 show("\n".join(f"- {line}" for line in lines))
+
+
+def _slot_of(finding: Finding, rows: Sequence[Row]) -> int:
+    """The number of a finding's row; the one after the last for what no single row is to blame for."""
+    at = row_of(finding.field, rows)
+    return len(rows) if at is None else at[0]
 
 
 def _line(finding: Finding) -> str:

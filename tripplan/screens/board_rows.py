@@ -187,9 +187,7 @@ def _statuses(label: str) -> Field:
 
 
 def _seats(label: str) -> Entries:
-    return Entries(
-        "seats", label, Seats, (Field("count", "how many people", width=150), _ages(label="aged")), most=8
-    )
+    return Entries("seats", label, Seats, (Field("count", "people", width=120), _ages(label="aged")), most=8)
 
 
 _TIME_LIMITS = (

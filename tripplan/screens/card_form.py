@@ -26,7 +26,7 @@ from tripplan.screens.board_editor import (
     show_faults,
     to_put_right,
 )
-from tripplan.screens.board_rows import PARKING, PRICES_READ, TICKET, Row, blank, on_board, raw_board
+from tripplan.screens.board_rows import PARKING, PRICES_READ, TICKET, Row, blank, raw_board
 from tripplan.screens.fields import Fields, FieldValue, lines_in, listed_in, put
 from tripplan.screens.for_us import show_for_us
 from tripplan.screens.frame import View
@@ -112,7 +112,7 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
     st.session_state[f"{spot}_typed"] = fields.typed()
     values, _ = card_values(fields.typed(), draft.as_rows(), currency)
     board = read_with_stand_ins(values, family, view.today)
-    show_faults(slots, draft, [finding for finding in board.findings if on_board(finding.field)])
+    show_faults(slots, draft, board.findings, board.value)
     with right, st.container(border=True):
         if board.value is None:
             said = to_put_right(draft, board.findings)

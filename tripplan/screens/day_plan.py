@@ -10,6 +10,7 @@ from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens import answers
 from tripplan.screens.charts import day_chart
 from tripplan.screens.choices import LONGEST_SPAN, Taken, party_picker, place_names, take, taken, usual_span
+from tripplan.screens.day_sheet import render_day_sheet
 from tripplan.screens.explain import cost_lines, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -39,6 +40,7 @@ def render(view: View) -> None:
     )
     _in_words(outing)
     _at_the_till(outing)
+    render_day_sheet(view, family, outing)
 
 
 def _place_and_day(view: View, family: Family) -> Taken:

@@ -62,8 +62,8 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
     """
     with st.expander("Day sheet to print", key="open_day_sheet"):
         st.caption(
-            "One page for the day: times, tickets, what to pack, whom to ring. The web page shows big type on "
-            "a phone and prints on one sheet; nothing on it is loaded from anywhere."
+            "One page for the day: times, tickets, what to pack, whom to ring. The web page shows big type "
+            "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
         )
         entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
         notice = DEMO_NOTICE if view.which is Which.DEMO else ""
