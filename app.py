@@ -10,6 +10,8 @@ pages = [
     st.Page(f"{FOLDER}/choose_day.py", title="Choose a day"),
     st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
     st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
+    st.Page(f"{FOLDER}/passes.py", title="Passes"),
+    st.Page(f"{FOLDER}/together.py", title="With others"),
     st.Page(f"{FOLDER}/places.py", title="Places"),
     st.Page(f"{FOLDER}/household.py", title="Household"),
 ]

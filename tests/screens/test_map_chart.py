@@ -1,5 +1,6 @@
 """The sketch of the places round home, and the same in words."""
 
+from collections.abc import Callable
 from datetime import date
 from itertools import pairwise
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tripplan.planning.place import Place
@@ -121,3 +123,15 @@ def test_why_tells_how_a_drive_is_known() -> None:
     assert why_sentence(at(41.5, -89.6)[1]).startswith("An estimate: ")
     typed = typed_drive(60, 50, date(2026, 11, 2))
     assert why_sentence(typed) == "Typed in: typed in on 2026-11-02."
+
+
+def test_the_places_page_shows_the_sketch_with_its_table_and_reasons(
+    open_app: Callable[..., AppTest],
+) -> None:
+    """All the demo's places stand in the table, and each can be asked why."""
+    app = open_app("places")
+    asked = app.selectbox(key="places_map_why")
+    assert sorted(asked.options) == sorted(app.table[0].value.index)
+    asked.select("Oatsparrow Farm").run()
+    assert not app.exception
+    assert any("An estimate: 1" in caption.value.replace("\\", "") for caption in app.caption)

@@ -121,7 +121,7 @@ def settings_from(options: Namespace, environment: Mapping[str, str]) -> Mapping
         settings[FOLDER_VARIABLE] = options.data
     if getattr(options, "today", None):
         findings: list[Finding] = []
-        today = _date(options.today, "--today", findings)
+        today = date_in(options.today, "--today", findings)
         if today is None:
             raise InputFaults(tuple(findings))
         settings[TODAY_VARIABLE] = today.isoformat()
@@ -183,11 +183,11 @@ def _places(names: str | Sequence[str], family: Family | None, findings: list[Fi
     if family is None or not family.places:
         return ()
     named = (names,) if isinstance(names, str) else names
-    found = [_place_called(name, family.places, findings) for name in named]
+    found = [place_called(name, family.places, findings) for name in named]
     return tuple({place.id: place for place in found if place is not None}.values())
 
 
-def _place_called(name: str, places: Sequence[Place], findings: list[Finding]) -> Place | None:
+def place_called(name: str, places: Sequence[Place], findings: list[Finding]) -> Place | None:
     """The place with an id or a name; a beginning that fits only one is enough."""
     said = name.strip().casefold()
     fitting = [place for place in places if said in (place.id, place.name.casefold())]
@@ -212,7 +212,7 @@ def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan 
     """The days asked about; six weeks from tomorrow when none are given."""
     fields = {"first": "--from", "last": "--to", "on": "--on", "day": "DATE"}
     asked = {name: getattr(options, name, None) for name in fields}
-    read = {name: _date(text, fields[name], findings) for name, text in asked.items() if text is not None}
+    read = {name: date_in(text, fields[name], findings) for name, text in asked.items() if text is not None}
     if None in read.values():
         return None
     dates = {name: day for name, day in read.items() if day is not None}
@@ -234,7 +234,8 @@ def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan 
     return None
 
 
-def _date(text: str, field: str, findings: list[Finding]) -> date | None:
+def date_in(text: str, field: str, findings: list[Finding]) -> date | None:
+    """The date a text names, within those that can be asked about; else a fault of that field."""
     try:
         day = date.fromisoformat(text.strip())
     except ValueError:

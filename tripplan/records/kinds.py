@@ -13,10 +13,12 @@ from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.packing import PackingChanges
+from tripplan.planning.passes.listed import PlannedVisits
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.questions import OwnQuestions
 from tripplan.planning.sheet_entries import SheetDetails
+from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.where import LookedUp
 
 ONLY = "only"
@@ -74,6 +76,8 @@ KINDS: dict[type[Written], Kind] = {
     OwnQuestions: Kind("own_questions", lambda own: str(own.place)),
     PackingChanges: Kind("packing_changes", lambda _: ONLY),
     EmergencyContacts: Kind("emergency_contacts", lambda _: ONLY),
+    PlannedVisits: Kind("planned_visits", lambda _: ONLY),
+    GoingTogether: Kind("going_together", lambda _: ONLY),
     ComparedPlaces: Kind("compared_places", lambda _: ONLY),
     DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),
 }

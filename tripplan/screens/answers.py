@@ -11,7 +11,12 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
 from tripplan.planning.flips import Flip, what_would_flip
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.passes.plan import PassPlan, PlannedVisit
+from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.place import Place
+from tripplan.planning.together.others import GoingTogether
+from tripplan.planning.together.shapes import Together
+from tripplan.planning.together.visit import visit_together
 
 _ANSWERS_KEPT = 24
 
@@ -36,6 +41,13 @@ _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
     Family: _fingerprint,
     Place: lambda place: place.id,
     DateSpan: str,
+    PlannedVisit: lambda visit: (
+        visit.place.id,
+        str(visit.day),
+        str(visit.at),
+        [member.name for member in visit.party],
+    ),
+    GoingTogether: lambda with_others: with_others.model_dump_json(),
 }
 
 
@@ -77,3 +89,24 @@ def planned(
     """One place on one day; as `tripplan.planning.outing.plan_outing`."""
     facts = place_facts(family, place, (day.year,))
     return plan_outing(family, family.party(party), facts, day, today=today, leave_at=leave_at)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Weighing the passes ...")
+def passes_that_pay(family: Family, visits: Sequence[PlannedVisit], today: date) -> PassPlan:
+    """What to buy for a list of visits; as `tripplan.planning.passes.which_pays.which_pass_pays`."""
+    return which_pass_pays(family, visits, today=today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Adding it up ...")
+def together(
+    family: Family,
+    party: Sequence[str],
+    with_others: GoingTogether,
+    place: Place,
+    day: date,
+    today: date,
+    payer: str | None,
+) -> Together | NoOuting:
+    """Several households at one place; as `tripplan.planning.together.visit.visit_together`."""
+    members = family.party(party)
+    return visit_together(family, members, with_others, place, day, today=today, payer=payer)

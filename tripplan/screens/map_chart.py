@@ -269,10 +269,6 @@ def places_map(home: Where, drives: Sequence[tuple[Place, Drive]], units: str) -
         )
     with table:
         st.table(map_table(places, units).map(plain))
-        asked = st.selectbox(
-            "Why these figures? Choose a place",
-            places,
-            format_func=lambda place: place.place.name,
-            key="places_map_why",
-        )
-        st.caption(plain(why_sentence(asked.drive)))
+        by_name = {place.place.name: place for place in places}
+        asked = st.selectbox("Why these figures? Choose a place", list(by_name), key="places_map_why")
+        st.caption(plain(why_sentence(by_name[asked].drive)))

@@ -15,7 +15,7 @@ def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:
         *(break_even_sentence(one) for one in plan.break_even),
         *(left_out_sentence(one) for one in plan.left_out),
         *plan.notes,
-        *_counted(plan),
+        *counted_sentences(plan),
     )
 
 
@@ -102,7 +102,7 @@ def left_out_sentence(one: VisitLeftOut) -> str:
     return f"{wording.day(one.visit.day)}, {one.visit.place.name}, is left out: {reasons}."
 
 
-def _counted(plan: PassPlan) -> tuple[str, ...]:
+def counted_sentences(plan: PassPlan) -> tuple[str, ...]:
     """What the figures are made of."""
     if not plan.visits:
         return ()

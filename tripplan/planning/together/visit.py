@@ -1,0 +1,86 @@
+"""One's own family and other households at one place on one day."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from tripplan.errors import PlanError
+from tripplan.planning.admission.result import NoAdmission
+from tripplan.planning.household import Household, Member
+from tripplan.planning.money import Money
+from tripplan.planning.outing import Family, NoOuting
+from tripplan.planning.passes.arrivals import arrivals_of
+from tripplan.planning.passes.plan import PlannedVisit
+from tripplan.planning.place import Place
+from tripplan.planning.together.go import go_together
+from tripplan.planning.together.others import GoingTogether, members_of
+from tripplan.planning.together.shapes import Group, Together
+
+
+def own_seats(household: Household, with_others: GoingTogether) -> int:
+    """Places with a belt that the own household brings: as told, else those of its car [-]."""
+    if with_others.seats is not None:
+        return with_others.seats
+    return household.car.seats if household.car else 0
+
+
+def visit_together(
+    family: Family,
+    party: Sequence[Member],
+    with_others: GoingTogether,
+    place: Place,
+    day: date,
+    *,
+    today: date,
+    payer: str | None = None,
+) -> Together | NoOuting:
+    """Work out one visit of the own family with others, who arrive at the first entry of the day.
+
+    Args:
+        family: the own household, its passes, and school calendars.
+        party: who goes of it.
+        with_others: the other households, and what the own one brings and has paid.
+        place: where to.
+        day: the date at the place.
+        today: for booking deadlines and vouchers.
+        payer: who pays the rest at the till; as `go_together`.
+
+    Returns:
+        Everything about it, the own household first; or why it cannot be.
+
+    Raises:
+        PlanError: another household is called as the own one, nobody of the own one goes, or there are too
+            many ways to fill the passes held.
+        UnknownName: the payer is none of the households.
+    """
+    household = family.household
+    if not party:
+        raise PlanError(f"nobody of {household.name} comes along")
+    arrivals, left_out = arrivals_of(family, [PlannedVisit(place, day, tuple(party))], today)
+    if left_out:
+        return NoOuting(place, day, left_out[0].reasons)
+    ahead = place.opening.book_days_ahead
+    if (day - today).days < ahead:
+        return NoOuting(place, day, (f"visits must be booked {ahead} days ahead",))
+    (arrival,) = arrivals
+    own = Group(
+        household.name,
+        tuple(party),
+        own_seats(household, with_others),
+        Money(with_others.paid, with_others.currency),
+        household.passes,
+    )
+    others = [
+        Group(one.name, members_of(one.people, day), one.seats, Money(one.paid, with_others.currency))
+        for one in with_others.households
+    ]
+    found = go_together(
+        [own, *others],
+        place,
+        arrival.moment,
+        today=today,
+        payer=payer,
+        public_holidays=arrival.public_holidays,
+        days_out_of_school=arrival.days_out_of_school,
+        other_places=family.places,
+    )
+    return NoOuting(place, day, found.reasons) if isinstance(found, NoAdmission) else found

@@ -1,0 +1,279 @@
+"""Passes: which annual passes pay for the visits of the coming twelve months."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+import streamlit as st
+
+from tripplan.errors import Finding, PlanError
+from tripplan.planning import wording
+from tripplan.planning.admission.sentences import sentence
+from tripplan.planning.offers import Pass
+from tripplan.planning.outing import Family
+from tripplan.planning.passes.listed import (
+    VISITS_AT_MOST,
+    ListedVisit,
+    PlannedVisits,
+    coming_visits,
+    last_day_listed,
+)
+from tripplan.planning.passes.plan import PassPlan, VisitCost, VisitLeftOut
+from tripplan.planning.passes.sentences import (
+    break_even_sentence,
+    counted_sentences,
+    left_out_sentence,
+    order_sentence,
+    total_sentences,
+    visit_sentence,
+)
+from tripplan.planning.planned import PlannedOuting
+from tripplan.records.store import Kept
+from tripplan.screens import answers
+from tripplan.screens.choices import place_names, place_named
+from tripplan.screens.fields import Fields, filled
+from tripplan.screens.frame import View, family_or_stop
+from tripplan.screens.markdown import bullets, plain
+from tripplan.screens.notices import refuse, show_notice
+from tripplan.screens.saving import records_of, save_all, take_back_button
+
+PAGE = "passes"
+TIMES_AT_MOST = 52
+USUAL_TIMES, USUAL_WEEKS_APART = 4, 4
+"""What the form for new visits says at first."""
+FIRST_VISIT_IN = timedelta(days=10)
+
+KeptVisits = Kept[PlannedVisits] | None
+
+
+@dataclass(frozen=True)
+class _Listed:
+    """What is on record, and where a line of the page finds its visit in it."""
+
+    view: View
+    kept: KeptVisits
+
+    @property
+    def visits(self) -> tuple[ListedVisit, ...]:
+        return self.kept.value.visits if self.kept else ()
+
+    @property
+    def revision(self) -> int:
+        return self.kept.revision if self.kept else 0
+
+
+def render(view: View) -> None:
+    """Let the parent list visits, and say which passes and single visits cost least for all of them."""
+    family = family_or_stop(view)
+    st.title("Which pass pays?")
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        return
+    records = records_of(view)
+    listed = _Listed(view, records.get(PlannedVisits))
+    outings = [kept.value for kept in records.all(PlannedOuting).values()]
+    coming = coming_visits(family, outings, listed.visits, view.today)
+    st.markdown(
+        f"List the visits of the coming twelve months, up to {wording.day(last_day_listed(view.today))}: "
+        "how often would you go, pass or not? Your planned outings are on the list already."
+    )
+    show_notice(PAGE)
+    take_back_button(view, PAGE)
+    _add_form(view, family, listed, expanded=not coming.visits)
+    if coming.notes:
+        st.warning(bullets(coming.notes))
+    if coming.visits:
+        try:
+            plan = answers.passes_that_pay(family, coming.visits, view.today)
+        except PlanError as trouble:
+            st.warning(plain(f"This list cannot be worked out: {trouble}."))
+            _visits_alone(listed)
+        else:
+            _result(plan)
+            _visit_by_visit(plan, listed)
+    else:
+        st.info("No visit is planned or listed yet. Add a few above; one press is enough to see an answer.")
+    _passes_on_cards(family)
+
+
+# --- visits to add ----------------------------------------------------------------------------------------
+
+
+def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) -> None:
+    names = [member.name for member in family.household.members]
+    selling = [place.id for place in family.places if any(isinstance(o, Pass) for o in place.offers)]
+    form = f"visits_{view.which}"
+    fields = filled(
+        form,
+        {
+            "place": (selling or [family.places[0].id])[0],
+            "first": view.today + FIRST_VISIT_IN,
+            "times": USUAL_TIMES,
+            "weeks": USUAL_WEEKS_APART,
+            "party": names,
+        },
+    )
+    with st.expander("Add visits", expanded=expanded, key="open_add_visits"), st.form("add_visits_form"):
+        st.selectbox(
+            "Where to?",
+            [place.id for place in family.places],
+            format_func=place_names(family).__getitem__,
+            key=fields.key("place"),
+        )
+        left, middle, right = st.columns(3)
+        left.date_input(
+            "First visit",
+            min_value=view.today,
+            max_value=last_day_listed(view.today),
+            key=fields.key("first"),
+        )
+        middle.number_input("How many visits?", min_value=1, max_value=TIMES_AT_MOST, key=fields.key("times"))
+        right.number_input("Weeks between them", min_value=1, max_value=52, key=fields.key("weeks"))
+        st.pills("Who goes?", names, selection_mode="multi", key=fields.key("party"))
+        st.form_submit_button(
+            "Add these visits",
+            key="add_visits",
+            type="primary",
+            on_click=_add,
+            args=(view, family, listed, fields),
+        )
+
+
+def _add(view: View, family: Family, listed: _Listed, fields: Fields) -> None:
+    typed = fields.typed()
+    faults = list(_faults(typed, listed, last_day_listed(view.today)))
+    if faults:
+        refuse(PAGE, findings=faults)
+        return
+    party = tuple(member.name for member in family.household.members if member.name in typed["party"])
+    new = [ListedVisit(place=typed["place"], day=day, party=party) for day in _days(typed)]
+    again = {(one.place, one.day) for one in new}
+    others = [one for one in listed.visits if (one.place, one.day) not in again]
+    place = place_named(family, typed["place"])
+    count = "1 visit" if len(new) == 1 else f"{len(new)} visits"
+    save_all(
+        view,
+        PAGE,
+        [(PlannedVisits(visits=(*others, *new)), listed.revision)],
+        f"{count} to {place.name if place else typed['place']} listed.",
+    )
+
+
+def _days(typed: dict[str, Any]) -> list[date]:
+    return [typed["first"] + timedelta(weeks=typed["weeks"] * turn) for turn in range(typed["times"])]
+
+
+def _faults(typed: dict[str, Any], listed: _Listed, last: date) -> Iterator[Finding]:
+    if not typed["party"]:
+        yield Finding("", "Who goes?", "", "pick at least one person")
+    if typed["first"] is None:
+        yield Finding("", "First visit", "", "pick a day")
+    elif (end := _days(typed)[-1]) > last:
+        message = f"the last of them would be on {wording.day(end)}; the list reaches to {wording.day(last)}"
+        yield Finding("", "How many visits?", str(typed["times"]), message)
+    if len(listed.visits) + typed["times"] > VISITS_AT_MOST:
+        message = f"the list holds at most {VISITS_AT_MOST}, {len(listed.visits)} are on it"
+        yield Finding("", "How many visits?", str(typed["times"]), message)
+
+
+# --- the answer -------------------------------------------------------------------------------------------
+
+
+def _result(plan: PassPlan) -> None:
+    if plan.visits:
+        together, singly, saving = st.columns(3)
+        together.metric("Passes and visits in all", wording.money(plan.total))
+        singly.metric("Without buying a pass", wording.money(plan.singly) if plan.singly else "not possible")
+        saving.metric("Saved", wording.money(plan.saving) if plan.saving else "cannot be said")
+    st.subheader("What to buy, and when", anchor=False)
+    st.markdown(bullets([*map(order_sentence, plan.orders), *total_sentences(plan)]))
+    if plan.orders:
+        with st.expander("What the till asks for"):
+            for order in plan.orders:
+                st.markdown(plain(f"{wording.day(order.day)}, {order.place.name}:"))
+                st.markdown(
+                    bullets(
+                        f"{line.quantity} x {line.name}: {wording.money(line.total)}" for line in order.lines
+                    )
+                )
+                if order.notes:
+                    st.caption(plain(" ".join(order.notes)))
+    if plan.break_even:
+        st.subheader("When has a pass paid?", anchor=False)
+        st.markdown(bullets(map(break_even_sentence, plan.break_even)))
+    st.caption(
+        plain(
+            "Exact for these visits: by the rules on the place cards, no other choice of passes and tickets "
+            "costs less. The drive, food, extras and visits that are not on the list are left out, and a "
+            "price may change within the year; ask the place what counts on the day you buy. "
+            + " ".join((*plan.notes, *counted_sentences(plan)))
+        )
+    )
+
+
+def _visit_by_visit(plan: PassPlan, listed: _Listed) -> None:
+    st.subheader("Visit by visit", anchor=False)
+    lines: list[VisitCost | VisitLeftOut] = [*plan.visits, *plan.left_out]
+    for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
+        text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)
+        _line(text, line.visit.place.id, line.visit.day, listed)
+    _clear_button(listed)
+
+
+def _visits_alone(listed: _Listed) -> None:
+    for visit in listed.visits:
+        _line(f"{wording.day(visit.day)}: {visit.place}", visit.place, visit.day, listed)
+    _clear_button(listed)
+
+
+def _line(text: str, place_id: str, day: date, listed: _Listed) -> None:
+    """One visit, with a button that takes it off the list; a planned outing is changed on Calendar."""
+    mine = any((one.place, one.day) == (place_id, day) for one in listed.visits)
+    with st.container(border=True, key=f"visit_{place_id}_{day}"):
+        st.markdown(plain(text))
+        if mine:
+            st.button(
+                "Take off the list",
+                key=f"remove_visit_{place_id}_{day}",
+                type="tertiary",
+                on_click=_remove,
+                args=(listed, place_id, day),
+            )
+        else:
+            st.caption("Planned on Calendar.")
+
+
+def _remove(listed: _Listed, place_id: str, day: date) -> None:
+    left = tuple(one for one in listed.visits if (one.place, one.day) != (place_id, day))
+    _save(listed, left, f"The visit on {wording.day(day)} is off the list.")
+
+
+def _clear_button(listed: _Listed) -> None:
+    if listed.visits:
+        st.button(
+            "Take all listed visits off",
+            key="clear_visits",
+            on_click=_save,
+            args=(listed, (), "The list is empty."),
+        )
+
+
+def _save(listed: _Listed, visits: tuple[ListedVisit, ...], said: str) -> None:
+    save_all(listed.view, PAGE, [(PlannedVisits(visits=visits), listed.revision)], said)
+
+
+def _passes_on_cards(family: Family) -> None:
+    lines = [
+        f"{place.name}: {sentence(offer, place.currency)}"
+        for place in family.places
+        for offer in place.offers
+        if isinstance(offer, Pass)
+    ]
+    with st.expander("The passes that your places sell", key="open_passes_sold"):
+        if lines:
+            st.markdown(bullets(lines))
+        else:
+            st.caption("None of your place cards has an annual pass.")
+        st.caption("Passes you hold already are entered under Household; they count here while they last.")
