@@ -97,7 +97,7 @@ def test_the_file_names_itself_and_the_time_it_was_given() -> None:
     assert found.metadata is not None
     assert found.metadata.title == "Test museum, Tue, Dec 8, 2026"
     assert found.metadata.creation_date == NOW
-    assert found.trailer["/Root"]["/Lang"] == "en"
+    assert str(found.root_object["/Lang"]) == "en"
     assert day_sheet_pdf(sheet(), Paper.A4, NOW) == day_sheet_pdf(sheet(), Paper.A4, NOW)
 
 
@@ -115,11 +115,9 @@ def test_no_connection_is_opened(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_the_typeface_is_in_the_file() -> None:
     """Every font is embedded, so that the page looks the same on any computer."""
     (page,) = read(sheet()).pages
-    fonts = [font.get_object() for font in page["/Resources"]["/Font"].values()]
-    assert fonts
-    for font in fonts:
-        descriptor = font["/DescendantFonts"][0].get_object()["/FontDescriptor"].get_object()
-        assert "/FontFile2" in descriptor
+    embedded, missing = page._get_fonts()
+    assert len(embedded) == 2
+    assert missing == set()
 
 
 @pytest.mark.parametrize(("country", "paper"), [("US", Paper.LETTER), ("DE", Paper.A4), ("GB", Paper.A4)])

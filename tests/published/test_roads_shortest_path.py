@@ -52,8 +52,8 @@ SLOWEST_KMH, FASTEST_KMH = 5.0, 80.0
 SEED = 20261125
 
 MEDIAN_TOLERANCE, TOLERANCE = 0.002, 0.01
-"""Half the pairs must agree to 0.2 %, all to 1 %. No source, our choice: the engine rounds every piece of road,
-and a turn that only it knows to be forbidden costs a detour."""
+"""Half the pairs must agree to 0.2 %, all to 1 %. No source, our choice: the engine rounds every piece of
+road, and a turn that only it knows to be forbidden costs a detour."""
 
 
 def directions(tags: Mapping[str, str]) -> tuple[bool, bool]:

@@ -48,7 +48,7 @@ def test_what_is_missing_is_one_sentence_that_names_it() -> None:
         "from tripplan.roads.engine import roads_missing; print(roads_missing())"
     )
     result = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    named = "Python 3.12 or newer" if sys.version_info < (3, 12) else "requirements-roads.txt"
+    named = "Python 3.12 or newer" if sys.version_info < (3, 12) else "tripplan/roads/requirements.txt"
     assert named in result.stdout
     assert result.stdout.strip().endswith("estimated instead.")
     assert result.stdout.count(". ") == 0

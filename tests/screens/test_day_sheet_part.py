@@ -37,9 +37,8 @@ def typed(app: AppTest, name: str) -> Any:
 
 def test_both_files_are_offered(app: AppTest) -> None:
     """A web page and a PDF, on paper of the demo's country, and nothing ticked."""
-    labels = [button.label for button in app.get("download_button")]
-    assert "Download the web page (.html)" in labels
-    assert "Download the PDF" in labels
+    labels = {button.proto.label for button in app.get("download_button")}
+    assert {"Download the web page (.html)", "Download the PDF"} <= labels
     assert app.radio(key="sheet_paper").value == "letter"
     assert not any(
         app.checkbox(key=f"{SPOT}_{tick}").value for tick in ("needs", "birth_dates", "home_address")
@@ -63,6 +62,9 @@ def test_what_is_typed_is_kept_and_taken_back(app: AppTest) -> None:
 def test_packing_is_remembered_for_other_outings(app: AppTest) -> None:
     """What is left out and added here is so at another place, too."""
     save(app, left_out=["Pushchair"], added="the grey rabbit")
+    (told,) = [text.value for text in app.markdown if text.value.startswith("**To pack:**")]
+    assert "the grey rabbit" in told
+    assert "Pushchair:" not in told
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     other = "sheet_demo_tern-landing_2026-12-17"
     assert app.multiselect(key=f"{other}_left_out").value == ["Pushchair"]

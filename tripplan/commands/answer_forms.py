@@ -365,6 +365,164 @@ class DayAnswer(Answer):
     """Why it cannot be done; null where it can."""
 
 
+class PassTold(Told):
+    """One pass to buy."""
+
+    name: str
+    holders: tuple[str, ...]
+    """The members it is written out to."""
+    valid_until: date
+    """The last day it counts."""
+
+
+class PassOrderTold(Told):
+    """The passes of one place that are bought on one day."""
+
+    place: str
+    """Its id."""
+    day: date
+    passes: tuple[PassTold, ...]
+    lines: tuple[PurchaseTold, ...]
+    """What the till asks for, fees and taxes included."""
+    total: MoneyTold
+    notes: tuple[str, ...]
+
+
+class VisitTold(Told):
+    """One visit with the passes of the plan in hand."""
+
+    place: str
+    """Its id."""
+    day: date
+    party: tuple[str, ...]
+    entry: MoneyTold
+    parking: MoneyTold | None
+    """Null where it is not known, which is not zero."""
+    total: MoneyTold
+    """Entry and parking, as far as known."""
+    singly: MoneyTold | None
+    """The same without buying any pass; null where nobody may enter without one."""
+    passes: tuple[str, ...]
+    """The bought passes that count."""
+    purchases: tuple[PurchaseTold, ...]
+
+
+class BreakEvenTold(Told):
+    """When one offer of passes has paid, beside all else that is held or bought."""
+
+    place: str
+    """Its id."""
+    name: str
+    bought: bool
+    """Whether it is part of the plan."""
+    holders: tuple[str, ...]
+    price: MoneyTold
+    visits: int
+    """On how many of the visits it counts."""
+    saved: MoneyTold | None
+    """What it takes off them together; null where nobody may enter without it."""
+    pays_after: int | None
+    """After how many visits like those; null for never."""
+
+
+class PassesAnswer(Answer):
+    """The passes and single visits that cost least in all; `party` goes on the visits named."""
+
+    orders: tuple[PassOrderTold, ...]
+    visits: tuple[VisitTold, ...]
+    left_out: tuple[PassedOverTold, ...]
+    total: MoneyTold
+    singly: MoneyTold | None
+    """What the same visits cost without buying a pass; null where one needs a pass."""
+    saving: MoneyTold | None
+    break_even: tuple[BreakEvenTold, ...]
+    notes: tuple[str, ...]
+
+
+class OrderTold(Told):
+    """One order at the till."""
+
+    groups: tuple[str, ...]
+    """The households it lets in."""
+    total: MoneyTold
+    purchases: tuple[PurchaseTold, ...]
+
+
+class GroupShareTold(Told):
+    """One household's part of the price."""
+
+    group: str
+    amount: MoneyTold
+    paid: MoneyTold
+    """In advance."""
+    alone: MoneyTold | None
+    """What it would have paid by itself; null where it could not have come in."""
+    why_not_alone: tuple[str, ...]
+
+
+class MorePeopleTold(Told):
+    """The fewest more people with whom every household that pays would pay less."""
+
+    count: int
+    who: str
+    """Adults or children."""
+    total: MoneyTold
+    """Of everybody then, the newcomers included."""
+    amounts: tuple[MoneyTold, ...]
+    """What each household would pay, in order."""
+    offers: tuple[str, ...]
+
+
+class AtTheTillTold(Told):
+    """Who settles with the place on the day."""
+
+    group: str
+    amount: MoneyTold
+    """Negative where money paid in advance comes back."""
+
+
+class TransferTold(Told):
+    """One payment between two households."""
+
+    payer: str
+    receiver: str
+    amount: MoneyTold
+
+
+class TogetherTold(Told):
+    """An outing of several households."""
+
+    orders: tuple[OrderTold, ...]
+    total: MoneyTold
+    saving: MoneyTold | None
+    """Against each alone; null where somebody could not have come in alone."""
+    shares: tuple[GroupShareTold, ...]
+    """They add up to the total."""
+    rule: str
+    """How the price is divided."""
+    group_offers: tuple[str, ...]
+    """Reached only together."""
+    more: tuple[MorePeopleTold, ...]
+    people: int
+    seats: int
+    seats_missing: int
+    at_the_till: AtTheTillTold | None
+    """Null where everything is paid."""
+    transfers: tuple[TransferTold, ...]
+    cautions: tuple[str, ...]
+
+
+class TogetherAnswer(Answer):
+    """Several households at one place on one day; `party` is the own one's."""
+
+    place: PlaceTold
+    day: date
+    outing: TogetherTold | None
+    """Null where it cannot be."""
+    passed_over: PassedOverTold | None
+    """Why it cannot be; null where it can."""
+
+
 class FindingTold(Told):
     """One thing found wrong or odd in a file."""
 

@@ -6,6 +6,8 @@ from typing import Any
 
 from tripplan.commands.answer_forms import (
     AdmissionTold,
+    AtTheTillTold,
+    BreakEvenTold,
     CandidateTold,
     CompareAnswer,
     CostItemTold,
@@ -19,14 +21,20 @@ from tripplan.commands.answer_forms import (
     DriveTold,
     FeltTold,
     FlipTold,
+    GroupShareTold,
     HoursTold,
     KeptTold,
     LeaveWindowTold,
     MoneyRangeTold,
     MoneyTold,
+    MorePeopleTold,
     NapTold,
+    OrderTold,
     OtherWayTold,
     OutingTold,
+    PassesAnswer,
+    PassOrderTold,
+    PassTold,
     PassedOverTold,
     PlaceTold,
     PlanTold,
@@ -36,9 +44,13 @@ from tripplan.commands.answer_forms import (
     SourceTold,
     SpanTold,
     StepTold,
+    TogetherAnswer,
+    TogetherTold,
+    TransferTold,
+    VisitTold,
 )
 from tripplan.commands.question import Question
-from tripplan.planning.admission.result import Admission, OtherWay, Purchase
+from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay, Purchase
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, Ranking
@@ -49,8 +61,11 @@ from tripplan.planning.flips import Flip
 from tripplan.planning.hours import DayHours
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.passes.plan import BreakEven, PassOrder, PassPlan, VisitCost
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Range, Source
+from tripplan.planning.together.shapes import Share, Together
+from tripplan.planning.together.split import RULE
 from tripplan.planning.travel.drive import Leg
 
 _FELT = (
@@ -99,6 +114,36 @@ def day_answer(question: Question, answer: Outing | NoOuting) -> DayAnswer:
     return DayAnswer(
         **_opening(question),
         outing=_outing(answer) if isinstance(answer, Outing) else None,
+        passed_over=_passed_over(answer) if isinstance(answer, NoOuting) else None,
+    )
+
+
+def passes_answer(question: Question, plan: PassPlan, notes: Sequence[str]) -> PassesAnswer:
+    """Which passes pay for a list of visits."""
+    return PassesAnswer(
+        **_opening(question),
+        orders=tuple(map(_pass_order, plan.orders)),
+        visits=tuple(map(_visit, plan.visits)),
+        left_out=tuple(
+            PassedOverTold(place=one.visit.place.id, day=one.visit.day, reasons=one.reasons)
+            for one in plan.left_out
+        ),
+        total=_money(plan.total),
+        singly=_money_or_none(plan.singly),
+        saving=_money_or_none(plan.saving),
+        break_even=tuple(map(_break_even, plan.break_even)),
+        notes=(*notes, *plan.notes),
+    )
+
+
+def together_answer(question: Question, answer: Together | NoOuting) -> TogetherAnswer:
+    """Several households at one place."""
+    (place,) = question.places
+    return TogetherAnswer(
+        **_opening(question),
+        place=_place(place),
+        day=question.span.first,
+        outing=_together(answer) if isinstance(answer, Together) else None,
         passed_over=_passed_over(answer) if isinstance(answer, NoOuting) else None,
     )
 
@@ -313,4 +358,98 @@ def _crowd(risk: CrowdRisk) -> CrowdTold:
         out_of_school=round(risk.shares.out, 4),
         school_unknown=round(risk.shares.unknown, 4),
         source=_source(risk.source),
+    )
+
+
+def _money_or_none(money: Money | None) -> MoneyTold | None:
+    return None if money is None else _money(money)
+
+
+def _pass_order(order: PassOrder) -> PassOrderTold:
+    return PassOrderTold(
+        place=order.place.id,
+        day=order.day,
+        passes=tuple(
+            PassTold(name=one.offer.name, holders=one.holders, valid_until=one.valid_until)
+            for one in order.passes
+        ),
+        lines=tuple(map(_purchase, order.lines)),
+        total=_money(order.total),
+        notes=order.notes,
+    )
+
+
+def _visit(line: VisitCost) -> VisitTold:
+    return VisitTold(
+        place=line.visit.place.id,
+        day=line.visit.day,
+        party=tuple(member.name for member in line.visit.party),
+        entry=_money(line.admission.total),
+        parking=_money_or_none(line.parking),
+        total=_money(line.total),
+        singly=_money_or_none(line.singly),
+        passes=line.passes,
+        purchases=tuple(map(_purchase, line.admission.purchases)),
+    )
+
+
+def _break_even(one: BreakEven) -> BreakEvenTold:
+    return BreakEvenTold(
+        place=one.place.id,
+        name=one.offer.name,
+        bought=one.bought,
+        holders=one.holders,
+        price=_money(one.price),
+        visits=one.visits,
+        saved=_money_or_none(one.saved),
+        pays_after=one.pays_after,
+    )
+
+
+def _together(outing: Together) -> TogetherTold:
+    till = outing.at_the_till
+    return TogetherTold(
+        orders=tuple(
+            OrderTold(
+                groups=order.groups,
+                total=_money(order.admission.total),
+                purchases=tuple(map(_purchase, order.admission.purchases)),
+            )
+            for order in outing.orders
+        ),
+        total=_money(outing.total),
+        saving=_money_or_none(outing.saving),
+        shares=tuple(map(_group_share, outing.shares)),
+        rule=RULE,
+        group_offers=outing.group_offers,
+        more=tuple(
+            MorePeopleTold(
+                count=more.count,
+                who=more.who,
+                total=_money(more.total),
+                amounts=tuple(map(_money, more.amounts)),
+                offers=more.offers,
+            )
+            for more in outing.more
+        ),
+        people=outing.seats.people,
+        seats=outing.seats.seats,
+        seats_missing=outing.seats.missing,
+        at_the_till=None if till is None else AtTheTillTold(group=till.group, amount=_money(till.amount)),
+        transfers=tuple(
+            TransferTold(payer=one.payer, receiver=one.receiver, amount=_money(one.amount))
+            for one in outing.transfers
+        ),
+        cautions=outing.cautions,
+    )
+
+
+def _group_share(share: Share) -> GroupShareTold:
+    alone = share.alone
+    return GroupShareTold(
+        group=share.group,
+        amount=_money(share.amount),
+        paid=_money(share.paid),
+        alone=None if isinstance(alone, NoAdmission) else _money(alone.total),
+        why_not_alone=alone.reasons if isinstance(alone, NoAdmission) else (),
     )

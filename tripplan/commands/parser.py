@@ -238,6 +238,39 @@ def _sheet(parser: ArgumentParser) -> None:
     parser.add_argument("--home", action="store_true", help="let the home address onto the sheet")
 
 
+def _passes(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "--visit",
+        metavar=("PLACE", "DATE"),
+        nargs="+",
+        action="append",
+        default=[],
+        help="a place and the days of visits to it; may be repeated",
+    )
+    parser.add_argument(
+        "--planned",
+        action="store_true",
+        help="count planned outings and the visits listed on the screens too (default where no --visit is)",
+    )
+
+
+def _together(parser: ArgumentParser) -> None:
+    _place_and_day(parser)
+    parser.add_argument(
+        "--group",
+        metavar=("NAME", "AGES"),
+        nargs="+",
+        action="append",
+        default=[],
+        help="another household: its name, the ages of its people such as '38, 9, 16 mo' or "
+        "'38 (educator), 9', seats in its cars (default: 5), and what it has paid; may be repeated "
+        "(default: those on the screens)",
+    )
+    parser.add_argument("--seats", metavar="N", help="seats in your own cars (default: those of your car)")
+    parser.add_argument("--paid", metavar="AMOUNT", help="what you have paid for everybody already")
+    parser.add_argument("--payer", metavar="NAME", help="the household that pays the rest at the till")
+
+
 def _check(parser: ArgumentParser) -> None:
     parser.add_argument(
         "file", metavar="FILE", nargs="+", help="place cards, household files, or folders of them"
@@ -300,7 +333,7 @@ interrupted goes on from the middle if it got that far, else it starts anew, whe
 command is given again; a half built region is never used.
 """
 
-SCHEMAS = ("place", "household", "compare", "days", "day", "check", "import")
+SCHEMAS = ("place", "household", "compare", "days", "day", "passes", "together", "check", "import")
 """Two forms that a parent writes, and the JSON answers of the commands."""
 
 _PLANNING = (_family_options, _records_options)
@@ -325,6 +358,20 @@ COMMANDS: Sequence[Command] = (
     ),
     Command("calendar", "calendar", "write an outing as a calendar file", _calendar, _PLANNING),
     Command("sheet", "sheet", "write an outing as a page to print and take along", _sheet, _PLANNING),
+    Command(
+        "passes",
+        "passes",
+        "find which annual passes pay for a list of visits",
+        _passes,
+        (*_PLANNING, _json_option),
+    ),
+    Command(
+        "together",
+        "together",
+        "go with other households: one price, a fair split, seats, who owes whom",
+        _together,
+        (*_PLANNING, _json_option),
+    ),
     Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
     Command("roads", "roads", "use the real roads of a region, from a map file", _roads),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),

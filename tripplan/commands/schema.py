@@ -10,6 +10,8 @@ from tripplan.commands.answer_forms import (
     DayAnswer,
     DaysAnswer,
     ImportAnswer,
+    PassesAnswer,
+    TogetherAnswer,
     Told,
 )
 from tripplan.commands.console import Console
@@ -24,6 +26,8 @@ _ANSWERS: Mapping[str, type[Told]] = {
     "compare": CompareAnswer,
     "days": DaysAnswer,
     "day": DayAnswer,
+    "passes": PassesAnswer,
+    "together": TogetherAnswer,
     "check": CheckAnswer,
     "import": ImportAnswer,
 }

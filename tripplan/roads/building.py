@@ -31,7 +31,7 @@ from tripplan.roads.regions import Box, Region, RegionFolder
 
 SPACE_WHILE_BUILDING, SPACE_AFTERWARDS = 8.0, 1.6
 """Space on the disk, as multiples of the map file's size. Measured with engine 3.9.1: a map file of 1.3 MB
-took 5.7 times its size at most and 1.1 times afterwards, one of 31 MB took 7.3 and 1.4 times; rounded up."""
+took 5.7 times its size at most and 1.1 times afterwards, one of 31 MB took 7.4 and 1.4 times; rounded up."""
 _SPARE_BYTES = 50_000_000
 
 Progress = Callable[[float, str], None]

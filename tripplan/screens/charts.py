@@ -63,7 +63,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
         .mark_rule(strokeWidth=2, color=INK, yOffset=19)
         .encode(y=place, x="low:Q", x2="high:Q", tooltip=["place", "said"])
     )
-    return alt.layer(bars, names, ends).properties(height=70 * len(outings) + 60)
+    return alt.layer(bars, names, ends).properties(height=alt.Step(64))
 
 
 def _parts(outing: Outing) -> list[dict[str, object]]:

@@ -69,7 +69,14 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
         notice = DEMO_NOTICE if view.which is Which.DEMO else ""
         sheet = day_sheet(outing, family.household, entries, notice=notice)
         _downloads(view, family, outing, sheet)
+        _what_to_pack(sheet)
         _form(view, family, outing)
+
+
+def _what_to_pack(sheet: DaySheet) -> None:
+    """The packing list as it stands, so that the parent sees what to leave out or add."""
+    things = [line.text for section in sheet.sections if section.ticked_off for line in section.lines]
+    st.markdown(f"**To pack:** {plain('; '.join(things))}.")
 
 
 def _downloads(view: View, family: Family, outing: Outing, sheet: DaySheet) -> None:

@@ -31,7 +31,7 @@ from tripplan.planning.passes.sentences import (
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens import answers
-from tripplan.screens.choices import place_names, place_named
+from tripplan.screens.choices import place_named, place_names
 from tripplan.screens.fields import Fields, filled
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -115,7 +115,9 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
             "party": names,
         },
     )
-    with st.expander("Add visits", expanded=expanded, key="open_add_visits"), st.form("add_visits_form"):
+    # The key changes with the first visit, so that the form folds away and the answer is in sight.
+    box = st.expander("Add visits", expanded=expanded, key=f"open_add_visits_{expanded}")
+    with box, st.form("add_visits_form"):
         st.selectbox(
             "Where to?",
             [place.id for place in family.places],
@@ -185,8 +187,10 @@ def _result(plan: PassPlan) -> None:
     if plan.visits:
         together, singly, saving = st.columns(3)
         together.metric("Passes and visits in all", wording.money(plan.total))
-        singly.metric("Without buying a pass", wording.money(plan.singly) if plan.singly else "not possible")
-        saving.metric("Saved", wording.money(plan.saving) if plan.saving else "cannot be said")
+        singly.metric(
+            "Without buying a pass", "not possible" if plan.singly is None else wording.money(plan.singly)
+        )
+        saving.metric("Saved", "cannot be said" if plan.saving is None else wording.money(plan.saving))
     st.subheader("What to buy, and when", anchor=False)
     st.markdown(bullets([*map(order_sentence, plan.orders), *total_sentences(plan)]))
     if plan.orders:

@@ -22,7 +22,7 @@ import numpy as np
 
 from tripplan.planning.day.limits import LONGEST_DAY, Choices
 from tripplan.planning.day.minutes import DayMinutes, Minutes
-from tripplan.planning.day.shapes import DayQuestion, Napper, SleepsIn
+from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.household import Nap
 
 
@@ -137,3 +137,26 @@ def stretches(
         found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
         found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
     return tuple(found)
+
+
+def outcome(
+    question: DayQuestion, minutes: DayMinutes, window: NapWindow, places: list[tuple[SleepsIn, int, int]]
+) -> NapOutcome:
+    """What becomes of one nap in one plan; the first place among equals."""
+    kept, place, start, end = max(
+        (
+            (int(window.kept(np.array(start), np.array(end))), place, start, end)
+            for place, start, end in places
+        ),
+        key=lambda found: found[0],
+    )
+    slept = window.asleep(start, end)
+    return NapOutcome(
+        member=window.member,
+        usual_start=minutes.moment(window.usual, question.home_zone),
+        usual_minutes=window.nap.minutes,
+        kept=((place, kept),) if kept else (),
+        asleep=(minutes.moment(slept[0], question.home_zone), minutes.moment(slept[1], question.home_zone))
+        if kept
+        else None,
+    )

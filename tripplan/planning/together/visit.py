@@ -7,6 +7,7 @@ from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.household import Household, Member
 from tripplan.planning.money import Money
+from tripplan.planning.offers import Ticket
 from tripplan.planning.outing import Family, NoOuting
 from tripplan.planning.passes.arrivals import arrivals_of
 from tripplan.planning.passes.plan import PlannedVisit
@@ -21,6 +22,17 @@ def own_seats(household: Household, with_others: GoingTogether) -> int:
     if with_others.seats is not None:
         return with_others.seats
     return household.car.seats if household.car else 0
+
+
+def has_group_price(place: Place) -> bool:
+    """Whether a place has a price from so many people on."""
+    return any(isinstance(offer, Ticket) and offer.at_least > 1 for offer in place.offers)
+
+
+def first_open_day(family: Family, place: Place, days: Sequence[date], today: date) -> date | None:
+    """The first of some days on which a place lets people in; None where it never does."""
+    arrivals, _ = arrivals_of(family, [PlannedVisit(place, day, family.party()) for day in days], today)
+    return arrivals[0].day if arrivals else None
 
 
 def visit_together(

@@ -1,0 +1,96 @@
+"""`tripplan passes`: which annual passes pay for a list of visits."""
+
+from argparse import Namespace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from tripplan.commands.console import Console
+from tripplan.commands.json_answers import passes_answer
+from tripplan.commands.question import Question, ask, date_in, place_called
+from tripplan.errors import Finding, InputFaults
+from tripplan.planning.passes.listed import (
+    VISITS_AT_MOST,
+    ComingVisits,
+    ListedVisit,
+    PlannedVisits,
+    coming_visits,
+    last_day_listed,
+)
+from tripplan.planning.passes.sentences import pass_plan_sentences, visit_sentence
+from tripplan.planning.passes.which_pays import which_pass_pays
+from tripplan.planning.planned import PlannedOuting
+
+_ASKED = "command line"
+
+
+@dataclass(frozen=True)
+class _Named:
+    """What one `--visit` says.
+
+    Attributes:
+        place: the id or name of a place.
+        days: when.
+    """
+
+    place: str
+    days: tuple[date, ...]
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Find the passes and single visits that cost least; 1 where none of the visits can be."""
+    findings: list[Finding] = []
+    named = [_named(words, findings) for words in options.visit]
+    if sum(len(one.days) for one in named) > VISITS_AT_MOST:
+        findings.append(Finding(_ASKED, "--visit", "", f"at most {VISITS_AT_MOST} visits can be asked about"))
+    places = [one.place for one in named]
+    try:
+        question = ask(Namespace(**{**vars(options), "place": places}), console, environment)
+    except InputFaults as faults:
+        raise InputFaults((*faults.findings, *findings)) from faults
+    coming = _coming(question, named, findings, on_record=options.planned or not options.visit)
+    if not findings and not coming.visits:
+        message = "there is no visit in the coming twelve months; name some with --visit PLACE DATE"
+        findings.append(Finding(_ASKED, "--visit", "", message))
+    if findings:
+        raise InputFaults(tuple(findings))
+    plan = which_pass_pays(question.family, coming.visits, today=question.today)
+    if options.json:
+        console.json(passes_answer(question, plan, coming.notes).model_dump(mode="json"))
+        return 0 if plan.visits else 1
+    question.say_whose(console)
+    for sentence in (*coming.notes, *pass_plan_sentences(plan)):
+        console.line(sentence)
+    console.listed("Visit by visit:", [visit_sentence(line) for line in plan.visits])
+    return 0 if plan.visits else 1
+
+
+def _named(words: Sequence[str], findings: list[Finding]) -> _Named:
+    place, *texts = words
+    if not texts:
+        findings.append(Finding(_ASKED, "--visit", place[:60], "a place is followed by the days of visits"))
+    days = [date_in(text, "--visit", findings) for text in texts]
+    return _Named(place, tuple(day for day in days if day is not None))
+
+
+def _coming(
+    question: Question, named: Sequence[_Named], findings: list[Finding], *, on_record: bool
+) -> ComingVisits:
+    """The visits named, and where it is wanted those on record."""
+    last = last_day_listed(question.today)
+    party = tuple(member.name for member in question.party)
+    listed = []
+    for one in named:
+        place = place_called(one.place, question.family.places, findings)
+        for day in one.days:
+            if not question.today <= day <= last:
+                message = f"passes are weighed for days from {question.today} to {last}"
+                findings.append(Finding(_ASKED, "--visit", str(day), message))
+            elif place is not None:
+                listed.append(ListedVisit(place=place.id, day=day, party=party))
+    outings: list[PlannedOuting] = []
+    if on_record and question.records:
+        outings = [kept.value for kept in question.records.all(PlannedOuting).values()]
+        kept_visits = question.records.get(PlannedVisits)
+        listed += kept_visits.value.visits if kept_visits else ()
+    return coming_visits(question.family, outings, listed, question.today)

@@ -1,0 +1,313 @@
+"""With others: several households on one outing, what each pays, seats, and who owes whom."""
+
+from collections.abc import Mapping
+from decimal import Decimal
+from typing import Any
+
+import streamlit as st
+
+from tripplan.errors import Finding, PlanError
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.admission.result import NoAdmission
+from tripplan.planning.choose import days_in
+from tripplan.planning.outing import Family, NoOuting
+from tripplan.planning.place import Place
+from tripplan.planning.together.others import (
+    HOUSEHOLDS_AT_MOST,
+    GoingTogether,
+    people_listed,
+)
+from tripplan.planning.together.sentences import (
+    more_sentence,
+    seats_sentence,
+    settling_sentences,
+    share_sentence,
+    total_sentence,
+)
+from tripplan.planning.together.shapes import Together
+from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
+from tripplan.planning.together.visit import first_open_day, has_group_price, own_seats
+from tripplan.records.opening import Which
+from tripplan.records.store import Kept
+from tripplan.screens import answers
+from tripplan.screens.choices import (
+    LONGEST_SPAN,
+    Taken,
+    party_picker,
+    place_named,
+    place_names,
+    take,
+    taken,
+    usual_span,
+)
+from tripplan.screens.explain import ticket_lines
+from tripplan.screens.fields import Fields, FieldValue, filled, put, refill
+from tripplan.screens.frame import View, family_or_stop
+from tripplan.screens.markdown import bullets, plain
+from tripplan.screens.notices import named, refuse, show_notice
+from tripplan.screens.saving import records_of, save_all, take_back_button
+
+PAGE = "together"
+_OWN, _NEW = "own", "new"
+_EMPTY = {"name": "", "people": "", "seats": "5", "paid": "0"}
+_EXAMPLE = {"name": "The Thistlewoods (invented)", "people": "41, 38, 12, 10, 7, 19 mo", "seats": "7"}
+"""What the form says at first where the invented family is shown."""
+_LABELS = {
+    "households": "Household",
+    "households.name": "What is it called?",
+    "households.people": "Who comes along, by age?",
+    "households.seats": "Seats with a belt in its cars",
+    "households.paid": "Already paid for everybody",
+    "seats": "Seats with a belt in our cars",
+    "paid": "Already paid for everybody",
+}
+_ENTRIES = {
+    "households": lambda index: f"Household {index + 1}",
+    "households.people": lambda index: f"{_LABELS['households.people']} no. {index + 1}",
+}
+
+Raw = dict[str, Any]
+
+
+def render(view: View) -> None:
+    """Ask who goes together and where, and tell what everybody pays."""
+    family = family_or_stop(view)
+    st.title("Going with others")
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        return
+    kept = records_of(view).get(GoingTogether)
+    with_others = _with_currency(kept, family.household.currency)
+    settled = _place_and_day(view, family)
+    st.subheader("Who goes together", anchor=False)
+    party = party_picker(view, family)
+    show_notice(PAGE)
+    take_back_button(view, PAGE)
+    _households(view, family, with_others, kept.revision if kept else 0)
+    if not with_others.households:
+        st.info("Nobody else comes along yet. Add a household to see what everybody pays, and who owes whom.")
+        return
+    names = [family.household.name, *(one.name for one in with_others.households)]
+    payer = _payer(names)
+    try:
+        found = answers.together(family, party, with_others, settled.place, settled.day, view.today, payer)
+    except PlanError as trouble:
+        st.warning(plain(f"This cannot be worked out: {trouble}."))
+        return
+    if isinstance(found, NoOuting):
+        st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
+        st.markdown(bullets(found.reasons))
+        return
+    _result(found, settled)
+
+
+def _with_currency(kept: Kept[GoingTogether] | None, currency: str) -> GoingTogether:
+    """What is on record; figures in another currency than the household's by now count as nothing paid."""
+    if kept is None:
+        return GoingTogether(currency=currency)
+    if kept.value.currency == currency:
+        return kept.value
+    households = tuple(one.model_copy(update={"paid": Decimal(0)}) for one in kept.value.households)
+    return kept.value.model_copy(update={"currency": currency, "households": households, "paid": Decimal(0)})
+
+
+def _place_and_day(view: View, family: Family) -> Taken:
+    """Ask for the place and the day; at first, what the parent took elsewhere."""
+    now = taken(view, family) or _suggested(view, family)
+    ids = [place.id for place in family.places]
+
+    def keep() -> None:
+        take(view, st.session_state["together_place"], st.session_state["together_day"])
+
+    left, right = st.columns(2)
+    place_id = left.selectbox(
+        "Where to?",
+        ids,
+        index=ids.index(now.place.id),
+        format_func=place_names(family).__getitem__,
+        key="together_place",
+        on_change=keep,
+    )
+    day = right.date_input(
+        "On which day?",
+        value=max(now.day, view.today),
+        min_value=view.today,
+        max_value=view.today + LONGEST_SPAN,
+        key="together_day",
+        on_change=keep,
+    )
+    return Taken(place_named(family, place_id) or now.place, day, None)
+
+
+def _suggested(view: View, family: Family) -> Taken:
+    """The first place with a price for several, on its first open day, before the parent has taken anything."""
+    place = next(filter(has_group_price, family.places), family.places[0])
+    days = days_in(usual_span(view))
+    return Taken(place, first_open_day(family, place, days, view.today) or days[0], None)
+
+
+def _payer(names: list[str]) -> str | None:
+    usual = "whoever leaves the fewest payments"
+    picked = st.selectbox("Who pays the rest at the till?", [usual, *names], key="together_payer")
+    return None if picked == usual else picked
+
+
+# --- the households ---------------------------------------------------------------------------------------
+
+
+def _households(view: View, family: Family, with_others: GoingTogether, revision: int) -> None:
+    for index, one in enumerate(with_others.households):
+        people = ", ".join(map(str, one.people))
+        seats = "no car" if not one.seats else "1 seat" if one.seats == 1 else f"{one.seats} seats"
+        with st.expander(plain(f"{one.name}: {people}; {seats}"), key=f"open_household_{index}"):
+            on_record: dict[str, FieldValue] = {
+                "name": one.name,
+                "people": ", ".join(map(str, one.people)),
+                "seats": str(one.seats),
+                "paid": str(one.paid),
+            }
+            _household_form(view, with_others, revision, str(index), on_record)
+            st.button(
+                plain(f"{one.name} does not come along"),
+                key=f"remove_household_{index}",
+                on_click=_remove,
+                args=(view, with_others, revision, index),
+            )
+    if len(with_others.households) < HOUSEHOLDS_AT_MOST:
+        first = not with_others.households
+        example = _EXAMPLE if first and view.which is Which.DEMO else {}
+        count = len(with_others.households)  # part of the key, so that the form folds away once it is used
+        with st.expander("Add a household", expanded=first, key=f"open_new_household_{count}"):
+            _household_form(view, with_others, revision, _NEW, {**_EMPTY, **example})
+    seats = own_seats(family.household, with_others)
+    with st.expander("Our own cars, and what we have paid already", key="open_own_part"):
+        fields = filled(f"together_{view.which}_own", {"seats": str(seats), "paid": str(with_others.paid)})
+        with st.form("together_own_form"):
+            for name in fields.names:
+                st.text_input(_LABELS[name], key=fields.key(name))
+            st.form_submit_button(
+                "Save",
+                key="save_together_own",
+                type="primary",
+                on_click=_save_own,
+                args=(view, with_others, revision, fields),
+            )
+        show_notice(f"{PAGE}_{_OWN}")
+
+
+def _household_form(
+    view: View, with_others: GoingTogether, revision: int, which: str, on_record: Mapping[str, FieldValue]
+) -> None:
+    fields = filled(f"together_{view.which}_{which}", on_record)
+    with st.form(f"household_form_{which}"):
+        st.text_input(_LABELS["households.name"], key=fields.key("name"))
+        st.text_input(
+            _LABELS["households.people"],
+            key=fields.key("people"),
+            placeholder="38, 36, 9, 6, 16 mo",
+            help="Ages on the day, with commas between; nobody's name is needed. Under two in months, such "
+            "as 16 mo. Where it may change a ticket's price, a status in brackets: 38 (home educator).",
+        )
+        st.text_input(_LABELS["households.seats"], key=fields.key("seats"))
+        st.text_input(_LABELS["households.paid"], key=fields.key("paid"))
+        st.form_submit_button(
+            "Add" if which == _NEW else "Save",
+            key=f"save_household_{which}",
+            type="primary",
+            on_click=_save_household,
+            args=(view, with_others, revision, which, fields),
+        )
+    show_notice(f"{PAGE}_{which}")
+
+
+def _raw(with_others: GoingTogether) -> Raw:
+    return with_others.model_dump(mode="json", exclude_none=True)
+
+
+def _save_household(
+    view: View, with_others: GoingTogether, revision: int, which: str, fields: Fields
+) -> None:
+    typed = fields.typed()
+    household: Raw = {}
+    for name in ("name", "seats", "paid"):
+        put(household, name, typed[name])
+    household["people"] = people_listed(typed["people"])
+    raw = _raw(with_others)
+    index = len(raw["households"]) if which == _NEW else int(which)
+    raw["households"][index:] = [household, *raw["households"][index + 1 :]]
+    name = household.get("name", "")
+    own = view.family.household.name if view.family else ""
+    found = [Finding("", "households.name", name, "that is your own household")] if name == own else []
+    if _check_and_save(
+        view, which, raw, revision, f"{name}: {'added' if which == _NEW else 'saved'}.", found
+    ):
+        refill(fields.form)
+
+
+def _save_own(view: View, with_others: GoingTogether, revision: int, fields: Fields) -> None:
+    raw = _raw(with_others)
+    for name, value in fields.typed().items():
+        put(raw, name, value)
+    _check_and_save(view, _OWN, raw, revision, "Seats and payments are saved.", [])
+
+
+def _check_and_save(view: View, which: str, raw: Raw, revision: int, said: str, found: list[Finding]) -> bool:
+    read = read_form(write_toml(raw), "", GoingTogether)
+    if found or read.value is None:
+        faults = named((*found, *read.findings), _LABELS, _ENTRIES)
+        refuse(f"{PAGE}_{which}", findings=faults)
+        return False
+    return save_all(view, PAGE, [(read.value, revision)], said)
+
+
+def _remove(view: View, with_others: GoingTogether, revision: int, index: int) -> None:
+    gone = with_others.households[index]
+    left = tuple(one for one in with_others.households if one is not gone)
+    changed = with_others.model_copy(update={"households": left})
+    save_all(view, PAGE, [(changed, revision)], f"{gone.name}: taken off.")
+
+
+# --- the answer -------------------------------------------------------------------------------------------
+
+
+def _result(found: Together, settled: Taken) -> None:
+    place: Place = settled.place
+    st.subheader(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
+    people, total = st.columns(2)
+    people.metric("People", found.seats.people)
+    total.metric("Entry for everybody", wording.money(found.total))
+    st.markdown(plain(total_sentence(found)))
+    with st.expander("At the till"):
+        for order in found.orders:
+            if len(found.orders) > 1:
+                st.markdown(plain(f"{wording.listed(order.groups)}:"))
+            st.markdown(ticket_lines(order.admission))
+            if order.admission.notes:
+                st.markdown(bullets(order.admission.notes))
+    st.subheader("What each household pays", anchor=False)
+    st.markdown(bullets(map(share_sentence, found.shares)))
+    rules = [RULE] if found.total.minor else []
+    if any(isinstance(share.alone, NoAdmission) for share in found.shares):
+        rules.append(NOT_ALONE_RULE)
+    st.caption(
+        plain(
+            " ".join([*rules, "Parking, driving and food are not in it; each car and household has its own."])
+        )
+    )
+    if found.more:
+        st.subheader("If more came along", anchor=False)
+        st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))
+    st.subheader("Who pays whom", anchor=False)
+    st.markdown(bullets(settling_sentences(found)))
+    st.subheader("Seats", anchor=False)
+    tell_seats = st.warning if found.seats.missing else st.markdown
+    tell_seats(plain(seats_sentence(found.seats)))
+    for caution in found.cautions:
+        st.markdown(plain(caution))
+    st.caption(
+        "The place has the last word on groups and prices, and whoever drives on who may ride along: check "
+        "seats, insurance and the law where you drive."
+    )
