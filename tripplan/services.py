@@ -1,5 +1,6 @@
-"""Where the parts meet the real world: the clock, the data folder and the demo files."""
+"""Where the parts meet the real world: the clock, the data folder, the demo files and the internet."""
 
+import time as timing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time
@@ -7,6 +8,7 @@ from pathlib import Path
 
 from tripplan.errors import PlanError
 from tripplan.files.demo import read_demo
+from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, TypedDrive
@@ -43,6 +45,7 @@ class Services:
         demo_folder: the files the demo is loaded from.
         clock: the present moment, zone-aware.
         roads: the road networks on this computer.
+        look_up: asks the internet where a text lies; only when the parent presses the button.
     """
 
     own: Records
@@ -50,6 +53,7 @@ class Services:
     demo_folder: Path
     clock: Clock
     roads: RoadNetwork
+    look_up: OnlineLookup
 
     @property
     def which(self) -> Which:
@@ -153,7 +157,8 @@ def open_services(environment: Mapping[str, str]) -> Services:
     own = open_records(folder, Which.FAMILY, clock())
     demo = open_records(folder, Which.DEMO, clock())
     back_up(own.database, clock().date())
-    services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder))
+    look_up = OnlineLookup(nominatim(), timing.monotonic, timing.sleep)
+    services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder), look_up)
     if demo.is_fresh():
         services.fill_demo()
     return services

@@ -8,12 +8,11 @@ from tests.browser.conftest import Visit
 
 TELEPHONE = 390
 
-FAMILY = {"name": "The Larches", "town": "Dubuque", "subdivision": "IA"}
+FAMILY = {"name": "The Larches", "where": "Dubuque, IA"}
 PEOPLE = "Ada, 1988-05-20\nLeo, 2019-03\nMia, 2024-09"
 PLACE = {
     "name": "Old Mill",
-    "town": "Galena",
-    "subdivision": "IL",
+    "where": "Galena, IL",
     "hours": "Mo-Su 09:30-16:30",
     "0_price": "9.50",
     "1_price": "5",
@@ -49,7 +48,7 @@ def assert_fits(visit: Visit) -> None:
 
 
 def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> None:
-    """Leave the demo, enter a family and a place by the forms, take the outing, download its calendar file."""
+    """Leave the demo, enter a family and a place by the forms, take the outing, download its entry."""
     page = telephone.page
     page.get_by_role("button", name="Use my own family").click()
     page.locator(".st-key-first_people textarea").fill(PEOPLE)
@@ -67,7 +66,7 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     page.get_by_text("For us that is $14.50").first.wait_for()
     assert_fits(telephone)
     page.get_by_role("button", name="Add this place").click()
-    page.get_by_text("Old Mill is added.").wait_for()
+    page.get_by_text("Old Mill is added.").first.wait_for()
     assert_fits(telephone)
 
     page.get_by_role("link", name="Compare").first.click()

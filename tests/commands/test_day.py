@@ -5,9 +5,10 @@ from typing import Any
 
 import pytest
 
-from tests.builders import make_place
+from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run
 from tripplan.commands.answer_forms import DayAnswer
+from tripplan.files.household_file import write_household
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times
 # of `tripplan.planning.travel.rests`), doors open at 10:00, two hours are comfortable. 38 minutes before ten
@@ -121,3 +122,39 @@ def test_a_household_file_stands_for_all_the_family_knows(run: Run, files: Files
     told = answer(run, "test-museum", "2026-12-08", "--household", str(files.household))
     assert (told["data"], told["party"]) == ("files", ["Ann", "Bo", "Cy", "Di"])
     assert told["outing"]["way_there"]["known_by"] == "estimate"
+
+
+def test_how_likely_the_day_holds_is_told(run: Run, files: Files) -> None:
+    """The chances, why the best is the best and which limit helps stand under the timeline."""
+    files.add()
+    said = " ".join(run("day", "test-museum", "2026-12-08", *files.options).out.split())
+    for told in (
+        "Chance to make the last entry at 5:00 PM: almost certain.",
+        "Chance to be home by 7:00 PM: almost certain.",
+        "By what you say nuisances weigh, no other departure or return weighs less than $",
+        "None of the limits helps if it gives way by 15 minutes.",
+        "No nap has to be traded for time at the place.",
+    ):
+        assert told in said
+
+
+def test_trade_offs_are_told_as_a_table_and_in_json(run: Run, files: Files) -> None:
+    """A nap only at home against an early closing: more nap, less time there; the same in JSON."""
+    nap = {"start": "12:30", "minutes": 100, "in_car": False, "slack_minutes": 0}
+    household = make_household(
+        members=[{"name": "Ann", "born": "1988-05-20"}, {"name": "Di", "born": "2025-07-15", "naps": [nap]}]
+    )
+    files.household.write_text(write_household(household), encoding="utf-8")
+    files.add(visit={"pushchairs": False, "comfortable_minutes": 240}, opening={"hours": "10:00-15:00"})
+    said = run("day", "test-museum", "2026-12-08", *files.options).out
+    assert "against the best plan" in said
+    told = answer(run, "test-museum", "2026-12-08", *files.options)
+    points = told["trade_offs"]["points"]
+    assert 3 <= len(points) <= 5
+    assert sum(point["best"] for point in points) <= 1
+    assert [point["nap_kept_minutes"] for point in points] == sorted(
+        (point["nap_kept_minutes"] for point in points), reverse=True
+    )
+    assert {part["name"] for part in told["trade_offs"]["parts"]} >= {"driving"}
+    assert 0 <= told["slack"]["make_entry"] <= 1
+    assert told["slack"]["timed_entry"] is False

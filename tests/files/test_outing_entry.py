@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import make_household, make_place
+from tests.planning.day_questions import make_question
 from tripplan.files.calendar_file import EntryLayout, OutingEntry, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
 from tripplan.planning.admission.result import Admission, Purchase
@@ -61,6 +62,7 @@ def outing(**changes: Any) -> Outing:
         "way_there": leg,
         "way_home": leg,
         "hours": DayHours(Openness.OPEN, (), (), (), "read on the card"),
+        "question": make_question(),
         "search": DaySearch(plan, (LeaveWindow(LEAVE, LEAVE + timedelta(minutes=20), plan),), ()),
         "plan": plan,
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),

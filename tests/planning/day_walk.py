@@ -13,12 +13,17 @@ MINUTE = timedelta(minutes=1)
 
 @dataclass(frozen=True)
 class Walked:
-    """One plan as the plain walk sees it, costs in sixtieths of the currency's unit."""
+    """One plan as the plain walk sees it, costs in sixtieths of the currency's unit.
+
+    `kept` is the nap kept by all children, `stay` the time inside up to a comfortable stay, in minutes.
+    """
 
     leave_home: datetime
     leave_place: datetime
     waited: int
     sixtieths: Decimal
+    kept: int
+    stay: int
 
 
 def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
@@ -70,14 +75,19 @@ def walk(question: DayQuestion) -> list[Walked]:
     habits, worth = question.habits, question.worth
     there, back = question.way_there, question.way_home
     found = []
-    for depart in range(0, 26 * 60, question.grid_minutes):
-        if depart < clock(habits.earliest_departure):
+    departures = list(range(0, 26 * 60, question.grid_minutes))
+    if question.begun is not None:
+        departures = [minute(question.begun.left_home)]
+    for depart in departures:
+        if question.begun is None and depart < clock(habits.earliest_departure):
             continue
         out = there.at(depart)
         arrive = depart + out.minutes
         for leave in range(0, 26 * 60, question.grid_minutes):
             home = leave + back.at(leave).minutes
             if home > clock(habits.home_by):
+                continue
+            if question.begun is not None and leave < minute(question.begun.now):
                 continue
             if any(depart < minute(b.end) and minute(b.start) < home for b in question.busy):
                 continue
@@ -99,14 +109,14 @@ def walk(question: DayQuestion) -> list[Walked]:
                 begins = max(enter, min(lunch, leave - length))
                 places |= dict.fromkeys(range(begins, begins + length), "lunch")
                 places |= dict.fromkeys(range(begins + length, leave), "inside after lunch")
-            lost = 0
+            lost = kept = 0
             for napper in question.nappers:
                 for nap in napper.naps:
                     usual = clock(nap.start)
                     shifts = range(usual - nap.slack_minutes, usual + nap.slack_minutes + 1)
-                    lost += nap.minutes - max(
-                        slept(nap, begins, places, question.pushchairs) for begins in shifts
-                    )
+                    longest = max(slept(nap, begins, places, question.pushchairs) for begins in shifts)
+                    kept += longest
+                    lost += nap.minutes - longest
             car = sum(where.startswith("car") for where in places.values()) + enter - arrive
             missed = max(0, question.comfortable_minutes - (leave - enter))
             found.append(
@@ -115,6 +125,8 @@ def walk(question: DayQuestion) -> list[Walked]:
                     midnight + leave * MINUTE,
                     enter - arrive,
                     lost * worth.lost_nap_hour + car * worth.hour_in_car + missed * worth.missed_hour_there,
+                    kept,
+                    question.comfortable_minutes - missed,
                 )
             )
     return found

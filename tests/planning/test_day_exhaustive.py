@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.planning.day_questions import CHICAGO, make_hours, make_leg, make_question
 from tests.planning.day_walk import walk, whereabouts
 from tripplan.planning.calendars import Busy
-from tripplan.planning.day import DayQuestion, Napper, plan_day
+from tripplan.planning.day import Begun, DayQuestion, Napper, plan_day, trade_offs
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
 from tripplan.planning.household import Habits, Nap, RushHours, Worth
@@ -64,6 +64,12 @@ days = st.sampled_from([date(2026, 12, 1), date(2026, 11, 1), date(2027, 3, 14)]
 zones = st.sampled_from([CHICAGO, ZoneInfo("America/Indiana/Indianapolis")])
 
 
+def begun_on(day: date, left: int, later: int) -> Begun:
+    """A day on which the party left home at a minute by the clock, and is so many minutes on."""
+    left_home = datetime.combine(day, time(left // 60, left % 60), CHICAGO)
+    return Begun(left_home, left_home + timedelta(minutes=later))
+
+
 @st.composite
 def questions(draw: st.DrawFn) -> DayQuestion:
     """Days with every kind of limit and of drive, on a coarse grid so that walking stays quick."""
@@ -104,6 +110,9 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         worth=Worth(lost_nap_hour=draw(prices), hour_in_car=draw(prices), missed_hour_there=draw(prices)),
         busy=draw(st.sampled_from([(), (busy,)])),
         grid_minutes=draw(st.sampled_from([40, 60])),
+        begun=draw(
+            st.none() | st.builds(begun_on, st.just(day), st.integers(6 * 60, 12 * 60), st.integers(0, 300))
+        ),
     )
 
 
@@ -134,6 +143,30 @@ def test_leave_windows_hold_just_the_departures_that_are_about_as_good(question:
     allowed = least + max(Decimal(60), least * Decimal("0.02"))
     good = {plan.leave_home for plan in walked if plan.sixtieths <= allowed}
     assert {d for d in {p.leave_home for p in walked} if any(w.first <= d <= w.last for w in windows)} == good
+
+
+@settings(max_examples=40, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@given(questions())
+def test_trade_offs_are_those_of_the_walk_that_no_other_plan_beats(question: DayQuestion) -> None:
+    """Told in full up to five; beyond that, five of them with both ends, each with the walk's preference."""
+    walked = walk(question)
+    pairs = {(plan.kept, plan.stay) for plan in walked}
+    front = sorted(
+        (pair for pair in pairs if not any(o != pair and o[0] >= pair[0] and o[1] >= pair[1] for o in pairs)),
+        reverse=True,
+    )
+    told = trade_offs(question).points
+    assert len(told) == min(len(front), 5)
+    assert [(p.kept_minutes, p.stay_minutes) for p in told][:: max(1, len(told) - 1)] == (
+        front[:: max(1, len(front) - 1)]
+    )
+    for point in told:
+        assert (point.kept_minutes, point.stay_minutes) in front
+        first = min(
+            (plan for plan in walked if (plan.kept, plan.stay) == (point.kept_minutes, point.stay_minutes)),
+            key=lambda plan: (plan.sixtieths, plan.waited, plan.leave_home, plan.leave_place),
+        )
+        assert (point.plan.leave_home, point.plan.leave_place) == (first.leave_home, first.leave_place)
 
 
 def round_to_cents(sixtieths: Decimal) -> Decimal:

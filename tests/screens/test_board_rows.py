@@ -161,7 +161,9 @@ def test_every_field_of_every_rule_can_be_typed(kind: Any) -> None:
     check(kind.pieces, kind.form)
 
 
-@pytest.mark.parametrize("card", load_place_cards(Path("demo_places/places"), TODAY).places, ids=lambda card: card.id)
+@pytest.mark.parametrize(
+    "card", load_place_cards(Path("demo_places/places"), TODAY).places, ids=lambda card: card.id
+)
 def test_every_demo_card_comes_out_of_the_rows_unchanged(card: Place) -> None:
     """Cards as places really write them survive the way through the rows."""
     assert read_back(card) == card

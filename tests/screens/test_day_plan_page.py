@@ -8,7 +8,8 @@ OpenApp = Callable[..., AppTest]
 
 def text_of(app: AppTest) -> str:
     """Everything the page says in Markdown."""
-    return "\n".join(element.value for element in (*app.markdown, *app.subheader, *app.caption))
+    elements = (*app.markdown, *app.subheader, *app.caption)
+    return "\n".join(element.value for element in elements).replace("\\", "")
 
 
 def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
@@ -42,3 +43,38 @@ def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> No
     assert not app.exception
     after = next(h.value for h in app.subheader if "shoes on" in h.value)
     assert before != after
+
+
+def test_the_day_can_be_traded_for_more_nap(open_app: OpenApp) -> None:
+    """Where nap and stay collide, a table and sentences beside the chart say what is gained and lost."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 13)).run()
+    assert not app.exception
+    (table,) = app.table
+    assert 3 <= len(table.value) <= 5
+    assert list(table.value.columns) == ["leave", "nap kept", "time there", "home", "weighs"]
+    text = text_of(app)
+    assert "more nap and" in text
+    assert "no other departure or return weighs less than" in text
+    assert "would help most" in text
+
+
+def test_nothing_to_trade_is_said_in_so_many_words(open_app: OpenApp) -> None:
+    """Where all naps fit a comfortable stay, there is no chart to puzzle over."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    assert not app.table
+    assert "Nothing has to be traded" in text_of(app)
+
+
+def test_chances_are_told_with_the_departure_that_makes_them_good(open_app: OpenApp) -> None:
+    """A timed entry that is missed more often than not comes with the departure that makes it 9 in 10."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    text = text_of(app)
+    assert "Chance to make the timed entry at 10:00 AM: about " in text
+    assert "makes it about 9 in 10" in text
+    assert "Chance to be home before the first bedtime at 7:00 PM: almost certain" in text

@@ -2,16 +2,19 @@
 
 import json
 from collections.abc import Callable, Iterable
+from datetime import time
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
 from tripplan.errors import Finding
+from tripplan.files.gazetteer import NotFound, locate
+from tripplan.planning.household import PickUp, Stops
 from tripplan.planning.where import Where
 from tripplan.screens.household_words import LABELS, SECTIONS
 from tripplan.screens.notices import field_in_words
-from tripplan.screens.where_form import where_on_record, where_values
+from tripplan.screens.where_form import where_message, where_on_record, where_values
 
 Opened = Callable[..., AppTest]
 DUBUQUE = Where(
@@ -256,3 +259,246 @@ def test_ages_in_the_summary_are_those_of_today(open_app: Opened) -> None:
     """On November 25, 2026 somebody born in March 2019 is seven (counted by hand)."""
     app = own_household(open_app)
     assert "Leo (7 years)" in said(app.markdown)
+
+
+@pytest.mark.parametrize(
+    ("line", "home"),
+    [
+        ("Galena, IL", "Galena, IL (America/Chicago)"),
+        ("galena, illinois", "Galena, IL (America/Chicago)"),
+        ("80302", "Boulder, CO (America/Denver)"),
+        ("1 Main Street, Galena, IL 61036", "Galena, IL (America/Chicago)"),
+    ],
+)
+def test_one_line_moves_the_home_by_names(open_app: Opened, line: str, home: str) -> None:
+    """A town with its state, a ZIP code or an address is looked up offline, with its time zone."""
+    app = open_app("household")
+    app.text_input(key="home_where").set_value(line)
+    app.button(key="save_home").click().run()
+    assert not app.error
+    assert f"Outings start in {home}".casefold() in said(app.markdown).casefold()
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "42.4167, -90.4290",
+        "42.4167 N 90.4290 W",
+        "geo:42.4167,-90.4290",
+        "https://maps.example.org/?q=42.4167,-90.4290",
+    ],
+)
+def test_one_line_moves_the_home_by_coordinates(open_app: Opened, line: str) -> None:
+    """Coordinates in any form, or a map's link, give the point; what the town is called stays."""
+    app = open_app("household")
+    app.text_input(key="home_where").set_value(line)
+    app.button(key="save_home").click().run()
+    assert not app.error
+    assert app.text_input(key="home_coordinates").value == "42.4167, -90.429"
+    assert app.text_input(key="home_town").value == "Dubuque"
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "message"),
+    [
+        ("Nowheresville, IL", "Town", "give coordinates or a map's link, or look it up on the internet"),
+        ("Springfield", "Town", "give the state, such as IL"),
+        ("00000", "ZIP code", "no such ZIP code is known"),
+        ("https://maps.example.org/abc", "Where is it?", "no coordinates stand in this link"),
+        ("42.4, 90.4", "Coordinates, longitude", "write -89.59 for 89.59"),
+    ],
+)
+def test_a_home_that_cannot_be_found_is_said_in_the_words_of_the_screen(
+    open_app: Opened, line: str, field: str, message: str
+) -> None:
+    """The field is called as on the screen, the line stays, and the home is as before."""
+    app = open_app("household")
+    app.text_input(key="home_where").set_value(line)
+    app.button(key="save_home").click().run()
+    assert field in said(app.error)
+    assert message in said(app.error)
+    assert app.text_input(key="home_where").value == line
+    assert "Outings start in Dubuque, IA" in said(app.markdown)
+
+
+def test_an_unknown_time_zone_is_said_without_jargon(open_app: Opened) -> None:
+    """A zone that does not exist is refused with an example of one that does."""
+    app = open_app("household")
+    app.text_input(key="home_time_zone").set_value("Mars/Olympus")
+    app.button(key="save_home").click().run()
+    assert "Time zone a time zone has a name such as America/Chicago" in said(app.error)
+
+
+def test_no_message_about_a_location_speaks_of_fields_of_a_file() -> None:
+    """Everything the offline look-up can say is said in the words of the screen."""
+    asked = (
+        Where(town="Nowheresville", country="US", subdivision="IL"),
+        Where(town="Nowheresville", country="US"),
+        Where(town="Springfield", country="US"),
+        Where(town="Peoria", country="US", subdivision="XX"),
+        Where(town="Lyon", country="FR"),
+        Where(postal_code="69001", country="FR"),
+        Where(postal_code="00000", country="US"),
+        Where(postal_code="61602", subdivision="WI", country="US"),
+        Where(latitude=40, longitude=89, country="US"),
+    )
+    for where in asked:
+        found = locate(where)
+        assert isinstance(found, NotFound)
+        shown = where_message(found.message)
+        for jargon in ("subdivision", "IANA", "latitude and longitude", "offline look"):
+            assert jargon not in shown
+
+
+def test_the_home_is_ticked_as_near_a_large_city_and_stays_so(open_app: Opened) -> None:
+    """The tick is kept when another part of the home changes, and can be taken away."""
+    app = open_app("household")
+    app.checkbox(key="home_metropolitan").check()
+    app.button(key="save_home").click().run()
+    app.text_input(key="home_where").set_value("Galena, IL")
+    app.button(key="save_home").click().run()
+    assert app.checkbox(key="home_metropolitan").value
+    app.checkbox(key="home_metropolitan").uncheck()
+    app.button(key="save_home").click().run()
+    assert not app.checkbox(key="home_metropolitan").value
+
+
+def test_the_published_rush_hours_are_shown_with_their_source(open_app: Opened) -> None:
+    """Before anything is set, figure, hours and source are said, and stand in the rows to start from."""
+    app = open_app("household")
+    assert app.radio(key="rush_way").value == "published"
+    assert "1.19 times as long on working days, counted from 06:00 to 09:00 and 16:00 to 19:00" in said(
+        app.caption
+    )
+    assert "Federal Highway Administration" in said(app.caption)
+    assert app.text_input(key="rush_factor1").value == "1.19"
+
+
+def test_own_rush_hours_are_added_and_left_out(open_app: Opened) -> None:
+    """A third row is saved with its days; a tick leaves a row out; 'never' takes them all away."""
+    app = open_app("household")
+    app.button(key="add_rush").click().run()
+    assert app.radio(key="rush_way").value == "own"
+    app.button_group(key="rush_days2").set_value(["Sa", "Su"])
+    app.time_input(key="rush_start2").set_value(time(10))
+    app.time_input(key="rush_end2").set_value(time(12, 30))
+    app.text_input(key="rush_factor2").set_value("1.4")
+    app.checkbox(key="rush_gone0").check()
+    app.button(key="save_rush").click().run()
+    assert not app.error
+    assert app.text_input(key="rush_factor1").value == "1.4"
+    assert list(app.button_group(key="rush_days1").value) == ["Sa", "Su"]
+    assert "rush_factor2" not in [field.key for field in app.text_input]
+    app.radio(key="rush_way").set_value("never")
+    app.button(key="save_rush").click().run()
+    assert not app.error
+    assert app.radio(key="rush_way").value == "never"
+
+
+def test_every_fault_of_the_rush_hours_is_said_at_once(open_app: Opened) -> None:
+    """An unreadable factor, a row without days and one that ends before it begins are named by row."""
+    app = open_app("household")
+    app.button(key="add_rush").click().run()
+    app.text_input(key="rush_factor0").set_value("much")
+    app.button_group(key="rush_days1").set_value([])
+    app.time_input(key="rush_end2").set_value(time(5))
+    app.button(key="save_rush").click().run()
+    faults = said(app.error)
+    assert "3 things to put right" in faults
+    assert "Rush hours 1, how many times as long" in faults
+    assert "Rush hours 2, on these days" in faults
+    assert "Rush hours 3 the rush is over later" in faults
+
+
+def test_changed_hours_that_would_not_count_are_not_dropped_silently(open_app: Opened) -> None:
+    """Hours that were changed under another answer are asked about."""
+    app = open_app("household")
+    app.text_input(key="rush_factor0").set_value("1.5")
+    app.button(key="save_rush").click().run()
+    assert "they count only with the answer" in said(app.error)
+    assert app.text_input(key="rush_factor0").value == "1.5"
+
+
+def test_stops_are_kept_in_the_households_unit(open_app: Opened) -> None:
+    """300 miles stay 300 miles after saving; the same is 482.8 km (1.609344 km each) once km are shown."""
+    app = open_app("household")
+    app.text_input(key="stops_fuel_range_km").set_value("300")
+    app.text_input(key="stops_pick_up.name").set_value("Grandpa")
+    app.text_input(key="stops_pick_up.extra_km").set_value("4.5")
+    app.text_input(key="stops_pick_up.extra_minutes").set_value("12")
+    app.text_input(key="stops_way_back_minutes").set_value("20")
+    app.button(key="save_stops").click().run()
+    assert not app.error
+    assert app.text_input(key="stops_fuel_range_km").value == "300"
+    assert app.text_input(key="stops_fuel_range_km").label.endswith("in miles")
+    app.radio(key="home_units").set_value("km")
+    app.button(key="save_home").click().run()
+    assert app.text_input(key="stops_fuel_range_km").value == "482.8"
+    assert app.text_input(key="stops_pick_up.extra_km").value == "7.2"
+    assert app.text_input(key="stops_pick_up.extra_km").label.endswith("in km")
+    app.button(key="save_stops").click().run()
+    assert not app.error
+
+
+def test_a_pick_up_by_its_place_is_looked_up_offline(open_app: Opened) -> None:
+    """A town gives the point; without a name and a place there is no pick-up any more."""
+    app = open_app("household")
+    app.text_input(key="stops_pick_up.name").set_value("The neighbours")
+    app.text_input(key="stops_pick_up.where").set_value("Galena, IL")
+    app.button(key="save_stops").click().run()
+    assert not app.error
+    latitude, longitude = app.text_input(key="stops_pick_up.where").value.split(", ")
+    # Galena, Illinois lies at 42.42 N, 90.43 W (from memory).
+    assert (float(latitude), float(longitude)) == pytest.approx((42.42, -90.43), abs=0.05)
+    for name in ("name", "where"):
+        app.text_input(key=f"stops_pick_up.{name}").set_value("")
+    app.button(key="save_stops").click().run()
+    assert not app.error
+    assert app.text_input(key="stops_pick_up.where").value == ""
+
+
+def test_every_fault_of_the_stops_is_said_at_once(open_app: Opened) -> None:
+    """A range in words of miles, a nameless pick-up, an unknown town and bad minutes are all named."""
+    app = open_app("household")
+    app.text_input(key="stops_fuel_range_km").set_value("5")
+    app.text_input(key="stops_fuel_minutes").set_value("soon")
+    app.text_input(key="stops_pick_up.where").set_value("Nowheresville, IL")
+    app.button(key="save_stops").click().run()
+    faults = said(app.error)
+    assert "4 things to put right" in faults
+    assert "One filling takes you this far a distance from 12 mi to 3107 mi" in faults
+    assert "A fuel stop takes, in minutes" in faults
+    assert "Who is picked up" in faults
+    assert "Where they are picked up no such town is known in IL" in faults
+
+
+def test_coordinates_and_an_extra_distance_are_not_both_taken(open_app: Opened) -> None:
+    """The pick-up is said by a place or by what it adds."""
+    app = open_app("household")
+    app.text_input(key="stops_pick_up.name").set_value("Grandpa")
+    app.text_input(key="stops_pick_up.where").set_value("Galena, IL")
+    app.text_input(key="stops_pick_up.extra_minutes").set_value("10")
+    app.button(key="save_stops").click().run()
+    assert "Pick-up on the way give a place, or how much longer it makes the way and the drive" in said(
+        app.error
+    )
+
+
+@pytest.mark.parametrize(("ends", "km"), [((20.0, 5000.0), "fuel_range_km"), ((0.0, 1000.0), "extra_km")])
+def test_the_distances_a_form_takes_are_those_of_the_household(ends: tuple[float, float], km: str) -> None:
+    """Both ends are taken and what lies beyond is refused, as the form's own check says."""
+    given = {"name": "Grandpa"} if km == "extra_km" else {}
+    form = PickUp if km == "extra_km" else Stops
+    for end in ends:
+        assert getattr(form.model_validate({**given, km: end}), km) == end
+    for beyond in (ends[0] - 0.1, ends[1] + 0.1):
+        with pytest.raises(ValueError, match=km):
+            form.model_validate({**given, km: beyond})
+
+
+def test_the_longest_stretch_is_explained_with_its_source(open_app: Opened) -> None:
+    """The default, the rest after it and the shorter stretch for a child under two are said."""
+    told = said(open_app("household").caption)
+    assert "After 120 minutes of driving a rest of at least 15 minutes is advised" in told
+    assert "The Highway Code, Great Britain, rule 91" in told
+    assert "after 90 minutes at the latest" in told

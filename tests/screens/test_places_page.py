@@ -234,7 +234,7 @@ def test_a_place_typed_into_the_form_is_added_with_its_board(open_app: Opened) -
     assert not app.exception
     assert any(heading.startswith("Old Mill") for heading in headings(app))
     assert app.text_input(key="new_card_demo_name").value == ""
-    app.button(key="take_back_places").click().run()
+    app.button(key="take_back_new_card_demo").click().run()
     assert not any(heading.startswith("Old Mill") for heading in headings(app))
 
 

@@ -356,6 +356,74 @@ class DaysAnswer(Answer):
     passed_over: tuple[PassedOverTold, ...]
 
 
+class FeltPartTold(Told):
+    """One nuisance of the best plan."""
+
+    name: str
+    minutes: int
+    felt: MoneyTold
+    """What it weighs, rounded to the smallest coin."""
+
+
+class TradeOffTold(Told):
+    """One way to spend the day of which nobody has more nap without less time there."""
+
+    leave_home: datetime
+    enter: datetime
+    leave_place: datetime
+    home: datetime
+    nap_kept_minutes: int
+    stay_minutes: int
+    """Time at the place, up to a comfortable stay [min]."""
+    felt: MoneyTold
+    """What lost nap, driving, waiting and a stay cut short weigh; no money is in it."""
+    best: bool
+    """Whether it is the best plan."""
+    sentence: str
+
+
+class HelpsTold(Told):
+    """The limit that helps most if it gives way by 15 minutes."""
+
+    words: str
+    saves: MoneyTold
+    """How much less the best plan weighs then."""
+
+
+class TradeOffsTold(Told):
+    """What the best plan of the day weighs, and what it could be traded for."""
+
+    parts: tuple[FeltPartTold, ...]
+    why: str
+    points: tuple[TradeOffTold, ...]
+    """Most nap first."""
+    helps: HelpsTold | None
+    """Null where no limit helps."""
+
+
+class SlackTold(Told):
+    """How likely the plan holds, with the family's usual delays and the range of the drives."""
+
+    entry: datetime
+    """The timed entry the plan is for, else the last entry."""
+    timed_entry: bool
+    make_entry: float
+    """Chance to arrive by then [0-1]."""
+    sure_departure: datetime | None
+    """The latest departure that makes the entry nine times in ten; null where none does."""
+    home_by: datetime
+    home_in_time: float
+    """Chance to be home by then [0-1]."""
+    bed: datetime | None
+    """When the first of the party should be in bed."""
+    home_before_bed: float | None
+    """Chance to be home by then [0-1]."""
+    usually_home: datetime
+    """On half of all days."""
+    nearly_always_home: datetime
+    """On nine of ten days."""
+
+
 class DayAnswer(Answer):
     """One place on one day."""
 
@@ -363,6 +431,10 @@ class DayAnswer(Answer):
     """Null where it cannot be done."""
     passed_over: PassedOverTold | None
     """Why it cannot be done; null where it can."""
+    trade_offs: TradeOffsTold | None = None
+    """Null where it cannot be done."""
+    slack: SlackTold | None = None
+    """Null where it cannot be done."""
 
 
 class PassTold(Told):

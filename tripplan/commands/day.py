@@ -4,6 +4,7 @@ from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.console import Console
+from tripplan.commands.day_text import say_slack, say_trade_offs
 from tripplan.commands.json_answers import day_answer
 from tripplan.commands.outing_text import (
     hours_sentence,
@@ -56,6 +57,10 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     say_timeline(outing.plan, console)
     console.line()
     console.line(leave_sentence(outing.search))
+    say_slack(outing, console)
+    console.line()
+    say_trade_offs(outing, console)
+    console.line()
     console.line(hours_sentence(outing.hours))
     console.line(
         f"Drive, one way: {wording.distance_range(drive.km, units)}, {wording.minutes_range(drive.minutes)}, "

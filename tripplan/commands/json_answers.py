@@ -19,9 +19,11 @@ from tripplan.commands.answer_forms import (
     DaysTold,
     DayTold,
     DriveTold,
+    FeltPartTold,
     FeltTold,
     FlipTold,
     GroupShareTold,
+    HelpsTold,
     HoursTold,
     KeptTold,
     LeaveWindowTold,
@@ -32,20 +34,23 @@ from tripplan.commands.answer_forms import (
     OrderTold,
     OtherWayTold,
     OutingTold,
+    PassedOverTold,
     PassesAnswer,
     PassOrderTold,
     PassTold,
-    PassedOverTold,
     PlaceTold,
     PlanTold,
     PurchaseTold,
     RangeTold,
     ShareTold,
+    SlackTold,
     SourceTold,
     SpanTold,
     StepTold,
     TogetherAnswer,
     TogetherTold,
+    TradeOffsTold,
+    TradeOffTold,
     TransferTold,
     VisitTold,
 )
@@ -56,7 +61,7 @@ from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, Ranking
 from tripplan.planning.cost import CostKind, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.day import DayPlan, LeaveWindow
+from tripplan.planning.day import DayPlan, LeaveWindow, slack, trade_offs
 from tripplan.planning.flips import Flip
 from tripplan.planning.hours import DayHours
 from tripplan.planning.money import Money, MoneyRange
@@ -115,6 +120,53 @@ def day_answer(question: Question, answer: Outing | NoOuting) -> DayAnswer:
         **_opening(question),
         outing=_outing(answer) if isinstance(answer, Outing) else None,
         passed_over=_passed_over(answer) if isinstance(answer, NoOuting) else None,
+        trade_offs=_trade_offs(answer) if isinstance(answer, Outing) else None,
+        slack=_slack(answer) if isinstance(answer, Outing) else None,
+    )
+
+
+def _trade_offs(outing: Outing) -> TradeOffsTold:
+    found = trade_offs(outing.question)
+    helps = found.helps
+    return TradeOffsTold(
+        parts=tuple(
+            FeltPartTold(name=part.name, minutes=part.minutes, felt=_money(part.felt.rounded()))
+            for part in found.parts
+        ),
+        why=found.why,
+        points=tuple(
+            TradeOffTold(
+                leave_home=point.plan.leave_home,
+                enter=point.plan.enter,
+                leave_place=point.plan.leave_place,
+                home=point.plan.home,
+                nap_kept_minutes=point.kept_minutes,
+                stay_minutes=point.stay_minutes,
+                felt=_money(point.plan.felt),
+                best=point.plan == found.best,
+                sentence=point.sentence,
+            )
+            for point in found.points
+        ),
+        helps=None
+        if helps is None or helps.saves is None
+        else HelpsTold(words=helps.words, saves=_money(helps.saves)),
+    )
+
+
+def _slack(outing: Outing) -> SlackTold:
+    found = slack(outing.question, outing.plan)
+    return SlackTold(
+        entry=found.entry,
+        timed_entry=found.timed,
+        make_entry=round(found.make_entry, 4),
+        sure_departure=found.sure_departure,
+        home_by=found.home_by,
+        home_in_time=round(found.home_in_time, 4),
+        bed=found.bed,
+        home_before_bed=None if found.home_before_bed is None else round(found.home_before_bed, 4),
+        usually_home=found.usually_home,
+        nearly_always_home=found.nearly_always_home,
     )
 
 

@@ -1,13 +1,13 @@
 """`tripplan passes`: which annual passes pay for a list of visits."""
 
 from argparse import Namespace
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from tripplan.commands.console import Console
 from tripplan.commands.json_answers import passes_answer
-from tripplan.commands.question import Question, ask, date_in, place_called
+from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.passes.listed import (
     VISITS_AT_MOST,
@@ -20,6 +20,7 @@ from tripplan.planning.passes.listed import (
 from tripplan.planning.passes.sentences import pass_plan_sentences, visit_sentence
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.planned import PlannedOuting
+from tripplan.services import clock_from
 
 _ASKED = "command line"
 
@@ -47,8 +48,12 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     try:
         question = ask(Namespace(**{**vars(options), "place": places}), console, environment)
     except InputFaults as faults:
+        # Where --today is no date, that is told, and this raises it once more.
+        today = clock_from(settings_from(options, environment))().date()
+        findings += _out_of_reach(named, today)
         raise InputFaults((*faults.findings, *findings)) from faults
-    coming = _coming(question, named, findings, on_record=options.planned or not options.visit)
+    findings += _out_of_reach(named, question.today)
+    coming = _coming(question, named, on_record=options.planned or not options.visit)
     if not findings and not coming.visits:
         message = "there is no visit in the coming twelve months; name some with --visit PLACE DATE"
         findings.append(Finding(_ASKED, "--visit", "", message))
@@ -73,21 +78,23 @@ def _named(words: Sequence[str], findings: list[Finding]) -> _Named:
     return _Named(place, tuple(day for day in days if day is not None))
 
 
-def _coming(
-    question: Question, named: Sequence[_Named], findings: list[Finding], *, on_record: bool
-) -> ComingVisits:
+def _out_of_reach(named: Sequence[_Named], today: date) -> Iterator[Finding]:
+    """Days that are over, or more than twelve months ahead."""
+    last = last_day_listed(today)
+    for day in (day for one in named for day in one.days):
+        if not today <= day <= last:
+            yield Finding(_ASKED, "--visit", str(day), f"passes are weighed for days from {today} to {last}")
+
+
+def _coming(question: Question, named: Sequence[_Named], *, on_record: bool) -> ComingVisits:
     """The visits named, and where it is wanted those on record."""
-    last = last_day_listed(question.today)
     party = tuple(member.name for member in question.party)
-    listed = []
-    for one in named:
-        place = place_called(one.place, question.family.places, findings)
-        for day in one.days:
-            if not question.today <= day <= last:
-                message = f"passes are weighed for days from {question.today} to {last}"
-                findings.append(Finding(_ASKED, "--visit", str(day), message))
-            elif place is not None:
-                listed.append(ListedVisit(place=place.id, day=day, party=party))
+    listed = [
+        ListedVisit(place=place.id, day=day, party=party)
+        for one in named
+        if (place := place_called(one.place, question.family.places, [])) is not None
+        for day in one.days
+    ]
     outings: list[PlannedOuting] = []
     if on_record and question.records:
         outings = [kept.value for kept in question.records.all(PlannedOuting).values()]

@@ -35,13 +35,11 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     try:
         question = ask(options, console, environment)
     except InputFaults as faults:
-        # The currency is not known here, so the number of decimals is looked at on the next try.
-        _read({"currency": "USD", **_own(options), "households": groups}, findings)
+        _read({**_own(options), "households": groups}, findings)
         raise InputFaults((*faults.findings, *findings)) from faults
     with_others = _read(_raw(question, options, groups), findings)
     household = question.family.household
-    names = [household.name, *(str(group.get("name", "")) for group in groups)]
-    if household.name in names[1:]:
+    if household.name in [group.get("name") for group in groups]:
         findings.append(Finding(_ASKED, "--group", household.name, "that is your own household"))
     if with_others is not None and options.payer is not None:
         names = [household.name, *(one.name for one in with_others.households)]
@@ -100,6 +98,8 @@ def _read(raw: Raw, findings: list[Finding]) -> GoingTogether | None:
     read = read_form(write_toml(raw), _ASKED, GoingTogether)
     names = [str(group.get("name", "")) for group in raw.get("households", ())]
     for found in read.findings:
+        if found.field == "currency":  # It is the household's, which could not be read; that is told already.
+            continue
         findings.append(Finding(found.file, _option(found.field, names), found.value, found.message))
     return read.value
 

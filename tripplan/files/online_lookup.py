@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import cache
 from threading import Lock
 from typing import Any, Protocol
 
@@ -140,13 +141,17 @@ def asked_text(text: str) -> str:
 
 
 def nominatim() -> Geocode:
-    """The real service; making it sends nothing."""
-    from geopy.geocoders import Nominatim  # Only whoever presses the button needs it.
+    """The real service; nothing is loaded and nothing sent before the first question."""
 
-    service = Nominatim(user_agent=USER_AGENT, domain=SERVICE, timeout=TIMEOUT_SECONDS)
+    @cache
+    def ask() -> Callable[..., FoundPlace | None]:
+        from geopy.geocoders import Nominatim  # Only whoever presses the button needs it.
+
+        service = Nominatim(user_agent=USER_AGENT, domain=SERVICE, timeout=TIMEOUT_SECONDS)
+        geocode: Callable[..., FoundPlace | None] = service.geocode
+        return geocode
 
     def geocode(text: str) -> FoundPlace | None:
-        found: FoundPlace | None = service.geocode(text, addressdetails=True, language="en")
-        return found
+        return ask()(text, addressdetails=True, language="en")
 
     return geocode

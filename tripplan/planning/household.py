@@ -354,6 +354,17 @@ class Habits(Written):
     """When everybody gets hungry."""
     lunch_minutes: Minutes = 35
     """How long lunch takes [min]."""
+    usual_delay_minutes: Annotated[int, Field(ge=0, le=180)] = 5
+    """How much later than planned the family gets off: on half of all days no more than this [min]. Common
+    practice, no source."""
+    late_one_day_in_ten_minutes: Annotated[int, Field(ge=0, le=360)] = 20
+    """One day in ten it gets off later than planned by more than this [min]. Common practice, no source."""
+
+    @model_validator(mode="after")
+    def _delays_in_order(self) -> Self:
+        if self.late_one_day_in_ten_minutes < self.usual_delay_minutes:
+            raise ValueError("the delay of one day in ten is no less than the usual one")
+        return self
 
 
 class Worth(Written):

@@ -1,6 +1,6 @@
 """One place on one day for one party: the only place where the calculators' answers meet."""
 
-from collections.abc import Iterable, Mapping, Sequence, Set
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
@@ -123,6 +123,7 @@ class Outing:
         way_there: the drive out, with its rests.
         way_home: the drive back.
         hours: when the place can be visited.
+        question: what the search was asked.
         search: the leave windows and their plans.
         plan: the one that is meant, usually the best of them.
         admission: what to buy.
@@ -139,6 +140,7 @@ class Outing:
     way_there: Leg
     way_home: Leg
     hours: DayHours
+    question: DayQuestion
     search: DaySearch
     plan: DayPlan
     admission: Admission
@@ -214,6 +216,7 @@ def plan_outing(
     *,
     today: date,
     leave_at: datetime | None = None,
+    as_asked: Callable[[DayQuestion], DayQuestion] = lambda question: question,
 ) -> Outing | NoOuting:
     """Answer everything about one place on one day.
 
@@ -224,6 +227,7 @@ def plan_outing(
         day: the date, at home and at the place.
         today: for booking deadlines.
         leave_at: take the leave window that holds this departure; the best plan of all when left out.
+        as_asked: changes what the search is asked, such as on a day that has begun.
 
     Returns:
         The outing with all its answers, or why it cannot be.
@@ -246,7 +250,7 @@ def plan_outing(
     way_there, way_home = ways_of(
         household, months, facts.drive, place.where, day, facts.public_holidays.keys()
     )
-    search = plan_day(
+    question = as_asked(
         DayQuestion(
             day=day,
             home_zone=household.home.zone,
@@ -262,8 +266,10 @@ def plan_outing(
             busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
             currency=household.currency,
             last_wakes=max(member.wakes for member in party),
+            first_bed=min(member.bed for member in party),
         )
     )
+    search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions)
     plan = next(
@@ -271,8 +277,8 @@ def plan_outing(
         search.best,
     )
     minutes = DayMinutes(day, household.home.zone)
-    there = way_there.at(minutes.rounded_down(plan.leave_home))
-    back = way_home.at(minutes.rounded_down(plan.leave_place))
+    there = question.way_there.at(minutes.rounded_down(plan.leave_home))
+    back = question.way_home.at(minutes.rounded_down(plan.leave_place))
     admission = cheapest_admission(
         place,
         party,
@@ -306,6 +312,7 @@ def plan_outing(
         way_there=there,
         way_home=back,
         hours=hours,
+        question=question,
         search=search,
         plan=plan,
         admission=admission,

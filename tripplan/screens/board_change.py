@@ -53,6 +53,7 @@ def change_board(view: View, family: Family, kept: Kept[Place]) -> bool:
             begin_draft(spot, rows_of(kept.value), kept.revision, new=False)
             st.info("This card was changed elsewhere meanwhile. This is the newest; please look it over.")
         _editor(view, family, kept, spot)
+        show_notice(spot)
         return True
     show_notice(spot)
     with st.container(horizontal=True):
@@ -95,7 +96,6 @@ def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
             )
         if saved or left_it:  # which is to be seen outside this part of the page too
             st.rerun()
-        show_notice(spot)
 
 
 def changed_card(place: Place, draft: Draft, view: View) -> Read[Place]:

@@ -32,10 +32,9 @@ from tripplan.screens.for_us import show_for_us
 from tripplan.screens.frame import View
 from tripplan.screens.markdown import plain
 from tripplan.screens.notices import refuse, show_notice
-from tripplan.screens.saving import save_all
+from tripplan.screens.saving import save_all, take_back_button
 from tripplan.screens.where_form import where_inputs, where_labels, where_on_record, where_values
 
-_PAGE = "places"
 _LONGEST_ID = 60
 _HOURS_EXAMPLES = (
     ("Tu-Su 10:00-17:00", "every day but Monday"),
@@ -91,12 +90,14 @@ def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> N
         cards: what is on record, by id.
     """
     with st.expander("By a form", key="open_card_form"):
-        _form(view, family, cards)
+        spot = f"new_card_{view.which}"
+        _form(view, family, cards, spot)
+        show_notice(spot)
+        take_back_button(view, spot)
 
 
 @st.fragment
-def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
-    spot = f"new_card_{view.which}"
+def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: str) -> None:
     fields = Fields(spot, tuple(_FIRST_FIELDS))
     currency = family.household.currency
     kept = st.session_state.setdefault(f"{spot}_typed", dict(_FIRST_FIELDS))
@@ -131,7 +132,6 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
         args=(view, family, cards, fields),
     ):
         st.rerun()
-    show_notice(spot)
 
 
 def _inputs(fields: Fields) -> None:
@@ -173,7 +173,7 @@ def _save(view: View, family: Family, cards: Mapping[str, Kept[Place]], fields: 
         told = [finding for finding in (*found, *read.findings) if _worth_telling(finding, typed)]
         refuse(spot, findings=findings_in_words(draft, told, LABELS))
         return
-    if save_all(view, _PAGE, [(read.value, kept.revision if kept else 0)], f"{read.value.name} is added."):
+    if save_all(view, spot, [(read.value, kept.revision if kept else 0)], f"{read.value.name} is added."):
         forget_draft(spot)
         st.session_state.pop(f"{spot}_typed", None)
         for name in fields.names:

@@ -11,6 +11,7 @@ from tripplan.screens import answers
 from tripplan.screens.charts import day_chart
 from tripplan.screens.choices import LONGEST_SPAN, Taken, party_picker, place_names, take, taken, usual_span
 from tripplan.screens.day_sheet import render_day_sheet
+from tripplan.screens.day_trade_offs import render_slack, render_trade_offs
 from tripplan.screens.explain import cost_lines, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
@@ -39,6 +40,8 @@ def render(view: View) -> None:
         alt="The day from left to right: drives, visit, meals and naps; the list below says the same",
     )
     _in_words(outing)
+    render_slack(outing)
+    render_trade_offs(outing)
     _at_the_till(outing)
     render_day_sheet(view, family, outing)
 

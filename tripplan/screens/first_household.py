@@ -8,6 +8,7 @@ from tripplan.screens.frame import View
 from tripplan.screens.household_saving import PAGE, Raw, check_and_save
 from tripplan.screens.notices import show_notice, tell
 from tripplan.screens.where_form import where_inputs, where_on_record, where_values
+from tripplan.screens.where_lookup import where_lookup
 
 IN_MILES = ("US", "GB", "LR", "MM")
 """Countries whose road signs count miles. Source: common practice, no source."""
@@ -30,11 +31,12 @@ def first_form(view: View) -> None:
         )
         st.caption("One person a line, such as: Ada, 1988-05-20. Year and month are enough: Leo, 2019-03.")
         st.markdown("**Where do you live?**")
-        where_inputs(fields, with_address=False)
+        where_inputs(fields, with_address=False, with_metropolitan=True)
         st.form_submit_button(
             "Save and begin", key="save_first", type="primary", on_click=_save_first, args=(view, fields)
         )
     show_notice("first")
+    where_lookup(view, fields)
 
 
 def _save_first(view: View, fields: Fields) -> None:

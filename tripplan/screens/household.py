@@ -13,10 +13,12 @@ from tripplan.planning.household import Household
 from tripplan.records.opening import Which
 from tripplan.screens.first_household import first_form
 from tripplan.screens.frame import View
+from tripplan.screens.household_rush import rush_form
 from tripplan.screens.household_saving import PAGE, faults_in_words, raw_household, undo_household
 from tripplan.screens.household_sections import car_form, food_form, home_form, plain_section
+from tripplan.screens.household_stops import stops_form
 from tripplan.screens.household_transfer import household_files, record_files
-from tripplan.screens.household_words import FUELS, RATES, SECTIONS
+from tripplan.screens.household_words import FUELS, HABITS, RATES, RESERVE, WORTH
 from tripplan.screens.markdown import bullets, plain
 from tripplan.screens.member_form import member_form, new_member_form
 from tripplan.screens.notices import show_findings, show_notice
@@ -58,8 +60,11 @@ def render(view: View) -> None:
     home_form(view, kept)
     car_form(view, kept)
     food_form(view, kept)
-    for section in SECTIONS:
-        plain_section(view, kept, section)
+    plain_section(view, kept, HABITS)
+    rush_form(view, kept)
+    stops_form(view, kept)
+    plain_section(view, kept, WORTH)
+    plain_section(view, kept, RESERVE)
     pass_form(view, kept)
     st.subheader("Files", anchor=False)
     household_files(view, kept)

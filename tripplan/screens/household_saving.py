@@ -1,6 +1,7 @@
 """Saving a household that was changed in a form: checked as its file is, every fault at once."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import time
 from typing import Any
 
@@ -13,8 +14,9 @@ from tripplan.records.store import Kept
 from tripplan.screens.fields import refill
 from tripplan.screens.frame import View
 from tripplan.screens.household_words import LABELS
-from tripplan.screens.notices import named, refuse, tell
+from tripplan.screens.notices import NamedEntry, named, refuse, tell
 from tripplan.screens.saving import records_of, save_all, trouble_said
+from tripplan.screens.where_form import where_message
 
 PAGE = "household"
 """The spot at the top of the page."""
@@ -39,7 +41,13 @@ def faults_in_words(findings: Sequence[Finding], raw: Raw) -> tuple[Finding, ...
     def member(index: int) -> str:
         return str(raw["members"][index].get("name") or f"Person {index + 1}")
 
-    return named(findings, LABELS, {"members": member, "members.naps": lambda index: f"nap {index + 1}"})
+    entries: dict[str, NamedEntry] = {
+        "members": member,
+        "members.naps": lambda index: f"nap {index + 1}",
+        "habits.rush_hours": lambda index: f"Rush hours {index + 1}",
+    }
+    worded = [replace(finding, message=where_message(finding.message)) for finding in findings]
+    return named(worded, LABELS, entries)
 
 
 def check_and_save(

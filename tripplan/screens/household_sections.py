@@ -24,6 +24,7 @@ from tripplan.screens.household_words import (
 )
 from tripplan.screens.notices import show_notice
 from tripplan.screens.where_form import where_inputs, where_on_record, where_values
+from tripplan.screens.where_lookup import where_lookup
 
 
 def _inputs(fields: Fields, listed: Sequence[Field]) -> None:
@@ -86,7 +87,7 @@ def home_form(view: View, kept: Kept[Household]) -> None:
         )
         with st.form("home_form"):
             st.text_input(LABELS["name"], key=fields.key("name"))
-            where_inputs(fields, with_address=True)
+            where_inputs(fields, with_address=True, with_metropolitan=True)
             st.text_input(LABELS["currency"], key=fields.key("currency"), help="Three letters, such as USD.")
             st.radio(
                 LABELS["units"],
@@ -98,6 +99,7 @@ def home_form(view: View, kept: Kept[Household]) -> None:
                 "Save", key="save_home", type="primary", on_click=_save_home, args=(view, kept, fields)
             )
         show_notice("home")
+        where_lookup(view, fields)
 
 
 def _save_home(view: View, kept: Kept[Household], fields: Fields) -> None:

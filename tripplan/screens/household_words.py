@@ -4,6 +4,11 @@ from dataclasses import dataclass
 from datetime import time
 
 from tripplan.planning.household import Fuel
+from tripplan.planning.travel.rests import (
+    ADVISED_REST_MINUTES,
+    ADVISED_STRETCH_MINUTES,
+    SMALL_CHILD_STRETCH_MINUTES,
+)
 from tripplan.screens.where_form import where_labels
 
 
@@ -49,53 +54,88 @@ FOOD = (
     Field("food.free_under_months", "Children under this age eat along, in months"),
 )
 
-SECTIONS = (
-    Section(
-        "habits",
-        "How you travel",
-        "Rests, lunch and the earliest start that suits your family. No more than two hours of driving "
-        "without a rest is advised.",
-        (
-            Field("habits.earliest_departure", "Nobody leaves before", clock=True),
-            Field("habits.home_by", "Everybody is home by", clock=True),
-            Field(
-                "habits.load_up_minutes",
-                "Minutes from 'shoes on' to driving off",
-                "Left empty, it goes by the number of small children.",
-            ),
-            Field("habits.drive_at_most_minutes", "Longest stretch of driving, in minutes"),
-            Field("habits.rest_minutes", "Length of a rest, in minutes"),
-            Field(
-                "habits.detour_percent",
-                "Extra driving on the way, in percent",
-                "A petrol station, a wrong turn, grandmother's house.",
-            ),
-            Field("habits.lunch", "Everybody gets hungry at", clock=True),
-            Field("habits.lunch_minutes", "Lunch takes, in minutes"),
+HABITS = Section(
+    "habits",
+    "How you travel",
+    f"Rests, lunch and the earliest start that suits your family. After {ADVISED_STRETCH_MINUTES} minutes of "
+    f"driving a rest of at least {ADVISED_REST_MINUTES} minutes is advised (The Highway Code, Great "
+    "Britain, rule 91), and the plan never drives longer without one. With a child under two it rests "
+    f"after {SMALL_CHILD_STRETCH_MINUTES} minutes at the latest; small children often need one sooner.",
+    (
+        Field("habits.earliest_departure", "Nobody leaves before", clock=True),
+        Field("habits.home_by", "Everybody is home by", clock=True),
+        Field(
+            "habits.load_up_minutes",
+            "Minutes from 'shoes on' to driving off",
+            "Left empty, it goes by the number of small children.",
         ),
-    ),
-    Section(
-        "worth",
-        "What a nuisance is worth to you",
-        "With these, days are weighed against money: what would you gladly pay to be spared each of them? "
-        "They change the order of the days, never the cost.",
-        (
-            Field("worth.lost_nap_hour", "An hour of a child's nap lost"),
-            Field("worth.full_house", "A day that is certainly crowded"),
-            Field("worth.hour_in_car", "An hour in the car"),
-            Field("worth.missed_hour_there", "An hour too short at the place"),
+        Field(
+            "habits.drive_at_most_minutes",
+            "Longest stretch of driving, in minutes",
+            f"Usually {ADVISED_STRETCH_MINUTES}; with small children stop more often.",
         ),
-    ),
-    Section(
-        "reserve",
-        "Reserve and treats",
-        "What nobody thought of, and souvenirs you plan for.",
-        (
-            Field("reserve_percent", "Reserve, in percent of the rest"),
-            Field("treats_per_child", "Treats for each child"),
+        Field("habits.rest_minutes", "Length of a rest, in minutes", f"Usually {ADVISED_REST_MINUTES}."),
+        Field(
+            "habits.detour_percent",
+            "Extra driving on the way, in percent",
+            "A wrong turn, a look for the entrance; stops are told apart below.",
+        ),
+        Field("habits.lunch", "Everybody gets hungry at", clock=True),
+        Field("habits.lunch_minutes", "Lunch takes, in minutes"),
+        Field(
+            "habits.usual_delay_minutes",
+            "Usual delay in getting off, in minutes",
+            "On half of all days you get off no later than this after the planned minute.",
+        ),
+        Field(
+            "habits.late_one_day_in_ten_minutes",
+            "One day in ten, later by more than, in minutes",
+            "For the chance to make a timed entry and to be home in time.",
         ),
     ),
 )
+WORTH = Section(
+    "worth",
+    "What a nuisance is worth to you",
+    "With these, days are weighed against money: what would you gladly pay to be spared each of them? "
+    "They change the order of the days, never the cost.",
+    (
+        Field("worth.lost_nap_hour", "An hour of a child's nap lost"),
+        Field("worth.full_house", "A day that is certainly crowded"),
+        Field("worth.hour_in_car", "An hour in the car"),
+        Field("worth.missed_hour_there", "An hour too short at the place"),
+    ),
+)
+RESERVE = Section(
+    "reserve",
+    "Reserve and treats",
+    "What nobody thought of, and souvenirs you plan for.",
+    (
+        Field("reserve_percent", "Reserve, in percent of the rest"),
+        Field("treats_per_child", "Treats for each child"),
+    ),
+)
+SECTIONS = (HABITS, WORTH, RESERVE)
+
+RUSH = {
+    "days": "on these days",
+    "start": "begin at",
+    "end": "are over at",
+    "factor": "how many times as long the same road takes",
+}
+STOPS = {
+    "fuel_range_km": "One filling takes you this far",
+    "fuel_minutes": "A fuel stop takes, in minutes",
+    "pick_up": "Pick-up on the way",
+    "pick_up.name": "Who is picked up",
+    "pick_up.where": "Where they are picked up",
+    "pick_up.extra_km": "Or how much longer it makes the way",
+    "pick_up.extra_minutes": "Or how much longer it makes the drive, in minutes",
+    "pick_up.stop_minutes": "The stop itself takes, belts and seats included, in minutes",
+    "pick_up.brought_home": "They are also brought home",
+    "way_back": "What the stop on the way back is for",
+    "way_back_minutes": "The stop on the way back takes, in minutes",
+}
 
 FUELS = {
     Fuel.MILES_PER_US_GALLON: "miles per US gallon",
@@ -155,6 +195,9 @@ LABELS = {
     "passes.holders": "Who it is written out to",
     "passes.valid_until": "Until which day it counts",
     "food.way": "Food on the way",
+    "habits.rush_hours": "Rush hours",
+    **{f"habits.rush_hours.{name}": label for name, label in RUSH.items()},
+    **{f"habits.stops.{name}": label for name, label in STOPS.items()},
     **where_labels("home"),
     "home": "Home",
     **{field.path: field.label for field in (*FOOD, *CAR, *CONSUMPTION, *RATE)},

@@ -28,7 +28,7 @@ from tripplan.planning.together.sentences import (
 )
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
-from tripplan.planning.together.visit import first_open_day, has_group_price, own_seats
+from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens import answers
@@ -143,8 +143,8 @@ def _place_and_day(view: View, family: Family) -> Taken:
 
 
 def _suggested(view: View, family: Family) -> Taken:
-    """The first place with a price for several, on its first open day, before the parent has taken anything."""
-    place = next(filter(has_group_price, family.places), family.places[0])
+    """Before the parent has taken anything: where the smallest group price is, on its first open day."""
+    place = min(family.places, key=group_begins_at)
     days = days_in(usual_span(view))
     return Taken(place, first_open_day(family, place, days, view.today) or days[0], None)
 
@@ -182,9 +182,9 @@ def _households(view: View, family: Family, with_others: GoingTogether, revision
         count = len(with_others.households)  # part of the key, so that the form folds away once it is used
         with st.expander("Add a household", expanded=first, key=f"open_new_household_{count}"):
             _household_form(view, with_others, revision, _NEW, {**_EMPTY, **example})
-    seats = own_seats(family.household, with_others)
+    own = own_seats(family.household, with_others)
     with st.expander("Our own cars, and what we have paid already", key="open_own_part"):
-        fields = filled(f"together_{view.which}_own", {"seats": str(seats), "paid": str(with_others.paid)})
+        fields = filled(f"together_{view.which}_own", {"seats": str(own), "paid": str(with_others.paid)})
         with st.form("together_own_form"):
             for name in fields.names:
                 st.text_input(_LABELS[name], key=fields.key(name))
@@ -280,13 +280,6 @@ def _result(found: Together, settled: Taken) -> None:
     people.metric("People", found.seats.people)
     total.metric("Entry for everybody", wording.money(found.total))
     st.markdown(plain(total_sentence(found)))
-    with st.expander("At the till"):
-        for order in found.orders:
-            if len(found.orders) > 1:
-                st.markdown(plain(f"{wording.listed(order.groups)}:"))
-            st.markdown(ticket_lines(order.admission))
-            if order.admission.notes:
-                st.markdown(bullets(order.admission.notes))
     st.subheader("What each household pays", anchor=False)
     st.markdown(bullets(map(share_sentence, found.shares)))
     rules = [RULE] if found.total.minor else []
@@ -297,6 +290,13 @@ def _result(found: Together, settled: Taken) -> None:
             " ".join([*rules, "Parking, driving and food are not in it; each car and household has its own."])
         )
     )
+    with st.expander("At the till"):
+        for order in found.orders:
+            if len(found.orders) > 1:
+                st.markdown(plain(f"{wording.listed(order.groups)}:"))
+            st.markdown(ticket_lines(order.admission))
+            if order.admission.notes:
+                st.markdown(bullets(order.admission.notes))
     if found.more:
         st.subheader("If more came along", anchor=False)
         st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))

@@ -11,7 +11,7 @@ from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayQuestion
 
-_NEVER = 10**5
+NEVER = 10**5
 """Later than any minute of the day [min]."""
 LONGEST_DAY = 3 * 24 * 60
 """Later than any visit that begins that day can end at home [min]."""
@@ -34,11 +34,11 @@ class Opened:
     entries: tuple[int, ...] | None
 
     def enter(self, arrive: Minutes) -> Minutes:
-        """The first minute to be let in for each arrival, `_NEVER` where it is too late."""
+        """The first minute to be let in for each arrival, `NEVER` where it is too late."""
         if self.entries is None:
             enter = np.maximum(arrive, self.opens)
-            return np.where(enter <= self.last_entry, enter, _NEVER)
-        allowed = np.array([*self.entries, _NEVER])
+            return np.where(enter <= self.last_entry, enter, NEVER)
+        allowed = np.array([*self.entries, NEVER])
         return allowed[np.searchsorted(allowed, arrive)]
 
 
@@ -55,6 +55,8 @@ class Limits:
         there: from leaving home to being at the place.
         back: from leaving the place to being home.
         grid: departures and leaving times are tried on this grid [min].
+        left: the settled departure of a day that has begun; None while all is open.
+        not_before: nobody leaves the place before.
     """
 
     earliest: int
@@ -65,6 +67,8 @@ class Limits:
     there: LegTimes
     back: LegTimes
     grid: int
+    left: int | None = None
+    not_before: int = 0
 
     @classmethod
     def of(cls, question: DayQuestion, minutes: DayMinutes) -> "Limits":
@@ -92,6 +96,8 @@ class Limits:
             there=LegTimes(question.way_there),
             back=LegTimes(question.way_home),
             grid=question.grid_minutes,
+            left=None if question.begun is None else minutes.rounded_down(question.begun.left_home),
+            not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
         )
 
 
@@ -111,13 +117,15 @@ class Choices:
         limits = self.limits
         first = min(opened.opens for opened in limits.opened) + limits.shortest
         last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)
-        return _on_grid(first, last, limits.grid)
+        return _on_grid(max(first, limits.not_before), last, limits.grid)
 
     @cached_property
     def depart(self) -> Minutes:
         """Departures from home [min]."""
         limits = self.limits
         last = int(self.leave[-1]) - limits.shortest - limits.there.quickest if self.leave.size else -1
+        if limits.left is not None:
+            return np.arange(limits.left, min(limits.left, last) + 1, dtype=np.int64)
         return _on_grid(limits.earliest, last, limits.grid)
 
     @cached_property
@@ -132,8 +140,8 @@ class Choices:
 
     @cached_property
     def enter(self) -> Minutes:
-        """When the party is let in; `_NEVER` where no entry fits the leaving time [min]."""
-        enter = np.full((self.depart.size, self.leave.size), _NEVER)
+        """When the party is let in; `NEVER` where no entry fits the leaving time [min]."""
+        enter = np.full((self.depart.size, self.leave.size), NEVER)
         leave = self.leave.tolist()
         for opened in self.limits.opened:
             # The stay ends in the span it began in: these are the leaving times inside this span.

@@ -162,6 +162,19 @@ class Napper:
 
 
 @dataclass(frozen=True)
+class Begun:
+    """What can no longer be changed on a day that has begun.
+
+    Attributes:
+        left_home: when load-up at home began, or begins for certain.
+        now: nobody leaves the place before.
+    """
+
+    left_home: datetime
+    now: datetime
+
+
+@dataclass(frozen=True)
 class DayQuestion:
     """Everything the search needs to know about one day.
 
@@ -181,6 +194,9 @@ class DayQuestion:
         grid_minutes: departures and leaving times are tried on this grid [min].
         last_wakes: when the last of the party usually wakes, by the clock at home; nobody is loaded up
             before. Left out, only `habits` decides.
+        first_bed: when the first of the party should be in bed, by the clock at home; no limit, but what
+            being late is measured by. None where nobody said.
+        begun: on a day that has begun, the departure that is settled; None while all is open.
     """
 
     day: date
@@ -198,6 +214,8 @@ class DayQuestion:
     currency: str
     grid_minutes: int = 5
     last_wakes: time | None = None
+    first_bed: time | None = None
+    begun: Begun | None = None
 
     @property
     def place_zone(self) -> tzinfo:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date
+from math import inf
 
 from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
@@ -24,9 +25,10 @@ def own_seats(household: Household, with_others: GoingTogether) -> int:
     return household.car.seats if household.car else 0
 
 
-def has_group_price(place: Place) -> bool:
-    """Whether a place has a price from so many people on."""
-    return any(isinstance(offer, Ticket) and offer.at_least > 1 for offer in place.offers)
+def group_begins_at(place: Place) -> float:
+    """From how many people on a place has a price for groups; infinity where it has none [people]."""
+    sizes = [offer.at_least for offer in place.offers if isinstance(offer, Ticket) and offer.at_least > 1]
+    return min(sizes, default=inf)
 
 
 def first_open_day(family: Family, place: Place, days: Sequence[date], today: date) -> date | None:

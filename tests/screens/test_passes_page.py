@@ -1,0 +1,109 @@
+"""The Passes page keeps the visits a parent lists and says what to buy for them."""
+
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+
+from streamlit.testing.v1 import AppTest
+
+from tripplan.planning.passes.listed import PlannedVisits
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.services import TODAY_VARIABLE, Services, open_services
+
+OpenApp = Callable[..., AppTest]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
+
+
+def services(tmp_path: Path) -> Services:
+    """The records behind the app that the test has opened."""
+    return open_services({FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"})
+
+
+def with_visits(open_app: OpenApp, times: int = 4, place: str = "tern-landing") -> AppTest:
+    """The page after some visits, four weeks apart, were added."""
+    app = open_app("passes")
+    app.selectbox(key="visits_demo_place").set_value(place)
+    app.number_input(key="visits_demo_times").set_value(times)
+    app.button(key="add_visits").click().run()
+    assert not app.exception
+    return app
+
+
+def test_before_anything_is_listed_the_page_says_what_to_do(open_app: OpenApp) -> None:
+    """No figure is shown, the form is ready, and the passes on the cards can be read."""
+    app = open_app("passes")
+    assert "No visit is planned or listed yet" in said(app.info)
+    assert not app.metric
+    assert "River House household pass" in said(app.markdown)
+
+
+def test_one_press_lists_visits_and_brings_the_answer(open_app: OpenApp) -> None:
+    """Four visits of the invented family to the river house: its pass of $128 and a senior's $6 each time.
+
+    By hand from the card: 128 + 4 x 6 = $152; without a pass it is 4 x $63 = $252, so $100 less.
+    """
+    app = with_visits(open_app)
+    assert [metric.value for metric in app.metric] == ["$152.00", "$252.00", "$100.00"]
+    text = said(app.markdown)
+    assert "'River House household pass' for the household, good until Sat, Dec 4, 2027" in text
+    assert "has paid after 3 visits" in text
+    assert text.count("instead of $63.00 in all") == 4
+    assert "Exact for these visits" in said(app.caption)
+
+
+def test_the_list_is_kept_and_a_visit_comes_off_it(open_app: OpenApp, tmp_path: Path) -> None:
+    """The visits stand on record; one taken off is gone there too, and taking that back brings it again."""
+    app = with_visits(open_app)
+    app.button(key="remove_visit_tern-landing_2027-01-02").click().run()
+    kept = services(tmp_path).demo.get(PlannedVisits)
+    assert kept is not None
+    assert [visit.day for visit in kept.value.visits] == [
+        date(2026, 12, 5),
+        date(2027, 1, 30),
+        date(2027, 2, 27),
+    ]
+    app.button(key="take_back_passes").click().run()
+    kept = services(tmp_path).demo.get(PlannedVisits)
+    assert kept is not None
+    assert len(kept.value.visits) == 4
+    app.button(key="clear_visits").click().run()
+    assert "No visit is planned or listed yet" in said(app.info)
+
+
+def test_a_visit_that_cannot_be_is_left_out_with_its_reason(open_app: OpenApp) -> None:
+    """The farm has a season: a visit after it costs nothing here and says why."""
+    app = with_visits(open_app, place="oatsparrow-farm")
+    assert "is left out: closed" in said(app.markdown)
+
+
+def test_every_fault_of_new_visits_is_told_at_once(open_app: OpenApp, tmp_path: Path) -> None:
+    """Nobody picked and visits beyond twelve months: both are said, and nothing is listed."""
+    app = open_app("passes")
+    app.number_input(key="visits_demo_times").set_value(20)
+    app.button_group(key="visits_demo_party").set_value([])
+    app.button(key="add_visits").click().run()
+    assert not app.exception
+    faults = said(app.error)
+    assert "2 things to put right. Nothing was changed." in faults
+    assert "pick at least one person" in faults
+    assert "Nov 24, 2027" in faults
+    assert services(tmp_path).demo.get(PlannedVisits) is None
+
+
+def test_a_planned_outing_is_on_the_list(open_app: OpenApp) -> None:
+    """What Calendar keeps as planned counts here without being entered again, and is changed there."""
+    app = open_app("compare")
+    app.button(key="take_ledgewing").click().run()
+    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.run()
+    app.button(key="save_entry").click().run()
+    app.switch_page("tripplan/screens/pages/passes.py").run()
+    app.run()
+    assert not app.exception
+    assert "Ledgewing Birds of Prey: entry" in said(app.markdown)
+    assert "Planned on Calendar." in said(app.caption)
+    assert not [button for button in app.button if str(button.key).startswith("remove_visit")]

@@ -1,0 +1,149 @@
+"""The With others page keeps who comes along and says what everybody pays, to the cent."""
+
+import re
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tripplan.planning.together.others import GoingTogether
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.services import TODAY_VARIABLE, open_services
+
+OpenApp = Callable[..., AppTest]
+FARM_DAY = date(2026, 12, 12)
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
+
+
+def on_record(tmp_path: Path) -> GoingTogether | None:
+    """What the app that the test has opened keeps."""
+    settings = {FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"}
+    kept = open_services(settings).demo.get(GoingTogether)
+    return None if kept is None else kept.value
+
+
+def add(app: AppTest, name: str, people: str, seats: str = "5", paid: str = "0") -> AppTest:
+    """Fill in the form for a new household and send it."""
+    for field, text in (("name", name), ("people", people), ("seats", seats), ("paid", paid)):
+        app.text_input(key=f"together_demo_new_{field}").set_value(text)
+    app.button(key="save_household_new").click().run()
+    assert not app.exception
+    return app
+
+
+@pytest.fixture
+def at_the_farm(open_app: OpenApp) -> AppTest:
+    """The page, asked about the farm in its December season."""
+    app = open_app("together")
+    app.selectbox(key="together_place").set_value("oatsparrow-farm").run()
+    app.date_input(key="together_day").set_value(FARM_DAY).run()
+    assert not app.exception
+    return app
+
+
+def test_the_page_opens_on_a_day_that_can_be_done_and_asks_who_comes_along(open_app: OpenApp) -> None:
+    """Before anybody is entered there is no figure, and nothing is in the way."""
+    app = open_app("together")
+    assert "Nobody else comes along yet" in said(app.info)
+    assert not app.warning
+    assert not app.metric
+
+
+def test_the_example_of_the_demo_is_one_press_away(open_app: OpenApp) -> None:
+    """The form says an invented household already; adding it brings shares, payments and seats."""
+    app = open_app("together")
+    app.button(key="save_household_new").click().run()
+    assert not app.exception
+    text = said(app.markdown)
+    assert "The Thistlewoods (invented) pays $" in text
+    assert "The cars have 15 seats for 13 people." in text
+    assert "Every child rides in the seat that fits" in text
+    assert "in proportion to what it would have paid alone" in said(app.caption)
+
+
+def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest) -> None:
+    """By hand from the card ($10 from 2 to 64, $8 from 65, free under 2): 58 + 50 = $108; 40 are paid.
+
+    The demo family is five at $10 and a senior at $8; the others are five at $10. They still owe $10.
+    """
+    add(at_the_farm, "Thistle", "41, 38, 12, 10, 7, 19 mo", paid="40")
+    text = said(at_the_farm.markdown)
+    assert [metric.value for metric in at_the_farm.metric] == ["13", "$108.00"]
+    assert "The Quillmarsh family (invented) pays $58.00" in text
+    assert "Thistle pays $50.00 ($40.00 paid in advance)" in text
+    assert "Thistle pays The Quillmarsh family (invented) $10.00." in text
+    assert re.search(r"With \d+ more (adults|children) everyone pays less", text)
+
+
+def test_missing_seats_are_a_warning(at_the_farm: AppTest) -> None:
+    """The van has eight seats; with nobody else's car five of thirteen people have none."""
+    add(at_the_farm, "Thistle", "41, 38, 12, 10, 7, 19 mo", seats="0")
+    assert "5 seats are missing: 13 people, 8 in the cars." in said(at_the_farm.warning)
+
+
+def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_path: Path) -> None:
+    """Name, one age, seats and money are all named as on the screen, and nothing is kept."""
+    add(at_the_farm, "", "38, old, 9", seats="many", paid="1.234")
+    faults = said(at_the_farm.error)
+    assert "4 things to put right. Nothing was changed." in faults
+    for told in ("What is it called?", "Who comes along, by age? no. 2", "found: many", "found: 1.234"):
+        assert told in faults
+    assert on_record(tmp_path) is None
+
+
+def test_a_household_is_changed_and_taken_off(at_the_farm: AppTest, tmp_path: Path) -> None:
+    """What is changed is on record, with statuses; taken off, it is gone."""
+    add(at_the_farm, "Thistle", "41, 9")
+    at_the_farm.text_input(key="together_demo_0_people").set_value(
+        "41 (home educator, Iowa resident), 9, 16 mo"
+    )
+    at_the_farm.button(key="save_household_0").click().run()
+    assert not at_the_farm.exception
+    kept = on_record(tmp_path)
+    assert kept is not None
+    assert list(map(str, kept.households[0].people)) == ["41 (home educator, Iowa resident)", "9", "16 mo"]
+    at_the_farm.button(key="remove_household_0").click().run()
+    kept = on_record(tmp_path)
+    assert kept is not None
+    assert kept.households == ()
+
+
+def test_own_seats_and_payments_are_kept(at_the_farm: AppTest, tmp_path: Path) -> None:
+    """Who has paid everything in advance pays nothing at the till and gets the others' part."""
+    add(at_the_farm, "Thistle", "41, 9")
+    at_the_farm.text_input(key="together_demo_own_paid").set_value("78")
+    at_the_farm.button(key="save_together_own").click().run()
+    assert not at_the_farm.exception
+    kept = on_record(tmp_path)
+    assert kept is not None
+    assert kept.paid == 78
+    assert "Thistle pays The Quillmarsh family (invented) $20.00." in said(at_the_farm.markdown)
+    assert "at the till" not in said(at_the_farm.markdown)
+
+
+def test_markup_in_a_name_is_shown_as_it_is(at_the_farm: AppTest) -> None:
+    """A name with marks neither becomes bold nor a link."""
+    add(at_the_farm, "**A** [b](c) $d$", "41, 9")
+    shares = next(m.value for m in at_the_farm.markdown if "pays" in m.value)
+    assert r"\*\*A\*\* \[b\]\(c\) \$d\$" in shares
+
+
+def test_the_own_household_cannot_come_along_twice(at_the_farm: AppTest) -> None:
+    """Another household needs another name."""
+    add(at_the_farm, "The Quillmarsh family (invented)", "41, 9")
+    assert "that is your own household" in said(at_the_farm.error)
+
+
+def test_a_day_without_entry_says_why(at_the_farm: AppTest) -> None:
+    """In the farm's closed season there is no figure but a reason."""
+    add(at_the_farm, "Thistle", "41, 9")
+    at_the_farm.date_input(key="together_day").set_value(date(2027, 2, 6)).run()
+    assert not at_the_farm.exception
+    assert "cannot be done" in said(at_the_farm.warning)
+    assert not at_the_farm.metric

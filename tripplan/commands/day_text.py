@@ -1,0 +1,37 @@
+"""What `tripplan day` tells beside the timeline: how likely it holds, and what it could be traded for."""
+
+from tripplan.commands.console import Console
+from tripplan.planning import wording
+from tripplan.planning.day import slack, trade_offs
+from tripplan.planning.outing import Outing
+
+
+def say_slack(outing: Outing, console: Console) -> None:
+    """How likely the plan holds."""
+    for sentence in slack(outing.question, outing.plan).sentences:
+        console.line(sentence)
+
+
+def say_trade_offs(outing: Outing, console: Console) -> None:
+    """Why the best plan is the best, what it could be traded for, and which limit costs most."""
+    found = trade_offs(outing.question)
+    console.line(found.why)
+    console.line(found.what_helps)
+    if len(found.points) < 2:
+        console.line("No nap has to be traded for time at the place.")
+        return
+    console.line()
+    console.table(
+        ("leave", "home", "nap kept", "there", "weighs", "against the best plan"),
+        [
+            (
+                wording.clock(point.plan.leave_home),
+                wording.clock(point.plan.home),
+                wording.minutes(point.kept_minutes),
+                wording.minutes(point.stay_minutes),
+                wording.money(point.plan.felt),
+                point.sentence,
+            )
+            for point in found.points
+        ],
+    )

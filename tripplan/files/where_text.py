@@ -1,0 +1,88 @@
+"""What a parent answers to "Where is it?": town, ZIP code, address, coordinates or the link of a map."""
+
+import re
+from dataclasses import dataclass
+
+from holidays.countries.united_states import US
+
+from tripplan.files.gazetteer import parse_coordinates
+from tripplan.files.map_links import is_link
+from tripplan.planning.where import Point
+
+_COUNTRY_AT_END = re.compile(r",\s*(?:USA?|U\.S\.A?\.|United States(?: of America)?)$", re.IGNORECASE)
+_ZIP_AT_END = re.compile(r"(?:(?P<before>.*[^\W\d_].*?)[\s,]+)?(?P<postal_code>\d{5}(?:-\d{4})?)")
+_CODE_AT_END = re.compile(r"(?P<before>.+?)(?:\s*,\s*(?P<any_case>[A-Za-z]{2})|\s+(?P<capitals>[A-Z]{2}))")
+_WORD = re.compile(r"[^\W\d_]{2}")
+
+
+@dataclass(frozen=True)
+class WhereText:
+    """The parts of a location that a text names; what it does not name is empty.
+
+    Attributes:
+        point: where it lies, if the text holds coordinates; it then names nothing else.
+        address: street and number.
+        town: the town.
+        subdivision: ISO 3166-2 code of the state without the country, such as IL.
+        postal_code: a US ZIP code.
+    """
+
+    point: Point | None = None
+    address: str = ""
+    town: str = ""
+    subdivision: str = ""
+    postal_code: str = ""
+
+
+def read_where(text: str) -> WhereText:
+    """Tell apart the ways to write down a location.
+
+    Args:
+        text: coordinates in any form that `parse_coordinates` reads; a ZIP code; or a town, with or without
+            a street before it and a US state by code or name and a ZIP code after it.
+
+    Returns:
+        The parts; whether there is such a town is not looked up here.
+
+    Raises:
+        ValueError: it can only be meant as coordinates or as a map's link, and cannot be read.
+    """
+    written = _COUNTRY_AT_END.sub("", " ".join(text.split()))
+    zip_at_end = _ZIP_AT_END.fullmatch(written)
+    if zip_at_end is None and (_only_coordinates(written) or _reads_as_coordinates(written)):
+        return WhereText(parse_coordinates(written))
+    postal_code = ""
+    if zip_at_end is not None:
+        written, postal_code = zip_at_end["before"] or "", zip_at_end["postal_code"]
+    before, subdivision = _without_state(written.strip(" ,"))
+    street, _, town = before.rpartition(",")
+    if not street[:1].isdigit():
+        street, town = "", before
+    return WhereText(None, street.strip(), town.strip(), subdivision, postal_code)
+
+
+def _only_coordinates(text: str) -> bool:
+    return is_link(text) or text.lower().startswith("geo:") or not _WORD.search(text)
+
+
+def _reads_as_coordinates(text: str) -> bool:
+    try:
+        parse_coordinates(text)
+    except ValueError:
+        return False
+    return True
+
+
+def _without_state(text: str) -> tuple[str, str]:
+    """What stands before the state at the end of a text, and the state's code, if there is one."""
+    before, _, last = text.rpartition(",")
+    for name, code in US.subdivisions_aliases.items():
+        if before and last.strip().casefold() == name.casefold():
+            return before.strip(), code
+    coded = _CODE_AT_END.fullmatch(text)
+    if coded is None:
+        return text, ""
+    code = (coded["any_case"] or coded["capitals"]).upper()
+    if coded["capitals"] and code not in US.subdivisions:
+        return text, ""
+    return coded["before"], code

@@ -1,0 +1,94 @@
+"""How much later than planned things happen, as chances for every whole minute."""
+
+import math
+from dataclasses import dataclass
+from statistics import NormalDist
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.household import Habits
+from tripplan.planning.ranges import Range
+
+EARLY_BY_MINUTES = 5.0
+"""How much too early a family is ready at best; it then waits. No source, our choice [min]."""
+LONGEST_DELAY_MINUTES = 12 * 60
+"""Delays are looked at up to here; whatever is longer counts as this long [min]."""
+
+_NORMAL = NormalDist()
+_ONE_IN_TEN = _NORMAL.inv_cdf(0.9)
+_ONE_IN_TWENTY = _NORMAL.inv_cdf(0.95)
+
+Chances = NDArray[np.float64]
+
+
+@dataclass(frozen=True, eq=False)
+class Delay:
+    """A delay in whole minutes, or any other number of minutes that is not sure.
+
+    Attributes:
+        first: the least number of minutes [min].
+        chances: the chance of `first`, of one minute more, and so on; they add up to one [0-1].
+    """
+
+    first: int
+    chances: Chances
+
+    def __add__(self, other: "Delay") -> "Delay":
+        """Two independent delays after each other."""
+        return Delay(self.first + other.first, np.convolve(self.chances, other.chances))
+
+    @property
+    def minutes(self) -> NDArray[np.int64]:
+        """The number of minutes that each chance belongs to."""
+        return np.arange(self.first, self.first + self.chances.size, dtype=np.int64)
+
+    def at_most(self, minutes: int) -> float:
+        """The chance of no more than so many minutes [0-1]."""
+        return min(1.0, float(self.chances[: max(0, minutes - self.first + 1)].sum()))
+
+
+def getting_off(habits: Habits) -> Delay:
+    """How much later than planned the family leaves, be it home or the place.
+
+    A shifted lognormal: the delay and five minutes together are lognormal, because what goes wrong while
+    loading small children multiplies (a lost shoe, then a nappy) and now and then all goes well. It is no
+    more than `usual_delay_minutes` on half of all days, and more than `late_one_day_in_ten_minutes` on one
+    day in ten. Nobody leaves before the planned minute: whoever is ready early waits.
+
+    Source: the shape is our choice, no source; both figures are the parent's own.
+    """
+    usual, late = habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes
+    if late == usual:
+        return Delay(usual, np.ones(1))
+    middle = math.log(usual + EARLY_BY_MINUTES)
+    spread = (math.log(late + EARLY_BY_MINUTES) - middle) / _ONE_IN_TEN
+
+    def at_most(minutes: float) -> float:
+        return _NORMAL.cdf((math.log(minutes + EARLY_BY_MINUTES) - middle) / spread)
+
+    # A delay is told in whole minutes, so it counts as the nearest of them.
+    reached = [at_most(minute + 0.5) for minute in range(LONGEST_DELAY_MINUTES)]
+    return Delay(0, np.diff([0.0, *reached, 1.0]))
+
+
+def longer_than_likely(minutes: Range) -> Delay:
+    """How much longer than likely a drive takes; below zero where it is quicker.
+
+    A normal distribution in two halves: the likely figure is its median, low and high bound its middle 90 %.
+
+    Source: two-piece normal, after G. T. Fechner, Kollektivmasslehre, 1897 (from memory), here with half of
+    the chance on either side.
+    """
+    below = (minutes.likely - minutes.low) / _ONE_IN_TWENTY
+    above = (minutes.high - minutes.likely) / _ONE_IN_TWENTY
+
+    def at_most(change: float) -> float:
+        spread = below if change < 0 else above
+        if not spread:
+            return float(change >= 0)
+        return _NORMAL.cdf(change / spread)
+
+    first, last = (math.floor(-4 * below), math.ceil(4 * above))
+    reached = [at_most(minute + 0.5) for minute in range(first, last)]
+    return Delay(first, np.diff([0.0, *reached, 1.0]))

@@ -1,0 +1,170 @@
+"""What a day can be traded for: nap kept against time at the place."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from tripplan.planning import wording
+from tripplan.planning.day.felt import FeltPart, felt_parts
+from tripplan.planning.day.limits import Choices, Limits
+from tripplan.planning.day.loosen import Loosened, helps_most
+from tripplan.planning.day.minutes import DayMinutes, Minutes
+from tripplan.planning.day.search import plan_day
+from tripplan.planning.day.shapes import DayPlan, DayQuestion
+from tripplan.planning.day.weighing import plan_at, weigh
+
+MOST_POINTS = 5
+"""More trade-offs than this only confuse; the two ends always stay [-]."""
+
+
+@dataclass(frozen=True)
+class TradeOff:
+    """One way to spend the day of which nobody can have more nap without less time at the place.
+
+    Attributes:
+        plan: the day.
+        kept_minutes: nap kept by all children together [min].
+        stay_minutes: time at the place, as far as it is worth anything [min].
+        sentence: what one gains and loses against the best plan.
+    """
+
+    plan: DayPlan
+    kept_minutes: int
+    stay_minutes: int
+    sentence: str
+
+
+@dataclass(frozen=True)
+class TradeOffs:
+    """What the best plan of a day weighs, and what it could be traded for.
+
+    Attributes:
+        best: the plan with the least felt cost; None on an impossible day.
+        parts: what its felt cost is made of.
+        points: the trade-offs, most nap first; one where nothing has to be traded, none on an impossible day.
+        helps: the limit that would help most if it gave way a little; None where none helps.
+    """
+
+    best: DayPlan | None
+    parts: tuple[FeltPart, ...]
+    points: tuple[TradeOff, ...]
+    helps: Loosened | None
+
+    @property
+    def why(self) -> str:
+        """Why the best is the best, in one sentence."""
+        if self.best is None:
+            return ""
+        if not self.parts:
+            return "The best plan has nothing that weighs: all naps kept, no drive, a comfortable stay."
+        listed = wording.listed(
+            [
+                f"{wording.minutes(part.minutes)} of {part.name} {wording.money(part.felt)}"
+                for part in self.parts
+            ]
+        )
+        return (
+            f"By what you say nuisances weigh, no other departure or return weighs less than "
+            f"{wording.money(self.best.felt)}: {listed}."
+        )
+
+    @property
+    def what_helps(self) -> str:
+        """Which limit helps most if it gives way, in one sentence."""
+        if self.helps is None:
+            return "None of the limits helps if it gives way by 15 minutes."
+        return self.helps.sentence
+
+
+def trade_offs(question: DayQuestion) -> TradeOffs:
+    """What the day can be traded for, and what its best plan weighs.
+
+    The trade-offs are exact: of all departures and leaving times of the search, those of which no other
+    keeps as much nap with a longer stay, or as long a stay with more nap. A stay longer than comfortable
+    counts as comfortable. Among plans that are equal in both, the one the search prefers is meant. Where
+    there are more than five, every so many of them are told, both ends included.
+
+    Args:
+        question: the day.
+
+    Returns:
+        The trade-offs from most nap to longest stay.
+
+    Raises:
+        PlanError: the place is not open that day.
+    """
+    best = plan_day(question).best
+    helps = helps_most(question, best)
+    if best is None:
+        return TradeOffs(None, (), (), helps)
+    minutes = DayMinutes(question.day, question.home_zone)
+    choices = Choices(Limits.of(question, minutes))
+    weighed = weigh(question, choices, minutes)
+    stay = np.minimum(choices.visit, question.comfortable_minutes)
+    points = []
+    for row, column in _thinned(_undominated(weighed.kept, stay, weighed.rank, choices.possible)):
+        plan = plan_at(question, weighed, minutes, row, column)
+        points.append(
+            TradeOff(
+                plan=plan,
+                kept_minutes=int(weighed.kept[row, column]),
+                stay_minutes=int(stay[row, column]),
+                sentence=_sentence(question, plan, best),
+            )
+        )
+    return TradeOffs(best, felt_parts(question, best), tuple(points), helps)
+
+
+def _undominated(
+    kept: Minutes, stay: Minutes, rank: Minutes, possible: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
+) -> list[tuple[int, int]]:
+    """Row and column of every choice that no other beats in both, most nap first."""
+    rows, columns = np.nonzero(possible)
+    # Most nap first, then the longest stay, then the least felt cost, then the earliest: the first of
+    # each nap is the only one that can be on the front, and is there if it stays longer than all before.
+    order = np.lexsort((columns, rows, rank[rows, columns], -stay[rows, columns], -kept[rows, columns]))
+    rows, columns = rows[order], columns[order]
+    found: list[tuple[int, int]] = []
+    longest = -1
+    for row, column in zip(rows.tolist(), columns.tolist(), strict=True):
+        if stay[row, column] > longest:
+            longest = int(stay[row, column])
+            found.append((row, column))
+    return found
+
+
+def _thinned(front: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """At most `MOST_POINTS` of the front, evenly, with both ends."""
+    if len(front) <= MOST_POINTS:
+        return front
+    return [front[number * (len(front) - 1) // (MOST_POINTS - 1)] for number in range(MOST_POINTS)]
+
+
+def _sentence(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
+    if plan == best:
+        return "This is the best plan."
+    said = wording.listed(changes(question, plan, best)) or "as much nap and as long a stay"
+    more = (plan.felt - best.felt).rounded()
+    weighs = f"weighs {wording.money(more)} more than" if more.amount else "weighs as much as"
+    return f"{said[0].upper()}{said[1:]}: {weighs} the best plan."
+
+
+def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:
+    """What a plan has more or less of than another, as parts of a sentence."""
+
+    def stay(plan: DayPlan) -> int:
+        return min(plan.visit_minutes, question.comfortable_minutes)
+
+    def kept(plan: DayPlan) -> int:
+        return sum(nap.kept_minutes for nap in plan.naps)
+
+    differences = (
+        ("nap", kept(plan) - kept(best)),
+        ("time there", stay(plan) - stay(best)),
+        ("driving", plan.car_minutes - best.car_minutes),
+    )
+    return [
+        f"{wording.minutes(abs(change))} {'more' if change > 0 else 'less'} {name}"
+        for name, change in differences
+        if change
+    ]

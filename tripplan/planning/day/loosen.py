@@ -1,0 +1,121 @@
+"""Which limit of a day, if it gave way a little, would help most."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import datetime, time, timedelta
+
+from tripplan.planning import wording
+from tripplan.planning.day.search import plan_day
+from tripplan.planning.day.shapes import DayPlan, DayQuestion
+from tripplan.planning.money import Money
+
+GIVES_WAY_MINUTES = 15
+"""How far a limit gives way [min]."""
+
+
+@dataclass(frozen=True)
+class Loosened:
+    """A limit that gave way.
+
+    Attributes:
+        words: what gave way, as the beginning of a sentence.
+        plan: the best plan then.
+        saves: how much less that plan weighs; None where the day was impossible before.
+    """
+
+    words: str
+    plan: DayPlan
+    saves: Money | None
+
+    @property
+    def sentence(self) -> str:
+        """What it would bring."""
+        if self.saves is None:
+            return f"{self.words} would make the day possible."
+        return f"{self.words} would help most: the best plan would weigh {wording.money(self.saves)} less."
+
+
+def helps_most(question: DayQuestion, best: DayPlan | None) -> Loosened | None:
+    """The one limit that helps most if it gives way by 15 minutes, everything else as asked.
+
+    Each is tried with a whole search of its own.
+
+    Args:
+        question: the day.
+        best: its best plan; None where it is impossible.
+
+    Returns:
+        The limit with the least felt cost then, the first among equals; None where none helps.
+    """
+    found: Loosened | None = None
+    for words, asked in _loosened(question):
+        plan = plan_day(asked).best
+        if plan is None:
+            continue
+        if best is not None and plan.felt.amount >= best.felt.amount:
+            continue
+        if found is None or plan.felt.amount < found.plan.felt.amount:
+            found = Loosened(words, plan, best.felt - plan.felt if best is not None else None)
+    return found
+
+
+def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
+    """The day with one limit after the other given way, in words and as asked."""
+    habits = question.habits
+
+    def clock(value: time) -> str:
+        return wording.clock(datetime.combine(question.day, value, question.home_zone))
+
+    if question.begun is None:
+        earlier = _moved(habits.earliest_departure, -GIVES_WAY_MINUTES)
+        yield (
+            f"Leaving home from {clock(earlier)} instead of {clock(habits.earliest_departure)}",
+            replace(question, habits=habits.model_copy(update={"earliest_departure": earlier})),
+        )
+        if question.last_wakes is not None and question.last_wakes >= habits.earliest_departure:
+            earlier = _moved(question.last_wakes, -GIVES_WAY_MINUTES)
+            yield (
+                f"Everybody up by {clock(earlier)} instead of {clock(question.last_wakes)}",
+                replace(question, last_wakes=earlier),
+            )
+    later = _moved(habits.home_by, GIVES_WAY_MINUTES)
+    yield (
+        f"Being home by {clock(later)} instead of {clock(habits.home_by)}",
+        replace(question, habits=habits.model_copy(update={"home_by": later})),
+    )
+    spans = tuple(
+        replace(span, last_entry=min(span.closes, span.last_entry + timedelta(minutes=GIVES_WAY_MINUTES)))
+        for span in question.hours.spans
+    )
+    if spans != question.hours.spans:
+        yield (
+            f"Being let in {GIVES_WAY_MINUTES} minutes after the last entry",
+            replace(question, hours=replace(question.hours, spans=spans)),
+        )
+    for change in (-GIVES_WAY_MINUTES, GIVES_WAY_MINUTES):
+        lunch = _moved(habits.lunch, change)
+        yield (
+            f"Lunch at {clock(lunch)} instead of {clock(habits.lunch)}",
+            replace(question, habits=habits.model_copy(update={"lunch": lunch})),
+        )
+    for napper in question.nappers:
+        freer = replace(
+            napper,
+            naps=tuple(
+                nap.model_copy(update={"slack_minutes": nap.slack_minutes + GIVES_WAY_MINUTES})
+                for nap in napper.naps
+            ),
+        )
+        yield (
+            f"{napper.member}'s nap up to {GIVES_WAY_MINUTES} minutes further from its usual time",
+            replace(
+                question,
+                nappers=tuple(freer if other is napper else other for other in question.nappers),
+            ),
+        )
+
+
+def _moved(clock: time, minutes: int) -> time:
+    """A time of day moved by some minutes, within the same day."""
+    moved = min(max(0, clock.hour * 60 + clock.minute + minutes), 24 * 60 - 1)
+    return time(moved // 60, moved % 60)
