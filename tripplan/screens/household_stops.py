@@ -131,7 +131,10 @@ def _typed_stops(typed: dict[str, Any], household: Household) -> tuple[Raw, list
     was = before.pick_up
     distance("pick_up.extra_km", was.extra_km if was else None, _EXTRA_KM)
     where = typed["pick_up.where"].strip()
-    if where:
+    if where and (typed["pick_up.extra_km"].strip() or typed["pick_up.extra_minutes"].strip()):
+        message = "give a place, or how much longer it makes the way and the drive, not both"
+        found.append(Finding("", "habits.stops.pick_up", "", message))
+    elif where:
         point, why = _point(where, household.home)
         stops["pick_up"] |= point
         if why:

@@ -35,6 +35,7 @@ from tripplan.screens.place_sentences import (
     source_sentence,
     visit_sentences,
 )
+from tripplan.screens.roads import render_roads
 from tripplan.screens.saving import records_of, remove_one, save_all, take_back_button
 
 PAGE = "places"
@@ -59,6 +60,7 @@ def render(view: View) -> None:
     card_upload(view, cards)
     card_form(view, family, cards)
     _guide()
+    render_roads(view)
 
 
 def _drive(family: Family, place: Place, typed: Kept[TypedDrive] | None) -> Drive:
