@@ -78,3 +78,64 @@ def test_chances_are_told_with_the_departure_that_makes_them_good(open_app: Open
     assert "Chance to make the timed entry at 10:00 AM: about " in text
     assert "makes it about 9 in 10" in text
     assert "Chance to be home before the first bedtime at 7:00 PM: almost certain" in text
+
+
+def running_late(open_app: OpenApp) -> AppTest:
+    """The part for the day itself, at a place with timed entry in early December."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    app.button(key="running_late").click().run()
+    assert not app.exception
+    return app
+
+
+def titles(app: AppTest) -> list[str]:
+    """Headings of what can be done."""
+    return [heading.value.replace("\\", "") for heading in app.subheader]
+
+
+def test_running_late_says_at_once_what_can_be_done(open_app: OpenApp) -> None:
+    """One tap: going on with its new times, another place, or staying at home, each with its money."""
+    app = running_late(open_app)
+    assert any(title.startswith("Go on to ") for title in titles(app))
+    assert "Stay at home" in titles(app)
+    assert "less than planned" in text_of(app)
+    app.button(key="running_late").click().run()
+    assert "Stay at home" not in titles(app)
+
+
+def test_a_later_start_moves_the_clock_it_is_about(open_app: OpenApp) -> None:
+    """An hour late is half an hour later than half an hour late."""
+    app = running_late(open_app)
+    assert "From 9:30 AM:" in text_of(app)
+    app.button_group(key="late_tapped").set_value([60]).run()
+    assert not app.exception
+    assert "From 10:00 AM:" in text_of(app)
+
+
+def test_who_sleeps_or_is_ill_changes_the_ways(open_app: OpenApp) -> None:
+    """A sleeping child can sleep on; with a child ill one adult stays at home."""
+    app = running_late(open_app)
+    app.selectbox(key="late_asleep").set_value("Bram").run()
+    assert not app.exception
+    assert any(title.startswith("Let Bram sleep on") for title in titles(app))
+    app.selectbox(key="late_asleep").set_value("nobody").run()
+    app.selectbox(key="late_ill").set_value("Odile").run()
+    assert not app.exception
+    on = next(title for title in titles(app) if title.startswith("Go on to "))
+    assert " with " in on
+    assert "Odile" not in on
+
+
+def test_on_the_way_and_at_the_place_have_their_own_fields(open_app: OpenApp) -> None:
+    """On the way one says how far it still is, at the place what time it is."""
+    app = running_late(open_app)
+    app.radio(key="late_where").set_value("on the way").run()
+    assert not app.exception
+    assert app.number_input(key="late_to_drive").value > 0
+    assert "Turn back" in titles(app)
+    app.radio(key="late_where").set_value("at the place").run()
+    assert not app.exception
+    assert app.time_input(key="late_now").value is not None
+    assert "Go home now" in titles(app)

@@ -387,7 +387,7 @@ def test_own_rush_hours_are_added_and_left_out(open_app: Opened) -> None:
     app.button(key="save_rush").click().run()
     assert not app.error
     assert app.text_input(key="rush_factor1").value == "1.4"
-    assert list(app.button_group(key="rush_days1").value) == ["Sa", "Su"]
+    assert app.button_group(key="rush_days1").value == ["Sa", "Su"]
     assert "rush_factor2" not in [field.key for field in app.text_input]
     app.radio(key="rush_way").set_value("never")
     app.button(key="save_rush").click().run()
@@ -447,7 +447,7 @@ def test_a_pick_up_by_its_place_is_looked_up_offline(open_app: Opened) -> None:
     app.text_input(key="stops_pick_up.where").set_value("Galena, IL")
     app.button(key="save_stops").click().run()
     assert not app.error
-    latitude, longitude = app.text_input(key="stops_pick_up.where").value.split(", ")
+    latitude, longitude = str(app.text_input(key="stops_pick_up.where").value).split(", ")
     # Galena, Illinois lies at 42.42 N, 90.43 W (from memory).
     assert (float(latitude), float(longitude)) == pytest.approx((42.42, -90.43), abs=0.05)
     for name in ("name", "where"):

@@ -1,5 +1,7 @@
 """Answers as plain sentences, the same on screens and command line."""
 
+from collections.abc import Sequence
+
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
@@ -10,9 +12,14 @@ from tripplan.planning.outing import Outing
 
 def nap_sentence(outing: Outing) -> str:
     """What becomes of the naps, such as '1 h 20 min of 1 h 40 min kept, in the car'."""
-    if not outing.plan.naps:
+    return naps_sentence(outing.plan.naps)
+
+
+def naps_sentence(naps: Sequence[NapOutcome]) -> str:
+    """What becomes of some naps; the child is named where there are several."""
+    if not naps:
         return "nobody needs one"
-    return "; ".join(_nap(nap, several=len(outing.plan.naps) > 1) for nap in outing.plan.naps)
+    return "; ".join(_nap(nap, several=len(naps) > 1) for nap in naps)
 
 
 def _nap(nap: NapOutcome, *, several: bool) -> str:

@@ -68,7 +68,7 @@ def some_stay_away(place: Place, admission: Admission, absent: Collection[str], 
 
 
 def _offer(purchase: Purchase, offers: dict[str, Offer]) -> Offer | None:
-    """The offer of a line; extra people, guests and leaders stand as 'offer: what'. None for fees and the like."""
+    """The offer of a line, which may read 'offer: extra person'; None for fees, taxes and vouchers."""
     return offers.get(purchase.name) or offers.get(purchase.name.partition(": ")[0])
 
 

@@ -15,6 +15,7 @@ from tripplan.screens.day_trade_offs import render_slack, render_trade_offs
 from tripplan.screens.explain import cost_lines, ticket_lines
 from tripplan.screens.frame import View, family_or_stop
 from tripplan.screens.markdown import bullets, plain
+from tripplan.screens.running_late import render_running_late
 
 
 def render(view: View) -> None:
@@ -35,6 +36,7 @@ def render(view: View) -> None:
         return
     _headline(outing)
     _windows(view, outing)
+    render_running_late(view, family, outing)
     st.altair_chart(
         day_chart(outing),
         alt="The day from left to right: drives, visit, meals and naps; the list below says the same",

@@ -87,7 +87,10 @@ def _summary(household: Household, today: date) -> list[str]:
 
 def _where_it_lies(view: View) -> None:
     path = records_of(view).database.path
-    said = f"Everything you enter stays on this computer, in the file {path}. Nothing is sent anywhere."
+    said = (
+        f"Everything you enter stays on this computer, in the file {path}. Nothing is sent anywhere unless "
+        "you press the button below that says what it sends and where."
+    )
     if view.which is Which.DEMO:
         said += " What you change here changes the demo only, never your own family."
     st.caption(plain(said))
