@@ -3,6 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -33,7 +34,14 @@ from tripplan.screens.frame import View
 from tripplan.screens.markdown import plain
 from tripplan.screens.notices import refuse, show_notice
 from tripplan.screens.saving import save_all, take_back_button
-from tripplan.screens.where_form import where_inputs, where_labels, where_on_record, where_values
+from tripplan.screens.where_form import (
+    where_inputs,
+    where_labels,
+    where_message,
+    where_on_record,
+    where_values,
+)
+from tripplan.screens.where_lookup import where_lookup
 
 _LONGEST_ID = 60
 _HOURS_EXAMPLES = (
@@ -105,6 +113,7 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: st
         # A widget's own state is dropped when its page is left, so it is filled where it is missing.
         st.session_state.setdefault(fields.key(name), value)
     _inputs(fields)
+    where_lookup(view, fields)
     st.markdown("**What it costs**")
     draft = draft_on(spot) or begin_draft(spot, first_rows(view.today), 0, new=True)
     left, right = st.columns([3, 2])
@@ -139,7 +148,7 @@ def _inputs(fields: Fields) -> None:
         st.text_input(label, key=fields.key(name), help=explained)
 
     text("name", "Name of the place")
-    where_inputs(fields, with_address=True)
+    where_inputs(fields, with_address=True, with_metropolitan=True)
     st.text_input("Opening hours", key=fields.key("hours"), placeholder=_HOURS_EXAMPLES[0][0])
     st.markdown("\n".join(f"- `{written}` {meant}" for written, meant in _HOURS_EXAMPLES))
     text("last_entry", LABELS["opening.last_entry_minutes_before_close"], "Empty if up to closing time.")
@@ -170,7 +179,11 @@ def _save(view: View, family: Family, cards: Mapping[str, Kept[Place]], fields: 
         found.append(Finding("", "name", typed["name"], message))
     read = read_place_card(write_toml(values), "", view.today)
     if read.value is None or found:
-        told = [finding for finding in (*found, *read.findings) if _worth_telling(finding, typed)]
+        told = [
+            replace(finding, message=where_message(finding.message))
+            for finding in (*found, *read.findings)
+            if _worth_telling(finding, typed)
+        ]
         refuse(spot, findings=findings_in_words(draft, told, LABELS))
         return
     if save_all(view, spot, [(read.value, kept.revision if kept else 0)], f"{read.value.name} is added."):
