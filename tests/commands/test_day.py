@@ -158,3 +158,46 @@ def test_trade_offs_are_told_as_a_table_and_in_json(run: Run, files: Files) -> N
     assert {part["name"] for part in told["trade_offs"]["parts"]} >= {"driving"}
     assert 0 <= told["slack"]["make_entry"] <= 1
     assert told["slack"]["timed_entry"] is False
+
+
+def test_running_late_tells_what_can_be_done_now(run: Run, files: Files) -> None:
+    """Forty minutes late with paid tickets: going on and staying at home, with what is lost."""
+    files.add()
+    said = run("day", "test-museum", "2026-12-08", "--late", "40", "--paid", *files.options)
+    assert (said.status, said.err) == (0, "")
+    assert said.out.startswith("From ")
+    assert "Go on to Test museum\n" in said.out
+    assert "Stay at home\n" in said.out
+    assert "of tickets already paid for is lost" in " ".join(said.out.split())
+
+
+def test_running_late_is_told_in_json_too(run: Run, files: Files) -> None:
+    """On the way with a child asleep in the afternoon: going on, turning back; waiting is too long."""
+    files.add()
+    asked = ("--late", "10", "--where", "way", "--asleep", "Di", *files.options)
+    told = answer(run, "test-museum", "2026-12-08", *asked)["replanned"]
+    assert [way["choice"] for way in told["ways"]] == ["go on", "turn back"]
+    (not_any_more,) = told["impossible"]
+    assert not_any_more["title"] == "Let Di sleep on, then Test museum"
+    assert not_any_more["reasons"]
+    assert told["ways"][-1]["plan"] is None
+    assert told["ways"][0]["plan"]["steps"]
+    assert any("parked car" in caution for caution in told["cautions"])
+
+
+@pytest.mark.parametrize(
+    ("asked", "field", "why"),
+    [
+        (("--late", "10", "--ill", "Zed"), "--ill", "nobody of that name goes"),
+        (("--late", "10", "--asleep", "Zed"), "--asleep", "nobody of that name goes"),
+        (("--late", "999"), "--late", "that late, the day is over"),
+    ],
+)
+def test_trouble_that_cannot_be_is_bad_input(
+    run: Run, files: Files, asked: tuple[str, ...], field: str, why: str
+) -> None:
+    """A stranger asleep or ill, or a day that is over, is told as a fault of its option."""
+    files.add()
+    said = run("day", "test-museum", "2026-12-08", *asked, *files.options)
+    assert said.status == 2
+    assert f"command line: {field}: {why}" in " ".join(said.err.split())

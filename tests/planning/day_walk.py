@@ -113,7 +113,10 @@ def walk(question: DayQuestion) -> list[Walked]:
             for napper in question.nappers:
                 for nap in napper.naps:
                     usual = clock(nap.start)
-                    shifts = range(usual - nap.slack_minutes, usual + nap.slack_minutes + 1)
+                    latest = usual + nap.slack_minutes
+                    if napper.latest_end is not None:
+                        latest = min(latest, max(usual, clock(napper.latest_end) - nap.minutes))
+                    shifts = range(usual - nap.slack_minutes, latest + 1)
                     longest = max(slept(nap, begins, places, question.pushchairs) for begins in shifts)
                     kept += longest
                     lost += nap.minutes - longest

@@ -96,7 +96,8 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         way_home=way(),
         hours=make_hours(*spans, day=day, zone=zone, entry_times=entries),
         nappers=tuple(
-            Napper(name, (nap,)) for name, nap in zip("DE", draw(st.lists(naps, max_size=2)), strict=False)
+            Napper(name, (nap,), draw(st.sampled_from([None, time(12), time(14, 10)])))
+            for name, nap in zip("DE", draw(st.lists(naps, max_size=2)), strict=False)
         ),
         pushchairs=draw(st.booleans()),
         shortest_minutes=draw(st.sampled_from([0, 45, 90])),

@@ -1,5 +1,6 @@
 """What a day can be traded for, why the best is best, and which limit helps if it gives way."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 from decimal import Decimal
 from itertools import pairwise
@@ -152,3 +153,36 @@ def test_nobody_leaves_before_now() -> None:
     ).best
     assert best is not None
     assert f"{best.leave_place:%H:%M}" == "15:30"
+
+
+def test_a_shifted_nap_is_over_in_good_time_before_bed() -> None:
+    """By hand: home at 14:30, a nap with two hours of slack lasts till 16:00 or, if that is said, 15:30."""
+    napper = make_napper("13:00", 90, slack_minutes=120, in_car=False)
+    question = make_question(
+        nappers=(napper,), hours=make_hours(entry_times=("11:30",)), shortest_minutes=105
+    )
+    assert [nap.kept_minutes for nap in trade_offs(question).points[0].plan.naps] == [90]
+    held = replace(question, nappers=(replace(napper, latest_end=time(15, 30)),))
+    best = plan_day(held).best
+    assert best is not None
+    assert best.home.time() == time(14, 30)
+    assert [nap.kept_minutes for nap in best.naps] == [60]
+    helps = helps_most(held, best)
+    assert helps is not None
+    assert (helps.words, helps.saves) == (
+        "Letting naps end 15 minutes nearer to bedtime",
+        Money(Decimal("3.00"), "USD"),
+    )
+
+
+def test_a_nap_that_usually_ends_late_may_end_as_usual() -> None:
+    """A usual end of three o'clock is kept although the latest good end would be two."""
+    napper = make_napper("13:00", 120, slack_minutes=0, in_car=False)
+    question = make_question(
+        nappers=(replace(napper, latest_end=time(14)),),
+        hours=make_hours(("16:00", "19:00")),
+        habits=Habits(home_by=time(21)),
+    )
+    best = plan_day(question).best
+    assert best is not None
+    assert [nap.kept_minutes for nap in best.naps] == [120]

@@ -82,6 +82,7 @@ def test_a_day_without_trouble_stays_as_planned() -> None:
     assert (on.outing.plan.leave_home, on.outing.plan.home) == (outing.plan.leave_home, outing.plan.home)
     assert (on.change, on.tickets) == (dollars("0"), None)
     assert on.money_sentence == "Costs as much as planned."
+    assert on.times_sentence.startswith("Leave ")
 
 
 @pytest.mark.parametrize("late", [20, 40, 95])
@@ -100,14 +101,13 @@ def test_leaving_late_is_the_best_day_that_leaves_no_earlier(late: int) -> None:
     assert on.total == later.cost.total.likely
 
 
-def test_ways_are_told_with_the_least_money_and_nuisances_first() -> None:
-    """The order is that of what each way costs and weighs together; turning back stands last."""
-    _, found = again(make_family(nearer("Mill", 40.8)), late_minutes=30)
-    *ways, back = found.ways
-    weights = [way.weighs.amount for way in ways]
-    assert len(weights) == 2
-    assert weights == sorted(weights)
-    assert back.choice is Choice.TURN_BACK
+def test_the_same_place_comes_before_another_and_another_before_turning_back() -> None:
+    """Of the two ways on to the same place, the one with less money and nuisances stands first."""
+    _, found = again(make_family(nearer("Mill", 40.8)), asleep="Di")
+    assert [way.choice for way in found.ways[-2:]] == [Choice.UNDERSTUDY, Choice.TURN_BACK]
+    here = [way.weighs.amount for way in found.ways[:-2]]
+    assert len(here) == 2
+    assert here == sorted(here)
 
 
 def test_too_late_for_the_place_says_why_and_leaves_the_other_ways() -> None:
@@ -235,6 +235,7 @@ def test_going_on_late_on_the_way_moves_the_whole_drive() -> None:
     on = way(found, Choice.GO_ON)
     assert on.outing is not None
     assert on.outing.plan.leave_home == outing.plan.leave_home + timedelta(minutes=30)
+    assert on.times_sentence.startswith("Left ")
     arrival = outing.plan.leave_home + timedelta(minutes=30 + outing.way_there.minutes)
     assert on.outing.plan.enter == max(arrival, outing.hours.spans[0].opens)
 

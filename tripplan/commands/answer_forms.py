@@ -15,6 +15,7 @@ from tripplan.planning.cost import CostKind
 from tripplan.planning.day import SleepsIn, StepKind
 from tripplan.planning.hours import Openness
 from tripplan.planning.ranges import Origin
+from tripplan.planning.replan import Choice
 from tripplan.planning.travel.drive import KnownBy
 
 
@@ -424,6 +425,44 @@ class SlackTold(Told):
     """On nine of ten days."""
 
 
+class WayOutTold(Told):
+    """One thing that can be done when the day goes wrong."""
+
+    choice: Choice
+    title: str
+    place: str | None
+    """The id of the place that is gone to; null where the party turns back or stays home."""
+    plan: PlanTold | None
+    home: datetime
+    total: MoneyTold
+    """What the whole day costs then, tickets already paid for included."""
+    change: MoneyTold
+    """How much more that is than planned; negative where it is less."""
+    tickets_lost: MoneyTold | None
+    """Paid for and of no use to anybody; null where nothing was paid yet."""
+    tickets_back: MoneyTold | None
+    """What comes back if it is called off in time; null where nothing was paid yet."""
+    felt: MoneyTold
+    notes: tuple[str, ...]
+
+
+class NotAnyMoreTold(Told):
+    """What cannot be done any more."""
+
+    title: str
+    reasons: tuple[str, ...]
+
+
+class ReplannedTold(Told):
+    """What can be done from here and now."""
+
+    now: datetime
+    ways: tuple[WayOutTold, ...]
+    """The same place first, then another, then turning back."""
+    impossible: tuple[NotAnyMoreTold, ...]
+    cautions: tuple[str, ...]
+
+
 class DayAnswer(Answer):
     """One place on one day."""
 
@@ -435,6 +474,8 @@ class DayAnswer(Answer):
     """Null where it cannot be done."""
     slack: SlackTold | None = None
     """Null where it cannot be done."""
+    replanned: ReplannedTold | None = None
+    """Null where `--late` is not given, or the day cannot be done."""
 
 
 class PassTold(Told):

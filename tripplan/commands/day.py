@@ -4,7 +4,7 @@ from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.console import Console
-from tripplan.commands.day_text import say_slack, say_trade_offs
+from tripplan.commands.day_text import say_replanned, say_slack, say_trade_offs
 from tripplan.commands.json_answers import day_answer
 from tripplan.commands.outing_text import (
     hours_sentence,
@@ -14,9 +14,12 @@ from tripplan.commands.outing_text import (
     say_timeline,
     spread_note,
 )
+from tripplan.commands.parser import WHEREABOUTS
 from tripplan.commands.question import Question, ask
+from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.replan import Replanned, Trouble, Whereabouts, replan
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 
 
@@ -24,11 +27,16 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     """Plan one day at one place; 1 where it cannot be done."""
     question = ask(options, console, environment)
     answer = planned(question)
+    replanned = None
+    if options.late is not None and isinstance(answer, Outing):
+        replanned = _replanned(question, answer, options)
     if options.json:
-        console.json(day_answer(question, answer).model_dump(mode="json"))
+        console.json(day_answer(question, answer, replanned).model_dump(mode="json"))
     else:
         question.say_whose(console)
-        if isinstance(answer, Outing):
+        if replanned is not None:
+            say_replanned(replanned, console)
+        elif isinstance(answer, Outing):
             _say(answer, question.family.household.units, console)
         else:
             say_no(answer, console)
@@ -40,6 +48,30 @@ def planned(question: Question) -> Outing | NoOuting:
     (place,), day = question.places, question.span.first
     facts = place_facts(question.family, place, (day.year,))
     return plan_outing(question.family, question.party, facts, day, today=question.today)
+
+
+def _replanned(question: Question, outing: Outing, options: Namespace) -> Replanned:
+    """What can be done now that the day goes wrong.
+
+    Raises:
+        InputFaults: a name is nobody's, or it is so late that the day is over.
+    """
+    trouble = Trouble(
+        late_minutes=options.late,
+        where=dict(zip(WHEREABOUTS, Whereabouts, strict=True))[options.where],
+        asleep=options.asleep,
+        ill=options.ill,
+        rain=options.rain,
+        tickets_paid=options.paid,
+    )
+    try:
+        return replan(question.family, outing, trouble, today=question.today)
+    except UnknownName as error:
+        field = "--asleep" if error.name == options.asleep else "--ill"
+        message = f"nobody of that name goes; the party is {', '.join(error.known)}"
+        raise InputFaults((Finding("command line", field, error.name[:60], message),)) from error
+    except PlanError as error:
+        raise InputFaults((Finding("command line", "--late", str(options.late), str(error)),)) from error
 
 
 def say_no(answer: NoOuting, console: Console) -> None:

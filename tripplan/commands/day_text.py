@@ -4,6 +4,30 @@ from tripplan.commands.console import Console
 from tripplan.planning import wording
 from tripplan.planning.day import slack, trade_offs
 from tripplan.planning.outing import Outing
+from tripplan.planning.replan import Replanned
+from tripplan.planning.sentences import naps_sentence
+
+
+def say_replanned(found: Replanned, console: Console) -> None:
+    """What can be done from here and now."""
+    console.line(f"From {wording.clock(found.now)}:")
+    for way in found.ways:
+        console.line()
+        console.line(way.title)
+        if way.times_sentence:
+            console.line(way.times_sentence, 2)
+        console.line(f"Home at {wording.clock(way.home)}", 2)
+        console.line(f"Nap: {naps_sentence(way.naps)}", 2)
+        console.line(way.money_sentence, 2)
+        console.line(f"Money and nuisances together: {wording.whole_money(way.weighs)}", 2)
+        for note in way.notes:
+            console.line(note, 2)
+    for title, reasons in found.impossible:
+        console.line()
+        console.line(f"{title}: not any more")
+        for reason in reasons:
+            console.line(reason, 2)
+    console.listed("Please mind:", found.cautions)
 
 
 def say_slack(outing: Outing, console: Console) -> None:

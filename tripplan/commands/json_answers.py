@@ -31,6 +31,7 @@ from tripplan.commands.answer_forms import (
     MoneyTold,
     MorePeopleTold,
     NapTold,
+    NotAnyMoreTold,
     OrderTold,
     OtherWayTold,
     OutingTold,
@@ -42,6 +43,7 @@ from tripplan.commands.answer_forms import (
     PlanTold,
     PurchaseTold,
     RangeTold,
+    ReplannedTold,
     ShareTold,
     SlackTold,
     SourceTold,
@@ -53,6 +55,7 @@ from tripplan.commands.answer_forms import (
     TradeOffTold,
     TransferTold,
     VisitTold,
+    WayOutTold,
 )
 from tripplan.commands.question import Question
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay, Purchase
@@ -69,6 +72,7 @@ from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.passes.plan import BreakEven, PassOrder, PassPlan, VisitCost
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Range, Source
+from tripplan.planning.replan import Replanned, WayOut
 from tripplan.planning.together.shapes import Share, Together
 from tripplan.planning.together.split import RULE
 from tripplan.planning.travel.drive import Leg
@@ -114,7 +118,9 @@ def days_answer(question: Question, ranking: Ranking, most: int) -> DaysAnswer:
     )
 
 
-def day_answer(question: Question, answer: Outing | NoOuting) -> DayAnswer:
+def day_answer(
+    question: Question, answer: Outing | NoOuting, replanned: Replanned | None = None
+) -> DayAnswer:
     """One place on one day."""
     return DayAnswer(
         **_opening(question),
@@ -122,6 +128,33 @@ def day_answer(question: Question, answer: Outing | NoOuting) -> DayAnswer:
         passed_over=_passed_over(answer) if isinstance(answer, NoOuting) else None,
         trade_offs=_trade_offs(answer) if isinstance(answer, Outing) else None,
         slack=_slack(answer) if isinstance(answer, Outing) else None,
+        replanned=None if replanned is None else _replanned(replanned),
+    )
+
+
+def _replanned(found: Replanned) -> ReplannedTold:
+    return ReplannedTold(
+        now=found.now,
+        ways=tuple(map(_way_out, found.ways)),
+        impossible=tuple(NotAnyMoreTold(title=title, reasons=reasons) for title, reasons in found.impossible),
+        cautions=found.cautions,
+    )
+
+
+def _way_out(way: WayOut) -> WayOutTold:
+    outing, tickets = way.outing, way.tickets
+    return WayOutTold(
+        choice=way.choice,
+        title=way.title,
+        place=None if outing is None else outing.place.id,
+        plan=None if outing is None else _plan(outing.plan),
+        home=way.home,
+        total=_money(way.total.rounded()),
+        change=_money(way.change.rounded()),
+        tickets_lost=None if tickets is None else _money(tickets.lost),
+        tickets_back=None if tickets is None else _money(tickets.back),
+        felt=_money(way.felt),
+        notes=way.notes,
     )
 
 

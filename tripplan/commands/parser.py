@@ -12,6 +12,8 @@ from typing import NoReturn
 USUAL_WEEKS = 6
 """How many weeks, counted from tomorrow, are looked at when no dates are given."""
 USUAL_DAYS_SHOWN = 10
+WHEREABOUTS = ("home", "way", "there")
+"""Where a party can be when its day goes wrong."""
 
 _EPILOG = """\
 Options follow the command. Dates read like 2026-12-08. A place is its id or its name.
@@ -206,6 +208,30 @@ def _place_and_day(parser: ArgumentParser) -> None:
     parser.add_argument("day", metavar="DATE", help="day of the visit")
 
 
+def _day(parser: ArgumentParser) -> None:
+    _place_and_day(parser)
+    group = parser.add_argument_group("when it goes wrong")
+    group.add_argument(
+        "--late", metavar="MINUTES", type=_late, help="running late by so many minutes: what can be done now"
+    )
+    group.add_argument(
+        "--where",
+        choices=WHEREABOUTS,
+        default=WHEREABOUTS[0],
+        help="where you are by then (default: %(default)s)",
+    )
+    group.add_argument("--asleep", metavar="NAME", help="who has just fallen asleep")
+    group.add_argument("--ill", metavar="NAME", help="the child that is ill")
+    group.add_argument("--rain", action="store_true", help="it rains")
+    group.add_argument("--paid", action="store_true", help="the tickets are paid for already")
+
+
+def _late(text: str) -> int:
+    if not (text.isdecimal() and len(text) < 4):
+        raise ArgumentTypeError(f"whole minutes from 0 to 999, not {text[:40]!r}")
+    return int(text)
+
+
 def _calendar(parser: ArgumentParser) -> None:
     _place_and_day(parser)
     parser.add_argument(
@@ -353,9 +379,7 @@ COMMANDS: Sequence[Command] = (
         _days,
         (_span_options, *_PLANNING, _json_option),
     ),
-    Command(
-        "day", "day", "plan one day at one place, hour by hour", _place_and_day, (*_PLANNING, _json_option)
-    ),
+    Command("day", "day", "plan one day at one place, hour by hour", _day, (*_PLANNING, _json_option)),
     Command("calendar", "calendar", "write an outing as a calendar file", _calendar, _PLANNING),
     Command("sheet", "sheet", "write an outing as a page to print and take along", _sheet, _PLANNING),
     Command(

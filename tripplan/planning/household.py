@@ -354,6 +354,9 @@ class Habits(Written):
     """When everybody gets hungry."""
     lunch_minutes: Minutes = 35
     """How long lunch takes [min]."""
+    awake_before_bed_minutes: Minutes = 180
+    """A nap that begins later than usual is over this long before the child's bedtime; one that usually ends
+    later still may [min]. Common practice, no source."""
     usual_delay_minutes: Annotated[int, Field(ge=0, le=180)] = 5
     """How much later than planned the family gets off: on half of all days no more than this [min]. Common
     practice, no source."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, field
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from typing import Annotated
 
@@ -257,7 +257,15 @@ def plan_outing(
             way_there=way_there,
             way_home=way_home,
             hours=hours,
-            nappers=tuple(Napper(member.name, member.naps) for member in party if member.naps),
+            nappers=tuple(
+                Napper(
+                    member.name,
+                    member.naps,
+                    latest_nap_end(member, household.habits.awake_before_bed_minutes),
+                )
+                for member in party
+                if member.naps
+            ),
             pushchairs=place.visit.pushchairs,
             shortest_minutes=place.visit.shortest_minutes,
             comfortable_minutes=place.visit.comfortable_minutes,
@@ -326,6 +334,12 @@ def plan_outing(
         ),
         cautions=(*drive_cautions(there, months), *place.visit.cautions, *_needs_cautions(party)),
     )
+
+
+def latest_nap_end(member: Member, awake_minutes: int) -> time:
+    """When a shifted nap is over at the latest, so long before bedtime; midnight at the earliest."""
+    left = max(0, member.bed.hour * 60 + member.bed.minute - awake_minutes)
+    return time(left // 60, left % 60)
 
 
 def _notes(

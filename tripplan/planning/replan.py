@@ -109,6 +109,18 @@ class WayOut:
         return self.total + self.felt
 
     @property
+    def times_sentence(self) -> str:
+        """When the party leaves and how long it stays; empty where it goes or stays home."""
+        if self.outing is None:
+            return ""
+        plan, begun = self.outing.plan, self.outing.question.begun
+        leave = "Left" if begun is not None and begun.now > begun.left_home else "Leave"
+        return (
+            f"{leave} {wording.clock(plan.leave_home)}, there from {wording.clock(plan.enter)} to "
+            f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
+        )
+
+    @property
     def money_sentence(self) -> str:
         """What changes in cost."""
         change = self.change.rounded()
@@ -132,8 +144,9 @@ class Replanned:
 
     Attributes:
         now: the moment it is about.
-        ways: what can be done, the least money and nuisances first; turning back after them, for nobody
-            can say what the day itself is worth; in rain, open-air places last of all.
+        ways: what can be done: the same place first, then another, then turning back, for what the place
+            and the day are worth nobody can say; among equals the least money and nuisances first. In rain,
+            open-air places come last.
         impossible: what cannot be done any more, each with its reasons.
         cautions: for safety.
     """
@@ -189,9 +202,10 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     ways.append(back)
     ways.extend(_understudy(here, parties, back))
 
-    def order(way: WayOut) -> tuple[bool, bool, Decimal]:
+    def order(way: WayOut) -> tuple[bool, bool, bool, Decimal]:
         wet = trouble.rain and way.outing is not None and way.outing.place.visit.indoors == "outdoors"
-        return wet, way.choice is Choice.TURN_BACK, way.weighs.amount
+        elsewhere, home = way.choice is Choice.UNDERSTUDY, way.choice is Choice.TURN_BACK
+        return wet, home, elsewhere, way.weighs.amount
 
     return Replanned(here.now, tuple(sorted(ways, key=order)), tuple(impossible), tuple(_cautions(here)))
 
@@ -575,7 +589,7 @@ def _somewhere_else(here: _Here, party: Sequence[Member], place: Place, drive: D
         change=cost - outing.cost.total.likely,
         tickets=tickets,
         felt=new.plan.felt,
-        notes=(f"{drive.source.origin}: {drive.source.text}",),
+        notes=(f"The drive: {wording.minutes_range(drive.minutes)} ({drive.source.origin})",),
     )
 
 

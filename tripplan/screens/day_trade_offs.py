@@ -82,18 +82,24 @@ def trade_off_chart(found: TradeOffs) -> alt.LayerChart | alt.FacetChart:
     marks = base.mark_circle(opacity=1, color=ACCENT).encode(
         size=alt.condition(alt.datum.best, alt.value(220), alt.value(90))
     )
-    words = base.mark_text(dy=-14, fontSize=11, color=INK).encode(text="label:N")
-    return alt.layer(line, marks, words).properties(height=260)
+    # Above and below in turn, so that neighbours' words do not meet on a narrow screen.
+    above = base.mark_text(dy=-14, fontSize=11, color=INK).encode(text="above:N")
+    below = base.mark_text(dy=16, fontSize=11, color=INK).encode(text="below:N")
+    return alt.layer(line, marks, above, below).properties(height=260)
 
 
 def _marks(points: Sequence[TradeOff], best: DayPlan | None) -> list[dict[str, object]]:
-    return [
-        {
-            "there": point.stay_minutes,
-            "nap": point.kept_minutes,
-            "best": point.plan == best,
-            "label": "the best" if point.plan == best else f"home {wording.clock(point.plan.home)}",
-            "said": point.sentence,
-        }
-        for point in points
-    ]
+    marks: list[dict[str, object]] = []
+    for number, point in enumerate(points):
+        label = "the best" if point.plan == best else f"home {wording.clock(point.plan.home)}"
+        marks.append(
+            {
+                "there": point.stay_minutes,
+                "nap": point.kept_minutes,
+                "best": point.plan == best,
+                "above": label if number % 2 == 0 else "",
+                "below": label if number % 2 else "",
+                "said": point.sentence,
+            }
+        )
+    return marks

@@ -83,6 +83,11 @@ HABITS = Section(
         Field("habits.lunch", "Everybody gets hungry at", clock=True),
         Field("habits.lunch_minutes", "Lunch takes, in minutes"),
         Field(
+            "habits.awake_before_bed_minutes",
+            "A late nap is over before bedtime by, in minutes",
+            "So that the child is tired by then; a nap that usually ends later may.",
+        ),
+        Field(
             "habits.usual_delay_minutes",
             "Usual delay in getting off, in minutes",
             "On half of all days you get off no later than this after the planned minute.",

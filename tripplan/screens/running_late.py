@@ -66,8 +66,8 @@ def render_running_late(view: View, family: Family, outing: Outing) -> None:
             st.warning(plain(f"{error}."))
             return
         st.markdown(plain(f"From {wording.clock(found.now)}:"))
-        for number, way in enumerate(found.ways):
-            _way(way, first=number == 0)
+        for way in found.ways:
+            _way(way)
         for title, reasons in found.impossible:
             st.markdown(f"**{plain(title)}: not any more**")
             st.markdown(bullets(reasons))
@@ -121,17 +121,15 @@ def _trouble(outing: Outing, where: Whereabouts, late: int) -> Trouble:
     )
 
 
-def _way(way: WayOut, *, first: bool) -> None:
+def _way(way: WayOut) -> None:
     with st.container(border=True):
         st.subheader(plain(way.title), anchor=False)
-        if first:
-            st.caption("The least cost and nuisance from here")
-        said = [f"Home at {wording.clock(way.home)}", f"Nap: {naps_sentence(way.naps)}", way.money_sentence]
-        if way.outing is not None:
-            plan = way.outing.plan
-            said.insert(
-                0,
-                f"Leave {wording.clock(plan.leave_home)}, there from {wording.clock(plan.enter)} to "
-                f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})",
-            )
+        said = [
+            f"Home at {wording.clock(way.home)}",
+            f"Nap: {naps_sentence(way.naps)}",
+            way.money_sentence,
+            f"Money and nuisances together: {wording.whole_money(way.weighs)}",
+        ]
+        if way.times_sentence:
+            said.insert(0, way.times_sentence)
         st.markdown(bullets((*said, *way.notes)))

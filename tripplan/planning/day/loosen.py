@@ -98,6 +98,19 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
             f"Lunch at {clock(lunch)} instead of {clock(habits.lunch)}",
             replace(question, habits=habits.model_copy(update={"lunch": lunch})),
         )
+    if any(napper.latest_end is not None for napper in question.nappers):
+        yield (
+            f"Letting naps end {GIVES_WAY_MINUTES} minutes nearer to bedtime",
+            replace(
+                question,
+                nappers=tuple(
+                    napper
+                    if napper.latest_end is None
+                    else replace(napper, latest_end=_moved(napper.latest_end, GIVES_WAY_MINUTES))
+                    for napper in question.nappers
+                ),
+            ),
+        )
     for napper in question.nappers:
         freer = replace(
             napper,

@@ -9,6 +9,8 @@ The model, kept simple on purpose:
 * In the car and the pushchair the child first takes its time to fall asleep.
 * A sleep shorter than the child's shortest is no sleep; where the usual nap is shorter than that,
   the whole of it is needed.
+* A nap that begins late is over some hours before bedtime, so that the child is tired by then; a nap that
+  usually ends later may end as usual.
 * Two naps of one child cannot share a sleep: where their slacks meet, each has half.
 
 Source: common practice, no source; every figure is the parent's own setting.
@@ -92,6 +94,12 @@ def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
     starts = [minutes.by_clock(nap.start) for nap in naps]
     firsts = [start - nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
     lasts = [start + nap.minutes + nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
+    if napper.latest_end is not None:
+        latest = minutes.by_clock(napper.latest_end)
+        lasts = [
+            min(last, max(start + nap.minutes, latest))
+            for last, start, nap in zip(lasts, starts, naps, strict=True)
+        ]
     for earlier, later in pairwise(range(len(naps))):
         if lasts[earlier] > firsts[later]:
             lasts[earlier] = firsts[later] = (lasts[earlier] + firsts[later]) // 2

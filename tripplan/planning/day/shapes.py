@@ -155,10 +155,13 @@ class Napper:
     Attributes:
         member: the child's name.
         naps: the usual naps, by the clock at home.
+        latest_end: a nap that is shifted is over by then, by the clock at home, so that the child is tired at
+            bedtime; a nap that usually ends later may end as usual. None for no such limit.
     """
 
     member: str
     naps: tuple[Nap, ...]
+    latest_end: time | None = None
 
 
 @dataclass(frozen=True)
