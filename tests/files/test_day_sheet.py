@@ -14,7 +14,7 @@ from tripplan.planning.emergency import EmergencyContact, EmergencyContacts
 from tripplan.planning.packing import PackingChanges
 from tripplan.planning.questions import OwnQuestions
 from tripplan.planning.sheet_entries import Booking, SheetEntries, SheetTicks
-from tripplan.wording import clock, money
+from tripplan.planning.wording import clock, money
 
 
 def leads(name: str, **entries: Any) -> list[str]:

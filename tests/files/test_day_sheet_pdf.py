@@ -21,7 +21,7 @@ from tripplan.files.day_sheet_pdf import (
 from tripplan.planning.emergency import EmergencyContact, EmergencyContacts
 from tripplan.planning.packing import PackingChanges
 from tripplan.planning.sheet_entries import Booking
-from tripplan.wording import clock, money
+from tripplan.planning.wording import clock, money
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 POINTS_PER_MM = 72 / 25.4

@@ -1,3 +1,0 @@
-"""Moved to tripplan.planning.wording."""
-
-from tripplan.planning.wording import *  # noqa: F403
