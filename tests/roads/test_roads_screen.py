@@ -18,8 +18,8 @@ LONGEST_SECONDS = 60
 
 def page() -> None:
     """A page with nothing else on it."""
-    from tripplan.screens.frame import open_page
-    from tripplan.screens.roads import render_roads
+    from tripplan.screens.places.roads import render_roads
+    from tripplan.screens.widgets.frame import open_page
 
     render_roads(open_page())
 

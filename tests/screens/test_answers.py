@@ -7,7 +7,7 @@ import streamlit as st
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
-from tripplan.screens import answers
+from tripplan.screens.widgets import answers
 from tripplan.services import open_services
 
 TODAY = date(2026, 11, 25)

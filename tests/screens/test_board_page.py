@@ -18,8 +18,8 @@ from tripplan.planning.outing import Family
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.records.store import Records
-from tripplan.screens.for_us import for_us, next_open_day
-from tripplan.screens.own_figures_form import own_figures_sentences, read_own_figures
+from tripplan.screens.places.for_us import for_us, next_open_day
+from tripplan.screens.places.own_figures_form import own_figures_sentences, read_own_figures
 from tripplan.services import open_services
 
 ROOT = Path(__file__).resolve().parents[2]

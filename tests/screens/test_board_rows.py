@@ -17,7 +17,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.model import Written
 from tripplan.planning.offers import Bundle
 from tripplan.planning.place import Place
-from tripplan.screens.board_rows import (
+from tripplan.screens.places.board_rows import (
     HOLDERS,
     KINDS,
     Entries,

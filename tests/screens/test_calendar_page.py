@@ -13,8 +13,8 @@ from tests.builders import make_household, make_place
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.screens.planned_entry import entry_of, file_in_words, file_of, planned_from
-from tripplan.screens.school_import import days_off_in
+from tripplan.screens.calendar.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.screens.calendar.school_import import days_off_in
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)

@@ -12,9 +12,9 @@ from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.planning.household import PickUp, Stops
 from tripplan.planning.where import Where
-from tripplan.screens.household_words import LABELS, SECTIONS
-from tripplan.screens.notices import field_in_words
-from tripplan.screens.where_form import where_message, where_on_record, where_values
+from tripplan.screens.household.words import LABELS, SECTIONS
+from tripplan.screens.widgets.notices import field_in_words
+from tripplan.screens.widgets.where_form import where_message, where_on_record, where_values
 
 Opened = Callable[..., AppTest]
 DUBUQUE = Where(

@@ -15,7 +15,7 @@ from tripplan.planning.place import Place
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.known import typed_drive
-from tripplan.screens.map_chart import (
+from tripplan.screens.places.map_chart import (
     SIDE,
     Box,
     beside,

@@ -12,10 +12,10 @@ from tests.builders import make_place
 from tripplan.errors import Weight
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.screens.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
-from tripplan.screens.card_form import card_values, place_id
-from tripplan.screens.place_sentences import board_sentences, hours_sentences
-from tripplan.screens.places import read_typed_drive
+from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
+from tripplan.screens.places.card_form import card_values, place_id
+from tripplan.screens.places.page import read_typed_drive
+from tripplan.screens.places.place_sentences import board_sentences, hours_sentences
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)

@@ -19,8 +19,8 @@ def page() -> None:
 
     from tripplan.files.online_lookup import OnlineLookup
     from tripplan.records.opening import Which
-    from tripplan.screens.frame import View
-    from tripplan.screens.household import render
+    from tripplan.screens.household.page import render
+    from tripplan.screens.widgets.frame import View
     from tripplan.services import open_services
 
     asked = st.session_state.setdefault("asked", [])

@@ -39,8 +39,8 @@ def roads_missing() -> str | None:
         import_module(_MODULE)
     except ImportError:
         return (
-            f"Real roads need the package {PACKAGE}, which tripplan/roads/requirements.txt installs; distances "
-            "and times are estimated instead."
+            f"Real roads need the package {PACKAGE}, which tripplan/roads/requirements.txt installs; "
+            "distances and times are estimated instead."
         )
     if builder_program() is None:
         return f"The program {_BUILDER} of the package {PACKAGE} is missing; install the package again."

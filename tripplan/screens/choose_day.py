@@ -8,11 +8,11 @@ from tripplan.planning import wording
 from tripplan.planning.choose import Ranking
 from tripplan.planning.outing import Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
-from tripplan.screens import answers
-from tripplan.screens.charts import days_chart
-from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.frame import View, family_or_stop
-from tripplan.screens.markdown import bullets, plain
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.charts import days_chart
+from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
 
 SHOWN_FIRST = 3
 """So many days are shown in full; the rest stand in the table."""

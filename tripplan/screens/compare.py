@@ -11,12 +11,12 @@ from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
-from tripplan.screens import answers
-from tripplan.screens.charts import cost_chart
-from tripplan.screens.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.explain import cost_lines, ticket_lines
-from tripplan.screens.frame import View, family_or_stop
-from tripplan.screens.markdown import bullets, plain
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.charts import cost_chart
+from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
+from tripplan.screens.widgets.explain import cost_lines, ticket_lines
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
 
 SIDE_BY_SIDE = 3
 

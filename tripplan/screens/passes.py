@@ -30,13 +30,13 @@ from tripplan.planning.passes.sentences import (
 )
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
-from tripplan.screens import answers
-from tripplan.screens.choices import place_named, place_names
-from tripplan.screens.fields import Fields, filled
-from tripplan.screens.frame import View, family_or_stop
-from tripplan.screens.markdown import bullets, plain
-from tripplan.screens.notices import refuse, show_notice
-from tripplan.screens.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.choices import place_named, place_names
+from tripplan.screens.widgets.fields import Fields, filled
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
 
 PAGE = "passes"
 TIMES_AT_MOST = 52

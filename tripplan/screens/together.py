@@ -31,8 +31,8 @@ from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
-from tripplan.screens import answers
-from tripplan.screens.choices import (
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.choices import (
     LONGEST_SPAN,
     Taken,
     party_picker,
@@ -42,12 +42,12 @@ from tripplan.screens.choices import (
     taken,
     usual_span,
 )
-from tripplan.screens.explain import ticket_lines
-from tripplan.screens.fields import Fields, FieldValue, filled, put, refill
-from tripplan.screens.frame import View, family_or_stop
-from tripplan.screens.markdown import bullets, plain
-from tripplan.screens.notices import named, refuse, show_notice
-from tripplan.screens.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.explain import ticket_lines
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
 
 PAGE = "together"
 _OWN, _NEW = "own", "new"

@@ -1,6 +1,6 @@
 """The calendar page."""
 
-from tripplan.screens import calendar
-from tripplan.screens.frame import open_page
+from tripplan.screens.calendar import page
+from tripplan.screens.widgets.frame import open_page
 
-calendar.render(open_page())
+page.render(open_page())

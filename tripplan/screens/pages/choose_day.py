@@ -1,6 +1,6 @@
 """The choose day page."""
 
 from tripplan.screens import choose_day
-from tripplan.screens.frame import open_page
+from tripplan.screens.widgets.frame import open_page
 
 choose_day.render(open_page())

@@ -1,6 +1,6 @@
 """The compare page."""
 
 from tripplan.screens import compare
-from tripplan.screens.frame import open_page
+from tripplan.screens.widgets.frame import open_page
 
 compare.render(open_page())

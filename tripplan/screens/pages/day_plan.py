@@ -1,6 +1,6 @@
 """The day plan page."""
 
-from tripplan.screens import day_plan
-from tripplan.screens.frame import open_page
+from tripplan.screens.day_plan import page
+from tripplan.screens.widgets.frame import open_page
 
-day_plan.render(open_page())
+page.render(open_page())

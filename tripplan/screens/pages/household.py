@@ -1,6 +1,6 @@
 """The household page."""
 
-from tripplan.screens import household
-from tripplan.screens.frame import open_page
+from tripplan.screens.household import page
+from tripplan.screens.widgets.frame import open_page
 
-household.render(open_page())
+page.render(open_page())

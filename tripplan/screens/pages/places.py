@@ -1,6 +1,6 @@
 """The places page."""
 
-from tripplan.screens import places
-from tripplan.screens.frame import open_page
+from tripplan.screens.places import page
+from tripplan.screens.widgets.frame import open_page
 
-places.render(open_page())
+page.render(open_page())

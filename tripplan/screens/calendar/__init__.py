@@ -1,0 +1,1 @@
+"""The Calendar page: outings onto the calendar, school and family calendars in."""

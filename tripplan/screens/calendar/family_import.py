@@ -1,0 +1,111 @@
+"""Family calendars: when the family is busy, and nothing else unless the parent asks for it."""
+
+from collections.abc import Mapping
+
+import streamlit as st
+
+from tripplan.files.calendar_reading import CalendarContent
+from tripplan.files.family_calendar_file import family_calendar_from
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.calendars import FamilyCalendar
+from tripplan.planning.household import Name
+from tripplan.planning.model import Written
+from tripplan.planning.outing import Family
+from tripplan.records.store import Kept
+from tripplan.screens.calendar.upload import calendar_uploaded, window_around
+from tripplan.screens.widgets.fields import Fields, filled, put, refill
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
+from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+
+_PAGE = "calendar"
+_TURN = "family_upload_turn"
+
+
+class _Called(Written):
+    """What the parent calls a calendar."""
+
+    name: Name
+    """What the calendar is called."""
+
+
+def family_calendars(view: View, family: Family) -> None:
+    """List the family calendars on record, and offer to add one from a file."""
+    calendars = records_of(view).all(FamilyCalendar)
+    st.caption("No outing is planned over these times. Only when you are busy is kept, unless you tick more.")
+    for name, kept in calendars.items():
+        st.markdown(plain(f"{name}: {_covered(kept.value)}"))
+        st.button(
+            plain(f"Remove {name}"),
+            key=f"remove_family_{name}",
+            on_click=remove_one,
+            args=(view, _PAGE, FamilyCalendar, name, kept.revision, f"{name} is removed."),
+        )
+    with st.expander("Add a family calendar from a file", key="open_family_upload"):
+        turn = st.session_state.setdefault(_TURN, 0)
+        uploaded = calendar_uploaded(view, family, "A calendar file (.ics)", f"family_upload_{turn}")
+        if uploaded is not None:
+            file, content = uploaded
+            show_findings(content.findings)
+            if content.value is not None:
+                _offer(view, calendars, file, content.value)
+        show_notice("family_file")
+
+
+def _covered(calendar: FamilyCalendar) -> str:
+    if not calendar.busy:
+        return "never busy."
+    first, last = calendar.busy[0].start, max(busy.end for busy in calendar.busy)
+    told = "with what they are" if any(busy.name for busy in calendar.busy) else "times only"
+    return f"{len(calendar.busy)} busy times, {wording.day(first)} to {wording.day(last)}, {told}."
+
+
+def _offer(
+    view: View, calendars: Mapping[str, Kept[FamilyCalendar]], file: str, content: CalendarContent
+) -> None:
+    window = window_around(view.today)
+    busy = sum(entry.takes_time for entry in content.entries)
+    st.markdown(
+        plain(
+            f"{busy} of {len(content.entries)} entries take up time between {wording.day(window.first)} and "
+            f"{wording.day(window.last)}; what lies outside is not read."
+        )
+    )
+    fields = filled("family_file", {"name": content.name[:80] or "Family calendar", "keep_names": False})
+    with st.form("family_file_form"):
+        st.text_input("What do you call this calendar?", key=fields.key("name"))
+        st.checkbox("Also keep what the entries say", key=fields.key("keep_names"))
+        st.caption("A calendar of the same name takes the place of the one before.")
+        st.form_submit_button(
+            "Save this calendar",
+            key="save_family_file",
+            type="primary",
+            on_click=_save,
+            args=(view, calendars, file, content, fields),
+        )
+
+
+def _save(
+    view: View,
+    calendars: Mapping[str, Kept[FamilyCalendar]],
+    file: str,
+    content: CalendarContent,
+    fields: Fields,
+) -> None:
+    typed = fields.typed()
+    values: dict[str, object] = {}
+    put(values, "name", typed["name"])
+    called = read_form(write_toml(values), "", _Called)
+    if called.value is None:
+        refuse("family_file", findings=named(called.findings, {"name": "Name of the calendar"}))
+        return
+    name = called.value.name
+    calendar = family_calendar_from(content, name=name, source=file, keep_names=typed["keep_names"])
+    kept = calendars.get(name)
+    done = "replaced" if kept else "added"
+    if save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{name} is {done}."):
+        refill("family_file")
+        st.session_state[_TURN] += 1

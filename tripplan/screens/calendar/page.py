@@ -1,0 +1,271 @@
+"""Calendar: the outing onto the family's calendar; school and family calendars into the planning."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import streamlit as st
+
+from tripplan.errors import UnknownName
+from tripplan.planning import wording
+from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.records.store import Kept
+from tripplan.screens.calendar.family_import import family_calendars
+from tripplan.screens.calendar.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.screens.calendar.school_import import school_calendars
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.choices import Taken, party_picker, place_named, taken
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
+
+PAGE = "calendar"
+_ENTRY = "entry"
+_ICS = "text/calendar"
+_LAYOUTS = {False: "one entry", True: "three: drive, visit, way home"}
+_STATUSES = {PlanStatus.CONFIRMED.value: "it is settled", PlanStatus.TENTATIVE.value: "it is still open"}
+
+KeptOutings = Mapping[str, Kept[PlannedOuting]]
+
+
+def render(view: View) -> None:
+    """Make the entry of the outing the parent took, list what is planned, and read other calendars."""
+    family = family_or_stop(view)
+    st.title("Onto the calendar")
+    show_notice(PAGE)
+    take_back_button(view, PAGE)
+    outings = records_of(view).all(PlannedOuting)
+    # The entry stands first but is drawn last, because picking nobody ends the page.
+    entry = st.container()
+    _planned_outings(view, family, outings)
+    st.subheader("When schools are out", anchor=False)
+    school_calendars(view, family)
+    st.subheader("When the family is busy", anchor=False)
+    family_calendars(view, family)
+    with entry:
+        _outing(view, family, outings)
+
+
+# --- the outing the parent took ---------------------------------------------------------------------------
+
+
+def _outing(view: View, family: Family, outings: KeptOutings) -> None:
+    now = taken(view, family)
+    if now is None:
+        st.info("No outing is taken yet. Compare places, take one, and it can be put on the calendar here.")
+        st.page_link("tripplan/screens/pages/compare.py", label="Compare outings")
+        return
+    with st.expander("Who goes", expanded=False):
+        party = party_picker(view, family)
+    outing = answers.planned(family, party, now.place, now.day, view.today, now.leave_at)
+    if isinstance(outing, NoOuting):
+        st.warning(plain(f"{now.place.name} on {wording.day(now.day)} cannot be done:"))
+        st.markdown(bullets(outing.reasons))
+        st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
+        return
+    st.subheader(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
+    before = _on_record(now, outings) or _moved_from(view, now, outings)
+    fields = filled(_ENTRY, _first_ticks(before.value if before else None))
+    ticked, status = _ticks(fields)
+    planned = planned_from(
+        outing,
+        family.household,
+        ticked,
+        status,
+        before=before.value if before else None,
+        ids_taken=outings.keys(),
+        at=view.services.clock(),
+    )
+    _entry(view, family, outing, planned, before)
+
+
+def _on_record(now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
+    """What is planned already for this place and day."""
+    return next(
+        (kept for kept in outings.values() if (kept.value.place, kept.value.day) == (now.place.id, now.day)),
+        None,
+    )
+
+
+def _moved_from(view: View, now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
+    """Ask whether this is an outing to the same place that was planned for another day."""
+    others = {
+        outing_id: f"moved here from {wording.day(kept.value.day)}; the same entry moves"
+        for outing_id, kept in outings.items()
+        if kept.value.place == now.place.id
+        and kept.value.day >= view.today
+        and kept.value.status is not PlanStatus.CANCELLED
+    }
+    if not others:
+        return None
+    picked = st.selectbox(
+        "Is it a new outing?",
+        ["", *others],
+        format_func={"": "yes, another one", **others}.__getitem__,
+        key="moved_from",
+    )
+    return outings.get(picked)
+
+
+def _first_ticks(before: PlannedOuting | None) -> dict[str, FieldValue]:
+    ticked = before.ticked if before else EntryTicks()
+    status = before.status if before else PlanStatus.CONFIRMED
+    return {
+        "in_parts": ticked.in_parts,
+        "names": ticked.names,
+        "home_address": ticked.home_address,
+        "packing": ticked.packing_reminder,
+        "leaving": ticked.leaving_reminder_minutes is not None,
+        "leaving_minutes": ticked.leaving_reminder_minutes or 60,
+        "status": status.value if status.value in _STATUSES else PlanStatus.CONFIRMED.value,
+    }
+
+
+def _ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
+    with st.expander("What the entry tells", expanded=True):
+        st.checkbox("Names of those who go", key=fields.key("names"))
+        st.checkbox("Our home address", key=fields.key("home_address"))
+        st.caption("Whoever sees the calendar can read what is ticked. Birth dates are never told.")
+        st.radio(
+            "Entries",
+            list(_LAYOUTS),
+            format_func=_LAYOUTS.__getitem__,
+            key=fields.key("in_parts"),
+        )
+        st.radio(
+            "How firm is it?", list(_STATUSES), format_func=_STATUSES.__getitem__, key=fields.key("status")
+        )
+        st.checkbox("Remind us the evening before to pack", key=fields.key("packing"))
+        st.checkbox("Remind us before leaving", key=fields.key("leaving"))
+        st.number_input(
+            "so many minutes before",
+            min_value=1,
+            max_value=24 * 60,
+            step=5,
+            key=fields.key("leaving_minutes"),
+        )
+    typed = fields.typed()
+    ticked = EntryTicks(
+        in_parts=typed["in_parts"],
+        names=typed["names"],
+        home_address=typed["home_address"],
+        packing_reminder=typed["packing"],
+        leaving_reminder_minutes=typed["leaving_minutes"] if typed["leaving"] else None,
+    )
+    return ticked, PlanStatus(typed["status"])
+
+
+def _entry(
+    view: View,
+    family: Family,
+    outing: Outing,
+    planned: PlannedOuting,
+    before: Kept[PlannedOuting] | None,
+) -> None:
+    data = file_of(entry_of(planned, family.household, outing.place, outing), view.services.clock())
+    with st.expander("The entry as the calendar will show it", expanded=False):
+        st.code(file_in_words(data), language=None, wrap_lines=True)
+    kept_already = before is not None and planned == before.value
+    said = f"{outing.place.name} on {wording.day(outing.day)} is planned."
+    keep: dict[str, Any] = {"on_click": _keep, "args": (view, planned, before, said)}
+    with st.container(horizontal=True):
+        st.download_button(
+            "Download for the calendar (.ics)",
+            data,
+            file_name=f"{planned.place}-{planned.day}.ics",
+            mime=_ICS,
+            key="download_entry",
+            type="primary",
+            help="Open the file on your phone or computer, and its calendar takes the outing. It is also "
+            "saved as a planned outing.",
+            **({"on_click": "ignore"} if kept_already else keep),
+        )
+        st.button("Save as planned outing", key="save_entry", disabled=kept_already, **keep)
+    if kept_already:
+        st.caption("This outing is kept below as it is shown here.")
+    elif before is not None:
+        st.caption(
+            "It was planned before; saving changes that entry, and the new file moves it on the calendar."
+        )
+
+
+def _keep(view: View, planned: PlannedOuting, before: Kept[PlannedOuting] | None, said: str) -> None:
+    # Taking a change back would count the sequence down again, which calendar programs do not follow.
+    save_all(view, PAGE, [(planned, before.revision if before else 0)], said, can_be_taken_back=False)
+
+
+# --- planned outings --------------------------------------------------------------------------------------
+
+
+def _planned_outings(view: View, family: Family, outings: KeptOutings) -> None:
+    st.subheader("Planned outings", anchor=False)
+    if not outings:
+        st.caption("None yet.")
+    for kept in sorted(outings.values(), key=lambda kept: (kept.value.leave_home, kept.value.id)):
+        with st.container(border=True, key=f"planned_{kept.value.id}"):
+            _planned_outing(view, family, kept)
+
+
+def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting]) -> None:
+    planned = kept.value
+    place = place_named(family, planned.place)
+    name = place.name if place else planned.place
+    st.markdown(f"**{plain(f'{wording.day(planned.day)}: {name}')}**")
+    cancelled = planned.status is PlanStatus.CANCELLED
+    firm = "called off" if cancelled else _STATUSES[planned.status.value]
+    st.markdown(
+        plain(
+            f"{wording.listed(planned.party)}. Leave {wording.clock(planned.leave_home)}, home again "
+            f"{wording.clock(planned.home)}, about {wording.money(planned.likely_total)}; {firm}."
+        )
+    )
+    entry = entry_of(planned, family.household, place, _as_planned_now(view, family, planned))
+    with st.container(horizontal=True):
+        st.download_button(
+            "Download the cancellation (.ics)" if cancelled else "Download (.ics)",
+            file_of(entry, view.services.clock()),
+            file_name=f"{planned.place}-{planned.day}.ics",
+            mime=_ICS,
+            key=f"download_planned_{planned.id}",
+            on_click="ignore",
+        )
+        turned = PlanStatus.CONFIRMED if cancelled else PlanStatus.CANCELLED
+        said = "is planned again" if cancelled else "is called off"
+        st.button(
+            "Plan it again" if cancelled else "Call it off",
+            key=f"turn_{planned.id}",
+            on_click=_keep,
+            args=(
+                view,
+                planned.changed(view.services.clock(), status=turned),
+                kept,
+                f"{name} on {wording.day(planned.day)} {said}.",
+            ),
+        )
+        st.button(
+            "Remove from this list",
+            key=f"remove_planned_{planned.id}",
+            on_click=remove_one,
+            args=(view, PAGE, PlannedOuting, planned.id, kept.revision, f"{name} is off the list."),
+        )
+    if cancelled:
+        st.caption(
+            "Open the cancellation on every device that has the entry; where the entry stays all the same, "
+            "delete it by hand. Tickets bought may be returnable; ask the place."
+        )
+    elif planned.day < view.today:
+        st.caption("This day is over.")
+
+
+def _as_planned_now(view: View, family: Family, planned: PlannedOuting) -> Outing | None:
+    """The outing as it would be planned now with the same departure; None where it cannot be."""
+    place = place_named(family, planned.place)
+    if place is None or planned.day < view.today:
+        return None
+    try:
+        outing = answers.planned(family, planned.party, place, planned.day, view.today, planned.leave_home)
+    except UnknownName:  # Somebody of the party is no member any more.
+        return None
+    return outing if isinstance(outing, Outing) else None

@@ -1,0 +1,332 @@
+"""School calendars: from a district's file, or typed in; listed with the days they cover."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import timedelta
+from hashlib import sha256
+from typing import Annotated, Any
+
+import streamlit as st
+from pydantic import Field
+
+from tripplan.errors import Finding
+from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.reading_result import Read
+from tripplan.files.school_calendar_file import (
+    ProposedEntry,
+    SchoolProposal,
+    propose_school_calendar,
+    school_calendar_from,
+)
+from tripplan.files.toml_text import shown, write_toml
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.calendars import DateSpan, SchoolCalendar
+from tripplan.planning.household import Name
+from tripplan.planning.model import Written
+from tripplan.planning.outing import Family
+from tripplan.planning.where import Where
+from tripplan.records.store import Kept
+from tripplan.screens.calendar.upload import calendar_uploaded
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
+from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+from tripplan.screens.widgets.where_form import where_inputs, where_labels, where_on_record, where_values
+
+_PAGE = "calendar"
+_TURN = "school_upload_turn"
+_OTHERS_SHOWN = 100
+"""So many entries without a tick are offered; a district's year has fewer."""
+_A_YEAR = timedelta(days=365)
+_DAY = r"\d{4}-\d{2}-\d{2}"
+_SPAN = re.compile(rf"({_DAY})(?:\s*(?:to|-|\u2013)\s*({_DAY}))?[\s:,]*(.*)")
+
+LABELS = {
+    "name": "Name of the district",
+    "pupils": "Pupils",
+    "known": "The calendar speaks about",
+    "known.first": "from",
+    "known.last": "to",
+    "no_school.first": "first day",
+    "no_school.last": "last day",
+    **where_labels("where"),
+    "where": "Where its pupils live",
+}
+
+
+class District(Written):
+    """What the parent says of a district, beside its days off."""
+
+    name: Name
+    """What the district is called."""
+    where: Where
+    """Where its pupils live, roughly the middle."""
+    pupils: Annotated[int, Field(ge=1, le=5_000_000)]
+    """How many pupils follow the calendar."""
+    known: DateSpan
+    """The days the calendar speaks about."""
+    no_school: tuple[DateSpan, ...] = ()
+    """Breaks and days off."""
+
+
+def school_calendars(view: View, family: Family) -> None:
+    """List the school calendars on record, and offer to add one from a file or by hand."""
+    calendars = records_of(view).all(SchoolCalendar)
+    st.caption(
+        "On days when schools near a place are out, it is fuller. Bring the calendar of your district and of "
+        "districts near the places. One of the same name takes the place of the one before."
+    )
+    for name, kept in calendars.items():
+        calendar = kept.value
+        days = len(calendar.no_school)
+        st.markdown(
+            plain(
+                f"{name}: {wording.day(calendar.known.first)} to {wording.day(calendar.known.last)}, "
+                f"{days} breaks and days off, {calendar.pupils:,} pupils."
+            )
+        )
+        st.button(
+            plain(f"Remove {name}"),
+            key=f"remove_school_{name}",
+            on_click=remove_one,
+            args=(view, _PAGE, SchoolCalendar, name, kept.revision, f"{name} is removed."),
+        )
+    _from_file(view, family, calendars)
+    _by_hand(view, family, calendars)
+
+
+# --- from a district's file -------------------------------------------------------------------------------
+
+
+def _from_file(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+    with st.expander("Add a school calendar from a file", key="open_school_upload"):
+        turn = st.session_state.setdefault(_TURN, 0)
+        uploaded = calendar_uploaded(view, family, "A district's calendar (.ics)", f"school_upload_{turn}")
+        if uploaded is None:
+            return
+        name, content = uploaded
+        show_findings(content.findings)
+        if content.value is None:
+            return
+        read = propose_school_calendar(content.value, name)
+        show_findings(read.findings)
+        if read.value is not None:
+            _proposal(view, family, calendars, name, read.value)
+        show_notice("school_file")
+
+
+def _proposal(
+    view: View,
+    family: Family,
+    calendars: Mapping[str, Kept[SchoolCalendar]],
+    file: str,
+    proposal: SchoolProposal,
+) -> None:
+    # Ticks belong to these entries; another file gets ticks of its own.
+    ticks = sha256("\n".join(one.entry.key for one in proposal.entries).encode()).hexdigest()[:12]
+    off = [one for one in proposal.entries if one.ticked]
+    others = [one for one in proposal.entries if not one.ticked]
+    fields = filled(
+        "school_file",
+        {
+            **_district_on_record(family, proposal.name[:80], proposal.known),
+            **{f"{ticks}_{number}": one.ticked for number, one in enumerate([*off, *others[:_OTHERS_SHOWN]])},
+        },
+    )
+    with st.form("school_file_form"):
+        st.markdown("**Ticked entries count as days without school.**")
+        for number, one in enumerate(off):
+            st.checkbox(plain(_in_words(one)), key=fields.key(f"{ticks}_{number}"))
+        if others:
+            with st.expander(f"{len(others)} other entries"):
+                for number, one in enumerate(others[:_OTHERS_SHOWN], start=len(off)):
+                    st.checkbox(plain(_in_words(one)), key=fields.key(f"{ticks}_{number}"))
+                if len(others) > _OTHERS_SHOWN:
+                    st.caption(f"The first {_OTHERS_SHOWN} are shown; the rest count as school days.")
+        for summer in proposal.summer:
+            st.caption(
+                plain(f"Summer, {wording.day(summer.first)} to {wording.day(summer.last)}, counts as well.")
+            )
+        _district_inputs(fields)
+        st.form_submit_button(
+            "Save this school calendar",
+            key="save_school_file",
+            type="primary",
+            on_click=_save_file,
+            args=(view, calendars, file, proposal, fields, ticks, [*off, *others[:_OTHERS_SHOWN]]),
+        )
+
+
+def _in_words(one: ProposedEntry) -> str:
+    first, last = one.entry.first_day, one.entry.last_day
+    days = wording.day(first) if first == last else f"{wording.day(first)} to {wording.day(last)}"
+    return f"{days}: {one.entry.summary or 'without a title'} ({one.reason})"
+
+
+def _save_file(
+    view: View,
+    calendars: Mapping[str, Kept[SchoolCalendar]],
+    file: str,
+    proposal: SchoolProposal,
+    fields: Fields,
+    ticks: str,
+    offered: Sequence[ProposedEntry],
+) -> None:
+    typed = fields.typed()
+    district = _read_district(typed, [])
+    if district.value is None:
+        refuse("school_file", findings=_named(district.findings))
+        return
+    told = district.value
+    ticked = {one.entry.key for number, one in enumerate(offered) if typed[f"{ticks}_{number}"]}
+    calendar = school_calendar_from(
+        proposal,
+        name=told.name,
+        country=told.where.country,
+        subdivision=told.where.subdivision,
+        latitude=told.where.point.latitude,
+        longitude=told.where.point.longitude,
+        pupils=told.pupils,
+        ticked=ticked,
+        known=told.known,
+        source=file,
+    )
+    if _save(view, "school_file", calendars, calendar):
+        st.session_state[_TURN] += 1
+
+
+def _save(
+    view: View, form: str, calendars: Mapping[str, Kept[SchoolCalendar]], calendar: SchoolCalendar
+) -> bool:
+    kept = calendars.get(calendar.name)
+    done = "replaced" if kept else "added"
+    saved = save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{calendar.name} is {done}.")
+    if saved:
+        refill(form)
+    return saved
+
+
+# --- what both ways ask for -------------------------------------------------------------------------------
+
+
+def _district_on_record(family: Family, name: str, known: DateSpan) -> dict[str, FieldValue]:
+    where = {**where_on_record(None), "country": family.household.home.country}
+    return {
+        "name": name,
+        "pupils": "10000",
+        "first": known.first,
+        "last": known.last,
+        **where,
+    }
+
+
+def _district_inputs(fields: Fields) -> None:
+    st.text_input(LABELS["name"], key=fields.key("name"))
+    st.markdown("**Where its pupils live**, roughly the middle")
+    where_inputs(fields, with_address=False)
+    st.text_input(
+        "Pupils, roughly", key=fields.key("pupils"), help="The weight beside other districts' calendars."
+    )
+    st.date_input("The calendar speaks about the days from", key=fields.key("first"))
+    st.date_input("to", key=fields.key("last"))
+
+
+def _read_district(typed: Mapping[str, Any], days_off: list[dict[str, str]]) -> Read[District]:
+    where, found = where_values(dict(typed), None, "where")
+    values: dict[str, Any] = {"where": where, "no_school": days_off, "known": {}}
+    put(values, "name", typed["name"])
+    put(values, "pupils", typed["pupils"])
+    for end in ("first", "last"):
+        put(values, f"known.{end}", typed[end] or "")
+    read = read_form(write_toml(values), "", District, (_where_findings,))
+    if found:
+        return Read(None, (*found, *read.findings))
+    return read.map(_located)
+
+
+def _where_findings(district: District, file: str) -> Iterator[Finding]:
+    found = locate(district.where)
+    if isinstance(found, NotFound):
+        value = shown(getattr(district.where, found.field))
+        yield Finding(file, f"where.{found.field}", value, found.message)
+
+
+def _located(district: District) -> District:
+    where = locate(district.where)
+    return district if isinstance(where, NotFound) else district.model_copy(update={"where": where})
+
+
+def _named(findings: Sequence[Finding], lines: Sequence[int] = ()) -> tuple[Finding, ...]:
+    return named(findings, LABELS, {"no_school": lambda index: f"Line {lines[index]}"})
+
+
+# --- by hand ----------------------------------------------------------------------------------------------
+
+
+def _by_hand(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+    with st.expander("Type a school calendar in instead", key="open_school_typed"):
+        coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
+        fields = filled("school_typed", {**_district_on_record(family, "", coming), "days_off": ""})
+        with st.form("school_typed_form"):
+            st.text_area(
+                "Days without school, one break a line",
+                key=fields.key("days_off"),
+                placeholder="2026-12-21 to 2027-01-01 winter break\n2027-01-18 staff day",
+            )
+            st.caption("Such as: 2026-12-21 to 2027-01-01 winter break. Weekends need not be listed.")
+            _district_inputs(fields)
+            st.form_submit_button(
+                "Save this school calendar",
+                key="save_school_typed",
+                type="primary",
+                on_click=_save_typed,
+                args=(view, calendars, fields),
+            )
+        show_notice("school_typed")
+
+
+def _save_typed(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], fields: Fields) -> None:
+    typed = fields.typed()
+    days_off, found = days_off_in(typed["days_off"])
+    district = _read_district(typed, list(days_off.values()))
+    if district.value is None or found:
+        refuse("school_typed", findings=_named([*found, *district.findings], tuple(days_off)))
+        return
+    told = district.value
+    calendar = SchoolCalendar(
+        name=told.name,
+        country=told.where.country,
+        subdivision=told.where.subdivision,
+        latitude=told.where.point.latitude,
+        longitude=told.where.point.longitude,
+        pupils=told.pupils,
+        known=told.known,
+        no_school=tuple(sorted(told.no_school, key=lambda off: (off.first, off.last))),
+        source=f"typed in on {view.today}",
+    )
+    _save(view, "school_typed", calendars, calendar)
+
+
+def days_off_in(text: str) -> tuple[dict[int, dict[str, str]], list[Finding]]:
+    """Breaks and days off as they were typed, one a line, and what cannot be read.
+
+    Args:
+        text: lines such as '2026-12-21 to 2027-01-01 winter break' or '2027-01-18 staff day'.
+
+    Returns:
+        First day, last day and name by the number of the line, counted from 1; and the faults.
+    """
+    days_off: dict[int, dict[str, str]] = {}
+    found = []
+    for number, line in enumerate(text.splitlines(), start=1):
+        match = _SPAN.fullmatch(line.strip())
+        if match:
+            days_off[number] = {"first": match[1], "last": match[2] or match[1], "name": match[3]}
+        elif line.strip():
+            message = "write a date or two, then the name: 2026-12-21 to 2027-01-01 winter break"
+            found.append(Finding("", f"Line {number}", shown(line), message))
+    if not days_off and not found:
+        found.append(Finding("", "Days without school", "", "list at least one break or day off"))
+    return days_off, found

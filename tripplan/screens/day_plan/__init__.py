@@ -1,0 +1,1 @@
+"""The Day plan page."""

@@ -1,0 +1,227 @@
+"""The day sheet on the Day plan page: what stands on it, and the files to print or take along."""
+
+from collections.abc import Mapping
+from functools import partial
+from typing import Any
+
+import streamlit as st
+
+from tripplan.errors import Finding
+from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet, trip_of
+from tripplan.files.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet_pdf import (
+    Paper,
+    day_sheet_pdf,
+    missing_letters,
+    missing_sentence,
+    usual_paper,
+)
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.model import Written
+from tripplan.planning.outing import Family, Outing
+from tripplan.planning.packing import PackingChanges, suggested_items
+from tripplan.planning.questions import OwnQuestions
+from tripplan.planning.sheet_entries import SheetDetails, SheetTicks
+from tripplan.records.kinds import kind_of
+from tripplan.records.opening import Which
+from tripplan.records.sheet_entries import sheet_entries_in
+from tripplan.records.store import Kept
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+
+_PAPERS = {Paper.A4.value: "A4", Paper.LETTER.value: "Letter"}
+_LABELS = {
+    "bookings": "Booking",
+    "bookings.what": "what",
+    "bookings.number": "number",
+    "contacts": "Whom to ring",
+    "contacts.name": "who",
+    "contacts.telephone": "number",
+    "questions": "Our own questions",
+    "added": "We also pack",
+    "left_out": "We do without",
+}
+
+
+Documents = Mapping[type[Written], Kept[Written] | None]
+"""What is on record of each kind that the sheet shows."""
+
+
+def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
+    """Offer the day sheet of an outing, and let the parent write what stands on it.
+
+    Args:
+        view: whose records.
+        family: the family in use.
+        outing: one place on one day, with its answers.
+    """
+    with st.expander("Day sheet to print", key="open_day_sheet"):
+        st.caption(
+            "One page for the day: times, tickets, what to pack, whom to ring. The web page shows big type "
+            "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
+        )
+        entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+        notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+        sheet = day_sheet(outing, family.household, entries, notice=notice)
+        _downloads(view, family, outing, sheet)
+        _what_to_pack(sheet)
+        _form(view, family, outing)
+
+
+def _what_to_pack(sheet: DaySheet) -> None:
+    """The packing list as it stands, so that the parent sees what to leave out or add."""
+    things = [line.text for section in sheet.sections if section.ticked_off for line in section.lines]
+    st.markdown(f"**To pack:** {plain('; '.join(things))}.")
+
+
+def _downloads(view: View, family: Family, outing: Outing, sheet: DaySheet) -> None:
+    name = f"{outing.place.id}-{outing.day}"
+    usual = usual_paper(family.household.home.country)
+    paper = st.radio(
+        "Paper of the PDF",
+        list(_PAPERS),
+        index=list(_PAPERS).index(usual.value),
+        format_func=_PAPERS.__getitem__,
+        horizontal=True,
+        key="sheet_paper",
+    )
+    with st.container(horizontal=True):
+        st.download_button(
+            "Download the web page (.html)",
+            day_sheet_html(sheet),
+            file_name=f"{name}.html",
+            mime="text/html",
+            key="download_sheet_html",
+            on_click="ignore",
+        )
+        st.download_button(
+            "Download the PDF",
+            partial(day_sheet_pdf, sheet, Paper(paper), view.services.clock()),
+            file_name=f"{name}.pdf",
+            mime="application/pdf",
+            key="download_sheet_pdf",
+            on_click="ignore",
+        )
+    missing = missing_letters(sheet)
+    if missing:
+        st.caption(plain(missing_sentence(missing)))
+
+
+def _form(view: View, family: Family, outing: Outing) -> None:
+    spot = f"sheet_{view.which}_{outing.place.id}_{outing.day}"
+    fields = filled(spot, _on_record(view, outing))
+    kept = _documents(view, outing)
+    suggested = [item.what for item in suggested_items(trip_of(outing, family.household))]
+    with st.form(f"{spot}_form"):
+        st.text_area(
+            "Booking numbers, one a line",
+            key=fields.key("bookings"),
+            placeholder="Tour at noon: K7-3312",
+        )
+        st.text_area(
+            "Whom to ring when something happens, one a line",
+            key=fields.key("contacts"),
+            placeholder="Aunt next door: (608) 555-0100",
+        )
+        st.text_area(
+            f"Our own questions for {plain(outing.place.name)}, up to three, one a line",
+            key=fields.key("questions"),
+            help="They stand before those of the place card.",
+        )
+        st.multiselect(
+            "We do without, on every outing",
+            list(dict.fromkeys((*suggested, *st.session_state[fields.key("left_out")]))),
+            key=fields.key("left_out"),
+            placeholder="nothing",
+        )
+        st.text_area("We also pack, on every outing, one a line", key=fields.key("added"))
+        st.caption("A paper may be left behind. Names stand on it; only what is ticked stands there beside.")
+        st.checkbox("Allergies and needs, as noted in the household", key=fields.key("needs"))
+        st.checkbox("Birth dates", key=fields.key("birth_dates"))
+        st.checkbox("Our home address", key=fields.key("home_address"))
+        st.form_submit_button(
+            "Save what stands on the sheet",
+            key=f"{spot}_save",
+            type="primary",
+            on_click=_save,
+            args=(view, outing, fields, kept),
+        )
+    show_notice(spot)
+    take_back_button(view, spot)
+
+
+def _on_record(view: View, outing: Outing) -> dict[str, FieldValue]:
+    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    ticked = entries.ticked
+    return {
+        "bookings": "\n".join(f"{booking.what}: {booking.number}" for booking in entries.bookings),
+        "contacts": "\n".join(f"{one.name}: {one.telephone}" for one in entries.contacts.contacts),
+        "questions": "\n".join(entries.questions.questions if entries.questions else ()),
+        "left_out": list(entries.packing.left_out),
+        "added": "\n".join(entries.packing.added),
+        "needs": ticked.needs,
+        "birth_dates": ticked.birth_dates,
+        "home_address": ticked.home_address,
+    }
+
+
+def _unwritten(outing: Outing) -> tuple[Written, ...]:
+    """The documents of a sheet for which nobody has written anything."""
+    place = outing.place.id
+    return (
+        SheetDetails(place=place, day=outing.day),
+        OwnQuestions(place=place),
+        PackingChanges(),
+        EmergencyContacts(),
+    )
+
+
+def _documents(view: View, outing: Outing) -> Documents:
+    records = records_of(view)
+    return {type(one): records.get(type(one), kind_of(type(one)).key(one)) for one in _unwritten(outing)}
+
+
+def _typed_values(outing: Outing, typed: Mapping[str, Any]) -> Mapping[type[Written], Mapping[str, Any]]:
+    """What was typed in, by the document it belongs to."""
+    place = outing.place.id
+    return {
+        SheetDetails: {
+            "place": place,
+            "day": outing.day,
+            "bookings": [_pair(line, "what", "number") for line in lines_in(typed["bookings"])],
+            "ticked": {name: typed[name] for name in SheetTicks.model_fields},
+        },
+        OwnQuestions: {"place": place, "questions": lines_in(typed["questions"])},
+        PackingChanges: {"added": lines_in(typed["added"]), "left_out": list(typed["left_out"])},
+        EmergencyContacts: {
+            "contacts": [_pair(line, "name", "telephone") for line in lines_in(typed["contacts"])]
+        },
+    }
+
+
+def _pair(line: str, first: str, second: str) -> dict[str, str]:
+    """A line such as 'Tour at noon: K7-3312' in its two parts."""
+    before, _, after = line.partition(":")
+    return {first: before.strip(), second: after.strip()}
+
+
+def _save(view: View, outing: Outing, fields: Fields, kept: Documents) -> None:
+    spot = fields.form
+    values: list[tuple[Written, int]] = []
+    findings: list[Finding] = []
+    typed = _typed_values(outing, fields.typed())
+    for unwritten in _unwritten(outing):
+        model = type(unwritten)
+        read, before = read_form(write_toml(typed[model]), "", model), kept[model]
+        findings.extend(read.findings)
+        if read.value is not None and (before is not None or read.value != unwritten):
+            values.append((read.value, before.revision if before else 0))
+    if findings:
+        refuse(spot, findings=named(findings, _LABELS))
+    elif save_all(view, spot, values, f"The day sheet for {outing.place.name} is saved."):
+        refill(spot)

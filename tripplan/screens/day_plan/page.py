@@ -1,0 +1,178 @@
+"""Day plan: when to leave, what happens when, and what to buy at the till."""
+
+import streamlit as st
+
+from tripplan.planning import wording
+from tripplan.planning.day import LeaveWindow
+from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.records.kinds import ComparedPlaces
+from tripplan.screens.day_plan.day_sheet import render_day_sheet
+from tripplan.screens.day_plan.running_late import render_running_late
+from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.charts import day_chart
+from tripplan.screens.widgets.choices import (
+    LONGEST_SPAN,
+    Taken,
+    party_picker,
+    place_names,
+    take,
+    taken,
+    usual_span,
+)
+from tripplan.screens.widgets.explain import cost_lines, ticket_lines
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+
+
+def render(view: View) -> None:
+    """Show one place on one day as a picture and in words, with the departures to choose from."""
+    family = family_or_stop(view)
+    st.title("When do we leave?")
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        return
+    settled = _place_and_day(view, family)
+    with st.expander("Who goes", expanded=False):
+        party = party_picker(view, family)
+    outing = answers.planned(family, party, settled.place, settled.day, view.today, settled.leave_at)
+    if isinstance(outing, NoOuting):
+        st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
+        st.markdown(bullets(outing.reasons))
+        return
+    _headline(outing)
+    _windows(view, outing)
+    render_running_late(view, family, outing)
+    st.altair_chart(
+        day_chart(outing),
+        alt="The day from left to right: drives, visit, meals and naps; the list below says the same",
+    )
+    _in_words(outing)
+    render_slack(outing)
+    render_trade_offs(outing)
+    _at_the_till(outing)
+    render_day_sheet(view, family, outing)
+
+
+def _place_and_day(view: View, family: Family) -> Taken:
+    """Ask for the place and the day; at first, what the parent took elsewhere."""
+    now = taken(view, family) or _suggested(view, family)
+    ids = [place.id for place in family.places]
+
+    def keep() -> None:
+        take(view, st.session_state["plan_place"], st.session_state["plan_day"])
+
+    left, right = st.columns(2)
+    left.selectbox(
+        "Where to?",
+        ids,
+        index=ids.index(now.place.id),
+        format_func=place_names(family).__getitem__,
+        key="plan_place",
+        on_change=keep,
+    )
+    right.date_input(
+        "On which day?",
+        value=max(now.day, view.today),
+        min_value=view.today,
+        max_value=view.today + LONGEST_SPAN,
+        key="plan_day",
+        on_change=keep,
+    )
+    return now
+
+
+def _suggested(view: View, family: Family) -> Taken:
+    """The cheapest of the compared places on its best day, before the parent has taken anything."""
+    kept = view.services.records.get(ComparedPlaces)
+    compared = [place for place in family.places if kept and place.id in kept.value.places]
+    party = [member.name for member in family.household.members]
+    places = compared or list(family.places[:1])
+    candidate = answers.compared(family, party, places, usual_span(view), view.today)[0]
+    day = candidate.best.day if candidate.best else usual_span(view).first
+    return Taken(candidate.place, day, None)
+
+
+def _headline(outing: Outing) -> None:
+    plan = outing.plan
+    st.subheader(
+        plain(
+            f"{wording.day(outing.day)}: shoes on at {wording.clock(plan.leave_home)}, "
+            f"home again at {wording.clock(plan.home)}"
+        ),
+        anchor=False,
+    )
+    st.markdown(
+        bullets(
+            (
+                f"{wording.minutes(plan.visit_minutes)} at {outing.place.name}, "
+                f"{wording.minutes(plan.car_minutes)} of driving both ways",
+                f"Nap: {nap_sentence(outing)}",
+                f"Full house: {crowd_sentence(outing.crowd)}",
+                f"In all: {total_sentence(outing.cost)}",
+            )
+        )
+    )
+
+
+def _windows(view: View, outing: Outing) -> None:
+    """Let the parent pick another departure where there are several good ones."""
+    windows = outing.search.windows
+    if len(windows) < 2:
+        if windows:
+            st.caption(plain(f"Any departure from {_span(windows[0])} is about as good."))
+        return
+
+    def keep() -> None:
+        window = windows[st.session_state["leave_window"]]
+        take(view, outing.place.id, outing.day, window.best.leave_home)
+
+    picked = next(
+        (number for number, window in enumerate(windows) if window.best == outing.plan),
+        0,
+    )
+    st.radio(
+        "Good times to leave",
+        range(len(windows)),
+        index=picked,
+        format_func=[_window_sentence(window) for window in windows].__getitem__,
+        key="leave_window",
+        on_change=keep,
+    )
+
+
+def _span(window: LeaveWindow) -> str:
+    return f"{wording.clock(window.first)} to {wording.clock(window.last)}"
+
+
+def _window_sentence(window: LeaveWindow) -> str:
+    kept = sum(nap.kept_minutes for nap in window.best.naps)
+    return plain(
+        f"{_span(window)}: {wording.minutes(window.best.visit_minutes)} there, "
+        f"{wording.minutes(kept)} of nap kept, home by {wording.clock(window.best.home)}"
+    )
+
+
+def _in_words(outing: Outing) -> None:
+    st.subheader("The day in words", anchor=False)
+    st.markdown(
+        bullets(
+            f"{wording.clock(step.start)} to {wording.clock(step.end)}: {step.label}"
+            for step in outing.plan.steps
+        )
+    )
+    if outing.notes:
+        with st.expander("Good to know"):
+            st.markdown(bullets(outing.notes))
+    if outing.cautions:
+        with st.expander("Please mind", expanded=True):
+            st.markdown(bullets(outing.cautions))
+
+
+def _at_the_till(outing: Outing) -> None:
+    st.subheader(plain(f"At the till: {wording.money(outing.admission.total)}"), anchor=False)
+    st.markdown(ticket_lines(outing.admission))
+    with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
+        st.markdown(cost_lines(outing.cost))

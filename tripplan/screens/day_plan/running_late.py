@@ -1,0 +1,135 @@
+"""Running late: the part of Day plan for the day itself, with a few large fields for the phone."""
+
+from datetime import datetime, time
+
+import streamlit as st
+
+from tripplan.errors import PlanError
+from tripplan.planning import wording
+from tripplan.planning.outing import Family, Outing
+from tripplan.planning.replan import Trouble, WayOut, Whereabouts, replan
+from tripplan.planning.sentences import naps_sentence
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import bullets, plain
+
+LATE_CHOICES = (0, 15, 30, 45, 60, 90)
+"""How late one can say with one tap [min]."""
+LATE_WORDS = {late: wording.minutes(late) if late else "in time" for late in LATE_CHOICES}
+NOBODY = "nobody"
+OPEN = "running_late_open"
+
+
+def _open_or_close() -> None:
+    st.session_state[OPEN] = not st.session_state.get(OPEN, False)
+
+
+def render_running_late(view: View, family: Family, outing: Outing) -> None:
+    """Ask what went wrong, and say at once what can be done now."""
+    is_open = st.session_state.get(OPEN, False)
+    st.button(
+        "Back to the plan" if is_open else "Running late, or something went wrong?",
+        key="running_late",
+        width="stretch",
+        on_click=_open_or_close,
+    )
+    if not is_open:
+        return
+    with st.container(border=True, key="running_late_part"):
+        where = Whereabouts(
+            st.radio(
+                "Where are you?",
+                [where.value for where in Whereabouts],
+                horizontal=True,
+                key="late_where",
+            )
+        )
+        tapped = st.pills(
+            "How much later than planned?",
+            LATE_CHOICES,
+            default=30,
+            format_func=LATE_WORDS.__getitem__,
+            key="late_tapped",
+        )
+        late = st.number_input(
+            "Or in minutes",
+            min_value=0,
+            max_value=600,
+            value=tapped or 0,
+            step=5,
+            key=f"late_minutes_{tapped}",
+        )
+        trouble = _trouble(outing, where, late)
+        st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
+        try:
+            found = replan(family, outing, trouble, today=view.today)
+        except PlanError as error:
+            st.warning(plain(f"{error}."))
+            return
+        st.markdown(plain(f"From {wording.clock(found.now)}:"))
+        for way in found.ways:
+            _way(way)
+        for title, reasons in found.impossible:
+            st.markdown(f"**{plain(title)}: not any more**")
+            st.markdown(bullets(reasons))
+        if found.cautions:
+            st.warning(bullets(found.cautions))
+
+
+def _trouble(outing: Outing, where: Whereabouts, late: int) -> Trouble:
+    """What the parent says went wrong."""
+    on_the_way, there = where is Whereabouts.ON_THE_WAY, where is Whereabouts.THERE
+    drive = outing.way_there.drive_minutes
+    still = (
+        st.number_input(
+            "Minutes still to drive",
+            min_value=0,
+            max_value=1200,
+            value=drive // 2,
+            step=5,
+            key="late_to_drive",
+        )
+        if on_the_way
+        else None
+    )
+    zone = outing.plan.enter.tzinfo
+    clock: time | None = (
+        st.time_input("What time is it there?", value=outing.plan.enter.time(), step=300, key="late_now")
+        if there
+        else None
+    )
+    children = [member.name for member in outing.party if not member.is_adult_on(outing.day)]
+    adults = [member.name for member in outing.party if member.is_adult_on(outing.day)]
+    asleep = st.selectbox("Who has just fallen asleep?", (NOBODY, *children), key="late_asleep")
+    ill = st.selectbox("Who is ill?", (NOBODY, *children), key="late_ill")
+    stays = (
+        st.selectbox("Who stays with the child?", ("whoever suits best", *adults), key="late_stays")
+        if ill != NOBODY and where is Whereabouts.HOME
+        else None
+    )
+    rain = st.toggle("It rains", key="late_rain")
+    paid = there or st.toggle("The tickets are paid for", key="late_paid")
+    return Trouble(
+        late_minutes=late,
+        where=where,
+        still_to_drive_minutes=still,
+        now=None if clock is None else datetime.combine(outing.day, clock, zone),
+        asleep=None if asleep == NOBODY else asleep,
+        ill=None if ill == NOBODY else ill,
+        stays_home=stays if stays in adults else None,
+        rain=rain,
+        tickets_paid=paid,
+    )
+
+
+def _way(way: WayOut) -> None:
+    with st.container(border=True):
+        st.subheader(plain(way.title), anchor=False)
+        said = [
+            f"Home at {wording.clock(way.home)}",
+            f"Nap: {naps_sentence(way.naps)}",
+            way.money_sentence,
+            f"Money and nuisances together: {wording.whole_money(way.weighs)}",
+        ]
+        if way.times_sentence:
+            said.insert(0, way.times_sentence)
+        st.markdown(bullets((*said, *way.notes)))

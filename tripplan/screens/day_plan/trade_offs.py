@@ -1,0 +1,105 @@
+"""Day plan, second thoughts: how likely it holds, why it is the best, what it could be traded for."""
+
+from collections.abc import Sequence
+
+import altair as alt
+import pandas as pd
+import streamlit as st
+
+from tripplan.planning import wording
+from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, slack, trade_offs
+from tripplan.planning.outing import Outing
+from tripplan.screens.widgets.charts import ACCENT, DEPTHS, INK
+from tripplan.screens.widgets.markdown import bullets, plain
+
+
+def render_slack(outing: Outing) -> None:
+    """How likely the plan holds, in words."""
+    st.subheader("How likely it holds", anchor=False)
+    st.markdown(bullets(slack(outing.question, outing.plan).sentences))
+    habits = outing.question.habits
+    st.caption(
+        plain(
+            f"Counted with getting off {habits.usual_delay_minutes} min late on a usual day, "
+            f"{habits.late_one_day_in_ten_minutes} min or more on one day in ten, and with the range of the "
+            "driving time. Both figures stand under Household."
+        )
+    )
+
+
+def render_trade_offs(outing: Outing) -> None:
+    """Why the best plan is the best, what it could be traded for, and which limit costs most."""
+    found = trade_offs(outing.question)
+    st.subheader("Nap or more time there?", anchor=False)
+    if len(found.points) == 1 and found.best is not None and found.points[0].plan == found.best:
+        st.markdown("Nothing has to be traded: the best plan keeps the most nap and the longest stay.")
+    else:
+        _chart_and_table(found)
+    with st.expander("Why this is the best, and what would help"):
+        st.markdown(bullets((found.why, found.what_helps)))
+
+
+def _chart_and_table(found: TradeOffs) -> None:
+    st.caption("Each mark is one way to spend the day; with more nap there is less time at the place.")
+    st.altair_chart(
+        trade_off_chart(found),
+        alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
+    )
+    rows = [_row(point, found.best) for point in found.points]
+    st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
+    st.markdown(
+        bullets(
+            f"Leave {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: {point.sentence}"
+            for point in found.points
+            for plan in (point.plan,)
+        )
+    )
+
+
+def _row(point: TradeOff, best: DayPlan | None) -> dict[str, str]:
+    return {
+        "leave": wording.clock(point.plan.leave_home) + (" (best)" if point.plan == best else ""),
+        "nap kept": wording.minutes(point.kept_minutes),
+        "time there": wording.minutes(point.stay_minutes),
+        "home": wording.clock(point.plan.home),
+        "weighs": wording.money(point.plan.felt),
+    }
+
+
+def trade_off_chart(found: TradeOffs) -> alt.LayerChart | alt.FacetChart:
+    """Nap kept against time at the place, a mark for each trade-off with the words beside it.
+
+    Args:
+        found: with at least one point.
+    """
+    frame = pd.DataFrame(_marks(found.points, found.best))
+    base = alt.Chart(frame).encode(
+        x=alt.X("there:Q", title="time at the place [min]", scale=alt.Scale(zero=False, padding=36)),
+        y=alt.Y("nap:Q", title="nap kept [min]", scale=alt.Scale(zero=False, padding=24)),
+        tooltip=["said"],
+    )
+    line = base.mark_line(color=DEPTHS[4], strokeWidth=2)
+    marks = base.mark_circle(opacity=1, color=ACCENT).encode(
+        size=alt.condition(alt.datum.best, alt.value(220), alt.value(90))
+    )
+    # Above and below in turn, so that neighbours' words do not meet on a narrow screen.
+    above = base.mark_text(dy=-14, fontSize=11, color=INK).encode(text="above:N")
+    below = base.mark_text(dy=16, fontSize=11, color=INK).encode(text="below:N")
+    return alt.layer(line, marks, above, below).properties(height=260)
+
+
+def _marks(points: Sequence[TradeOff], best: DayPlan | None) -> list[dict[str, object]]:
+    marks: list[dict[str, object]] = []
+    for number, point in enumerate(points):
+        label = "the best" if point.plan == best else f"home {wording.clock(point.plan.home)}"
+        marks.append(
+            {
+                "there": point.stay_minutes,
+                "nap": point.kept_minutes,
+                "best": point.plan == best,
+                "above": label if number % 2 == 0 else "",
+                "below": label if number % 2 else "",
+                "said": point.sentence,
+            }
+        )
+    return marks

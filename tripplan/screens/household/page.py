@@ -1,0 +1,104 @@
+"""Household: the people, the home, the car, and what the parent cares about."""
+
+from datetime import date
+
+import streamlit as st
+
+from tripplan.errors import Weight
+from tripplan.files.household_file import read_household
+from tripplan.files.toml_text import write_toml
+from tripplan.planning import wording
+from tripplan.planning.admission.sentences import age_in_words
+from tripplan.planning.household import Household
+from tripplan.records.opening import Which
+from tripplan.screens.household.first_household import first_form
+from tripplan.screens.household.member_form import member_form, new_member_form
+from tripplan.screens.household.pass_form import pass_form
+from tripplan.screens.household.rush_hours import rush_form
+from tripplan.screens.household.saving import PAGE, faults_in_words, raw_household, undo_household
+from tripplan.screens.household.sections import car_form, food_form, home_form, plain_section
+from tripplan.screens.household.stops import stops_form
+from tripplan.screens.household.transfer import household_files, record_files
+from tripplan.screens.household.words import FUELS, HABITS, RATES, RESERVE, WORTH
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import show_findings, show_notice
+from tripplan.screens.widgets.saving import records_of
+
+
+def render(view: View) -> None:
+    """Show the household with a form for each part of it, or the first form where there is none yet."""
+    kept = records_of(view).get(Household)
+    if kept is None:
+        st.title("Your family")
+        _where_it_lies(view)
+        first_form(view)
+        show_notice(PAGE)
+        st.subheader("Or bring a file", anchor=False)
+        household_files(view, None)
+        record_files(view)
+        return
+    household = kept.value
+    st.title(plain(household.name))
+    st.markdown(bullets(_summary(household, view.today)))
+    _where_it_lies(view)
+    st.button(
+        "Undo last change",
+        key="undo_household",
+        on_click=undo_household,
+        args=(view, kept),
+        disabled=kept.revision == 1,
+        help="Once more takes back the change before it.",
+    )
+    show_notice(PAGE)
+    _standing_warnings(view, household)
+    st.subheader("People", anchor=False)
+    for index in range(len(household.members)):
+        member_form(view, kept, index)
+    new_member_form(view, kept)
+    st.subheader("Everything else", anchor=False)
+    home_form(view, kept)
+    car_form(view, kept)
+    food_form(view, kept)
+    plain_section(view, kept, HABITS)
+    rush_form(view, kept)
+    stops_form(view, kept)
+    plain_section(view, kept, WORTH)
+    plain_section(view, kept, RESERVE)
+    pass_form(view, kept)
+    st.subheader("Files", anchor=False)
+    household_files(view, kept)
+    record_files(view)
+
+
+def _summary(household: Household, today: date) -> list[str]:
+    people = [f"{member.name} ({age_in_words(member.months_on(today))})" for member in household.members]
+    home = household.home
+    place = ", ".join(filter(None, (home.town, home.subdivision))) or "the coordinates you gave"
+    car = household.car
+    if car is None:
+        driving = "No car is entered, so the cost of driving stays unknown."
+    elif car.fuel in RATES:
+        driving = f"You drive {car.name}, {car.seats} seats, at {car.rate} {household.currency} {car.fuel}."
+    else:
+        driving = f"You drive {car.name}, {car.seats} seats, {car.consumption} {FUELS[car.fuel]}."
+    return [f"{wording.listed(people)}.", f"Outings start in {place} ({home.time_zone}).", driving]
+
+
+def _where_it_lies(view: View) -> None:
+    path = records_of(view).database.path
+    said = (
+        f"Everything you enter stays on this computer, in the file {path}. Nothing is sent anywhere unless "
+        "you press the button below that says what it sends and where."
+    )
+    if view.which is Which.DEMO:
+        said += " What you change here changes the demo only, never your own family."
+    st.caption(plain(said))
+
+
+def _standing_warnings(view: View, household: Household) -> None:
+    """What is odd about the household as it is; it never holds a fault."""
+    read = read_household(write_toml(raw_household(household)), "", view.today)
+    odd = [finding for finding in read.findings if finding.weight is Weight.WARNING]
+    if odd:
+        show_findings(faults_in_words(odd, raw_household(household)))

@@ -1,0 +1,92 @@
+"""A form for the annual passes that the family holds."""
+
+from datetime import timedelta
+
+import streamlit as st
+
+from tripplan.errors import Finding
+from tripplan.planning import wording
+from tripplan.planning.household import HeldPass, Household
+from tripplan.planning.offers import Pass
+from tripplan.records.store import Kept
+from tripplan.screens.household.saving import check_and_save, raw_household
+from tripplan.screens.widgets.fields import Fields, filled
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import show_notice
+
+
+def _passes_on_cards(view: View) -> dict[str, tuple[str, str, str]]:
+    """Every annual pass that a card sells: place id, name of the pass, and both in words."""
+    places = view.family.places if view.family else ()
+    return {
+        f"{place.id}/{offer.name}": (place.id, offer.name, f"{offer.name}, {place.name}")
+        for place in places
+        for offer in place.offers
+        if isinstance(offer, Pass)
+    }
+
+
+def _held_in_words(held: HeldPass, view: View) -> str:
+    places = {place.id: place.name for place in view.family.places} if view.family else {}
+    return (
+        f"{held.offer} of {places.get(held.place, held.place)}, for {wording.listed(held.holders)}, "
+        f"until {wording.day(held.valid_until)}"
+    )
+
+
+def pass_form(view: View, kept: Kept[Household]) -> None:
+    """The passes on record, each to be left out, and one more from those the places sell."""
+    held, sold = kept.value.passes, _passes_on_cards(view)
+    with st.expander("Annual passes you hold", key="open_passes"):
+        if not held and not sold:
+            st.caption("None of your places sells an annual pass.")
+            return
+        fields = filled(
+            "passes",
+            {
+                **{f"gone{index}": False for index in range(len(held))},
+                "new": "",
+                "holders": [],
+                "until": view.today + timedelta(days=365),
+            },
+        )
+        with st.form("passes_form"):
+            for index, one in enumerate(held):
+                st.markdown(f"- {plain(_held_in_words(one, view))}")
+                st.checkbox(
+                    plain(f"Leave out: {one.offer}, until {one.valid_until}"), key=fields.key(f"gone{index}")
+                )
+            st.selectbox(
+                "Another pass you hold",
+                ["", *sold],
+                format_func={"": "none", **{name: said for name, (_, _, said) in sold.items()}}.__getitem__,
+                key=fields.key("new"),
+            )
+            st.multiselect(
+                "Who is it written out to?",
+                [member.name for member in kept.value.members],
+                key=fields.key("holders"),
+            )
+            st.date_input("Until which day does it count?", key=fields.key("until"))
+            st.form_submit_button(
+                "Save", key="save_passes", type="primary", on_click=_save_passes, args=(view, kept, fields)
+            )
+        show_notice("passes")
+
+
+def _save_passes(view: View, kept: Kept[Household], fields: Fields) -> None:
+    typed = fields.typed()
+    raw = raw_household(kept.value)
+    passes = [one for index, one in enumerate(raw.get("passes", ())) if not typed[f"gone{index}"]]
+    found = []
+    if typed["new"]:
+        place, offer, called = _passes_on_cards(view)[typed["new"]]
+        if not typed["holders"]:
+            found.append(Finding("", "passes.holders", called, "pick at least one person"))
+        valid_until = typed["until"] or view.today
+        passes.append(
+            {"place": place, "offer": offer, "holders": typed["holders"], "valid_until": valid_until}
+        )
+    raw["passes"] = passes
+    check_and_save(view, "passes", kept.revision, raw, found)

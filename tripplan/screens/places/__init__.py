@@ -1,0 +1,1 @@
+"""The Places page: cards, price boards, drives, roads."""

@@ -1,0 +1,199 @@
+"""What entry at a place comes to for the whole household, worked out whether or not the card is saved."""
+
+import hashlib
+from collections.abc import Sequence, Set
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from typing import Any
+
+import streamlit as st
+
+from tripplan.errors import UnknownName
+from tripplan.planning import wording
+from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
+from tripplan.planning.admission.what_if import what_changes_it
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.public_holidays import public_holidays
+from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.outing import Family
+from tripplan.planning.place import Place
+from tripplan.planning.sentences import purchase_sentence
+from tripplan.screens.widgets.explain import ticket_lines
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import bullets, plain
+
+LOOK_AHEAD = timedelta(days=366)
+_DAY = timedelta(days=1)
+_MORNING = time(10)
+_ANSWERS_KEPT = 96
+
+
+@dataclass(frozen=True)
+class ForUs:
+    """What entry comes to for the household on one day.
+
+    Attributes:
+        day: the day asked about; None where the place does not open within a year.
+        arrival: when the party is at the gate, by the clock of the place; None where it is closed.
+        closed: why it cannot be visited that day; empty where it can.
+        answer: what to buy, or why nobody may enter; None where it is closed.
+        changes: what would change the price, one sentence each.
+    """
+
+    day: date | None
+    arrival: datetime | None = None
+    closed: str = ""
+    answer: Admission | NoAdmission | None = None
+    changes: tuple[str, ...] = ()
+
+
+def calendar_days(
+    place: Place, schools: Sequence[SchoolCalendar], first: date, last: date
+) -> tuple[Set[date], Set[date]]:
+    """Public holidays at a place and days out of school near it.
+
+    A country whose holidays are not on record has none here; PH on the card then stands for no day.
+
+    Args:
+        place: the card.
+        schools: calendars of districts.
+        first: the first date that matters.
+        last: the last one.
+    """
+    where = place.where
+    holidays: Set[date] = frozenset()
+    with suppress(UnknownName):
+        years = range(first.year, (last + _DAY).year + 1)
+        holidays = public_holidays(where.country, where.subdivision, years).keys()
+    return holidays, days_out_of_school(schools, where.point, first, last + _DAY)
+
+
+def next_open_day(family: Family, place: Place, today: date) -> date | None:
+    """The first day from tomorrow on that the place opens and can still be booked; None within a year."""
+    first = today + _DAY * max(1, place.opening.book_days_ahead)
+    last = first + LOOK_AHEAD
+    holidays, out = calendar_days(place, family.school_calendars, first, last)
+    for day in open_days(place, first, last, holidays, out):
+        if hours_on(place, day, holidays, out).openness is Openness.OPEN:
+            return day
+    return None
+
+
+def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs:
+    """What entry comes to for everybody in the household.
+
+    Args:
+        family: who, with which passes; other places grant entry by theirs.
+        place: the card, perhaps not saved yet.
+        day: the day; the next open one when left out.
+        today: the day the question is asked.
+    """
+    asked = day or next_open_day(family, place, today)
+    if asked is None:
+        return ForUs(None, closed="it does not open within a year")
+    holidays, out = calendar_days(place, family.school_calendars, asked, asked)
+    hours = hours_on(place, asked, holidays, out)
+    if hours.openness is not Openness.OPEN:
+        return ForUs(asked, closed=hours.reason)
+    if (asked - today).days < place.opening.book_days_ahead:
+        return ForUs(asked, closed=f"visits must be booked {place.opening.book_days_ahead} days ahead")
+    arrival = _arrival(hours)
+    household = family.household
+    gate: dict[str, Any] = {
+        "today": today,
+        "household_members": tuple(member.name for member in household.members),
+        "held": household.passes,
+        "public_holidays": holidays,
+        "days_out_of_school": out,
+        "other_places": tuple(other for other in family.places if other.id != place.id),
+    }
+    answer = cheapest_admission(place, household.members, arrival, **gate)
+    changes = what_changes_it(place, household.members, arrival, **gate)
+    return ForUs(asked, arrival, "", answer, tuple(change.sentence for change in changes))
+
+
+def _arrival(hours: DayHours) -> datetime:
+    """Ten in the morning, or as soon after it as people are let in; before it only where it must be."""
+    if hours.entry_times:
+        return next((entry for entry in hours.entry_times if entry.time() >= _MORNING), hours.entry_times[-1])
+    for span in hours.spans:
+        ten = datetime.combine(span.opens.date(), _MORNING, span.opens.tzinfo)
+        if ten <= span.last_entry:
+            return max(ten, span.opens)
+    return hours.spans[-1].last_entry
+
+
+def _told(family: Family) -> str:
+    """Tells apart what matters here of two families."""
+    written = hashlib.sha256(family.household.model_dump_json().encode())
+    for form in (*family.places, *family.school_calendars):
+        written.update(form.model_dump_json().encode())
+    return written.hexdigest()
+
+
+@st.cache_resource(
+    max_entries=_ANSWERS_KEPT,
+    hash_funcs={Family: _told, Place: Place.model_dump_json},
+    show_spinner=False,
+)
+def _answered(family: Family, place: Place, day: date | None, today: date) -> ForUs:
+    return for_us(family, place, day, today)
+
+
+def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
+    """Show what entry comes to for the household, on the next open day or one that is picked.
+
+    Args:
+        view: gives today.
+        family: who.
+        place: the card, perhaps not saved yet.
+        spot: part of the date field's key.
+
+    Returns:
+        The same in one sentence.
+    """
+    picked = st.date_input(
+        "For us that is ... on which day?",
+        value=None,
+        min_value=view.today,
+        max_value=view.today + LOOK_AHEAD,
+        key=f"{spot}_day",
+        help="The next open day when left empty. Add-ons and parking are not part of entry.",
+    )
+    told = _answered(family, place, picked, view.today)
+    if told.answer is None or told.arrival is None:
+        when = f"On {wording.day(told.day)}: " if told.day else ""
+        said = f"{when}{told.closed}."
+        st.info(plain(said))
+        return said
+    when = f"on {wording.day(told.arrival.date())}, at {wording.clock(told.arrival)}"
+    if isinstance(told.answer, NoAdmission):
+        said = f"Nobody may let all of us in {when}."
+        st.warning(f"**{plain(said)}**\n\n{bullets(told.answer.reasons)}")
+        return said
+    _show_admission(told.answer, told.changes, when)
+    return f"For us that is {wording.money(told.answer.total)} {when}."
+
+
+def _show_admission(admission: Admission, changes: Sequence[str], when: str) -> None:
+    st.markdown(f"**For us that is {plain(wording.money(admission.total))}** {plain(when)}.")
+    st.markdown(ticket_lines(admission))
+    if admission.why_not_single_tickets:
+        st.markdown(plain(admission.why_not_single_tickets))
+    if admission.notes:
+        st.markdown(bullets(admission.notes))
+    if admission.other_ways:
+        st.markdown("**Next best**")
+        st.markdown(bullets(_other_way(way) for way in admission.other_ways))
+    if changes:
+        st.markdown("**What changes it**")
+        st.markdown(bullets(changes))
+
+
+def _other_way(way: OtherWay) -> str:
+    bought = "; ".join(purchase_sentence(purchase) for purchase in way.purchases)
+    more = f"{wording.money(way.costs_more)} more" if way.costs_more.amount else "the same"
+    return f"{wording.money(way.total)}, {more}: {bought}."

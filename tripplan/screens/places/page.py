@@ -1,0 +1,246 @@
+"""Places: what the family keeps, nearest first, each with its prices, hours and drive."""
+
+from datetime import date
+from decimal import Decimal, InvalidOperation
+from functools import partial
+
+import streamlit as st
+
+from tripplan.files.format_guide import example_card, format_guide
+from tripplan.files.place_card import write_place_card
+from tripplan.files.reading_result import Read
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.own_figures import OwnFigures
+from tripplan.planning.place import Place
+from tripplan.planning.travel.drive import Drive, KnownBy
+from tripplan.planning.travel.known import known_drive
+from tripplan.planning.units import KM_PER_MILE
+from tripplan.records.store import Kept
+from tripplan.screens.places.board_change import change_board
+from tripplan.screens.places.card_form import card_form
+from tripplan.screens.places.card_upload import card_upload
+from tripplan.screens.places.for_us import show_for_us
+from tripplan.screens.places.map_chart import places_map
+from tripplan.screens.places.own_figures_form import own_figures
+from tripplan.screens.places.place_sentences import (
+    board_sentences,
+    hours_sentences,
+    source_sentence,
+    visit_sentences,
+)
+from tripplan.screens.places.roads import render_roads
+from tripplan.screens.widgets.fields import Fields, filled, refill
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
+
+PAGE = "places"
+
+
+def render(view: View) -> None:
+    """List the places by their drive, and offer to add others."""
+    family = family_or_stop(view)
+    st.title("Places")
+    show_notice(PAGE)
+    take_back_button(view, PAGE)
+    records = records_of(view)
+    cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
+    if not cards:
+        st.info("There are no places here yet. Add the first one below: from a card, or by the form.")
+    drives = {place_id: _drive(family, kept.value, typed.get(place_id)) for place_id, kept in cards.items()}
+    household = family.household
+    places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
+    for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
+        _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
+    st.subheader("Add a place", anchor=False)
+    card_upload(view, cards)
+    card_form(view, family, cards)
+    _guide()
+    render_roads(view)
+
+
+def _drive(family: Family, place: Place, typed: Kept[TypedDrive] | None) -> Drive:
+    where = place.where
+    return known_drive(
+        family.household.home.point,
+        where.point,
+        where.country,
+        typed.value if typed else None,
+        family.road_drives.get(place.id),
+    )
+
+
+def _place(
+    view: View,
+    family: Family,
+    kept: Kept[Place],
+    drive: Drive,
+    typed: Kept[TypedDrive] | None,
+    own: Kept[OwnFigures] | None,
+) -> None:
+    place, units = kept.value, family.household.units
+    way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
+    with st.expander(plain(f"{place.name}: {way}"), key=f"open_{place.id}"):
+        where = place.where
+        st.caption(
+            plain(", ".join(filter(None, (where.address, where.town, where.subdivision, where.country))))
+        )
+        st.markdown("**What it costs**")
+        if not change_board(view, family, kept):
+            _board(view, family, place)
+        own_figures(view, place, family.household.currency, own)
+        st.markdown("**When it is open**")
+        st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
+        st.markdown("**What a visit is like**")
+        st.markdown(bullets(visit_sentences(place)))
+        if place.visit.cautions:
+            st.markdown("**Please mind**")
+            st.markdown(bullets(place.visit.cautions))
+        contact = " · ".join(filter(None, (place.web, place.telephone)))
+        st.caption(plain(f"Before you go, ask the place whether this still holds. {contact}"))
+        st.markdown("**The drive, one way**")
+        st.markdown(bullets(_drive_sentences(drive, units)))
+        st.caption(plain(f"{drive.source.text}."))
+        _typed_drive(view, place, units, typed)
+        with st.container(horizontal=True):
+            st.download_button(
+                "Download card",
+                partial(write_place_card, place),
+                file_name=f"{place.id}.toml",
+                mime="application/toml",
+                key=f"download_{place.id}",
+                on_click="ignore",
+            )
+            st.button(
+                "Remove this place",
+                key=f"remove_{place.id}",
+                on_click=remove_one,
+                args=(view, PAGE, Place, place.id, kept.revision, f"{place.name} is removed."),
+            )
+
+
+def _board(view: View, family: Family, place: Place) -> None:
+    """The price board in sentences, and beside it what it comes to."""
+    left, right = st.columns([3, 2])
+    with left:
+        st.markdown(bullets(board_sentences(place)))
+        st.caption(plain(source_sentence(place)))
+    with right, st.container(border=True):
+        show_for_us(view, family, place, f"for_us_{view.which}_{place.id}")
+
+
+def _drive_sentences(drive: Drive, units: str) -> list[str]:
+    how = "an estimate" if drive.known_by is KnownBy.ESTIMATE else drive.known_by.value
+    return [
+        f"{wording.distance_range(drive.km, units)}, {wording.minutes_range(drive.minutes)}: {how}.",
+        *drive.notes,
+    ]
+
+
+# --- a drive the parent knows -----------------------------------------------------------------------------
+
+
+def _typed_drive(view: View, place: Place, units: str, typed: Kept[TypedDrive] | None) -> None:
+    known = typed.value if typed else None
+    spot = f"drive_{place.id}"
+    fields = filled(
+        spot,
+        {
+            "distance": "" if known is None else _shown(known.km, units),
+            "minutes": "" if known is None else f"{known.minutes:g}",
+        },
+    )
+    unit = "miles" if units == "mi" else "km"
+    with st.form(f"{spot}_form"):
+        st.caption("If you know the way better, type it in; it then counts instead of the estimate.")
+        st.text_input(f"Distance one way, in {unit}", key=fields.key("distance"))
+        st.text_input("Minutes one way, without rests", key=fields.key("minutes"))
+        st.form_submit_button(
+            "Use my figures",
+            key=f"save_{spot}",
+            on_click=_save_drive,
+            args=(view, place, units, typed.revision if typed else 0, fields),
+        )
+    show_notice(spot)
+    if typed is not None:
+        st.button(
+            "Forget my figures",
+            key=f"forget_{spot}",
+            on_click=remove_one,
+            args=(
+                view,
+                PAGE,
+                TypedDrive,
+                place.id,
+                typed.revision,
+                f"Your figures for the way to {place.name} are forgotten.",
+            ),
+        )
+
+
+def _shown(km: float, units: str) -> str:
+    length = Decimal(str(km))
+    if units == "mi":
+        length /= KM_PER_MILE
+    return f"{round(length, 2).normalize():f}"
+
+
+def _save_drive(view: View, place: Place, units: str, expected: int, fields: Fields) -> None:
+    read = read_typed_drive(fields.typed(), place.id, units, view.today)
+    if read.value is None:
+        labels = {"km": "Distance one way", "minutes": "Minutes one way"}
+        refuse(fields.form, findings=named(read.findings, labels))
+        return
+    said = f"Your figures for {place.name} now count."
+    if save_all(view, fields.form, [(read.value, expected)], said, can_be_taken_back=False):
+        refill(fields.form)
+
+
+def read_typed_drive(typed: dict[str, str], place_id: str, units: str, today: date) -> Read[TypedDrive]:
+    """A drive as it was typed in.
+
+    Args:
+        typed: the texts `distance`, in the household's unit, and `minutes`.
+        place_id: of the place card.
+        units: 'mi' or 'km'.
+        today: when it was typed in.
+    """
+    values = {"place": place_id, "typed_on": today}
+    texts = {"km": _km(typed["distance"].strip(), units), "minutes": typed["minutes"].strip()}
+    return read_form(
+        write_toml({**values, **{name: text for name, text in texts.items() if text}}), "", TypedDrive
+    )
+
+
+def _km(text: str, units: str) -> str:
+    """A distance in kilometres; what is no number stays as it is, so that the reader can say so."""
+    if units == "km":
+        return text
+    try:
+        return str(Decimal(text) * KM_PER_MILE)
+    except InvalidOperation:
+        return text
+
+
+# --- the format of a card ---------------------------------------------------------------------------------
+
+
+def _guide() -> None:
+    with st.expander("How a place card is written", key="open_guide"):
+        st.caption(
+            "A card is a small text file that can be handed to another family. This is one; every field is "
+            "described in the guide."
+        )
+        st.code(example_card(), language="toml", wrap_lines=True)
+        st.download_button(
+            "Download the guide",
+            format_guide,
+            file_name="place-card-guide.md",
+            mime="text/markdown",
+            key="download_guide",
+            on_click="ignore",
+        )

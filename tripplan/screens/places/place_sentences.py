@@ -1,0 +1,114 @@
+"""A place card in plain sentences."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
+from itertools import groupby
+
+from tripplan.planning import wording
+from tripplan.planning.admission.sentences import (
+    accompaniment_sentence,
+    ages_in_words,
+    fee_sentence,
+    sentence,
+    tax_sentence,
+    voucher_sentence,
+)
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.money import Money
+from tripplan.planning.offers import AddOn
+from tripplan.planning.place import Place
+from tripplan.screens.places.for_us import LOOK_AHEAD, calendar_days
+
+_DAY = timedelta(days=1)
+
+
+def board_sentences(place: Place) -> Iterator[str]:
+    """Everything that costs money, one sentence each."""
+    currency = place.currency
+    yield from (sentence(offer, currency) for offer in place.offers)
+    yield from (_add_on_sentence(add_on, currency) for add_on in place.add_ons)
+    yield from (fee_sentence(fee, currency) for fee in place.fees)
+    if place.sales_tax is not None:
+        yield tax_sentence(place.sales_tax)
+    yield from (voucher_sentence(voucher, currency) for voucher in place.vouchers)
+    yield from (accompaniment_sentence(rule) for rule in place.must_be_accompanied)
+    yield _parking_sentence(place)
+
+
+def _add_on_sentence(add_on: AddOn, currency: str) -> str:
+    price = "free" if add_on.price == 0 else wording.money(Money(add_on.price, currency))
+    per = "once for the party" if add_on.per == "party" else f"each, for people {ages_in_words(add_on.ages)}"
+    taken = "most families take it" if add_on.usual else "only if you want it"
+    return f"{add_on.name}: {price} {per}; {taken}."
+
+
+def _parking_sentence(place: Place) -> str:
+    price, note = place.parking.price, place.parking.note
+    if price is None:
+        said = "the price is not known and not counted"
+    else:
+        said = "free" if price == 0 else wording.money(Money(price, place.currency))
+    return f"Parking: {said}; {note}" if note else f"Parking: {said}."
+
+
+def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
+    """When it is open: the coming seven days by the card, then what the card says of all the year.
+
+    Args:
+        place: the card.
+        schools: for hours that differ in school breaks.
+        today: the first of the seven days.
+    """
+    last = today + LOOK_AHEAD
+    holidays, out = calendar_days(place, schools, today, last)
+    week = [today + _DAY * n for n in range(7)]
+    said = [(_day_hours(hours_on(place, day, holidays, out)), day) for day in week]
+    for hours, group in groupby(said, key=lambda pair: pair[0]):
+        days = [day for _, day in group]
+        span = wording.day(days[0])
+        yield f"{f'{span} to {wording.day(days[-1])}' if len(days) > 1 else span}: {hours}."
+    if not any(day in open_days(place, today, week[-1], holidays, out) for day in week):
+        later = open_days(place, today, last, holidays, out)
+        yield f"Open again on {wording.day(later[0])}." if later else "No open day in the coming year."
+    opening = place.opening
+    yield f"As written on the card: {opening.hours}"
+    if opening.last_entry_minutes_before_close:
+        yield f"Last entry {wording.minutes(opening.last_entry_minutes_before_close)} before closing."
+    if opening.entry_times:
+        yield f"Entry only at {wording.listed([f'{entry:%H:%M}' for entry in opening.entry_times])}."
+    if opening.book_days_ahead:
+        days_ahead = opening.book_days_ahead
+        yield f"To be booked {days_ahead} {'day' if days_ahead == 1 else 'days'} ahead."
+    if not opening.checked_on_site:
+        yield "These hours are a guess; nobody has read them at their source."
+
+
+def _day_hours(hours: DayHours) -> str:
+    if hours.openness is not Openness.OPEN:
+        return hours.reason
+    return wording.listed([f"{wording.clock(s.opens)} to {wording.clock(s.closes)}" for s in hours.spans])
+
+
+def visit_sentences(place: Place) -> Iterator[str]:
+    """What a visit is like."""
+    visit = place.visit
+    if visit.topics:
+        yield f"To study: {wording.listed(visit.topics)}."
+    yield (
+        f"A stay of {wording.minutes(visit.comfortable_minutes)} feels complete; less than "
+        f"{wording.minutes(visit.shortest_minutes)} is not worth the drive."
+    )
+    yield "A pushchair can go all the way round." if visit.pushchairs else "Not all of it with a pushchair."
+    food = "You may eat what you bring" if visit.own_food else "Own food is not allowed"
+    yield f"{food}; {'there is something to buy' if visit.food_sold else 'nothing is sold'}."
+    if place.notes:
+        yield place.notes
+
+
+def source_sentence(place: Place) -> str:
+    """Where the prices were read, and when."""
+    read = place.prices_read
+    spread = read.give_or_take_percent
+    moved = f" They may have moved by {spread.normalize():f} % since." if spread else ""
+    return f"Prices read on {wording.day(read.on)}: {read.source}.{moved}"

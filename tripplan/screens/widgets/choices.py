@@ -1,0 +1,122 @@
+"""What the parent has picked so far, kept from page to page: who goes, which days, which place and day."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+
+import streamlit as st
+
+from tripplan.planning import wording
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.outing import Family
+from tripplan.planning.place import Place
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+
+USUAL_SPAN = timedelta(weeks=6)
+LONGEST_SPAN = timedelta(days=366)
+
+
+def _keep(name: str, widget: str) -> None:
+    """Copy what a widget says to a plain key, which outlives the page."""
+    st.session_state[name] = st.session_state[widget]
+
+
+def party_picker(view: View, family: Family) -> list[str]:
+    """Ask who goes; everybody, at first. The page ends where nobody does."""
+    names = [member.name for member in family.household.members]
+    name, widget = f"party_{view.which}", "party_picker"
+    kept = [person for person in st.session_state.setdefault(name, names) if person in names]
+    party = st.pills(
+        "Who goes?",
+        names,
+        selection_mode="multi",
+        default=kept or names,
+        key=widget,
+        on_change=_keep,
+        args=(name, widget),
+    )
+    if not party:
+        st.warning("Pick at least one person.")
+        st.stop()
+    return [person for person in names if person in party]
+
+
+def usual_span(view: View) -> DateSpan:
+    """The six weeks from tomorrow."""
+    return DateSpan(first=view.today + timedelta(days=1), last=view.today + USUAL_SPAN)
+
+
+def span_picker(view: View) -> DateSpan:
+    """Ask between which days; the usual span, at first. The page ends on half a span."""
+    name, widget = f"span_{view.which}", "span_picker"
+    usual = (usual_span(view).first, usual_span(view).last)
+    kept = st.session_state.setdefault(name, usual)
+    picked = st.date_input(
+        "Between which days?",
+        value=kept if len(kept) == 2 and kept[0] >= view.today else usual,
+        min_value=view.today,
+        max_value=view.today + LONGEST_SPAN,
+        key=widget,
+        on_change=_keep,
+        args=(name, widget),
+    )
+    if not isinstance(picked, Sequence) or len(picked) < 2:
+        st.info("Pick a first and a last day.")
+        st.stop()
+    return DateSpan(first=picked[0], last=picked[1])
+
+
+def place_names(family: Family) -> dict[str, str]:
+    """The places' names by their ids; its `__getitem__` labels a widget's options (a lambda is not kept)."""
+    return {place.id: place.name for place in family.places}
+
+
+def place_named(family: Family, place_id: str) -> Place | None:
+    """The place with that id, if the family keeps it."""
+    return next((place for place in family.places if place.id == place_id), None)
+
+
+@dataclass(frozen=True)
+class Taken:
+    """The outing the parent has settled on for now.
+
+    Attributes:
+        place: where to.
+        day: when.
+        leave_at: the departure picked on Day plan; None for the best one.
+    """
+
+    place: Place
+    day: date
+    leave_at: datetime | None
+
+
+def take(view: View, place_id: str, day: date, leave_at: datetime | None = None) -> None:
+    """Remember a place, a day and perhaps a departure as the ones the other pages speak of."""
+    moment = None if leave_at is None else leave_at.isoformat()
+    st.session_state[f"taken_{view.which}"] = (place_id, day.isoformat(), moment)
+
+
+def taken(view: View, family: Family) -> Taken | None:
+    """What the parent took, if anything and still on record."""
+    kept = st.session_state.get(f"taken_{view.which}")
+    if kept is None:
+        return None
+    place_id, day, moment = kept
+    place = place_named(family, place_id)
+    if place is None:
+        return None
+    return Taken(place, date.fromisoformat(day), None if moment is None else datetime.fromisoformat(moment))
+
+
+def say_taken(view: View, family: Family) -> None:
+    """Tell what was taken, and lead on to the pages that speak of it."""
+    now = taken(view, family)
+    if now is None:
+        return
+    with st.container(border=True, key="taken"):
+        st.markdown(plain(f"Taken: {now.place.name} on {wording.day(now.day)}."))
+        with st.container(horizontal=True):
+            st.page_link("tripplan/screens/pages/day_plan.py", label="See the day plan")
+            st.page_link("tripplan/screens/pages/calendar.py", label="Put it on the calendar")

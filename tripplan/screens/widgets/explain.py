@@ -1,0 +1,23 @@
+"""Longer answers as Markdown lists, the same on every page."""
+
+from tripplan.planning import wording
+from tripplan.planning.admission.result import Admission
+from tripplan.planning.cost import OutingCost
+from tripplan.planning.sentences import item_sentence, purchase_sentence
+from tripplan.screens.widgets.markdown import plain
+
+
+def cost_lines(cost: OutingCost) -> str:
+    """Every item with its amount and where it comes from, as a Markdown list."""
+    return "\n".join(
+        f"- {plain(item_sentence(item))}  \n  _{plain(item.source.text)}_" for item in cost.items
+    )
+
+
+def ticket_lines(admission: Admission) -> str:
+    """What to buy and who goes in on it, as a Markdown list."""
+    return "\n".join(
+        f"- {plain(purchase_sentence(purchase))}: {plain(wording.money(purchase.total))}  \n"
+        f"  _{plain(purchase.rule)}_"
+        for purchase in admission.purchases
+    )

@@ -1,0 +1,79 @@
+"""What every page begins with: the services, the family in use, and whose data is shown."""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+import streamlit as st
+
+from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
+from tripplan.planning.outing import Family
+from tripplan.records.opening import Which
+from tripplan.screens.widgets.markdown import plain
+from tripplan.services import SETTINGS, Services, open_services
+
+EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
+"""Errors that carry a sentence for the parent."""
+
+
+@dataclass(frozen=True)
+class View:
+    """What a page is given to show.
+
+    Attributes:
+        services: the real parts.
+        which: whose data is shown.
+        family: that family; None before the parent has entered a household.
+        today: the date by the clock at home.
+    """
+
+    services: Services
+    which: Which
+    family: Family | None
+    today: date
+
+
+@st.cache_resource(show_spinner=False)
+def _services(settings: tuple[tuple[str, str], ...]) -> Services:
+    return open_services(dict(settings))
+
+
+def _settings(environment: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    """The environment variables that matter, so that a changed one opens other records."""
+    return tuple((name, environment[name]) for name in SETTINGS if name in environment)
+
+
+def open_page() -> View:
+    """Open the records and say whose data is shown; every page file calls this first.
+
+    Where the records cannot be used the page says why and ends.
+    """
+    try:
+        services = _services(_settings(os.environ))
+        which = services.which
+        family = services.family()
+    except EXPECTED_TROUBLE as trouble:
+        st.error(plain(str(trouble)))
+        st.stop()
+    _say_whose(services, which)
+    return View(services, which, family, services.today(family))
+
+
+def _say_whose(services: Services, which: Which) -> None:
+    with st.container(horizontal=True, vertical_alignment="center", key="whose"):
+        if which is Which.DEMO:
+            st.markdown("**Demo.** This family, its places and prices are invented.")
+            st.button("Use my own family", key="leave_demo", on_click=services.use, args=(Which.FAMILY,))
+        else:
+            st.markdown("Your own records, kept on this computer.")
+            st.button("Show the demo", key="load_demo", on_click=services.load_demo)
+
+
+def family_or_stop(view: View) -> Family:
+    """The family in use; where there is none yet the page points to Household and ends."""
+    if view.family is None:
+        st.info("There is no household here yet. Enter your family first; places come next.")
+        st.page_link("tripplan/screens/pages/household.py", label="Enter your household")
+        st.stop()
+    return view.family
