@@ -35,7 +35,7 @@ def main(address: str, folder: Path) -> None:
     with sync_playwright() as driver:
         browser = driver.chromium.launch(executable_path=find_browser(), args=BROWSER_OPTIONS)
         for page in PAGES:
-            window = browser.new_page(viewport={"width": 1280, "height": 1150})
+            window = browser.new_page(viewport={"width": 1280, "height": 1000})
             open_page(window, address, page)
             window.screenshot(path=folder / f"{page}.png")
             window.close()
