@@ -12,6 +12,7 @@ from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
 from tripplan.planning.household import Household, Member
 from tripplan.planning.outing import Outing
 from tripplan.planning.planned import PlanStatus
+from tripplan.planning.sentences import crowd_sentence, item_sentence, total_sentence
 from tripplan.planning.travel.drive import Leg
 from tripplan.planning.where import Where
 
@@ -95,20 +96,35 @@ def _address(name: str, where: Where) -> str:
     )
 
 
+_SOMEBODY = "an adult|a child"
+_SEVERAL = re.compile(rf"(?:{_SOMEBODY})(?:(?:, | and )(?:{_SOMEBODY}))+")
+
+
 def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]:
-    """A function that writes 'a child' or 'an adult' wherever somebody's name stands."""
+    """A function that writes 'a child' or '2 adults and a child' wherever names stand."""
     kinds = {member.name: "an adult" if member.is_adult_on(day) else "a child" for member in party}
     longest_first = sorted(kinds, key=len, reverse=True)
     names = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest_first))})(?!\w)")
-    return lambda text: names.sub(lambda found: kinds[found[0]], text)
+
+    def unnamed(text: str) -> str:
+        kinds_said = names.sub(lambda found: kinds[found[0]], text)
+        return _SEVERAL.sub(
+            lambda run: _people(run[0].count("an adult"), run[0].count("a child")), kinds_said
+        )
+
+    return unnamed
+
+
+def _people(adults: int, children: int) -> str:
+    counts = ((adults, "adult", "adults"), (children, "child", "children"))
+    return wording.listed([f"{n} {one if n == 1 else many}" for n, one, many in counts if n])
 
 
 def _going(outing: Outing, include_names: bool) -> str:
     if include_names:
         return f"Going: {wording.listed([member.name for member in outing.party])}."
     adults = sum(member.is_adult_on(outing.day) for member in outing.party)
-    counts = ((adults, "adult", "adults"), (len(outing.party) - adults, "child", "children"))
-    return f"Going: {wording.listed([f'{n} {one if n == 1 else many}' for n, one, many in counts if n])}."
+    return f"Going: {_people(adults, len(outing.party) - adults)}."
 
 
 def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
@@ -170,16 +186,16 @@ def _tickets(admission: Admission) -> Iterator[str]:
 
 
 def _money(cost: OutingCost) -> Iterator[str]:
-    yield f"Cost in all: {wording.money_range(cost.total)}."
+    yield f"Cost in all: {total_sentence(cost)}."
     for item in cost.items:
         if item.amount is not None:
-            yield f"- {item.kind.capitalize()}: {item.label}, {wording.money_range(item.amount)}"
+            yield f"- {item_sentence(item)}"
     if cost.unknown:
         yield f"Not known and not counted: {wording.listed(cost.unknown)}."
 
 
 def _crowd(outing: Outing) -> Iterator[str]:
-    yield f"A full house: {wording.odds(outing.crowd.chance)} ({outing.crowd.word})."
+    yield f"Full house: {crowd_sentence(outing.crowd)}."
 
 
 def _listed(heading: str, lines: tuple[str, ...]) -> Iterator[str]:
