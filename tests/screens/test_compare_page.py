@@ -12,7 +12,7 @@ def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp) -> None:
     assert all("$" in metric.value for metric in app.metric)
     assert any("invented" in text.value for text in app.markdown)
     assert len(app.table) == 1
-    assert {"Total", "Best day", "Nap", "Full house"} <= set(app.table[0].value.index)
+    assert {"In all", "Best day", "Nap", "Full house"} <= set(app.table[0].value.index)
 
 
 def test_taking_an_outing_leads_on_to_the_day_plan(open_app: OpenApp) -> None:

@@ -13,7 +13,7 @@ from tripplan.planning.choose import Candidate, compare, days_in
 from tripplan.planning.flips import flips_in_short, what_would_flip
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sentences import compared_facts, total_sentence
 from tripplan.records.kinds import ComparedPlaces
 
 SIDE_BY_SIDE = 3
@@ -67,22 +67,7 @@ def _usual(question: Question) -> tuple[Place, ...]:
 
 
 def _side_by_side(question: Question, outings: list[Outing], console: Console) -> None:
-    units = question.family.household.units
-    rows = {
-        "in all": [total_sentence(o.cost) for o in outings],
-        "best day": [wording.day(o.day) for o in outings],
-        "leave home": [wording.clock(o.plan.leave_home) for o in outings],
-        "home again": [wording.clock(o.plan.home) for o in outings],
-        "drive, one way": [
-            f"{wording.distance(o.way_there.drive.km.likely, units)}, "
-            f"{wording.minutes_range(o.way_there.drive.minutes)}"
-            for o in outings
-        ],
-        "at the place": [wording.minutes(o.plan.visit_minutes) for o in outings],
-        "nap": [nap_sentence(o) for o in outings],
-        "full house": [crowd_sentence(o.crowd) for o in outings],
-        "with nuisances": [wording.money(o.felt_cost) for o in outings],
-    }
+    rows = compared_facts(outings, question.family.household.units)
     heads = ["", *(o.place.name for o in outings)]
     console.side_by_side(heads, [[name, *cells] for name, cells in rows.items()])
 

@@ -36,6 +36,30 @@ def crowd_sentence(risk: CrowdRisk) -> str:
     return f"{risk.word}; chance {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
 
 
+def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]]:
+    """What a comparison shows of each outing, one row a fact, one cell an outing.
+
+    Args:
+        outings: in the order of the cells.
+        units: the household's unit of distance, 'mi' or 'km'.
+    """
+    return {
+        "in all": [total_sentence(outing.cost) for outing in outings],
+        "best day": [wording.day(outing.day) for outing in outings],
+        "leave home": [wording.clock(outing.plan.leave_home) for outing in outings],
+        "home again": [wording.clock(outing.plan.home) for outing in outings],
+        "drive, one way": [
+            f"{wording.distance(outing.way_there.drive.km.likely, units)}, "
+            f"{wording.minutes_range(outing.way_there.drive.minutes)}"
+            for outing in outings
+        ],
+        "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
+        "nap": [nap_sentence(outing) for outing in outings],
+        "full house": [crowd_sentence(outing.crowd) for outing in outings],
+        "with nuisances": [wording.money(outing.felt_cost) for outing in outings],
+    }
+
+
 def total_sentence(cost: OutingCost) -> str:
     """The total with its range, and 'at least' where something is not known."""
     total = wording.money_range(cost.total)

@@ -9,7 +9,7 @@ from tripplan.planning.choose import Candidate
 from tripplan.planning.flips import flips_in_short
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sentences import compared_facts, crowd_sentence, nap_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
@@ -155,22 +155,8 @@ def _side_by_side(family: Family, outings: list[Outing]) -> None:
         cost_chart(outings),
         alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
     )
-    units = family.household.units
-    rows = {
-        "Total": [total_sentence(o.cost) for o in outings],
-        "Best day": [wording.day(o.day) for o in outings],
-        "Leave home": [wording.clock(o.plan.leave_home) for o in outings],
-        "Home again": [wording.clock(o.plan.home) for o in outings],
-        "Drive, one way": [
-            f"{wording.distance(o.way_there.drive.km.likely, units)}, "
-            f"{wording.minutes(o.way_there.drive.minutes.likely)}"
-            for o in outings
-        ],
-        "At the place": [wording.minutes(o.plan.visit_minutes) for o in outings],
-        "Nap": [nap_sentence(o) for o in outings],
-        "Full house": [crowd_sentence(o.crowd) for o in outings],
-        "With nuisances counted": [wording.money(o.felt_cost) for o in outings],
-    }
     st.subheader("Side by side", anchor=False)
     heads = [plain(outing.place.name) for outing in outings]
+    facts = compared_facts(outings, family.household.units)
+    rows = {name.capitalize(): cells for name, cells in facts.items()}
     st.table(pd.DataFrame.from_dict(rows, orient="index", columns=heads).map(plain))
