@@ -10,10 +10,10 @@ from math import ceil, floor
 from tripplan.planning import wording
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.ages import ADULT, MONTHS, AgeBand
+from tripplan.planning.ages import ADULT, AgeBand
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
-from tripplan.planning.household import BirthDate, Fuel, HeldPass, Household, Member
+from tripplan.planning.household import Fuel, HeldPass, Household, Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
 from tripplan.planning.outing import Family, NoOuting, Outing, PlaceFacts, place_facts, plan_outing
@@ -402,7 +402,7 @@ def _birthdays(comparison: _Comparison) -> Iterator[Flip]:
     for when, member in crossings:
         answers = [
             comparison.replanned(
-                index, party=[_as_old_as_on(one, outing.day, when) for one in comparison.party]
+                index, party=[one.aged(outing.day, max(outing.day, when)) for one in comparison.party]
             )
             for index, outing in enumerate(comparison.outings)
         ]
@@ -436,10 +436,3 @@ def _bands_at(place: Place) -> Iterator[AgeBand]:
     for rule in place.must_be_accompanied:
         yield from (rule.ages, rule.by)
     yield from (add_on.ages for add_on in place.add_ons if add_on.usual)
-
-
-def _as_old_as_on(member: Member, day: date, when: date) -> Member:
-    """The same person, on `day` as old as really on `when`, or on that day itself if it is later."""
-    months = member.months_on(max(day, when))
-    year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
-    return member.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})

@@ -19,7 +19,7 @@ from pydantic import (
     model_validator,
 )
 
-from tripplan.planning.ages import ADULT, completed_months
+from tripplan.planning.ages import ADULT, MONTHS, completed_months
 from tripplan.planning.model import ClockTime, Written
 from tripplan.planning.money import minor_digits
 from tripplan.planning.where import Where
@@ -191,6 +191,12 @@ class Member(Written):
         """Whether the missing birth day could change the completed years on that day."""
         youngest = completed_months(self.born.latest, day)
         return youngest // 12 != self.months_on(day) // 12
+
+    def aged(self, day: date, when: date) -> "Member":
+        """The same person, but on `day` as old as really on `when` [completed months]."""
+        months = self.months_on(when)
+        year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
+        return self.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})
 
     def is_adult_on(self, day: date) -> bool:
         """Whether the person is 18 or older on a day."""

@@ -120,7 +120,7 @@ def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Itera
         if day < (when := _months_later(member.born.earliest, bound)) <= last
     )
     for when, position in crossings:
-        aged = tuple(_aged(member, day, when) for member in party)
+        aged = tuple(member.aged(day, when) for member in party)
         then = gate.admission(aged)
         if isinstance(then, NoAdmission) or then.total == now.total:
             continue
@@ -147,13 +147,6 @@ def _months_later(day: date, months: int) -> date:
         return first.replace(day=day.day)
     except ValueError:
         return (first + timedelta(days=31)).replace(day=1)
-
-
-def _aged(member: Member, day: date, when: date) -> Member:
-    """The same person, on `day` as old as really on `when`."""
-    months = member.months_on(when)
-    year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
-    return member.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})
 
 
 def _one_more(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[Change]:
