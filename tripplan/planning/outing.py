@@ -15,6 +15,7 @@ from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.clocks import clock_notes
 from tripplan.planning.cost import OutingCost, outing_cost
+from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
@@ -58,6 +59,7 @@ class Family:
         typed_drives: drives the parent knows.
         own_figures: what else the parent says about single places.
         road_drives: what a road network on this computer says, by the id of the place.
+        crowd_notes: how full places were when the family was there.
     """
 
     household: Household
@@ -67,6 +69,7 @@ class Family:
     typed_drives: tuple[TypedDrive, ...] = ()
     own_figures: tuple[OwnFigures, ...] = ()
     road_drives: Mapping[str, Drive] = field(default_factory=dict)
+    crowd_notes: tuple[CrowdNote, ...] = ()
 
     def own_figures_for(self, place_id: str) -> OwnFigures | None:
         """What the parent says about one place beside its card, if anything."""
