@@ -17,6 +17,7 @@ from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.planning.study.units import StudyUnit
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, ComparedPlaces
 from tripplan.records.opening import Which, open_records, show
@@ -108,6 +109,23 @@ planned_outings = st.builds(
     st.sampled_from(PlanStatus),
     st.decimals(0, 10**6, places=3).map(Decimal),
 )
+study_units = st.builds(
+    lambda name, topic, first, more, budget, members: StudyUnit(
+        name=name,
+        topics=(topic,),
+        first=first,
+        last=first + timedelta(days=more),
+        currency="USD",
+        budget=budget,
+        members=tuple(members),
+    ),
+    names,
+    names,
+    days,
+    st.integers(0, 200),
+    st.none() | prices,
+    st.lists(names, max_size=3),
+)
 
 
 def by_key(documents: st.SearchStrategy[Any], model: type[Written]) -> st.SearchStrategy[list[Any]]:
@@ -122,6 +140,7 @@ contents = st.tuples(
     by_key(family_calendars, FamilyCalendar),
     by_key(typed_drives, TypedDrive),
     by_key(planned_outings, PlannedOuting),
+    by_key(study_units, StudyUnit),
     st.lists(st.builds(ComparedPlaces, places=st.lists(ids, max_size=4).map(tuple)), max_size=1),
 ).map(lambda kinds: [value for values in kinds for value in values])
 

@@ -63,6 +63,7 @@ def test_names_of_kinds_never_change() -> None:
         "family_calendar",
         "typed_drive",
         "planned_outing",
+        "study_unit",
         "compared_places",
         "demo_shown",
     }

@@ -4,7 +4,7 @@ import re
 from datetime import date, datetime
 from decimal import Decimal
 from enum import StrEnum
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 from zoneinfo import ZoneInfo
 
 from pydantic import AwareDatetime, BeforeValidator, Field, PlainSerializer, model_validator
@@ -96,6 +96,8 @@ class PlannedOuting(Written):
     """ISO 4217 code."""
     ticked: EntryTicks = EntryTicks()
     """What its entry on the calendar tells."""
+    study_unit: Name | Literal[""] = ""
+    """The name of the study unit that it closes; empty for none."""
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:

@@ -18,6 +18,7 @@ from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.questions import OwnQuestions
 from tripplan.planning.sheet_entries import SheetDetails
+from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.where import LookedUp
 
@@ -71,6 +72,7 @@ KINDS: dict[type[Written], Kind] = {
     TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
     OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
+    StudyUnit: Kind("study_unit", lambda unit: str(unit.name)),
     LookedUp: Kind("looked_up", lambda found: found.text.casefold(), travels=False),
     SheetDetails: Kind("sheet_details", lambda details: sheet_key(details.place, details.day)),
     OwnQuestions: Kind("own_questions", lambda own: str(own.place)),

@@ -1,0 +1,1 @@
+"""Stretches of study, the places that fit them, and a term's programme of outings."""
