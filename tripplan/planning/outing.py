@@ -10,7 +10,7 @@ from pydantic import Field
 
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning import wording
-from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.clocks import clock_notes
@@ -249,37 +249,7 @@ def plan_outing(
         return NoOuting(place, day, (hours.reason,))
     if (day - today).days < place.opening.book_days_ahead:
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
-    months = [member.months_on(day) for member in party]
-    way_there, way_home = ways_of(
-        household, months, facts.drive, place.where, day, facts.public_holidays.keys()
-    )
-    question = as_asked(
-        DayQuestion(
-            day=day,
-            home_zone=household.home.zone,
-            way_there=way_there,
-            way_home=way_home,
-            hours=hours,
-            nappers=tuple(
-                Napper(
-                    member.name,
-                    member.naps,
-                    latest_nap_end(member, household.habits.awake_before_bed_minutes),
-                )
-                for member in party
-                if member.naps
-            ),
-            pushchairs=place.visit.pushchairs,
-            shortest_minutes=place.visit.shortest_minutes,
-            comfortable_minutes=place.visit.comfortable_minutes,
-            habits=household.habits,
-            worth=household.worth,
-            busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
-            currency=household.currency,
-            last_wakes=max(member.wakes for member in party),
-            first_bed=min(member.bed for member in party),
-        )
-    )
+    question = as_asked(day_question(family, party, facts, day, hours))
     search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions)
@@ -290,17 +260,7 @@ def plan_outing(
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))
     back = question.way_home.at(minutes.rounded_down(plan.leave_place))
-    admission = cheapest_admission(
-        place,
-        party,
-        plan.enter,
-        today=today,
-        household_members=tuple(member.name for member in household.members),
-        held=household.passes,
-        public_holidays=facts.public_holidays.keys(),
-        days_out_of_school=facts.days_out_of_school,
-        other_places=family.places,
-    )
+    admission = gate_at(family, facts, plan.enter, today=today).admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
     cost = outing_cost(
@@ -335,7 +295,69 @@ def plan_outing(
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
         ),
-        cautions=(*drive_cautions(there, months), *place.visit.cautions, *_needs_cautions(party)),
+        cautions=(
+            *drive_cautions(there, [member.months_on(day) for member in party]),
+            *place.visit.cautions,
+            *_needs_cautions(party),
+        ),
+    )
+
+
+def day_question(
+    family: Family, party: Sequence[Member], facts: PlaceFacts, day: date, hours: DayHours
+) -> DayQuestion:
+    """What the day search is asked about one place on one day.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        facts: what all days at the place share.
+        day: the date, at home and at the place.
+        hours: when the place can be visited that day; must be open.
+    """
+    place, household = facts.place, family.household
+    months = [member.months_on(day) for member in party]
+    way_there, way_home = ways_of(
+        household, months, facts.drive, place.where, day, facts.public_holidays.keys()
+    )
+    return DayQuestion(
+        day=day,
+        home_zone=household.home.zone,
+        way_there=way_there,
+        way_home=way_home,
+        hours=hours,
+        nappers=tuple(
+            Napper(
+                member.name,
+                member.naps,
+                latest_nap_end(member, household.habits.awake_before_bed_minutes),
+            )
+            for member in party
+            if member.naps
+        ),
+        pushchairs=place.visit.pushchairs,
+        shortest_minutes=place.visit.shortest_minutes,
+        comfortable_minutes=place.visit.comfortable_minutes,
+        habits=household.habits,
+        worth=household.worth,
+        busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
+        currency=household.currency,
+        last_wakes=max(member.wakes for member in party),
+        first_bed=min(member.bed for member in party),
+    )
+
+
+def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date) -> Gate:
+    """The till of a place as the family meets it at the moment it is let in."""
+    return Gate(
+        facts.place,
+        moment,
+        today,
+        household=frozenset(member.name for member in family.household.members),
+        held=family.household.passes,
+        public_holidays=facts.public_holidays.keys(),
+        days_out_of_school=facts.days_out_of_school,
+        other_places=family.places,
     )
 
 

@@ -40,6 +40,9 @@ from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Offer, Voucher
 from tripplan.planning.place import Place
 
+OTHER_WAYS = 2
+"""How many next-best ways in are told beside the cheapest [-]."""
+
 
 def cheapest_admission(
     place: Place,
@@ -52,7 +55,7 @@ def cheapest_admission(
     public_holidays: Set[date] = frozenset(),
     days_out_of_school: Set[date] = frozenset(),
     other_places: Sequence[Place] = (),
-    other_ways: int = 2,
+    other_ways: int = OTHER_WAYS,
 ) -> Admission | NoAdmission:
     """Find what to buy so that everybody may enter, for the least money.
 
