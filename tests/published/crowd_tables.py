@@ -142,7 +142,7 @@ def fitted(counts: Counts, *, grows: bool = False) -> Table:
         "public_holiday": holiday.astype(float),
         "long_weekend": weekend
         * np.array([float(bool(long_weekend(day, counts.holidays.keys()))) for day in days]),
-        "season": [summerliness(day.timetuple().tm_yday, latitude) for day in days],
+        "season": summerliness([day.timetuple().tm_yday for day in days], latitude),
     }
     if counts.calendars:
         columns["school_holiday"] = at_school * ~holiday * ~weekend

@@ -17,7 +17,7 @@ from tripplan.planning.clocks import clock_notes
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.risk import CrowdRisk, crowd_risks
+from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
 from tripplan.planning.day.minutes import DayMinutes
@@ -104,7 +104,7 @@ class PlaceFacts:
         public_holidays: at the place, by date; empty where `holidays_known` is false.
         holidays_known: whether the country's public holidays are on record.
         days_out_of_school: days on which most pupils nearby have no school.
-        crowds: crowd risk of every open day of the years asked about.
+        crowds: crowd risk of every open day of the years asked about; reasons are made when asked for.
     """
 
     place: Place
@@ -112,7 +112,7 @@ class PlaceFacts:
     public_holidays: Mapping[date, str]
     holidays_known: bool
     days_out_of_school: Set[date]
-    crowds: Mapping[date, CrowdRisk]
+    crowds: Crowds
 
 
 @dataclass(frozen=True)
@@ -187,14 +187,13 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     except UnknownName:
         holidays = None
     named = holidays or {}
-    crowds: dict[date, CrowdRisk] = {}
+    days: list[date] = []
     out_of_school: set[date] = set()
     for year in asked:
         first, last = date(year, 1, 1), date(year, 12, 31)
         out = days_out_of_school(family.school_calendars, where.point, first, last)
         out_of_school |= out
-        days = open_days(place, first, last, named.keys(), out)
-        crowds.update(crowd_risks(place, days, named, family.school_calendars))
+        days += open_days(place, first, last, named.keys(), out)
     return PlaceFacts(
         place=place,
         drive=known_drive(
@@ -207,7 +206,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         public_holidays=named,
         holidays_known=holidays is not None,
         days_out_of_school=frozenset(out_of_school),
-        crowds=crowds,
+        crowds=crowd_risks(place, days, named, family.school_calendars),
     )
 
 

@@ -13,7 +13,15 @@ from tests.builders import make_place
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.risk import WORDS, CrowdRisk, busiest_fifth_chances, crowd_risks, word_for
+from tripplan.planning.crowds.risk import (
+    WORDS,
+    CrowdRisk,
+    busiest_fifth_chances,
+    crowd_risks,
+    crowd_year,
+    word_for,
+)
+from tripplan.planning.crowds.schools import school_days
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
 HOLIDAYS = public_holidays("US", "IL", range(2025, 2028))
@@ -150,12 +158,37 @@ def test_summer_is_where_the_place_is() -> None:
     assert chance[5.0] == pytest.approx(0)
 
 
-def test_only_open_days_of_one_year_are_compared() -> None:
-    """Closed days get no answer, two years cannot be mixed, and no open day is no answer at all."""
+def test_only_open_days_are_compared_and_each_year_with_itself() -> None:
+    """Closed days get no answer, no open day is no answer at all, and a second year changes nothing."""
     assert list(crowd_risks(make_place(), [SATURDAY, TUESDAY], HOLIDAYS, ())) == [TUESDAY, SATURDAY]
     assert crowd_risks(make_place(), [], HOLIDAYS, ()) == {}
+    two_years = crowd_risks(make_place(), [*YEAR, date(2027, 1, 5)], HOLIDAYS, (SCHOOLS,))
+    assert two_years[SATURDAY] == year()[SATURDAY]
+    assert len(two_years) == 366
+
+
+def test_the_arrays_say_what_the_days_say() -> None:
+    """Chances by date, from the year's arrays and from the risks are the same; closed days have none."""
+    weekdays = [day for day in YEAR if day.weekday() < 5]
+    crowds = crowd_risks(make_place(), weekdays, HOLIDAYS, (SCHOOLS,))
+    of_2026 = crowds.year(2026)
+    assert list(of_2026.chance[of_2026.is_open]) == [risk.chance for risk in crowds.values()]
+    assert [crowds.chance_on(day) for day in weekdays] == [risk.chance for risk in crowds.values()]
+    assert np.isnan(of_2026.chance[~of_2026.is_open]).all()
+    for closed in (SATURDAY, date(2027, 1, 5)):
+        with pytest.raises(KeyError):
+            crowds.chance_on(closed)
+        with pytest.raises(KeyError):
+            crowds[closed]
+
+
+def test_a_year_needs_an_entry_for_each_of_its_days() -> None:
+    """Arrays of another length or another year are refused."""
+    schools = school_days((SCHOOLS,), make_place().where.point, YEAR[0], YEAR[-1])
     with pytest.raises(PlanError):
-        crowd_risks(make_place(), [TUESDAY, date(2027, 1, 5)], HOLIDAYS, ())
+        crowd_year(make_place(), 2026, np.ones(364, dtype=bool), HOLIDAYS, schools)
+    with pytest.raises(PlanError):
+        crowd_year(make_place(), 2027, np.ones(365, dtype=bool), HOLIDAYS, schools)
 
 
 def test_every_chance_has_one_of_four_words() -> None:

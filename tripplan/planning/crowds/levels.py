@@ -9,6 +9,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
 
 @dataclass(frozen=True)
 class Levels:
@@ -145,16 +148,16 @@ _MIDSUMMER = 200
 _YEAR_DAYS = 365.25
 
 
-def summerliness(day_of_year: int, latitude: float) -> float:
+def summerliness(day_of_year: ArrayLike, latitude: float) -> NDArray[np.float64]:
     """How far the season is from the year's average: 1 in midsummer, -1 in midwinter [-].
 
     It fades out towards the tropics, from 35 degrees of latitude to 15. Deserts and other places that people
     visit in winter are not known here; no source, our choice.
 
     Args:
-        day_of_year: 1 for 1 January [-].
+        day_of_year: 1 for 1 January; one or many [-].
         latitude: of the place, north positive [degrees].
     """
     strength = min(1.0, max(0.0, (abs(latitude) - 15.0) / 20.0))
-    wave = math.cos(2 * math.pi * (day_of_year - _MIDSUMMER) / _YEAR_DAYS)
-    return math.copysign(strength, latitude) * wave
+    wave = np.cos(2 * math.pi * (np.asarray(day_of_year) - _MIDSUMMER) / _YEAR_DAYS)
+    return np.asarray(math.copysign(strength, latitude) * wave)

@@ -1,20 +1,24 @@
-"""What makes one day fuller or emptier than an ordinary school-term weekday, part by part."""
+"""What makes a day fuller or emptier than an ordinary school-term weekday, part by part.
+
+A part is worked out for a whole year at once; what it says of a single day is put into words on demand.
+"""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import date
+from functools import partial
+from typing import Any
 
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.crowds.days_off import DaysOff
 from tripplan.planning.crowds.levels import OUT_ON_A_WEEKDAY, SEASON_INDOORS, Levels, summerliness
-from tripplan.planning.crowds.public_holidays import (
-    OBSERVED,
-    is_bridge_day,
-    is_observed,
-    is_weekend,
-    long_weekend,
-)
-from tripplan.planning.crowds.schools import SchoolShares
+from tripplan.planning.crowds.public_holidays import OBSERVED
+from tripplan.planning.crowds.schools import SchoolDays
 from tripplan.planning.place import Place
+
+Floats = NDArray[np.floating[Any]]
 
 
 @dataclass(frozen=True)
@@ -42,79 +46,103 @@ class Part:
         return f"{self.cause}: {self.factor:.1f} times {self.compared_with}"
 
 
-def parts_of(
-    place: Place,
-    day: date,
-    public_holidays: Mapping[date, str],
-    shares: SchoolShares,
-    on_break: float,
-    levels: Levels,
-) -> tuple[Part, ...]:
-    """Everything that tells a day from an ordinary school-term weekday.
+@dataclass(frozen=True, eq=False)
+class YearPart:
+    """One named effect on all days of a year, one array entry a day.
+
+    Attributes:
+        effect: as in `Part` [ln].
+        cause: in words, or what gives the words for the day with that index.
+        compared_with: as in `Part`.
+        doubt: as in `Part` [ln]; None for none.
+    """
+
+    effect: Floats
+    cause: str | Callable[[int], str]
+    compared_with: str
+    doubt: Floats | None = None
+
+    def on(self, index: int) -> Part:
+        """The effect on the day with that index, in words."""
+        return Part(
+            float(self.effect[index]),
+            self.cause if isinstance(self.cause, str) else self.cause(index),
+            self.compared_with,
+            0.0 if self.doubt is None else float(self.doubt[index]),
+        )
+
+
+def year_parts(place: Place, off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, ...]:
+    """Everything that tells the days of a year from an ordinary school-term weekday.
 
     Args:
         place: where.
-        day: when.
-        public_holidays: names by date.
-        shares: how the pupils within reach are spread that day.
-        on_break: share of them in a break; a weekend in term is none [-].
+        off: the year's public holidays and weekends.
+        schools: how the pupils within reach are spread on each of its days.
         levels: what each part brings.
-
-    Returns:
-        The parts, those without effect left out.
     """
-    parts = (
-        *_kind_of_day(day, public_holidays, shares, on_break, levels),
-        _season(place, day, levels),
-        *_special_days(place, day),
+    return (
+        *_kinds_of_day(off, schools, levels),
+        _season(place, off, levels),
+        *_special_days(place, off),
     )
-    return tuple(part for part in parts if part.effect or part.doubt)
 
 
-def _kind_of_day(
-    day: date, public_holidays: Mapping[date, str], shares: SchoolShares, on_break: float, levels: Levels
-) -> tuple[Part, ...]:
-    name = public_holidays.get(day, "")
-    if name and not is_observed(name):
-        return (Part(levels.public_holiday, f"public holiday ({name})", "an ordinary weekday"),)
-    if is_weekend(day):
-        long = bool(long_weekend(day, public_holidays.keys()))
-        return (
-            Part(levels.weekend, "weekend", "an ordinary weekday"),
-            Part(levels.weekend_on_break * on_break, "inside school holidays", "another weekend"),
-            Part(levels.long_weekend * long, "part of a long weekend", "another weekend"),
-        )
-    schools = _schools(shares, levels)
-    at_least = _off_work(day, name, public_holidays, levels)
-    more = max(0.0, at_least.effect - sum(part.effect for part in schools))
-    return (*schools, Part(more, at_least.cause, at_least.compared_with))
+def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
+    ordinary, weekend = "an ordinary weekday", "another weekend"
+    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary)
+    yield YearPart(levels.weekend * off.weekend, "weekend", ordinary)
+    on_break = off.weekend * schools.on_break
+    yield YearPart(levels.weekend_on_break * on_break, "inside school holidays", weekend)
+    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend)
+    known, unknown = _schools(off, schools, levels)
+    yield known
+    yield unknown
+    # A weekday on which many have no work is at least as full as a weekend. No source, our choice.
+    at_least = levels.weekend * (off.in_lieu | off.bridge)
+    more = np.maximum(0.0, at_least - (known.effect + unknown.effect))
+    yield YearPart(more, partial(_off_work, off), "such a weekday")
 
 
-def _schools(shares: SchoolShares, levels: Levels) -> tuple[Part, ...]:
+def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:
     """The effect of pupils who have no school on a weekday: those known to, and those who may.
 
     Visitors are mixed by share, not their logarithms: half the pupils bring half the crowd. The unknown part
     is a doubt between two such days, one where all of it has school and one where all of it has none.
     """
+    weekday = ~(off.public_holiday | off.weekend)
     more = math.expm1(levels.school_holiday)
-    known = math.log1p(shares.out * more)
-    between = math.log1p((shares.out + shares.unknown) * more) - known
+    known = np.log1p(schools.out * more)
+    between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
     return (
-        Part(known, _pupils(shares.out), "an ordinary weekday"),
-        Part(
+        YearPart(known * weekday, partial(_pupils, schools), "an ordinary weekday"),
+        YearPart(
             OUT_ON_A_WEEKDAY * between,
-            f"no school calendar for {_unknown(shares.unknown)} nearby, who may or may not have school",
+            partial(_unknown, schools),
             "a school day",
             doubt=math.sqrt(OUT_ON_A_WEEKDAY * (1 - OUT_ON_A_WEEKDAY)) * between,
         ),
     )
 
 
-def _unknown(share: float) -> str:
-    return "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
+def _holiday(off: DaysOff, index: int) -> str:
+    return f"public holiday ({off.names[index]})"
 
 
-def _pupils(out: float) -> str:
+def _off_work(off: DaysOff, index: int) -> str:
+    if off.in_lieu[index]:
+        return f"many are off work for {off.names[index].removesuffix(OBSERVED)}"
+    return "alone between days off"
+
+
+def _unknown(schools: SchoolDays, index: int) -> str:
+    share = float(schools.unknown[index])
+    pupils = "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
+    return f"no school calendar for {pupils} nearby, who may or may not have school"
+
+
+def _pupils(schools: SchoolDays, index: int) -> str:
+    out = float(schools.out[index])
     if out > 0.95:
         return "the pupils nearby are out of school"
     if out > 0.5:
@@ -122,30 +150,19 @@ def _pupils(out: float) -> str:
     return f"{out:.0%} of the pupils nearby are out of school"
 
 
-def _off_work(day: date, name: str, public_holidays: Mapping[date, str], levels: Levels) -> Part:
-    """How full a weekday is at least where many have no work: like a weekend. No source, our choice."""
-    if name:
-        celebrated = name.removesuffix(OBSERVED)
-        return Part(levels.weekend, f"many are off work for {celebrated}", "such a weekday")
-    if is_bridge_day(day, public_holidays.keys()):
-        return Part(levels.weekend, "alone between days off", "such a weekday")
-    return Part(0.0, "", "")
-
-
-def _season(place: Place, day: date, levels: Levels) -> Part:
-    indoors = place.visit.indoors
+def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
     strength = {
         "indoors": SEASON_INDOORS,
         "outdoors": levels.season,
         "both": (SEASON_INDOORS + levels.season) / 2,
-    }[indoors]
-    summer = summerliness(day.timetuple().tm_yday, place.where.point.latitude)
-    return Part(strength * summer, "time of year", "the year's average")
+    }[place.visit.indoors]
+    summer = summerliness(np.arange(1, len(off) + 1), place.where.point.latitude)
+    return YearPart(strength * summer, "time of year", "the year's average")
 
 
-def _special_days(place: Place, day: date) -> tuple[Part, ...]:
-    return tuple(
-        Part(math.log(special.crowd_factor), special.name, "a usual day")
-        for special in place.special_days
-        if special.day == day
-    )
+def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
+    for special in place.special_days:
+        if special.day.year == off.first.year:
+            effect = np.zeros(len(off))
+            effect[(special.day - off.first).days] = math.log(special.crowd_factor)
+            yield YearPart(effect, special.name, "a usual day")

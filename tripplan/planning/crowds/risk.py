@@ -1,18 +1,19 @@
 """Crowd risk: the chance that a day is among the busiest fifth of a place's open days that year."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.days_off import Flags, days_off
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
-from tripplan.planning.crowds.parts import Part, parts_of
-from tripplan.planning.crowds.schools import SchoolShares, school_days
+from tripplan.planning.crowds.parts import Floats, Part, YearPart, year_parts
+from tripplan.planning.crowds.schools import SchoolDays, SchoolShares, school_days
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Source
 
@@ -33,6 +34,9 @@ _SOURCE = Source(
     f"counted elsewhere, not at this place: {'; '.join(table.name for table in TABLES)}",
 )
 _WORTH_SAYING = math.log(1.05)
+_MOST_STEPS = 200
+_CLOSE_ENOUGH = 1e-9
+"""By how many days the expected number of busy days may miss a fifth [days]."""
 
 
 @dataclass(frozen=True)
@@ -67,6 +71,121 @@ class CrowdRisk:
     source: Source
 
 
+@dataclass(frozen=True, eq=False)
+class CrowdYear:
+    """The crowd risk of one calendar year at one place, one array entry a day from 1 January.
+
+    Attributes:
+        first: 1 January.
+        is_open: which days are compared with each other.
+        chance: as in `CrowdRisk`, not a number on days that are not open [0-1].
+        level: expected logarithm of visitors, against an ordinary school-term weekday [ln].
+        noise: standard deviation about it, doubts included [ln].
+        parts: what the levels are made of.
+        schools: how the pupils within reach are spread.
+    """
+
+    first: date
+    is_open: Flags
+    chance: Floats
+    level: Floats
+    noise: Floats
+    parts: tuple[YearPart, ...]
+    schools: SchoolDays
+
+    def on(self, day: date) -> CrowdRisk:
+        """One day's risk with its reasons, put into words now.
+
+        Raises:
+            KeyError: the place is not open that day, or the day is of another year.
+        """
+        index = (day - self.first).days
+        if not 0 <= index < len(self.chance) or not self.is_open[index]:
+            raise KeyError(day)
+        chance = float(self.chance[index])
+        of_day = [part.on(index) for part in self.parts]
+        return CrowdRisk(chance, word_for(chance), _reasons(of_day), self.schools.on(day), _SOURCE)
+
+
+class Crowds(Mapping[date, CrowdRisk]):
+    """The crowd risks of every open day of some years at one place; a day's reasons are made when asked for.
+
+    As a mapping it goes by date, in order. `chance_on` and the arrays of `year` are for going through many
+    days: they make no object a day.
+    """
+
+    def __init__(self, years: Iterable[CrowdYear]) -> None:
+        self._years = {of_year.first.year: of_year for of_year in sorted(years, key=_first_day)}
+
+    def __getitem__(self, day: date) -> CrowdRisk:
+        return self._years[day.year].on(day)
+
+    def __iter__(self) -> Iterator[date]:
+        for of_year in self._years.values():
+            for index in np.flatnonzero(of_year.is_open):
+                yield of_year.first + timedelta(days=int(index))
+
+    def __len__(self) -> int:
+        return sum(int(of_year.is_open.sum()) for of_year in self._years.values())
+
+    def chance_on(self, day: date) -> float:
+        """The chance of a full house on an open day [0-1].
+
+        Raises:
+            KeyError: the place is not open that day, or the day's year was not asked about.
+        """
+        of_year = self._years[day.year]
+        chance = float(of_year.chance[(day - of_year.first).days])
+        if math.isnan(chance):
+            raise KeyError(day)
+        return chance
+
+    def year(self, year: int) -> CrowdYear:
+        """The arrays of one of the years.
+
+        Raises:
+            KeyError: the year was not asked about.
+        """
+        return self._years[year]
+
+
+def crowd_year(
+    place: Place,
+    year: int,
+    is_open: Flags,
+    public_holidays: Mapping[date, str],
+    schools: SchoolDays,
+    *,
+    levels: Levels = POOLED,
+) -> CrowdYear:
+    """The crowd risk of every open day of one calendar year.
+
+    Args:
+        place: where; whether it is indoors, its latitude and its special days count.
+        year: the calendar year [years].
+        is_open: the days that are compared with each other, one entry a day of the year.
+        public_holidays: names by date; empty where they are not known.
+        schools: how the pupils within reach are spread, one entry a day of the year.
+        levels: what each kind of day brings.
+
+    Returns:
+        The chances of the open days add up to a fifth of their number.
+
+    Raises:
+        PlanError: there is not one entry a day of the year.
+    """
+    off = days_off(year, public_holidays)
+    if schools.first != off.first or not len(off) == len(schools.out) == len(is_open):
+        raise PlanError("crowd risk needs one entry for each day of the year")
+    parts = year_parts(place, off, schools, levels)
+    level = np.add.reduce([part.effect for part in parts])
+    doubts = [part.doubt**2 for part in parts if part.doubt is not None]
+    noise = np.sqrt(np.add.reduce(doubts, initial=levels.noise**2))
+    chance = np.full(len(off), math.nan)
+    chance[is_open] = busiest_fifth_chances(level[is_open], noise[is_open])
+    return CrowdYear(off.first, is_open, chance, level, noise, parts, schools)
+
+
 def crowd_risks(
     place: Place,
     open_days: Sequence[date],
@@ -74,49 +193,35 @@ def crowd_risks(
     calendars: Sequence[SchoolCalendar],
     *,
     levels: Levels = POOLED,
-) -> Mapping[date, CrowdRisk]:
-    """The crowd risk of every open day of one year.
+) -> Crowds:
+    """The crowd risk of every open day, each compared with the other open days of its calendar year.
 
     Args:
-        place: where; whether it is indoors, its latitude and its special days count.
-        open_days: all its open days of one calendar year, as they are compared with each other.
+        place: where.
+        open_days: all its open days of one calendar year or several.
         public_holidays: names by date; empty where they are not known.
         calendars: of the school districts around.
         levels: what each kind of day brings.
 
     Returns:
-        One answer per open day, in order of date; the chances add up to a fifth of the days.
-
-    Raises:
-        PlanError: the days are not of one year.
+        One answer per open day.
     """
-    days = sorted(set(open_days))
-    if not days:
-        return {}
-    first, last = days[0], days[-1]
-    if first.year != last.year:
-        raise PlanError("crowd risk compares the open days of one year with each other")
-    schools = school_days(calendars, place.where.point, first, last)
-    shares = [schools.on(day) for day in days]
-    parts = [
-        parts_of(place, day, public_holidays, share, float(schools.on_break[(day - first).days]), levels)
-        for day, share in zip(days, shares, strict=True)
-    ]
-    chances = busiest_fifth_chances(
-        [sum(part.effect for part in of_day) for of_day in parts],
-        [math.hypot(levels.noise, *(part.doubt for part in of_day)) for of_day in parts],
-    )
-    return {
-        day: CrowdRisk(float(chance), word_for(float(chance)), _reasons(of_day), share, _SOURCE)
-        for day, chance, of_day, share in zip(days, chances, parts, shares, strict=True)
-    }
+    years = []
+    for year in sorted({day.year for day in open_days}):
+        first, last = date(year, 1, 1), date(year, 12, 31)
+        is_open = np.zeros((last - first).days + 1, dtype=bool)
+        is_open[[(day - first).days for day in open_days if day.year == year]] = True
+        schools = school_days(calendars, place.where.point, first, last)
+        years.append(crowd_year(place, year, is_open, public_holidays, schools, levels=levels))
+    return Crowds(years)
 
 
 def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.float64]:
     """Each day's chance of being among the busiest fifth, given how full it is expected to be.
 
     The logarithm of a day's visitors is its level plus logistic noise. A day counts as busy above the one
-    threshold that a fifth of all days is expected to exceed; halving finds it.
+    threshold that a fifth of all days is expected to exceed; Newton's method finds it, halving where a step
+    of it would leave the bracket.
 
     Args:
         level: expected logarithm of visitors, one entry a day, against any common zero [ln].
@@ -126,27 +231,38 @@ def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.floa
         Chances [0-1]; they add up to a fifth of the number of days.
     """
     expected = np.asarray(level, dtype=float)
+    if not expected.size:
+        return np.zeros(0)
     # A logistic distribution of scale s has the standard deviation s pi / sqrt(3).
-    scale = np.asarray(noise, dtype=float) * math.sqrt(3) / math.pi
+    twice_scale = np.broadcast_to(
+        np.asarray(noise, dtype=float) * (2 * math.sqrt(3) / math.pi), expected.shape
+    )
     busy_days = BUSIEST_SHARE * expected.size
-
-    def above(threshold: float) -> NDArray[np.float64]:
-        return 0.5 * (1 + np.tanh((expected - threshold) / (2 * scale)))
-
-    reach = 20 * float(scale.max())
+    reach = 10 * float(twice_scale.max())
     low, high = float(expected.min()) - reach, float(expected.max()) + reach
-    for _ in range(60):
-        middle = (low + high) / 2
-        if above(middle).sum() > busy_days:
-            low = middle
+    threshold = float(expected.mean() + expected.std())
+    for _ in range(_MOST_STEPS):
+        chance = 0.5 * (1 + np.tanh((expected - threshold) / twice_scale))
+        too_many = float(chance.sum()) - busy_days
+        if abs(too_many) < _CLOSE_ENOUGH:
+            break
+        if too_many > 0:
+            low = threshold
         else:
-            high = middle
-    return above((low + high) / 2)
+            high = threshold
+        steepness = float((chance * (1 - chance) * 2 / twice_scale).sum())
+        step = threshold + too_many / steepness if steepness > 0 else math.inf
+        threshold = step if low < step < high else (low + high) / 2
+    return chance
 
 
 def word_for(chance: float) -> str:
     """What a chance is called, one of `WORDS`."""
     return next(word for limit, word in WORDS if chance <= limit)
+
+
+def _first_day(of_year: CrowdYear) -> date:
+    return of_year.first
 
 
 def _reasons(parts: Sequence[Part]) -> tuple[CrowdReason, ...]:
