@@ -64,6 +64,8 @@ def test_names_of_kinds_never_change() -> None:
         "typed_drive",
         "planned_outing",
         "study_unit",
+        "logbook_entry",
+        "logbook_settings",
         "compared_places",
         "demo_shown",
     }

@@ -31,6 +31,10 @@ def _known_zone(name: str) -> str:
     return name
 
 
+ZoneName = Annotated[str, AfterValidator(_known_zone)]
+"""The name of an IANA time zone."""
+
+
 class Where(Written):
     """A location: coordinates, or a town or postal code that is looked up offline when the file is read."""
 
@@ -48,7 +52,7 @@ class Where(Written):
     """Degrees, north positive."""
     longitude: Annotated[float, Field(ge=-180, le=180)] | None = None
     """Degrees, east positive."""
-    time_zone: Annotated[str, AfterValidator(_known_zone)] | None = None
+    time_zone: ZoneName | None = None
     """IANA time zone; found from the coordinates when missing."""
     metropolitan: bool = False
     """Whether it lies in or near a large city, where rush hours slow every drive down."""

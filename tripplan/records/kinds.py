@@ -9,6 +9,8 @@ from tripplan.errors import UnknownName
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.emergency import EmergencyContacts
 from tripplan.planning.household import Household
+from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.own_figures import OwnFigures
@@ -73,6 +75,8 @@ KINDS: dict[type[Written], Kind] = {
     OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
     StudyUnit: Kind("study_unit", lambda unit: str(unit.name)),
+    LogbookEntry: Kind("logbook_entry", lambda entry: str(entry.id)),
+    LogbookSettings: Kind("logbook_settings", lambda _: ONLY),
     LookedUp: Kind("looked_up", lambda found: found.text.casefold(), travels=False),
     SheetDetails: Kind("sheet_details", lambda details: sheet_key(details.place, details.day)),
     OwnQuestions: Kind("own_questions", lambda own: str(own.place)),
