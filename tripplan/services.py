@@ -10,6 +10,7 @@ from tripplan.errors import PlanError
 from tripplan.files.demo import read_demo
 from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, TypedDrive
 from tripplan.planning.own_figures import OwnFigures
@@ -100,11 +101,13 @@ def family_in(records: Records) -> Family | None:
     household = records.get(Household)
     if household is None:
         return None
+    own_week = records.get(FamilyDays)
     return Family(
         household=household.value,
         places=tuple(kept.value for kept in records.all(Place).values()),
         school_calendars=tuple(kept.value for kept in records.all(SchoolCalendar).values()),
         family_calendars=tuple(kept.value for kept in records.all(FamilyCalendar).values()),
+        own_week=own_week.value if own_week else FamilyDays(),
         own_figures=tuple(kept.value for kept in records.all(OwnFigures).values()),
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
     )

@@ -71,4 +71,7 @@ class FamilyCalendar(Written):
 
     name: Name
     busy: tuple[Busy, ...] = ()
+    covers: DateSpan | None = None
+    """The days it was read for; beyond them nothing is known. Not on record when left out."""
     source: str = ""
+    """The file it was read from."""

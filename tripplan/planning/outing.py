@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
+from functools import cached_property
 from typing import Annotated
 
 from pydantic import Field
@@ -21,6 +22,7 @@ from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
 from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.family_days import BusyDays, FamilyDays
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
 from tripplan.planning.model import Written
@@ -56,6 +58,7 @@ class Family:
         places: every place card the family keeps.
         school_calendars: of the districts within reach.
         family_calendars: when the family is busy.
+        own_week: when it is busy every week, who works when, and what a late evening does.
         typed_drives: drives the parent knows.
         own_figures: what else the parent says about single places.
         road_drives: what a road network on this computer says, by the id of the place.
@@ -66,10 +69,16 @@ class Family:
     places: tuple[Place, ...] = ()
     school_calendars: tuple[SchoolCalendar, ...] = ()
     family_calendars: tuple[FamilyCalendar, ...] = ()
+    own_week: FamilyDays = field(default_factory=FamilyDays)
     typed_drives: tuple[TypedDrive, ...] = ()
     own_figures: tuple[OwnFigures, ...] = ()
     road_drives: Mapping[str, Drive] = field(default_factory=dict)
     crowd_notes: tuple[CrowdNote, ...] = ()
+
+    @cached_property
+    def busy_days(self) -> BusyDays:
+        """When the family is busy, by day; worked out once."""
+        return BusyDays(self.household, self.family_calendars, self.own_week)
 
     def own_figures_for(self, place_id: str) -> OwnFigures | None:
         """What the parent says about one place beside its card, if anything."""
@@ -224,7 +233,7 @@ def plan_outing(
 
     Args:
         family: people, car, home, calendars.
-        party: who goes.
+        party: who goes; an adult at work that day stays behind where the parent said so.
         facts: what all days at the place share; must cover the day's calendar year.
         day: the date, at home and at the place.
         today: for booking deadlines.
@@ -248,6 +257,8 @@ def plan_outing(
         return NoOuting(place, day, (hours.reason,))
     if (day - today).days < place.opening.book_days_ahead:
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
+    who_goes = family.busy_days.who_goes(party, day)
+    party = who_goes.members
     question = as_asked(day_question(family, party, facts, day, hours))
     search = plan_day(question)
     if search.best is None:
@@ -278,7 +289,7 @@ def plan_outing(
     return Outing(
         place=place,
         day=day,
-        party=tuple(party),
+        party=party,
         way_there=there,
         way_home=back,
         hours=hours,
@@ -290,6 +301,8 @@ def plan_outing(
         cost=cost,
         felt_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
+            *who_goes.notes,
+            *family.busy_days.notes(day),
             *_notes(facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
@@ -309,7 +322,7 @@ def day_question(
 
     Args:
         family: people, car, home, calendars.
-        party: who goes.
+        party: who goes that day, as `BusyDays.who_goes` says.
         facts: what all days at the place share.
         day: the date, at home and at the place.
         hours: when the place can be visited that day; must be open.
@@ -339,7 +352,7 @@ def day_question(
         comfortable_minutes=place.visit.comfortable_minutes,
         habits=household.habits,
         worth=household.worth,
-        busy=tuple(busy for calendar in family.family_calendars for busy in calendar.busy),
+        busy=family.busy_days.on(day, [member.name for member in party]),
         currency=household.currency,
         last_wakes=max(member.wakes for member in party),
         first_bed=min(member.bed for member in party),

@@ -8,6 +8,7 @@ from typing import Any
 from tripplan.errors import UnknownName
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import LogbookSettings
@@ -71,6 +72,7 @@ KINDS: dict[type[Written], Kind] = {
     Place: Kind("place", lambda place: str(place.id)),
     SchoolCalendar: Kind("school_calendar", lambda calendar: str(calendar.name)),
     FamilyCalendar: Kind("family_calendar", lambda calendar: str(calendar.name)),
+    FamilyDays: Kind("family_days", lambda _: ONLY),
     TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
     OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),

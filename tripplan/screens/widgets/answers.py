@@ -28,6 +28,7 @@ def _fingerprint(family: Family) -> str:
         *family.places,
         *family.school_calendars,
         *family.family_calendars,
+        family.own_week,
         *family.typed_drives,
         *family.own_figures,
     ):
