@@ -28,7 +28,7 @@ def events(path: Path) -> list[Any]:
 
 
 def test_the_file_holds_the_outing(run: Run, museum: Files, tmp_path: Path) -> None:
-    """One entry on the day, from leaving home to being home again, with two reminders."""
+    """One entry on the day, from leaving home to being home again, with three reminders."""
     out = tmp_path / "outing.ics"
     said = run(*ASKED, out, *museum.options)
     assert (said.status, said.err) == (0, "")
@@ -36,7 +36,7 @@ def test_the_file_holds_the_outing(run: Run, museum: Files, tmp_path: Path) -> N
     assert event["DTSTART"].dt.date().isoformat() == "2026-12-08"
     assert event["DTEND"].dt - event["DTSTART"].dt > timedelta(hours=2)
     assert event["STATUS"] == "CONFIRMED"
-    assert len(event.walk("VALARM")) == 2
+    assert len(event.walk("VALARM")) == 3
 
 
 def test_names_and_home_stay_out_unless_asked_for(run: Run, museum: Files, tmp_path: Path) -> None:
@@ -71,10 +71,10 @@ def test_the_same_outing_keeps_its_uid(run: Run, museum: Files, tmp_path: Path) 
     assert events(other)[0]["UID"] != uid
 
 
-def test_an_outing_on_record_keeps_the_uid_it_has(run: Run, own_records: Records, tmp_path: Path) -> None:
-    """What the screens have put on a calendar before is moved, not doubled."""
+def on_record(records: Records, **changes: Any) -> PlannedOuting:
+    """An outing planned on the screens."""
     moments = [f"2026-12-08T{hour:02}:00:00-06:00[America/Chicago]" for hour in (9, 10, 12, 13)]
-    kept = {
+    kept: dict[str, Any] = {
         "id": "museum-day",
         "place": "test-museum",
         "day": "2026-12-08",
@@ -85,12 +85,67 @@ def test_an_outing_on_record_keeps_the_uid_it_has(run: Run, own_records: Records
         "likely_amount": "50",
         "currency": "USD",
         **dict(zip(("leave_home", "enter", "leave_place", "home"), moments, strict=True)),
+        **changes,
     }
-    own_records.save(PlannedOuting.model_validate(kept), NOON)
+    planned = PlannedOuting.model_validate(kept)
+    records.save(planned, NOON)
+    return planned
+
+
+def test_an_outing_on_record_keeps_the_uid_it_has(run: Run, own_records: Records, tmp_path: Path) -> None:
+    """What the screens have put on a calendar before is moved, not doubled."""
+    on_record(own_records)
     out = tmp_path / "outing.ics"
     run(*ASKED, out)
     (event,) = events(out)
     assert (event["UID"], event["SEQUENCE"]) == (outing_uid("museum-day"), 3)
+
+
+def test_all_planned_outings_go_into_one_file(run: Run, own_records: Records, tmp_path: Path) -> None:
+    """With `--planned` every outing of the coming year is in the file as it was saved, past ones are not."""
+    out = tmp_path / "year.ics"
+    nothing = run("calendar", "--planned", "--out", out)
+    assert (nothing.status, out.exists()) == (1, False)
+    one = on_record(own_records)
+    off = on_record(own_records, id="off", uid="off", day="2026-12-09", status="cancelled")
+    on_record(own_records, id="past", uid="past", day="2026-11-20")
+    done = run("calendar", "--planned", "--out", out)
+    assert done.status == 0
+    assert {(str(event["UID"]), str(event["STATUS"])) for event in events(out)} == {
+        (one.uid, "TENTATIVE"),
+        (off.uid, "CANCELLED"),
+    }
+
+
+def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_path: Path) -> None:
+    """Packing comes as a task, the entry has its colour, takes no time and tells no prices."""
+    out = tmp_path / "outing.ics"
+    asked = ("--to-do", "tasks", "--colour", "teal", "--free", "--no-costs")
+    assert run(*ASKED, out, *asked, *museum.options).status == 0
+    (event,) = events(out)
+    assert (str(event["COLOR"]), str(event["TRANSP"])) == ("teal", "TRANSPARENT")
+    assert "$" not in event["DESCRIPTION"]
+    (task,) = icalendar.Calendar.from_ical(out.read_bytes()).walk("VTODO")
+    assert "Pack" in str(task["SUMMARY"])
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ((), "name a place and a day"),
+        (("test-museum",), "name a place and a day"),
+        (("test-museum", "2026-12-08", "--planned"), "name a place and a day"),
+        (("test-museum", "2026-12-08", "--colour", "sky"), "the colour is one of aqua"),
+    ],
+)
+def test_what_is_asked_must_make_sense(
+    run: Run, museum: Files, tmp_path: Path, words: tuple[str, ...], said: str
+) -> None:
+    """A place without a day, both ways at once, and a colour that is none are bad input."""
+    out = tmp_path / "outing.ics"
+    answer = run("calendar", *words, "--out", out, *museum.options)
+    assert (answer.status, out.exists()) == (2, False)
+    assert said in answer.err
 
 
 def test_no_file_is_overwritten_unseen(run: Run, museum: Files, tmp_path: Path) -> None:

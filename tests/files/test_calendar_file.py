@@ -1,12 +1,16 @@
 """Writing calendar files."""
 
+import re
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from icalendar import Calendar
+import vobject
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from icalendar import Calendar, Event
 from icalendar.cal import Component
 
 from tripplan.errors import PlanError
@@ -14,10 +18,14 @@ from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
     Reminder,
+    ToDo,
     calendar_file,
+    calendar_objects,
+    endings,
     outing_uid,
-    usual_reminders,
 )
+from tripplan.files.plain_text import lines as plain_lines
+from tripplan.files.plain_text import one_line
 from tripplan.planning.planned import PlanStatus
 from tripplan.planning.where import Point
 
@@ -118,19 +126,6 @@ def test_a_part_that_takes_no_time_is_left_out() -> None:
     (visit,) = events(calendar_file([near], written_at=WRITTEN))
     assert str(visit["UID"]) == near.uid
     assert len(visit.walk("VALARM")) == 1
-
-
-def test_reminders_come_at_seven_the_evening_before_and_an_hour_ahead() -> None:
-    """The usual reminders of a departure at 08:40 are 13 h 40 min and one hour early."""
-    packing, leaving = usual_reminders(datetime(2026, 12, 8, 8, 40, tzinfo=CHICAGO))
-    assert packing.minutes_before == 13 * 60 + 40
-    assert leaving.minutes_before == 60
-
-
-def test_the_evening_reminder_comes_at_seven_when_the_clock_changes_at_night() -> None:
-    """The night of 13 to 14 March 2027 is an hour short, so the reminder is an hour closer."""
-    packing, _ = usual_reminders(datetime(2027, 3, 14, 8, 40, tzinfo=CHICAGO))
-    assert packing.minutes_before == 12 * 60 + 40
 
 
 def test_a_reminder_is_a_display_alarm_before_the_start() -> None:
@@ -251,3 +246,123 @@ def test_an_entry_without_zone_order_or_name_cannot_be_made(changes: dict[str, A
     """Times need zones and order, an entry needs a UID, and its sequence counts up from zero."""
     with pytest.raises(PlanError):
         entry(**changes)
+
+
+EVENING = datetime(2026, 12, 7, 19, tzinfo=CHICAGO)
+PACK = ToDo("pack", "Pack", EVENING, EVENING.replace(day=8, hour=8))
+
+
+def test_a_thing_to_do_is_a_task_with_a_deadline() -> None:
+    """It has UID, start, DUE, NEEDS-ACTION, the outing it belongs to and an alarm (RFC 5545, 3.6.2)."""
+    data = calendar_file([entry(to_dos=(PACK,))], written_at=WRITTEN)
+    (task,) = Calendar.from_ical(data).walk("VTODO")
+    assert str(task["UID"]) == f"{entry().uid}-pack-todo"
+    assert str(task["RELATED-TO"]) == entry().uid
+    assert (task.decoded("DTSTART"), task.decoded("DUE")) == (PACK.start, PACK.due)
+    assert str(task["STATUS"]) == "NEEDS-ACTION"
+    assert "TRANSP" not in task
+    (alarm,) = task.walk("VALARM")
+    assert alarm.decoded("TRIGGER") == timedelta(0)
+
+
+def test_a_thing_to_do_may_be_a_short_entry_that_takes_no_time() -> None:
+    """For programs without tasks it lasts a quarter of an hour and leaves the time free."""
+    outing, pack = events(calendar_file([entry(to_dos=(replace(PACK, as_entry=True),))], written_at=WRITTEN))
+    assert str(outing["UID"]) == entry().uid
+    assert pack.decoded("DTEND") - pack.decoded("DTSTART") == timedelta(minutes=15)
+    assert str(pack["TRANSP"]) == "TRANSPARENT"
+
+
+def test_what_a_file_no_longer_holds_is_taken_back() -> None:
+    """Parts and tasks of an earlier file come as cancelled; those that are still there do not."""
+    before = entry(layout=EntryLayout.PARTS, to_dos=(PACK,))
+    assert endings(before) == ("-there", "-back", "-pack-todo")
+    after = entry(sequence=1, withdrawn=endings(before))
+    written = Calendar.from_ical(calendar_file([after], written_at=WRITTEN))
+    found = {str(one["UID"]).removeprefix(after.uid): one for one in written.walk() if "UID" in one}
+    assert {ending: str(one["STATUS"]) for ending, one in found.items()} == {
+        "": "CONFIRMED",
+        "-there": "CANCELLED",
+        "-back": "CANCELLED",
+        "-pack-todo": "CANCELLED",
+    }
+    assert found["-pack-todo"].name == "VTODO"
+    again = replace(before, withdrawn=endings(before))
+    assert b"CANCELLED" not in calendar_file([again], written_at=WRITTEN)
+
+
+def test_each_object_on_a_server_has_one_uid_and_no_method() -> None:
+    """One UID and one kind of component in an object, with the zones it uses (RFC 4791, 4.1)."""
+    full = entry(layout=EntryLayout.PARTS, to_dos=(PACK,), withdrawn=("-old-entry",))
+    objects = calendar_objects(full, written_at=WRITTEN)
+    assert [uid.removeprefix(full.uid) for uid in objects] == ["-there", "", "-back", "-pack-todo"]
+    for uid, data in objects.items():
+        calendar = Calendar.from_ical(data)
+        assert [str(one["UID"]) for one in calendar.walk() if "UID" in one] == [uid]
+        assert len(calendar.walk("VTIMEZONE")) == 1
+        assert "METHOD" not in calendar
+
+
+def test_colour_and_free_time_are_written_when_asked_for() -> None:
+    """COLOR is a CSS keyword (RFC 7986, 5.9) and left out at first; a free entry is TRANSPARENT."""
+    assert b"COLOR" not in calendar_file([entry()], written_at=WRITTEN)
+    written = lines(calendar_file([entry(colour="teal", busy=False)], written_at=WRITTEN))
+    assert "COLOR:teal" in written
+    assert "TRANSP:TRANSPARENT" in written
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"start": EVENING.replace(tzinfo=None)}, {"due": EVENING}],
+    ids=["no zone", "due at once"],
+)
+def test_a_thing_to_do_without_zone_or_time_cannot_be_made(changes: dict[str, Any]) -> None:
+    """Its times need zones, and DUE is later than DTSTART (RFC 5545, 3.8.2.3)."""
+    with pytest.raises(PlanError):
+        replace(PACK, **changes)
+
+
+ANY_TEXT = st.text(
+    st.one_of(st.characters(), st.sampled_from('\r\n;:,\\"\x00\x0b\u2028\u202e🌾é')), max_size=300
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(summary=ANY_TEXT, description=ANY_TEXT, topics=st.lists(ANY_TEXT, max_size=3))
+def test_any_text_comes_back_as_it_was_and_adds_no_property(
+    summary: str, description: str, topics: list[str]
+) -> None:
+    """Whatever is typed, the file has the same properties, and a reader gets the same visible text."""
+    odd = entry(
+        summary=summary,
+        description=f"x{description}",
+        location=f"x{summary}",
+        categories=("x", *topics),
+        reminders=(Reminder(60, f"x{summary}"),),
+        to_dos=(replace(PACK, text=f"x{summary}"),),
+    )
+    tame = entry(
+        summary="x",
+        description="x",
+        location="x",
+        categories=("x",),
+        reminders=(Reminder(60, "x"),),
+        to_dos=(replace(PACK, text="x"),),
+    )
+    data = calendar_file([odd], written_at=WRITTEN)
+    names = [re.split("[:;]", line, maxsplit=1)[0] for line in lines(data)]
+    assert names == [
+        re.split("[:;]", line, maxsplit=1)[0] for line in lines(calendar_file([tame], written_at=WRITTEN))
+    ]
+    assert all(len(line) <= 75 for line in data.split(b"\r\n"))
+    (event,) = events(data)
+    assert str(event["SUMMARY"]) == one_line(summary)
+    assert str(event["DESCRIPTION"]) == plain_lines(f"x{description}")
+    assert str(event["LOCATION"]) == one_line(f"x{summary}")
+    assert isinstance(event, Event)
+    assert [str(topic) for topic in event.categories] == [
+        "x",
+        *(topic for topic in map(one_line, topics) if topic),
+    ]
+    read_again = vobject.readOne(data.decode()).vevent
+    assert read_again.description.value == plain_lines(f"x{description}")

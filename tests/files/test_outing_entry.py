@@ -10,7 +10,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.planning.day_questions import make_question
-from tripplan.files.calendar_file import EntryLayout, OutingEntry, outing_uid
+from tripplan.files.calendar_file import OutingEntry, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
 from tripplan.planning.admission.result import Admission, Purchase
 from tripplan.planning.cost import CostItem, CostKind, OutingCost
@@ -20,7 +20,7 @@ from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome, S
 from tripplan.planning.hours import DayHours, Openness
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import Outing
-from tripplan.planning.planned import PlanStatus
+from tripplan.planning.planned import EntryTicks, PlanStatus
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
 
@@ -77,14 +77,16 @@ def outing(**changes: Any) -> Outing:
 
 
 def entry(**options: Any) -> OutingEntry:
-    """The entry of that outing."""
-    return entry_for_outing(outing(), HOUSEHOLD, uid=outing_uid("x"), **options)
+    """The entry of that outing; options that are ticks go onto the list of ticks."""
+    told = {name: options.pop(name) for name in tuple(options) if name in EntryTicks.model_fields}
+    ticked = EntryTicks.model_validate(told)
+    return entry_for_outing(outing(), HOUSEHOLD, uid=outing_uid("x"), ticked=ticked, **options)
 
 
 def test_the_title_says_when_to_leave_home() -> None:
     """One entry for the whole day names the departure; an entry per part has one of its own for it."""
     assert entry().summary == "Test museum (leave home 8:40 AM)"
-    assert entry(layout=EntryLayout.PARTS).summary == "Test museum"
+    assert entry(in_parts=True).summary == "Test museum"
 
 
 def test_the_entry_runs_from_leaving_home_to_being_home_again() -> None:
@@ -138,7 +140,7 @@ def test_nothing_private_gets_in_unless_ticked() -> None:
 
 def test_names_and_home_come_in_when_ticked() -> None:
     """What the parent ticks is written out, and still no birth date."""
-    made = entry(include_names=True, include_home=True)
+    made = entry(names=True, home_address=True)
     assert "Di's nap: 1 h of 1 h 40 min kept (40 min in the car and 20 min at home)." in made.description
     assert "Going: Ann, Bo, Cy and Di." in made.description
     assert "- Di and Cy were here last year." in made.description
@@ -152,10 +154,26 @@ def test_names_inside_other_words_stay() -> None:
     assert "- Boots and Dinner for an adult." in made.description
 
 
-def test_the_usual_reminders_are_two() -> None:
-    """Unless the parent sets others, one reminds to pack the evening before and one an hour ahead."""
-    assert [reminder.minutes_before for reminder in entry().reminders] == [820, 60]
-    assert entry(reminders=()).reminders == ()
+def test_reminders_and_tasks_come_as_ticked() -> None:
+    """By default packing, an hour ahead and leaving; tasks take over the packing."""
+    assert [reminder.minutes_before for reminder in entry().reminders] == [820, 60, 0]
+    made = entry(things_to_do="tasks")
+    assert [reminder.minutes_before for reminder in made.reminders] == [60, 0]
+    assert [to_do.text for to_do in made.to_dos] == ["Pack for tomorrow's outing: Test museum"]
+
+
+def test_prices_stay_out_unless_ticked() -> None:
+    """Without the tick no amount of money is told, and what to buy still is."""
+    told = entry(costs=False).description
+    assert "$" not in told
+    assert "- 2 x Adult" in told
+    assert "$28.00" in entry().description
+
+
+def test_a_moved_outing_says_from_when() -> None:
+    """The description begins with the day and hour that no longer hold."""
+    made = entry(moved_from=LEAVE - timedelta(days=1))
+    assert made.description.startswith("Moved: it was planned for Mon, Dec 7, 2026, leaving home 8:40 AM.")
 
 
 def test_clocks_that_differ_are_named() -> None:

@@ -14,6 +14,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 from zoneinfo import ZoneInfo, available_timezones
 
 import pytest
@@ -24,6 +25,7 @@ from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
     Reminder,
+    ToDo,
     calendar_file,
     outing_uid,
 )
@@ -71,8 +73,8 @@ SOME_ZONES = (
     "UTC",
 )
 
-Times = Mapping[str, tuple[int, int]]
-"""Start and end of entries by UID [seconds since 1970]."""
+Times = Mapping[str, tuple[int, ...]]
+"""Start and end of entries and tasks by UID [seconds since 1970], then their alarms [seconds after start]."""
 
 
 def outings_in(zone: ZoneInfo) -> list[OutingEntry]:
@@ -153,7 +155,7 @@ def by_libical(tmp_path_factory: pytest.TempPathFactory) -> Callable[[list[Path]
         found: list[Times] = []
         for block in done.stdout.split("\n\n")[:-1]:
             rows = [line.split() for line in block.splitlines() if line]
-            found.append({uid: (int(start), int(end)) for uid, start, end in rows})
+            found.append({uid: tuple(map(int, numbers)) for uid, *numbers in rows})
         return found
 
     return read
@@ -196,6 +198,74 @@ def test_libical_finds_the_right_times_and_no_fault(
 ) -> None:
     """In every zone, libical reads every outing at its true moment and marks no error."""
     files, times = written(tmp_path, sorted(available_timezones()))
+    assert by_libical(files) == times
+
+
+def with_everything(zone: ZoneInfo) -> tuple[bytes, Times]:
+    """Outings in parts with tasks and alarms around every change of the clock, and what should be found."""
+    entries: list[OutingEntry] = []
+    times: dict[str, tuple[int, ...]] = {}
+    for outing in outings_in(zone):
+        start = outing.start
+        pack = ToDo("pack", "Pack", _later(start, -13), start)
+        book = ToDo("book", "Book", _later(start, -200), _later(start, -175), as_entry=True)
+        reminders = (Reminder(14_400, "Think of it"), Reminder(60, "Leave in an hour"), Reminder(0, "Leave"))
+        entries.append(
+            replace(outing, layout=EntryLayout.PARTS, reminders=reminders, to_dos=(pack, book), sequence=2)
+        )
+        moments = [int(one.timestamp()) for one in (start, outing.arrive, outing.leave_place, outing.end)]
+        times[f"{outing.uid}-there"] = (moments[0], moments[1], -864_000, -3_600, 0)
+        times[outing.uid] = (moments[1], moments[2])
+        times[f"{outing.uid}-back"] = (moments[2], moments[3])
+        times[f"{outing.uid}-pack-todo"] = (int(pack.start.timestamp()), moments[0], 0)
+        booking = int(book.start.timestamp())
+        times[f"{outing.uid}-book-entry"] = (booking, booking + 900, 0)
+    return calendar_file(entries, written_at=WRITTEN), times
+
+
+def test_vobject_finds_parts_tasks_and_alarms_in_zones_of_every_kind() -> None:
+    """Starts, ends, deadlines and alarms come back at their true moments (RFC 5545, 3.6.1, 3.6.2, 3.6.6)."""
+    for name in SOME_ZONES:
+        data, times = with_everything(ZoneInfo(name))
+        calendar = vobject.readOne(data.decode())
+        found = {
+            one.uid.value: (
+                int(one.dtstart.value.timestamp()),
+                int((one.due if one.name == "VTODO" else one.dtend).value.timestamp()),
+                *(int(alarm.trigger.value.total_seconds()) for alarm in one.contents.get("valarm", [])),
+            )
+            for one in (*calendar.contents["vevent"], *calendar.contents["vtodo"])
+        }
+        assert found == times, name
+
+
+def everything_written(folder: Path) -> tuple[list[Path], list[Times]]:
+    """One file per zone of the sample with all there is, and what should be found in each."""
+    files, times = [], []
+    for number, name in enumerate(SOME_ZONES):
+        data, expected = with_everything(ZoneInfo(name))
+        files.append(folder / f"{number}.ics")
+        files[-1].write_bytes(data)
+        times.append(expected)
+    return files, times
+
+
+def test_ical_js_finds_parts_tasks_and_alarms_in_zones_of_every_kind(
+    tmp_path: Path, by_ical_js: Callable[[list[Path]], list[list[dict[str, Any]]]]
+) -> None:
+    """Starts, ends, deadlines and alarms come back at their true moments (RFC 5545, 3.6.1, 3.6.2, 3.6.6)."""
+    files, times = everything_written(tmp_path)
+    assert [
+        {entry["uid"]: (entry["start"], entry["end"], *entry["alarms"]) for entry in entries}
+        for entries in by_ical_js(files)
+    ] == times
+
+
+def test_libical_finds_parts_tasks_and_alarms_in_zones_of_every_kind(
+    tmp_path: Path, by_libical: Callable[[list[Path]], list[Times]]
+) -> None:
+    """Starts, ends, deadlines and alarms come back at their true moments, and libical marks no fault."""
+    files, times = everything_written(tmp_path)
     assert by_libical(files) == times
 
 

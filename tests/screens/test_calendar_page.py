@@ -10,10 +10,16 @@ from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.screens.calendar.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.planning.planned import (
+    EntryTicks,
+    PlannedOuting,
+    PlanStatus,
+    ThingsToDo,
+    others_called_off,
+)
 from tripplan.screens.calendar.school_import import days_off_in
 
 Opened = Callable[..., AppTest]
@@ -96,10 +102,11 @@ def test_the_entry_tells_names_and_home_only_when_ticked(open_app: Opened) -> No
 
 
 def test_reminders_go_as_they_are_ticked(open_app: Opened) -> None:
-    """Both reminders at first; without ticks none."""
+    """To pack, an hour ahead and to leave at first; without a tick it is gone."""
     app = with_outing(open_app)
-    assert app.code[0].value.count("Reminder") == 2
+    assert app.code[0].value.count("Reminder") == 3
     app.checkbox(key="entry_packing").uncheck()
+    app.checkbox(key="entry_leave_now").uncheck()
     app.number_input(key="entry_leaving_minutes").set_value(45)
     app.run()
     assert "Reminder 45 min before: Leave in 45 min" in app.code[0].value
@@ -141,6 +148,36 @@ def test_an_outing_can_move_to_another_day(open_app: Opened) -> None:
     text = said(app.markdown)
     assert "Sun, Dec 6, 2026: Ledgewing" in text
     assert "Sat, Dec 5, 2026: Ledgewing" not in text
+
+
+def test_the_year_goes_into_one_file(open_app: Opened) -> None:
+    """With two planned outings there is one file with both, the one called off too."""
+    app = with_outing(open_app)
+    app.button(key="save_entry").click().run()
+    assert "download_year" not in [button.key for button in app.download_button]
+    app.session_state["taken_demo"] = ("ledgewing", "2026-12-12", None)
+    app.run()
+    app.button(key="save_entry").click().run()
+    app.button(key=f"turn_{ID}").click().run()
+    assert not app.exception
+    assert app.download_button(key="download_year").label.startswith("Download all")
+
+
+def test_candidates_are_pencilled_in_and_keeping_one_calls_the_others_off(open_app: Opened) -> None:
+    """One press on Compare plans all three tentatively; one press on Calendar settles which it is."""
+    app = open_app("compare")
+    app.button(key="pencil_in").click().run()
+    assert "3 outings are pencilled in" in said(app.success)
+    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.run()
+    assert said(app.markdown).count("it is still open") == 3
+    settle = [key for key in (button.key or "" for button in app.button) if key.startswith("settle_")]
+    assert len(settle) == 3
+    app.button(key=settle[1]).click().run()
+    assert not app.exception
+    assert "Called off: the other candidates" in said(app.success)
+    told = said(app.markdown)
+    assert (told.count("it is settled"), told.count("called off")) == (1, 2)
 
 
 def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened) -> None:
@@ -221,6 +258,37 @@ def test_a_changed_outing_keeps_its_uid_and_counts_up() -> None:
     moved = planned(date(2026, 12, 8), before=first, at=LATER)
     assert (moved.uid, moved.id, moved.sequence) == (first.uid, first.id, 1)
     assert moved.day == date(2026, 12, 8)
+    told = file_in_words(file_of(entry_of(moved, HOUSEHOLD, PLACE, outing_on(moved.day)), NOW))
+    assert "Moved: it was planned for Sat, Dec 5, 2026, leaving home" in told
+    settled = planned_from(
+        outing_on(moved.day), HOUSEHOLD, EntryTicks(names=True), PlanStatus.CONFIRMED, before=moved,
+        ids_taken=(), at=LATER,
+    )  # fmt: skip
+    assert settled.moved_from == first.leave_home
+
+
+def test_parts_and_tasks_that_are_no_longer_ticked_are_taken_back() -> None:
+    """The next file cancels what the one before held, so that importing it leaves no stray entries."""
+    before = planned(ticked=EntryTicks(in_parts=True, things_to_do=ThingsToDo.TASKS))
+    after = planned(before=before, at=LATER)
+    assert after.once_written == ("-there", "-back", "-pack-todo")
+    told = file_of(entry_of(after, HOUSEHOLD, PLACE, outing_on(after.day)), NOW).decode()
+    assert told.count("STATUS:CANCELLED") == 3
+    again = planned(before=after, at=LATER, ticked=before.ticked)
+    told = file_of(entry_of(again, HOUSEHOLD, PLACE, outing_on(again.day)), NOW).decode()
+    assert "CANCELLED" not in told
+
+
+def test_only_open_candidates_of_the_same_choice_are_called_off() -> None:
+    """Settling one leaves outings of another choice, and those of none, as they are."""
+    one, two, three = (
+        planned(date(2026, 12, day)).model_copy(update={"status": PlanStatus.TENTATIVE, "choice": choice})
+        for day, choice in ((5, "a"), (8, "a"), (9, "b"))
+    )
+    settled = one.changed(LATER, status=PlanStatus.CONFIRMED)
+    (off,) = others_called_off(settled, (settled, two, three), LATER)
+    assert (off.id, off.status, off.sequence) == (two.id, PlanStatus.CANCELLED, 1)
+    assert others_called_off(one, (one, two, three), LATER) == ()
 
 
 def test_a_second_outing_on_the_day_of_a_moved_one_is_an_entry_of_its_own() -> None:

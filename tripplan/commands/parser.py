@@ -14,6 +14,8 @@ USUAL_WEEKS = 6
 USUAL_DAYS_SHOWN = 10
 WHEREABOUTS = ("home", "way", "there")
 """Where a party can be when its day goes wrong."""
+TO_DO = ("none", "tasks", "entries")
+"""How booking and packing get onto the calendar; the values of `tripplan.planning.planned.ThingsToDo`."""
 
 _EPILOG = """\
 Options follow the command. Dates read like 2026-12-08. A place is its id or its name.
@@ -233,7 +235,13 @@ def _late(text: str) -> int:
 
 
 def _calendar(parser: ArgumentParser) -> None:
-    _place_and_day(parser)
+    parser.add_argument("place", metavar="PLACE", nargs="?", help="id or name of a place")
+    parser.add_argument("day", metavar="DATE", nargs="?", help="day of the visit")
+    parser.add_argument(
+        "--planned",
+        action="store_true",
+        help="all outings planned for the year to come, each as it was saved, instead of one",
+    )
     parser.add_argument(
         "--out", metavar="FILE", required=True, help="the calendar file (.ics) to write; - prints it"
     )
@@ -244,7 +252,17 @@ def _calendar(parser: ArgumentParser) -> None:
     parser.add_argument("--tentative", action="store_true", help="mark the outing as not yet certain")
     parser.add_argument("--names", action="store_true", help="let people's names into the entry")
     parser.add_argument("--home", action="store_true", help="let the home address into the entry")
+    parser.add_argument("--no-costs", action="store_true", help="keep prices out of the entry")
     parser.add_argument("--no-reminders", action="store_true", help="leave the reminders out")
+    parser.add_argument(
+        "--to-do",
+        choices=TO_DO,
+        default=TO_DO[0],
+        help="booking and packing as tasks, or as short entries for calendars without tasks "
+        "(default: %(default)s)",
+    )
+    parser.add_argument("--free", action="store_true", help="do not mark the time as taken")
+    parser.add_argument("--colour", metavar="NAME", help="colour the entry: one of CSS's sixteen basic names")
 
 
 def _sheet(parser: ArgumentParser) -> None:
@@ -380,7 +398,7 @@ COMMANDS: Sequence[Command] = (
         (_span_options, *_PLANNING, _json_option),
     ),
     Command("day", "day", "plan one day at one place, hour by hour", _day, (*_PLANNING, _json_option)),
-    Command("calendar", "calendar", "write an outing as a calendar file", _calendar, _PLANNING),
+    Command("calendar", "calendar", "write planned outings as a calendar file", _calendar, _PLANNING),
     Command("sheet", "sheet", "write an outing as a page to print and take along", _sheet, _PLANNING),
     Command(
         "passes",

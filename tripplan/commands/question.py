@@ -98,7 +98,7 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     family = _family(options, records, clock, findings)
     today = _today(clock, family)
     party = _party(options.party, family, findings)
-    places = _places(options.place, family, findings)
+    places = _places(options.place or (), family, findings)
     span = _span(options, today, findings)
     for finding in findings:
         if finding.weight is Weight.WARNING:

@@ -3,12 +3,12 @@
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, time, timedelta
+from datetime import UTC, datetime, timedelta
 from enum import StrEnum
 from uuid import UUID, uuid5
 from zoneinfo import ZoneInfo
 
-from icalendar import Alarm, Calendar, Event, Timezone
+from icalendar import Alarm, Calendar, Event, Timezone, Todo
 
 from tripplan.errors import PlanError
 from tripplan.files.plain_text import lines, one_line
@@ -19,7 +19,9 @@ from tripplan.version import __version__
 
 _OUTINGS = UUID("6f0f5d1e-0c0c-4c54-9c3b-2f6d3a1b7e90")
 _WEB = re.compile(r"https?://[!-~]+", re.IGNORECASE)
-_EVENING = time(19, 0)
+_THERE, _BACK, _TO_DO, _ENTRY = "-there", "-back", "-todo", "-entry"
+_A_MOMENT = timedelta(minutes=15)
+"""How long a thing to do shows on the calendar where it is an entry."""
 
 
 class EntryLayout(StrEnum):
@@ -43,6 +45,31 @@ class Reminder:
 
 
 @dataclass(frozen=True)
+class ToDo:
+    """Something to be done before an outing.
+
+    Attributes:
+        ending: tells its UID from the outing's own.
+        text: what is to be done.
+        start: when it is reminded of; zone-aware.
+        due: until when; zone-aware, later than the start.
+        as_entry: whether it is written as a short entry, for programs that know no to-dos.
+    """
+
+    ending: str
+    text: str
+    start: datetime
+    due: datetime
+    as_entry: bool = False
+
+    def __post_init__(self) -> None:
+        if self.start.utcoffset() is None or self.due.utcoffset() is None:
+            raise PlanError("a thing to do needs time zones")
+        if self.start.astimezone(UTC) >= self.due.astimezone(UTC):
+            raise PlanError("a thing to do is due after it is reminded of")
+
+
+@dataclass(frozen=True)
 class OutingEntry:
     """One outing as it goes onto a calendar. Nothing gets into the file that does not stand here.
 
@@ -63,6 +90,11 @@ class OutingEntry:
         categories: topics of study.
         reminders: in any order.
         layout: one entry, or one per part of the day.
+        busy: whether it marks its time as taken.
+        colour: a CSS colour keyword; the calendar's own colour when left out.
+        to_dos: what is to be done before; each is an entry or a to-do of its own.
+        withdrawn: endings of the UIDs of parts and to-dos that earlier files held; those that this one does
+            not hold are written as cancelled.
 
     Raises:
         PlanError: a time has no zone, the times are out of order, or there is no uid.
@@ -84,6 +116,10 @@ class OutingEntry:
     categories: tuple[str, ...] = ()
     reminders: tuple[Reminder, ...] = ()
     layout: EntryLayout = EntryLayout.WHOLE
+    busy: bool = True
+    colour: str = ""
+    to_dos: tuple[ToDo, ...] = ()
+    withdrawn: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         times = (self.start, self.arrive, self.leave_place, self.end)
@@ -107,20 +143,6 @@ def outing_uid(outing: str) -> str:
     return str(uuid5(_OUTINGS, outing))
 
 
-def usual_reminders(leave_home: datetime) -> tuple[Reminder, ...]:
-    """To pack at seven the evening before, and to get going an hour before leaving.
-
-    Args:
-        leave_home: zone-aware, by the clock at home.
-    """
-    evening = datetime.combine(leave_home.date() - timedelta(days=1), _EVENING, leave_home.tzinfo)
-    ahead = leave_home.astimezone(UTC) - evening.astimezone(UTC)
-    return (
-        Reminder(int(ahead.total_seconds() // 60), "Pack for tomorrow's outing"),
-        Reminder(60, "Leave in an hour"),
-    )
-
-
 def calendar_file(entries: Sequence[OutingEntry], *, written_at: datetime) -> bytes:
     """A calendar file (.ics) with one outing or many.
 
@@ -134,15 +156,114 @@ def calendar_file(entries: Sequence[OutingEntry], *, written_at: datetime) -> by
     Raises:
         PlanError: there is no entry, two share a UID, or `written_at` has no zone.
 
-    Source: RFC 5545, sections 3.4, 3.6.1, 3.6.5 and 3.6.6.
+    Source: RFC 5545, sections 3.4, 3.6.1, 3.6.2, 3.6.5 and 3.6.6; RFC 7986, section 5.9 (COLOR).
     """
     if not entries:
         raise PlanError("a calendar file needs at least one entry")
-    if len({entry.uid for entry in entries}) < len(entries):
+    if len({one_line(entry.uid) for entry in entries}) < len(entries):
         raise PlanError("two entries share a UID; a calendar would keep only one of them")
     if written_at.utcoffset() is None:
         raise PlanError("the time of writing needs its time zone")
-    parts = [part for entry in entries for part in _parts(entry)]
+    return _file([part for entry in entries for part in (*_parts(entry), *_gone(entry))], written_at)
+
+
+def calendar_objects(entry: OutingEntry, *, written_at: datetime) -> Mapping[str, bytes]:
+    """One outing as a calendar server keeps it: a file for every UID, without those that are withdrawn.
+
+    Args:
+        entry: the outing.
+        written_at: zone-aware; becomes DTSTAMP.
+
+    Returns:
+        The files by their UIDs.
+
+    Source: RFC 4791, section 4.1 (one UID and one kind of component in a calendar object, no METHOD).
+    """
+    return {part.uid: _file([part], written_at) for part in _parts(entry)}
+
+
+def endings(entry: OutingEntry) -> tuple[str, ...]:
+    """What the UIDs of an outing's parts and to-dos have after the outing's own."""
+    uid = one_line(entry.uid)
+    return tuple(part.uid.removeprefix(uid) for part in _parts(entry) if part.uid != uid)
+
+
+@dataclass(frozen=True)
+class _Part:
+    """One component of the file: a whole outing, a part of it, or something to do before it."""
+
+    uid: str
+    summary: str
+    start: datetime
+    end: datetime
+    entry: OutingEntry
+    status: PlanStatus
+    described: bool = True
+    busy: bool = True
+    is_to_do: bool = False
+    reminders: tuple[Reminder, ...] = ()
+
+
+def _parts(entry: OutingEntry) -> list[_Part]:
+    # The visit keeps the outing's own UID, so that changing the layout moves the entry and makes no twin.
+    name = one_line(entry.summary)
+    uid = one_line(entry.uid)
+    whole = _Part(
+        uid, name, entry.start, entry.end, entry, entry.status, busy=entry.busy, reminders=entry.reminders
+    )
+    to_dos = [_to_do(entry, to_do) for to_do in entry.to_dos]
+    if entry.layout is EntryLayout.WHOLE:
+        return [whole, *to_dos]
+    way = replace(whole, described=False, reminders=())
+    parts = [
+        replace(way, uid=f"{uid}{_THERE}", summary=f"Leave home: {name}", end=entry.arrive),
+        replace(whole, start=entry.arrive, end=entry.leave_place, reminders=()),
+        replace(way, uid=f"{uid}{_BACK}", summary=f"Way home: {name}", start=entry.leave_place),
+    ]
+    first, *rest = (part for part in parts if part.start.astimezone(UTC) < part.end.astimezone(UTC))
+    return [replace(first, reminders=entry.reminders), *rest, *to_dos]
+
+
+def _to_do(entry: OutingEntry, to_do: ToDo) -> _Part:
+    end = to_do.due
+    if to_do.as_entry:
+        end = min(end, (to_do.start.astimezone(UTC) + _A_MOMENT).astimezone(to_do.start.tzinfo))
+    return _Part(
+        # A to-do cannot become an entry under one UID, so each has its own.
+        f"{one_line(entry.uid)}-{one_line(to_do.ending)}{_ENTRY if to_do.as_entry else _TO_DO}",
+        one_line(to_do.text),
+        to_do.start,
+        end,
+        entry,
+        entry.status,
+        described=False,
+        busy=False,
+        is_to_do=not to_do.as_entry,
+        reminders=(Reminder(0, to_do.text),),
+    )
+
+
+def _gone(entry: OutingEntry) -> list[_Part]:
+    """Parts and to-dos that an earlier file held and this one takes back."""
+    uid, here = one_line(entry.uid), endings(entry)
+    return [
+        _Part(
+            f"{uid}{one_line(ending)}",
+            one_line(entry.summary),
+            entry.start,
+            entry.end,
+            entry,
+            PlanStatus.CANCELLED,
+            described=False,
+            busy=False,
+            is_to_do=ending.endswith(_TO_DO),
+        )
+        for ending in dict.fromkeys(entry.withdrawn)
+        if ending not in here
+    ]
+
+
+def _file(parts: Sequence[_Part], written_at: datetime) -> bytes:
     zones = _zones(moment for part in parts for moment in (part.start, part.end))
     calendar = Calendar()
     calendar.add("VERSION", "2.0")
@@ -151,37 +272,9 @@ def calendar_file(entries: Sequence[OutingEntry], *, written_at: datetime) -> by
     for _, component in sorted(zones.items()):
         calendar.add_component(component)
     for part in parts:
-        calendar.add_component(_event(part, zones, written_at))
+        calendar.add_component(_component(part, zones, written_at))
     written: bytes = calendar.to_ical()
     return written
-
-
-@dataclass(frozen=True)
-class _Part:
-    """One entry of the file: a whole outing or a part of it."""
-
-    uid: str
-    summary: str
-    start: datetime
-    end: datetime
-    entry: OutingEntry
-    described: bool = True
-    reminders: tuple[Reminder, ...] = ()
-
-
-def _parts(entry: OutingEntry) -> list[_Part]:
-    # The visit keeps the outing's own UID, so that changing the layout moves the entry and makes no twin.
-    name = one_line(entry.summary)
-    uid = one_line(entry.uid)
-    if entry.layout is EntryLayout.WHOLE:
-        return [_Part(uid, name, entry.start, entry.end, entry, reminders=entry.reminders)]
-    parts = [
-        _Part(f"{uid}-there", f"Leave home: {name}", entry.start, entry.arrive, entry, described=False),
-        _Part(uid, name, entry.arrive, entry.leave_place, entry),
-        _Part(f"{uid}-back", f"Way home: {name}", entry.leave_place, entry.end, entry, described=False),
-    ]
-    first, *rest = (part for part in parts if part.start.astimezone(UTC) < part.end.astimezone(UTC))
-    return [replace(first, reminders=entry.reminders), *rest]
 
 
 def _zones(moments: Iterable[datetime]) -> Mapping[str, Timezone]:
@@ -210,35 +303,42 @@ def _written(moments: tuple[datetime, datetime], zones: Mapping[str, Timezone]) 
     return clocks if plain else [clock.astimezone(UTC) for clock in clocks]
 
 
-def _event(part: _Part, zones: Mapping[str, Timezone], written_at: datetime) -> Event:
+def _component(part: _Part, zones: Mapping[str, Timezone], written_at: datetime) -> Event | Todo:
     entry = part.entry
-    cancelled = entry.status is PlanStatus.CANCELLED
+    cancelled = part.status is PlanStatus.CANCELLED
     start, end = _written((part.start, part.end), zones)
-    event = Event()
-    event.add("UID", part.uid)
-    event.add("DTSTAMP", written_at.astimezone(UTC).replace(microsecond=0))
-    event.add("DTSTART", start.replace(microsecond=0))
-    event.add("DTEND", end.replace(microsecond=0))
-    event.add("SUMMARY", part.summary)
-    event.add("SEQUENCE", entry.sequence)
-    event.add("STATUS", entry.status.upper())
-    event.add("TRANSP", "TRANSPARENT" if cancelled else "OPAQUE")
+    made = Todo() if part.is_to_do else Event()
+    made.add("UID", part.uid)
+    made.add("DTSTAMP", written_at.astimezone(UTC).replace(microsecond=0))
+    made.add("DTSTART", start.replace(microsecond=0))
+    made.add("DUE" if part.is_to_do else "DTEND", end.replace(microsecond=0))
+    made.add("SUMMARY", part.summary)
+    made.add("SEQUENCE", entry.sequence)
+    if part.is_to_do:
+        made.add("STATUS", "CANCELLED" if cancelled else "NEEDS-ACTION")
+    else:
+        made.add("STATUS", part.status.upper())
+        made.add("TRANSP", "OPAQUE" if part.busy and not cancelled else "TRANSPARENT")
+    if part.uid != one_line(entry.uid):
+        made.add("RELATED-TO", one_line(entry.uid))
+    if entry.colour:
+        made.add("COLOR", entry.colour)
     if entry.last_modified is not None:
-        event.add("LAST-MODIFIED", entry.last_modified.astimezone(UTC).replace(microsecond=0))
+        made.add("LAST-MODIFIED", entry.last_modified.astimezone(UTC).replace(microsecond=0))
     if entry.location:
-        event.add("LOCATION", one_line(entry.location))
+        made.add("LOCATION", one_line(entry.location))
     if entry.point is not None:
-        event.add("GEO", (_degrees(entry.point.latitude), _degrees(entry.point.longitude)))
+        made.add("GEO", (_degrees(entry.point.latitude), _degrees(entry.point.longitude)))
     if _WEB.fullmatch(entry.url):
-        event.add("URL", entry.url)
+        made.add("URL", entry.url)
     if entry.description and part.described:
-        event.add("DESCRIPTION", lines(entry.description))
+        made.add("DESCRIPTION", lines(entry.description))
     topics = [topic for topic in map(one_line, entry.categories) if topic]
     if topics:
-        event.add("CATEGORIES", topics)
+        made.add("CATEGORIES", topics)
     for reminder in () if cancelled else part.reminders:
-        event.add_component(_alarm(reminder))
-    return event
+        made.add_component(_alarm(reminder))
+    return made
 
 
 def _alarm(reminder: Reminder) -> Alarm:

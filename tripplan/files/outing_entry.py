@@ -4,17 +4,22 @@ import re
 from collections.abc import Callable, Iterator
 from datetime import date, datetime
 
-from tripplan.files.calendar_file import EntryLayout, OutingEntry, Reminder, usual_reminders
+from tripplan.files.calendar_file import EntryLayout, OutingEntry
+from tripplan.files.entry_reminders import reminders, to_dos
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
+from tripplan.planning.booking import book_by
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
 from tripplan.planning.household import Household, Member
 from tripplan.planning.outing import Outing
-from tripplan.planning.planned import PlanStatus
+from tripplan.planning.planned import EntryTicks, PlanStatus
 from tripplan.planning.sentences import crowd_sentence, item_sentence, total_sentence
 from tripplan.planning.travel.drive import Leg
 from tripplan.planning.where import Where
+
+USUAL_TICKS = EntryTicks()
+"""What an entry tells unless the parent ticks otherwise."""
 
 
 def entry_for_outing(
@@ -22,13 +27,12 @@ def entry_for_outing(
     household: Household,
     *,
     uid: str,
+    ticked: EntryTicks = USUAL_TICKS,
     sequence: int = 0,
     last_modified: datetime | None = None,
     status: PlanStatus = PlanStatus.CONFIRMED,
-    layout: EntryLayout = EntryLayout.WHOLE,
-    reminders: tuple[Reminder, ...] | None = None,
-    include_names: bool = False,
-    include_home: bool = False,
+    moved_from: datetime | None = None,
+    withdrawn: tuple[str, ...] = (),
 ) -> OutingEntry:
     """The calendar entry for an outing.
 
@@ -36,36 +40,39 @@ def entry_for_outing(
         outing: one place on one day, with its answers.
         household: whose outing it is; gives the unit of distance and, when ticked, the home address.
         uid: see `tripplan.files.calendar_file.outing_uid`.
+        ticked: what the entry tells, and how.
         sequence: how often the entry was changed after it was first handed out.
         last_modified: when the outing was last changed.
         status: how firm it is.
-        layout: one entry, or one per part of the day.
-        reminders: to pack the evening before and to get going an hour ahead when left out.
-        include_names: whether people's names may be read by everyone who sees the calendar.
-        include_home: whether the home address may.
+        moved_from: when it would have begun before it was moved.
+        withdrawn: as in `OutingEntry`.
 
     Returns:
         The entry. It never holds a birth date; unless names are ticked, people are 'a child' or 'an adult'.
     """
     plan = outing.plan
-    said: Callable[[str], str] = str if include_names else _without_names(outing.party, outing.day)
-    home = household.home if include_home else None
+    names = ticked.names
+    said: Callable[[str], str] = str if names else _without_names(outing.party, outing.day)
+    home = household.home if ticked.home_address else None
+    last_day = book_by(outing.place, outing.day, (line.name for line in outing.admission.purchases))
     blocks = (
-        (_going(outing, include_names),),
+        moved_lines(moved_from),
+        (_going(outing, names),),
         _times(outing, plan, home),
         _drive(outing.way_there, household.units),
-        _naps(plan.naps, include_names),
-        _tickets(outing.admission),
-        _money(outing.cost),
+        _naps(plan.naps, names),
+        _tickets(outing.admission, ticked.costs),
+        _money(outing.cost) if ticked.costs else (),
         _crowd(outing),
         _listed("Good to know", outing.notes),
         _listed("Please mind", (*outing.place.visit.cautions, *outing.cautions)),
         ("Times and costs are estimates; the place's own page has the last word on hours and prices.",),
     )
     written = ("\n".join(dict.fromkeys(block)) for block in (tuple(lines) for lines in blocks) if block)
+    layout = EntryLayout.PARTS if ticked.in_parts else EntryLayout.WHOLE
     return OutingEntry(
         uid=uid,
-        summary=_summary(outing, plan, layout),
+        summary=title(outing.place.name, plan.leave_home, layout),
         start=plan.leave_home,
         arrive=plan.enter,
         leave_place=plan.leave_place,
@@ -73,26 +80,39 @@ def entry_for_outing(
         sequence=sequence,
         last_modified=last_modified,
         status=status,
-        location=_address(outing.place.name, outing.place.where),
+        location=address(outing.place.name, outing.place.where),
         point=outing.place.where.point,
         url=outing.place.web,
         description=said("\n\n".join(written)),
         categories=outing.place.visit.topics,
-        reminders=usual_reminders(plan.leave_home) if reminders is None else reminders,
+        reminders=reminders(ticked, plan.leave_home, last_day),
         layout=layout,
+        busy=ticked.busy,
+        colour=ticked.colour,
+        to_dos=to_dos(ticked, outing.place.name, plan.leave_home, last_day),
+        withdrawn=withdrawn,
     )
 
 
-def _summary(outing: Outing, plan: DayPlan, layout: EntryLayout) -> str:
+def title(name: str, leave_home: datetime, layout: EntryLayout) -> str:
+    """What the entry is called."""
     # One entry for the whole day hides that it begins with leaving home, so the title says when.
-    if layout is EntryLayout.WHOLE:
-        return f"{outing.place.name} (leave home {wording.clock(plan.leave_home)})"
-    return outing.place.name
+    return f"{name} (leave home {wording.clock(leave_home)})" if layout is EntryLayout.WHOLE else name
 
 
-def _address(name: str, where: Where) -> str:
+def address(name: str, where: Where) -> str:
+    """A place in one line, as far as it is known."""
     return ", ".join(
         part for part in (name, where.address, f"{where.postal_code} {where.town}".strip()) if part
+    )
+
+
+def moved_lines(moved_from: datetime | None) -> tuple[str, ...]:
+    """Says of a moved outing when it would have been."""
+    if moved_from is None:
+        return ()
+    return (
+        f"Moved: it was planned for {wording.day(moved_from)}, leaving home {wording.clock(moved_from)}.",
     )
 
 
@@ -135,7 +155,7 @@ def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
 
     leaving = f"Leave home {at(plan.leave_home)}"
     if home is not None:
-        leaving += f" from {_address('', home)}"
+        leaving += f" from {address('', home)}"
     load_up = outing.way_there.load_up_minutes
     yield f"{leaving} (with {wording.minutes(load_up)} to load up)." if load_up else f"{leaving}."
     span = _leave_span(outing.search, plan)
@@ -178,10 +198,10 @@ def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
         yield f"{kept} ({where})." if where else f"{kept}."
 
 
-def _tickets(admission: Admission) -> Iterator[str]:
-    yield f"To buy, {wording.money(admission.total)} in all:"
+def _tickets(admission: Admission, costs: bool) -> Iterator[str]:
+    yield f"To buy, {wording.money(admission.total)} in all:" if costs else "To buy:"
     for line in admission.purchases:
-        yield f"- {line.quantity} x {line.name}, {wording.money(line.total)}"
+        yield f"- {line.quantity} x {line.name}" + (f", {wording.money(line.total)}" if costs else "")
     yield from admission.notes
 
 

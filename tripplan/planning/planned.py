@@ -1,6 +1,7 @@
 """An outing the family means to go on, as it stands in its records and on its calendar."""
 
 import re
+from collections.abc import Iterable
 from datetime import date, datetime
 from decimal import Decimal
 from enum import StrEnum
@@ -49,6 +50,23 @@ class PlanStatus(StrEnum):
     CANCELLED = "cancelled"
 
 
+class ThingsToDo(StrEnum):
+    """How booking and packing get onto the calendar, beside the reminders."""
+
+    NONE = "none"
+    TASKS = "tasks"
+    """As to-dos (RFC 5545, 3.6.2), which some calendar programs leave out without a word."""
+    ENTRIES = "entries"
+    """As short entries of their own, which every program shows."""
+
+
+COLOURS = (
+    "aqua", "black", "blue", "fuchsia", "gray", "green", "lime", "maroon",
+    "navy", "olive", "purple", "red", "silver", "teal", "white", "yellow",
+)  # fmt: skip
+"""What an entry may be coloured with. Source: W3C, CSS Color Module Level 3, 4.1 (basic colour keywords)."""
+
+
 class EntryTicks(Written):
     """What the parent ticked for the entry on the calendar, so that its next file tells the same."""
 
@@ -58,10 +76,22 @@ class EntryTicks(Written):
     """Whether people's names may be read by everyone who sees the calendar."""
     home_address: bool = False
     """Whether the home address may."""
+    costs: bool = True
+    """Whether prices and the total may."""
+    busy: bool = True
+    """Whether the entry marks its time as taken (RFC 5545, 3.8.2.7)."""
+    colour: Annotated[str, Field(pattern=f"^({'|'.join(COLOURS)})?$")] = ""
+    """The entry's colour (RFC 7986, 5.9); the calendar's own when left out."""
+    booking_reminder: bool = True
+    """Whether to remind the evening before the last day for booking, where tickets must be booked ahead."""
     packing_reminder: bool = True
     """Whether to remind the evening before to pack."""
     leaving_reminder_minutes: Annotated[int, Field(ge=1, le=24 * 60)] | None = 60
     """How long before leaving home to remind [min]; not at all when left out."""
+    leave_now_reminder: bool = True
+    """Whether to say so when it is time to leave."""
+    things_to_do: ThingsToDo = ThingsToDo.NONE
+    """Whether booking and packing are to-dos or entries of their own."""
 
 
 class PlannedOuting(Written):
@@ -96,6 +126,15 @@ class PlannedOuting(Written):
     """ISO 4217 code."""
     ticked: EntryTicks = EntryTicks()
     """What its entry on the calendar tells."""
+    book_by: date | None = None
+    """The last day for booking what is to be bought; none where it can be had at the door."""
+    moved_from: ZonedTime | None = None
+    """When it would have begun before it was last moved."""
+    once_written: tuple[Annotated[str, Field(max_length=40)], ...] = ()
+    """Endings of the UIDs of parts and to-dos that an earlier file may hold; the next takes back those it
+    no longer has."""
+    choice: Annotated[str, Field(max_length=80)] = ""
+    """Names the candidates it was pencilled in with, of which one will be kept; empty for none."""
     study_unit: Name | Literal[""] = ""
     """The name of the study unit that it closes; empty for none."""
 
@@ -121,3 +160,22 @@ class PlannedOuting(Written):
             pydantic.ValidationError: a new value does not fit.
         """
         return self.model_validate({**dict(self), **changes, "sequence": self.sequence + 1, "changed_at": at})
+
+
+def others_called_off(
+    kept: PlannedOuting, outings: Iterable[PlannedOuting], at: datetime
+) -> tuple[PlannedOuting, ...]:
+    """The candidates an outing was pencilled in with, called off now that it is settled.
+
+    Args:
+        kept: the outing; nothing else is called off unless it is confirmed and was one of several.
+        outings: all on record.
+        at: when it is settled; zone-aware.
+    """
+    if kept.status is not PlanStatus.CONFIRMED or not kept.choice:
+        return ()
+    return tuple(
+        other.changed(at, status=PlanStatus.CANCELLED)
+        for other in outings
+        if other.id != kept.id and other.choice == kept.choice and other.status is PlanStatus.TENTATIVE
+    )

@@ -11,6 +11,7 @@ from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import compared_facts, crowd_sentence, nap_sentence
 from tripplan.records.kinds import ComparedPlaces
+from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
@@ -42,6 +43,8 @@ def render(view: View) -> None:
             _card(view, family, candidate)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     say_taken(view, family)
+    if len(outings) > 1:
+        pencil_in(view, family.household, outings)
     if outings:
         _side_by_side(family, outings)
     if len(outings) > 1:

@@ -14,12 +14,14 @@ for (const file of files) {
   for (const zone of calendar.getAllSubcomponents("vtimezone")) {
     library.TimezoneService.register(zone);
   }
-  const entries = calendar.getAllSubcomponents("vevent").map((component) => {
+  const components = ["vevent", "vtodo"].flatMap((kind) => calendar.getAllSubcomponents(kind));
+  const entries = components.map((component) => {
     const event = new library.Event(component);
+    const due = component.getFirstPropertyValue("due");
     return {
       uid: event.uid,
       start: event.startDate.toUnixTime(),
-      end: event.endDate.toUnixTime(),
+      end: (due ?? event.endDate).toUnixTime(),
       summary: event.summary,
       description: event.description ?? "",
       location: event.location ?? "",

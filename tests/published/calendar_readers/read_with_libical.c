@@ -1,5 +1,5 @@
-/* Reads calendar files with libical and prints "UID START END" in seconds since 1970, a blank line after each
- * file. Every fault libical marks is printed as "ERROR ...". Usage: read_with_libical FILE... */
+/* Reads calendar files with libical and prints "UID START END ALARM..." of entries and tasks, a blank line
+ * after each file; times in seconds since 1970, alarms in seconds after the start. Every fault libical marks is printed as "ERROR ...". Usage: read_with_libical FILE... */
 #include <libical/ical.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -37,6 +37,21 @@ static void print_faults(icalcomponent *component)
     }
 }
 
+static void print_all(icalcomponent *calendar, icalcomponent_kind kind)
+{
+    icalcomponent *one = icalcomponent_get_first_component(calendar, kind);
+    for (; one; one = icalcomponent_get_next_component(calendar, kind)) {
+        icaltimetype end = kind == ICAL_VTODO_COMPONENT ? icalcomponent_get_due(one) : icalcomponent_get_dtend(one);
+        printf("%s %lld %lld", icalcomponent_get_uid(one), seconds(icalcomponent_get_dtstart(one)), seconds(end));
+        icalcomponent *alarm = icalcomponent_get_first_component(one, ICAL_VALARM_COMPONENT);
+        for (; alarm; alarm = icalcomponent_get_next_component(one, ICAL_VALARM_COMPONENT)) {
+            icalproperty *trigger = icalcomponent_get_first_property(alarm, ICAL_TRIGGER_PROPERTY);
+            printf(" %d", icaldurationtype_as_int(icalproperty_get_trigger(trigger).duration));
+        }
+        printf("\n");
+    }
+}
+
 int main(int count, char **names)
 {
     for (int i = 1; i < count; i++) {
@@ -49,11 +64,8 @@ int main(int count, char **names)
         }
         icalrestriction_check(calendar);
         print_faults(calendar);
-        icalcomponent *event = icalcomponent_get_first_component(calendar, ICAL_VEVENT_COMPONENT);
-        for (; event; event = icalcomponent_get_next_component(calendar, ICAL_VEVENT_COMPONENT)) {
-            printf("%s %lld %lld\n", icalcomponent_get_uid(event), seconds(icalcomponent_get_dtstart(event)),
-                   seconds(icalcomponent_get_dtend(event)));
-        }
+        print_all(calendar, ICAL_VEVENT_COMPONENT);
+        print_all(calendar, ICAL_VTODO_COMPONENT);
         printf("\n");
         icalcomponent_free(calendar);
         free(text);

@@ -6,26 +6,25 @@ from typing import Any
 import streamlit as st
 
 from tripplan.errors import UnknownName
+from tripplan.files.calendar_file import OutingEntry, calendar_file
+from tripplan.files.planned_entry import coming, entry_of, file_in_words, file_of, planned_from
 from tripplan.planning import wording
 from tripplan.planning.outing import Family, NoOuting, Outing
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.planned import PlannedOuting, PlanStatus, others_called_off
 from tripplan.records.store import Kept
+from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
 from tripplan.screens.calendar.family_import import family_calendars
-from tripplan.screens.calendar.planned_entry import entry_of, file_in_words, file_of, planned_from
 from tripplan.screens.calendar.school_import import school_calendars
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import Taken, party_picker, place_named, taken
-from tripplan.screens.widgets.fields import Fields, FieldValue, filled
+from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
 
 PAGE = "calendar"
-_ENTRY = "entry"
 _ICS = "text/calendar"
-_LAYOUTS = {False: "one entry", True: "three: drive, visit, way home"}
-_STATUSES = {PlanStatus.CONFIRMED.value: "it is settled", PlanStatus.TENTATIVE.value: "it is still open"}
 
 KeptOutings = Mapping[str, Kept[PlannedOuting]]
 
@@ -67,8 +66,10 @@ def _outing(view: View, family: Family, outings: KeptOutings) -> None:
         return
     st.subheader(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
     before = _on_record(now, outings) or _moved_from(view, now, outings)
-    fields = filled(_ENTRY, _first_ticks(before.value if before else None))
-    ticked, status = _ticks(fields)
+    # What is pressed stands above what it can be set to.
+    pressed = st.container()
+    fields = filled(ENTRY, first_ticks(before.value if before else None))
+    ticked, status = ticks(fields)
     planned = planned_from(
         outing,
         family.household,
@@ -78,7 +79,8 @@ def _outing(view: View, family: Family, outings: KeptOutings) -> None:
         ids_taken=outings.keys(),
         at=view.services.clock(),
     )
-    _entry(view, family, outing, planned, before)
+    with pressed:
+        _entry(view, family, outing, planned, before)
 
 
 def _on_record(now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
@@ -109,54 +111,6 @@ def _moved_from(view: View, now: Taken, outings: KeptOutings) -> Kept[PlannedOut
     return outings.get(picked)
 
 
-def _first_ticks(before: PlannedOuting | None) -> dict[str, FieldValue]:
-    ticked = before.ticked if before else EntryTicks()
-    status = before.status if before else PlanStatus.CONFIRMED
-    return {
-        "in_parts": ticked.in_parts,
-        "names": ticked.names,
-        "home_address": ticked.home_address,
-        "packing": ticked.packing_reminder,
-        "leaving": ticked.leaving_reminder_minutes is not None,
-        "leaving_minutes": ticked.leaving_reminder_minutes or 60,
-        "status": status.value if status.value in _STATUSES else PlanStatus.CONFIRMED.value,
-    }
-
-
-def _ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
-    with st.expander("What the entry tells", expanded=True):
-        st.checkbox("Names of those who go", key=fields.key("names"))
-        st.checkbox("Our home address", key=fields.key("home_address"))
-        st.caption("Whoever sees the calendar can read what is ticked. Birth dates are never told.")
-        st.radio(
-            "Entries",
-            list(_LAYOUTS),
-            format_func=_LAYOUTS.__getitem__,
-            key=fields.key("in_parts"),
-        )
-        st.radio(
-            "How firm is it?", list(_STATUSES), format_func=_STATUSES.__getitem__, key=fields.key("status")
-        )
-        st.checkbox("Remind us the evening before to pack", key=fields.key("packing"))
-        st.checkbox("Remind us before leaving", key=fields.key("leaving"))
-        st.number_input(
-            "so many minutes before",
-            min_value=1,
-            max_value=24 * 60,
-            step=5,
-            key=fields.key("leaving_minutes"),
-        )
-    typed = fields.typed()
-    ticked = EntryTicks(
-        in_parts=typed["in_parts"],
-        names=typed["names"],
-        home_address=typed["home_address"],
-        packing_reminder=typed["packing"],
-        leaving_reminder_minutes=typed["leaving_minutes"] if typed["leaving"] else None,
-    )
-    return ticked, PlanStatus(typed["status"])
-
-
 def _entry(
     view: View,
     family: Family,
@@ -165,8 +119,7 @@ def _entry(
     before: Kept[PlannedOuting] | None,
 ) -> None:
     data = file_of(entry_of(planned, family.household, outing.place, outing), view.services.clock())
-    with st.expander("The entry as the calendar will show it", expanded=False):
-        st.code(file_in_words(data), language=None, wrap_lines=True)
+    st.caption(plain(ticks_in_words(planned)))
     kept_already = before is not None and planned == before.value
     said = f"{outing.place.name} on {wording.day(outing.day)} is planned."
     keep: dict[str, Any] = {"on_click": _keep, "args": (view, planned, before, said)}
@@ -189,11 +142,27 @@ def _entry(
         st.caption(
             "It was planned before; saving changes that entry, and the new file moves it on the calendar."
         )
+    with st.expander("The entry as the calendar will show it", expanded=False):
+        st.code(file_in_words(data), language=None, wrap_lines=True)
 
 
 def _keep(view: View, planned: PlannedOuting, before: Kept[PlannedOuting] | None, said: str) -> None:
+    """Save an outing; when it settles a choice, the other candidates are called off with it."""
+    others = records_of(view).all(PlannedOuting)
+    off = others_called_off(planned, (kept.value for kept in others.values()), view.services.clock())
+    if off:
+        said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
     # Taking a change back would count the sequence down again, which calendar programs do not follow.
-    save_all(view, PAGE, [(planned, before.revision if before else 0)], said, can_be_taken_back=False)
+    save_all(
+        view,
+        PAGE,
+        [
+            (planned, before.revision if before else 0),
+            *((other, others[other.id].revision) for other in off),
+        ],
+        said,
+        can_be_taken_back=False,
+    )
 
 
 # --- planned outings --------------------------------------------------------------------------------------
@@ -203,26 +172,60 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings) -> None:
     st.subheader("Planned outings", anchor=False)
     if not outings:
         st.caption("None yet.")
+        return
+    entries = {
+        key: entry_of(
+            kept.value,
+            family.household,
+            place_named(family, kept.value.place),
+            _as_planned_now(view, family, kept.value),
+        )
+        for key, kept in outings.items()
+    }
+    year = coming((kept.value for kept in outings.values()), view.today)
+    if len(year) > 1:
+        st.download_button(
+            "Download all of the coming year (.ics)",
+            calendar_file([entries[one.id] for one in year], written_at=view.services.clock()),
+            file_name=f"outings-{view.today}.ics",
+            mime=_ICS,
+            key="download_year",
+            on_click="ignore",
+            help="One file with every outing below; importing it again moves entries and makes no twins.",
+        )
     for kept in sorted(outings.values(), key=lambda kept: (kept.value.leave_home, kept.value.id)):
         with st.container(border=True, key=f"planned_{kept.value.id}"):
-            _planned_outing(view, family, kept)
+            _planned_outing(view, family, kept, entries[kept.value.id])
 
 
-def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting]) -> None:
+def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting], entry: OutingEntry) -> None:
     planned = kept.value
     place = place_named(family, planned.place)
     name = place.name if place else planned.place
     st.markdown(f"**{plain(f'{wording.day(planned.day)}: {name}')}**")
     cancelled = planned.status is PlanStatus.CANCELLED
-    firm = "called off" if cancelled else _STATUSES[planned.status.value]
+    firm = "called off" if cancelled else STATUSES[planned.status.value]
     st.markdown(
         plain(
             f"{wording.listed(planned.party)}. Leave {wording.clock(planned.leave_home)}, home again "
             f"{wording.clock(planned.home)}, about {wording.money(planned.likely_total)}; {firm}."
         )
     )
-    entry = entry_of(planned, family.household, place, _as_planned_now(view, family, planned))
     with st.container(horizontal=True):
+        if planned.choice and planned.status is PlanStatus.TENTATIVE:
+            st.button(
+                "Keep this one",
+                key=f"settle_{planned.id}",
+                type="primary",
+                help="It is settled, and the candidates it was pencilled in with are called off.",
+                on_click=_keep,
+                args=(
+                    view,
+                    planned.changed(view.services.clock(), status=PlanStatus.CONFIRMED),
+                    kept,
+                    f"{name} on {wording.day(planned.day)} is settled.",
+                ),
+            )
         st.download_button(
             "Download the cancellation (.ics)" if cancelled else "Download (.ics)",
             file_of(entry, view.services.clock()),

@@ -1,0 +1,234 @@
+"""Planned outings and the calendar entries made of them."""
+
+from collections.abc import Collection, Iterable
+from datetime import date, datetime, timedelta
+
+from icalendar import Calendar, Component
+
+from tripplan.errors import UnknownName
+from tripplan.files.calendar_file import EntryLayout, OutingEntry, calendar_file, endings, outing_uid
+from tripplan.files.entry_reminders import reminders, to_dos
+from tripplan.files.outing_entry import address, entry_for_outing, moved_lines, title
+from tripplan.planning import wording
+from tripplan.planning.booking import book_by
+from tripplan.planning.household import Household
+from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.place import Place
+from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+
+_A_YEAR = timedelta(days=366)
+
+
+def planned_from(
+    outing: Outing,
+    household: Household,
+    ticked: EntryTicks,
+    status: PlanStatus,
+    *,
+    before: PlannedOuting | None,
+    ids_taken: Collection[str],
+    at: datetime,
+) -> PlannedOuting:
+    """The planned outing to put on record.
+
+    Args:
+        outing: what the parent has settled on.
+        household: whose it is; its name is part of what the UID is made from.
+        ticked: what the entry tells.
+        status: how firm it is.
+        before: the planned outing that this one takes the place of; None for a new one.
+        ids_taken: ids on record.
+        at: now; zone-aware.
+
+    Returns:
+        The one before where nothing has changed, else one sequence number later.
+    """
+    plan = outing.plan
+    values: dict[str, object] = {
+        "day": outing.day,
+        "party": tuple(member.name for member in outing.party),
+        "leave_home": plan.leave_home,
+        "enter": plan.enter,
+        "leave_place": plan.leave_place,
+        "home": plan.home,
+        "status": status,
+        "likely_amount": outing.cost.total.likely.rounded().amount,
+        "currency": outing.cost.total.currency,
+        "ticked": ticked,
+        "book_by": book_by(outing.place, outing.day, (line.name for line in outing.admission.purchases)),
+    }
+    if before is not None:
+        if all(getattr(before, name) == value for name, value in values.items()):
+            return before
+        moved = before.leave_home != plan.leave_home
+        return before.changed(
+            at,
+            **values,
+            moved_from=before.leave_home if moved else before.moved_from,
+            once_written=tuple(dict.fromkeys((*before.once_written, *endings(_written_as(before))))),
+        )
+    name = f"{outing.place.id}-{outing.day}"
+    uid_of = f"{household.name} {outing.place.id} {outing.day}"
+    count = 1
+    while _numbered(name, count) in ids_taken:
+        count += 1
+    return PlannedOuting.model_validate(
+        {
+            **values,
+            "id": _numbered(name, count),
+            "place": outing.place.id,
+            "uid": outing_uid(uid_of if count == 1 else f"{uid_of} {count}"),
+            "changed_at": at,
+        }
+    )
+
+
+def _written_as(planned: PlannedOuting) -> OutingEntry:
+    """Just enough of an entry to know what its file held."""
+    return OutingEntry(
+        uid=planned.uid,
+        summary=planned.place,
+        start=planned.leave_home,
+        arrive=planned.enter,
+        leave_place=planned.leave_place,
+        end=planned.home,
+        layout=EntryLayout.PARTS if planned.ticked.in_parts else EntryLayout.WHOLE,
+        to_dos=to_dos(planned.ticked, planned.place, planned.leave_home, planned.book_by),
+    )
+
+
+def _numbered(name: str, count: int) -> str:
+    return name if count == 1 else f"{name}-{count}"
+
+
+def entry_of(
+    planned: PlannedOuting, household: Household, place: Place | None, outing: Outing | None
+) -> OutingEntry:
+    """The calendar entry of a planned outing.
+
+    Args:
+        planned: as it is on record.
+        household: whose it is.
+        place: its card, if it is still kept.
+        outing: the outing as it would be planned now; it gives the description if it still has the planned
+            times, else the entry only says what is on record.
+    """
+    ticked = planned.ticked
+    if outing is not None and _has_the_times(outing, planned):
+        return entry_for_outing(
+            outing,
+            household,
+            uid=planned.uid,
+            ticked=ticked,
+            sequence=planned.sequence,
+            last_modified=planned.changed_at,
+            status=planned.status,
+            moved_from=planned.moved_from,
+            withdrawn=planned.once_written,
+        )
+    name = place.name if place else planned.place
+    layout = EntryLayout.PARTS if ticked.in_parts else EntryLayout.WHOLE
+    return OutingEntry(
+        uid=planned.uid,
+        summary=title(name, planned.leave_home, layout),
+        start=planned.leave_home,
+        arrive=planned.enter,
+        leave_place=planned.leave_place,
+        end=planned.home,
+        sequence=planned.sequence,
+        last_modified=planned.changed_at,
+        status=planned.status,
+        location=address(place.name, place.where) if place else "",
+        point=place.where.point if place else None,
+        url=place.web if place else "",
+        description=_on_record_lines(planned),
+        categories=place.visit.topics if place else (),
+        reminders=reminders(ticked, planned.leave_home, planned.book_by),
+        layout=layout,
+        busy=ticked.busy,
+        colour=ticked.colour,
+        to_dos=to_dos(ticked, name, planned.leave_home, planned.book_by),
+        withdrawn=planned.once_written,
+    )
+
+
+def _has_the_times(outing: Outing, planned: PlannedOuting) -> bool:
+    plan = outing.plan
+    return (plan.leave_home, plan.enter, plan.leave_place, plan.home) == (
+        planned.leave_home,
+        planned.enter,
+        planned.leave_place,
+        planned.home,
+    )
+
+
+def _on_record_lines(planned: PlannedOuting) -> str:
+    costs = planned.ticked.costs
+    return "\n".join(
+        (
+            *moved_lines(planned.moved_from),
+            f"Leave home {wording.clock(planned.leave_home)}.",
+            f"Go in about {wording.clock(planned.enter)}, set out for home about "
+            f"{wording.clock(planned.leave_place)}.",
+            f"Home again about {wording.clock(planned.home)}.",
+            *((f"Cost in all, as planned: about {wording.money(planned.likely_total)}.",) if costs else ()),
+        )
+    )
+
+
+def coming(outings: Iterable[PlannedOuting], today: date) -> list[PlannedOuting]:
+    """The outings of the year to come, called-off ones too, in order of their days."""
+    last = today + _A_YEAR
+    return sorted(
+        (outing for outing in outings if today <= outing.day <= last),
+        key=lambda outing: (outing.leave_home, outing.id),
+    )
+
+
+def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing | None:
+    """The outing as it would be planned now with the same departure; None where it cannot be."""
+    place = next((place for place in family.places if place.id == planned.place), None)
+    if place is None or planned.day < today:
+        return None
+    try:
+        party = family.party(planned.party)
+    except UnknownName:  # Somebody of the party is no member any more.
+        return None
+    facts = place_facts(family, place, (planned.day.year,))
+    outing = plan_outing(family, party, facts, planned.day, today=today, leave_at=planned.leave_home)
+    return outing if isinstance(outing, Outing) else None
+
+
+def file_of(entry: OutingEntry, written_at: datetime) -> bytes:
+    """The calendar file with one entry."""
+    return calendar_file([entry], written_at=written_at)
+
+
+def file_in_words(data: bytes) -> str:
+    """What a calendar file tells, read back from the file itself; a blank line between its entries."""
+    calendar = Calendar.from_ical(data)
+    return "\n\n".join(
+        _in_words(component) for component in calendar.walk() if component.name in ("VEVENT", "VTODO")
+    )
+
+
+def _in_words(component: Component) -> str:
+    start = component.decoded("DTSTART")
+    if component.name == "VTODO":
+        when = f"To do by {wording.day(component.decoded('DUE'))}, {wording.clock(component.decoded('DUE'))}"
+    else:
+        when = f"{wording.day(start)}, {wording.clock(start)} to {wording.clock(component.decoded('DTEND'))}"
+    lines = [
+        str(component["SUMMARY"]),
+        when,
+        f"Where: {component['LOCATION']}" if "LOCATION" in component else "",
+        f"Status: {str(component['STATUS']).lower()}" if "STATUS" in component else "",
+        *(f"Reminder {_ahead(alarm)}: {alarm['DESCRIPTION']}" for alarm in component.walk("VALARM")),
+    ]
+    told = "\n".join(filter(None, lines))
+    return f"{told}\n\n{component['DESCRIPTION']}" if "DESCRIPTION" in component else told
+
+
+def _ahead(alarm: Component) -> str:
+    minutes = -alarm.decoded("TRIGGER").total_seconds() / 60
+    return f"{wording.minutes(minutes)} before" if minutes else "at the start"

@@ -1,0 +1,69 @@
+"""Several candidates pencilled in on the calendar, of which one will be kept."""
+
+from collections.abc import Sequence
+
+import streamlit as st
+
+from tripplan.files.planned_entry import planned_from
+from tripplan.planning.household import Household
+from tripplan.planning.outing import Outing
+from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import records_of, save_all
+
+_SPOT = "candidates"
+
+
+def pencil_in(view: View, household: Household, outings: Sequence[Outing]) -> None:
+    """Offer to plan several outings tentatively with one press.
+
+    Args:
+        view: whose records.
+        household: whose outings they are.
+        outings: at least two.
+    """
+    st.button(
+        f"Pencil in all {len(outings)}" if len(outings) > 2 else "Pencil in both",
+        key="pencil_in",
+        on_click=_save,
+        args=(view, household, outings),
+        help="Each becomes a planned outing that is still open. When you keep one of them on the Calendar "
+        "page, the others are called off.",
+    )
+    show_notice(_SPOT)
+
+
+def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
+    now = view.services.clock()
+    kept = records_of(view).all(PlannedOuting)
+    choice = " ".join((f"{now:%Y%m%dT%H%M%S}", *(outing.place.id for outing in outings)))[:80]
+    planned: list[tuple[PlannedOuting, int]] = []
+    for outing in outings:
+        before = next(
+            (
+                one
+                for one in kept.values()
+                if (one.value.place, one.value.day) == (outing.place.id, outing.day)
+            ),
+            None,
+        )
+        if before is not None and before.value.status is PlanStatus.CONFIRMED:
+            continue
+        one = planned_from(
+            outing,
+            household,
+            before.value.ticked if before else EntryTicks(),
+            PlanStatus.TENTATIVE,
+            before=before.value if before else None,
+            ids_taken=kept.keys(),
+            at=now,
+        )
+        planned.append((one.model_copy(update={"choice": choice}), before.revision if before else 0))
+    said = (
+        f"{len(planned)} outings are pencilled in; the Calendar page has their entries, and keeping one of "
+        "them calls the others off."
+        if planned
+        else "All of them are planned and settled already."
+    )
+    save_all(view, _SPOT, planned, said, can_be_taken_back=False)
