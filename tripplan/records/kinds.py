@@ -22,6 +22,7 @@ from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.questions import OwnQuestions
 from tripplan.planning.sheet_entries import SheetDetails
 from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.where import LookedUp
 
@@ -77,6 +78,7 @@ KINDS: dict[type[Written], Kind] = {
     OwnFigures: Kind("own_figures", lambda own: str(own.place)),
     PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
     StudyUnit: Kind("study_unit", lambda unit: str(unit.name)),
+    ProgrammeWishes: Kind("programme_wishes", lambda _: ONLY),
     LogbookEntry: Kind("logbook_entry", lambda entry: str(entry.id)),
     LogbookSettings: Kind("logbook_settings", lambda _: ONLY),
     LookedUp: Kind("looked_up", lambda found: found.text.casefold(), travels=False),

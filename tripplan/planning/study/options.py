@@ -1,0 +1,228 @@
+"""The days and places that a unit's outing may have, and why a unit has none."""
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from tripplan.planning import wording
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.choose import Ranking
+from tripplan.planning.household import Household
+from tripplan.planning.money import Money, MoneyRange
+from tripplan.planning.outing import Family, Outing
+from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.planning.study.fit import fits_of
+from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes, SettledFor
+
+LONGEST_AHEAD = timedelta(days=540)
+"""A programme reaches eighteen months ahead at most."""
+_REASONS_SHOWN = 3
+
+Ranked = Callable[[tuple[str, ...], tuple[Place, ...], DateSpan], Ranking]
+"""Ranks days for the names of a party, places and a span of days."""
+
+
+@dataclass(frozen=True)
+class Option:
+    """One place on one day, with what it costs and weighs.
+
+    Attributes:
+        place: id of the place card.
+        day: when.
+        cost: what is known of the total.
+        felt: money and nuisances.
+        unknown: labels of the costs that nobody knows; while there are any, `cost` is a lower bound.
+    """
+
+    place: PlaceId
+    day: date
+    cost: MoneyRange
+    felt: Money
+    unknown: tuple[str, ...] = ()
+
+    def counted(self, *, careful: bool) -> Money:
+        """What counts against a budget: the likely cost, or the high end of its range."""
+        return self.cost.high if careful else self.cost.likely
+
+
+@dataclass(frozen=True)
+class UnitOptions:
+    """What one unit may choose from.
+
+    Attributes:
+        unit: the unit.
+        options: least felt cost first.
+        why_none: where there are no options, the reasons, in words.
+        planned: the outing that is planned for the unit already, if any; then it has that one option.
+    """
+
+    unit: StudyUnit
+    options: tuple[Option, ...]
+    why_none: tuple[str, ...] = ()
+    planned: PlannedOuting | None = None
+
+
+def options_of(outings: Iterable[Outing]) -> tuple[Option, ...]:
+    """The options that a ranking of days gives."""
+    return tuple(
+        Option(outing.place.id, outing.day, outing.cost.total, outing.felt_cost, outing.cost.unknown)
+        for outing in outings
+    )
+
+
+def term_of(unit: StudyUnit, wishes: ProgrammeWishes, today: date) -> DateSpan | None:
+    """The days a unit's outing may lie on: in its weeks, in the term, ahead; None where there are none."""
+    first = max(unit.first, wishes.first or unit.first, today + timedelta(days=1))
+    last = min(unit.last, wishes.last or unit.last, today + LONGEST_AHEAD)
+    return DateSpan(first=first, last=last) if first <= last else None
+
+
+def party_of(unit: StudyUnit, household: Household) -> tuple[str, ...]:
+    """The names of those who go for a unit; who is no member any more is left out."""
+    names = [member.name for member in household.members]
+    return tuple(name for name in names if not unit.members or name in unit.members)
+
+
+def planned_for(unit: StudyUnit, outings: Iterable[PlannedOuting]) -> PlannedOuting | None:
+    """The first outing that is planned for a unit and not called off."""
+    found = (
+        one
+        for one in outings
+        if one.study_unit == unit.name and one.status is not PlanStatus.CANCELLED and one.day in unit.weeks
+    )
+    return min(found, key=lambda one: (one.day, one.id), default=None)
+
+
+def unit_options(
+    family: Family,
+    unit: StudyUnit,
+    wishes: ProgrammeWishes,
+    outings: Sequence[PlannedOuting],
+    ranked: Ranked,
+    *,
+    today: date,
+) -> UnitOptions:
+    """What a unit may choose from, by its weeks, its places, its budget and what the parent settled.
+
+    Args:
+        family: people and places.
+        unit: the unit.
+        wishes: the term, what is settled and what is ruled out.
+        outings: planned already; days on which something else is planned are not free.
+        ranked: ranks days.
+        today: days from tomorrow on are looked at.
+    """
+    planned = planned_for(unit, outings)
+    if planned is not None:
+        return UnitOptions(unit, (_as_planned(family, planned, ranked, today),), planned=planned)
+
+    def none(*reasons: str) -> UnitOptions:
+        return UnitOptions(unit, (), reasons)
+
+    if unit.budget is not None and unit.currency != family.household.currency:
+        return none(f"its budget is in {unit.currency}, the household counts in {family.household.currency}")
+    term = term_of(unit, wishes, today)
+    if term is None:
+        return none("none of its days lies ahead and in the term")
+    party = party_of(unit, family.household)
+    if not party:
+        return none("nobody it is for is a member of the household any more")
+    settled = wishes.settled_for(unit.name)
+    places, why_no_place = _places(family, unit, wishes, settled)
+    if not places:
+        return none(why_no_place)
+    ranking = ranked(party, places, term)
+    options = _allowed(options_of(ranking.outings), unit, wishes, settled, outings)
+    if not options:
+        return none(*_why_no_day(ranking, family, settled, term))
+    in_budget, why_none = _within_budget(options, unit, careful=wishes.careful)
+    return UnitOptions(unit, in_budget, why_none)
+
+
+def _as_planned(family: Family, planned: PlannedOuting, ranked: Ranked, today: date) -> Option:
+    """A planned outing as it would be planned now, for its range; as it is on record where it cannot be."""
+    places = tuple(place for place in family.places if place.id == planned.place)
+    members = {member.name for member in family.household.members}
+    if places and planned.day > today and members.issuperset(planned.party):
+        ranking = ranked(planned.party, places, DateSpan(first=planned.day, last=planned.day))
+        if ranking.outings:
+            return options_of(ranking.outings)[0]
+    likely = planned.likely_total
+    return Option(planned.place, planned.day, MoneyRange.exactly(likely), likely)
+
+
+def _places(
+    family: Family, unit: StudyUnit, wishes: ProgrammeWishes, settled: SettledFor | None
+) -> tuple[tuple[Place, ...], str]:
+    """Where the unit's outing may go; where nowhere, why."""
+    if settled and settled.place:
+        found = tuple(place for place in family.places if place.id == settled.place)
+        return found, f"the place you fixed, '{settled.place}', has no card any more"
+    never = {one.place for one in wishes.ruled_out if one.unit == unit.name and one.day is None}
+    fitting = [fit.place for fit in fits_of(unit, family.places).places]
+    if not fitting:
+        return (), "no place card names one of its topics"
+    left = tuple(place for place in fitting if place.id not in never)
+    return left, "you have ruled out every place that fits"
+
+
+def _allowed(
+    options: Iterable[Option],
+    unit: StudyUnit,
+    wishes: ProgrammeWishes,
+    settled: SettledFor | None,
+    outings: Iterable[PlannedOuting],
+) -> tuple[Option, ...]:
+    """The options left by what is settled, ruled out and planned on the same day."""
+    ruled_out = {(one.place, one.day) for one in wishes.ruled_out if one.unit == unit.name}
+    taken = {one.day for one in outings if one.status is not PlanStatus.CANCELLED}
+    return tuple(
+        option
+        for option in options
+        if (option.place, option.day) not in ruled_out
+        and option.day not in taken
+        and (settled is None or settled.day is None or option.day == settled.day)
+    )
+
+
+def _within_budget(
+    options: tuple[Option, ...], unit: StudyUnit, *, careful: bool
+) -> tuple[tuple[Option, ...], tuple[str, ...]]:
+    """The options within the unit's own budget; where there are none, why."""
+    most = unit.spends_at_most
+    if most is None:
+        return options, ()
+    kept = tuple(option for option in options if option.counted(careful=careful) <= most)
+    if kept:
+        return kept, ()
+    least = min(option.counted(careful=careful).amount for option in options)
+    end = " at the high end of its range" if careful else ""
+    return (), (
+        f"its own budget of {wording.money(most)} is too small: the least it can cost{end} is "
+        f"{wording.money(Money(least, unit.currency))}",
+    )
+
+
+def _why_no_day(
+    ranking: Ranking, family: Family, settled: SettledFor | None, term: DateSpan
+) -> tuple[str, ...]:
+    """Why no day is left, the commonest reasons first."""
+    day = settled.day if settled else None
+    if day is not None and day not in term:
+        return (f"the day you fixed, {wording.day(day)}, does not lie ahead in its weeks and the term",)
+    names = {place.id: place.name for place in family.places}
+    if day is None and ranking.outings:
+        return ("every day that could be done is ruled out, or taken by another planned outing",)
+    missed = [one for one in ranking.passed_over if day is None or one.day == day]
+    counted = Counter((one.place.id, "; ".join(one.reasons)) for one in missed)
+    reasons = [
+        f"{names.get(place, place)}: {why}{'' if count == 1 else f' ({count} days)'}"
+        for (place, why), count in counted.most_common(_REASONS_SHOWN)
+    ]
+    if day is not None and not reasons:
+        return (f"the day you fixed, {wording.day(day)}, is ruled out or taken by another planned outing",)
+    start = "no day can be done" if day is None else f"{wording.day(day)}, which you fixed, cannot be done"
+    return (start, *reasons)
