@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Annotated
 
 from pydantic import BeforeValidator, PlainSerializer, WithJsonSchema
@@ -24,6 +24,16 @@ def completed_years(born: date, day: date) -> int:
     return completed_months(born, day) // MONTHS
 
 
+def months_later(day: date, months: int) -> date:
+    """The day on which so many months are completed; the 1st of the next where the month is too short."""
+    years, month = divmod(day.month - 1 + months, MONTHS)
+    first = date(day.year + years, month + 1, 1)
+    try:
+        return first.replace(day=day.day)
+    except ValueError:
+        return (first + timedelta(days=31)).replace(day=1)
+
+
 @dataclass(frozen=True)
 class AgeBand:
     """An inclusive span of ages, such as ``3-12``, ``65+``, ``under 2``, ``6-23 months``, ``any``.
@@ -38,6 +48,11 @@ class AgeBand:
 
     def __contains__(self, months: int) -> bool:
         return self.first <= months and (self.last is None or months <= self.last)
+
+    @property
+    def bounds(self) -> tuple[int, ...]:
+        """The ages at which somebody enters or leaves it [completed months]."""
+        return (self.first,) if self.last is None else (self.first, self.last + 1)
 
     def overlaps(self, other: "AgeBand") -> bool:
         """Whether some age falls in both bands."""

@@ -272,6 +272,47 @@ HoursText = Annotated[str, AfterValidator(_checked)]
 """A rule in opening_hours syntax as a field of a written form."""
 
 
+def clock_spans(
+    text: str,
+    start: datetime,
+    end: datetime,
+    public_holidays: Set[date],
+    days_out_of_school: Set[date],
+    state: State = State.OPEN,
+) -> Iterator[tuple[datetime, datetime]]:
+    """The times between start and end in one state, by the clock on the wall.
+
+    Args:
+        text: opening_hours syntax.
+        start: without a zone.
+        end: likewise, later.
+        public_holidays: the dates PH stands for.
+        days_out_of_school: the dates SH stands for.
+        state: which times are wanted; open ones when left out.
+
+    Returns:
+        Spans in order, joined where they touch, without a zone.
+    """
+    begun: tuple[datetime, datetime] | None = None
+    engines = _engines(text, start, end, public_holidays, days_out_of_school)
+    for first, last, found in _states(engines, start, end):
+        if found != state:
+            continue
+        if begun is not None and begun[1] == first:
+            begun = (begun[0], last)
+            continue
+        if begun is not None:
+            yield begun
+        begun = (first, last)
+    if begun is not None:
+        yield begun
+
+
+def names_holidays(text: str) -> bool:
+    """Whether a rule speaks of public or school holidays."""
+    return _plain_engines(text) is None
+
+
 def _spans(
     state: State,
     text: str,
@@ -285,7 +326,6 @@ def _spans(
         raise ValueError("start and end need a time zone")
     end = end.astimezone(zone)
     clock_start, clock_end = start.replace(tzinfo=None), end.replace(tzinfo=None)
-    engines = _engines(text, clock_start, clock_end, public_holidays, days_out_of_school)
 
     def zoned(clock: datetime) -> datetime:
         if clock == clock_start:
@@ -295,15 +335,8 @@ def _spans(
         # Through UTC and back, so that a time skipped in spring becomes the one the clock then shows.
         return clock.replace(tzinfo=zone).astimezone(UTC).astimezone(zone)
 
-    joined: list[tuple[datetime, datetime]] = []
-    for first, last, found in _states(engines, clock_start, clock_end):
-        if found != state:
-            continue
-        if joined and joined[-1][1] == first:
-            joined[-1] = (joined[-1][0], last)
-        else:
-            joined.append((first, last))
-    return tuple((zoned(first), zoned(last)) for first, last in joined)
+    found = clock_spans(text, clock_start, clock_end, public_holidays, days_out_of_school, state)
+    return tuple((zoned(first), zoned(last)) for first, last in found)
 
 
 def open_spans(

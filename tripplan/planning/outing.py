@@ -1,6 +1,6 @@
 """One place on one day for one party: the only place where the calculators' answers meet."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
@@ -120,8 +120,13 @@ class PlaceFacts:
     drive: Drive
     public_holidays: Mapping[date, str]
     holidays_known: bool
-    days_out_of_school: Set[date]
+    days_out_of_school: frozenset[date]
     crowds: Crowds
+
+    @cached_property
+    def public_holiday_dates(self) -> frozenset[date]:
+        """The dates of `public_holidays`."""
+        return frozenset(self.public_holidays)
 
 
 @dataclass(frozen=True)

@@ -24,7 +24,7 @@ from tripplan.planning.admission.blocks import (
 )
 from tripplan.planning.admission.charges import Limits
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
-from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
+from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission, OtherWay
 from tripplan.planning.admission.till import (
     entry_lines,
     exact_money,
@@ -32,6 +32,7 @@ from tripplan.planning.admission.till import (
     prices_by_head,
     purchases,
     shares,
+    total_of,
 )
 from tripplan.planning.admission.ways import Way, WayFinder
 from tripplan.planning.ages import completed_months
@@ -190,6 +191,25 @@ class Gate:
             single_tickets=obvious,
             why_not_single_tickets=why,
         )
+
+    def entry_price(self, party: Sequence[Member]) -> EntryPrice | None:
+        """What the cheapest way in costs, as `admission` finds it; None where nobody lets the party in.
+
+        Raises:
+            PlanError: as for `cheapest_admission`.
+        """
+        _check(party, self.moment, self.today)
+        place, visit = self.place, self.visit
+        months = [member.months_on(visit.day) for member in party]
+        if unaccompanied(place, party, months):
+            return None
+        offers, _ = on_sale(place, visit)
+        passes = held_here(place, self.held, visit, self.other_places)
+        board = read_board(place, offers, passes, party, months, self.household)
+        way = WayFinder(place, board, vouchers_that_count(place, party, visit)).cheapest()
+        if way is None:
+            return None
+        return EntryPrice(total_of(way, place.currency), parking_included(board, way))
 
 
 def _check(party: Sequence[Member], moment: datetime, today: date) -> None:

@@ -71,6 +71,19 @@ class Admission:
 
 
 @dataclass(frozen=True)
+class EntryPrice:
+    """What the cheapest way in costs, without what to buy.
+
+    Attributes:
+        total: as that of `Admission`.
+        parking_included: whether a pass in it includes parking.
+    """
+
+    total: Money
+    parking_included: bool
+
+
+@dataclass(frozen=True)
 class NoAdmission:
     """Nobody can let this party in legally with the offers on the card.
 

@@ -146,6 +146,11 @@ def purchases(
     return lines, Money.from_minor(sum(totals), currency)
 
 
+def total_of(way: Way, currency: str) -> Money:
+    """What a way in costs, to the smallest coin; the same as the sum of the lines of `purchases`."""
+    return Money.from_minor(whole_coins([way.order.total])[0], currency)
+
+
 def exact_money(coins: Fraction, currency: str) -> Money:
     """An exact amount in smallest coins as money; every amount on a card has finitely many decimals."""
     whole = Money.from_minor(coins.numerator, currency)

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterator, Sequence, Set
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from enum import StrEnum
 
 from tripplan.planning import wording
@@ -11,7 +11,7 @@ from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.ages import MONTHS, AgeBand
+from tripplan.planning.ages import months_later
 from tripplan.planning.household import BirthDate, HeldPass, Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass, Ticket
@@ -111,13 +111,13 @@ def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Itera
     day = gate.visit.day
     bands = [band for offer in gate.place.offers for band in bands_on(offer)]
     bands += [band for rule in gate.place.must_be_accompanied for band in (rule.ages, rule.by)]
-    bounds = {bound for band in bands for bound in _bounds(band)}
-    last = _months_later(day, MONTHS_AHEAD)
+    bounds = {bound for band in bands for bound in band.bounds}
+    last = months_later(day, MONTHS_AHEAD)
     crossings = sorted(
         (when, position)
         for position, member in enumerate(party)
         for bound in bounds
-        if day < (when := _months_later(member.born.earliest, bound)) <= last
+        if day < (when := months_later(member.born.earliest, bound)) <= last
     )
     for when, position in crossings:
         aged = tuple(member.aged(day, when) for member in party)
@@ -132,21 +132,6 @@ def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Itera
         )
         yield Change(ChangeKind.BIRTHDAY, member.name, when, 0, then.total - now.total, None, sentence)
         return
-
-
-def _bounds(band: AgeBand) -> tuple[int, ...]:
-    """The ages at which somebody enters or leaves a band [months]."""
-    return (band.first,) if band.last is None else (band.first, band.last + 1)
-
-
-def _months_later(day: date, months: int) -> date:
-    """The day on which so many months are completed; the 1st of the next where the month is too short."""
-    years, month = divmod(day.month - 1 + months, MONTHS)
-    first = date(day.year + years, month + 1, 1)
-    try:
-        return first.replace(day=day.day)
-    except ValueError:
-        return (first + timedelta(days=31)).replace(day=1)
 
 
 def _one_more(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[Change]:

@@ -5,7 +5,7 @@ from datetime import date
 from decimal import Decimal
 
 from tripplan.errors import CurrencyMismatch, PlanError
-from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.ages import MONTHS
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
@@ -27,7 +27,7 @@ def outing_cost(
     party: Sequence[Member],
     day: date,
     place: Place,
-    admission: Admission | NoAdmission,
+    admission: Admission | EntryPrice | NoAdmission,
     way_there: Leg,
     way_home: Leg,
     *,
@@ -95,15 +95,15 @@ def _taxed(place: Place, price: Decimal, *, taxable: bool) -> Money:
     return Money(price * (1 + percent / 100), place.currency)
 
 
-def _admission(place: Place, admission: Admission | NoAdmission, people: int) -> CostItem:
+def _admission(place: Place, admission: Admission | EntryPrice | NoAdmission, people: int) -> CostItem:
     if isinstance(admission, NoAdmission):
         return _unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in", place)
     return _from_card(CostKind.ADMISSION, f"admission for {people}", admission.total, place)
 
 
-def _parking(place: Place, cars: int, admission: Admission | NoAdmission) -> CostItem:
+def _parking(place: Place, cars: int, admission: Admission | EntryPrice | NoAdmission) -> CostItem:
     label = "parking" if cars == 1 else f"parking for {cars} cars"
-    if isinstance(admission, Admission) and admission.parking_included:
+    if not isinstance(admission, NoAdmission) and admission.parking_included:
         free = Money.zero(place.currency)
         return _from_card(CostKind.PARKING, f"{label}, included in the pass", free, place)
     if place.parking.price is None:

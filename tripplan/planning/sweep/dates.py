@@ -1,0 +1,179 @@
+"""What a row of days is for one family, whatever the place: ages, engagements, clock changes, the sun."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from functools import cached_property, lru_cache
+from zoneinfo import ZoneInfo
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.ages import months_later
+from tripplan.planning.calendars import Busy
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.household import Household, Member
+from tripplan.planning.outing import Family
+from tripplan.planning.travel.daylight import daylight
+from tripplan.planning.where import Point
+
+Numbers = NDArray[np.int64]
+_NEVER_UP = 10**6
+"""A minute that no day has, for the sunrise of a polar night [min]."""
+
+
+@dataclass(frozen=True, eq=False)
+class DateRow:
+    """Days in a row as one party lives them.
+
+    Attributes:
+        first: the first day.
+        count: how many.
+        family: home, habits, calendars and its own week.
+        party: who is asked; somebody at work may stay behind on some days.
+    """
+
+    first: date
+    count: int
+    family: Family
+    party: tuple[Member, ...]
+
+    @property
+    def household(self) -> Household:
+        """The family's."""
+        return self.family.household
+
+    @cached_property
+    def party_on(self) -> tuple[tuple[Member, ...], ...]:
+        """Who goes on each day."""
+        busy_days = self.family.busy_days
+        return tuple(busy_days.who_goes(self.party, day).members for day in self.days)
+
+    @cached_property
+    def party_kind(self) -> Numbers:
+        """For each day a number; the same people go on days with the same number."""
+        numbers: dict[tuple[str, ...], int] = {}
+        names = (tuple(member.name for member in party) for party in self.party_on)
+        return np.array([numbers.setdefault(who, len(numbers)) for who in names], dtype=np.int64)
+
+    @cached_property
+    def days(self) -> tuple[date, ...]:
+        """All of them."""
+        return tuple(self.first + timedelta(days=n) for n in range(self.count))
+
+    @cached_property
+    def ordinals(self) -> Numbers:
+        """As days since the beginning of the calendar."""
+        return np.arange(self.first.toordinal(), self.first.toordinal() + self.count, dtype=np.int64)
+
+    @cached_property
+    def weekday(self) -> Numbers:
+        """0 for Monday."""
+        return (self.ordinals - 1) % 7
+
+    def since(self, changes: Iterable[date]) -> Numbers:
+        """For each day, how many of the dates on which something changes have come."""
+        ordinals = np.array(sorted({change.toordinal() for change in changes}), dtype=np.int64)
+        return np.searchsorted(ordinals, self.ordinals, side="right")
+
+    def birthdays(self, bounds: Iterable[int]) -> set[date]:
+        """The dates in the row on which somebody of the party comes to one of some ages [months]."""
+        last = self.first + timedelta(days=self.count)
+        passed = {months_later(member.born.earliest, bound) for member in self.party for bound in set(bounds)}
+        return {day for day in passed if self.first < day < last}
+
+    def is_among(self, dates: Iterable[date]) -> NDArray[np.bool_]:
+        """For each day, whether it is one of some dates."""
+        among = np.zeros(self.count, dtype=np.bool_)
+        start = self.first.toordinal()
+        found = np.array([day.toordinal() - start for day in dates], dtype=np.int64)
+        among[found[(found >= 0) & (found < self.count)]] = True
+        return among
+
+    def offsets(self, zone: ZoneInfo) -> Numbers:
+        """How far a zone's clock is from UTC at each midnight, up to two days after the row [min]."""
+        return _offsets(zone, self.first, self.count + 2)
+
+    @cached_property
+    def busy_on(self) -> tuple[tuple[Busy, ...], ...]:
+        """For each day the engagements that could stand in the way of an outing."""
+        return tuple(entries for entries, _ in self._busy)
+
+    @cached_property
+    def busy_kind(self) -> Numbers:
+        """For each day a number; days with the same number are busy at the same minutes."""
+        numbers: dict[tuple[tuple[int, int], ...], int] = {(): 0}
+        return np.array([numbers.setdefault(spans, len(numbers)) for _, spans in self._busy], dtype=np.int64)
+
+    @cached_property
+    def _busy(self) -> list[tuple[tuple[Busy, ...], tuple[tuple[int, int], ...]]]:
+        """For each day its engagements, and when they are as far as an outing could meet them [min]."""
+        zone, habits = self.household.home.zone, self.household.habits
+        found: list[tuple[tuple[Busy, ...], tuple[tuple[int, int], ...]]] = []
+        for day, party in zip(self.days, self.party_on, strict=True):
+            entries = self.family.busy_days.on(day, [member.name for member in party])
+            if not entries:
+                found.append(((), ()))
+                continue
+            earliest = max((habits.earliest_departure, *(member.wakes for member in party)))
+            minutes = DayMinutes(day, zone)
+            first, end = minutes.by_clock(min(earliest, habits.home_by)), minutes.by_clock(habits.home_by)
+            kept, spans = [], set()
+            for busy in entries:
+                starts, stops = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
+                if starts < end and stops > first:
+                    kept.append(busy)
+                    spans.add((max(starts, first), min(stops, end)))
+            found.append((tuple(kept), tuple(sorted(spans))))
+        return found
+
+    @cached_property
+    def sun(self) -> tuple[Numbers, Numbers]:
+        """Sunrise and sunset at home as minutes since midnight; all day light where the sun stays up."""
+        home = self.household.home
+        return _sun(home.point, home.zone, self.first, self.count)
+
+
+@lru_cache(maxsize=256)
+def _offsets(zone: ZoneInfo, first: date, count: int) -> Numbers:
+    found = np.empty(count, dtype=np.int64)
+    for n in range(count):
+        offset = datetime.combine(first + timedelta(days=n), time(0), zone).utcoffset()
+        found[n] = 0 if offset is None else offset // timedelta(minutes=1)
+    found.setflags(write=False)
+    return found
+
+
+@lru_cache(maxsize=16)
+def _sun(point: Point, zone: ZoneInfo, first: date, count: int) -> tuple[Numbers, Numbers]:
+    rises, sets = np.empty(count, dtype=np.int64), np.empty(count, dtype=np.int64)
+    for n in range(count):
+        day = first + timedelta(days=n)
+        light, minutes = daylight(point, day, zone), DayMinutes(day, zone)
+        rises[n] = _NEVER_UP if light.polar_night else -_NEVER_UP
+        sets[n] = _NEVER_UP
+        if light.rises is not None:
+            rises[n] = minutes.rounded_down(light.rises)
+        if light.sets is not None:
+            sets[n] = minutes.rounded_down(light.sets)
+    rises.setflags(write=False)
+    sets.setflags(write=False)
+    return rises, sets
+
+
+def grouped(columns: Sequence[Numbers]) -> tuple[Numbers, Numbers]:
+    """Which days are equal in all columns.
+
+    Args:
+        columns: one number a day each, not below zero.
+
+    Returns:
+        For each kind of day its first day, and for each day its kind.
+    """
+    key = np.zeros_like(columns[0])
+    for column in columns:
+        _, dense = np.unique(column, return_inverse=True)
+        key = key * (int(dense.max(initial=0)) + 1) + dense
+        _, key = np.unique(key, return_inverse=True)
+    _, firsts, kinds = np.unique(key, return_index=True, return_inverse=True)
+    return firsts, kinds

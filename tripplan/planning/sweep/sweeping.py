@@ -1,0 +1,456 @@
+"""Every place on every day: equal days are answered once, and the answers spread over the calendar."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from decimal import Decimal
+
+import numpy as np
+from numpy.typing import NDArray
+from opening_hours import State
+
+from tripplan.planning.admission.blocks import bands_on
+from tripplan.planning.admission.result import EntryPrice
+from tripplan.planning.ages import ADULT
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, outing_cost
+from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
+from tripplan.planning.day.best import BestChoice, best_choice
+from tripplan.planning.day.limits import Limits
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.shapes import DayQuestion
+from tripplan.planning.day.weighing import UNITS
+from tripplan.planning.hours import Openness, hours_on
+from tripplan.planning.household import Member
+from tripplan.planning.money import minor_digits
+from tripplan.planning.outing import Family, PlaceFacts, day_question, gate_at, place_facts
+from tripplan.planning.place import Place
+from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
+from tripplan.planning.sweep.opened import DAY_MINUTES, RuleDays, rule_days
+from tripplan.planning.sweep.table import COLUMNS, DayTable, Verdict
+from tripplan.planning.travel.drive import Leg, Way
+from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
+from tripplan.planning.travel.rush_hours import rush_hours_between
+
+_WEEKDAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
+_CHANCE_DIGITS = 4
+"""A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
+
+
+@dataclass(frozen=True)
+class _Visit:
+    """The best day plan of one kind of day, with what follows from its legs.
+
+    Attributes:
+        best: the plan.
+        in_car, longest_drive: driving both ways, and on the longer one [min].
+        wheels_there, wheels_back: when the wheels first and last turn [min].
+    """
+
+    best: BestChoice
+    in_car: int
+    longest_drive: int
+    wheels_there: tuple[int, int]
+    wheels_back: tuple[int, int]
+
+
+@dataclass
+class Progress:
+    """How far a sweep has come.
+
+    Attributes:
+        done: places finished.
+        of: places in all.
+        table: the answers, once all are there.
+    """
+
+    done: int
+    of: int
+    table: DayTable | None = None
+
+
+def sweep(
+    family: Family, party: Sequence[Member], places: Sequence[Place], span: DateSpan, *, today: date
+) -> DayTable:
+    """Every place on every day of a span.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        places: where to.
+        span: when.
+        today: for booking deadlines.
+
+    Returns:
+        The same figures as `plan_outing` gives for each place and day.
+    """
+    *_, last = sweeping(family, party, places, span, today=today)
+    if last.table is None:
+        raise AssertionError("a sweep ends with its table")
+    return last.table
+
+
+def sweeping(
+    family: Family, party: Sequence[Member], places: Sequence[Place], span: DateSpan, *, today: date
+) -> Iterator[Progress]:
+    """As `sweep`, but tells after each place how far it is; whoever asks no further stops it."""
+    row = DateRow(span.first, (span.last - span.first).days + 1, family, tuple(party))
+    columns: dict[str, NDArray[np.generic]] = {
+        name: np.zeros((len(places), row.count), dtype=kind) for name, kind in COLUMNS.items()
+    }
+    known: dict[tuple[object, ...], _Visit | None] = {}
+    years = range(span.first.year, span.last.year + 1)
+    for number, place in enumerate(places):
+        facts = place_facts(family, place, years)
+        found = _PlaceDays(family, row, facts, today, known).answers()
+        for name, values in found.items():
+            columns[name][number] = values
+        yield Progress(number + 1, len(places))
+    table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
+    yield Progress(len(places), len(places), table)
+
+
+class _PlaceDays:
+    """One place over a row of days."""
+
+    def __init__(
+        self,
+        family: Family,
+        row: DateRow,
+        facts: PlaceFacts,
+        today: date,
+        known: dict[tuple[object, ...], _Visit | None],
+    ) -> None:
+        self._family, self._row, self._facts, self._today = family, row, facts, today
+        self._known = known
+        self._place = facts.place
+        self._holidays = row.is_among(facts.public_holidays)
+        self._out_of_school = row.is_among(facts.days_out_of_school)
+
+    def answers(self) -> dict[str, NDArray[np.generic]]:
+        """The columns of the table for this place."""
+        row, place = self._row, self._place
+        columns: dict[str, NDArray[np.generic]] = {
+            name: np.zeros(row.count, dtype=kind) for name, kind in COLUMNS.items()
+        }
+        columns["in_term"] = (row.weekday < 5) & ~self._holidays & ~self._out_of_school
+        verdict = columns["verdict"]
+        hours = self._rule(place.opening.hours)
+        if place.currency != row.household.currency:
+            verdict[:] = Verdict.OTHER_CURRENCY
+        else:
+            verdict[hours.kind == 0] = Verdict.CLOSED
+            verdict[(hours.kind == 0) & (self._unknown_hours(hours) > 0)] = Verdict.HOURS_UNKNOWN
+        ahead = row.ordinals - self._today.toordinal()
+        verdict[(verdict == Verdict.CAN_GO) & (ahead < place.opening.book_days_ahead)] = (
+            Verdict.TOO_LATE_TO_BOOK
+        )
+        verdict[ahead < 0] = Verdict.OVER
+        open_days = np.flatnonzero(verdict == Verdict.CAN_GO)
+        if open_days.size:
+            self._plan(open_days, hours, columns)
+        return columns
+
+    def _rule(self, text: str, state: State = State.OPEN) -> RuleDays:
+        facts = self._facts
+        return rule_days(
+            text,
+            self._row.first,
+            self._row.count,
+            facts.public_holiday_dates,
+            facts.days_out_of_school,
+            state,
+        )
+
+    def _unknown_hours(self, hours: RuleDays) -> Numbers:
+        text = self._place.opening.hours
+        if "unknown" not in text and '"' not in text:
+            return np.zeros_like(hours.kind)
+        return self._rule(text, State.UNKNOWN).kind
+
+    def _plan(self, open_days: Numbers, hours: RuleDays, columns: dict[str, NDArray[np.generic]]) -> None:
+        firsts, kinds = grouped([column[open_days] for column in self._what_a_day_plan_rests_on(hours)])
+        visits = [self._visit(int(open_days[first])) for first in firsts]
+        verdicts = np.array([found if isinstance(found, Verdict) else Verdict.CAN_GO for found in visits])
+        columns["verdict"][open_days] = verdicts[kinds]
+        going = verdicts[kinds] == Verdict.CAN_GO
+        open_days, kinds = open_days[going], kinds[going]
+        if not open_days.size:
+            return
+        said = np.array(
+            [
+                (
+                    found.best.enter,
+                    found.best.lunch_out,
+                    found.best.depart,
+                    found.best.home,
+                    found.best.leave - found.best.enter,
+                    found.best.nap_kept,
+                    found.best.nap_usual - found.best.nap_kept,
+                    found.in_car,
+                    found.longest_drive,
+                    _in_coins(found.best.felt, self._place.currency),
+                    *found.wheels_there,
+                    *found.wheels_back,
+                )
+                if isinstance(found, _Visit)
+                else (0,) * 14
+                for found in visits
+            ],
+            dtype=np.int64,
+        )[kinds].T
+        enter, lunch_out = said[0], said[1]
+        priced = self._costs(open_days, enter, lunch_out)
+        no_tickets = priced[0] < 0
+        columns["verdict"][open_days[no_tickets]] = Verdict.NO_TICKETS
+        open_days, said, priced = open_days[~no_tickets], said[:, ~no_tickets], priced[:, ~no_tickets]
+        names = ("leave_home", "home", "visit", "nap_kept", "nap_lost", "in_car", "longest_drive")
+        for name, values in zip(names, said[2:9], strict=True):
+            columns[name][open_days] = values
+        for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
+            columns[name][open_days] = values
+        rises, sets = (light[open_days] for light in self._row.sun)
+        for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
+            columns[name][open_days] = _in_the_dark(wheels, rises, sets)
+        chance = self._chances()[open_days]
+        columns["chance"][open_days] = chance
+        columns["felt"][open_days] = self._felt(priced[1], said[9], chance)
+
+    def _chances(self) -> NDArray[np.float64]:
+        """The chance of a full house on each day, as far as the place is open."""
+        row, crowds = self._row, self._facts.crowds
+        last = row.first + timedelta(days=row.count - 1)
+        in_years = [crowds.year(year).chance for year in range(row.first.year, last.year + 1)]
+        begins = row.first.timetuple().tm_yday - 1
+        return np.concatenate(in_years)[begins : begins + row.count]
+
+    def _what_a_day_plan_rests_on(self, hours: RuleDays) -> list[Numbers]:
+        row, place = self._row, self._place
+        home_zone, place_zone = row.household.home.zone, place.where.zone
+        columns = [
+            hours.kind,
+            row.party_kind,
+            row.busy_kind,
+            row.since(row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))),
+            self._rush(),
+            *self._clock_changes(past_midnight=hours.past_midnight),
+        ]
+        if place_zone != home_zone:
+            columns.append(row.offsets(place_zone)[: row.count] - row.offsets(home_zone)[: row.count] + 10**4)
+        if place.opening.school_groups is not None:
+            in_term = (row.weekday < 5) & ~self._holidays & ~self._out_of_school
+            columns.append(np.where(in_term, self._rule(place.opening.school_groups).kind + 1, 0))
+        return columns
+
+    def _rush(self) -> Numbers:
+        """For each day which of the rush hours there are."""
+        row = self._row
+        rush = rush_hours_between(row.household.habits.rush_hours, row.household.home, self._place.where)
+        found = np.zeros(row.count, dtype=np.int64)
+        for number, hours in enumerate(rush):
+            days = np.array([weekday in hours.days for weekday in _WEEKDAYS])
+            found |= days[row.weekday].astype(np.int64) << number
+        return np.where(self._holidays, 0, found)
+
+    def _clock_changes(self, *, past_midnight: bool) -> Iterator[Numbers]:
+        """A day on which a clock is changed is like no other."""
+        row = self._row
+        for zone in {row.household.home.zone, self._place.where.zone}:
+            offsets = row.offsets(zone)
+            changes = offsets[1 : row.count + 1] != offsets[: row.count]
+            if past_midnight:
+                changes |= offsets[2 : row.count + 2] != offsets[1 : row.count + 1]
+            yield np.where(changes, np.arange(1, row.count + 1), 0)
+
+    def _visit(self, n: int) -> _Visit | Verdict:
+        """The best day plan of one day, which stands for all days of its kind."""
+        row, facts, day = self._row, self._facts, self._row.days[n]
+        hours = hours_on(self._place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+        if hours.openness is not Openness.OPEN:
+            return Verdict.CLOSED
+        question = replace(
+            day_question(self._family, row.party_on[n], facts, day, hours), busy=row.busy_on[n]
+        )
+        minutes = DayMinutes(day, question.home_zone)
+        key = (int(row.party_kind[n]), *_what_decides(question, Limits.of(question, minutes)))
+        if key not in self._known:
+            best = best_choice(question)
+            self._known[key] = None if best is None else _visit(question, best)
+        found = self._known[key]
+        if found is not None:
+            return found
+        if question.busy and best_choice(replace(question, busy=())) is not None:
+            return Verdict.FAMILY_BUSY
+        return Verdict.TOO_LITTLE_TIME
+
+    def _costs(self, days: Numbers, enter: Numbers, lunch_out: Numbers) -> Numbers:
+        """Low, likely and high total, and whether something is unknown; below zero where nobody may enter."""
+        row = self._row
+        prices, price_of = self._entry_prices(days, enter)
+        household = row.household
+        ages = [household.food.free_under_months, GROWN_APPETITE_MONTHS, ADULT.first]
+        ages += [bound for add_on in self._place.add_ons for bound in add_on.ages.bounds]
+        rates = () if household.car else (rates.since for rates in (*US_RATES, *UK_RATES))
+        era = row.since((*row.birthdays(ages), *rates))[days]
+        firsts, kinds = grouped([price_of, lunch_out, era, row.party_kind[days]])
+        costs = np.array(
+            [
+                self._cost(int(days[first]), prices[int(price_of[first])], lunch_out=bool(lunch_out[first]))
+                for first in firsts
+            ],
+            dtype=np.int64,
+        )
+        return costs[kinds].T
+
+    def _cost(self, n: int, entry: EntryPrice | None, *, lunch_out: bool) -> tuple[int, int, int, bool]:
+        if entry is None:
+            return (-1, -1, -1, False)
+        row, facts, day, place = self._row, self._facts, self._row.days[n], self._place
+        hours = hours_on(place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+        question = day_question(self._family, row.party_on[n], facts, day, hours)
+        cost = outing_cost(
+            row.household,
+            row.party_on[n],
+            day,
+            place,
+            entry,
+            question.way_there.at(0),
+            question.way_home.at(0),
+            lunch_out=lunch_out,
+            own=self._family.own_figures_for(place.id),
+        )
+        total = cost.total
+        return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
+
+    def _entry_prices(self, days: Numbers, enter: Numbers) -> tuple[list[EntryPrice | None], Numbers]:
+        """The different prices of entry there are, and which of them each day has."""
+        row, place = self._row, self._place
+        # A party that is let in on another date by the clock of the place meets that date's prices.
+        another_date = self._clock_at(days, enter) // DAY_MINUTES
+        columns = [
+            row.since(self._price_changes())[days],
+            row.party_kind[days],
+            np.where(another_date, days + 1, 0),
+        ]
+        columns += [self._holds(text, days, enter) for text in self._times_on_the_board()]
+        firsts, kinds = grouped(columns)
+        zone, home = place.where.zone, row.household.home.zone
+        prices: list[EntryPrice | None] = []
+        for first in firsts:
+            n = int(days[first])
+            moment = DayMinutes(row.days[n], home).moment(int(enter[first]), zone)
+            gate = gate_at(self._family, self._facts, moment, today=self._today)
+            prices.append(gate.entry_price(row.party_on[n]))
+        numbers: dict[EntryPrice | None, int] = {}
+        different = np.array([numbers.setdefault(price, len(numbers)) for price in prices], dtype=np.int64)
+        return list(numbers), different[kinds]
+
+    def _price_changes(self) -> set[date]:
+        """The dates on which the price of entry may change whatever the hour."""
+        row, place, passes = self._row, self._place, self._row.household.passes
+        bands = [band for offer in place.offers for band in bands_on(offer)]
+        bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
+        changes = row.birthdays(
+            [*(bound for band in bands for bound in band.bounds), *self._ages_on_other_passes()]
+        )
+        for offer in place.offers:
+            if offer.first_day is not None:
+                changes.add(offer.first_day)
+            if offer.last_day is not None:
+                changes.add(offer.last_day + timedelta(days=1))
+            changes.add(self._today + timedelta(days=offer.book_days_ahead))
+        return changes | {held.valid_until + timedelta(days=1) for held in passes}
+
+    def _ages_on_other_passes(self) -> Iterator[int]:
+        """Ages that the family's passes of other places go by."""
+        held = {one.place for one in self._row.household.passes} - {self._place.id}
+        for other in self._family.places:
+            if other.id in held:
+                for offer in other.offers:
+                    for band in bands_on(offer):
+                        yield from band.bounds
+
+    def _times_on_the_board(self) -> list[str]:
+        return sorted({offer.valid for offer in self._place.offers if offer.valid is not None})
+
+    def _holds(self, text: str, days: Numbers, enter: Numbers) -> Numbers:
+        """Whether a rule calls the arrival of each day good."""
+        rule, clock = self._rule(text), self._clock_at(days, enter)
+        holds = np.zeros(days.size, dtype=np.int64)
+        for number, spans in enumerate(rule.spans):
+            for starts, ends in spans:
+                holds |= (rule.kind[days] == number) & (starts <= clock) & (clock < ends)
+        return holds
+
+    def _clock_at(self, days: Numbers, minutes: Numbers) -> Numbers:
+        """What the clock at the place shows at minutes of days on which no clock is changed [min]."""
+        row = self._row
+        return (
+            minutes + row.offsets(self._place.where.zone)[days] - row.offsets(row.household.home.zone)[days]
+        )
+
+    def _felt(self, likely: Numbers, nuisances: Numbers, chance: NDArray[np.float64]) -> Numbers:
+        """Money, nuisances and the crowd risk together, rounded half up to the smallest coin."""
+        household = self._row.household
+        digits = minor_digits(household.currency)
+        worth = household.worth.full_house.scaleb(digits)
+        exponent = worth.as_tuple().exponent
+        more = max(0, -exponent) if isinstance(exponent, int) else 0
+        whole = 10 ** (_CHANCE_DIGITS + more)
+        crowd = _in_ten_thousandths(chance) * int(worth.scaleb(more))
+        return ((likely + nuisances) * 2 * whole + 2 * crowd + whole) // (2 * whole)
+
+
+def _in_coins(felt: int, currency: str) -> int:
+    """Felt cost in the smallest coin, rounded half up."""
+    return (2 * felt * 10 ** minor_digits(currency) + UNITS) // (2 * UNITS)
+
+
+def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
+    """Chances as whole numbers of ten thousandths, rounded as Python rounds to four decimals."""
+    scaled = chances * 10**_CHANCE_DIGITS
+    rounded = np.rint(scaled).astype(np.int64)
+    for n in np.flatnonzero(np.abs(np.abs(scaled - np.floor(scaled)) - 0.5) < 1e-6):
+        rounded[n] = int(Decimal(str(round(float(chances[n]), _CHANCE_DIGITS))).scaleb(_CHANCE_DIGITS))
+    return rounded
+
+
+def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
+    """Minutes of a drive before sunrise and after sunset."""
+    start, end = wheels
+    before = np.clip(np.minimum(end, rises) - start, 0, None)
+    after = np.clip(end - np.maximum(start, sets), 0, None)
+    return before + after
+
+
+def _what_decides(question: DayQuestion, limits: Limits) -> tuple[object, ...]:
+    """What the day search rests on, of a household whose own figures stay the same."""
+    return (
+        _decisive(question.way_there),
+        _decisive(question.way_home),
+        limits.opened,
+        limits.busy,
+        limits.earliest,
+        limits.home_by,
+        question.pushchairs,
+        question.shortest_minutes,
+        question.comfortable_minutes,
+    )
+
+
+def _decisive(way: Way) -> tuple[object, ...]:
+    if isinstance(way, Leg):
+        halts = tuple((halt.after_minutes, halt.minutes) for halt in way.halts)
+        return (way.load_up_minutes, way.drive_minutes, way.unload_minutes, *halts)
+    return (way.by_minute, *map(_decisive, way.legs))
+
+
+def _visit(question: DayQuestion, best: BestChoice) -> _Visit:
+    there, back = question.way_there.at(best.depart), question.way_home.at(best.leave)
+    return _Visit(
+        best,
+        there.drive_minutes + back.drive_minutes,
+        max(there.drive_minutes, back.drive_minutes),
+        (best.depart + there.load_up_minutes, best.depart + there.minutes - there.unload_minutes),
+        (best.leave + back.load_up_minutes, best.leave + back.minutes - back.unload_minutes),
+    )

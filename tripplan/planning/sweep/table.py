@@ -1,0 +1,163 @@
+"""The answers for many places on many days, as arrays."""
+
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from enum import IntEnum
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.household import Member
+from tripplan.planning.money import Money
+from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.place import Place
+
+
+class Verdict(IntEnum):
+    """Whether an outing can be done, and if not, what stands in its way."""
+
+    CAN_GO = 0
+    OVER = 1
+    OTHER_CURRENCY = 2
+    CLOSED = 3
+    HOURS_UNKNOWN = 4
+    TOO_LATE_TO_BOOK = 5
+    FAMILY_BUSY = 6
+    TOO_LITTLE_TIME = 7
+    NO_TICKETS = 8
+
+    @property
+    def words(self) -> str:
+        """In words, as part of a sentence."""
+        return _WORDS[self]
+
+
+_WORDS = {
+    Verdict.CAN_GO: "can be done",
+    Verdict.OVER: "over",
+    Verdict.OTHER_CURRENCY: "prices in another currency",
+    Verdict.CLOSED: "closed",
+    Verdict.HOURS_UNKNOWN: "hours not known",
+    Verdict.TOO_LATE_TO_BOOK: "too late to book",
+    Verdict.FAMILY_BUSY: "the family is busy",
+    Verdict.TOO_LITTLE_TIME: "too little time for drive and visit",
+    Verdict.NO_TICKETS: "no ticket lets everybody in",
+}
+
+COLUMNS = {
+    "verdict": np.int8,
+    "low": np.int64,
+    "likely": np.int64,
+    "high": np.int64,
+    "at_least": np.bool_,
+    "felt": np.int64,
+    "chance": np.float64,
+    "nap_kept": np.int16,
+    "nap_lost": np.int16,
+    "visit": np.int16,
+    "in_car": np.int16,
+    "longest_drive": np.int16,
+    "leave_home": np.int16,
+    "home": np.int16,
+    "dark_there": np.int16,
+    "dark_back": np.int16,
+    "in_term": np.bool_,
+}
+"""What a row of days is told about, and how."""
+
+
+@dataclass(frozen=True, eq=False)
+class DayTable:
+    """Every place on every day of a row, one array entry each; shape (places, days).
+
+    Only `verdict` and `in_term` mean anything where an outing cannot be done.
+
+    Attributes:
+        family, party, today: what was asked.
+        places: one row each.
+        first: the first day; the others follow it.
+        verdict: whether it can be done, as numbers of `Verdict`.
+        low, likely, high: total cost [smallest coins].
+        at_least: whether something in the total is unknown.
+        felt: felt cost [smallest coins].
+        chance: of a full house [0-1].
+        nap_kept, nap_lost: of all usual naps together [min].
+        visit: time inside [min].
+        in_car: driving, both ways [min].
+        longest_drive: driving, the longer of the two ways [min].
+        leave_home, home: minutes since midnight at home [min].
+        dark_there, dark_back: driving in the dark on either way [min].
+        in_term: whether most pupils near the place have school that day.
+    """
+
+    family: Family
+    party: tuple[Member, ...]
+    today: date
+    places: tuple[Place, ...]
+    first: date
+    verdict: NDArray[np.int8]
+    low: NDArray[np.int64]
+    likely: NDArray[np.int64]
+    high: NDArray[np.int64]
+    at_least: NDArray[np.bool_]
+    felt: NDArray[np.int64]
+    chance: NDArray[np.float64]
+    nap_kept: NDArray[np.int16]
+    nap_lost: NDArray[np.int16]
+    visit: NDArray[np.int16]
+    in_car: NDArray[np.int16]
+    longest_drive: NDArray[np.int16]
+    leave_home: NDArray[np.int16]
+    home: NDArray[np.int16]
+    dark_there: NDArray[np.int16]
+    dark_back: NDArray[np.int16]
+    in_term: NDArray[np.bool_]
+    _planned: dict[tuple[int, int], Outing | NoOuting] = field(default_factory=dict)
+
+    @property
+    def days(self) -> tuple[date, ...]:
+        """The days, in order."""
+        return tuple(self.first + timedelta(days=n) for n in range(self.verdict.shape[1]))
+
+    @property
+    def can_go(self) -> NDArray[np.bool_]:
+        """Where an outing can be done."""
+        return self.verdict == Verdict.CAN_GO
+
+    def day(self, column: int) -> date:
+        """The date of a column."""
+        return self.first + timedelta(days=column)
+
+    def money(self, coins: int) -> Money:
+        """An amount of the table."""
+        return Money.from_minor(int(coins), self.family.household.currency)
+
+    def at_home(self, column: int, minute: int) -> datetime:
+        """A minute of a day as a moment by the clock at home."""
+        zone = self.family.household.home.zone
+        return DayMinutes(self.day(column), zone).moment(int(minute), zone)
+
+    def outing(self, row: int, column: int) -> Outing | NoOuting:
+        """One place on one day with all its answers, or with the reasons why not; worked out when asked."""
+        known = self._planned.get((row, column))
+        if known is None:
+            day = self.day(column)
+            facts = place_facts(self.family, self.places[row], (day.year,))
+            known = plan_outing(self.family, self.party, facts, day, today=self.today)
+            self._planned[row, column] = known
+        return known
+
+    def ranked(self, wanted: NDArray[np.bool_] | None = None) -> NDArray[np.int64]:
+        """Outings that can be done, least felt cost first; ties by date, then place id.
+
+        Args:
+            wanted: which of them; all when left out.
+
+        Returns:
+            Rows and columns; shape (outings, 2).
+        """
+        rows, columns = np.nonzero(self.can_go if wanted is None else self.can_go & wanted)
+        by_id = np.argsort(np.argsort([place.id for place in self.places]))
+        order = np.lexsort((by_id[rows], columns, self.felt[rows, columns]))
+        return np.stack((rows[order], columns[order]), axis=1)
