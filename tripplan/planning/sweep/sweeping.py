@@ -1,7 +1,8 @@
 """Every place on every day: equal days are answered once, and the answers spread over the calendar."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from contextlib import suppress
+from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
 from decimal import Decimal
 
@@ -24,9 +25,9 @@ from tripplan.planning.hours import Openness, hours_on
 from tripplan.planning.household import Member
 from tripplan.planning.money import minor_digits
 from tripplan.planning.outing import Family, PlaceFacts, day_question, gate_at, place_facts
-from tripplan.planning.place import Place
+from tripplan.planning.place import Opening, Place
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
-from tripplan.planning.sweep.opened import DAY_MINUTES, RuleDays, rule_days
+from tripplan.planning.sweep.opened import DAY_MINUTES, RuleDays, Spans, rule_days
 from tripplan.planning.sweep.table import COLUMNS, DayTable, Verdict
 from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
@@ -139,7 +140,8 @@ class _PlaceDays:
         if place.currency != row.household.currency:
             verdict[:] = Verdict.OTHER_CURRENCY
         else:
-            verdict[hours.kind == 0] = Verdict.CLOSED
+            lets_in = np.array([_lets_somebody_in(place.opening, spans) for spans in hours.spans])
+            verdict[~lets_in[hours.kind]] = Verdict.CLOSED
             verdict[(hours.kind == 0) & (self._unknown_hours(hours) > 0)] = Verdict.HOURS_UNKNOWN
         ahead = row.ordinals - self._today.toordinal()
         verdict[(verdict == Verdict.CAN_GO) & (ahead < place.opening.book_days_ahead)] = (
@@ -218,11 +220,17 @@ class _PlaceDays:
 
     def _chances(self) -> NDArray[np.float64]:
         """The chance of a full house on each day, as far as the place is open."""
-        row, crowds = self._row, self._facts.crowds
-        last = row.first + timedelta(days=row.count - 1)
-        in_years = [crowds.year(year).chance for year in range(row.first.year, last.year + 1)]
-        begins = row.first.timetuple().tm_yday - 1
-        return np.concatenate(in_years)[begins : begins + row.count]
+        row, begin = self._row, 0
+        chances = np.full(row.count, np.nan)
+        while begin < row.count:
+            day = row.days[begin]
+            end = min(row.count, begin + (date(day.year, 12, 31) - day).days + 1)
+            with suppress(KeyError):  # a place that is closed all year has no crowds
+                in_year = self._facts.crowds.year(day.year).chance
+                from_january = day.timetuple().tm_yday - 1
+                chances[begin:end] = in_year[from_january : from_january + end - begin]
+            begin = end
+        return chances
 
     def _what_a_day_plan_rests_on(self, hours: RuleDays) -> list[Numbers]:
         row, place = self._row, self._place
@@ -290,8 +298,10 @@ class _PlaceDays:
         household = row.household
         ages = [household.food.free_under_months, GROWN_APPETITE_MONTHS, ADULT.first]
         ages += [bound for add_on in self._place.add_ons for bound in add_on.ages.bounds]
-        rates = () if household.car else (rates.since for rates in (*US_RATES, *UK_RATES))
-        era = row.since((*row.birthdays(ages), *rates))[days]
+        changes = row.birthdays(ages)
+        if household.car is None:
+            changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
+        era = row.since(changes)[days]
         firsts, kinds = grouped([price_of, lunch_out, era, row.party_kind[days]])
         costs = np.array(
             [
@@ -398,18 +408,33 @@ class _PlaceDays:
         more = max(0, -exponent) if isinstance(exponent, int) else 0
         whole = 10 ** (_CHANCE_DIGITS + more)
         crowd = _in_ten_thousandths(chance) * int(worth.scaleb(more))
-        return ((likely + nuisances) * 2 * whole + 2 * crowd + whole) // (2 * whole)
+        felt: Numbers = ((likely + nuisances) * 2 * whole + 2 * crowd + whole) // (2 * whole)
+        return felt
+
+
+def _lets_somebody_in(opening: Opening, spans: Spans) -> bool:
+    """Whether anybody may enter on a day with such hours."""
+    entering = [
+        (opens, last)
+        for opens, closes in spans
+        if (last := closes - opening.last_entry_minutes_before_close) >= opens
+    ]
+    clocks = [entry.hour * 60 + entry.minute for entry in opening.entry_times]
+    if not clocks:
+        return bool(entering)
+    return any(opens <= clock <= last for clock in clocks for opens, last in entering)
 
 
 def _in_coins(felt: int, currency: str) -> int:
     """Felt cost in the smallest coin, rounded half up."""
-    return (2 * felt * 10 ** minor_digits(currency) + UNITS) // (2 * UNITS)
+    coin = 10 ** minor_digits(currency)
+    return int((2 * felt * coin + UNITS) // (2 * UNITS))
 
 
 def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
     """Chances as whole numbers of ten thousandths, rounded as Python rounds to four decimals."""
     scaled = chances * 10**_CHANCE_DIGITS
-    rounded = np.rint(scaled).astype(np.int64)
+    rounded: Numbers = np.rint(scaled).astype(np.int64)
     for n in np.flatnonzero(np.abs(np.abs(scaled - np.floor(scaled)) - 0.5) < 1e-6):
         rounded[n] = int(Decimal(str(round(float(chances[n]), _CHANCE_DIGITS))).scaleb(_CHANCE_DIGITS))
     return rounded
@@ -418,13 +443,20 @@ def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
 def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
     """Minutes of a drive before sunrise and after sunset."""
     start, end = wheels
-    before = np.clip(np.minimum(end, rises) - start, 0, None)
-    after = np.clip(end - np.maximum(start, sets), 0, None)
+    before: Numbers = np.clip(np.minimum(end, rises) - start, 0, None)
+    after: Numbers = np.clip(end - np.maximum(start, sets), 0, None)
     return before + after
 
 
+_SAID_BY_LIMITS = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
+_SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "grid_minutes", "last_wakes", "first_bed"}
+_BY_PLACE = tuple(
+    asked.name for asked in fields(DayQuestion) if asked.name not in _SAID_BY_LIMITS | _SAME_FOR_A_PARTY
+)
+
+
 def _what_decides(question: DayQuestion, limits: Limits) -> tuple[object, ...]:
-    """What the day search rests on, of a household whose own figures stay the same."""
+    """What the day search rests on, of a party and household that stay the same."""
     return (
         _decisive(question.way_there),
         _decisive(question.way_home),
@@ -432,9 +464,7 @@ def _what_decides(question: DayQuestion, limits: Limits) -> tuple[object, ...]:
         limits.busy,
         limits.earliest,
         limits.home_by,
-        question.pushchairs,
-        question.shortest_minutes,
-        question.comfortable_minutes,
+        *(getattr(question, name) for name in _BY_PLACE),
     )
 
 

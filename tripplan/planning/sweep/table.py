@@ -123,7 +123,8 @@ class DayTable:
     @property
     def can_go(self) -> NDArray[np.bool_]:
         """Where an outing can be done."""
-        return self.verdict == Verdict.CAN_GO
+        can_go: NDArray[np.bool_] = self.verdict == Verdict.CAN_GO
+        return can_go
 
     def day(self, column: int) -> date:
         """The date of a column."""

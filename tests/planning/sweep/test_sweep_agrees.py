@@ -1,0 +1,122 @@
+"""The sweep says for every place and day what planning that day by itself says."""
+
+from datetime import date, timedelta
+
+from hypothesis import HealthCheck, given, settings
+
+from tests.planning.sweep.families import SPANS, TODAY, families
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.day import StepKind
+from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable, Verdict
+
+
+def _dark_minutes(outing: Outing) -> bool:
+    return any("sunrise" in note or "sunset" in note or "in the dark" in note for note in outing.notes)
+
+
+def _figures(outing: Outing) -> dict[str, object]:
+    """What a day planned by itself says, by the columns of the table."""
+    total, plan = outing.cost.total, outing.plan
+    drives = [step for step in plan.steps if step.kind is StepKind.DRIVE]
+    ways = [
+        sum((step.end - step.start).total_seconds() / 60 for step in drives if step.label == f"drive {way}")
+        for way in ("there", "home")
+    ]
+    return {
+        "verdict": Verdict.CAN_GO,
+        "low": total.low.minor,
+        "likely": total.likely.minor,
+        "high": total.high.minor,
+        "at_least": bool(outing.cost.unknown),
+        "felt": outing.felt_cost.minor,
+        "chance": outing.crowd.chance,
+        "nap_kept": sum(nap.kept_minutes for nap in plan.naps),
+        "nap_lost": sum(nap.lost_minutes for nap in plan.naps),
+        "visit": plan.visit_minutes,
+        "in_car": plan.car_minutes,
+        "longest_drive": max(ways),
+        "leave": plan.leave_home,
+        "back": plan.home,
+        "dark": _dark_minutes(outing),
+    }
+
+
+FIGURES = (
+    "verdict",
+    "low",
+    "likely",
+    "high",
+    "at_least",
+    "felt",
+    "chance",
+    "nap_kept",
+    "nap_lost",
+    "visit",
+    "in_car",
+    "longest_drive",
+)
+"""The columns that a day planned by itself says in the same form."""
+
+
+def _swept(table: DayTable, row: int, column: int) -> dict[str, object]:
+    return {name: getattr(table, name)[row, column] for name in FIGURES} | {
+        "leave": table.at_home(column, table.leave_home[row, column]),
+        "back": table.at_home(column, table.home[row, column]),
+        "dark": bool(table.dark_there[row, column] + table.dark_back[row, column]),
+    }
+
+
+REASONS = {
+    Verdict.OVER: ("the day is over",),
+    Verdict.OTHER_CURRENCY: ("prices are in",),
+    Verdict.CLOSED: ("closed", "last entry would be before opening", "no entry time lies"),
+    Verdict.HOURS_UNKNOWN: ("leaves open whether",),
+    Verdict.TOO_LATE_TO_BOOK: ("days ahead",),
+    Verdict.FAMILY_BUSY: ("family calendar",),
+    Verdict.TOO_LITTLE_TIME: ("do not fit", "does not fit", "stand in the way", "nobody would be let in"),
+    Verdict.NO_TICKETS: ("No offer", "must", "keeps out", "may not", "The limits of", "may only enter"),
+}
+"""How the reason of a day planned by itself begins or reads, by what the table says."""
+
+
+def check(family: Family, span: DateSpan) -> int:
+    """Compare every day; how many could be done."""
+    table = sweep(family, family.party(), family.places, span, today=TODAY)
+    for row, place in enumerate(family.places):
+        facts = place_facts(family, place, range(span.first.year, span.last.year + 1))
+        for column, day in enumerate(table.days):
+            single = plan_outing(family, family.party(), facts, day, today=TODAY)
+            if isinstance(single, Outing):
+                assert _swept(table, row, column) == _figures(single), (place.id, day)
+            else:
+                verdict = Verdict(table.verdict[row, column])
+                assert verdict is not Verdict.CAN_GO, (place.id, day, single.reasons)
+                said = " ".join(single.reasons)
+                assert any(words in said for words in REASONS[verdict]), (verdict, single.reasons)
+    return int(table.can_go.sum())
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@given(families(), SPANS)
+def test_a_sweep_says_what_every_day_says_by_itself(family: Family, span: DateSpan) -> None:
+    """Whatever tells one day from another (hours, ages, rush, engagements, prices), no figure differs."""
+    check(family, span)
+
+
+def test_a_whole_year_of_the_demo_says_what_many_days_says_by_itself(demo_family: Family) -> None:
+    """Over a year with both clock changes, at every place of the invented family, no figure differs."""
+    span = DateSpan(first=TODAY + timedelta(days=1), last=TODAY + timedelta(days=365))
+    table = sweep(demo_family, demo_family.party(), demo_family.places, span, today=TODAY)
+    clock_changes = {date(2027, 3, 14), date(2027, 11, 7)}
+    for row, place in enumerate(demo_family.places):
+        facts = place_facts(demo_family, place, (2026, 2027))
+        for column, day in enumerate(table.days):
+            if (column + row) % 15 and day not in clock_changes:
+                continue
+            single = plan_outing(demo_family, demo_family.party(), facts, day, today=TODAY)
+            if isinstance(single, Outing):
+                assert _swept(table, row, column) == _figures(single), (place.id, day)
+            else:
+                assert not table.can_go[row, column], (place.id, day)
