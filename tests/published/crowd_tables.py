@@ -12,9 +12,11 @@ from numpy.typing import NDArray
 
 from tests.builders import make_place
 from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.levels import Table, summerliness
-from tripplan.planning.crowds.public_holidays import is_weekend, long_weekend, public_holidays
+from tripplan.planning.crowds.days_off import days_off
+from tripplan.planning.crowds.levels import Levels, Table
+from tripplan.planning.crowds.public_holidays import is_weekend, public_holidays
 from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.crowds.season import season
 from tripplan.planning.place import Place
 
 
@@ -110,8 +112,33 @@ def bicycles(folder: Path) -> Counts:
     return Counts("bicycles", place, visitors, public_holidays("US", "DC", range(2010, 2014)))
 
 
+VICTORIA = SchoolCalendar.model_validate(
+    {
+        "name": "government schools of Victoria",
+        "country": "AU",
+        "subdivision": "VIC",
+        "latitude": -37.82,
+        "longitude": 144.97,
+        "known": {"first": "2014-12-20", "last": "2017-01-29"},
+        "no_school": [
+            {"first": "2014-12-20", "last": "2015-01-28"},
+            {"first": "2015-03-28", "last": "2015-04-12"},
+            {"first": "2015-06-27", "last": "2015-07-12"},
+            {"first": "2015-09-19", "last": "2015-10-04"},
+            {"first": "2015-12-19", "last": "2016-01-26"},
+            {"first": "2016-03-25", "last": "2016-04-10"},
+            {"first": "2016-06-25", "last": "2016-07-10"},
+            {"first": "2016-09-17", "last": "2016-10-02"},
+            {"first": "2016-12-21", "last": "2017-01-29"},
+        ],
+        "source": "Victorian school holiday dates 2015 (schoolholidaysaustralia.com) and 2016 "
+        "(atarcalculatorscore.net, as far as April); what follows in 2016 from memory",
+    }
+)
+
+
 def park(folder: Path) -> Counts:
-    """Walkers in the riverside park; no school calendar."""
+    """Walkers in the riverside park, with the state's school holidays."""
     with (folder / "crowd" / "melbourne_pedestrian_daily_2015_2016.csv").open(newline="") as file:
         visitors = {
             date.fromisoformat(row["Date"]): int(row["count"])
@@ -119,34 +146,27 @@ def park(folder: Path) -> Counts:
             if row["Sensor"] == "Birrarung Marr"
         }
     place = _outdoors(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne")
-    return Counts("park", place, visitors, public_holidays("AU", "VIC", range(2014, 2018)))
+    return Counts("park", place, visitors, public_holidays("AU", "VIC", range(2014, 2018)), (VICTORIA,))
 
 
-def fitted(counts: Counts, *, grows: bool = False) -> Table:
+_PLAIN_WAVE = dict.fromkeys(Levels.__dataclass_fields__, 0.0)
+
+
+def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> Table:
     """Least squares of the logarithm of daily visitors on all effects at once.
 
     Args:
         counts: the table.
         grows: whether a steady growth over the years is fitted and left out.
+        whole_year: whether all seasons are counted; otherwise the time of year is not fitted.
     """
     days = counts.days
-    school = school_days(counts.calendars, counts.place.where.point, days[0], days[-1])
-    on_break = {day: school.on_break[(day - days[0]).days] for day in days}
-    latitude = counts.place.where.point.latitude
-    holiday = np.array([day in counts.holidays for day in days])
-    weekend = np.array([is_weekend(day) for day in days]) & ~holiday
-    at_school = np.array([on_break[day] for day in days])
-    columns: dict[str, Sequence[float] | NDArray[np.float64]] = {
-        "ordinary": np.ones(len(days)),
-        "weekend": weekend.astype(float),
-        "public_holiday": holiday.astype(float),
-        "long_weekend": weekend
-        * np.array([float(bool(long_weekend(day, counts.holidays.keys()))) for day in days]),
-        "season": summerliness([day.timetuple().tm_yday for day in days], latitude),
-    }
-    if counts.calendars:
-        columns["school_holiday"] = at_school * ~holiday * ~weekend
-        columns["weekend_on_break"] = at_school * weekend
+    columns: dict[str, Sequence[float] | NDArray[np.float64]] = {"ordinary": np.ones(len(days))}
+    columns |= {name: np.array(column)[_places_in(days)] for name, column in _columns(counts).items()}
+    if not whole_year:
+        del columns["season"], columns["shoulder"]
+    if not counts.calendars:
+        del columns["school_holiday"], columns["weekend_on_break"]
     if grows:
         columns["growth"] = [(day - days[0]).days / 365 for day in days]
     design = np.column_stack(list(columns.values()))
@@ -158,3 +178,39 @@ def fitted(counts: Counts, *, grows: bool = False) -> Table:
     for name in ("ordinary", "growth"):
         told.pop(name, None)
     return Table(name=counts.name, source="fitted here", weight=1, noise=noise, **told)
+
+
+def _places_in(days: Sequence[date]) -> list[int]:
+    first = date(days[0].year, 1, 1)
+    return [(day - first).days for day in days]
+
+
+def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
+    """What each effect is multiplied with, one entry for every day of the table's calendar years."""
+    found: dict[str, list[NDArray[np.float64]]] = {}
+    place = counts.place
+    latitude = place.where.point.latitude
+    for year in range(counts.days[0].year, counts.days[-1].year + 1):
+        off = days_off(year, counts.holidays)
+        at_school = school_days(
+            counts.calendars, place.where.point, date(year, 1, 1), date(year, 12, 31)
+        ).on_break
+        weekday = ~(off.public_holiday | off.weekend)
+        wave, shoulder = (
+            season(len(off), latitude, "outdoors", (), Levels(**{**_PLAIN_WAVE, name: 1.0})).effect
+            for name in ("season", "shoulder")
+        )
+        for name, column in {
+            "friday": weekday & (off.weekday == 4),
+            "saturday": off.weekend & (off.weekday == 5),
+            "sunday": off.weekend & (off.weekday == 6),
+            "public_holiday": off.public_holiday,
+            "long_weekend": off.long_weekend,
+            "off_work": off.in_lieu | off.bridge,
+            "season": wave,
+            "shoulder": shoulder,
+            "school_holiday": weekday * at_school,
+            "weekend_on_break": off.weekend * at_school,
+        }.items():
+            found.setdefault(name, []).append(np.asarray(column, dtype=float))
+    return {name: np.concatenate(years) for name, years in found.items()}

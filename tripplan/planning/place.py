@@ -66,6 +66,9 @@ class SpecialDay(Written):
     """How many times the usual number of visitors [-]."""
 
 
+Month = Annotated[int, Field(ge=1, le=12)]
+
+
 class PricesRead(Written):
     """Where the prices on the card come from."""
 
@@ -110,6 +113,8 @@ class Place(Written):
     """What leaving the car costs."""
     special_days: tuple[SpecialDay, ...] = ()
     """Festivals and other days unlike the rest."""
+    busiest_months: tuple[Month, ...] = ()
+    """The fullest time of the year, 1 for January; guessed from the latitude when left out."""
     prices_read: PricesRead
     """Where the prices come from, and from when."""
     web: str = ""

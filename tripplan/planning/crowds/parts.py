@@ -12,13 +12,19 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.crowds.days_off import DaysOff
-from tripplan.planning.crowds.levels import OUT_ON_A_WEEKDAY, SEASON_INDOORS, Levels, summerliness
+from tripplan.planning.ages import EVERYONE
+from tripplan.planning.crowds.days_off import DaysOff, Flags
+from tripplan.planning.crowds.levels import FREE_ENTRY, OUT_ON_A_WEEKDAY, SCHOOL_CLASSES, Levels
 from tripplan.planning.crowds.public_holidays import OBSERVED
+from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
 from tripplan.planning.crowds.schools import SchoolDays
+from tripplan.planning.crowds.season import season
+from tripplan.planning.offers import Offer, Ticket
 from tripplan.planning.place import Place
 
 Floats = NDArray[np.floating[Any]]
+
+_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 @dataclass(frozen=True)
@@ -72,18 +78,23 @@ class YearPart:
         )
 
 
-def year_parts(place: Place, off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, ...]:
-    """Everything that tells the days of a year from an ordinary school-term weekday.
+def year_parts(
+    place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags, levels: Levels
+) -> tuple[YearPart, ...]:
+    """Everything that tells the days of a year from an ordinary weekday, which is Monday to Thursday in term.
 
     Args:
         place: where.
         off: the year's public holidays and weekends.
         schools: how the pupils within reach are spread on each of its days.
+        is_open: on which of its days the place is open.
         levels: what each part brings.
     """
     return (
         *_kinds_of_day(off, schools, levels),
         _season(place, off, levels),
+        *_free_entry(place, off, schools, is_open),
+        *_school_classes(place, off, schools),
         *_special_days(place, off),
     )
 
@@ -91,17 +102,13 @@ def year_parts(place: Place, off: DaysOff, schools: SchoolDays, levels: Levels) 
 def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
     ordinary, weekend = "an ordinary weekday", "another weekend"
     yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary)
-    yield YearPart(levels.weekend * off.weekend, "weekend", ordinary)
+    by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
+    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary)
     on_break = off.weekend * schools.on_break
     yield YearPart(levels.weekend_on_break * on_break, "inside school holidays", weekend)
     yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend)
-    known, unknown = _schools(off, schools, levels)
-    yield known
-    yield unknown
-    # A weekday on which many have no work is at least as full as a weekend. No source, our choice.
-    at_least = levels.weekend * (off.in_lieu | off.bridge)
-    more = np.maximum(0.0, at_least - (known.effect + unknown.effect))
-    yield YearPart(more, partial(_off_work, off), "such a weekday")
+    yield from _schools(off, schools, levels)
+    yield YearPart(levels.off_work * (off.in_lieu | off.bridge), partial(_off_work, off), "such a weekday")
 
 
 def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:
@@ -115,7 +122,7 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
     known = np.log1p(schools.out * more)
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
     return (
-        YearPart(known * weekday, partial(_pupils, schools), "an ordinary weekday"),
+        YearPart(known * weekday, partial(_pupils, schools), "a school day"),
         YearPart(
             OUT_ON_A_WEEKDAY * between,
             partial(_unknown, schools),
@@ -123,6 +130,10 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
             doubt=math.sqrt(OUT_ON_A_WEEKDAY * (1 - OUT_ON_A_WEEKDAY)) * between,
         ),
     )
+
+
+def _weekday(off: DaysOff, index: int) -> str:
+    return _WEEKDAYS[off.weekday[index]]
 
 
 def _holiday(off: DaysOff, index: int) -> str:
@@ -151,13 +162,46 @@ def _pupils(schools: SchoolDays, index: int) -> str:
 
 
 def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
-    strength = {
-        "indoors": SEASON_INDOORS,
-        "outdoors": levels.season,
-        "both": (SEASON_INDOORS + levels.season) / 2,
-    }[place.visit.indoors]
-    summer = summerliness(np.arange(1, len(off) + 1), place.where.point.latitude)
-    return YearPart(strength * summer, "time of year", "the year's average")
+    found = season(len(off), place.where.point.latitude, place.visit.indoors, place.busiest_months, levels)
+    cause = "time of year"
+    if place.busiest_months:
+        cause = "time of year, by the busiest months on the place card"
+    elif found.doubt.any():
+        cause = "time of year, hard to tell from afar where winters are warm"
+    return YearPart(found.effect, cause, "the year's average", doubt=found.doubt)
+
+
+def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
+    """Days of free entry for everybody; the fewer there are among the open days, the more each one draws."""
+    free = np.zeros(len(off), dtype=bool)
+    for offer in place.offers:
+        if _lets_everybody_in_free(offer):
+            free |= days_of_offer(offer, off, schools)
+    free &= is_open
+    if free.any():
+        draw = math.log(FREE_ENTRY) * (1 - free.sum() / is_open.sum())
+        yield YearPart(draw * free, "a day of free entry", "a day that costs")
+
+
+def _lets_everybody_in_free(offer: Offer) -> bool:
+    return (
+        isinstance(offer, Ticket)
+        and not (offer.price or offer.needs or offer.companions or offer.at_most)
+        and offer.at_least == 1
+        and offer.ages == EVERYONE
+    )
+
+
+def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator[YearPart]:
+    """School classes, on term weekdays when the card says that they come."""
+    hours = place.opening.school_groups
+    if hours is None:
+        return
+    in_school = 1 - schools.out - OUT_ON_A_WEEKDAY * schools.unknown
+    weekday = ~(off.public_holiday | off.weekend | off.in_lieu)
+    come = days_of_rule(hours, off, schools) & weekday
+    effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
+    yield YearPart(effect, f"school classes come ({hours})", "a term day without them")
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:

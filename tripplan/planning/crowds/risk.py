@@ -177,7 +177,7 @@ def crowd_year(
     off = days_off(year, public_holidays)
     if schools.first != off.first or not len(off) == len(schools.out) == len(is_open):
         raise PlanError("crowd risk needs one entry for each day of the year")
-    parts = year_parts(place, off, schools, levels)
+    parts = year_parts(place, off, schools, is_open, levels)
     level = np.add.reduce([part.effect for part in parts])
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
     noise = np.sqrt(np.add.reduce(doubts, initial=levels.noise**2))

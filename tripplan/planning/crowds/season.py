@@ -1,0 +1,103 @@
+"""The time of year: which months are fuller, by latitude or by what the place card says."""
+
+import math
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.crowds.levels import Levels
+
+Floats = NDArray[np.float64]
+
+_MIDSUMMER = 200
+"""Day of the year when the northern half is warmest [-]; common practice, no source."""
+_YEAR_DAYS = 365.25
+
+_LATITUDES = (-60, -50, -40, -30, -20, -10, 0, 10, 20, 30, 40)
+_JULY_ABOVE_JANUARY = (-11.2, -4.7, -6.6, -7.2, -5.4, -2.4, -0.8, 1.1, 6.2, 12.8, 19.0)
+"""Mean temperature of July less that of January, all around the parallel of a latitude [K]. After von Hann,
+Lehrbuch der Meteorologie; from memory. Not carried on beyond 40 degrees north, where no table was counted and
+the west of the continents is much milder than the parallel."""
+
+INDOORS = 0.10
+"""Midsummer against the year's average indoors [ln]: visits a day to DCMS-sponsored museums 2009-2018 lie
+between 0.77 and 1.11 of the year's mean outside the summer school holidays."""
+TOLD = 0.55
+"""The fullest time against the year's average where the card names the busiest months [ln]: half of the
+logarithm of the ratio between the fullest and the emptiest month, which is 1.81 to 0.57 in Saguaro, 1.54 to
+0.57 in the Everglades (US National Park Service, visits by month, 2014-2019 and 2022-2023)."""
+
+_MILD, _WARM = 36.0, 32.0
+"""Nearer to the equator than the first, summer may be too hot to be the fuller time; nearer than the second
+nobody can tell from the latitude [degrees]. No source, our choice, after Saguaro at 32 degrees and the
+Everglades at 25, which both invert."""
+
+
+@dataclass(frozen=True, eq=False)
+class Season:
+    """The time of year over the days of a year, one array entry a day.
+
+    Attributes:
+        effect: on the logarithm of visitors, against the year's average [ln].
+        doubt: standard deviation of it where latitude does not tell which months are busy [ln].
+    """
+
+    effect: Floats
+    doubt: Floats
+
+
+def season(
+    days: int, latitude: float, indoors: str, busiest_months: tuple[int, ...], levels: Levels
+) -> Season:
+    """The time of year at a place.
+
+    Args:
+        days: of the year, 365 or 366 [days].
+        latitude: of the place, north positive [degrees].
+        indoors: 'indoors', 'outdoors' or 'both'.
+        busiest_months: as the card says, 1 for January; empty where it does not say.
+        levels: how strong the season is outdoors.
+    """
+    if busiest_months:
+        return Season(TOLD * _told_wave(days, busiest_months), np.zeros(days))
+    wave, shoulder = _waves(days)
+    warmer = float(np.interp(latitude, _LATITUDES, _JULY_ABOVE_JANUARY))
+    outdoors = {"indoors": 0.0, "outdoors": 1.0, "both": 0.5}[indoors]
+    unsure = min(1.0, max(0.0, (_MILD - abs(latitude)) / (_MILD - _WARM))) * outdoors
+    outside = levels.season * warmer * wave - levels.shoulder * abs(warmer) * shoulder
+    inside = math.copysign(INDOORS, latitude) * wave
+    effect = outdoors * (1 - unsure) * outside + (1 - outdoors) * inside
+    return Season(effect, TOLD * unsure * np.abs(wave))
+
+
+@lru_cache(maxsize=8)
+def _waves(days: int) -> tuple[Floats, Floats]:
+    """A wave that is 1 in the northern midsummer and -1 in midwinter, and one that is 1 in both."""
+    angle = 2 * math.pi * (np.arange(1, days + 1) - _MIDSUMMER) / _YEAR_DAYS
+    return _fixed(np.cos(angle)), _fixed(np.cos(2 * angle))
+
+
+@lru_cache(maxsize=256)
+def _told_wave(days: int, busiest_months: tuple[int, ...]) -> Floats:
+    """A smooth wave about 0, high in the months named; its top is 2 above its bottom."""
+    month = np.datetime64("2024" if days == 366 else "2023", "D") + np.arange(days)
+    named = np.isin(month.astype("datetime64[M]").astype(int) % 12 + 1, busiest_months).astype(float)
+    # A bell two months wide, laid around the year's end.
+    bell = np.hanning(2 * _MONTH + 1)
+    around = np.concatenate([named[-_MONTH:], named, named[:_MONTH]])
+    smooth = np.convolve(around, bell / bell.sum(), mode="valid")
+    reach = float(np.ptp(smooth))
+    if not reach:
+        return _fixed(np.zeros(days))
+    return _fixed((smooth - smooth.mean()) * 2 / reach)
+
+
+_MONTH = 30
+
+
+def _fixed(array: Floats) -> Floats:
+    """The array, shared between places, so that nobody can write to it."""
+    array.setflags(write=False)
+    return array
