@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.errors import PlanError
+from tripplan.planning.calendars import SchoolCalendar, with_next_year_expected
 from tripplan.planning.crowds.schools import (
     DECAY_KM,
     SchoolShares,
@@ -39,6 +40,11 @@ def calendar(*no_school: tuple[date, date], km: float = 0, **changes: Any) -> Sc
     )
 
 
+def parts(shares: SchoolShares) -> tuple[float, float, float]:
+    """The three shares that add up to one."""
+    return shares.out, shares.inside, shares.unknown
+
+
 def test_without_calendars_nothing_is_known() -> None:
     """No calendar is not the same as school for everybody."""
     assert school_shares((), PLACE, MONDAY) == SchoolShares(0, 0, 1)
@@ -47,7 +53,7 @@ def test_without_calendars_nothing_is_known() -> None:
 def test_a_calendar_that_does_not_reach_the_day_leaves_its_pupils_unknown() -> None:
     """Half of the pupils are in a district whose calendar ended."""
     ended = calendar(known={"first": date(2025, 8, 1), "last": date(2026, 7, 31)})
-    assert school_shares((calendar(), ended), PLACE, MONDAY) == SchoolShares(0, 0.5, 0.5)
+    assert parts(school_shares((calendar(), ended), PLACE, MONDAY)) == (0, 0.5, 0.5)
 
 
 def test_a_calendar_from_far_away_says_nothing() -> None:
@@ -96,5 +102,84 @@ def test_shares_agree_with_the_calendar_day_by_day(breaks: list[list[date]], day
     district = calendar(*((first, last) for first, last in breaks))
     shares = school_days((district,), PLACE, date(2026, 7, 1), date(2027, 8, 31)).on(day)
     assert shares.out + shares.inside + shares.unknown == pytest.approx(1)
-    expected = {None: SchoolShares(0, 0, 1), True: SchoolShares(1, 0, 0), False: SchoolShares(0, 1, 0)}
-    assert shares == expected[district.out_on(day)]
+    expected = {None: (0, 0, 1), True: (1, 0, 0), False: (0, 1, 0)}
+    assert parts(shares) == expected[district.out_on(day)]
+
+
+def year_copied(*breaks: tuple[date, date]) -> SchoolCalendar:
+    """A district known for the school year 2026-27, the year after it guessed."""
+    known = {"first": date(2026, 8, 17), "last": date(2027, 6, 4)}
+    return with_next_year_expected(calendar(*breaks, known=known))
+
+
+def test_a_copied_year_is_a_chance_and_never_known() -> None:
+    """A week's break in March 2027 makes that week of 2028 likely, its neighbours less so, none certain."""
+    district = year_copied((date(2027, 3, 22), date(2027, 3, 26)))
+    days = school_days((district,), PLACE, date(2028, 3, 6), date(2028, 4, 7))
+    assert days.unknown.min() == 1
+    by_week = [float(days.chance_out[n : n + 5].mean()) for n in range(0, 33, 7)]
+    assert by_week[2] == max(by_week) < 0.9
+    assert by_week[0] < by_week[1] < by_week[2] > by_week[3] > by_week[4] > 0
+
+
+def test_the_weeks_between_two_school_years_are_expected_as_summer() -> None:
+    """From the last day of one year to the guessed first day of the next."""
+    district = year_copied()
+    assert district.expected_within is not None
+    assert district.expected_within.first == date(2027, 6, 5)
+    assert school_shares((district,), PLACE, date(2027, 7, 14)).chance_out > 0.9
+    assert school_shares((district,), PLACE, date(2027, 10, 13)).chance_out < 0.1
+
+
+def test_copying_again_changes_nothing() -> None:
+    """A guess is made from what is known, not from another guess."""
+    district = year_copied((date(2026, 12, 21), date(2027, 1, 1)))
+    assert with_next_year_expected(district) == district
+
+
+def test_half_a_year_is_too_little_to_copy() -> None:
+    """A file that holds one autumn tells nothing of a spring."""
+    with pytest.raises(PlanError):
+        with_next_year_expected(calendar(known={"first": date(2026, 8, 17), "last": date(2026, 12, 18)}))
+
+
+def test_what_is_expected_lies_beside_what_is_known() -> None:
+    """A calendar cannot guess about days it knows."""
+    with pytest.raises(ValueError, match="outside the days"):
+        calendar(expected_within={"first": date(2027, 7, 1), "last": date(2027, 9, 1)})
+
+
+def test_unknown_pupils_go_by_their_own_states_typical_year() -> None:
+    """A Tennessee district that ended is likely back on 20 August, a New York one is not."""
+    ended = {"first": date(2025, 8, 1), "last": date(2026, 5, 31)}
+    friday = date(2026, 8, 21)
+    chances = [
+        school_shares((calendar(known=ended, subdivision=state),), PLACE, friday).chance_out
+        for state in ("TN", "NY")
+    ]
+    assert chances[0] < 0.1 < 0.9 < chances[1]
+
+
+def test_without_any_calendar_the_places_own_state_counts() -> None:
+    """Everything stays unknown, but the summer of Wisconsin is likely free."""
+    shares = school_shares((), PLACE, date(2027, 7, 14), country="US", subdivision="WI")
+    assert parts(shares) == (0, 0, 1)
+    assert shares.chance_out > 0.95
+
+
+def test_calendars_of_the_same_content_read_anew_give_the_same() -> None:
+    """Marks are kept by identity; another object of the same content is worked out anew, to the same end."""
+    first, last = date(2026, 8, 1), date(2027, 7, 31)
+    one, other = (school_days((calendar((MONDAY, MONDAY)),), PLACE, first, last) for _ in range(2))
+    assert (one.out == other.out).all()
+    changed = school_days((calendar(),), PLACE, first, last)
+    assert (one.out != changed.out).sum() == 1
+
+
+def test_asking_for_more_days_than_are_kept_gives_the_same() -> None:
+    """The store of marks is bounded; what was dropped is worked out again."""
+    district = calendar((MONDAY, MONDAY))
+    before = school_days((district,), PLACE, MONDAY, MONDAY).out[0]
+    for n in range(40):
+        school_days((district,), PLACE, MONDAY + timedelta(days=n), MONDAY + timedelta(days=n + 1))
+    assert school_days((district,), PLACE, MONDAY, MONDAY).out[0] == before == 1

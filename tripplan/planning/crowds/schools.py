@@ -3,12 +3,19 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.day_marks import (
+    SATURDAY,
+    days_in,
+    marked,
+    weekdays_from,
+    with_weekends_inside,
+)
+from tripplan.planning.crowds.typical_year import OUT_ON_A_WEEKDAY, typical_days
 from tripplan.planning.travel.distance import distances_km
 from tripplan.planning.where import Point
 
@@ -18,22 +25,32 @@ most outings of a day end within an hour's drive."""
 REACH_KM = 250.0
 """A calendar whose pupils live farther away says nothing about the place [km]. No source, our choice."""
 
+EXPECTED_BY_WEEKS = (0.04, 0.225, 0.415, 0.225, 0.04)
+"""How much a copied day off tells of the days two weeks and one week before it, of itself, and of the days
+one and two weeks after it [-]. Fitted by least squares on 27 regions of Germany, France, the Netherlands,
+Austria and Belgium, 2022 to 2026 against the year after (package holidays); nothing is fitted for the United
+States, where breaks move less."""
+EXPECTED_ANYWAY = 0.014
+"""Chance of no school on a weekday far from any copied break [0-1]; fitted along with these."""
+
 Shares = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
 class SchoolShares:
-    """How the pupils within reach of a place are spread on one day; the three add up to 1.
+    """How the pupils within reach of a place are spread on one day; the first three add up to 1.
 
     Attributes:
         out: share known to have no school [-].
         inside: share known to have school [-].
         unknown: share whose calendar does not reach the day, or is missing [-].
+        chance_out: chance that the unknown ones have no school [0-1].
     """
 
     out: float
     inside: float
     unknown: float
+    chance_out: float = OUT_ON_A_WEEKDAY
 
 
 @dataclass(frozen=True, eq=False)
@@ -45,90 +62,146 @@ class SchoolDays:
         out: share known to have no school, weekends included [-].
         on_break: share known to be in a break or on a day off; a weekend counts only inside a break [-].
         unknown: share of which nothing is known [-].
+        chance_out: chance that the unknown ones have no school, by a guess for their calendar or by the
+            typical year of their country; 0 where nobody is unknown [0-1].
+        chance_on_break: likewise, that they are on a break or a day off; at a weekend, that it is inside a
+            break [0-1].
     """
 
     first: date
     out: Shares
     on_break: Shares
     unknown: Shares
+    chance_out: Shares
+    chance_on_break: Shares
 
     def on(self, day: date) -> SchoolShares:
         """The shares of one of the days."""
         n = (day - self.first).days
         out, unknown = float(self.out[n]), float(self.unknown[n])
-        return SchoolShares(out=out, inside=max(0.0, 1.0 - out - unknown), unknown=unknown)
+        inside = max(0.0, 1.0 - out - unknown)
+        return SchoolShares(out, inside, unknown, float(self.chance_out[n]))
 
 
-def school_days(calendars: Sequence[SchoolCalendar], point: Point, first: date, last: date) -> SchoolDays:
-    """Shares out of school for every day from first to last.
-
-    A calendar weighs its pupils times exp(-km / `DECAY_KM`), by the distance of its pupils from the place;
-    beyond `REACH_KM` it does not count.
+def pupil_weights(calendars: Sequence[SchoolCalendar], point: Point) -> Shares:
+    """How much each calendar counts at a place: its pupils times exp(-km / `DECAY_KM`), 0 beyond `REACH_KM`.
 
     Args:
         calendars: of the districts or regions around.
         point: the place.
+
+    Returns:
+        One weight per calendar, in their order [pupils]. Where a calendar names several towns, each has its
+        part of the pupils and its own distance.
+    """
+    towns = [_towns(calendar) for calendar in calendars]
+    kms = distances_km(point, [at for of_calendar in towns for at, _ in of_calendar])
+    parts = np.array([part for of_calendar in towns for _, part in of_calendar])
+    near = np.where(kms <= REACH_KM, parts * np.exp(-kms / DECAY_KM), 0.0)
+    begins = np.cumsum([0, *(len(of_calendar) for of_calendar in towns[:-1])]) if towns else np.zeros(0, int)
+    return np.add.reduceat(near, begins) if towns else np.zeros(0)
+
+
+def _towns(calendar: SchoolCalendar) -> list[tuple[Point, float]]:
+    if not calendar.towns:
+        return [(Point(calendar.latitude, calendar.longitude), float(calendar.pupils))]
+    each = calendar.pupils / sum(town.part for town in calendar.towns)
+    return [(Point(town.latitude, town.longitude), each * town.part) for town in calendar.towns]
+
+
+def school_days(
+    calendars: Sequence[SchoolCalendar],
+    point: Point,
+    first: date,
+    last: date,
+    *,
+    country: str = "",
+    subdivision: str = "",
+) -> SchoolDays:
+    """Shares out of school for every day from first to last.
+
+    Args:
+        calendars: of the districts or regions around; weighed by `pupil_weights`.
+        point: the place.
         first: the first date.
         last: the last date, which counts.
+        country: of the place, ISO 3166-1; its typical school year counts where no calendar does.
+        subdivision: of the place, ISO 3166-2 without the country.
 
     Returns:
         One entry a day; where no calendar counts, everything is unknown.
     """
-    length = (last - first).days + 1
-    out, on_break, known = np.zeros(length), np.zeros(length), np.zeros(length)
-    weight_sum = 0.0
-    kms = distances_km(point, [Point(calendar.latitude, calendar.longitude) for calendar in calendars])
-    for calendar, km in zip(calendars, kms, strict=True):
-        if km > REACH_KM:
-            continue
-        weight = calendar.pupils * float(np.exp(-km / DECAY_KM))
-        weight_sum += weight
-        calendar_out, calendar_break, calendar_known = _marks(calendar, first, last)
-        out += weight * calendar_out
-        on_break += weight * calendar_break
-        known += weight * calendar_known
-    if not weight_sum:
-        return SchoolDays(first, out, on_break, np.ones(length))
+    weights = pupil_weights(calendars, point)
+    total = float(weights.sum())
+    if not total:
+        typical = typical_days(country, subdivision, first, last)
+        nothing = np.zeros(len(typical.out))
+        return SchoolDays(first, nothing, nothing, nothing + 1, typical.out, typical.on_break)
+    marks = _stacked(tuple(calendars), first, last)
     # Rounded so that shares which are whole come out whole.
-    return SchoolDays(
-        first,
-        np.round(out / weight_sum, 9),
-        np.round(on_break / weight_sum, 9),
-        np.round(1.0 - known / weight_sum, 9),
+    out, on_break, unknown, likely_out, likely_break = np.round(marks @ (weights / total), 9)
+    chances = (
+        np.divide(likely, unknown, out=np.zeros(len(unknown)), where=unknown > 0)
+        for likely in (likely_out, likely_break)
     )
+    return SchoolDays(first, out, on_break, unknown, *chances)
 
 
-@lru_cache(maxsize=512)
-def _marks(calendar: SchoolCalendar, first: date, last: date) -> tuple[Shares, Shares, Shares]:
-    """Of one calendar, 1 or 0 per day: out of school, on a break, known at all."""
-    # Three days more at either end show whether a weekend at the edge lies inside a break.
-    margin = 3
-    start, length = first - timedelta(days=margin), (last - first).days + 1 + 2 * margin
+_STACKS_KEPT = 32
+_stacks: dict[tuple[tuple[int, ...], date, date], tuple[tuple[SchoolCalendar, ...], Shares]] = {}
 
-    def inside(span_first: date, span_last: date) -> slice:
-        return slice(max(0, (span_first - start).days), max(0, (span_last - start).days + 1))
 
-    known = np.zeros(length, dtype=bool)
-    known[inside(calendar.known.first, calendar.known.last)] = True
-    off = np.zeros(length, dtype=bool)
-    for span in calendar.no_school:
-        off[inside(span.first, span.last)] = True
-    off &= known
-    weekday = (np.arange(length) + start.weekday()) % 7
-    for saturday in np.flatnonzero(weekday[: length - 2] == 5):
-        if saturday and off[saturday - 1] and off[saturday + 2]:
-            off[saturday : saturday + 2] = True
-    out = known & (off | (weekday >= 5))
+def _stacked(calendars: tuple[SchoolCalendar, ...], first: date, last: date) -> Shares:
+    """`_marks` of several calendars, kept for the next place, with the calendars as the last axis.
+
+    Kept by identity: to hash all breaks of all calendars for every place would take longer than the rest.
+    """
+    key = (tuple(map(id, calendars)), first, last)
+    kept = _stacks.get(key)
+    if kept is None:
+        marks = np.stack([_marks(calendar, first, last) for calendar in calendars], axis=-1)
+        marks.setflags(write=False)
+        while len(_stacks) >= _STACKS_KEPT:
+            _stacks.pop(next(iter(_stacks)), None)
+        # The calendars are kept along, so that their identities are not given to others.
+        kept = _stacks[key] = (calendars, marks)
+    return kept[1]
+
+
+def _marks(calendar: SchoolCalendar, first: date, last: date) -> Shares:
+    """Of one calendar, a row each for: out of school, on a break, unknown, and the two chances if unknown."""
+    # Seventeen days more at either end: two weeks for the doubt of what is expected, and three days that show
+    # whether a weekend at the edge lies inside a break.
+    margin = 17
+    start = first - timedelta(days=margin)
+    length = days_in(first, last) + 2 * margin
+    known = marked((calendar.known,), start, length)
+    off = with_weekends_inside(marked(calendar.no_school, start, length) & known, start) & known
+    out = known & (off | (weekdays_from(start, length) >= SATURDAY))
+    typical = typical_days(calendar.country, calendar.subdivision, start, last + timedelta(days=margin))
+    likely_out, likely_break = typical.out.copy(), typical.on_break.copy()
+    if calendar.expected_within is not None:
+        within = marked((calendar.expected_within,), start, length)
+        spans = (*calendar.no_school, *calendar.expected)
+        copied = with_weekends_inside(marked(spans, start, length), start).astype(float)
+        guessed = np.convolve(copied, _BY_DAYS, mode="same") + EXPECTED_ANYWAY
+        likely_break[within] = guessed[within]
+        weekend = weekdays_from(start, length) >= SATURDAY
+        likely_out[within] = np.where(weekend, 1.0, guessed)[within]
     kept = slice(margin, length - margin)
-    marks = tuple(mark[kept].astype(float) for mark in (out, off, known))
-    for mark in marks:
-        mark.setflags(write=False)
-    return marks[0], marks[1], marks[2]
+    rows = (out, off, ~known, ~known * likely_out, ~known * likely_break)
+    return np.stack([row[kept].astype(float) for row in rows])
 
 
-def school_shares(calendars: Sequence[SchoolCalendar], point: Point, day: date) -> SchoolShares:
+_BY_DAYS = np.zeros(29)
+_BY_DAYS[::7] = EXPECTED_BY_WEEKS
+
+
+def school_shares(
+    calendars: Sequence[SchoolCalendar], point: Point, day: date, *, country: str = "", subdivision: str = ""
+) -> SchoolShares:
     """How the pupils within reach of a place are spread on one day; for many days ask `school_days`."""
-    return school_days(calendars, point, day, day).on(day)
+    return school_days(calendars, point, day, day, country=country, subdivision=subdivision).on(day)
 
 
 def days_out_of_school(
