@@ -186,10 +186,6 @@ def pooled(tables: Sequence[Table]) -> Levels:
 POOLED = pooled(TABLES)
 """The levels used unless somebody asks for others."""
 
-OUT_ON_A_WEEKDAY = 0.3
-"""Share of weekdays without school, for pupils whose calendar is unknown [-]: 180 to 190 days of school
-(common practice in the US and in England, no source) out of 261 weekdays."""
-
 FREE_ENTRY = 1.7
 """How many times the visitors a day of free entry brings among paid ones [-]: visits to the national museums
 of the United Kingdom that had charged rose by about 70 % in the year after they became free in December 2001

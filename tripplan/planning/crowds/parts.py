@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.ages import EVERYONE
 from tripplan.planning.crowds.days_off import DaysOff, Flags
-from tripplan.planning.crowds.levels import FREE_ENTRY, OUT_ON_A_WEEKDAY, SCHOOL_CLASSES, Levels
+from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, Levels
 from tripplan.planning.crowds.public_holidays import OBSERVED
 from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
 from tripplan.planning.crowds.schools import SchoolDays
@@ -104,8 +104,8 @@ def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator
     yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary)
     by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
     yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary)
-    on_break = off.weekend * schools.on_break
-    yield YearPart(levels.weekend_on_break * on_break, "inside school holidays", weekend)
+    on_break = off.weekend * (schools.on_break + schools.unknown * schools.chance_on_break)
+    yield YearPart(levels.weekend_on_break * on_break, partial(_weekend_on_break, schools), weekend)
     yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend)
     yield from _schools(off, schools, levels)
     yield YearPart(levels.off_work * (off.in_lieu | off.bridge), partial(_off_work, off), "such a weekday")
@@ -115,19 +115,21 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
     """The effect of pupils who have no school on a weekday: those known to, and those who may.
 
     Visitors are mixed by share, not their logarithms: half the pupils bring half the crowd. The unknown part
-    is a doubt between two such days, one where all of it has school and one where all of it has none.
+    is a doubt between two such days, one where all of it has school and one where all of it has none; how
+    likely each of them is, a guess or the typical year says.
     """
     weekday = ~(off.public_holiday | off.weekend)
     more = math.expm1(levels.school_holiday)
     known = np.log1p(schools.out * more)
+    chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
     return (
         YearPart(known * weekday, partial(_pupils, schools), "a school day"),
         YearPart(
-            OUT_ON_A_WEEKDAY * between,
+            chance * between,
             partial(_unknown, schools),
             "a school day",
-            doubt=math.sqrt(OUT_ON_A_WEEKDAY * (1 - OUT_ON_A_WEEKDAY)) * between,
+            doubt=np.sqrt(chance * (1 - chance)) * between,
         ),
     )
 
@@ -149,7 +151,16 @@ def _off_work(off: DaysOff, index: int) -> str:
 def _unknown(schools: SchoolDays, index: int) -> str:
     share = float(schools.unknown[index])
     pupils = "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
-    return f"no school calendar for {pupils} nearby, who may or may not have school"
+    chance = float(schools.chance_out[index])
+    if 0.2 <= chance <= 0.8:
+        return f"no school calendar for {pupils} nearby, who may or may not have school"
+    have = "no school" if chance > 0.5 else "school"
+    return f"no school calendar for {pupils} nearby, who likely have {have}"
+
+
+def _weekend_on_break(schools: SchoolDays, index: int) -> str:
+    known = schools.on_break[index] >= schools.unknown[index] * schools.chance_on_break[index]
+    return "inside school holidays" if known else "inside likely school holidays"
 
 
 def _pupils(schools: SchoolDays, index: int) -> str:
@@ -197,7 +208,7 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     hours = place.opening.school_groups
     if hours is None:
         return
-    in_school = 1 - schools.out - OUT_ON_A_WEEKDAY * schools.unknown
+    in_school = 1 - schools.out - schools.chance_out * schools.unknown
     weekday = ~(off.public_holiday | off.weekend | off.in_lieu)
     come = days_of_rule(hours, off, schools) & weekday
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come

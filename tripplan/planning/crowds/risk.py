@@ -211,7 +211,10 @@ def crowd_risks(
         first, last = date(year, 1, 1), date(year, 12, 31)
         is_open = np.zeros((last - first).days + 1, dtype=bool)
         is_open[[(day - first).days for day in open_days if day.year == year]] = True
-        schools = school_days(calendars, place.where.point, first, last)
+        where = place.where
+        schools = school_days(
+            calendars, where.point, first, last, country=where.country, subdivision=where.subdivision
+        )
         years.append(crowd_year(place, year, is_open, public_holidays, schools, levels=levels))
     return Crowds(years)
 

@@ -39,7 +39,7 @@ class SchoolRegion:
     @property
     def pupils(self) -> int:
         """How many go to school there; a guess, a share of the residents."""
-        return round(self.residents * 1000 * _PUPILS_OF_RESIDENTS, -3) or 1000
+        return round(self.residents * _PUPILS_OF_RESIDENTS) * 1000
 
     @property
     def weight(self) -> float:
