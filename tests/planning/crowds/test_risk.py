@@ -202,10 +202,23 @@ def test_an_ordinary_day_says_that_it_is_one() -> None:
 
 def test_unknown_schools_are_a_doubt_between_school_and_none() -> None:
     """The chance lies between that of a term day and that of a break, and a reason says what is unknown."""
-    unknown, known = year(known=False), year()
+    # Where no typical school year is on record either, every weekday is alike.
+    nowhere = {**make_place().where.model_dump(), "country": "JP", "subdivision": ""}
+    unknown, known = year(known=False, where=nowhere), year()
     assert known[TUESDAY].chance < unknown[TUESDAY].chance < known[TUESDAY_ON_BREAK].chance
     assert "no school calendar for the pupils nearby" in said(unknown[TUESDAY])
     assert "no school calendar" not in said(known[TUESDAY])
+
+
+def test_where_no_calendar_is_known_the_states_typical_year_counts() -> None:
+    """A Tuesday of July is fuller than one of October, and the reason says that nothing is certain."""
+    risks = year(known=False)
+    july = risks[date(2026, 7, 14)]
+    assert july.chance > risks[TUESDAY].chance
+    assert "no school calendar for the pupils nearby, who likely have no school" in said(july)
+    assert july.shares.unknown == 1
+    march = risks[date(2026, 3, 24)]
+    assert risks[TUESDAY].chance < march.chance < july.chance
 
 
 def test_summer_is_where_the_place_is() -> None:
