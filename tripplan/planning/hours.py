@@ -1,11 +1,14 @@
 """Is the place open that day, and when may one enter?"""
 
-from collections.abc import Iterator, Set
+from collections.abc import Set
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
+import numpy as np
+
+from tripplan.planning.opening_days import rule_days
 from tripplan.planning.opening_hours import open_spans, unknown_spans
 from tripplan.planning.place import Opening, Place
 
@@ -187,21 +190,6 @@ def open_days(
         last: the last one; it counts.
         public_holidays: what PH in the hours stands for.
         days_out_of_school: what SH in the hours stands for.
-
-    Raises:
-        PlanError: the place's time zone is not known yet.
     """
-    zone = place.where.zone
-    start, end = _on_clock(first - _ONE_DAY, time(0), zone), _on_clock(last + 2 * _ONE_DAY, time(0), zone)
-    return tuple(
-        dict.fromkeys(
-            day
-            for span in open_spans(place.opening.hours, start, end, public_holidays, days_out_of_school)
-            for day in _dates(max(span[0].date(), first), min(span[1].date(), last))
-            if _days_own((span,), day, zone)
-        )
-    )
-
-
-def _dates(first: date, last: date) -> Iterator[date]:
-    return (first + _ONE_DAY * count for count in range((last - first).days + 1))
+    days = rule_days(place.opening.hours, first, (last - first).days + 1, public_holidays, days_out_of_school)
+    return tuple(first + _ONE_DAY * int(n) for n in np.flatnonzero(days.kind))

@@ -31,7 +31,7 @@ from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
-from tripplan.planning.travel.drive import Drive, Leg
+from tripplan.planning.travel.drive import Drive, Leg, Way
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.ways import ways_of
 
@@ -321,7 +321,12 @@ def plan_outing(
 
 
 def day_question(
-    family: Family, party: Sequence[Member], facts: PlaceFacts, day: date, hours: DayHours
+    family: Family,
+    party: Sequence[Member],
+    facts: PlaceFacts,
+    day: date,
+    hours: DayHours,
+    ways: tuple[Way, Way] | None = None,
 ) -> DayQuestion:
     """What the day search is asked about one place on one day.
 
@@ -331,12 +336,10 @@ def day_question(
         facts: what all days at the place share.
         day: the date, at home and at the place.
         hours: when the place can be visited that day; must be open.
+        ways: the two ways that day, where they are known already.
     """
     place, household = facts.place, family.household
-    months = [member.months_on(day) for member in party]
-    way_there, way_home = ways_of(
-        household, months, facts.drive, place.where, day, facts.public_holidays.keys()
-    )
+    way_there, way_home = ways or ways_on(family, party, facts, day)
     return DayQuestion(
         day=day,
         home_zone=household.home.zone,
@@ -361,6 +364,14 @@ def day_question(
         currency=household.currency,
         last_wakes=max(member.wakes for member in party),
         first_bed=min(member.bed for member in party),
+    )
+
+
+def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Way, Way]:
+    """The way there and the way home on one day; the arguments are those of `day_question`."""
+    months = [member.months_on(day) for member in party]
+    return ways_of(
+        family.household, months, facts.drive, facts.place.where, day, facts.public_holidays.keys()
     )
 
 

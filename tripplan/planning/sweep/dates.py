@@ -161,19 +161,30 @@ def _sun(point: Point, zone: ZoneInfo, first: date, count: int) -> tuple[Numbers
     return rises, sets
 
 
+_MANY, _LARGE = 10**4, 10**12
+"""A column of a wider range is numbered anew, and so is a key that grows beyond a whole number's room."""
+
+
 def grouped(columns: Sequence[Numbers]) -> tuple[Numbers, Numbers]:
     """Which days are equal in all columns.
 
     Args:
-        columns: one number a day each, not below zero.
+        columns: one number a day each.
 
     Returns:
         For each kind of day its first day, and for each day its kind.
     """
     key = np.zeros_like(columns[0])
     for column in columns:
-        _, dense = np.unique(column, return_inverse=True)
-        key = key * (int(dense.max(initial=0)) + 1) + dense
-        _, key = np.unique(key, return_inverse=True)
+        least = int(column.min())
+        width = int(column.max()) - least + 1
+        if width == 1:
+            continue
+        if width > _MANY:
+            _, column = np.unique(column, return_inverse=True)
+            least, width = 0, int(column.max()) + 1
+        if int(key.max()) * width > _LARGE:
+            _, key = np.unique(key, return_inverse=True)
+        key = key * width + (column - least)
     _, firsts, kinds = np.unique(key, return_index=True, return_inverse=True)
     return firsts, kinds

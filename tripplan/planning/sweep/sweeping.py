@@ -5,6 +5,8 @@ from contextlib import suppress
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
 from decimal import Decimal
+from functools import cached_property
+from zoneinfo import ZoneInfo
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,10 +26,10 @@ from tripplan.planning.day.weighing import UNITS
 from tripplan.planning.hours import Openness, hours_on
 from tripplan.planning.household import Member
 from tripplan.planning.money import minor_digits
-from tripplan.planning.outing import Family, PlaceFacts, day_question, gate_at, place_facts
+from tripplan.planning.opening_days import DAY_MINUTES, RuleDays, Spans, rule_days
+from tripplan.planning.outing import Family, PlaceFacts, day_question, gate_at, place_facts, ways_on
 from tripplan.planning.place import Opening, Place
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
-from tripplan.planning.sweep.opened import DAY_MINUTES, RuleDays, Spans, rule_days
 from tripplan.planning.sweep.table import COLUMNS, DayTable, Verdict
 from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
@@ -125,6 +127,7 @@ class _PlaceDays:
         self._family, self._row, self._facts, self._today = family, row, facts, today
         self._known = known
         self._place = facts.place
+        self._ways_known: dict[tuple[int, ...], tuple[Way, Way]] = {}
         self._holidays = row.is_among(facts.public_holidays)
         self._out_of_school = row.is_among(facts.days_out_of_school)
 
@@ -237,18 +240,23 @@ class _PlaceDays:
         home_zone, place_zone = row.household.home.zone, place.where.zone
         columns = [
             hours.kind,
-            row.party_kind,
             row.busy_kind,
-            row.since(row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))),
-            self._rush(),
-            *self._clock_changes(past_midnight=hours.past_midnight),
+            *self._what_ways_rest_on,
+            self._clock_changes(place_zone, past_midnight=hours.past_midnight),
         ]
         if place_zone != home_zone:
-            columns.append(row.offsets(place_zone)[: row.count] - row.offsets(home_zone)[: row.count] + 10**4)
+            columns.append(row.offsets(place_zone)[: row.count] - row.offsets(home_zone)[: row.count])
         if place.opening.school_groups is not None:
             in_term = (row.weekday < 5) & ~self._holidays & ~self._out_of_school
             columns.append(np.where(in_term, self._rule(place.opening.school_groups).kind + 1, 0))
         return columns
+
+    @cached_property
+    def _what_ways_rest_on(self) -> tuple[Numbers, ...]:
+        row = self._row
+        growing = row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))
+        home_clock = self._clock_changes(row.household.home.zone, past_midnight=True)
+        return (row.party_kind, row.since(growing), self._rush(), home_clock)
 
     def _rush(self) -> Numbers:
         """For each day which of the rush hours there are."""
@@ -260,15 +268,14 @@ class _PlaceDays:
             found |= days[row.weekday].astype(np.int64) << number
         return np.where(self._holidays, 0, found)
 
-    def _clock_changes(self, *, past_midnight: bool) -> Iterator[Numbers]:
-        """A day on which a clock is changed is like no other."""
+    def _clock_changes(self, zone: ZoneInfo, *, past_midnight: bool) -> Numbers:
+        """A number of its own for each day on which a clock is changed; such a day is like no other."""
         row = self._row
-        for zone in {row.household.home.zone, self._place.where.zone}:
-            offsets = row.offsets(zone)
-            changes = offsets[1 : row.count + 1] != offsets[: row.count]
-            if past_midnight:
-                changes |= offsets[2 : row.count + 2] != offsets[1 : row.count + 1]
-            yield np.where(changes, np.arange(1, row.count + 1), 0)
+        offsets = row.offsets(zone)
+        changes = offsets[1 : row.count + 1] != offsets[: row.count]
+        if past_midnight:
+            changes |= offsets[2 : row.count + 2] != offsets[1 : row.count + 1]
+        return np.where(changes, np.arange(1, row.count + 1), 0)
 
     def _visit(self, n: int) -> _Visit | Verdict:
         """The best day plan of one day, which stands for all days of its kind."""
@@ -276,20 +283,29 @@ class _PlaceDays:
         hours = hours_on(self._place, day, facts.public_holidays.keys(), facts.days_out_of_school)
         if hours.openness is not Openness.OPEN:
             return Verdict.CLOSED
-        question = replace(
-            day_question(self._family, row.party_on[n], facts, day, hours), busy=row.busy_on[n]
-        )
-        minutes = DayMinutes(day, question.home_zone)
-        key = (int(row.party_kind[n]), *_what_decides(question, Limits.of(question, minutes)))
+        asked = day_question(self._family, row.party_on[n], facts, day, hours, self._ways(n))
+        found = self._best(n, replace(asked, busy=row.busy_on[n]))
+        if found is not None:
+            return found
+        if row.busy_on[n] and self._best(n, replace(asked, busy=())) is not None:
+            return Verdict.FAMILY_BUSY
+        return Verdict.TOO_LITTLE_TIME
+
+    def _ways(self, n: int) -> tuple[Way, Way]:
+        """The two ways on a day, the same object for equal days."""
+        key = tuple(int(column[n]) for column in self._what_ways_rest_on)
+        if key not in self._ways_known:
+            row = self._row
+            self._ways_known[key] = ways_on(self._family, row.party_on[n], self._facts, row.days[n])
+        return self._ways_known[key]
+
+    def _best(self, n: int, question: DayQuestion) -> _Visit | None:
+        minutes = DayMinutes(question.day, question.home_zone)
+        key = (int(self._row.party_kind[n]), *_what_decides(question, Limits.of(question, minutes)))
         if key not in self._known:
             best = best_choice(question)
             self._known[key] = None if best is None else _visit(question, best)
-        found = self._known[key]
-        if found is not None:
-            return found
-        if question.busy and best_choice(replace(question, busy=())) is not None:
-            return Verdict.FAMILY_BUSY
-        return Verdict.TOO_LITTLE_TIME
+        return self._known[key]
 
     def _costs(self, days: Numbers, enter: Numbers, lunch_out: Numbers) -> Numbers:
         """Low, likely and high total, and whether something is unknown; below zero where nobody may enter."""
@@ -315,17 +331,16 @@ class _PlaceDays:
     def _cost(self, n: int, entry: EntryPrice | None, *, lunch_out: bool) -> tuple[int, int, int, bool]:
         if entry is None:
             return (-1, -1, -1, False)
-        row, facts, day, place = self._row, self._facts, self._row.days[n], self._place
-        hours = hours_on(place, day, facts.public_holidays.keys(), facts.days_out_of_school)
-        question = day_question(self._family, row.party_on[n], facts, day, hours)
+        row, day, place = self._row, self._row.days[n], self._place
+        way_there, way_home = self._ways(n)
         cost = outing_cost(
             row.household,
             row.party_on[n],
             day,
             place,
             entry,
-            question.way_there.at(0),
-            question.way_home.at(0),
+            way_there.at(0),
+            way_home.at(0),
             lunch_out=lunch_out,
             own=self._family.own_figures_for(place.id),
         )

@@ -1,6 +1,6 @@
 """What a rule in opening_hours syntax says about each day of a row, so that equal days can be told."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
@@ -13,6 +13,7 @@ from tripplan.planning.opening_hours import clock_spans, names_holidays
 
 DAY_MINUTES = 24 * 60
 _NOON = DAY_MINUTES // 2
+_NO_DATES: frozenset[date] = frozenset()
 
 Spans = tuple[tuple[int, int], ...]
 """Times of one day by the clock, as minutes since its midnight; what runs past it has more than 24 hours."""
@@ -37,8 +38,8 @@ def rule_days(
     text: str,
     first: date,
     count: int,
-    public_holidays: frozenset[date],
-    days_out_of_school: frozenset[date],
+    public_holidays: Set[date],
+    days_out_of_school: Set[date],
     state: State = State.OPEN,
 ) -> RuleDays:
     """The times that belong to each day, by the clock on the wall.
@@ -55,8 +56,8 @@ def rule_days(
         state: which times are wanted.
     """
     if not names_holidays(text):
-        public_holidays = days_out_of_school = frozenset()
-    return _rule_days(text, first, count, public_holidays, days_out_of_school, state)
+        return _rule_days(text, first, count, _NO_DATES, _NO_DATES, state)
+    return _rule_days(text, first, count, frozenset(public_holidays), frozenset(days_out_of_school), state)
 
 
 @lru_cache(maxsize=4096)
