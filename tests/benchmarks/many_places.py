@@ -24,7 +24,7 @@ def many_places(count: int, seed: int = 1) -> tuple[Place, ...]:
         count: how many.
         seed: of the random numbers.
     """
-    drawn = random.Random(seed)  # noqa: S311 - no secret
+    drawn = random.Random(seed)
     return tuple(_place(number, drawn) for number in range(count))
 
 

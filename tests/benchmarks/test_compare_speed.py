@@ -11,7 +11,7 @@ import pytest
 
 from tests.conftest import ROOT
 from tripplan.files.demo import read_demo
-from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.certainty import Certainty, how_sure
 from tripplan.planning.choose import compare
@@ -81,7 +81,7 @@ def test_a_whole_comparison_of_three_outings(capsys: pytest.CaptureFixture[str])
     stats = {entry.code: entry for entry in profile.getstats()}
     all_of_it = stats[whole.__code__].totaltime
     shares = []
-    for made_of in (place_facts, cheapest_admission, plan_day, outing_cost):
+    for made_of in (place_facts, Gate.admission, plan_day, outing_cost):
         code: CodeType = made_of.__code__
         shares.append(f"{made_of.__name__} {stats[code].totaltime / all_of_it:.0%}")
     with capsys.disabled():

@@ -251,7 +251,7 @@ def _candidate(candidate: Candidate) -> CandidateTold:
         place=_place(candidate.place),
         best=_outing(candidate.best) if candidate.best else None,
         other_days=tuple(
-            DayTold(day=other.day, total=_money_range(other.cost.total), felt_cost=_felt(other.felt_cost))
+            DayTold(day=other.day, total=_money_range(other.total), felt_cost=_felt(other.felt_cost))
             for other in candidate.other_days
         ),
         passed_over=tuple(map(_passed_over, candidate.passed_over)),

@@ -7,10 +7,16 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+import numpy as np
+
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.household import Member
+from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.wishes import Mask
 
 
 def days_in(span: DateSpan) -> tuple[date, ...]:
@@ -32,19 +38,34 @@ class Ranking:
 
 
 @dataclass(frozen=True)
+class DayInShort:
+    """What one day at a place comes to.
+
+    Attributes:
+        day: when.
+        total: total cost.
+        felt_cost: money and nuisances.
+    """
+
+    day: date
+    total: MoneyRange
+    felt_cost: Money
+
+
+@dataclass(frozen=True)
 class Candidate:
     """One place in a comparison.
 
     Attributes:
         place: the card.
         best: the day with the least felt cost; None where no day can be done.
-        other_days: the further days that can be done, least felt cost first.
+        other_days: the further days that can be done, in short, least felt cost first.
         passed_over: the days that cannot, with the reasons.
     """
 
     place: Place
     best: Outing | None
-    other_days: tuple[Outing, ...]
+    other_days: tuple[DayInShort, ...]
     passed_over: tuple[NoOuting, ...]
 
 
@@ -104,11 +125,10 @@ def compare(
     Returns:
         One candidate a place, least total cost first; those without a day last, in the order given.
     """
-    candidates = []
-    for place in places:
-        ranking = rank(family, party, (place,), days, today=today)
-        best = ranking.outings[0] if ranking.outings else None
-        candidates.append(Candidate(place, best, ranking.outings[1:], ranking.passed_over))
+    span = DateSpan(first=min(days), last=max(days))
+    table = sweep(family, party, places, span, today=today)
+    asked = np.array([day in set(days) for day in table.days])
+    candidates = [_candidate(table, row, asked) for row in range(len(table.places))]
     return tuple(
         sorted(
             candidates,
@@ -117,4 +137,27 @@ def compare(
                 candidate.best.cost.total.likely.amount if candidate.best else 0,
             ),
         )
+    )
+
+
+def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:
+    here = np.zeros_like(table.can_go)
+    here[row] = asked
+    ranked = [column for _, column in table.ranked(here).tolist()]
+    best = table.outing(row, ranked[0]) if ranked else None
+    missed = (table.outing(row, column) for column in np.flatnonzero(asked & ~table.can_go[row]).tolist())
+    return Candidate(
+        table.places[row],
+        best if isinstance(best, Outing) else None,
+        tuple(
+            DayInShort(
+                table.day(column),
+                MoneyRange(
+                    *(table.money(ends[row, column]) for ends in (table.low, table.likely, table.high))
+                ),
+                table.money(table.felt[row, column]),
+            )
+            for column in ranked[1:]
+        ),
+        tuple(answer for answer in missed if isinstance(answer, NoOuting)),
     )

@@ -1,5 +1,6 @@
 """The answers for many places on many days, as arrays."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from enum import IntEnum
@@ -128,7 +129,7 @@ class DayTable:
 
     def day(self, column: int) -> date:
         """The date of a column."""
-        return self.first + timedelta(days=column)
+        return self.first + timedelta(days=int(column))
 
     def money(self, coins: int) -> Money:
         """An amount of the table."""
@@ -141,13 +142,15 @@ class DayTable:
 
     def outing(self, row: int, column: int) -> Outing | NoOuting:
         """One place on one day with all its answers, or with the reasons why not; worked out when asked."""
-        known = self._planned.get((row, column))
-        if known is None:
-            day = self.day(column)
-            facts = place_facts(self.family, self.places[row], (day.year,))
-            known = plan_outing(self.family, self.party, facts, day, today=self.today)
-            self._planned[row, column] = known
-        return known
+        if (row, column) not in self._planned:
+            self._planned[row, column] = self.planned_for(self.party, row, column)
+        return self._planned[row, column]
+
+    def planned_for(self, party: Sequence[Member], row: int, column: int) -> Outing | NoOuting:
+        """As `outing`, for another party."""
+        day = self.day(column)
+        facts = place_facts(self.family, self.places[row], (day.year,))
+        return plan_outing(self.family, party, facts, day, today=self.today)
 
     def ranked(self, wanted: NDArray[np.bool_] | None = None) -> NDArray[np.int64]:
         """Outings that can be done, least felt cost first; ties by date, then place id.

@@ -1,0 +1,134 @@
+"""Wishes about a day, and the days that nearly meet them or nearly came first."""
+
+from collections.abc import Callable
+from datetime import date, time
+from decimal import Decimal
+
+import numpy as np
+import pytest
+
+from tests.builders import make_household, make_place
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.money import Money
+from tripplan.planning.outing import Family, Outing
+from tripplan.planning.place import Place
+from tripplan.planning.sweep.misses import nearest_misses
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.wishes import Weeks, Wishes, all_met, wished
+
+TODAY = date(2026, 11, 25)
+JANUARY = DateSpan(first=date(2027, 1, 4), last=date(2027, 2, 14))
+
+
+def make_table(span: DateSpan = JANUARY, **changes: object) -> DayTable:
+    """The test family at the test museum, on every day of some weeks."""
+    place = make_place(**changes)
+    far = make_place(id="far", name="Far", where={**place.where.model_dump(), "longitude": -87.6})
+    family = Family(make_household(), (place, replace_indoors(far)))
+    return sweep(family, family.party(), family.places, span, today=TODAY)
+
+
+def replace_indoors(place: Place) -> Place:
+    """The same place under a roof."""
+    return place.model_copy(update={"visit": place.visit.model_copy(update={"indoors": "indoors"})})
+
+
+@pytest.fixture(scope="module")
+def table() -> DayTable:
+    """Two museums in January and February, one near and one far."""
+    return make_table()
+
+
+WISHES: dict[str, tuple[Wishes, Callable[[Outing], bool]]] = {
+    "weekdays": (Wishes(weekdays=frozenset(("Tu", "We"))), lambda o: f"{o.day:%a}" in ("Tue", "Wed")),
+    "budget": (Wishes(budget=Decimal("75.00")), lambda o: o.cost.total.likely.amount <= 75),
+    "drive": (
+        Wishes(drive_minutes=70),
+        lambda o: max(o.way_there.drive_minutes, o.way_home.drive_minutes) <= 70,
+    ),
+    "nap": (Wishes(nap_percent=90), lambda o: sum(n.kept_minutes for n in o.plan.naps) >= 90),
+    "full house": (Wishes(full_house_percent=20), lambda o: o.crowd.chance <= 0.2),
+    "indoors": (Wishes(air="outdoors"), lambda o: o.place.visit.indoors in ("outdoors", "both")),
+    "daylight": (Wishes(in_daylight=True), lambda o: not any("sun" in note for note in o.notes)),
+    "home by": (Wishes(home_by=time(15, 30)), lambda o: o.plan.home.time() <= time(15, 30)),
+    "weeks": (
+        Wishes(
+            weeks=Weeks(
+                "Birds", DateSpan(first=date(2027, 1, 10), last=date(2027, 1, 20)), frozenset({"far"})
+            )
+        ),
+        lambda o: o.place.id == "far" and date(2027, 1, 10) <= o.day <= date(2027, 1, 20),
+    ),
+}
+
+
+@pytest.mark.parametrize(("wishes", "holds"), WISHES.values(), ids=WISHES)
+def test_a_wish_is_met_where_the_planned_day_meets_it(
+    table: DayTable, wishes: Wishes, holds: Callable[[Outing], bool]
+) -> None:
+    """What the arrays say of a wish is what the whole outing says."""
+    met = all_met(wished(wishes, table), table)
+    for row, column in np.argwhere(table.can_go).tolist():
+        outing = table.outing(row, column)
+        assert isinstance(outing, Outing)
+        assert bool(met[row, column]) == holds(outing), outing.day
+
+
+def test_only_school_days_leaves_out_weekends_and_holidays(table: DayTable) -> None:
+    """Martin Luther King Day, 18 January 2027, and every weekend are no days in term."""
+    met = all_met(wished(Wishes(in_term=True), table), table)
+    days = {table.day(column) for _, column in np.argwhere(met).tolist()}
+    assert date(2027, 1, 18) not in days
+    assert not [day for day in days if day.weekday() > 4]
+
+
+def test_a_better_day_that_misses_one_wish_is_told_with_its_amount(table: DayTable) -> None:
+    """With Sundays alone asked for, a weekday weighs less: by how much, and what keeps it out."""
+    wishes = wished(Wishes(weekdays=frozenset(("Su",))), table)
+    best = tuple(table.ranked(all_met(wishes, table))[0].tolist())
+    (miss, *_) = nearest_misses(table, wishes)
+    assert miss.spot == tuple(table.ranked()[0].tolist())
+    assert miss.felt_more == table.money(int(table.felt[miss.spot]) - int(table.felt[best]))
+    assert miss.felt_more < Money.zero("USD")
+    assert f"${-miss.felt_more.amount}" in miss.sentence
+    assert "are not among your weekdays" in miss.sentence
+
+
+def test_where_nothing_meets_all_wishes_each_single_obstacle_is_told(table: DayTable) -> None:
+    """A budget of one dollar meets no day; the day that comes nearest is told with its price."""
+    (miss,) = nearest_misses(table, wished(Wishes(budget=Decimal(1)), table))
+    assert "could be done for" in miss.sentence
+    assert "at most $1.00" in miss.sentence
+
+
+def test_the_quietest_day_that_falls_after_a_birthday_says_what_that_costs() -> None:
+    """Cy is eight on 11 March; from then on a child's ticket of 9.00 has to be bought, tax and reserve apart.
+
+    The household sets nothing aside here, so the difference is the ticket: 9.00 (worked by hand).
+    """
+    place = make_place(
+        opening={
+            "hours": "2027 Mar 6 10:00-17:00; 2027 Mar 16 10:00-17:00; 2026 Dec 1-2026 Dec 31 Sa 10:00-17:00"
+        },
+        offers=[
+            {"name": "Adult", "price": "14.00", "ages": "18+"},
+            {"name": "Child", "price": "9.00", "ages": "8-17"},
+            {"name": "Small child", "price": "0.00", "ages": "under 8"},
+        ],
+        special_days=[{"day": "2027-03-06", "name": "Fair", "crowd_factor": "1.2"}],
+    )
+    household = make_household(reserve_percent=0, worth={"full_house": "1.00"})
+    family = Family(household, (place,))
+    span = DateSpan(first=date(2027, 3, 1), last=date(2027, 3, 31))
+    found = sweep(family, family.party(), (place,), span, today=TODAY)
+    (miss,) = (miss for miss in nearest_misses(found, ()) if miss.better == "quietest")
+    assert found.day(miss.spot.column) == date(2027, 3, 16)
+    assert miss.costs_more == Money(Decimal("9.00"), "USD")
+    assert "it falls after Cy's birthday on Thu, Mar 11, 2027, which costs $9.00 more" in miss.sentence
+
+
+def test_the_best_day_is_no_miss_of_itself(table: DayTable) -> None:
+    """A day that is first in every respect has no rival in that respect."""
+    best = tuple(table.ranked()[0].tolist())
+    assert all(miss.spot != best for miss in nearest_misses(table, ()))

@@ -1,0 +1,230 @@
+"""The nearest misses: days that would be better in one respect, and what they cost in the others."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning import wording
+from tripplan.planning.admission.sentences import age_in_words
+from tripplan.planning.ages import MONTHS, months_later
+from tripplan.planning.cost import CostKind
+from tripplan.planning.household import Member
+from tripplan.planning.money import Money
+from tripplan.planning.outing import Outing
+from tripplan.planning.sweep.dates import Numbers
+from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.wishes import Mask, Wish, all_met
+
+MOST_MISSES = 6
+"""More near misses than this only confuse [-]."""
+
+
+class Spot(NamedTuple):
+    """One place on one day, as row and column of a table."""
+
+    row: int
+    column: int
+
+
+@dataclass(frozen=True)
+class Miss:
+    """A day that is better than the best in one respect.
+
+    Attributes:
+        spot: where it stands in the table.
+        better: the respect: one of the wishes let go, or 'quietest' and the like.
+        costs_more: its likely total against the best day's; below zero where it costs less.
+        felt_more: its felt cost against the best day's; below zero only where it misses a wish.
+        sentence: all of it in words.
+    """
+
+    spot: Spot
+    better: str
+    costs_more: Money
+    felt_more: Money
+    sentence: str
+
+
+def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
+    """Days that nearly came first, with what keeps each of them from it.
+
+    First the days that are better than the best but miss a single wish, one for each wish; then the quietest,
+    the cheapest, the one that keeps most of the naps and the one with the shortest drives, as far as they are
+    not the best day itself.
+
+    Args:
+        table: the days.
+        wishes: what was asked; all of them are met by the best day.
+
+    Returns:
+        At most `MOST_MISSES`; of two for the same day the first.
+    """
+    wanted = all_met(wishes, table)
+    ranked = table.ranked(wanted)
+    best = _first(ranked) if len(ranked) else None
+    found: dict[Spot, Miss] = {}
+    for miss in _misses(table, wishes, wanted, best):
+        if miss.spot != best:
+            found.setdefault(miss.spot, miss)
+    return tuple(found.values())[:MOST_MISSES]
+
+
+def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: Spot | None) -> Iterator[Miss]:
+    for wish in wishes:
+        others = all_met([other for other in wishes if other is not wish], table)
+        ranked = table.ranked(others & ~wish.met)
+        if not len(ranked):
+            continue
+        spot = _first(ranked)
+        if best is not None and table.felt[spot] >= table.felt[best]:
+            continue
+        yield _without_wish(table, wish, spot, best)
+    if best is None:
+        return
+    for name, verb, measure, most in _RESPECTS:
+        values = np.where(wanted, measure(table).astype(np.float64), np.inf if not most else -np.inf)
+        reached = values.max() if most else values.min()
+        if values[best] == reached:
+            continue
+        ties = table.ranked(wanted & (values == reached))
+        yield _better_in(table, name, verb, _first(ties), best)
+
+
+_Measure = Callable[[DayTable], NDArray[Any]]
+_RESPECTS: tuple[tuple[str, str, _Measure, bool], ...] = (
+    ("quietest", "would be the quietest", lambda table: np.round(table.chance, 2), False),
+    ("cheapest", "would be the cheapest", lambda table: table.likely, False),
+    ("most sleep", "would keep most of the naps", lambda table: table.nap_kept, True),
+    ("shortest drives", "would have the shortest drives", lambda table: table.in_car, False),
+)
+
+
+def _first(ranked: Numbers) -> Spot:
+    row, column = ranked[0].tolist()
+    return Spot(row, column)
+
+
+def _difference(table: DayTable, spot: Spot, best: Spot) -> tuple[Money, Money]:
+    return (
+        table.money(int(table.likely[spot]) - int(table.likely[best])),
+        table.money(int(table.felt[spot]) - int(table.felt[best])),
+    )
+
+
+def _where_and_when(table: DayTable, spot: Spot) -> str:
+    day = wording.day(table.day(spot.column))
+    return f"{day} at {table.places[spot.row].name}" if len(table.places) > 1 else day
+
+
+def _without_wish(table: DayTable, wish: Wish, spot: Spot, best: Spot | None) -> Miss:
+    when, why = _where_and_when(table, spot), wish.missed(*spot)
+    if best is None:
+        total = wording.money(table.money(table.likely[spot]))
+        sentence = f"{when} could be done for {total}, but {why}."
+        return Miss(spot, wish.words, table.money(0), table.money(0), sentence)
+    costs, felt = _difference(table, spot, best)
+    less = wording.money(table.money(-felt.minor))
+    money = _more_or_less(costs)
+    sentence = f"{when} would be better by {less} with nuisances counted ({money}), but {why}."
+    return Miss(spot, wish.words, costs, felt, sentence)
+
+
+def _better_in(table: DayTable, name: str, verb: str, spot: Spot, best: Spot) -> Miss:
+    costs, felt = _difference(table, spot, best)
+    reasons = list(_what_it_costs(table, spot, best))
+    end = f", but {wording.listed(reasons)}" if reasons else ""
+    gain = _gain(table, name, spot, best)
+    sentence = f"{_where_and_when(table, spot)} {verb} ({gain}){end}."
+    return Miss(spot, name, costs, felt, sentence)
+
+
+def _gain(table: DayTable, name: str, spot: Spot, best: Spot) -> str:
+    if name == "quietest":
+        quiet, full = (float(table.chance[one]) for one in (spot, best))
+        return f"a full house {wording.percent(quiet)} likely instead of {wording.percent(full)}"
+    if name == "cheapest":
+        low, high = (wording.money(table.money(table.likely[one])) for one in (spot, best))
+        return f"{low} instead of {high}"
+    column = table.nap_kept if name == "most sleep" else table.in_car
+    now, then = (wording.minutes(int(column[one])) for one in (spot, best))
+    return f"{now} instead of {then}"
+
+
+def _what_it_costs(table: DayTable, spot: Spot, best: Spot) -> Iterator[str]:
+    """What speaks against a day beside the best one, each with its amount."""
+    costs = int(table.likely[spot]) - int(table.likely[best])
+    if costs > 0:
+        yield _why_dearer(table, spot, best, table.money(costs))
+    lost = int(table.nap_lost[spot]) - int(table.nap_lost[best])
+    if lost > 0:
+        yield f"{wording.minutes(lost)} more of the naps are lost"
+    driven = int(table.in_car[spot]) - int(table.in_car[best])
+    if driven > 0:
+        yield f"the drives take {wording.minutes(driven)} longer"
+    stay = int(table.visit[best]) - int(table.visit[spot])
+    if stay > 0:
+        yield f"the visit is {wording.minutes(stay)} shorter"
+    fuller = float(table.chance[spot]) - float(table.chance[best])
+    if round(fuller, 2) > 0:
+        percents = [wording.percent(float(table.chance[one])) for one in (spot, best)]
+        yield f"a full house is {percents[0]} likely instead of {percents[1]}"
+
+
+def _why_dearer(table: DayTable, spot: Spot, best: Spot, more: Money) -> str:
+    """Why one day costs more than another: a birthday in between, as far as it does, else what for."""
+    there, here = table.outing(*spot), table.outing(*best)
+    amount = wording.money(more)
+    if not isinstance(there, Outing) or not isinstance(here, Outing):
+        return f"it costs {amount} more"
+    if spot.row == best.row:
+        by_age = _because_of_an_age(table, spot, there, here)
+        if by_age is not None:
+            return by_age
+    kinds = [
+        f"{kind.value} {wording.money(difference)}"
+        for kind in CostKind
+        if (difference := _spent_on(there, kind) - _spent_on(here, kind)).minor > 0
+    ]
+    return f"it costs {amount} more ({wording.listed(kinds)} more)" if kinds else f"it costs {amount} more"
+
+
+def _spent_on(outing: Outing, kind: CostKind) -> Money:
+    spent = Money.zero(outing.cost.total.currency)
+    for item in outing.cost.items:
+        if item.kind is kind and item.amount is not None:
+            spent = spent + item.amount.likely
+    return spent
+
+
+def _because_of_an_age(table: DayTable, spot: Spot, there: Outing, here: Outing) -> str | None:
+    """Who passes an age between two days of one place, and what that alone costs; None where nobody does."""
+    passed: list[tuple[Member, Money]] = []
+    for member in there.party:
+        if member.months_on(there.day) == member.months_on(here.day):
+            continue
+        younger = [one.aged(there.day, here.day) if one is member else one for one in there.party]
+        as_before = table.planned_for(younger, *spot)
+        if isinstance(as_before, Outing):
+            more = there.cost.total.likely - as_before.cost.total.likely
+            if more.minor > 0:
+                passed.append((member, more))
+    if not passed:
+        return None
+    member, more = max(passed, key=lambda found: found[1].amount)
+    months = member.months_on(there.day)
+    birthday = months_later(member.born.earliest, months - months % MONTHS)
+    if here.day < birthday <= there.day:
+        when = f"after {member.name}'s birthday on {wording.day(birthday)}"
+    else:
+        when = f"when {member.name} is {age_in_words(months)} old"
+    return f"it falls {when}, which costs {wording.money(more)} more"
+
+
+def _more_or_less(costs: Money) -> str:
+    if not costs.minor:
+        return "for as much money"
+    amount = wording.money(Money(abs(costs.amount), costs.currency))
+    return f"{amount} {'more' if costs.minor > 0 else 'less'} in money"

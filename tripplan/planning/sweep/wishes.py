@@ -1,0 +1,186 @@
+"""What a parent asks of a day beside its price: each wish by itself, so that a near miss can name the one."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, time
+from decimal import Decimal
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning import wording
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.family_days import WEEKDAYS
+from tripplan.planning.household import Weekday
+from tripplan.planning.money import Money
+from tripplan.planning.sweep.table import DayTable
+
+Mask = NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Weeks:
+    """Days and places that a stretch of study leaves open.
+
+    Attributes:
+        name: of the study unit.
+        days: its weeks.
+        places: ids of the places that fit it.
+    """
+
+    name: str
+    days: DateSpan
+    places: frozenset[str]
+
+
+@dataclass(frozen=True)
+class Wishes:
+    """What a day should be like; what is left out is no wish.
+
+    Attributes:
+        weekdays: on which days of the week.
+        budget: the likely total at most, in the household's currency.
+        drive_minutes: driving at most, on the longer of the two ways [min].
+        nap_percent: how much of the usual naps is kept at least [%].
+        full_house_percent: the chance of a full house at most [%].
+        air: a place where one can stay indoors, or one that is outdoors.
+        in_term: only days on which most pupils near the place have school.
+        in_daylight: only days without driving in the dark.
+        home_by: home again by then, by the clock at home.
+        weeks: only in the weeks of a study unit, at places that fit it.
+    """
+
+    weekdays: frozenset[Weekday] = frozenset(WEEKDAYS)
+    budget: Decimal | None = None
+    drive_minutes: int | None = None
+    nap_percent: int = 0
+    full_house_percent: int | None = None
+    air: Literal["indoors", "outdoors"] | None = None
+    in_term: bool = False
+    in_daylight: bool = False
+    home_by: time | None = None
+    weeks: Weeks | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Wish:
+    """One wish on the days of a table.
+
+    Attributes:
+        words: the wish in short, such as 'at most $120.00'.
+        met: where it is met; of the table's shape, or one that stretches to it.
+        missed: how a row and column of the table miss it, as the end of a sentence that begins with 'but'.
+    """
+
+    words: str
+    met: Mask
+    missed: Callable[[int, int], str]
+
+
+def wished(wishes: Wishes, table: DayTable) -> tuple[Wish, ...]:
+    """Every wish that was made, with where it is met.
+
+    Args:
+        wishes: what was asked.
+        table: the days.
+    """
+    return (*_of_the_calendar(wishes, table), *_of_the_outing(wishes, table), *_of_the_place(wishes, table))
+
+
+def _of_the_calendar(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
+    days = table.days
+    if wishes.weekdays != frozenset(WEEKDAYS):
+        met = np.array([WEEKDAYS[day.weekday()] in wishes.weekdays for day in days])
+        words = f"on {', '.join(day for day in WEEKDAYS if day in wishes.weekdays)}"
+        yield Wish(words, met, lambda _, column: f"{days[column]:%A}s are not among your weekdays")
+    if wishes.in_term:
+        yield Wish(
+            "while school is in", table.in_term, lambda *_: "school is out for most pupils nearby, or unknown"
+        )
+    if wishes.weeks is not None:
+        weeks = wishes.weeks
+        met = np.array([day in weeks.days for day in days])
+        words = f"in the weeks of {weeks.name}"
+        yield Wish(words, met, lambda *_: f"it lies outside the weeks of {weeks.name}")
+
+
+def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
+    if wishes.budget is not None:
+        most = Money(wishes.budget, table.family.household.currency)
+        budget = f"at most {wording.money(most)}"
+        yield Wish(
+            budget,
+            table.likely <= most.minor,
+            lambda *spot: f"it costs {wording.money(table.money(table.likely[spot]))}; {budget} is wished",
+        )
+    if wishes.drive_minutes is not None:
+        drive = f"drives of at most {wording.minutes(wishes.drive_minutes)}"
+        yield Wish(
+            drive,
+            table.longest_drive <= wishes.drive_minutes,
+            lambda *spot: (
+                f"a drive takes {wording.minutes(int(table.longest_drive[spot]))}; {drive} are wished"
+            ),
+        )
+    if wishes.nap_percent:
+        nap = f"at least {wishes.nap_percent} % of the naps"
+        kept, lost = table.nap_kept.astype(np.int64), table.nap_lost.astype(np.int64)
+        yield Wish(
+            nap,
+            kept * 100 >= (kept + lost) * wishes.nap_percent,
+            lambda *spot: f"{wording.minutes(int(lost[spot]))} of nap are lost; {nap} is wished",
+        )
+    if wishes.full_house_percent is not None:
+        full = f"a full house at most {wishes.full_house_percent} % likely"
+        yield Wish(
+            full,
+            # A day that is not open has no chance, and a comparison with it is false.
+            table.chance * 100 <= wishes.full_house_percent,
+            lambda *spot: f"a full house is {wording.percent(float(table.chance[spot]))} likely",
+        )
+    if wishes.in_daylight:
+        dark = table.dark_there.astype(np.int64) + table.dark_back
+        yield Wish(
+            "drives in daylight",
+            dark == 0,
+            lambda *spot: f"{wording.minutes(int(dark[spot]))} of the driving are in the dark",
+        )
+    if wishes.home_by is not None:
+        clock = wording.clock(datetime.combine(table.first, wishes.home_by))
+        yield Wish(
+            f"home by {clock}",
+            table.home <= _by_clock(table, wishes.home_by),
+            lambda row, column: f"you are home no earlier than {_home(table, row, column)}",
+        )
+
+
+def _of_the_place(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
+    places = table.places
+    if wishes.air is not None:
+        met = np.array([place.visit.indoors in (wishes.air, "both") for place in places])
+        yield Wish(wishes.air, met[:, None], lambda row, _: f"the place is {places[row].visit.indoors}")
+    if wishes.weeks is not None:
+        weeks = wishes.weeks
+        met = np.array([place.id in weeks.places for place in places])
+        words = f"fitting {weeks.name}"
+        yield Wish(words, met[:, None], lambda *_: f"the place does not fit {weeks.name}")
+
+
+def all_met(wishes: Sequence[Wish], table: DayTable) -> Mask:
+    """Where an outing can be done and every wish is met."""
+    met = table.can_go
+    for wish in wishes:
+        met = met & wish.met
+    return met
+
+
+def _home(table: DayTable, row: int, column: int) -> str:
+    return wording.clock(table.at_home(column, int(table.home[row, column])))
+
+
+def _by_clock(table: DayTable, clock: time) -> NDArray[np.int64]:
+    """A time of the clock at home on every day of a table [min]."""
+    zone = table.family.household.home.zone
+    return np.array([DayMinutes(day, zone).by_clock(clock) for day in table.days], dtype=np.int64)
