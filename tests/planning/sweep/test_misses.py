@@ -18,6 +18,7 @@ from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Weeks, Wishes, all_met, wished
 
 TODAY = date(2026, 11, 25)
+BIRD_WEEKS = DateSpan(first=date(2027, 1, 10), last=date(2027, 1, 20))
 JANUARY = DateSpan(first=date(2027, 1, 4), last=date(2027, 2, 14))
 
 
@@ -58,7 +59,7 @@ WISHES: dict[str, tuple[Wishes, Callable[[Outing], bool]]] = {
                 "Birds", DateSpan(first=date(2027, 1, 10), last=date(2027, 1, 20)), frozenset({"far"})
             )
         ),
-        lambda o: o.place.id == "far" and date(2027, 1, 10) <= o.day <= date(2027, 1, 20),
+        lambda o: o.place.id == "far" and o.day in BIRD_WEEKS,
     ),
 }
 
