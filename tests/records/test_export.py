@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
+from tests.records.conftest import fill
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
@@ -152,8 +153,8 @@ def test_export_and_import_are_each_others_opposite(before: list[Written], other
     noon = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
     with TemporaryDirectory() as one, TemporaryDirectory() as two:
         here, there = (open_records(Path(folder), Which.FAMILY, noon) for folder in (one, two))
-        here.fill(before, noon)
-        there.fill(other, noon)
+        fill(here, before)
+        fill(there, other)
         exported = export_all(here)
         assert import_all(there, exported, "all.json", noon) == ()
         assert export_all(there) == exported
@@ -167,7 +168,7 @@ def test_export_and_import_are_each_others_opposite(before: list[Written], other
 def filled(records: Records, noon: datetime) -> Records:
     """Records with a household, two places and a choice about this computer."""
     show(records, Which.FAMILY, noon)
-    records.fill([make_household(), make_place(), make_place(id="second")], noon)
+    fill(records, [make_household(), make_place(), make_place(id="second")])
     return records
 
 
