@@ -8,6 +8,7 @@ st.set_page_config(page_title="tripplan", page_icon="🧺", layout="wide")
 pages = [
     st.Page(f"{FOLDER}/compare.py", title="Compare", default=True),
     st.Page(f"{FOLDER}/choose_day.py", title="Choose a day"),
+    st.Page(f"{FOLDER}/study_units.py", title="Study units"),
     st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
     st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
     st.Page(f"{FOLDER}/passes.py", title="Passes"),

@@ -10,7 +10,17 @@ from playwright.sync_api import Page, sync_playwright
 
 from tests.browser.conftest import BROWSER_OPTIONS, find_browser, settle
 
-PAGES = ("compare", "choose_day", "day_plan", "calendar", "passes", "together", "places", "household")
+PAGES = (
+    "compare",
+    "choose_day",
+    "study_units",
+    "day_plan",
+    "calendar",
+    "passes",
+    "together",
+    "places",
+    "household",
+)
 FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
 """What is pressed before the picture is taken, so that an answer stands on it."""
 

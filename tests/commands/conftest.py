@@ -107,7 +107,6 @@ def own_records(data: Path) -> Records:
         make_place(),
         TypedDrive(place="test-museum", km=64, minutes=30, typed_on=TODAY),
     )
-    with records.change(NOON) as change:
-        change.replace_all(documents)
+    records.fill(documents, NOON)
     show(records, Which.FAMILY, NOON)
     return records

@@ -160,6 +160,17 @@ def test_names_that_look_like_code_are_shown_as_they_are(open_app: Opened) -> No
     assert r"=cmd \$x\$ \:red\[a\]" in shown
 
 
+def test_a_change_in_another_window_is_never_overwritten(open_app: Opened) -> None:
+    """The second of two windows that change the same household is told so, and its change is not saved."""
+    first, second = open_app("household"), open_app("household")
+    first.text_input(key="reserve_reserve_percent").set_value("5")
+    first.button(key="save_reserve").click().run()
+    second.text_input(key="reserve_reserve_percent").set_value("50")
+    second.button(key="save_reserve").click().run()
+    assert "changed in another window" in said(second.error)
+    assert second.text_input(key="reserve_reserve_percent").value == "5"
+
+
 def test_a_household_file_is_looked_at_before_it_is_taken_over(open_app: Opened) -> None:
     """A faulty file is refused with every fault; a good one is shown first and taken over on request."""
     app = own_household(open_app)

@@ -16,9 +16,12 @@ from tripplan.files.place_card import load_place_cards
 from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
 from tripplan.planning.place import PlaceId
+from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.planning.where import Where
 
 READ_AHEAD = timedelta(days=550)
@@ -46,6 +49,9 @@ class _Contents(Written):
     compare: tuple[PlaceId, ...]
     school_calendars: tuple[_SchoolFile, ...] = ()
     family_calendars: tuple[_CalendarFile, ...] = ()
+    own_week: FamilyDays = FamilyDays()
+    study_units: tuple[StudyUnit, ...] = ()
+    programme: ProgrammeWishes | None = None
 
 
 @dataclass(frozen=True)
@@ -53,7 +59,7 @@ class Demo:
     """Everything the demo puts on record.
 
     Attributes:
-        documents: household, places, school and family calendars.
+        documents: household, places, school and family calendars, the family's own week, study units.
         compared: ids of the places that stand side by side at first.
     """
 
@@ -83,7 +89,15 @@ def read_demo(folder: Path, today: date) -> Demo:
     families = (_family(folder, listed, window, zone) for listed in contents.family_calendars)
     known = {place.id for place in cards.places}
     return Demo(
-        documents=(household, *cards.places, *schools, *families),
+        documents=(
+            household,
+            *cards.places,
+            *schools,
+            *families,
+            contents.own_week,
+            *contents.study_units,
+            *((contents.programme,) if contents.programme else ()),
+        ),
         compared=tuple(place_id for place_id in contents.compare if place_id in known),
     )
 

@@ -7,6 +7,7 @@ from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import NapOutcome
+from tripplan.planning.money import MoneyRange
 from tripplan.planning.outing import Outing
 
 
@@ -62,8 +63,13 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
 
 def total_sentence(cost: OutingCost) -> str:
     """The total with its range, and 'at least' where something is not known."""
-    total = wording.money_range(cost.total)
-    return f"at least {total}" if cost.unknown else total
+    return range_sentence(cost.total, at_least=bool(cost.unknown))
+
+
+def range_sentence(amounts: MoneyRange, *, at_least: bool) -> str:
+    """An amount with its range, and 'at least' where a part of it is not known."""
+    total = wording.money_range(amounts)
+    return f"at least {total}" if at_least else total
 
 
 def amount_sentence(item: CostItem) -> str:

@@ -21,7 +21,7 @@ from tripplan.planning.together.visit import visit_together
 _ANSWERS_KEPT = 24
 
 
-def fingerprint(family: Family) -> str:
+def _fingerprint(family: Family) -> str:
     """Tells two families' data apart; equal data have equal fingerprints."""
     written = hashlib.sha256(family.household.model_dump_json().encode())
     for form in (
@@ -39,7 +39,7 @@ def fingerprint(family: Family) -> str:
 
 # How two questions are told apart; a place stands in the family's data already, so its id is enough.
 _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
-    Family: fingerprint,
+    Family: _fingerprint,
     Place: lambda place: place.id,
     DateSpan: str,
     PlannedVisit: lambda visit: (

@@ -7,12 +7,14 @@ from datetime import date
 
 import streamlit as st
 
+from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
-from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.saving import EXPECTED_TROUBLE
 from tripplan.services import SETTINGS, Services, open_services
+
+EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
+"""Errors that carry a sentence for the parent."""
 
 
 @dataclass(frozen=True)
@@ -55,9 +57,7 @@ def open_page() -> View:
         st.error(plain(str(trouble)))
         st.stop()
     _say_whose(services, which)
-    view = View(services, which, family, services.today(family))
-    show_conflict(view)
-    return view
+    return View(services, which, family, services.today(family))
 
 
 def _say_whose(services: Services, which: Which) -> None:

@@ -1,0 +1,135 @@
+"""The Study units page keeps units, says which places fit, and plans a term's outings."""
+
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+
+from streamlit.testing.v1 import AppTest
+
+from tripplan.planning.planned import PlannedOuting
+from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.records.store import Records
+from tripplan.services import TODAY_VARIABLE, open_services
+
+OpenApp = Callable[..., AppTest]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
+
+
+def demo(tmp_path: Path) -> Records:
+    """The invented family's records behind the app that the test has opened."""
+    environment = {FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"}
+    return open_services(environment).demo
+
+
+def press(app: AppTest, key: str) -> AppTest:
+    """The page after one press."""
+    app.button(key=key).click().run()
+    assert not app.exception, app.exception
+    return app
+
+
+def test_the_demo_opens_with_a_terms_outings(open_app: OpenApp, tmp_path: Path) -> None:
+    """Each unit has an outing with its reasons; a close spelling counts once the parent says so."""
+    app = open_app("study_units")
+    text = said(app.markdown)
+    assert "3 outings: at least $" in text
+    assert "of the $300.00 is left by the likely figures" in text
+    assert "Not known: parking." in text
+    assert "Ledgewing Birds of Prey: its card names food chains, fish and floods." in text
+    assert "no other choice of places and days that keeps to the above weighs less" in said(app.caption)
+    assert "It does not count until you say so" in said(app.caption)
+    press(app, "same_2_0")
+    kept = demo(tmp_path).get(StudyUnit, "Stone and water")
+    assert kept is not None
+    assert kept.value.topics == ("springs and groundwater", "limestone and caves")
+    assert "Greyshelf Quarry Museum: its card names limestone and caves." in said(app.markdown)
+    press(app, "take_back_study_units")
+    kept = demo(tmp_path).get(StudyUnit, "Stone and water")
+    assert kept is not None
+    assert "caves" in kept.value.topics
+
+
+def test_an_outing_can_be_fixed_ruled_out_freed_and_swapped(open_app: OpenApp, tmp_path: Path) -> None:
+    """What is fixed stays, what is ruled out gives way; another place is weighed for the whole term."""
+    app = press(open_app("study_units"), "fix_1")
+    assert "You fixed this; the rest is planned around it." in said(app.caption)
+    app = press(press(app, "free_1"), "not_place_1")
+    assert "Ledgewing Birds of Prey: at least" not in said(app.markdown)
+    wishes = demo(tmp_path).get(ProgrammeWishes)
+    assert wishes is not None
+    assert [one.place for one in wishes.value.ruled_out] == ["ledgewing"]
+    app = press(app, "allow_1")
+    assert "Ledgewing Birds of Prey: at least" in said(app.markdown)
+    day = app.date_input(key="fix_day_1_None")
+    day.set_value(date(2027, 1, 16))
+    app = press(app, "save_fix_1")
+    assert "Sat, Jan 16, 2027" in said(app.markdown)
+    app = press(app, "free_1")
+    app.toggle(key="elsewhere_1").set_value(True).run()
+    text = said(app.markdown)
+    assert "The whole programme then costs" in text
+    assert "'Stone and water' would move" in text
+    app = press(app, "instead_1_0")
+    assert "'Who eats whom' goes to Tern Landing River House." in said(app.success)
+
+
+def test_a_small_budget_stands_in_the_way_and_kept_outings_are_planned(
+    open_app: OpenApp, tmp_path: Path
+) -> None:
+    """What would be enough is said; without a budget all are kept as planned outings under their units."""
+    app = open_app("study_units")
+    app.text_input(key="programme_limits_budget").set_value("20")
+    app = press(app, "save_limits")
+    warned = said(app.warning)
+    assert (
+        "the budget of $20.00 stands in the way: the least that one outing for each unit can cost" in warned
+    )
+    assert "keep_0" not in [str(button.key) for button in app.button]
+    app.text_input(key="programme_limits_budget").set_value("")
+    app = press(press(app, "save_limits"), "keep_all")
+    kept = [one.value for one in demo(tmp_path).all(PlannedOuting).values()]
+    assert sorted(one.study_unit for one in kept) == [
+        "From grain to bread",
+        "Stone and water",
+        "Who eats whom",
+    ]
+    assert said(app.caption).count("It is a planned outing already") == 3
+    assert "3 outings:" in said(app.markdown)
+
+
+def test_units_are_added_and_removed(open_app: OpenApp, tmp_path: Path) -> None:
+    """Every fault is told at once; a removed unit takes its wishes along, and one press brings both back."""
+    app = open_app("study_units")
+    app.text_input(key="new_unit_budget").set_value("plenty")
+    app = press(app, "save_new_unit")
+    assert "3 things to put right. Nothing was changed." in said(app.error)
+    app.text_input(key="new_unit_name").set_value("On the river")
+    app.text_input(key="new_unit_budget").set_value("75.50")
+    app.multiselect(key="new_unit_topics").set_value(["rivers and barges"])
+    app.button_group(key="new_unit_members").set_value(["Tamsin", "Ivo"])
+    app = press(app, "save_new_unit")
+    kept = demo(tmp_path).get(StudyUnit, "On the river")
+    assert kept is not None
+    assert (kept.value.topics, kept.value.members) == (("rivers and barges",), ("Tamsin", "Ivo"))
+    assert str(kept.value.budget) == "75.50"
+    app = press(press(app, "fix_2"), "remove_unit_2")
+    wishes = demo(tmp_path).get(ProgrammeWishes)
+    assert wishes is not None
+    assert wishes.value.settled == ()
+    assert demo(tmp_path).get(StudyUnit, "Who eats whom") is None
+    app = press(app, "take_back_study_units")
+    wishes = demo(tmp_path).get(ProgrammeWishes)
+    assert wishes is not None
+    assert [one.unit for one in wishes.value.settled] == ["Who eats whom"]
+    assert demo(tmp_path).get(StudyUnit, "Who eats whom") is not None
+
+    for _ in range(4):
+        app = press(app, "remove_unit_0")
+    assert "There is no study unit yet" in said(app.info)
+    assert app.text_input(key="new_unit_name")

@@ -1,0 +1,1 @@
+"""The Study units page."""
