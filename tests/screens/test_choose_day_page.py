@@ -20,7 +20,7 @@ def test_one_place_shows_its_own_best_days(open_app: OpenApp) -> None:
     assert not app.exception
     table = app.dataframe[0].value
     assert set(table["place"]) == {"Ledgewing Birds of Prey"}
-    felt = [float(cell.strip("$").replace(",", "")) for cell in table["with nuisances"]]
+    felt = list(table["with nuisances"])
     assert felt == sorted(felt)
 
 
@@ -40,3 +40,73 @@ def test_a_day_is_taken_for_the_other_pages(open_app: OpenApp) -> None:
     app.run()
     assert not app.exception
     assert app.selectbox(key="plan_place").value == "tern-landing"
+
+
+def test_wishes_leave_days_out_and_the_nearest_misses_say_why(open_app: OpenApp) -> None:
+    """With Sundays asked for, only they stand in the table, and a better weekday is told with its amount."""
+    app = open_app("choose_day")
+    app.multiselect(key="day_places").set_value(["ledgewing"]).run()
+    app.button_group(key="weekdays").set_value(["Sun"]).run()
+    assert not app.exception
+    assert {cell[:3] for cell in app.dataframe[0].value["day"]} == {"Sun"}
+    assert any("are not among your weekdays" in block.value for block in app.markdown)
+
+
+def test_a_budget_that_nobody_can_keep_shows_the_day_that_comes_nearest(open_app: OpenApp) -> None:
+    """One dollar is too little for any day; the page says what the nearest would cost."""
+    app = open_app("choose_day")
+    app.text_input(key="wish_budget").set_value("1").run()
+    assert not app.exception
+    assert "as you wish" in app.warning[0].value
+    assert any("could be done for" in block.value for block in app.markdown)
+
+
+def test_a_wish_outlives_its_page(open_app: OpenApp) -> None:
+    """Back from another page, the wish still stands."""
+    app = open_app("choose_day")
+    app.text_input(key="wish_budget").set_value("90").run()
+    app.switch_page("tripplan/screens/pages/household.py").run()
+    app.switch_page("tripplan/screens/pages/choose_day.py").run()
+    app.run()
+    assert app.text_input(key="wish_budget").value == "90"
+
+
+def test_what_a_nuisance_is_worth_changes_the_order_and_can_be_kept(open_app: OpenApp) -> None:
+    """Another figure is said on the page, weighs at once, and stands in the household after the press."""
+    app = open_app("choose_day")
+    before = list(app.dataframe[0].value["with nuisances"])
+    app.text_input(key="weight_full_house").set_value("80").run()
+    assert not app.exception
+    assert list(app.dataframe[0].value["with nuisances"]) != before
+    assert any("$80.00" in caption.value.replace("\\", "") for caption in app.caption)
+    app.button(key="keep_weights").click().run()
+    assert not app.exception
+    app.switch_page("tripplan/screens/pages/household.py").run()
+    app.run()
+    assert app.text_input(key="worth_worth.full_house").value in ("80", "80.00")
+
+
+def test_an_amount_that_cannot_be_read_is_said_by_its_name(open_app: OpenApp) -> None:
+    """Words for an amount are refused with the field's name, and nothing breaks."""
+    app = open_app("choose_day")
+    app.text_input(key="weight_hour_in_car").set_value("much").run()
+    assert not app.exception
+    assert "An hour in the car" in app.error[0].value
+
+
+def test_one_day_can_be_asked_about(open_app: OpenApp) -> None:
+    """The mill that is closed in winter says so for the day picked."""
+    app = open_app("choose_day")
+    app.selectbox(key="why_place").set_value(app.selectbox(key="why_place").options[-1]).run()
+    assert not app.exception
+    (passed,) = (box for box in app.expander if "passed over" in box.label)
+    assert len(passed.markdown) > 1
+
+
+def test_a_whole_year_is_one_press_away(open_app: OpenApp) -> None:
+    """After the press the span reaches a year ahead, and the table says how many days there are."""
+    app = open_app("choose_day")
+    app.button(key="span_365").click().run()
+    assert not app.exception
+    assert [str(day) for day in app.date_input(key="span_picker").value] == ["2026-11-26", "2027-11-25"]
+    assert any("the file below has them all" in caption.value for caption in app.caption)

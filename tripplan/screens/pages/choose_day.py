@@ -1,6 +1,6 @@
 """The choose day page."""
 
-from tripplan.screens import choose_day
+from tripplan.screens.choose_day import page
 from tripplan.screens.widgets.frame import open_page
 
-choose_day.render(open_page())
+page.render(open_page())

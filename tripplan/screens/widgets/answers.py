@@ -1,8 +1,10 @@
 """The planning's answers, worked out once for the same question and kept while the app runs."""
 
 import hashlib
+from collections import OrderedDict
 from collections.abc import Callable, Sequence
 from datetime import date, datetime
+from time import monotonic
 from typing import Any
 
 import streamlit as st
@@ -14,11 +16,16 @@ from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.place import Place
+from tripplan.planning.sweep.sweeping import sweeping
+from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
 
 _ANSWERS_KEPT = 24
+_TABLES_KEPT = 6
+_A_MOMENT = 1.0
+"""Longer work shows how far it is [s]."""
 
 
 def _fingerprint(family: Family) -> str:
@@ -76,6 +83,37 @@ def ranked(
 ) -> Ranking:
     """Every place on every day of the span; as `tripplan.planning.choose.rank`."""
     return rank(family, family.party(party), places, days_in(span), today=today)
+
+
+@st.cache_resource(show_spinner=False)
+def _tables() -> OrderedDict[object, DayTable]:
+    """The tables worked out last, newest last."""
+    return OrderedDict()
+
+
+def swept(
+    family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
+) -> DayTable:
+    """Every place on every day of the span; as `tripplan.planning.sweep.sweeping.sweep`.
+
+    Where it takes longer than a moment it shows how far it is. Streamlit ends a page that the parent has
+    left when the page next shows something, so the work stops there too.
+    """
+    key = (_fingerprint(family), tuple(party), tuple(place.id for place in places), str(span), today)
+    tables = _tables()
+    if key not in tables:
+        started, bar = monotonic(), None
+        for step in sweeping(family, family.party(party), places, span, today=today):
+            if step.table is not None:
+                tables[key] = step.table
+            elif monotonic() - started > _A_MOMENT:
+                bar = bar or st.progress(0.0)
+                bar.progress(step.done / step.of, f"Going through the days: {step.done} of {step.of} places")
+        if bar is not None:
+            bar.empty()
+        while len(tables) > _TABLES_KEPT:
+            tables.popitem(last=False)
+    return tables[key]
 
 
 @st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Planning the day ...")

@@ -99,41 +99,6 @@ def _span(outing: Outing) -> dict[str, object]:
     }
 
 
-def days_chart(outings: Sequence[Outing]) -> alt.Chart:
-    """One row a place, one mark a day: the larger and deeper the mark, the less the day costs and weighs.
-
-    Args:
-        outings: at least one.
-    """
-    least, most = (pick(float(outing.felt_cost.amount) for outing in outings) for pick in (min, max))
-    rows = pd.DataFrame(
-        [
-            {
-                "day": outing.day.isoformat(),
-                "place": outing.place.name,
-                "merit": (most - float(outing.felt_cost.amount)) / ((most - least) or 1.0),
-                "said": wording.day(outing.day),
-                "in all": wording.money_range(outing.cost.total),
-                "with nuisances": wording.money(outing.felt_cost),
-            }
-            for outing in outings
-        ]
-    )
-    chart: alt.Chart = (
-        alt.Chart(rows)
-        .mark_circle(opacity=1)
-        .encode(
-            x=alt.X("day:T", title=None, axis=alt.Axis(format="%b %-d", labelOverlap=True)),
-            y=alt.Y("place:N", title=None, axis=alt.Axis(labelLimit=120, ticks=False, domain=False)),
-            size=alt.Size("merit:Q", scale=alt.Scale(range=[8, 110]), legend=None),
-            color=alt.Color("merit:Q", scale=alt.Scale(range=[DEPTHS[4], DEPTHS[0]]), legend=None),
-            tooltip=["said", "place", "in all", "with nuisances"],
-        )
-        .properties(height=26 * rows["place"].nunique() + 40)
-    )
-    return chart
-
-
 STEP_DEPTHS = {
     StepKind.LOAD_UP: DEPTHS[3],
     StepKind.DRIVE: DEPTHS[1],

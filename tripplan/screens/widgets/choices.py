@@ -14,10 +14,11 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 
 USUAL_SPAN = timedelta(weeks=6)
-LONGEST_SPAN = timedelta(days=366)
+LONGEST_SPAN = timedelta(days=548)
+"""Eighteen months."""
 
 
-def _keep(name: str, widget: str) -> None:
+def keep(name: str, widget: str) -> None:
     """Copy what a widget says to a plain key, which outlives the page."""
     st.session_state[name] = st.session_state[widget]
 
@@ -33,7 +34,7 @@ def party_picker(view: View, family: Family) -> list[str]:
         selection_mode="multi",
         default=kept or names,
         key=widget,
-        on_change=_keep,
+        on_change=keep,
         args=(name, widget),
     )
     if not party:
@@ -58,13 +59,37 @@ def span_picker(view: View) -> DateSpan:
         min_value=view.today,
         max_value=view.today + LONGEST_SPAN,
         key=widget,
-        on_change=_keep,
+        on_change=keep,
         args=(name, widget),
     )
     if not isinstance(picked, Sequence) or len(picked) < 2:
         st.info("Pick a first and a last day.")
         st.stop()
     return DateSpan(first=picked[0], last=picked[1])
+
+
+LONGER_SPANS = {
+    "Six months": timedelta(days=183),
+    "A year": timedelta(days=365),
+    "Eighteen months": LONGEST_SPAN,
+}
+
+
+def longer_spans(view: View) -> None:
+    """Offer the spans that are tedious to pick day by day, from tomorrow on."""
+    tomorrow = view.today + timedelta(days=1)
+    with st.container(horizontal=True):
+        for words, length in LONGER_SPANS.items():
+            st.button(
+                words,
+                key=f"span_{length.days}",
+                on_click=_set_span,
+                args=(view, tomorrow, view.today + length),
+            )
+
+
+def _set_span(view: View, first: date, last: date) -> None:
+    st.session_state[f"span_{view.which}"] = st.session_state["span_picker"] = (first, last)
 
 
 def place_names(family: Family) -> dict[str, str]:

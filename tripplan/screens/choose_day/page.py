@@ -1,0 +1,181 @@
+"""Choose a day: every place on every day of a span, in order of what the day costs and weighs."""
+
+from collections import Counter
+
+import numpy as np
+import pandas as pd
+import streamlit as st
+
+from tripplan.files.tables import csv_table
+from tripplan.planning import wording
+from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sweep.dates import Numbers
+from tripplan.planning.sweep.listing import HEADINGS, day_rows
+from tripplan.planning.sweep.misses import nearest_misses
+from tripplan.planning.sweep.table import DayTable, Verdict
+from tripplan.planning.sweep.wishes import all_met, wished
+from tripplan.screens.choose_day.weights import weighed
+from tripplan.screens.choose_day.wishes_form import wishes_form
+from tripplan.screens.choose_day.year import ALT, LEGEND, year_chart
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.choices import (
+    longer_spans,
+    party_picker,
+    place_names,
+    say_taken,
+    span_picker,
+    take,
+)
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+
+SHOWN_FIRST = 3
+"""So many days are shown in full; the rest stand in the table."""
+LISTED = 500
+"""So many days stand in the table on the page; the file has them all."""
+
+
+def render(view: View) -> None:
+    """Rank the days that can be done, say why others cannot, and let the parent take one."""
+    family = family_or_stop(view)
+    st.title("Which day?")
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        return
+    ids = [place.id for place in family.places]
+    picked = st.multiselect(
+        "Which places?",
+        ids,
+        format_func=place_names(family).__getitem__,
+        placeholder="all of them",
+        key="day_places",
+    )
+    with st.expander("Who goes, and when", expanded=False):
+        party = party_picker(view, family)
+        span = span_picker(view)
+        longer_spans(view)
+    with st.expander("What the day should be like", expanded=False):
+        wishes = wishes_form(view, family)
+    family = weighed(view, family)
+    places = [place for place in family.places if not picked or place.id in picked]
+    table = answers.swept(family, party, places, span, view.today)
+    made = wished(wishes, table)
+    wanted = all_met(made, table)
+    ranked = table.ranked(wanted)
+    if made:
+        st.caption(plain(f"Wished: {'; '.join(wish.words for wish in made)}."))
+    if not len(ranked):
+        st.warning("No day in this span can be done." if not made else "No day in this span is as you wish.")
+        _nearly([miss.sentence for miss in nearest_misses(table, made)])
+    else:
+        shown = _shown_first(ranked)
+        _best(view, table, shown)
+        say_taken(view, family)
+        _nearly([miss.sentence for miss in nearest_misses(table, made)])
+        st.subheader("The whole span at a glance", anchor=False)
+        st.caption(LEGEND)
+        st.altair_chart(year_chart(table, wanted, shown), alt=ALT)
+        _all_days(table, ranked)
+    _passed_over(table, int((table.can_go & ~wanted).sum()))
+
+
+def _shown_first(ranked: Numbers) -> list[tuple[int, int]]:
+    """The best days of one place; of several places, the best day of each of the best."""
+    _, firsts = np.unique(ranked[:, 0], return_index=True)
+    several = len(firsts) > 1
+    best = ranked[np.sort(firsts)] if several else ranked
+    return [(row, column) for row, column in best[:SHOWN_FIRST].tolist()]
+
+
+def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
+    for number, (row, column) in enumerate(shown):
+        outing = table.outing(row, column)
+        if not isinstance(outing, Outing):
+            continue
+        with st.container(border=True):
+            st.subheader(plain(f"{number + 1}. {wording.day(outing.day)}: {outing.place.name}"), anchor=False)
+            st.markdown(
+                plain(
+                    f"{total_sentence(outing.cost)} in all, "
+                    f"{wording.money(outing.felt_cost)} with nuisances counted. "
+                    f"Leave {wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}. "
+                    f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."
+                )
+            )
+            st.button(
+                "Take this day",
+                key=f"take_day_{number}",
+                type="primary" if number == 0 else "secondary",
+                on_click=take,
+                args=(view, outing.place.id, outing.day),
+                help="Day plan and Calendar then speak of this place and day.",
+            )
+            with st.expander("Why so full or empty?"):
+                st.markdown(bullets(reason.text for reason in outing.crowd.reasons))
+                st.caption(plain(outing.crowd.source.text))
+
+
+def _nearly(sentences: list[str]) -> None:
+    if sentences:
+        st.subheader("Nearly", anchor=False)
+        st.markdown(bullets(sentences))
+
+
+def _all_days(table: DayTable, ranked: Numbers) -> None:
+    count = len(ranked)
+    st.subheader("Every day that can be done", anchor=False)
+    if count > LISTED:
+        st.caption(f"The best {LISTED} of {count}; the file below has them all.")
+    currency = table.family.household.currency
+    rows = pd.DataFrame(day_rows(table, ranked[:LISTED]), columns=list(HEADINGS))
+    rows["day"] = [wording.day(day) for day in rows["day"]]
+    st.dataframe(
+        rows.drop(columns=["weekday", "currency", "low", "high"]),
+        hide_index=True,
+        height=320,
+        column_config={
+            "in all": st.column_config.NumberColumn(f"in all [{currency}]", format="%.2f"),
+            "with nuisances": st.column_config.NumberColumn(f"with nuisances [{currency}]", format="%.2f"),
+            "full house [%]": st.column_config.NumberColumn(format="%.0f"),
+        },
+    )
+    st.download_button(
+        "Download this table",
+        lambda: csv_table(HEADINGS, list(day_rows(table, ranked))),
+        file_name="days.csv",
+        mime="text/csv",
+        key="days_csv",
+    )
+
+
+def _passed_over(table: DayTable, not_wished: int) -> None:
+    missed = int((~table.can_go).sum())
+    if not_wished:
+        said = "1 day" if not_wished == 1 else f"{not_wished} days"
+        st.caption(f"{said} more can be done, but not as you wish.")
+    if not missed:
+        return
+    with st.expander(f"{missed} days passed over, and why"):
+        st.markdown(bullets(_counted(table)))
+        st.caption("Ask about one day:")
+        names = [place.name for place in table.places]
+        row = names.index(st.selectbox("Place", names, key="why_place"))
+        last = table.day(len(table.days) - 1)
+        day = st.date_input("Day", table.first, min_value=table.first, max_value=last, key="why_day")
+        found = table.outing(row, (day - table.first).days)
+        if isinstance(found, NoOuting):
+            st.markdown(bullets(found.reasons))
+        else:
+            st.markdown(plain(f"It can be done, for {total_sentence(found.cost)}."))
+
+
+def _counted(table: DayTable) -> list[str]:
+    lines = []
+    for row, place in enumerate(table.places):
+        counts = Counter(table.verdict[row][~table.can_go[row]].tolist())
+        why = (f"{number} {Verdict(verdict).words}" for verdict, number in counts.most_common())
+        if counts:
+            lines.append(f"{place.name}: {', '.join(why)}")
+    return lines

@@ -1,0 +1,149 @@
+"""What a day should be like, as the parent picks it; kept from page to page."""
+
+import re
+from collections.abc import Mapping
+from datetime import time
+from decimal import Decimal
+from typing import Literal, TypeVar
+
+import streamlit as st
+
+from tripplan.planning.family_days import WEEKDAYS
+from tripplan.planning.household import Weekday
+from tripplan.planning.outing import Family
+from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.sweep.wishes import Weeks, Wishes
+from tripplan.screens.widgets.choices import keep
+from tripplan.screens.widgets.frame import View
+
+Picked = TypeVar("Picked")
+
+_DAYS: Mapping[str, Weekday] = dict(
+    zip(("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"), WEEKDAYS, strict=True)
+)
+_DRIVE: Mapping[str, int | None] = {
+    "as long as it takes": None,
+    "30 min": 30,
+    "45 min": 45,
+    "1 h": 60,
+    "1 h 15 min": 75,
+    "1 h 30 min": 90,
+    "2 h": 120,
+}
+_NAP: Mapping[str, int] = {"as it comes": 0, "half of it": 50, "three quarters": 75, "all of it": 100}
+_FULL: Mapping[str, int | None] = {
+    "as it comes": None,
+    "at most 1 in 20": 5,
+    "at most 1 in 10": 10,
+    "at most 1 in 5": 20,
+    "at most 1 in 3": 33,
+}
+_AIR: Mapping[str, Literal["indoors", "outdoors"] | None] = {
+    "anywhere": None,
+    "indoors, or both": "indoors",
+    "outdoors, or both": "outdoors",
+}
+_HOME: Mapping[str, time | None] = {
+    "as the household says": None,
+    "1:00 PM": time(13),
+    "2:00 PM": time(14),
+    "3:00 PM": time(15),
+    "4:00 PM": time(16),
+    "5:00 PM": time(17),
+    "6:00 PM": time(18),
+}
+_ANY_TIME = "none in particular"
+_AMOUNT = re.compile(r"\d{1,6}(\.\d{1,3})?")
+
+
+def wishes_form(view: View, family: Family) -> Wishes:
+    """Ask what the day should be like; nothing at first. The page ends where an amount cannot be read."""
+    days = st.pills(
+        "On which weekdays?",
+        list(_DAYS),
+        selection_mode="multi",
+        default=_kept(view, "weekdays", list(_DAYS)),
+        key="weekdays",
+        on_change=keep,
+        args=(_name(view, "weekdays"), "weekdays"),
+    )
+    left, right = st.columns(2)
+    with left:
+        budget = _amount(view, family.household.currency)
+        drive = _pick(view, "drive", "One drive takes at most", _DRIVE)
+        nap = _pick(view, "nap", "Of the naps, keep at least", _NAP)
+        full = _pick(view, "full", "Chance of a full house", _FULL)
+    with right:
+        air = _pick(view, "air", "Where to be", _AIR)
+        home_by = _pick(view, "home", "Home again by", _HOME)
+        weeks = _pick(view, "unit", "Close which stretch of study?", _units(view, family))
+        in_term = _tick(view, "term", "Only while most pupils nearby have school")
+        daylight = _tick(view, "light", "No driving in the dark")
+    return Wishes(
+        weekdays=frozenset(_DAYS[day] for day in days) or frozenset(WEEKDAYS),
+        budget=budget,
+        drive_minutes=drive,
+        nap_percent=nap,
+        full_house_percent=full,
+        air=air,
+        in_term=in_term,
+        in_daylight=daylight,
+        home_by=home_by,
+        weeks=weeks,
+    )
+
+
+def _units(view: View, family: Family) -> Mapping[str, Weeks | None]:
+    kept = view.services.records.all(StudyUnit).values()
+    units = (Weeks.of(one.value, family.places) for one in kept)
+    return {_ANY_TIME: None, **{unit.name: unit for unit in units}}
+
+
+def _name(view: View, wish: str) -> str:
+    return f"wish_{wish}_{view.which}"
+
+
+def _kept(view: View, wish: str, at_first: Picked) -> Picked:
+    kept: Picked = st.session_state.setdefault(_name(view, wish), at_first)
+    return kept
+
+
+def _pick(view: View, wish: str, label: str, choices: Mapping[str, Picked]) -> Picked:
+    labels = list(choices)
+    kept = _kept(view, wish, labels[0])
+    picked = st.selectbox(
+        label,
+        labels,
+        index=labels.index(kept) if kept in labels else 0,
+        key=f"wish_{wish}",
+        on_change=keep,
+        args=(_name(view, wish), f"wish_{wish}"),
+    )
+    return choices[picked]
+
+
+def _tick(view: View, wish: str, label: str) -> bool:
+    return st.toggle(
+        label,
+        value=_kept(view, wish, at_first=False),
+        key=f"wish_{wish}",
+        on_change=keep,
+        args=(_name(view, wish), f"wish_{wish}"),
+    )
+
+
+def _amount(view: View, currency: str) -> Decimal | None:
+    text = st.text_input(
+        f"Spend in all at most [{currency}]",
+        value=_kept(view, "budget", ""),
+        placeholder="any amount",
+        key="wish_budget",
+        on_change=keep,
+        args=(_name(view, "budget"), "wish_budget"),
+    ).strip()
+    if not text:
+        return None
+    if not _AMOUNT.fullmatch(text):
+        st.error("An amount reads like 120 or 9.50.")
+        st.stop()
+    return Decimal(text)
