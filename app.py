@@ -11,6 +11,7 @@ pages = [
     st.Page(f"{FOLDER}/study_units.py", title="Study units"),
     st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
     st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
+    st.Page(f"{FOLDER}/logbook.py", title="Logbook"),
     st.Page(f"{FOLDER}/passes.py", title="Passes"),
     st.Page(f"{FOLDER}/together.py", title="With others"),
     st.Page(f"{FOLDER}/places.py", title="Places"),

@@ -12,6 +12,9 @@ from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
+from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
+from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.outing import Family, TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
@@ -97,7 +100,20 @@ class Services:
 
 
 def family_in(records: Records) -> Family | None:
-    """All that planning is told about the family of some records; None before there is a household."""
+    """All that planning is told about the family of some records; None before there is a household.
+
+    What its logbook teaches has taken the place of the usual figures, as far as the parent lets it.
+    """
+    family = family_on_record(records)
+    if family is None:
+        return None
+    logbook = records.get(LogbookSettings)
+    entries = [kept.value for kept in records.newest(LogbookEntry, LEARNED_FROM).values()]
+    return with_logbook(family, entries, logbook.value if logbook else LogbookSettings())
+
+
+def family_on_record(records: Records) -> Family | None:
+    """The same, with the household's and the cards' own figures, whatever the logbook teaches."""
     household = records.get(Household)
     if household is None:
         return None

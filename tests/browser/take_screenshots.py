@@ -16,6 +16,7 @@ PAGES = (
     "study_units",
     "day_plan",
     "calendar",
+    "logbook",
     "passes",
     "together",
     "places",

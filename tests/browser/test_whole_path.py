@@ -4,7 +4,18 @@ import pytest
 
 from tests.browser.conftest import Visit
 
-PAGES = ("", "choose_day", "study_units", "day_plan", "calendar", "passes", "together", "places", "household")
+PAGES = (
+    "",
+    "choose_day",
+    "study_units",
+    "day_plan",
+    "calendar",
+    "logbook",
+    "passes",
+    "together",
+    "places",
+    "household",
+)
 
 
 @pytest.mark.parametrize("visit", [1280, 390], indirect=True, ids=["1280px", "390px"])

@@ -452,7 +452,7 @@ def test_own_figures_can_be_forgotten(page: AppTest, demo: Records) -> None:
 
 def test_an_own_figure_finer_than_the_coins_is_a_fault() -> None:
     """A dollar has a hundred cents and no more."""
-    typed = {"usual": True, "add_ons": [], "tolls": "1.005"}
+    typed = {"usual": True, "add_ons": [], "tolls": "1.005", "stay_minutes": ""}
     read = read_own_figures(typed, make_place(), "USD", 0)
     assert [finding.field for finding in read.findings] == ["tolls"]
     assert read.value is None

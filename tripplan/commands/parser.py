@@ -412,6 +412,65 @@ def _roads(parser: ArgumentParser) -> None:
     ask.add_argument("destination", metavar="LAT,LON", help="where it ends")
 
 
+def _logbook(parser: ArgumentParser) -> None:
+    form = parser.formatter_class
+    tasks = parser.add_subparsers(dest="task", metavar="TASK", title="tasks", required=True, help="one of:")
+
+    def task(name: str, help_text: str, *, told: bool = True) -> ArgumentParser:
+        below = tasks.add_parser(
+            name,
+            help=help_text,
+            description=f"{help_text[0].upper()}{help_text[1:]}.",
+            allow_abbrev=False,
+            formatter_class=form,
+        )
+        _whose(below.add_mutually_exclusive_group().add_argument)
+        below.add_argument("--today", metavar="DATE", help="act as if today were this date")
+        _records_options(below)
+        if told:
+            _json_option(below)
+        return below
+
+    def period(below: ArgumentParser, usual: str) -> None:
+        below.add_argument("--from", dest="first", metavar="DATE", help=f"the first day (default: {usual})")
+        below.add_argument("--to", dest="last", metavar="DATE", help="the last day")
+
+    def replace(below: ArgumentParser, what: str) -> None:
+        below.add_argument("--replace", action="store_true", help=what)
+
+    draft = task("draft", "write a file to fill in with how an outing was", told=False)
+    draft.add_argument("place", metavar="PLACE", nargs="?", help="id or name of a place")
+    draft.add_argument("day", metavar="DATE", nargs="?", help="day of the outing (default: today)")
+    draft.add_argument("--planned", metavar="ID", help="the planned outing that it was")
+    draft.add_argument("--as-planned", action="store_true", help="fill in what the plan had said")
+    draft.add_argument("--out", metavar="FILE", default="-", help="the file (.toml); - prints it (default)")
+    replace(draft, "write over a file that is there already")
+    write = task("write", "put filled-in files into the logbook", told=False)
+    write.add_argument("file", metavar="FILE", nargs="+", help="a file as draft writes it")
+    replace(write, "change an entry that is there already")
+    listed = task("list", "tell the outings that were written down")
+    period(listed, "all of them")
+    listed.add_argument("--why", action="store_true", help="tell each in full, and against its plan")
+    listed.add_argument("--csv", metavar="FILE", help="write them as a table; - prints it")
+    replace(listed, "write over a file that is there already")
+    year = task("year", "tell what a year's outings have cost, and what is left")
+    year.add_argument("--of", metavar="DATE", help="any day of that year (default: today)")
+    record = task("record", "write the record of outings for home-education authorities")
+    period(record, "the beginning of the reporting year")
+    record.add_argument("--out", metavar="FILE", help="the file: .csv, .html or .pdf; - prints the CSV")
+    replace(record, "write over a file that is there already")
+    record.add_argument("--children", metavar="NAME", nargs="+", help="whose record (default: everybody's)")
+    record.add_argument(
+        "--names", metavar="NAME", nargs="+", help="whose names are written out (default: initials only)"
+    )
+    record.add_argument("--household-name", action="store_true", help="write the household's name on it")
+    record.add_argument("--state", metavar="STATE", help="print a state's published figures below; no advice")
+    record.add_argument(
+        "--paper", choices=("a4", "letter"), help="what a PDF is printed on (default: as usual at home)"
+    )
+    task("learned", "tell what the outings teach, beside the usual figures")
+
+
 ROADS_GUIDE = """\
 Where to get a map file: extracts of OpenStreetMap by region are offered by several
 servers; search for "OpenStreetMap extract" and your state or country, and save the file
@@ -421,8 +480,23 @@ interrupted goes on from the middle if it got that far, else it starts anew, whe
 command is given again; a half built region is never used.
 """
 
-SCHEMAS = ("place", "household", "compare", "days", "day", "passes", "together", "check", "import")
-"""Two forms that a parent writes, and the JSON answers of the commands."""
+SCHEMAS = (
+    "place",
+    "household",
+    "logbook",
+    "compare",
+    "days",
+    "day",
+    "passes",
+    "together",
+    "check",
+    "import",
+    "logbook-list",
+    "logbook-year",
+    "logbook-record",
+    "logbook-learned",
+)
+"""Three forms that a parent writes, and the JSON answers of the commands."""
 
 _PLANNING = (_family_options, _records_options)
 
@@ -458,6 +532,7 @@ COMMANDS: Sequence[Command] = (
         _together,
         (*_PLANNING, _json_option),
     ),
+    Command("logbook", "logbook", "write outings down, and tell what they add up to", _logbook),
     Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
     Command("roads", "roads", "use the real roads of a region, from a map file", _roads),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),

@@ -15,12 +15,20 @@ from tripplan.commands.answer_forms import (
     Told,
 )
 from tripplan.commands.console import Console
+from tripplan.commands.logbook_forms import (
+    LogbookLearnedAnswer,
+    LogbookListAnswer,
+    LogbookRecordAnswer,
+    LogbookYearAnswer,
+)
 from tripplan.files.household_file import household_schema
+from tripplan.files.logbook_file import logbook_entry_schema
 from tripplan.files.place_card import place_card_schema
 
 _WRITTEN: Mapping[str, Callable[[], dict[str, Any]]] = {
     "place": place_card_schema,
     "household": household_schema,
+    "logbook": logbook_entry_schema,
 }
 _ANSWERS: Mapping[str, type[Told]] = {
     "compare": CompareAnswer,
@@ -30,6 +38,10 @@ _ANSWERS: Mapping[str, type[Told]] = {
     "together": TogetherAnswer,
     "check": CheckAnswer,
     "import": ImportAnswer,
+    "logbook-list": LogbookListAnswer,
+    "logbook-year": LogbookYearAnswer,
+    "logbook-record": LogbookRecordAnswer,
+    "logbook-learned": LogbookLearnedAnswer,
 }
 
 

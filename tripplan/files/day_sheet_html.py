@@ -20,7 +20,7 @@ LETTER_EMS = 0.53
 """Width of an average letter of a wide typeface, so that narrower ones fit as well [size of type]."""
 
 # What the page may load: nothing at all, beside its own style.
-_MAY_LOAD = "default-src 'none'; style-src 'unsafe-inline'"
+MAY_LOAD = "default-src 'none'; style-src 'unsafe-inline'"
 
 _STYLE = """
 :root { color-scheme: light; --ink: #1c2426; --quiet: #55605f; --rule: #b9c2c0; }
@@ -75,7 +75,7 @@ def day_sheet_html(sheet: DaySheet) -> str:
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="{_MAY_LOAD}">
+<meta http-equiv="Content-Security-Policy" content="{MAY_LOAD}">
 <meta name="referrer" content="no-referrer">
 <title>{escape(f"{sheet.title}, {sheet.day}")}</title>
 <style>{_STYLE}</style>

@@ -13,6 +13,7 @@ from pymupdf_fonts import fontbuffers
 
 from tripplan.files.day_sheet import DaySheet, SheetLine
 from tripplan.files.day_sheet_html import NOTES
+from tripplan.files.pdf_typeface import FACES, FAMILY, blank_pdf
 
 MARGIN, GUTTER, GAP = 10.0, 6.0, 1.8
 """Around the page, between the columns, and above a heading [mm]."""
@@ -24,10 +25,6 @@ SIZES = (10.0, 9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 """Sizes of type that are tried, largest first [pt]."""
 _LINE = 1.28 * 25.4 / 72
 """Height of a line for each point of type [mm]."""
-_FACES = {"": "notos", "B": "notosbo"}
-"""Noto Sans (SIL Open Font License 1.1), regular and bold: Latin, Greek and Cyrillic letters."""
-_FAMILY = "Noto Sans"
-
 
 SURELY_KNOWN = frozenset(map(chr, range(0x20, 0x180))) - frozenset(map(chr, range(0x7F, 0xA0)))
 """Letters for which the typeface need not be looked into: Latin of Western and Central Europe."""
@@ -53,14 +50,20 @@ def usual_paper(country: str) -> Paper:
 def _known_letters() -> frozenset[int]:
     from fontTools.ttLib import TTFont  # heavy, and rarely needed
 
-    with TTFont(BytesIO(fontbuffers[_FACES[""]]()), lazy=True) as typeface:
+    with TTFont(BytesIO(fontbuffers[FACES[""]]()), lazy=True) as typeface:
         return frozenset(typeface.getBestCmap())
 
 
 def missing_letters(sheet: DaySheet) -> str:
     """Letters of a sheet that the PDF's typeface lacks, each once, in order; the HTML sheet shows them."""
     lines = [line for section in sheet.sections for line in section.lines]
-    told = "".join((sheet.title, sheet.going, sheet.notice, *(line.lead + line.text for line in lines)))
+    return letters_lacking(
+        "".join((sheet.title, sheet.going, sheet.notice, *(line.lead + line.text for line in lines)))
+    )
+
+
+def letters_lacking(told: str) -> str:
+    """Letters of a text that the PDF's typeface lacks, each once, in order."""
     rare = {letter for letter in told if letter not in SURELY_KNOWN}
     return "".join(sorted(letter for letter in rare if ord(letter) not in _known_letters()))
 
@@ -118,24 +121,11 @@ class _Drawing:
     """One PDF in the making."""
 
     def __init__(self, sheet: DaySheet, paper: Paper, folder: Path) -> None:
-        from fpdf import FPDF  # heavy, and needed only once a PDF is asked for
-        from fpdf.fonts import TTFFont
-
         self.sheet = sheet
-        self.pdf = pdf = FPDF(format=paper.value)
+        self.pdf = pdf = blank_pdf(f"{sheet.title}, {sheet.day}", paper.value, folder)
         pdf.set_margin(MARGIN)
         pdf.set_auto_page_break(False)
         pdf.c_margin = 0
-        for style, name in _FACES.items():
-            file = folder / f"{name}.ttf"
-            file.write_bytes(fontbuffers[name]())
-            pdf.add_font(_FAMILY, style, file)
-            typeface = pdf.fonts[f"{_FAMILY.lower()}{style}"]
-            # Notes of the program that made the typeface; taking letters out of it would complain about them.
-            if isinstance(typeface, TTFFont):
-                del typeface.ttfont["TTFA"]
-        pdf.set_title(f"{sheet.title}, {sheet.day}")
-        pdf.set_lang("en")
         pdf.add_page()
         self.width = (pdf.w - 2 * MARGIN - GUTTER) / 2
         self.bottom = pdf.h - MARGIN
@@ -170,7 +160,7 @@ class _Drawing:
                 yield _Piece(heading, line, max(widths, default=0.0), section.ticked_off)
 
     def _type(self, size: float, *, bold: bool = False) -> None:
-        self.pdf.set_font(_FAMILY, "B" if bold else "", size)
+        self.pdf.set_font(FAMILY, "B" if bold else "", size)
 
     def _left(self, column: int) -> float:
         return MARGIN + column * (self.width + GUTTER)

@@ -12,12 +12,14 @@ from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reading import CalendarContent, read_calendar
 from tripplan.files.family_calendar_file import family_calendar_from
 from tripplan.files.household_file import load_household
+from tripplan.files.logbook_file import load_logbook_entry
 from tripplan.files.place_card import load_place_cards
 from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Name
+from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.model import Written
 from tripplan.planning.place import PlaceId
 from tripplan.planning.study.units import StudyUnit
@@ -52,6 +54,7 @@ class _Contents(Written):
     own_week: FamilyDays = FamilyDays()
     study_units: tuple[StudyUnit, ...] = ()
     programme: ProgrammeWishes | None = None
+    logbook: LogbookSettings = LogbookSettings()
 
 
 @dataclass(frozen=True)
@@ -59,7 +62,8 @@ class Demo:
     """Everything the demo puts on record.
 
     Attributes:
-        documents: household, places, school and family calendars, the family's own week, study units.
+        documents: household, places, school and family calendars, the family's own week, study units,
+            outings that are over.
         compared: ids of the places that stand side by side at first.
     """
 
@@ -71,8 +75,9 @@ def read_demo(folder: Path, today: date) -> Demo:
     """Read the demo's files.
 
     Args:
-        folder: holds demo.toml, household.toml, places/ and the calendars demo.toml names.
-        today: calendars are read from a year back to 18 months ahead of it.
+        folder: holds demo.toml, household.toml, places/, logbook/ and the calendars demo.toml names.
+        today: calendars are read from a year back to 18 months ahead of it; later outings are left out of
+            the logbook.
 
     Raises:
         InputFaults: a file is missing or damaged; names every fault of that file.
@@ -87,6 +92,8 @@ def read_demo(folder: Path, today: date) -> Demo:
     zone = household.home.zone
     schools = (_school(folder, listed, window, zone) for listed in contents.school_calendars)
     families = (_family(folder, listed, window, zone) for listed in contents.family_calendars)
+    logbook = (load_logbook_entry(path, date.max) for path in sorted((folder / "logbook").glob("*.toml")))
+    entries = (entry for read in logbook if (entry := read.usable()).day <= today)
     known = {place.id for place in cards.places}
     return Demo(
         documents=(
@@ -95,6 +102,8 @@ def read_demo(folder: Path, today: date) -> Demo:
             *schools,
             *families,
             contents.own_week,
+            contents.logbook,
+            *entries,
             *contents.study_units,
             *((contents.programme,) if contents.programme else ()),
         ),

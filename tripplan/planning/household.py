@@ -224,6 +224,8 @@ class Car(Written):
     """How the running cost is given: by consumption, or by a rate per distance."""
     consumption: Annotated[Decimal, Field(gt=0, le=200)] | None = None
     """Consumption in the unit that `fuel` names; left out where a rate is given."""
+    consumption_from: Annotated[str, Field(max_length=200)] = ""
+    """Where the consumption comes from, such as 'the car's display'; the parent's figure when left out."""
     fuel_price: UnitPrice | None = None
     """Price per US gallon (mpg), per litre (L/100km) or per kWh; unknown when left out."""
     fuel_price_give_or_take_percent: Annotated[Decimal, Field(ge=0, le=90)] = Decimal(8)
@@ -267,6 +269,10 @@ class Food(Written):
     """Bought there, for an adult."""
     bought_child: Price = Decimal("9.00")
     """Bought there, for a child."""
+    packed_from: Annotated[str, Field(max_length=200)] = ""
+    """Where the two figures for packed food come from; the parent's own when left out."""
+    bought_from: Annotated[str, Field(max_length=200)] = ""
+    """Where the two figures for bought food come from; the parent's own when left out."""
     free_under_months: Annotated[int, Field(ge=0, le=120)] = 12
     """Younger children eat what comes along anyway [months]."""
 
@@ -368,6 +374,8 @@ class Habits(Written):
     practice, no source."""
     late_one_day_in_ten_minutes: Annotated[int, Field(ge=0, le=360)] = 20
     """One day in ten it gets off later than planned by more than this [min]. Common practice, no source."""
+    delays_from: Annotated[str, Field(max_length=200)] = ""
+    """Where both delays come from, in words; the parent's own figures when left out."""
 
     @model_validator(mode="after")
     def _delays_in_order(self) -> Self:

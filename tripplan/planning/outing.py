@@ -1,6 +1,6 @@
 """One place on one day for one party: the only place where the calculators' answers meet."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
@@ -313,6 +313,7 @@ def plan_outing(
             *_notes(facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
+            *_own_stay(family, place),
         ),
         cautions=(
             *drive_cautions(there, [member.months_on(day) for member in party]),
@@ -341,6 +342,8 @@ def day_question(
         ways: the two ways that day, where they are known already.
     """
     place, household = facts.place, family.household
+    own = family.own_figures_for(place.id)
+    stay = (own and own.stay_minutes) or place.visit.comfortable_minutes
     way_there, way_home = ways or ways_on(family, party, facts, day)
     return DayQuestion(
         day=day,
@@ -358,8 +361,8 @@ def day_question(
             if member.naps
         ),
         pushchairs=place.visit.pushchairs,
-        shortest_minutes=place.visit.shortest_minutes,
-        comfortable_minutes=place.visit.comfortable_minutes,
+        shortest_minutes=min(place.visit.shortest_minutes, stay),
+        comfortable_minutes=stay,
         habits=household.habits,
         worth=household.worth,
         busy=family.busy_days.on(day, [member.name for member in party]),
@@ -414,6 +417,17 @@ def _notes(
     if not any(member.is_adult_on(day) for member in party):
         notes.append("Nobody in this party is 18 or older.")
     return tuple(notes)
+
+
+def _own_stay(family: Family, place: Place) -> Iterator[str]:
+    """Where the family's own stay takes the place of the card's."""
+    own = family.own_figures_for(place.id)
+    if own is not None and own.stay_minutes is not None:
+        source = own.stay_from or "typed in for this place"
+        yield (
+            f"A stay of {wording.minutes(own.stay_minutes)} counts as complete, where the card says "
+            f"{wording.minutes(place.visit.comfortable_minutes)}: {source}."
+        )
 
 
 def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[str, ...]:

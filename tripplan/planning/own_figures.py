@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan.planning.household import Name, Price
+from tripplan.planning.household import Minutes, Name, Price
 from tripplan.planning.model import Written
 from tripplan.planning.place import PlaceId
 
@@ -31,3 +31,7 @@ class OwnFigures(Written):
     """Tolls and ferries, there and back; not known when left out."""
     extras: tuple[OwnExtra, ...] = ()
     """What else is paid there."""
+    stay_minutes: Annotated[Minutes, Field(ge=10)] | None = None
+    """A stay that feels complete to this family [min]; the card's figure when left out."""
+    stay_from: Annotated[str, Field(max_length=200)] = ""
+    """Where that comes from, in words; typed in by the parent when left out."""

@@ -227,6 +227,18 @@ class Records:
             rows = connection.execute(query, (kind_of(model).name,)).fetchall()
         return {row["key"]: _kept(model, row) for row in rows}
 
+    def newest(self, model: type[T], most: int) -> dict[str, Kept[T]]:
+        """The documents of a type with the last keys, in order of the keys; for keys that begin with a day.
+
+        Args:
+            model: the type.
+            most: how many at most [-].
+        """
+        query = f"{_CURRENT} WHERE kind = ? AND body IS NOT NULL ORDER BY key DESC LIMIT ?"
+        with self.database.reading() as connection:
+            rows = connection.execute(query, (kind_of(model).name, most)).fetchall()
+        return {row["key"]: _kept(model, row) for row in reversed(rows)}
+
     def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
         """One document, or None; the key may be left out for a type of which there is one."""
         with self.database.reading() as connection:

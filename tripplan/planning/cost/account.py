@@ -114,36 +114,52 @@ def _parking(place: Place, cars: int, admission: Admission | EntryPrice | NoAdmi
     )
 
 
+def meal_price(household: Household, party: Sequence[Member], day: date, *, bought: bool) -> Money:
+    """What one meal of a party costs by the household's figures.
+
+    Args:
+        household: its food.
+        party: who eats; ages are those on `day`.
+        day: the date.
+        bought: whether it is bought there, or packed at home.
+    """
+    grown, children = _eaters(household, party, day)
+    food = household.food
+    adult, child = (
+        (food.bought_adult, food.bought_child) if bought else (food.packed_adult, food.packed_child)
+    )
+    return Money(adult * grown + child * children, household.currency)
+
+
+def _eaters(household: Household, party: Sequence[Member], day: date) -> tuple[int, int]:
+    """How many eat as grown-ups and how many as children; the youngest eat what comes along anyway."""
+    eaters = [m for member in party if (m := member.months_on(day)) >= household.food.free_under_months]
+    grown = sum(months >= GROWN_APPETITE_MONTHS for months in eaters)
+    return grown, len(eaters) - grown
+
+
 def _food(household: Household, party: Sequence[Member], day: date, place: Place) -> Iterator[CostItem]:
     food, visit = household.food, place.visit
-    eaters = [months for m in party if (months := m.months_on(day)) >= food.free_under_months]
+    eaters = sum(_eaters(household, party, day))
     if not eaters:
         return
-    grown = sum(months >= GROWN_APPETITE_MONTHS for months in eaters)
-    children = len(eaters) - grown
     bought, why = food.way == "bought", ""
     if bought and not visit.food_sold:
         bought, why = False, ", as none is sold there"
     elif not bought and visit.food_sold and not visit.own_food:
         bought, why = True, ", as own food is not allowed there"
-    if bought:
-        price, cause, percent = (
-            food.bought_adult * grown + food.bought_child * children,
-            "price of bought food",
-            BOUGHT_GIVE_OR_TAKE,
-        )
-    else:
-        price, cause, percent = (
-            food.packed_adult * grown + food.packed_child * children,
-            "price of packed food",
-            PACKED_GIVE_OR_TAKE,
-        )
-    likely = Money(price, household.currency)
+    likely = meal_price(household, party, day, bought=bought)
+    cause, percent, told = (
+        ("price of bought food", BOUGHT_GIVE_OR_TAKE, food.bought_from)
+        if bought
+        else ("price of packed food", PACKED_GIVE_OR_TAKE, food.packed_from)
+    )
+    whose = f"one meal {told}" if told else "the household's figures for one meal"
     yield known_item(
         CostKind.FOOD,
-        f"food for {len(eaters)}, {'bought' if bought else 'packed'}{why}",
+        f"food for {eaters}, {'bought' if bought else 'packed'}{why}",
         likely,
-        Source(Origin.ESTIMATE, f"the household's figures for one meal, give or take {percent} %"),
+        Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %"),
         (give_or_take(cause, likely, percent),),
     )
 

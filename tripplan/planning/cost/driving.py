@@ -122,10 +122,11 @@ def _running_cost(household: Household, day: date) -> _PerKm | None:
         amount = car.fuel_price / (car.consumption * KM_PER_MILE)
     else:
         amount = car.fuel_price * car.consumption / 100
+    told = f"{_BY_PARENT.text}; consumption {car.consumption_from}"
     return _PerKm(
         amount,
         f"{car.consumption} {car.fuel}",
-        _BY_PARENT,
+        Source(Origin.PARENT, told) if car.consumption_from else _BY_PARENT,
         "electricity price" if car.fuel is Fuel.KWH_PER_100_KM else "fuel price",
         car.fuel_price_give_or_take_percent,
     )

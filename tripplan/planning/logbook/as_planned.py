@@ -6,11 +6,12 @@ from typing import Annotated
 from pydantic import Field
 
 from tripplan.planning.cost import CostKind
+from tripplan.planning.day import StepKind
 from tripplan.planning.household import Currency, Minutes, Name
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money, total
-from tripplan.planning.outing import Outing
-from tripplan.planning.planned import ZonedTime
+from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.planned import PlannedOuting, ZonedTime
 
 
 class PlannedItem(Written):
@@ -38,61 +39,99 @@ class AsPlanned(Written):
 
     leave_home: ZonedTime
     """When load-up was to begin."""
-    wheels_turn: ZonedTime
-    """When the drive was to begin, after load-up."""
+    wheels_turn: ZonedTime | None = None
+    """When the drive was to begin, after load-up; not known when left out."""
     arrive: ZonedTime
-    """When the party was to be there, after unloading."""
+    """When the party was to be let in."""
     leave_place: ZonedTime
     """When load-up for the way home was to begin."""
     home: ZonedTime
     """When everybody was to be home."""
-    km: Annotated[float, Field(ge=0)]
-    """There and back [km]."""
+    km: Annotated[float, Field(ge=0)] | None = None
+    """There and back [km]; not known when left out."""
     currency: Currency
     """ISO 4217 code of the amounts."""
+    likely_amount: Annotated[Decimal, Field(ge=0, max_digits=20, allow_inf_nan=False)]
+    """The likely total of what was known, the reserve included."""
     items: tuple[PlannedItem, ...] = ()
-    """What the cost was made of."""
+    """What the total was made of; empty where only the total is known."""
     naps: tuple[PlannedNap, ...] = ()
     """What was to become of the naps."""
-    crowd_chance: Annotated[float, Field(ge=0, le=1)]
-    """The chance of a full house [0-1]."""
-    crowd_word: str
+    crowd_chance: Annotated[float, Field(ge=0, le=1)] | None = None
+    """The chance of a full house [0-1]; not known when left out."""
+    crowd_word: str = ""
     """The same in words."""
-
-    def amount_for(self, kind: CostKind) -> Money | None:
-        """The likely amount for one kind of thing; None where an item of it was not known."""
-        items = [item for item in self.items if item.kind is kind]
-        if any(item.amount is None for item in items):
-            return None
-        return total((Money(i.amount, self.currency) for i in items if i.amount is not None), self.currency)
 
     @property
     def likely_total(self) -> Money:
-        """The likely total of the known items."""
-        known = (Money(i.amount, self.currency) for i in self.items if i.amount is not None)
-        return total(known, self.currency)
+        """The likely total of what was known."""
+        return Money(self.likely_amount, self.currency)
 
     @property
     def unknown(self) -> tuple[str, ...]:
         """Labels of the items that nobody knew."""
         return tuple(item.label for item in self.items if item.amount is None)
 
+    def amount_for(self, kind: CostKind) -> Money | None:
+        """The likely amount for one kind of thing; None where nobody knew it."""
+        items = [item for item in self.items if item.kind is kind]
+        if not self.items or any(item.amount is None for item in items):
+            return None
+        return total((Money(i.amount, self.currency) for i in items if i.amount is not None), self.currency)
 
-def as_planned(outing: Outing) -> AsPlanned:
-    """What a plan says, as it is kept in the logbook.
+
+def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
+    """What the plan had said about an outing, with as much of its detail as can be worked out again.
+
+    It is planned once more as on the day when the outing was last changed, with today's cards and figures.
 
     Args:
-        outing: one place on one day with all its answers.
+        family: the household and its places.
+        planned: the outing as it stands on the calendar.
+
+    Returns:
+        The plan's times, items, naps and crowd risk; only times and total where the place card or a member
+        is gone or the day cannot be planned any more.
     """
-    plan, drives = outing.plan, [step for step in outing.plan.steps if step.kind == "drive"]
+    place = next((place for place in family.places if place.id == planned.place), None)
+    if place is None or any(family.household.member(name) is None for name in planned.party):
+        return _without_detail(planned)
+    asked_on = min(planned.changed_at.astimezone(family.household.home.zone).date(), planned.day)
+    facts = place_facts(family, place, (planned.day.year,))
+    outing = plan_outing(
+        family,
+        family.party(planned.party),
+        facts,
+        planned.day,
+        today=asked_on,
+        leave_at=planned.leave_home,
+    )
+    return _with_detail(planned, outing) if isinstance(outing, Outing) else _without_detail(planned)
+
+
+def _without_detail(planned: PlannedOuting) -> AsPlanned:
     return AsPlanned(
-        leave_home=plan.leave_home,
-        wheels_turn=drives[0].start if drives else plan.leave_home,
-        arrive=plan.enter,
-        leave_place=plan.leave_place,
-        home=plan.home,
-        km=outing.way_there.drive.km.likely + outing.way_home.drive.km.likely,
+        leave_home=planned.leave_home,
+        arrive=planned.enter,
+        leave_place=planned.leave_place,
+        home=planned.home,
+        currency=planned.currency,
+        likely_amount=planned.likely_amount,
+    )
+
+
+def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
+    drives = (step.start for step in outing.plan.steps if step.kind is StepKind.DRIVE)
+    load_up = next(drives, outing.plan.leave_home) - outing.plan.leave_home
+    return AsPlanned(
+        leave_home=planned.leave_home,
+        wheels_turn=planned.leave_home + load_up,
+        arrive=planned.enter,
+        leave_place=planned.leave_place,
+        home=planned.home,
+        km=round(outing.way_there.drive.km.likely + outing.way_home.drive.km.likely, 1),
         currency=outing.cost.total.currency,
+        likely_amount=outing.cost.total.likely.amount,
         items=tuple(
             PlannedItem(
                 kind=item.kind, label=item.label, amount=item.amount.likely.amount if item.amount else None
@@ -101,8 +140,8 @@ def as_planned(outing: Outing) -> AsPlanned:
         ),
         naps=tuple(
             PlannedNap(member=nap.member, usual_minutes=nap.usual_minutes, kept_minutes=nap.kept_minutes)
-            for nap in plan.naps
+            for nap in outing.plan.naps
         ),
-        crowd_chance=outing.crowd.chance,
+        crowd_chance=round(outing.crowd.chance, 4),
         crowd_word=outing.crowd.word,
     )

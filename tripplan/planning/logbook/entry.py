@@ -167,6 +167,8 @@ class LogbookEntry(Written):
     """What was paid, by item, one `[[paid]]` each."""
     receipts_total: Price | None = None
     """What the receipts add up to; enough on its own. 0 where nothing was paid."""
+    food: Literal["packed", "bought", "both"] | None = None
+    """How the family ate; with the money for food it tells what a meal costs. Not known when left out."""
     left_home: ClockTime | None = None
     """When the wheels turned, by the clock at home."""
     arrived: ClockTime | None = None
@@ -254,10 +256,15 @@ class LogbookEntry(Written):
         return self
 
     @property
+    def zones(self) -> tuple[ZoneInfo, ZoneInfo]:
+        """The time zones of home and place."""
+        home = ZoneInfo(self.home_zone)
+        return home, ZoneInfo(self.place_zone) if self.place_zone else home
+
+    @property
     def moments(self) -> Moments:
         """The times with their zones."""
-        home = ZoneInfo(self.home_zone)
-        there = ZoneInfo(self.place_zone) if self.place_zone else home
+        home, there = self.zones
 
         def at(clock: time | None, zone: ZoneInfo, day: date) -> datetime | None:
             return None if clock is None else datetime.combine(day, clock, zone)

@@ -30,6 +30,7 @@ _EXTRA = {
 _LABELS = {
     "add_ons": "What we take there",
     "tolls": "Tolls and ferries, there and back",
+    "stay_minutes": "A stay that feels complete to us, in minutes",
     "extras": "Extra",
     **{f"extras.{name}": label.lower() for name, label in _EXTRA.items()},
 }
@@ -52,6 +53,8 @@ def own_figures_sentences(own: OwnFigures, place: Place, currency: str) -> Itera
             yield f"No longer on the card, so not counted: {wording.listed(gone)}."
     if own.tolls is not None:
         yield f"Tolls and ferries, there and back: {wording.money(Money(own.tolls, currency))}."
+    if own.stay_minutes is not None:
+        yield f"A stay of {wording.minutes(own.stay_minutes)} feels complete to us."
     for extra in own.extras:
         spread = extra.give_or_take_percent
         moved = f", give or take {spread.normalize():f} %" if spread else ""
@@ -102,6 +105,11 @@ def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None
             key=fields.key("tolls"),
             help="0 if there are none, empty if you do not know.",
         )
+        st.text_input(
+            _LABELS["stay_minutes"],
+            key=fields.key("stay_minutes"),
+            help="Empty for what the card says, or what your logbook teaches.",
+        )
         for index in range(shown):
             with st.container(horizontal=True, vertical_alignment="bottom"):
                 for name, label in _EXTRA.items():
@@ -128,6 +136,7 @@ def _on_record(own: OwnFigures, place: Place, shown: int) -> dict[str, FieldValu
         "usual": own.add_ons is None,
         "add_ons": [name for name in own.add_ons or () if name in sold],
         "tolls": "" if own.tolls is None else f"{own.tolls:f}",
+        "stay_minutes": "" if own.stay_minutes is None else str(own.stay_minutes),
     }
     for index in range(shown):
         extra = own.extras[index] if index < len(own.extras) else None
@@ -157,8 +166,8 @@ def read_own_figures(typed: Mapping[str, Any], place: Place, currency: str, show
     """A parent's own figures as they were typed in.
 
     Args:
-        typed: `usual`, `add_ons`, `tolls`, and `name`, `price` and `give_or_take_percent` of each extra with
-            its number behind, from 0.
+        typed: `usual`, `add_ons`, `tolls`, `stay_minutes`, and `name`, `price` and
+            `give_or_take_percent` of each extra with its number behind, from 0.
         place: the card.
         currency: ISO 4217 code of the household.
         shown: how many extras there were fields for; those left empty are no extras.
@@ -167,6 +176,8 @@ def read_own_figures(typed: Mapping[str, Any], place: Place, currency: str, show
     if place.add_ons and not typed["usual"]:
         values["add_ons"] = list(typed["add_ons"])
     put(values, "tolls", typed["tolls"])
+    stay = str(typed["stay_minutes"]).strip()
+    put(values, "stay_minutes", int(stay) if stay.isdecimal() and len(stay) < 6 else stay)
     extras = [{name: str(typed[f"{name}{index}"]).strip() for name in _EXTRA} for index in range(shown)]
     values["extras"] = [
         {name: text for name, text in extra.items() if text} for extra in extras if any(extra.values())

@@ -10,7 +10,7 @@ import streamlit as st
 CLOCK_STEP = timedelta(minutes=5)
 """How finely a time of day can be picked."""
 
-FieldValue = str | bool | int | date | time | list[str]
+FieldValue = str | bool | int | date | time | list[str] | None
 
 
 @dataclass(frozen=True)

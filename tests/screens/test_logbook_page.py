@@ -1,0 +1,187 @@
+"""The Logbook page takes an outing in two minutes, tells what it adds up to, and keeps names back."""
+
+from collections.abc import Callable, Iterable
+from datetime import date, time
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.logbook.settings import Learnable, LogbookSettings
+from tripplan.planning.planned import PlannedOuting
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.screens.logbook.typed_entry import clock_text, km_text, subjects_in
+from tripplan.services import TODAY_VARIABLE, Services, open_services
+
+OpenApp = Callable[..., AppTest]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
+
+
+def services(tmp_path: Path) -> Services:
+    """The records behind the app that the test has opened."""
+    return open_services({FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"})
+
+
+def test_the_demo_is_alive(open_app: OpenApp) -> None:
+    """Six outings, the year's money, a record without names, and figures that stay switched off."""
+    app = open_app("logbook")
+    assert [metric.value for metric in app.metric] == ["$346.15", "nothing", "$553.85"]
+    told = said(app.markdown)
+    assert "Food: planned $12.50, was $14.80 ($2.30 more)." in told
+    assert "I., grade 6: 6 days (6 away from home), 14.5 h" in told
+    assert "from your last 4 outings" in told
+    assert not any(toggle.value for toggle in app.toggle if str(toggle.key).startswith("learn_demo"))
+    assert "Check your own state's law" in said(app.caption)
+
+
+def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp_path: Path) -> None:
+    """A total, a time and what a child learned are enough; it is on record and can be taken back."""
+    app = open_app("logbook")
+    app.button(key="write_other").click().run()
+    app.text_input(key="entry_demo_title").set_value("Beaver pond")
+    app.date_input(key="entry_demo_day").set_value(date(2026, 11, 23))
+    app.text_input(key="entry_demo_receipts").set_value("7.50")
+    app.text_input(key="entry_demo_arrived").set_value("905")
+    app.text_input(key="entry_demo_left_place").set_value("11:20 am")
+    app.text_input(key="entry_demo_km").set_value("10")
+    app.text_area(key="entry_demo_learned_Ivo").set_value("beavers keep their door under water")
+    app.text_input(key="entry_demo_subjects_Ivo").set_value("science 1.5, drawing")
+    app.text_input(key="entry_demo_hours_Ivo").set_value("2")
+    app.button(key="save_logbook_entry").click().run()
+    assert not app.exception
+    assert "Beaver pond on Mon, Nov 23, 2026 is in the logbook." in said(app.success)
+    kept = services(tmp_path).demo.get(LogbookEntry, "2026-11-23-beaver-pond")
+    assert kept is not None
+    entry = kept.value
+    assert (entry.receipts_total, entry.arrived, entry.left_place) == (
+        Decimal("7.50"),
+        time(9, 5),
+        time(11, 20),
+    )
+    assert entry.km == pytest.approx(16.09344)
+    child = entry.child("Ivo")
+    assert child is not None
+    assert [(one.subject, one.hours) for one in child.subjects] == [
+        ("science", Decimal("1.5")),
+        ("drawing", None),
+    ]
+    assert [one.member for one in entry.children] == ["Ivo"]
+    app.button(key="take_back_logbook").click().run()
+    assert services(tmp_path).demo.get(LogbookEntry, "2026-11-23-beaver-pond") is None
+
+
+def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Path) -> None:
+    """A price, a time and hours that cannot be read: three faults in the form's words, texts kept."""
+    app = open_app("logbook")
+    app.button(key="write_other").click().run()
+    app.text_input(key="entry_demo_title").set_value("Pond")
+    app.text_input(key="entry_demo_receipts").set_value("a lot")
+    app.text_input(key="entry_demo_arrived").set_value("25:99")
+    app.text_input(key="entry_demo_hours_Ivo").set_value("all day")
+    app.button(key="save_logbook_entry").click().run()
+    assert not app.exception
+    faults = said(app.error)
+    assert "3 things to put right. Nothing was changed." in faults
+    for name in ("Receipts in all", "Were there", "Ivo, hours that count"):
+        assert name in faults
+    assert app.text_input(key="entry_demo_receipts").value == "a lot"
+    assert len(services(tmp_path).demo.all(LogbookEntry)) == 6
+
+
+def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, tmp_path: Path) -> None:
+    """Planned on Calendar and begun, it waits; one press takes the plan's figures, which can be changed."""
+    app = open_app("compare")
+    app.button(key="take_ledgewing").click().run()
+    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.run()
+    app.button(key="save_entry").click().run()
+    parts = services(tmp_path)
+    ((key, kept),) = parts.demo.all(PlannedOuting).items()
+    begun = {"day": date(2026, 11, 22)}
+    for name in ("leave_home", "enter", "leave_place", "home"):
+        moment = getattr(kept.value, name)
+        begun[name] = moment.replace(year=2026, month=11, day=22)
+    parts.demo.save(kept.value.model_copy(update=begun), parts.clock(), kept.revision)
+    app.switch_page("tripplan/screens/pages/logbook.py").run()
+    app.run()
+    app.button(key=f"write_{key}").click().run()
+    app.button(key="fill_as_planned").click().run()
+    assert not app.exception
+    assert app.text_input(key="entry_demo_paid_admission").value
+    app.text_input(key="entry_demo_nap_Bram").set_value("0")
+    app.button(key="save_logbook_entry").click().run()
+    assert not app.exception
+    entry = parts.demo.all(LogbookEntry)["2026-11-22-ledgewing"].value
+    assert (entry.planned, entry.naps[0].minutes) == (key, 0)
+    assert entry.as_planned is not None
+    assert f"write_{key}" not in [button.key for button in app.button]
+
+
+def test_an_entry_is_changed_and_removed(open_app: OpenApp, tmp_path: Path) -> None:
+    """A changed receipt is a new revision, and untouched items keep their words; removed, it is gone."""
+    app = open_app("logbook")
+    app.button(key="change_2026-09-16-speckled-oxbow-mill").click().run()
+    app.text_input(key="entry_demo_receipts").set_value("61.00")
+    app.button(key="save_logbook_entry").click().run()
+    assert not app.exception
+    before = services(tmp_path).demo.get(LogbookEntry, "2026-09-16-speckled-oxbow-mill")
+    assert before is not None
+    assert (before.revision, before.value.receipts_total) == (2, Decimal("61.00"))
+    assert {one.what for one in before.value.paid} >= {"carload", "two bags of flour"}
+    assert before.value.as_planned is not None
+    app.button(key="remove_2026-09-16-speckled-oxbow-mill").click().run()
+    assert len(services(tmp_path).demo.all(LogbookEntry)) == 5
+
+
+def test_a_figure_is_switched_on_and_the_plan_says_so(open_app: OpenApp, tmp_path: Path) -> None:
+    """Fuel switched on: it is kept, and Compare's why? tells from how many outings it is."""
+    app = open_app("logbook")
+    app.toggle(key="learn_demo_fuel").set_value(True).run()
+    assert not app.exception
+    kept = services(tmp_path).demo.get(LogbookSettings)
+    assert kept is not None
+    assert Learnable.FUEL not in kept.value.not_learned
+    assert Learnable.FOOD in kept.value.not_learned
+    app.switch_page("tripplan/screens/pages/compare.py").run()
+    app.run()
+    assert "consumption from your last 4 outings; without them 22 mpg" in said(app.markdown)
+
+
+def test_budget_and_year_are_set(open_app: OpenApp, tmp_path: Path) -> None:
+    """A new budget counts at once; a price that is none is told."""
+    app = open_app("logbook")
+    app.text_input(key="logbook_year_demo_budget").set_value("400")
+    app.button(key="save_logbook_settings").click().run()
+    assert [metric.value for metric in app.metric][2] == "$53.85"
+    app.text_input(key="logbook_year_demo_budget").set_value("much")
+    app.button(key="save_logbook_settings").click().run()
+    assert "Budget of the year" in said(app.error)
+    kept = services(tmp_path).demo.get(LogbookSettings)
+    assert kept is not None
+    assert kept.value.budget == Decimal(400)
+    assert kept.value.band_of("Ivo") == "grade 6"
+
+
+def test_times_distances_and_subjects_are_read_as_people_write_them() -> None:
+    """What cannot be read stays as it is, for the finding."""
+    assert [clock_text(text) for text in ("9:05", "905", "9.05", "9:05 pm", "12 am", "9")] == [
+        "09:05",
+        "09:05",
+        "09:05",
+        "21:05",
+        "00:00",
+        "09:00",
+    ]
+    assert (clock_text("soon"), clock_text("13 pm")) == ("soon", "13 pm")
+    assert (km_text("10", "mi"), km_text("1,200", "km"), km_text("far", "mi")) == ("16.09344", "1200", "far")
+    assert subjects_in("science 1.5, world history\nart 1 h") == [
+        {"subject": "science", "hours": "1.5"},
+        {"subject": "world history"},
+        {"subject": "art", "hours": "1"},
+    ]

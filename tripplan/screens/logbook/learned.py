@@ -1,0 +1,82 @@
+"""What the outings teach, on the Logbook page: own figures beside the usual ones, each to be switched."""
+
+from collections.abc import Mapping
+
+import streamlit as st
+
+from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures
+from tripplan.planning.logbook.sentences import learned_sentence
+from tripplan.planning.logbook.settings import Learnable, LogbookSettings
+from tripplan.records.store import Kept
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import bullets
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.services import family_on_record
+
+_SPOT = "logbook_learned"
+
+
+def what_is_learned(
+    view: View, entries: Mapping[str, Kept[LogbookEntry]], settings: Kept[LogbookSettings] | None
+) -> None:
+    """Show every figure that outings teach, and let each group be switched on and off."""
+    st.subheader("What your outings teach", anchor=False)
+    family = family_on_record(records_of(view))
+    if family is None:
+        return
+    chosen = settings.value if settings else LogbookSettings()
+    written = [kept.value for kept in entries.values()]
+    figures = learned_figures(family, written)
+    notes = sum(entry.crowd_note is not None for entry in written)
+    st.caption(
+        f"A figure moves from the usual one towards yours with every outing that tells; the newest "
+        f"{LEARNED_FROM} outings count. What is switched on, plans are made with, and each 'why?' says so."
+    )
+    show_notice(_SPOT)
+    for what in Learnable:
+        mine = [figure for figure in figures if figure.what is what]
+        if what is Learnable.CROWDS:
+            told = (
+                f"{notes} notes of how full a place was" if notes != 1 else "1 note of how full a place was"
+            )
+            _group(view, what, chosen, settings, [f"{told}."] if notes else [])
+        else:
+            _group(view, what, chosen, settings, _lines(mine))
+
+
+def _lines(figures: list[LearnedFigure]) -> list[str]:
+    return [learned_sentence(figure) for figure in figures]
+
+
+def _group(
+    view: View,
+    what: Learnable,
+    chosen: LogbookSettings,
+    settings: Kept[LogbookSettings] | None,
+    lines: list[str],
+) -> None:
+    key = f"learn_{view.which}_{what.name.casefold()}"
+    st.session_state[key] = chosen.learns(what)
+    st.toggle(
+        f"Plan with our own figures: {what.value}",
+        key=key,
+        disabled=not lines,
+        on_change=_switch,
+        args=(view, what, chosen, settings),
+    )
+    if lines:
+        st.markdown(bullets(lines))
+    else:
+        st.caption("No outing tells yet.")
+
+
+def _switch(
+    view: View, what: Learnable, chosen: LogbookSettings, settings: Kept[LogbookSettings] | None
+) -> None:
+    off = set(chosen.not_learned) ^ {what}
+    changed = chosen.model_copy(update={"not_learned": tuple(one for one in Learnable if one in off)})
+    word = "off" if what in off else "on"
+    said = f"Planning with your own figures is {word}: {what.value}."
+    save_all(view, _SPOT, [(changed, settings.revision if settings else 0)], said, can_be_taken_back=False)
