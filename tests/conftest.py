@@ -1,9 +1,12 @@
 """What every test may use."""
 
 import os
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+
+from tests.calendar_server.radicale_server import Running, radicale
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -15,3 +18,22 @@ def shared_data() -> Path:
     if not folder.is_dir():
         pytest.skip("the open data folder beside the repository is not here")
     return folder
+
+
+@pytest.fixture(scope="session")
+def calendar_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+    """A calendar server, Radicale, on loopback; one for all tests of a session."""
+    with radicale(tmp_path_factory.mktemp("radicale")) as running:
+        yield running
+
+
+@pytest.fixture
+def new_calendar(calendar_server: Running, tmp_path: Path) -> Callable[[], str]:
+    """Makes a calendar that no other test uses; its address."""
+    made: list[str] = []
+
+    def make() -> str:
+        made.append(calendar_server.make_calendar(f"{tmp_path.name.replace('_', '-')}-{len(made)}"))
+        return made[-1]
+
+    return make

@@ -15,8 +15,9 @@ MAY_USE = {
     "files": {"files", "planning"},
     "records": {"records", "planning"},
     "roads": {"roads", "planning"},
-    "commands": {"commands", "services", "records", "roads", "files", "planning"},
-    "screens": {"screens", "services", "records", "roads", "files", "planning"},
+    "calendar_server": {"calendar_server", "records", "files", "planning"},
+    "commands": {"commands", "services", "calendar_server", "records", "roads", "files", "planning"},
+    "screens": {"screens", "services", "calendar_server", "records", "roads", "files", "planning"},
 }
 SHARED = {"errors", "version"}
 

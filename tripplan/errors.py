@@ -86,6 +86,18 @@ class LookupFailed(TripplanError, LookupError):
     """A question to a service on the internet brought no answer; says why in words."""
 
 
+class CalendarServerTrouble(TripplanError, ConnectionError):
+    """A calendar server could not be asked or told something; says why in words.
+
+    Attributes:
+        stops: whether the next question would fare the same.
+    """
+
+    def __init__(self, said: str, *, stops: bool = False) -> None:
+        self.stops = stops
+        super().__init__(said)
+
+
 class RecordConflict(TripplanError, RuntimeError):
     """Something was saved from elsewhere since it was read here; nothing was overwritten.
 

@@ -1,5 +1,6 @@
 """`tripplan calendar`: an outing as a calendar file."""
 
+from collections.abc import Callable, Iterator
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -7,9 +8,13 @@ from typing import Any
 import icalendar
 import pytest
 
+from tests.calendar_server.keyring_for_tests import MemoryKeyring, used
+from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tests.commands.conftest import NOON, Files, Run
+from tripplan.calendar_server.passwords import keep_password
 from tripplan.files.calendar_file import outing_uid
 from tripplan.planning.planned import PlannedOuting
+from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.store import Records
 
 ASKED = ("calendar", "test-museum", "2026-12-08", "--out")
@@ -136,6 +141,7 @@ def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_pa
         (("test-museum",), "name a place and a day"),
         (("test-museum", "2026-12-08", "--planned"), "name a place and a day"),
         (("test-museum", "2026-12-08", "--colour", "sky"), "the colour is one of aqua"),
+        (("test-museum", "2026-12-08", "--send"), "not allowed with argument"),
     ],
 )
 def test_what_is_asked_must_make_sense(
@@ -185,3 +191,59 @@ def test_where_nothing_can_be_written_it_is_a_fault(run: Run, museum: Files, tmp
         said = run(*ASKED, out, "--replace", *museum.options)
         assert (said.status, said.out) == (2, "")
         assert f"{out}: cannot be written: " in said.err
+
+
+@pytest.fixture
+def server(
+    own_records: Records, calendar_server: Running, new_calendar: Callable[[], str]
+) -> Iterator[ServerCalendar]:
+    """The family's calendar server, its password in a keyring."""
+    set_up = ServerCalendar(
+        server=calendar_server.address, user=USER, calendar=new_calendar(), name="Ours", takes_tasks=True
+    )
+    own_records.save(set_up, NOON)
+    with used(MemoryKeyring()):
+        keep_password(set_up.server, USER, PASSWORD)
+        yield set_up
+
+
+def test_an_outing_is_sent_to_the_calendar_server(
+    run: Run, own_records: Records, server: ServerCalendar, calendar_server: Running
+) -> None:
+    """It is kept as planned, lies there once, and a second time only changes move it."""
+    done = run("calendar", "test-museum", "2026-12-08", "--send", "--to-do", "tasks")
+    assert (done.status, done.err) == (0, "")
+    assert "Sending to 'Ours' on 127.0.0.1" in done.out
+    (kept,) = own_records.all(PlannedOuting).values()
+    files = calendar_server.files(server.calendar)
+    assert set(files) == {f"{kept.value.uid}.ics", f"{kept.value.uid}-pack-todo.ics"}
+    again = run("calendar", "--planned", "--send")
+    assert (again.status, calendar_server.files(server.calendar)) == (0, files)
+    assert "Nothing waits to be sent" in again.out
+    named = run("calendar", "test-museum", "2026-12-08", "--send", "--names")
+    assert named.status == 0
+    (text,) = calendar_server.files(server.calendar).values()
+    assert "SEQUENCE:1" in text
+    assert "Ann" in text
+
+
+def test_what_cannot_be_sent_is_told_and_stays_planned(
+    run: Run, own_records: Records, server: ServerCalendar
+) -> None:
+    """A wrong password ends with 1; the outing waits."""
+    keep_password(server.server, USER, "old one")
+    done = run("calendar", "test-museum", "2026-12-08", "--send")
+    assert done.status == 1
+    assert "the user name or the password is wrong" in done.err
+    assert len(own_records.all(PlannedOuting)) == 1
+
+
+def test_without_a_server_or_an_own_family_nothing_is_sent(
+    run: Run, own_records: Records, museum: Files
+) -> None:
+    """Both are bad input, told before anything is planned."""
+    unset = run("calendar", "test-museum", "2026-12-08", "--send")
+    assert (unset.status, "no calendar server is set up yet" in unset.err) == (2, True)
+    files = run("calendar", "test-museum", "2026-12-08", "--send", *museum.options)
+    assert (files.status, "only your own family's outings" in files.err) == (2, True)
+    assert own_records.all(PlannedOuting) == {}

@@ -99,6 +99,9 @@ def test_the_entry_tells_names_and_home_only_when_ticked(open_app: Opened) -> No
     assert "Tamsin" in app.code[0].value
     assert "Dubuque" in app.code[0].value
     assert "2021" not in app.code[0].value
+    # The invented family is never sent anywhere.
+    assert "The invented family sends nothing" in said(app.caption)
+    assert not {"send_entry", "look_for_calendars"} & {button.key for button in app.button}
 
 
 def test_reminders_go_as_they_are_ticked(open_app: Opened) -> None:

@@ -1,25 +1,34 @@
-"""`tripplan calendar`: an outing, or all that are planned, as a calendar file."""
+"""`tripplan calendar`: an outing, or all that are planned, as a calendar file or straight to a server."""
 
+import sys
 from argparse import Namespace
 from collections.abc import Mapping
+from getpass import getpass
 
+from tripplan.calendar_server.addresses import host_of
+from tripplan.calendar_server.outbox import send_waiting, to_be_sent, waiting
+from tripplan.calendar_server.passwords import kept_password
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.calendar_file import calendar_file, outing_uid
+from tripplan.files.calendar_file import OutingEntry, calendar_file, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
-from tripplan.files.planned_entry import coming, entry_of, planned_again
+from tripplan.files.planned_entry import coming, entry_of, planned_again, planned_from
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
+from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.records.store import Records
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
-    """Write the calendar file; 1 where the day cannot be done, or where a file would be overwritten."""
+    """Write the calendar file, or send; 1 where the day cannot be done or something stays undone."""
     _check(options)
     question = ask(options, console, environment)
+    if options.send:
+        return _send(options, console, question)
     return _all_planned(options, console, question) if options.planned else _one(options, console, question)
 
 
@@ -80,7 +89,7 @@ def _ticks(options: Namespace) -> EntryTicks:
 def _named(question: Question, outing: Outing) -> tuple[str, int]:
     """The entry's UID and sequence: those on record, else one that is the same every time."""
     for kept in question.records.all(PlannedOuting).values() if question.records else ():
-        if (kept.value.place, kept.value.day) == (outing.place.id, outing.day):
+        if _is_of(kept.value, outing):
             return kept.value.uid, kept.value.sequence
     return outing_uid(f"{question.family.household.name} {outing.place.id} {outing.day}"), 0
 
@@ -108,3 +117,86 @@ def _all_planned(options: Namespace, console: Console, question: Question) -> in
     for entry in entries:
         aside.line(f"{wording.day(entry.start)}: {entry.summary}; {entry.status}.")
     return 0
+
+
+# --- to the calendar server -------------------------------------------------------------------------------
+
+
+def _send(options: Namespace, console: Console, question: Question) -> int:
+    """Send to the family's calendar server what is planned, and note what lies there."""
+    records, server = _server(question)
+    family, now = question.family, question.clock()
+    kept = records.all(PlannedOuting)
+    if options.planned:
+        outings = coming((one.value for one in kept.values()), question.today)
+    else:
+        answer = planned(question)
+        if isinstance(answer, NoOuting):
+            say_no(answer, console.aside())
+            return 1
+        before = next((one for one in kept.values() if _is_of(one.value, answer)), None)
+        one = planned_from(
+            answer,
+            family.household,
+            _ticks(options),
+            PlanStatus.TENTATIVE if options.tentative else PlanStatus.CONFIRMED,
+            before=before.value if before else None,
+            ids_taken=kept.keys(),
+            at=now,
+        )
+        records.save(one, now, before.revision if before else 0)
+        outings = [one]
+    with records.change(now) as change:
+        for outing in outings:
+            to_be_sent(change, outing.id, server.calendar)
+    due = waiting(records, server)
+    where = f"'{server.name}' on {host_of(server.calendar)}"
+    if not due:
+        console.line(f"Nothing waits to be sent to {where}.")
+        return 0
+    console.line(f"Sending to {where}: {wording.listed(due)}.")
+    console.stdout.flush()
+    places = {place.id: place for place in family.places}
+
+    def entry(outing: PlannedOuting) -> OutingEntry:
+        again = planned_again(family, outing, question.today)
+        return entry_of(outing, family.household, places.get(outing.place), again)
+
+    sending = send_waiting(records, server, _password(server), entry, now)
+    (console.line if sending.complete else console.remark)(sending.in_words())
+    return 0 if sending.complete else 1
+
+
+def _is_of(kept: PlannedOuting, outing: Outing) -> bool:
+    return (kept.place, kept.day) == (outing.place.id, outing.day)
+
+
+def _server(question: Question) -> tuple[Records, ServerCalendar]:
+    """The family's own records and its calendar server.
+
+    Raises:
+        InputFaults: the outing is not the own family's, or no server is set up.
+    """
+    if question.whose != "own" or question.records is None:
+        message = "only your own family's outings can be sent, not the demo's and not those of files"
+        raise InputFaults((Finding("command line", "--send", "", message),))
+    server = question.records.get(ServerCalendar)
+    if server is None:
+        message = "no calendar server is set up yet; the Calendar page does that"
+        raise InputFaults((Finding("command line", "--send", "", message),))
+    return question.records, server.value
+
+
+def _password(server: ServerCalendar) -> str:
+    """The password from the system's keyring, else typed in.
+
+    Raises:
+        InputFaults: it is in no keyring, and there is nobody to ask.
+    """
+    kept = kept_password(server.server, server.user)
+    if kept is not None:
+        return kept
+    if not sys.stdin.isatty():
+        message = "the password is in no keyring, and there is no terminal to ask for it"
+        raise InputFaults((Finding("command line", "--send", "", message),))
+    return getpass(f"Password of {server.user} on {host_of(server.calendar)}: ")

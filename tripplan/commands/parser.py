@@ -197,50 +197,6 @@ def _days(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--why", action="store_true", help="tell why days are full, and why others are passed over"
     )
-    parser.add_argument(
-        "--table", metavar="FILE", help="write every such day to a table (.csv) as well; - prints it alone"
-    )
-    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
-
-
-def _wish_options(parser: ArgumentParser) -> None:
-    group = parser.add_argument_group("what the day should be like")
-    group.add_argument("--weekdays", metavar="DAY", nargs="+", help="only on these, such as Tu We Th")
-    group.add_argument("--budget", metavar="AMOUNT", help="a likely total of at most so much")
-    group.add_argument(
-        "--drive", metavar="MINUTES", type=_count, help="neither drive longer than so many minutes"
-    )
-    group.add_argument("--nap", metavar="PERCENT", type=_whole, help="at least so much of the naps kept")
-    group.add_argument(
-        "--full-house", metavar="PERCENT", type=_whole, help="a chance of a full house of at most so much"
-    )
-    roof = group.add_mutually_exclusive_group()
-    for name in ("indoors", "outdoors"):
-        roof.add_argument(
-            f"--{name}",
-            dest="air",
-            action="store_const",
-            const=name,
-            help=f"only places that are {name} or both",
-        )
-    group.add_argument("--in-term", action="store_true", help="only while most pupils nearby have school")
-    group.add_argument("--daylight", action="store_true", help="no driving in the dark")
-    group.add_argument("--home-by", metavar="HH:MM", help="home again by then")
-    group.add_argument("--unit", metavar="NAME", help="in this study unit's weeks, at places that fit it")
-    group.add_argument(
-        "--worth",
-        metavar=("NUISANCE", "AMOUNT"),
-        nargs=2,
-        action="append",
-        default=[],
-        help="weigh a nuisance otherwise than the household says, such as full-house 35; may be repeated",
-    )
-
-
-def _whole(text: str) -> int:
-    if not (text.isdecimal() and len(text) < 10):
-        raise ArgumentTypeError(f"a whole number from 0 on, not {text[:40]!r}")
-    return int(text)
 
 
 def _count(text: str) -> int:
@@ -286,8 +242,12 @@ def _calendar(parser: ArgumentParser) -> None:
         action="store_true",
         help="all outings planned for the year to come, each as it was saved, instead of one",
     )
-    parser.add_argument(
-        "--out", metavar="FILE", required=True, help="the calendar file (.ics) to write; - prints it"
+    where_to = parser.add_mutually_exclusive_group(required=True)
+    where_to.add_argument("--out", metavar="FILE", help="the calendar file (.ics) to write; - prints it")
+    where_to.add_argument(
+        "--send",
+        action="store_true",
+        help="send it to your own calendar server, as set up on the Calendar page, with whatever else waits",
     )
     parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
     parser.add_argument(
@@ -513,10 +473,16 @@ COMMANDS: Sequence[Command] = (
         "days",
         "rank the days of a span by money and nuisances",
         _days,
-        (_span_options, _wish_options, *_PLANNING, _json_option),
+        (_span_options, *_PLANNING, _json_option),
     ),
     Command("day", "day", "plan one day at one place, hour by hour", _day, (*_PLANNING, _json_option)),
-    Command("calendar", "calendar", "write planned outings as a calendar file", _calendar, _PLANNING),
+    Command(
+        "calendar",
+        "calendar",
+        "write planned outings as a calendar file, or send them to your calendar server",
+        _calendar,
+        _PLANNING,
+    ),
     Command("sheet", "sheet", "write an outing as a page to print and take along", _sheet, _PLANNING),
     Command(
         "passes",

@@ -9,6 +9,7 @@ from tripplan.errors import UnknownName
 from tripplan.files.calendar_file import EntryLayout, OutingEntry, calendar_file, endings, outing_uid
 from tripplan.files.entry_reminders import reminders, to_dos
 from tripplan.files.outing_entry import address, entry_for_outing, moved_lines, title
+from tripplan.files.plain_text import lines
 from tripplan.planning import wording
 from tripplan.planning.booking import book_by
 from tripplan.planning.household import Household
@@ -212,21 +213,29 @@ def file_in_words(data: bytes) -> str:
     )
 
 
+def text_in_words(text: str) -> str:
+    """What an entry tells that any program may have written; the text itself where it is an odd one."""
+    try:
+        return file_in_words(text.encode())
+    except (ValueError, TypeError, LookupError, AttributeError):
+        return lines(text)
+
+
 def _in_words(component: Component) -> str:
     start = component.decoded("DTSTART")
     if component.name == "VTODO":
         when = f"To do by {wording.day(component.decoded('DUE'))}, {wording.clock(component.decoded('DUE'))}"
     else:
         when = f"{wording.day(start)}, {wording.clock(start)} to {wording.clock(component.decoded('DTEND'))}"
-    lines = [
+    told = [
         str(component["SUMMARY"]),
         when,
         f"Where: {component['LOCATION']}" if "LOCATION" in component else "",
         f"Status: {str(component['STATUS']).lower()}" if "STATUS" in component else "",
         *(f"Reminder {_ahead(alarm)}: {alarm['DESCRIPTION']}" for alarm in component.walk("VALARM")),
     ]
-    told = "\n".join(filter(None, lines))
-    return f"{told}\n\n{component['DESCRIPTION']}" if "DESCRIPTION" in component else told
+    said = "\n".join(filter(None, told))
+    return f"{said}\n\n{component['DESCRIPTION']}" if "DESCRIPTION" in component else said
 
 
 def _ahead(alarm: Component) -> str:

@@ -149,6 +149,11 @@ class PlannedOuting(Written):
         """What the outing is likely to cost in all."""
         return Money(self.likely_amount, self.currency)
 
+    @property
+    def edition(self) -> str:
+        """Tells this state of the outing from every other."""
+        return f"{self.sequence} {self.changed_at.isoformat()}"
+
     def changed(self, at: datetime, **changes: object) -> Self:
         """The same entry after a change: one sequence number later, every field checked anew.
 

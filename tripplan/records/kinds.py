@@ -20,6 +20,7 @@ from tripplan.planning.passes.listed import PlannedVisits
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.questions import OwnQuestions
+from tripplan.planning.server_calendar import OnServer, ServerCalendar
 from tripplan.planning.sheet_entries import SheetDetails
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
@@ -89,6 +90,8 @@ KINDS: dict[type[Written], Kind] = {
     PlannedVisits: Kind("planned_visits", lambda _: ONLY),
     GoingTogether: Kind("going_together", lambda _: ONLY),
     ComparedPlaces: Kind("compared_places", lambda _: ONLY),
+    ServerCalendar: Kind("server_calendar", lambda _: ONLY, travels=False),
+    OnServer: Kind("on_server", lambda lying: str(lying.outing), travels=False),
     DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),
 }
 

@@ -6,7 +6,6 @@ A part is worked out for a whole year at once; what it says of a single day is p
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from enum import Enum, auto
 from functools import partial
 from typing import Any
 
@@ -26,14 +25,6 @@ from tripplan.planning.place import Place
 Floats = NDArray[np.floating[Any]]
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-
-
-class Group(Enum):
-    """What a part is about; places differ in how strong each group is."""
-
-    DAY_OFF = auto()
-    SEASON = auto()
-    PLACE = auto()
 
 
 @dataclass(frozen=True)
@@ -69,14 +60,12 @@ class YearPart:
         effect: as in `Part` [ln].
         cause: in words, or what gives the words for the day with that index.
         compared_with: as in `Part`.
-        group: what it is about.
         doubt: as in `Part` [ln]; None for none.
     """
 
     effect: Floats
     cause: str | Callable[[int], str]
     compared_with: str
-    group: Group
     doubt: Floats | None = None
 
     def on(self, index: int) -> Part:
@@ -111,17 +100,15 @@ def year_parts(
 
 
 def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
-    ordinary, weekend, day_off = "an ordinary weekday", "another weekend", Group.DAY_OFF
-    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary, day_off)
+    ordinary, weekend = "an ordinary weekday", "another weekend"
+    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary)
     by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
-    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary, day_off)
+    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary)
     on_break = off.weekend * (schools.on_break + schools.unknown * schools.chance_on_break)
-    inside = partial(_weekend_on_break, schools)
-    yield YearPart(levels.weekend_on_break * on_break, inside, weekend, day_off)
-    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend, day_off)
+    yield YearPart(levels.weekend_on_break * on_break, partial(_weekend_on_break, schools), weekend)
+    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend)
     yield from _schools(off, schools, levels)
-    off_work = levels.off_work * (off.in_lieu | off.bridge)
-    yield YearPart(off_work, partial(_off_work, off), "such a weekday", day_off)
+    yield YearPart(levels.off_work * (off.in_lieu | off.bridge), partial(_off_work, off), "such a weekday")
 
 
 def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:
@@ -137,12 +124,11 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
     chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
     return (
-        YearPart(known * weekday, partial(_pupils, schools), "a school day", Group.DAY_OFF),
+        YearPart(known * weekday, partial(_pupils, schools), "a school day"),
         YearPart(
             chance * between,
             partial(_unknown, schools),
             "a school day",
-            Group.DAY_OFF,
             doubt=np.sqrt(chance * (1 - chance)) * between,
         ),
     )
@@ -193,7 +179,7 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
         cause = "time of year, by the busiest months on the place card"
     elif found.doubt.any():
         cause = "time of year, hard to tell from afar where winters are warm"
-    return YearPart(found.effect, cause, "the year's average", Group.SEASON, doubt=found.doubt)
+    return YearPart(found.effect, cause, "the year's average", doubt=found.doubt)
 
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
@@ -205,7 +191,7 @@ def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags)
     free &= is_open
     if free.any():
         draw = math.log(FREE_ENTRY) * (1 - free.sum() / is_open.sum())
-        yield YearPart(draw * free, "a day of free entry", "a day that costs", Group.PLACE)
+        yield YearPart(draw * free, "a day of free entry", "a day that costs")
 
 
 def _lets_everybody_in_free(offer: Offer) -> bool:
@@ -226,7 +212,7 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     weekday = ~(off.public_holiday | off.weekend | off.in_lieu)
     come = days_of_rule(hours, off, schools) & weekday
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
-    yield YearPart(effect, f"school classes come ({hours})", "a term day without them", Group.PLACE)
+    yield YearPart(effect, f"school classes come ({hours})", "a term day without them")
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
@@ -234,4 +220,4 @@ def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
         if special.day.year == off.first.year:
             effect = np.zeros(len(off))
             effect[(special.day - off.first).days] = math.log(special.crowd_factor)
-            yield YearPart(effect, special.name, "a usual day", Group.PLACE)
+            yield YearPart(effect, special.name, "a usual day")

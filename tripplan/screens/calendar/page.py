@@ -1,27 +1,47 @@
 """Calendar: the outing onto the family's calendar; school and family calendars into the planning."""
 
 from collections.abc import Mapping
+from functools import partial
 from typing import Any
 
 import streamlit as st
 
+from tripplan.calendar_server.outbox import EntryOf
 from tripplan.errors import UnknownName
 from tripplan.files.calendar_file import OutingEntry, calendar_file
 from tripplan.files.planned_entry import coming, entry_of, file_in_words, file_of, planned_from
 from tripplan.planning import wording
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.planned import PlannedOuting, PlanStatus, others_called_off
+from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
 from tripplan.screens.calendar.family_import import family_calendars
 from tripplan.screens.calendar.school_import import school_calendars
+from tripplan.screens.calendar.server import (
+    ask_password,
+    in_words,
+    mark,
+    on_the_server,
+    removed_but_changed_there,
+    send_now,
+    send_what_waits,
+    server_of,
+    setup,
+)
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import Taken, party_picker, place_named, taken
 from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
+from tripplan.screens.widgets.notices import show_notice, tell
+from tripplan.screens.widgets.saving import (
+    offer_to_take_back,
+    records_of,
+    remove_one,
+    take_back_button,
+    trouble_said,
+)
 
 PAGE = "calendar"
 _ICS = "text/calendar"
@@ -36,21 +56,25 @@ def render(view: View) -> None:
     show_notice(PAGE)
     take_back_button(view, PAGE)
     outings = records_of(view).all(PlannedOuting)
+    server = server_of(view)
+    if server is not None:
+        ask_password(server)
     # The entry stands first but is drawn last, because picking nobody ends the page.
     entry = st.container()
-    _planned_outings(view, family, outings)
+    _planned_outings(view, family, outings, server)
+    setup(view)
     st.subheader("When schools are out", anchor=False)
     school_calendars(view, family)
     st.subheader("When the family is busy", anchor=False)
     family_calendars(view, family)
     with entry:
-        _outing(view, family, outings)
+        _outing(view, family, outings, server)
 
 
 # --- the outing the parent took ---------------------------------------------------------------------------
 
 
-def _outing(view: View, family: Family, outings: KeptOutings) -> None:
+def _outing(view: View, family: Family, outings: KeptOutings, server: ServerCalendar | None) -> None:
     now = taken(view, family)
     if now is None:
         st.info("No outing is taken yet. Compare places, take one, and it can be put on the calendar here.")
@@ -80,7 +104,7 @@ def _outing(view: View, family: Family, outings: KeptOutings) -> None:
         at=view.services.clock(),
     )
     with pressed:
-        _entry(view, family, outing, planned, before)
+        _entry(view, family, outing, planned, before, server)
 
 
 def _on_record(now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
@@ -117,6 +141,7 @@ def _entry(
     outing: Outing,
     planned: PlannedOuting,
     before: Kept[PlannedOuting] | None,
+    server: ServerCalendar | None,
 ) -> None:
     data = file_of(entry_of(planned, family.household, outing.place, outing), view.services.clock())
     st.caption(plain(ticks_in_words(planned)))
@@ -124,13 +149,23 @@ def _entry(
     said = f"{outing.place.name} on {wording.day(outing.day)} is planned."
     keep: dict[str, Any] = {"on_click": _keep, "args": (view, planned, before, said)}
     with st.container(horizontal=True):
+        if server is not None:
+            st.button(
+                "Send to our calendar",
+                key="send_entry",
+                type="primary",
+                on_click=_keep,
+                args=(view, planned, before, said, partial(_entry_now, view, family)),
+                help=f"Sends this entry to {plain(in_words(server))}, with whatever waits, and nothing to "
+                "anybody else. It is also saved as a planned outing.",
+            )
         st.download_button(
             "Download for the calendar (.ics)",
             data,
             file_name=f"{planned.place}-{planned.day}.ics",
             mime=_ICS,
             key="download_entry",
-            type="primary",
+            type="primary" if server is None else "secondary",
             help="Open the file on your phone or computer, and its calendar takes the outing. It is also "
             "saved as a planned outing.",
             **({"on_click": "ignore"} if kept_already else keep),
@@ -146,42 +181,59 @@ def _entry(
         st.code(file_in_words(data), language=None, wrap_lines=True)
 
 
-def _keep(view: View, planned: PlannedOuting, before: Kept[PlannedOuting] | None, said: str) -> None:
-    """Save an outing; when it settles a choice, the other candidates are called off with it."""
-    others = records_of(view).all(PlannedOuting)
-    off = others_called_off(planned, (kept.value for kept in others.values()), view.services.clock())
-    if off:
-        said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
-    # Taking a change back would count the sequence down again, which calendar programs do not follow.
-    save_all(
-        view,
-        PAGE,
-        [
-            (planned, before.revision if before else 0),
-            *((other, others[other.id].revision) for other in off),
-        ],
-        said,
-        can_be_taken_back=False,
-    )
+def _keep(
+    view: View,
+    planned: PlannedOuting,
+    before: Kept[PlannedOuting] | None,
+    said: str,
+    then_send: EntryOf | None = None,
+) -> None:
+    """Save an outing; when it settles a choice, the other candidates are called off with it.
+
+    Args:
+        view: whose records.
+        planned: the outing.
+        before: as it is on record.
+        said: the sentence where it worked.
+        then_send: the entry of an outing, where it is to go to the calendar server at once.
+    """
+    with trouble_said(PAGE):
+        now = view.services.clock()
+        others = records_of(view).all(PlannedOuting)
+        off = others_called_off(planned, (kept.value for kept in others.values()), now)
+        with records_of(view).change(now) as change:
+            change.save(planned, before.revision if before else 0)
+            for other in off:
+                change.save(other, others[other.id].revision)
+            if then_send is not None:
+                mark(view, change, planned.id)
+        if off:
+            said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
+        # Taking it back would count the sequence down again, which calendar programs do not follow.
+        offer_to_take_back(view, PAGE, said, ())
+        tell(PAGE, said)
+        if then_send is not None:
+            send_now(view, then_send, said)
+
+
+def _entry_now(view: View, family: Family, planned: PlannedOuting) -> OutingEntry:
+    """The entry of an outing as it reads now."""
+    place = place_named(family, planned.place)
+    return entry_of(planned, family.household, place, _as_planned_now(view, family, planned))
 
 
 # --- planned outings --------------------------------------------------------------------------------------
 
 
-def _planned_outings(view: View, family: Family, outings: KeptOutings) -> None:
+def _planned_outings(view: View, family: Family, outings: KeptOutings, server: ServerCalendar | None) -> None:
     st.subheader("Planned outings", anchor=False)
+    if server is not None:
+        send_what_waits(view, server, partial(_entry_now, view, family))
+        removed_but_changed_there(view, partial(_entry_now, view, family))
     if not outings:
         st.caption("None yet.")
         return
-    entries = {
-        key: entry_of(
-            kept.value,
-            family.household,
-            place_named(family, kept.value.place),
-            _as_planned_now(view, family, kept.value),
-        )
-        for key, kept in outings.items()
-    }
+    entries = {key: _entry_now(view, family, kept.value) for key, kept in outings.items()}
     year = coming((kept.value for kept in outings.values()), view.today)
     if len(year) > 1:
         st.download_button(
@@ -196,6 +248,8 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings) -> None:
     for kept in sorted(outings.values(), key=lambda kept: (kept.value.leave_home, kept.value.id)):
         with st.container(border=True, key=f"planned_{kept.value.id}"):
             _planned_outing(view, family, kept, entries[kept.value.id])
+            if server is not None:
+                on_the_server(view, kept.value, server, partial(_entry_now, view, family))
 
 
 def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting], entry: OutingEntry) -> None:

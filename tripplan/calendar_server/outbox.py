@@ -1,0 +1,145 @@
+"""Outings on their way to the server; what waits is read off the records, so nothing gets lost."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from tripplan.files.calendar_file import OutingEntry, calendar_objects
+from tripplan.planning.planned import PlannedOuting
+from tripplan.planning.server_calendar import OnServer, ServerCalendar
+from tripplan.records.store import Change, Kept, Records
+
+EntryOf = Callable[[PlannedOuting], OutingEntry]
+
+
+@dataclass(frozen=True)
+class Sending:
+    """What came of one press.
+
+    Attributes:
+        arrived: how many outings are on the server as they are here.
+        troubles: why others wait, each reason once.
+        changed_there: how many wait for the parent to decide.
+    """
+
+    arrived: int
+    troubles: tuple[str, ...]
+    changed_there: int
+
+    @property
+    def complete(self) -> bool:
+        """Whether nothing waits."""
+        return not self.troubles and not self.changed_there
+
+    def in_words(self) -> str:
+        """What came of it, in sentences."""
+        said = []
+        if self.arrived:
+            said.append(
+                f"{self.arrived} outings are on the calendar."
+                if self.arrived > 1
+                else "It is on the calendar."
+            )
+        if self.changed_there:
+            said.append("Somebody has changed an entry there meanwhile: look at both and decide.")
+        said += [f"Not sent: {trouble}. It waits and goes the next time." for trouble in self.troubles]
+        return " ".join(said) or "There was nothing to send."
+
+
+def to_be_sent(change: Change, outing: str, calendar: str) -> None:
+    """Note, as part of a change, that an outing is to be on the server from now on."""
+    kept = change.get(OnServer, outing)
+    if kept is None:
+        change.save(OnServer(outing=outing, calendar=calendar))
+
+
+def on_its_way(records: Records, outing: str, calendar: str, now: datetime) -> None:
+    """Note by itself that an outing is to be on the server from now on."""
+    with records.change(now) as change:
+        to_be_sent(change, outing, calendar)
+
+
+def waiting(records: Records, server: ServerCalendar) -> list[str]:
+    """The ids of outings that the next press sends or removes, in order."""
+    planned = records.all(PlannedOuting)
+    due = []
+    for outing, kept in records.all(OnServer).items():
+        now = planned.get(outing)
+        if kept.value.calendar != server.calendar:
+            if now is not None:
+                due.append(outing)
+        elif kept.value.is_due(None if now is None else now.value.edition):
+            due.append(outing)
+    return due
+
+
+def send_waiting(
+    records: Records, server: ServerCalendar, password: str, entry_of: EntryOf, now: datetime
+) -> Sending:
+    """Send everything that waits, and note what lies on the server now.
+
+    Args:
+        records: the family's.
+        server: where to.
+        password: of its user.
+        entry_of: the entry of an outing as it is to read.
+        now: what to record as the time of the change; zone-aware.
+
+    Raises:
+        CalendarServerTrouble: the address on record may not be asked.
+        RecordsUnusable: what lies there could not be noted; the next sending finds it by itself.
+    """
+    # The library takes a while to load, and only whoever sends needs it.
+    from tripplan.calendar_server.connection import Connection
+    from tripplan.calendar_server.sending import ToSend, send
+
+    kept = records.all(OnServer)
+    planned = records.all(PlannedOuting)
+    due = waiting(records, server)
+    if not due:
+        return Sending(0, (), 0)
+    outings = [
+        ToSend(
+            _lying(kept[one].value, server),
+            _entries(planned.get(one), server, entry_of),
+            planned[one].value.edition if one in planned else "",
+        )
+        for one in due
+    ]
+    with Connection(
+        server.server,
+        server.user,
+        password,
+        plain_http=server.plain_http,
+        certificate=server.certificate,
+    ) as connection:
+        after = send(connection, outings)
+    with records.change(now) as change:
+        for state in after:
+            revision = kept[state.outing].revision
+            if state.outing not in planned and not state.copies and not state.changed_there:
+                change.remove(OnServer, state.outing, revision)
+            else:
+                change.save(state, revision)
+    return Sending(
+        arrived=sum(not state.trouble and not state.changed_there for state in after),
+        troubles=tuple(dict.fromkeys(state.trouble for state in after if state.trouble)),
+        changed_there=sum(bool(state.changed_there) for state in after),
+    )
+
+
+def _lying(before: OnServer, server: ServerCalendar) -> OnServer:
+    # What lies in another calendar stays there; only the parent knows whether it is still used.
+    same = before.calendar == server.calendar
+    return before if same else OnServer(outing=before.outing, calendar=server.calendar)
+
+
+def _entries(
+    planned: Kept[PlannedOuting] | None, server: ServerCalendar, entry_of: EntryOf
+) -> Mapping[str, bytes]:
+    if planned is None:
+        return {}
+    entry = entry_of(planned.value)
+    if not server.takes_tasks:
+        entry = replace(entry, to_dos=tuple(replace(one, as_entry=True) for one in entry.to_dos))
+    return calendar_objects(entry, written_at=planned.value.changed_at)
