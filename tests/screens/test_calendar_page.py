@@ -11,6 +11,7 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.planned import (
@@ -21,6 +22,7 @@ from tripplan.planning.planned import (
     others_called_off,
 )
 from tripplan.screens.calendar.school_import import days_off_in
+from tripplan.services import open_services
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -230,13 +232,51 @@ def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> N
     )
     upload(app, "family_upload_0", "ours.ics", data)
     assert "1 of 2 entries take up time" in said(app.markdown)
+    assert "1 are shown as free, and take up no time." in said(app.markdown)
     app.text_input(key="family_file_name").set_value("Ours")
     app.button(key="save_family_file").click().run()
-    assert "Ours: 1 busy times, Thu, Dec 10, 2026 to Thu, Dec 10, 2026, times only." in said(app.markdown)
+    assert "Ours: 1 busy time, Thu, Dec 10, 2026 to Thu, Dec 10, 2026, times only." in said(app.markdown)
+    upload(app, "family_upload_1", "ours.ics", calendar("UID:1\r\nDTSTART:20261211T150000Z\r\nDURATION:PT1H"))
+    assert "This file was read before, as 'Ours'; saving replaces what it held." in said(app.markdown)
+    app.button(key="save_family_file").click().run()
+    assert "Ours: 1 busy time, Fri, Dec 11, 2026" in said(app.markdown)
+    assert "It was read up to Sun, May 28, 2028." in said(app.markdown)  # 550 days from November 25, 2026
     app.button(key="remove_family_Ours").click().run()
     assert "Ours:" not in said(app.markdown)
     app.button(key="take_back_calendar").click().run()
     assert "Ours:" in said(app.markdown)
+
+
+def test_the_familys_own_week_is_entered_and_taken_from(open_app: Opened, tmp_path: Path) -> None:
+    """A block, an adult's hours and late evenings are kept; faults are told; one of a name replaces it."""
+    app = open_app("calendar")
+    assert "Recorder lesson: Ivo: Mon, 16:00 to 16:45, from Mon, Sep 7, 2026" in said(app.markdown)
+    app.text_area(key="weekly_block_not_during").set_value("some day")
+    app.button(key="save_block").click().run()
+    assert "3 things to put right" in said(app.error)
+    app.text_input(key="weekly_block_name").set_value("Piano")
+    app.button_group(key="weekly_block_days").set_value(["Tu"])
+    app.text_area(key="weekly_block_not_during").set_value("2026-12-21 to 2027-01-03")
+    app.button(key="save_block").click().run()
+    assert not app.exception
+    told = "Piano: Tue, 16:00 to 17:00, not Mon, Dec 21, 2026 to Sun, Jan 3, 2027."
+    assert told in said(app.markdown)
+    app.selectbox(key="working_hours_member").set_value("Joel")
+    app.button_group(key="working_hours_days").set_value(["Mo", "We"])
+    app.radio(key="working_hours_then").set_value("without")
+    app.button(key="save_work").click().run()
+    assert "Joel works Mon and Wed, 08:00 to 16:30, not on public holidays" in said(app.markdown)
+    app.radio(key="late_evening_then").set_value("later")
+    app.button(key="save_late").click().run()
+    assert "nobody leaves before 09:30 the next day" in said(app.markdown)
+    app.button(key="remove_block_1").click().run()
+    assert told not in said(app.markdown)
+    environment = {"TRIPPLAN_DATA": str(tmp_path / "data"), "TRIPPLAN_TODAY": "2026-11-25"}
+    kept = open_services(environment).demo.get(FamilyDays)
+    assert kept is not None
+    assert [block.name for block in kept.value.weekly] == ["Recorder lesson: Ivo"]
+    assert [work.member for work in kept.value.work] == ["Joel"]
+    assert kept.value.late_evening is not None
 
 
 @pytest.mark.parametrize(

@@ -140,4 +140,4 @@ def _school(folder: Path, listed: _SchoolFile, window: DateSpan, zone: ZoneInfo)
 
 def _family(folder: Path, listed: _CalendarFile, window: DateSpan, zone: ZoneInfo) -> FamilyCalendar:
     content = _content(folder, listed, window, zone)
-    return family_calendar_from(content, name=listed.name, source=listed.file, keep_names=True)
+    return family_calendar_from(content, name=listed.name, source=listed.file, covers=window, keep_names=True)

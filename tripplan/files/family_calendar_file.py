@@ -3,7 +3,7 @@
 from collections.abc import Set
 
 from tripplan.files.calendar_reading import CalendarContent
-from tripplan.planning.calendars import Busy, FamilyCalendar
+from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
 
 
 def family_calendar_from(
@@ -11,6 +11,7 @@ def family_calendar_from(
     *,
     name: str = "",
     source: str = "",
+    covers: DateSpan | None = None,
     keep_names: bool = False,
     left_out: Set[str] = frozenset(),
 ) -> FamilyCalendar:
@@ -23,6 +24,7 @@ def family_calendar_from(
         content: the file as `tripplan.files.calendar_reading.read_calendar` reads it, in the zone at home.
         name: of the calendar; the file's own name when left out.
         source: where it comes from.
+        covers: the days the file was read for; on other days nothing is known of it.
         keep_names: whether to keep what the entries say. Without it overlapping times become one, so that not
             even the number of appointments is kept.
         left_out: keys of entries that do not stand in the way of an outing.
@@ -39,8 +41,22 @@ def family_calendar_from(
     return FamilyCalendar(
         name=name or content.name[:80] or "Family calendar",
         busy=tuple(spans) if keep_names else _joined(spans),
+        covers=covers,
         source=source,
     )
+
+
+def not_taken_sentences(content: CalendarContent) -> tuple[str, ...]:
+    """What of a file takes up no time and why, counted, in words."""
+    counted = {
+        "were called off": sum(entry.cancelled for entry in content.entries),
+        "were declined": sum(entry.declined and not entry.cancelled for entry in content.entries),
+        "are shown as free": sum(
+            not (entry.busy or entry.cancelled or entry.declined) for entry in content.entries
+        ),
+        "are a mere moment": sum(entry.takes_time and entry.start >= entry.end for entry in content.entries),
+    }
+    return tuple(f"{count} {why}, and take up no time." for why, count in counted.items() if count)
 
 
 def _joined(spans: list[Busy]) -> tuple[Busy, ...]:

@@ -1,11 +1,12 @@
 """Family calendars: when the family is busy, and nothing else unless the parent asks for it."""
 
+from collections import Counter
 from collections.abc import Mapping
 
 import streamlit as st
 
 from tripplan.files.calendar_reading import CalendarContent
-from tripplan.files.family_calendar_file import family_calendar_from
+from tripplan.files.family_calendar_file import family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
@@ -15,7 +16,7 @@ from tripplan.planning.model import Written
 from tripplan.planning.outing import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
-from tripplan.screens.widgets.fields import Fields, filled, put, refill
+from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
@@ -35,7 +36,10 @@ class _Called(Written):
 def family_calendars(view: View, family: Family) -> None:
     """List the family calendars on record, and offer to add one from a file."""
     calendars = records_of(view).all(FamilyCalendar)
-    st.caption("No outing is planned over these times. Only when you are busy is kept, unless you tick more.")
+    st.caption(
+        "No outing is planned over these times. Only when you are busy is kept, unless you tick more. Add as "
+        "many files as you have calendars; bring one again, and it takes the place of what it held before."
+    )
     for name, kept in calendars.items():
         st.markdown(plain(f"{name}: {_covered(kept.value)}"))
         st.button(
@@ -46,7 +50,18 @@ def family_calendars(view: View, family: Family) -> None:
         )
     with st.expander("Add a family calendar from a file", key="open_family_upload"):
         turn = st.session_state.setdefault(_TURN, 0)
-        uploaded = calendar_uploaded(view, family, "A calendar file (.ics)", f"family_upload_{turn}")
+        addresses = st.text_input(
+            "Your e-mail addresses, with commas between them (optional)",
+            key="family_addresses",
+            help="So that invitations you declined are known. They are used for reading only and not kept.",
+        )
+        uploaded = calendar_uploaded(
+            view,
+            family,
+            "A calendar file (.ics)",
+            f"family_upload_{turn}",
+            tuple(listed_in(addresses or "")),
+        )
         if uploaded is not None:
             file, content = uploaded
             show_findings(content.findings)
@@ -56,28 +71,51 @@ def family_calendars(view: View, family: Family) -> None:
 
 
 def _covered(calendar: FamilyCalendar) -> str:
+    reach = "" if calendar.covers is None else f" It was read up to {wording.day(calendar.covers.last)}."
+    source = f" From {calendar.source}." if calendar.source else ""
     if not calendar.busy:
-        return "never busy."
+        return f"never busy.{source}{reach}"
     first, last = calendar.busy[0].start, max(busy.end for busy in calendar.busy)
     told = "with what they are" if any(busy.name for busy in calendar.busy) else "times only"
-    return f"{len(calendar.busy)} busy times, {wording.day(first)} to {wording.day(last)}, {told}."
+    count = "1 busy time" if len(calendar.busy) == 1 else f"{len(calendar.busy)} busy times"
+    return f"{count}, {wording.day(first)} to {wording.day(last)}, {told}.{source}{reach}"
 
 
 def _offer(
     view: View, calendars: Mapping[str, Kept[FamilyCalendar]], file: str, content: CalendarContent
 ) -> None:
     window = window_around(view.today)
-    busy = sum(entry.takes_time for entry in content.entries)
+    taken = [entry for entry in content.entries if entry.takes_time and entry.start < entry.end]
     st.markdown(
         plain(
-            f"{busy} of {len(content.entries)} entries take up time between {wording.day(window.first)} and "
-            f"{wording.day(window.last)}; what lies outside is not read."
+            f"{len(taken)} of {len(content.entries)} entries take up time between "
+            f"{wording.day(window.first)} and {wording.day(window.last)}; what lies outside is not read. "
+            + " ".join(not_taken_sentences(content))
         )
     )
-    fields = filled("family_file", {"name": content.name[:80] or "Family calendar", "keep_names": False})
+    before = next((kept.value for kept in calendars.values() if kept.value.source == file), None)
+    if before is not None:
+        st.markdown(plain(f"This file was read before, as '{before.name}'; saving replaces what it held."))
+    titles = Counter(entry.summary for entry in taken)
+    fields = filled(
+        "family_file",
+        {
+            "name": before.name if before else content.name[:80] or "Family calendar",
+            "keep_names": before is not None and any(busy.name for busy in before.busy),
+            "not_busy": [],
+        },
+    )
     with st.form("family_file_form"):
         st.text_input("What do you call this calendar?", key=fields.key("name"))
         st.checkbox("Also keep what the entries say", key=fields.key("keep_names"))
+        st.multiselect(
+            "Which entries do not stand in the way of an outing?",
+            list(titles),
+            format_func={title: _counted(title, count) for title, count in titles.items()}.__getitem__,
+            key=fields.key("not_busy"),
+            placeholder="none of them",
+            help="A birthday, a reminder: they are left out. When you bring the file again, pick them again.",
+        )
         st.caption("A calendar of the same name takes the place of the one before.")
         st.form_submit_button(
             "Save this calendar",
@@ -86,6 +124,11 @@ def _offer(
             on_click=_save,
             args=(view, calendars, file, content, fields),
         )
+
+
+def _counted(title: str, count: int) -> str:
+    named = title or "(no title)"
+    return named if count == 1 else f"{named} ({count} times)"
 
 
 def _save(
@@ -103,7 +146,15 @@ def _save(
         refuse("family_file", findings=named(called.findings, {"name": "Name of the calendar"}))
         return
     name = called.value.name
-    calendar = family_calendar_from(content, name=name, source=file, keep_names=typed["keep_names"])
+    left_out = {entry.key for entry in content.entries if entry.summary in typed["not_busy"]}
+    calendar = family_calendar_from(
+        content,
+        name=name,
+        source=file,
+        covers=window_around(view.today),
+        keep_names=typed["keep_names"],
+        left_out=left_out,
+    )
     kept = calendars.get(name)
     done = "replaced" if kept else "added"
     if save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{name} is {done}."):

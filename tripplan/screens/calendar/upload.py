@@ -16,7 +16,7 @@ _FILES_KEPT = 4
 
 
 def calendar_uploaded(
-    view: View, family: Family, label: str, key: str
+    view: View, family: Family, label: str, key: str, own_addresses: tuple[str, ...] = ()
 ) -> tuple[str, Read[CalendarContent]] | None:
     """Ask for a calendar file and read it.
 
@@ -25,6 +25,7 @@ def calendar_uploaded(
         family: times without a zone are by its clock.
         label: what is asked for.
         key: of the widget.
+        own_addresses: e-mail addresses by which a declined invitation is known.
 
     Returns:
         The file's name and what was read of it; None while there is no file.
@@ -34,7 +35,7 @@ def calendar_uploaded(
         return None
     window = window_around(view.today)
     zone = family.household.home.zone.key
-    return file.name, _read(file.getvalue(), file.name, window.first, window.last, zone)
+    return file.name, _read(file.getvalue(), file.name, window.first, window.last, zone, own_addresses)
 
 
 def window_around(today: date) -> DateSpan:
@@ -43,5 +44,8 @@ def window_around(today: date) -> DateSpan:
 
 
 @st.cache_resource(max_entries=_FILES_KEPT, show_spinner="Reading the calendar ...")
-def _read(data: bytes, file: str, first: date, last: date, zone: str) -> Read[CalendarContent]:
-    return read_calendar(data, file, DateSpan(first=first, last=last), ZoneInfo(zone))
+def _read(
+    data: bytes, file: str, first: date, last: date, zone: str, own_addresses: tuple[str, ...]
+) -> Read[CalendarContent]:
+    window = DateSpan(first=first, last=last)
+    return read_calendar(data, file, window, ZoneInfo(zone), own_addresses=own_addresses)
