@@ -166,17 +166,16 @@ def test_the_pdf_can_be_read_back_over_several_pages() -> None:
     entries = [
         make_entry(id=f"2026-{month:02}-{day:02}-trip", day=f"2026-{month:02}-{day:02}", title="Žďár mill")
         for month in (9, 10)
-        for day in range(1, 29)
+        for day in range(1, 21)
     ]
     year = record(*entries, named=["Cy"])
-    for paper in Paper:
-        pages = PdfReader(BytesIO(record_pdf(year, paper, NOON))).pages
-        assert len(pages) > 1
-        texts = [" ".join(page.extract_text().split()) for page in pages]
-        assert all("Did and learned" in text for text in texts[:-1])
-        assert "Rules on home education differ" in texts[-1]
-        assert "Žďár mill" in texts[0]
-        assert "56" in texts[0]  # days in all
+    pages = PdfReader(BytesIO(record_pdf(year, Paper.LETTER, NOON))).pages
+    assert len(pages) > 1
+    texts = [" ".join(page.extract_text().split()) for page in pages]
+    assert all("Did and learned" in text for text in texts[:-1])
+    assert "Rules on home education differ" in texts[-1]
+    assert "Žďár mill" in texts[0]
+    assert "Cy 40 40" in texts[0]  # days in all, days away
 
 
 def test_letters_that_the_pdf_lacks_are_told() -> None:

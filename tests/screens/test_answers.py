@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -5,6 +6,7 @@ import pytest
 import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.crowds.notes import CrowdNote, Fullness
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.screens.widgets import answers
@@ -41,6 +43,7 @@ def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
     names = [member.name for member in family.household.members]
     first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
     cheaper = family.places[0].model_copy(update={"notes": "prices were read again"})
+    note = CrowdNote(family.places[0].id, date(2026, 11, 20), Fullness.PACKED)
     longer = DateSpan(first=SPAN.first, last=date(2026, 12, 11))
     others = (
         answers.ranked(with_first_place(family, cheaper), names, (cheaper,), SPAN, TODAY),
@@ -48,5 +51,6 @@ def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
         answers.ranked(family, names, family.places[:1], longer, TODAY),
         answers.ranked(family, names, family.places[1:2], SPAN, TODAY),
         answers.ranked(family, names, family.places[:1], SPAN, date(2026, 11, 26)),
+        answers.ranked(replace(family, crowd_notes=(note,)), names, family.places[:1], SPAN, TODAY),
     )
     assert all(other is not first for other in others)

@@ -18,7 +18,7 @@ _STYLE = """
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 1rem; max-width: 72rem; color: var(--ink); background: #fff;
   font: 1rem/1.4 system-ui, "Noto Sans", "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif;
-  overflow-wrap: anywhere; }
+  overflow-wrap: break-word; }
 h1 { font-size: 1.5em; margin: 0; }
 h2 { font-size: 1.1em; margin: 1.4em 0 .4em; }
 .quiet { color: var(--quiet); }
@@ -89,12 +89,16 @@ def line_cells(line: RecordLine) -> tuple[str, ...]:
     where = line.where if line.away else f"{line.where} (at home)"
     hours = hours_told(line.hours) if line.counts_as_day else f"{hours_told(line.hours)}; no school day"
     child = f"{line.child}, {line.grade_band}" if line.grade_band else line.child
-    told = " ".join(_sentence(text) for text in (line.did, line.learned) if text.strip())
+    learned = f"Learned: {_sentence(line.learned)}" if line.learned.strip() else ""
+    told = " ".join(filter(None, (_sentence(line.did), learned)))
     return (wording.day(line.day), child, where, hours, subjects_told(line), told)
 
 
 def _sentence(text: str) -> str:
     words = " ".join(text.split())
+    if not words:
+        return ""
+    words = f"{words[0].upper()}{words[1:]}"
     return words if words.endswith((".", "!", "?")) else f"{words}."
 
 

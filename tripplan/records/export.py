@@ -15,8 +15,8 @@ from tripplan.records.store import Records
 FORMAT = 1
 """Version of the file's format; its own field, `tripplan_records`, also tells what the file is."""
 
-MOST_BYTES = 10_000_000
-"""A larger file is refused unread; two thousand outings take about an eighth of it [bytes]."""
+MOST_BYTES = 25_000_000
+"""A larger file is refused unread; two thousand outings and what is written of them take a third [bytes]."""
 MOST_FINDINGS = 200
 """A file with more faults than this was not written by tripplan; the rest of it is not looked at [-]."""
 _LONGEST_SHOWN = 60

@@ -41,6 +41,7 @@ def _fingerprint(family: Family) -> str:
     ):
         written.update(form.model_dump_json().encode())
     written.update(repr(sorted(family.road_drives.items())).encode())
+    written.update(repr(family.crowd_notes).encode())
     return written.hexdigest()
 
 
