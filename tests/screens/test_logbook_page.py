@@ -6,16 +6,24 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from streamlit.testing.v1 import AppTest
 
+from tests.builders import make_household, make_place
+from tripplan.errors import Weight
+from tripplan.files.logbook_file import entry_from_values
+from tripplan.planning.logbook.draft import draft
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
+from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.screens.logbook.typed_entry import clock_text, km_text, subjects_in
+from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record, subjects_in
 from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 OpenApp = Callable[..., AppTest]
+TODAY = date(2026, 11, 25)
 
 
 def said(elements: Iterable[object]) -> str:
@@ -185,3 +193,28 @@ def test_times_distances_and_subjects_are_read_as_people_write_them() -> None:
         {"subject": "world history"},
         {"subject": "art", "hours": "1"},
     ]
+
+
+TEXTS = st.one_of(
+    st.text(st.characters(exclude_categories=["Cs"]), max_size=30),
+    st.sampled_from(["-1", "1e400", "NaN", "0", "9" * 25, "=1+1", "12.345", "25:00", "\x00", "1,5 h"]),
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.data())
+def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
+    """Whatever stands in the text fields, there is an entry or there are faults with their fields."""
+    household = make_household()
+    family = Family(household, (make_place(),))
+    blank = draft(household, TODAY, place=None)
+    typed = on_record(blank, household, unnamed=True)
+    typed = {
+        name: data.draw(TEXTS, label=name) if isinstance(value, str) and name != "place" else value
+        for name, value in typed.items()
+    }
+    values = entry_values(typed, blank, family, blank.id)
+    read = entry_from_values(values, TODAY, household)
+    assert (read.value is None) == any(finding.weight is Weight.FAULT for finding in read.findings)
+    if read.value is not None:
+        assert LogbookEntry.model_validate_json(read.value.model_dump_json()) == read.value

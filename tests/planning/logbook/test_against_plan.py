@@ -155,7 +155,7 @@ def test_over_the_year_only_what_both_sides_know_adds_up() -> None:
 
 
 def test_a_draft_holds_what_is_known_and_no_figure_of_the_day() -> None:
-    """Day, place, party and children stand in it; money, times and naps are for the parent to write."""
+    """Day, place, party and taught children stand in it; money, times and naps are the parent's to write."""
     outing = planned(study_unit="Water")
     entry = draft(FAMILY.household, DAY, place=make_place(), planned=outing, said=as_planned(FAMILY, outing))
     assert (entry.planned, entry.place, entry.party, entry.study_unit) == (
@@ -166,7 +166,7 @@ def test_a_draft_holds_what_is_known_and_no_figure_of_the_day() -> None:
     )
     assert entry.spent is None
     assert entry.moments.left_home is None
-    assert [child.member for child in entry.children] == ["Cy", "Di"]
+    assert [child.member for child in entry.children] == ["Cy"]  # Di is a toddler
 
 
 def test_what_the_plan_had_said_is_worked_out_again_as_on_the_day_it_was_made() -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from datetime import date, datetime
 
-from tripplan.planning.ages import ADULT
+from tripplan.planning.ages import ADULT, MONTHS
 from tripplan.planning.cost import CostKind
 from tripplan.planning.household import Household
 from tripplan.planning.logbook.as_planned import AsPlanned
@@ -22,8 +22,8 @@ from tripplan.planning.planned import PlannedOuting, PlanStatus
 
 PAID_FOR: tuple[PaidFor, ...] = ("admission", "car", "parking", "food", "extras")
 """What money goes to, in the order in which it is asked for."""
-_INFANT_MONTHS = 12
-"""Younger children get no line for what they learned, unless the parent adds it [months]; our choice."""
+TAUGHT_FROM_MONTHS = 4 * MONTHS
+"""Younger children's days are not taken for school days by themselves [months]. No source, our choice."""
 
 
 def waiting(
@@ -74,7 +74,7 @@ def draft(
         ids_taken: ids that are in use.
 
     Returns:
-        The entry, with a line for each child, and the place's topics as its subjects.
+        The entry, with a line for each child that is taught, and the place's topics as its subjects.
     """
     day = planned.day if planned else day
     names = planned.party if planned else tuple(party)
@@ -84,7 +84,7 @@ def draft(
         for member in household.members
         if member.name in here
         and member.months_on(day) not in ADULT
-        and member.months_on(day) >= _INFANT_MONTHS
+        and member.months_on(day) >= TAUGHT_FROM_MONTHS
     ]
     topics = place.visit.topics if place else ()
     return LogbookEntry(

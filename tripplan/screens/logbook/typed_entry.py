@@ -8,7 +8,7 @@ from typing import Any
 
 from tripplan.planning.ages import ADULT, MONTHS
 from tripplan.planning.household import Fuel, Household, Member
-from tripplan.planning.logbook.draft import PAID_FOR
+from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.outing import Family
 from tripplan.planning.units import KM_PER_MILE
@@ -88,7 +88,9 @@ def on_record(entry: LogbookEntry, household: Household, *, unnamed: bool) -> di
         values[f"learned_{member.name}"] = child.learned if child else ""
         values[f"subjects_{member.name}"] = _subjects_text(entry, member.name)
         values[f"hours_{member.name}"] = _text(child.hours) if child else ""
-        values[f"counts_{member.name}"] = child.counts_as_day if child else True
+        values[f"counts_{member.name}"] = (
+            child.counts_as_day if child else member.months_on(entry.day) >= TAUGHT_FROM_MONTHS
+        )
     return values
 
 
