@@ -59,6 +59,22 @@ class DayHours:
     group_spans: tuple[tuple[datetime, datetime], ...]
     reason: str
 
+    def on_equal_day(self, later: timedelta) -> "DayHours":
+        """The hours of a day that is so much later and has the same times by the clock.
+
+        Right only where no clock is changed on either day.
+        """
+        return DayHours(
+            self.openness,
+            tuple(
+                OpenSpan(span.opens + later, span.closes + later, span.last_entry + later)
+                for span in self.spans
+            ),
+            tuple(moment + later for moment in self.entry_times),
+            tuple((start + later, end + later) for start, end in self.group_spans),
+            self.reason,
+        )
+
 
 def _on_clock(day: date, clock: time, zone: ZoneInfo) -> datetime:
     """A clock time on a day; one that is skipped in spring becomes what the clock then shows."""

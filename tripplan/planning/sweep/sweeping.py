@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from decimal import Decimal
 from functools import cached_property
@@ -19,11 +19,10 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, outing_cost
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.day.best import BestChoice, best_choice
-from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day.weighing import UNITS
-from tripplan.planning.hours import Openness, hours_on
+from tripplan.planning.hours import DayHours, Openness, hours_on
 from tripplan.planning.household import Member
 from tripplan.planning.money import minor_digits
 from tripplan.planning.opening_days import DAY_MINUTES, RuleDays, Spans, rule_days
@@ -35,6 +34,7 @@ from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.planning.travel.rush_hours import rush_hours_between
 
+_SATURDAY = 5
 _WEEKDAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
@@ -55,6 +55,19 @@ class _Visit:
     longest_drive: int
     wheels_there: tuple[int, int]
     wheels_back: tuple[int, int]
+
+
+@dataclass
+class _Known:
+    """What was found already, at any place.
+
+    Attributes:
+        visits: the best day plans, by all that they rest on.
+        ways: a number for each pair of ways that takes the same minutes.
+    """
+
+    visits: dict[tuple[object, ...], "_Visit | Verdict"] = field(default_factory=dict)
+    ways: dict[tuple[object, ...], int] = field(default_factory=dict)
 
 
 @dataclass
@@ -101,7 +114,7 @@ def sweeping(
     columns: dict[str, NDArray[np.generic]] = {
         name: np.zeros((len(places), row.count), dtype=kind) for name, kind in COLUMNS.items()
     }
-    known: dict[tuple[object, ...], _Visit | None] = {}
+    known = _Known()
     years = range(span.first.year, span.last.year + 1)
     for number, place in enumerate(places):
         facts = place_facts(family, place, years)
@@ -122,12 +135,12 @@ class _PlaceDays:
         row: DateRow,
         facts: PlaceFacts,
         today: date,
-        known: dict[tuple[object, ...], _Visit | None],
+        known: _Known,
     ) -> None:
         self._family, self._row, self._facts, self._today = family, row, facts, today
         self._known = known
         self._place = facts.place
-        self._ways_known: dict[tuple[int, ...], tuple[Way, Way]] = {}
+        self._hours_known: dict[tuple[int, ...], tuple[int, DayHours]] = {}
         self._holidays = row.is_among(facts.public_holidays)
         self._out_of_school = row.is_among(facts.days_out_of_school)
 
@@ -137,9 +150,9 @@ class _PlaceDays:
         columns: dict[str, NDArray[np.generic]] = {
             name: np.zeros(row.count, dtype=kind) for name, kind in COLUMNS.items()
         }
-        columns["in_term"] = (row.weekday < 5) & ~self._holidays & ~self._out_of_school
+        columns["in_term"] = (row.weekday < _SATURDAY) & ~self._holidays & ~self._out_of_school
         verdict = columns["verdict"]
-        hours = self._rule(place.opening.hours)
+        hours = self._hours
         if place.currency != row.household.currency:
             verdict[:] = Verdict.OTHER_CURRENCY
         else:
@@ -153,7 +166,7 @@ class _PlaceDays:
         verdict[ahead < 0] = Verdict.OVER
         open_days = np.flatnonzero(verdict == Verdict.CAN_GO)
         if open_days.size:
-            self._plan(open_days, hours, columns)
+            self._plan(open_days, columns)
         return columns
 
     def _rule(self, text: str, state: State = State.OPEN) -> RuleDays:
@@ -173,8 +186,8 @@ class _PlaceDays:
             return np.zeros_like(hours.kind)
         return self._rule(text, State.UNKNOWN).kind
 
-    def _plan(self, open_days: Numbers, hours: RuleDays, columns: dict[str, NDArray[np.generic]]) -> None:
-        firsts, kinds = grouped([column[open_days] for column in self._what_a_day_plan_rests_on(hours)])
+    def _plan(self, open_days: Numbers, columns: dict[str, NDArray[np.generic]]) -> None:
+        firsts, kinds = grouped([column[open_days] for column in self._what_a_day_plan_rests_on()])
         visits = [self._visit(int(open_days[first])) for first in firsts]
         verdicts = np.array([found if isinstance(found, Verdict) else Verdict.CAN_GO for found in visits])
         columns["verdict"][open_days] = verdicts[kinds]
@@ -235,28 +248,66 @@ class _PlaceDays:
             begin = end
         return chances
 
-    def _what_a_day_plan_rests_on(self, hours: RuleDays) -> list[Numbers]:
-        row, place = self._row, self._place
-        home_zone, place_zone = row.household.home.zone, place.where.zone
-        columns = [
-            hours.kind,
-            row.busy_kind,
-            *self._what_ways_rest_on,
-            self._clock_changes(place_zone, past_midnight=hours.past_midnight),
-        ]
-        if place_zone != home_zone:
-            columns.append(row.offsets(place_zone)[: row.count] - row.offsets(home_zone)[: row.count])
-        if place.opening.school_groups is not None:
-            in_term = (row.weekday < 5) & ~self._holidays & ~self._out_of_school
-            columns.append(np.where(in_term, self._rule(place.opening.school_groups).kind + 1, 0))
+    @cached_property
+    def _hours(self) -> RuleDays:
+        return self._rule(self._place.opening.hours)
+
+    @cached_property
+    def _groups(self) -> RuleDays | None:
+        """When classes come, on school days."""
+        text, row = self._place.opening.school_groups, self._row
+        if text is None:
+            return None
+        groups = self._rule(text)
+        in_term = (row.weekday < _SATURDAY) & ~self._holidays & ~self._out_of_school
+        return replace(groups, kind=np.where(in_term, groups.kind, 0))
+
+    @cached_property
+    def _clocks(self) -> tuple[Numbers, ...]:
+        """How the clock at the place goes beside that at home, and a number of its own for a clock change."""
+        row, home_zone, place_zone = self._row, self._row.household.home.zone, self._place.where.zone
+        past_midnight = self._hours.past_midnight
+        home = self._clock_changes(home_zone, past_midnight=past_midnight)
+        if place_zone == home_zone:
+            return (home, np.zeros_like(home))
+        changes = np.maximum(home, self._clock_changes(place_zone, past_midnight=past_midnight))
+        return (changes, row.offsets(place_zone)[: row.count] - row.offsets(home_zone)[: row.count])
+
+    def _what_a_day_plan_rests_on(self) -> list[Numbers]:
+        row = self._row
+        columns = [self._hours.kind, row.party_kind, row.busy_kind, self._ways_kind, *self._clocks]
+        if self._groups is not None:
+            columns.append(self._groups.kind)
         return columns
 
     @cached_property
     def _what_ways_rest_on(self) -> tuple[Numbers, ...]:
         row = self._row
-        growing = row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))
-        home_clock = self._clock_changes(row.household.home.zone, past_midnight=True)
-        return (row.party_kind, row.since(growing), self._rush(), home_clock)
+        growing = row.since(row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)))
+        rush = self._rush()
+        if not rush.any():
+            return (row.party_kind, growing)
+        return (row.party_kind, growing, rush, self._clock_changes(row.household.home.zone))
+
+    @cached_property
+    def _ways_by_kind(self) -> tuple[list[tuple[Way, Way]], Numbers]:
+        """The different ways there are, and which of them each day has."""
+        row = self._row
+        firsts, kinds = grouped(self._what_ways_rest_on)
+        ways = [ways_on(self._family, row.party_on[n], self._facts, row.days[n]) for n in firsts.tolist()]
+        return ways, kinds
+
+    @cached_property
+    def _ways_kind(self) -> Numbers:
+        """For each day a number; on days with the same number both ways take the same minutes."""
+        ways, kinds = self._ways_by_kind
+        numbers = self._known.ways
+        taken = (tuple(map(_decisive, pair)) for pair in ways)
+        return np.array([numbers.setdefault(minutes, len(numbers)) for minutes in taken])[kinds]
+
+    def _ways(self, n: int) -> tuple[Way, Way]:
+        ways, kinds = self._ways_by_kind
+        return ways[int(kinds[n])]
 
     def _rush(self) -> Numbers:
         """For each day which of the rush hours there are."""
@@ -268,7 +319,7 @@ class _PlaceDays:
             found |= days[row.weekday].astype(np.int64) << number
         return np.where(self._holidays, 0, found)
 
-    def _clock_changes(self, zone: ZoneInfo, *, past_midnight: bool) -> Numbers:
+    def _clock_changes(self, zone: ZoneInfo, *, past_midnight: bool = False) -> Numbers:
         """A number of its own for each day on which a clock is changed; such a day is like no other."""
         row = self._row
         offsets = row.offsets(zone)
@@ -277,35 +328,58 @@ class _PlaceDays:
             changes |= offsets[2 : row.count + 2] != offsets[1 : row.count + 1]
         return np.where(changes, np.arange(1, row.count + 1), 0)
 
-    def _visit(self, n: int) -> _Visit | Verdict:
+    @cached_property
+    def _place_key(self) -> tuple[object, ...]:
+        """All of the place itself that a day plan may rest on, with what it cannot left out."""
+        visit = self._place.visit.model_copy(update={"topics": (), "cautions": (), "questions": ()})
+        unlike_hours = {"hours": "24/7", "school_groups": None, "book_days_ahead": 0, "checked_on_site": True}
+        return (visit, self._place.opening.model_copy(update=unlike_hours), self._place.where.zone)
+
+    def _visit(self, n: int, *, busy: bool = True) -> _Visit | Verdict:
         """The best day plan of one day, which stands for all days of its kind."""
-        row, facts, day = self._row, self._facts, self._row.days[n]
-        hours = hours_on(self._place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+        row, groups = self._row, self._groups
+        busy = busy and bool(row.busy_on[n])
+        key = (
+            self._hours.spans[self._hours.kind[n]],
+            () if groups is None else groups.spans[groups.kind[n]],
+            int(row.party_kind[n]),
+            int(row.busy_kind[n]) if busy else 0,
+            int(self._ways_kind[n]),
+            *(int(clock[n]) for clock in self._clocks),
+            *self._place_key,
+        )
+        found = self._known.visits.get(key)
+        if found is None:
+            found = self._known.visits[key] = self._planned(n, busy=busy)
+        return found
+
+    def _planned(self, n: int, *, busy: bool) -> _Visit | Verdict:
+        row, day = self._row, self._row.days[n]
+        hours = self._hours_on(n)
         if hours.openness is not Openness.OPEN:
             return Verdict.CLOSED
-        asked = day_question(self._family, row.party_on[n], facts, day, hours, self._ways(n))
-        found = self._best(n, replace(asked, busy=row.busy_on[n]))
-        if found is not None:
-            return found
-        if row.busy_on[n] and self._best(n, replace(asked, busy=())) is not None:
+        asked = day_question(self._family, row.party_on[n], self._facts, day, hours, self._ways(n))
+        question = replace(asked, busy=row.busy_on[n] if busy else ())
+        best = best_choice(question)
+        if best is not None:
+            return _visit(question, best)
+        if busy and isinstance(self._visit(n, busy=False), _Visit):
             return Verdict.FAMILY_BUSY
         return Verdict.TOO_LITTLE_TIME
 
-    def _ways(self, n: int) -> tuple[Way, Way]:
-        """The two ways on a day, the same object for equal days."""
-        key = tuple(int(column[n]) for column in self._what_ways_rest_on)
-        if key not in self._ways_known:
-            row = self._row
-            self._ways_known[key] = ways_on(self._family, row.party_on[n], self._facts, row.days[n])
-        return self._ways_known[key]
-
-    def _best(self, n: int, question: DayQuestion) -> _Visit | None:
-        minutes = DayMinutes(question.day, question.home_zone)
-        key = (int(self._row.party_kind[n]), *_what_decides(question, Limits.of(question, minutes)))
-        if key not in self._known:
-            best = best_choice(question)
-            self._known[key] = None if best is None else _visit(question, best)
-        return self._known[key]
+    def _hours_on(self, n: int) -> DayHours:
+        """The place's hours, asked for once for days with the same times by the clock."""
+        change, beside_home = (int(clock[n]) for clock in self._clocks)
+        groups = 0 if self._groups is None else int(self._groups.kind[n])
+        key = (int(self._hours.kind[n]), groups, change, beside_home)
+        if key not in self._hours_known:
+            facts = self._facts
+            hours = hours_on(
+                self._place, self._row.days[n], facts.public_holidays.keys(), facts.days_out_of_school
+            )
+            self._hours_known[key] = (n, hours)
+        known_on, hours = self._hours_known[key]
+        return hours if known_on == n else hours.on_equal_day(timedelta(days=n - known_on))
 
     def _costs(self, days: Numbers, enter: Numbers, lunch_out: Numbers) -> Numbers:
         """Low, likely and high total, and whether something is unknown; below zero where nobody may enter."""
@@ -461,26 +535,6 @@ def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
     before: Numbers = np.clip(np.minimum(end, rises) - start, 0, None)
     after: Numbers = np.clip(end - np.maximum(start, sets), 0, None)
     return before + after
-
-
-_SAID_BY_LIMITS = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
-_SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "grid_minutes", "last_wakes", "first_bed"}
-_BY_PLACE = tuple(
-    asked.name for asked in fields(DayQuestion) if asked.name not in _SAID_BY_LIMITS | _SAME_FOR_A_PARTY
-)
-
-
-def _what_decides(question: DayQuestion, limits: Limits) -> tuple[object, ...]:
-    """What the day search rests on, of a party and household that stay the same."""
-    return (
-        _decisive(question.way_there),
-        _decisive(question.way_home),
-        limits.opened,
-        limits.busy,
-        limits.earliest,
-        limits.home_by,
-        *(getattr(question, name) for name in _BY_PLACE),
-    )
 
 
 def _decisive(way: Way) -> tuple[object, ...]:
