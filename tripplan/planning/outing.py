@@ -80,6 +80,12 @@ class Family:
         """When the family is busy, by day; worked out once."""
         return BusyDays(self.household, self.family_calendars, self.own_week)
 
+    @cached_property
+    def places_of_passes(self) -> tuple[Place, ...]:
+        """The places whose annual passes the family holds."""
+        held = {one.place for one in self.household.passes}
+        return tuple(place for place in self.places if place.id in held)
+
     def own_figures_for(self, place_id: str) -> OwnFigures | None:
         """What the parent says about one place beside its card, if anything."""
         return next((own for own in self.own_figures if own.place == place_id), None)
@@ -388,7 +394,7 @@ def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date)
         held=family.household.passes,
         public_holidays=facts.public_holidays.keys(),
         days_out_of_school=facts.days_out_of_school,
-        other_places=family.places,
+        other_places=family.places_of_passes,
     )
 
 

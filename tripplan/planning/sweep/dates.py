@@ -49,6 +49,14 @@ class DateRow:
         busy_days = self.family.busy_days
         return tuple(busy_days.who_goes(self.party, day).members for day in self.days)
 
+    def first_minute(self, n: int) -> int:
+        """By the clock, the first minute of a day that a plan may rest on: a departure or a nap's slack."""
+        party, habits = self.party_on[n], self.household.habits
+        earliest = max((habits.earliest_departure, *(member.wakes for member in party)))
+        naps = (nap for member in party for nap in member.naps)
+        starts = [_minute(nap.start) - nap.slack_minutes for nap in naps]
+        return min([_minute(earliest), *starts])
+
     @cached_property
     def party_kind(self) -> Numbers:
         """For each day a number; the same people go on days with the same number."""
@@ -79,7 +87,8 @@ class DateRow:
     def birthdays(self, bounds: Iterable[int]) -> set[date]:
         """The dates in the row on which somebody of the party comes to one of some ages [months]."""
         last = self.first + timedelta(days=self.count)
-        passed = {months_later(member.born.earliest, bound) for member in self.party for bound in set(bounds)}
+        ages = set(bounds)
+        passed = {months_later(member.born.earliest, age) for member in self.party for age in ages}
         return {day for day in passed if self.first < day < last}
 
     def is_among(self, dates: Iterable[date]) -> NDArray[np.bool_]:
@@ -132,6 +141,10 @@ class DateRow:
         """Sunrise and sunset at home as minutes since midnight; all day light where the sun stays up."""
         home = self.household.home
         return _sun(home.point, home.zone, self.first, self.count)
+
+
+def _minute(clock: time) -> int:
+    return clock.hour * 60 + clock.minute
 
 
 @lru_cache(maxsize=256)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from decimal import Decimal
 from functools import cached_property
 from zoneinfo import ZoneInfo
@@ -36,6 +36,10 @@ from tripplan.planning.travel.rush_hours import rush_hours_between
 
 _SATURDAY = 5
 _WEEKDAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
+_NIGHT_OVER = time(4)
+"""A clock that is changed by then is changed before anybody does anything."""
+_GRID = 5
+"""A change of the clock by a multiple of this keeps the search on the same clock times [min]."""
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
 
@@ -55,6 +59,22 @@ class _Visit:
     longest_drive: int
     wheels_there: tuple[int, int]
     wheels_back: tuple[int, int]
+
+    def later(self, minutes: int) -> "_Visit":
+        """The same day plan so many minutes later."""
+        best = self.best
+        return replace(
+            self,
+            best=replace(
+                best,
+                depart=best.depart + minutes,
+                enter=best.enter + minutes,
+                leave=best.leave + minutes,
+                home=best.home + minutes,
+            ),
+            wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
+            wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),
+        )
 
 
 @dataclass
@@ -339,19 +359,45 @@ class _PlaceDays:
         """The best day plan of one day, which stands for all days of its kind."""
         row, groups = self._row, self._groups
         busy = busy and bool(row.busy_on[n])
+        by_night = 0 if busy else self._changed_by_night(n)
+        change, beside_home = (int(clock[n]) for clock in self._clocks)
         key = (
             self._hours.spans[self._hours.kind[n]],
             () if groups is None else groups.spans[groups.kind[n]],
             int(row.party_kind[n]),
             int(row.busy_kind[n]) if busy else 0,
             int(self._ways_kind[n]),
-            *(int(clock[n]) for clock in self._clocks),
+            0 if by_night else change,
+            beside_home,
             *self._place_key,
         )
         found = self._known.visits.get(key)
         if found is None:
-            found = self._known.visits[key] = self._planned(n, busy=busy)
-        return found
+            planned = self._planned(n, busy=busy)
+            found = planned.later(-by_night) if by_night and isinstance(planned, _Visit) else planned
+            self._known.visits[key] = found
+        return found.later(by_night) if by_night and isinstance(found, _Visit) else found
+
+    def _changed_by_night(self, n: int) -> int:
+        """How much later everything comes, counted from midnight, on a day whose clock changed in the night.
+
+        After that the day is like any other: what it rests on is all read off the changed clock, so every
+        minute of its best plan moves by as much. 0 where no clock changes, or where that could matter.
+        """
+        row = self._row
+        zone = row.household.home.zone
+        offsets = row.offsets(zone)
+        later = int(offsets[n] - offsets[n + 1])
+        if not later or zone != self._place.where.zone or later % _GRID or self._hours.past_midnight:
+            return 0
+        if self._rush()[n] or offsets[n + 1] != offsets[n + 2]:
+            return 0
+        if DayMinutes(row.days[n], zone).by_clock(_NIGHT_OVER) != _NIGHT_OVER.hour * 60 + later:
+            return 0
+        over = _NIGHT_OVER.hour * 60
+        opens = min(start for start, _ in self._hours.spans[self._hours.kind[n]])
+        first = min([opens, row.first_minute(n)])
+        return later if first >= over else 0
 
     def _planned(self, n: int, *, busy: bool) -> _Visit | Verdict:
         row, day = self._row, self._row.days[n]
@@ -449,9 +495,13 @@ class _PlaceDays:
         row, place, passes = self._row, self._place, self._row.household.passes
         bands = [band for offer in place.offers for band in bands_on(offer)]
         bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
-        changes = row.birthdays(
-            [*(bound for band in bands for bound in band.bounds), *self._ages_on_other_passes()]
-        )
+        bands += [
+            band
+            for other in self._family.places_of_passes
+            for offer in other.offers
+            for band in bands_on(offer)
+        ]
+        changes = row.birthdays(bound for band in bands for bound in band.bounds)
         for offer in place.offers:
             if offer.first_day is not None:
                 changes.add(offer.first_day)
@@ -459,15 +509,6 @@ class _PlaceDays:
                 changes.add(offer.last_day + timedelta(days=1))
             changes.add(self._today + timedelta(days=offer.book_days_ahead))
         return changes | {held.valid_until + timedelta(days=1) for held in passes}
-
-    def _ages_on_other_passes(self) -> Iterator[int]:
-        """Ages that the family's passes of other places go by."""
-        held = {one.place for one in self._row.household.passes} - {self._place.id}
-        for other in self._family.places:
-            if other.id in held:
-                for offer in other.offers:
-                    for band in bands_on(offer):
-                        yield from band.bounds
 
     def _times_on_the_board(self) -> list[str]:
         return sorted({offer.valid for offer in self._place.offers if offer.valid is not None})

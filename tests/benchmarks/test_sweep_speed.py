@@ -1,0 +1,178 @@
+"""How long every place on every day of a year takes, how it grows, and against planning day by day."""
+
+import cProfile
+import resource
+import timeit
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from types import CodeType
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from tests.benchmarks.many_places import many_places
+from tests.benchmarks.test_compare_speed import demo
+from tests.builders import make_household, make_place
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.day.best import best_choice
+from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
+
+TODAY = date(2026, 11, 25)
+YEAR = DateSpan(first=date(2026, 11, 26), last=date(2027, 11, 25))
+SAMPLE = 60
+"""So many place-days are planned one by one, and stand for all."""
+
+Small = NDArray[np.int16]
+
+
+def seconds(work: Callable[[], object], repeat: int = 1) -> float:
+    """The shortest of some runs [s]."""
+    return min(timeit.repeat(work, number=1, repeat=repeat))
+
+
+def megabytes() -> float:
+    """The most memory this process has held so far [MB]."""
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+
+
+@pytest.mark.parametrize("sizes", [(10, 100, 1000)], ids=["10 to 1000 places"])
+def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFixture[str]) -> None:
+    """10, 100 and 1 000 drawn places on 365 days for a party of seven, against a plain loop on a sample."""
+    family, _ = demo()
+    party = family.party()
+    sweep(family, party, many_places(5, seed=2), YEAR, today=TODAY)
+    took: dict[int, float] = {}
+    held: dict[int, float] = {}
+    table: DayTable | None = None
+    for size in sizes:
+        places = many_places(size)
+        larger = replace(family, places=places)
+        before = megabytes()
+
+        def run(larger: Family = larger) -> DayTable:
+            return sweep(larger, party, larger.places, YEAR, today=TODAY)
+
+        times = timeit.default_timer()
+        table = run()
+        took[size] = timeit.default_timer() - times
+        held[size] = megabytes() - before
+    assert table is not None
+    spots = np.argwhere(table.can_go)
+    chosen = spots[:: max(1, len(spots) // SAMPLE)][:SAMPLE].tolist()
+    facts = {row: place_facts(table.family, table.places[row], (2026, 2027)) for row, _ in chosen}
+
+    def one_by_one() -> list[Outing]:
+        found = [
+            plan_outing(table.family, party, facts[row], table.day(column), today=TODAY)
+            for row, column in chosen
+        ]
+        return [outing for outing in found if isinstance(outing, Outing)]
+
+    assert [o.felt_cost.minor for o in one_by_one()] == [int(table.felt[r, c]) for r, c in chosen]
+    each = seconds(one_by_one, repeat=2) / len(chosen)
+    largest = sizes[-1]
+    with capsys.disabled():
+        print(  # noqa: T201 - the figure is the point of the test
+            "\n365 days, party of seven: "
+            + "; ".join(f"{n} places {took[n]:.2f} s, {held[n]:.0f} MB more" for n in sizes)
+            + f"; {largest} places take {took[largest] / took[100]:.1f} times as long as 100; a plain loop "
+            f"over the {len(spots)} days that can be done would take {each * len(spots):.0f} s "
+            f"({each * len(spots) / took[largest]:.0f} times as long)"
+        )
+
+
+DEPARTURES, LEAVINGS, PLACES = 100, 40, 20
+
+
+def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[str]) -> None:
+    """20 places, 365 days, 100 departures and 40 leaving times: the same optimum as weighing all of them.
+
+    The brute force weighs every pair of every day at once in 16-bit whole numbers, in cents: driving and
+    waiting at 10, a short visit at 15, lost nap at 20 a minute. It knows no lunch, no pushchair and no rush.
+    """
+    family = _open_plain_family()
+    party = family.party()
+    span = DateSpan(first=YEAR.first, last=YEAR.last)
+    table = sweep(family, party, family.places, span, today=TODAY)
+    felt = _brute_force(family, table)
+    assert table.can_go.all()
+    singles = [
+        plan_outing(family, party, place_facts(family, place, (2026, 2027)), table.day(row), today=TODAY)
+        for row, place in enumerate(family.places)
+    ]
+    outings = [single for single in singles if isinstance(single, Outing)]
+    assert [outing.plan.felt.minor for outing in outings] == [int(felt[row, row]) for row in range(PLACES)]
+    brute = seconds(lambda: _brute_force(family, table))
+    whole = seconds(lambda: sweep(family, party, family.places, span, today=TODAY), repeat=3)
+    search = seconds(lambda: best_choice(outings[0].question), repeat=5)
+    profile = cProfile.Profile()
+    profile.runcall(sweep, family, party, family.places, span, today=TODAY)
+    code: CodeType = best_choice.__code__
+    (searches,) = (entry.callcount for entry in profile.getstats() if entry.code is code)
+    with capsys.disabled():
+        print(  # noqa: T201 - the figure is the point of the test
+            f"\n{PLACES} places, 365 days, {DEPARTURES} x {LEAVINGS}: 16-bit brute force "
+            f"{brute * 1000:.0f} ms; {searches} searches of {search * 1000:.2f} ms for its kinds of day "
+            f"({brute / (search * searches):.0f} times as fast); a whole sweep with prices, crowds and "
+            f"daylight {whole * 1000:.0f} ms ({brute / whole:.1f} times as fast)"
+        )
+
+
+def _open_plain_family() -> Family:
+    """A child who naps at home or in the car, and places open from 10:50 to 15:15 every day."""
+    household = make_household(
+        habits={"earliest_departure": "06:00", "home_by": "18:00", "load_up_minutes": 10},
+        worth={"lost_nap_hour": "12", "hour_in_car": "6", "missed_hour_there": "9", "full_house": "20"},
+    )
+    places = tuple(
+        make_place(
+            id=f"place-{n}", opening={"hours": "Mo-Su 10:50-15:15"}, visit={"comfortable_minutes": 180}
+        )
+        for n in range(PLACES)
+    )
+    drives = tuple(
+        TypedDrive(place=f"place-{n}", km=20 + 2 * n, minutes=20 + 2 * n, typed_on=TODAY)
+        for n in range(PLACES)
+    )
+    return Family(household, places, typed_drives=drives)
+
+
+def _brute_force(family: Family, table: DayTable) -> NDArray[np.int64]:
+    """The least felt cost of every place on every day [cents]."""
+    days, least = len(table.days), np.zeros((PLACES, len(table.days)), dtype=np.int64)
+    depart = np.arange(360, 360 + 5 * DEPARTURES, 5, dtype=np.int16)[None, :, None]
+    leave = np.arange(720, 720 + 5 * LEAVINGS, 5, dtype=np.int16)[None, None, :]
+    opens = np.full((days, 1, 1), 650, dtype=np.int16)
+    first, last, usual = (np.full((days, 1, 1), minute, dtype=np.int16) for minute in (720, 880, 100))
+    for row, drive in enumerate(family.typed_drives):
+        driven = np.int16(drive.minutes)
+        before, after = np.int16(10), np.int16(_unloading(family))
+        arrive = depart + before + driven + after
+        enter = np.maximum(arrive, opens)
+        home = leave + before + driven + after
+        wait, visit = enter - arrive, leave - enter
+        asleep = [
+            (np.full_like(opens, 0), depart),
+            (home, np.full_like(opens, 2000)),
+            (depart + before + np.int16(10), depart + before + driven),
+            (leave + before + np.int16(10), leave + before + driven),
+        ]
+        kept = np.zeros((days, DEPARTURES, LEAVINGS), dtype=np.int16)
+        for start, end in asleep:
+            shared = np.clip(end, first, last) - np.clip(start, first, last)
+            shared = np.minimum(shared, usual)
+            kept = np.maximum(kept, np.where(shared >= 20, shared, np.int16(0)))
+        felt = np.int16(10) * (wait + 2 * driven) + np.int16(15) * np.maximum(180 - visit, 0)
+        felt = felt + np.int16(20) * (usual - kept)
+        felt = np.where((visit >= 60) & (home <= 1080), felt, np.int16(32767))
+        least[row] = felt.reshape(days, -1).min(axis=1)
+    return least
+
+
+def _unloading(family: Family) -> int:
+    """From parking to walking with one child under six [min]."""
+    return 3 + 3 * sum(member.months_on(TODAY) < 72 for member in family.household.members)
