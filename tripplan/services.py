@@ -12,6 +12,7 @@ from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
+from tripplan.planning.local_days import LocalDays
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
 from tripplan.planning.logbook.settings import LogbookSettings
@@ -118,6 +119,7 @@ def family_on_record(records: Records) -> Family | None:
     if household is None:
         return None
     own_week = records.get(FamilyDays)
+    local = records.get(LocalDays)
     return Family(
         household=household.value,
         places=tuple(kept.value for kept in records.all(Place).values()),
@@ -126,6 +128,7 @@ def family_on_record(records: Records) -> Family | None:
         own_week=own_week.value if own_week else FamilyDays(),
         own_figures=tuple(kept.value for kept in records.all(OwnFigures).values()),
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
+        local_days=local.value.days if local else (),
     )
 
 

@@ -25,6 +25,7 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import BusyDays, FamilyDays
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
+from tripplan.planning.local_days import LocalDay, with_local_days, with_local_holidays
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money
 from tripplan.planning.own_figures import OwnFigures
@@ -63,6 +64,7 @@ class Family:
         own_figures: what else the parent says about single places.
         road_drives: what a road network on this computer says, by the id of the place.
         crowd_notes: how full places were when the family was there.
+        local_days: festivals and local days off that the parent listed.
     """
 
     household: Household
@@ -74,6 +76,7 @@ class Family:
     own_figures: tuple[OwnFigures, ...] = ()
     road_drives: Mapping[str, Drive] = field(default_factory=dict)
     crowd_notes: tuple[CrowdNote, ...] = ()
+    local_days: tuple[LocalDay, ...] = ()
 
     @cached_property
     def busy_days(self) -> BusyDays:
@@ -226,7 +229,12 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         public_holidays=named,
         holidays_known=holidays is not None,
         days_out_of_school=frozenset(out_of_school),
-        crowds=crowd_risks(place, days, named, family.school_calendars),
+        crowds=crowd_risks(
+            with_local_days(place, family.local_days, asked),
+            days,
+            with_local_holidays(named, place, family.local_days, asked),
+            family.school_calendars,
+        ),
     )
 
 
@@ -314,7 +322,7 @@ def plan_outing(
         notes=(
             *who_goes.notes,
             *family.busy_days.notes(day),
-            *_notes(facts, party, day, hours, admission),
+            *_notes(household, facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
             *_own_stay(family, place),
@@ -404,13 +412,31 @@ def latest_nap_end(member: Member, awake_minutes: int) -> time:
     return time(left // 60, left % 60)
 
 
+def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list[str]:
+    """That it is a public holiday where the family lives, but not at the place."""
+    home = household.home
+    try:
+        name = public_holidays(home.country, home.subdivision, (day.year,)).get(day)
+    except UnknownName:
+        return []
+    if not name or day in facts.public_holidays:
+        return []
+    return [f"At home it is a public holiday ({name}), at the place it is none."]
+
+
 def _notes(
-    facts: PlaceFacts, party: Sequence[Member], day: date, hours: DayHours, admission: Admission
+    household: Household,
+    facts: PlaceFacts,
+    party: Sequence[Member],
+    day: date,
+    hours: DayHours,
+    admission: Admission,
 ) -> tuple[str, ...]:
     """What the parent should know beside the figures."""
     notes = [*facts.drive.notes, *admission.notes]
     if not facts.place.opening.checked_on_site:
         notes.append(hours.reason)
+    notes += _holiday_at_home(household, facts, day)
     if not facts.holidays_known:
         notes.append(
             "Public holidays of the place's country are not on record; the crowd risk leaves them out."

@@ -10,6 +10,7 @@ from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.emergency import EmergencyContacts
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
+from tripplan.planning.local_days import LocalDays
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.model import Written
@@ -73,6 +74,7 @@ KINDS: dict[type[Written], Kind] = {
     Household: Kind("household", lambda _: ONLY),
     Place: Kind("place", lambda place: str(place.id)),
     SchoolCalendar: Kind("school_calendar", lambda calendar: str(calendar.name)),
+    LocalDays: Kind("local_days", lambda _: ONLY),
     FamilyCalendar: Kind("family_calendar", lambda calendar: str(calendar.name)),
     FamilyDays: Kind("family_days", lambda _: ONLY),
     TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),

@@ -1,0 +1,122 @@
+"""Festival days that no table knows: a town's fair, a parade, a local day off; the parent lists them."""
+
+from calendar import isleap
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date, timedelta
+from decimal import Decimal
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from tripplan.planning.household import Name
+from tripplan.planning.model import Written
+from tripplan.planning.place import Place, PlaceId, SpecialDay
+from tripplan.planning.travel.distance import geodesic_km
+from tripplan.planning.where import Where
+
+LONGEST_DAYS = 31
+"""A festival longer than this is a season [days]."""
+
+
+class LocalDay(Written):
+    """A festival or local day off, at one place or in and around a town."""
+
+    name: Name
+    """What it is called."""
+    first: date
+    """Its first day."""
+    last: date
+    """Its last day."""
+    every_year: bool = False
+    """Whether it comes back on the same dates every year."""
+    place: PlaceId | None = None
+    """The place it concerns; a town is given instead where it concerns all places near."""
+    town: Where | None = None
+    """The middle of the town it concerns."""
+    reach_km: Annotated[float, Field(gt=0, le=200)] = 25.0
+    """How far around the town's middle places are concerned [km]."""
+    crowd_factor: Annotated[Decimal, Field(gt=0, le=50)] = Decimal("1.5")
+    """How many times the usual number of visitors [-]; the usual value is a guess."""
+    day_off: bool = False
+    """Whether people there are off work, as on a public holiday."""
+
+    @model_validator(mode="after")
+    def _usable(self) -> Self:
+        if self.last < self.first:
+            raise ValueError("the last day lies before the first")
+        if (self.last - self.first).days >= LONGEST_DAYS:
+            raise ValueError(f"a festival has at most {LONGEST_DAYS} days")
+        if (self.place is None) == (self.town is None):
+            raise ValueError("give a place or a town, one of the two")
+        return self
+
+
+class LocalDays(Written):
+    """All festival days the parent has listed."""
+
+    days: tuple[LocalDay, ...] = ()
+
+
+def local_dates(local: LocalDay, years: Iterable[int]) -> Iterator[date]:
+    """The days of a festival in some calendar years.
+
+    Args:
+        local: the festival.
+        years: calendar years [years].
+    """
+    wanted = set(years)
+    length = (local.last - local.first).days + 1
+    begins = [local.first]
+    if local.every_year:
+        begins = [
+            _in_year(local.first, year)
+            for year in range(min(wanted, default=0) - 1, max(wanted, default=0) + 1)
+            if year >= local.first.year
+        ]
+    for begin in begins:
+        yield from (day for n in range(length) if (day := begin + timedelta(days=n)).year in wanted)
+
+
+def _in_year(day: date, year: int) -> date:
+    """The same date of another year; a leap day moves to 1 March where there is none."""
+    if (day.month, day.day) == (2, 29) and not isleap(year):
+        return date(year, 3, 1)
+    return day.replace(year=year)
+
+
+def concerns(local: LocalDay, place: Place) -> bool:
+    """Whether a festival is at a place or near enough to it."""
+    if local.town is None:
+        return local.place == place.id
+    return geodesic_km(local.town.point, place.where.point) <= local.reach_km
+
+
+def with_local_days(place: Place, locals_: Sequence[LocalDay], years: Iterable[int]) -> Place:
+    """The card with the festivals that concern the place among its special days.
+
+    A day the card already lists keeps what the card says.
+    """
+    asked = tuple(years)
+    listed = {special.day for special in place.special_days}
+    added = [
+        SpecialDay(day=day, name=local.name, crowd_factor=local.crowd_factor)
+        for local in locals_
+        if concerns(local, place)
+        for day in local_dates(local, asked)
+        if day not in listed
+    ]
+    return place.model_copy(update={"special_days": (*place.special_days, *added)}) if added else place
+
+
+def with_local_holidays(
+    public_holidays: Mapping[date, str], place: Place, locals_: Sequence[LocalDay], years: Iterable[int]
+) -> Mapping[date, str]:
+    """The public holidays of a place with the local days off that concern it, in order of date."""
+    asked = tuple(years)
+    added = {
+        day: local.name
+        for local in locals_
+        if local.day_off and concerns(local, place)
+        for day in local_dates(local, asked)
+    }
+    return dict(sorted({**added, **public_holidays}.items())) if added else public_holidays
