@@ -10,6 +10,7 @@ from tripplan.files.calendar_reading import CalendarContent, CalendarEntry, read
 from tripplan.files.school_calendar_file import (
     Meaning,
     SchoolProposal,
+    calendar_before,
     propose_school_calendar,
     school_calendar_from,
 )
@@ -202,3 +203,61 @@ def test_the_parent_has_the_last_word() -> None:
     assert calendar.out_on(date(2026, 8, 25)) is None
     with pytest.raises(UnknownName):
         school_calendar_from(proposal, country="US", latitude=0, longitude=0, ticked=frozenset({"x"}))
+
+
+def reimported(changed: tuple[tuple[str, str, str] | tuple[str, str], ...], *unticked: str) -> SchoolProposal:
+    """YEAR looked through with some entries unticked, then a changed file proposed again."""
+    first = propose(*YEAR)
+    ticked = {p.entry.key for p in first.entries if p.ticked and p.entry.summary not in unticked}
+    early = next(p.entry.key for p in first.entries if p.entry.summary == "School board workshop")
+    kept = school_calendar_from(
+        first, country="US", latitude=42.5, longitude=-90.7, ticked=frozenset({*ticked, early})
+    )
+    again = content(*changed)
+    assert calendar_before(again, "school.ics", (kept,)) == kept
+    result = propose_school_calendar(again, "school.ics", before=kept)
+    assert result.value is not None
+    return result.value
+
+
+def ticks(proposal: SchoolProposal) -> dict[str, bool]:
+    """What is ticked, by title."""
+    return {one.entry.summary: one.ticked for one in proposal.entries}
+
+
+def test_an_import_again_keeps_the_ticks() -> None:
+    """What the parent ticked and unticked stays, and the reason says so."""
+    again = reimported(YEAR, "Fall Break")
+    assert ticks(again)["Fall Break"] is False
+    assert ticks(again)["School board workshop"] is True
+    assert {one.reason for one in again.entries} >= {"as you ticked it before", "as you left it before"}
+
+
+def test_renamed_and_moved_entries_keep_their_ticks() -> None:
+    """The same entry under another title or on another day is the same entry."""
+    changed = list(YEAR)
+    changed[3] = ("Autumn days", "20261016", "20261020")
+    assert ticks(reimported(tuple(changed)))["Autumn days"] is True
+    assert ticks(reimported(tuple(changed), "Fall Break"))["Autumn days"] is False
+
+
+def test_entries_without_lasting_ids_keep_their_ticks_by_title() -> None:
+    """Some programs give every entry a new id at every export."""
+    again = reimported((("Welcome", "20260801"), *YEAR), "Fall Break")
+    assert ticks(again)["Labor Day - No School"] is True
+    assert ticks(again)["School board workshop"] is True
+
+
+def test_another_districts_file_is_no_earlier_version() -> None:
+    """Neither entries nor names in common."""
+    kept = school_calendar_from(propose(*YEAR), country="US", latitude=42.5, longitude=-90.7, name="Other")
+    entries = (
+        CalendarEntry("zz 1", "Break", *[content(("x", "20261012")).entries[0].start] * 2, all_day=True),
+    )
+    assert calendar_before(CalendarContent("Elsewhere", entries), "else.ics", (kept,)) is None
+
+
+def test_short_days_are_kept_beside_the_days_off() -> None:
+    """An early dismissal is no day off, and is not lost."""
+    calendar = school_calendar_from(propose(*YEAR), country="US", latitude=42.5, longitude=-90.7)
+    assert [span.name for span in calendar.short_days] == ["Early dismissal"]

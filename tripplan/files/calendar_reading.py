@@ -57,6 +57,11 @@ class CalendarEntry:
     declined: bool = False
 
     @property
+    def entry(self) -> str:
+        """Names the entry whose occurrence this is; it stays when the occurrence moves or is renamed."""
+        return self.key.rpartition(" ")[0]
+
+    @property
     def takes_time(self) -> bool:
         """Whether nothing else can be done meanwhile."""
         return self.busy and not self.cancelled and not self.declined

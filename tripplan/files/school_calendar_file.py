@@ -1,15 +1,15 @@
 """Makes a school calendar of a calendar file: guesses which entries mean 'no school', the parent decides."""
 
 import re
-from collections.abc import Iterator, Sequence, Set
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from enum import StrEnum
 
 from tripplan.errors import Finding, UnknownName, Weight
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
 from tripplan.files.reading_result import Read
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
+from tripplan.planning.calendars import DateSpan, EntryChoice, SchoolCalendar
 
 _DAY = timedelta(days=1)
 
@@ -32,16 +32,18 @@ class ProposedEntry:
         entry: as it stands in the file.
         meaning: the guess; only 'no school' is ticked beforehand.
         reason: why, in words.
+        earlier: what the parent said of it at an earlier import, if anything; it beats the guess.
     """
 
     entry: CalendarEntry
     meaning: Meaning
     reason: str
+    earlier: bool | None = None
 
     @property
     def ticked(self) -> bool:
         """Whether the entry counts as days without school unless the parent says otherwise."""
-        return self.meaning is Meaning.NO_SCHOOL
+        return self.meaning is Meaning.NO_SCHOOL if self.earlier is None else self.earlier
 
 
 @dataclass(frozen=True)
@@ -171,18 +173,28 @@ def _meaning(entry: CalendarEntry) -> tuple[Meaning, str]:
     return Meaning.OTHER, "nothing in it says that there is no school"
 
 
-def propose_school_calendar(content: CalendarContent, file: str) -> Read[SchoolProposal]:
+def propose_school_calendar(
+    content: CalendarContent,
+    file: str,
+    *,
+    told: Mapping[str, Meaning] | None = None,
+    before: SchoolCalendar | None = None,
+) -> Read[SchoolProposal]:
     """Guess which entries of a calendar file mean days without school.
 
     Args:
         content: the file as `tripplan.files.calendar_reading.read_calendar` reads it.
         file: its name, as the parent knows it.
+        told: what the file itself says of entries, by their keys; it beats the guess.
+        before: the calendar an earlier version of the file became; what was ticked there stays, also where
+            an entry has been moved or renamed since.
 
     Returns:
         Every entry with its guess, and a warning where the file leaves its first or last day open. There is
         no value when the file has no entry.
     """
-    proposed = tuple(ProposedEntry(entry, *_meaning(entry)) for entry in content.entries)
+    earlier = _Earlier(before.choices if before else ())
+    proposed = tuple(earlier.applied(_proposed(entry, told or {})) for entry in content.entries)
     if not proposed:
         return Read(
             None, (Finding(file, "", "", "has no entries for these days, so it says nothing of school"),)
@@ -196,6 +208,68 @@ def propose_school_calendar(content: CalendarContent, file: str) -> Read[SchoolP
             findings.append(f"does not name {meaning}; taken to speak about {known.first} to {known.last}")
     warnings = tuple(Finding(file, "", "", message, Weight.WARNING) for message in findings)
     return Read(SchoolProposal(content.name, proposed, known, tuple(_summers(proposed))), warnings)
+
+
+def _proposed(entry: CalendarEntry, told: Mapping[str, Meaning]) -> ProposedEntry:
+    if entry.key in told:
+        return ProposedEntry(entry, told[entry.key], f"the file says '{told[entry.key]}'")
+    return ProposedEntry(entry, *_meaning(entry))
+
+
+class _Earlier:
+    """What the parent said of the entries of an earlier version of a file."""
+
+    def __init__(self, choices: Sequence[EntryChoice]) -> None:
+        self._by_key = {choice.key: choice.no_school for choice in choices}
+        self._by_entry = _where_agreed(
+            (choice.key.rpartition(" ")[0], choice.no_school) for choice in choices
+        )
+        self._by_title = _where_agreed((choice.title.casefold(), choice.no_school) for choice in choices)
+
+    def applied(self, proposed: ProposedEntry) -> ProposedEntry:
+        """The entry as it was left: the same occurrence, else the same entry, else one of the same title."""
+        entry = proposed.entry
+        kept = self._by_key.get(entry.key)
+        if kept is None:
+            kept = self._by_entry.get(entry.entry, self._by_title.get(entry.summary.casefold()))
+        if kept is None or entry.cancelled or kept == proposed.ticked:
+            return proposed
+        reason = "as you ticked it before" if kept else "as you left it before"
+        return replace(proposed, reason=reason, earlier=kept)
+
+
+def _where_agreed(said: Iterable[tuple[str, bool]]) -> dict[str, bool]:
+    """What was said of each name, where the same was said every time."""
+    found: dict[str, set[bool]] = {}
+    for name, value in said:
+        found.setdefault(name, set()).add(value)
+    return {name: values.pop() for name, values in found.items() if name and len(values) == 1}
+
+
+def calendar_before(
+    content: CalendarContent, file: str, calendars: Iterable[SchoolCalendar]
+) -> SchoolCalendar | None:
+    """The calendar on record that an earlier version of a file became, if there is one.
+
+    Args:
+        content: the file.
+        file: its name.
+        calendars: those on record.
+
+    Returns:
+        The one with most entries in common, at least a third of those it has; else the one that came from a
+        file of this name, or is called as the file calls itself.
+    """
+    entries = {entry.entry for entry in content.entries} | {entry.key for entry in content.entries}
+    best, most = None, 0.0
+    for calendar in calendars:
+        chosen = {choice.key.rpartition(" ")[0] for choice in calendar.choices}
+        share = len(chosen & entries) / len(chosen) if chosen else 0.0
+        named = calendar.source == file or (content.name and calendar.name == content.name[:80])
+        weight = share if share > 1 / 3 else 0.01 * bool(named)
+        if weight > most:
+            best, most = calendar, weight
+    return best
 
 
 def _days(proposed: Sequence[ProposedEntry], *meanings: Meaning) -> list[CalendarEntry]:
@@ -253,7 +327,8 @@ def school_calendar_from(
         source: where it comes from.
 
     Returns:
-        The calendar; days off outside the known span are left out.
+        The calendar; days off outside the known span are left out. What was ticked is kept for the next
+        import.
 
     Raises:
         UnknownName: a key is not one of the proposal's.
@@ -284,5 +359,15 @@ def school_calendar_from(
         pupils=pupils,
         known=span,
         no_school=tuple(sorted(within, key=lambda off: (off.first, off.last))),
+        short_days=tuple(
+            DateSpan(first=one.entry.first_day, last=one.entry.last_day, name=one.entry.summary)
+            for one in proposal.entries
+            if one.meaning is Meaning.SHORT_DAY and one.entry.key not in chosen
+        ),
+        choices=tuple(
+            EntryChoice(key=one.entry.key, title=one.entry.summary, no_school=one.entry.key in chosen)
+            for one in proposal.entries
+            if one.entry.key in chosen or one.meaning is Meaning.NO_SCHOOL
+        ),
         source=source,
     )
