@@ -140,7 +140,7 @@ def _family_options(parser: ArgumentParser) -> None:
         "--school-calendar",
         metavar="FILE",
         nargs="+",
-        help="calendar files (.ics) of school districts around the home, besides those on record",
+        help="files (.ics or .csv) of school districts around the home, besides those on record",
     )
     group.add_argument("--party", metavar="NAME", nargs="+", help="who goes (default: everybody)")
     group.add_argument("--today", metavar="DATE", help="plan as if today were this date")
@@ -431,6 +431,50 @@ def _logbook(parser: ArgumentParser) -> None:
     task("learned", "tell what the outings teach, beside the usual figures")
 
 
+def _schools(parser: ArgumentParser) -> None:
+    parser.epilog = SCHOOLS_GUIDE
+    form = parser.formatter_class
+    tasks = parser.add_subparsers(dest="task", metavar="TASK", title="tasks", required=True, help="one of:")
+
+    def task(name: str, help_text: str) -> ArgumentParser:
+        below = tasks.add_parser(
+            name,
+            help=help_text,
+            description=f"{help_text[0].upper()}{help_text[1:]}.",
+            epilog=SCHOOLS_GUIDE if name == "add" else None,
+            allow_abbrev=False,
+            formatter_class=form,
+        )
+        _whose(below.add_mutually_exclusive_group().add_argument)
+        below.add_argument("--today", metavar="DATE", help="tell as if today were this date")
+        _records_options(below)
+        return below
+
+    task("list", "list the school calendars on record, and what is known around each place")
+    regions = task("regions", "list the regions whose school holidays are built in")
+    regions.add_argument("country", metavar="COUNTRY", nargs="?", help="code of two letters (default: all)")
+    show = task("show", "tell one calendar's breaks, short days and guesses")
+    show.add_argument("name", metavar="NAME", help="what the calendar is called")
+    add = task("add", "put a built-in region or a district's file on record")
+    add.add_argument("source", metavar="REGION|FILE", help="a region such as DE-BY, or a .ics or .csv file")
+    add.add_argument("--name", metavar="NAME", help="what to call it (default: as it calls itself)")
+    add.add_argument("--at", metavar="WHERE", help="where its pupils live (default: at home)")
+    add.add_argument("--pupils", metavar="N", type=_count, help="how many pupils follow it, roughly")
+    add.add_argument(
+        "--dates", choices=("day-first", "month-first"), help="how a table writes dates such as 03/04/2027"
+    )
+    guess = task("guess", "guess the year after a calendar's end from its last year, and mark it so")
+    guess.add_argument("name", metavar="NAME", help="what the calendar is called")
+    remove = task("remove", "take a calendar off the records")
+    remove.add_argument("name", metavar="NAME", help="what the calendar is called")
+
+
+SCHOOLS_GUIDE = """\
+A table (.csv) has the columns: first day, last day, name, kind. The last day and the kind may
+be empty; a kind is no school, short day, first day of school, last day of school or other.
+Dates read like 2026-12-24. A file brought in again keeps what was ticked on the screen.
+"""
+
 ROADS_GUIDE = """\
 Where to get a map file: extracts of OpenStreetMap by region are offered by several
 servers; search for "OpenStreetMap extract" and your state or country, and save the file
@@ -501,6 +545,7 @@ COMMANDS: Sequence[Command] = (
     Command("logbook", "logbook", "write outings down, and tell what they add up to", _logbook),
     Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
     Command("roads", "roads", "use the real roads of a region, from a map file", _roads),
+    Command("schools", "schools", "bring in school calendars, and tell how far they reach", _schools),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),
     Command("export", "export_records", "write all records to one file", _export, (_records_options,)),
     Command(

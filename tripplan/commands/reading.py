@@ -9,11 +9,12 @@ from datetime import date
 from pathlib import Path
 
 from tripplan.errors import Finding
-from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
+from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_card
-from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
+from tripplan.files.school_calendar_file import school_calendar_from
+from tripplan.files.school_file import read_school_file
 from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
@@ -72,16 +73,12 @@ def _school_calendar(path: Path, home: Where, today: date, findings: list[Findin
     if data is None:
         return None
     window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
-    content = read_calendar(data, path.name, window, home.zone)
-    findings.extend(content.findings)
-    if content.value is None:
-        return None
-    proposal = propose_school_calendar(content.value, path.name)
-    findings.extend(proposal.findings)
-    if proposal.value is None:
+    read = read_school_file(data, path.name, window, home.zone)
+    findings.extend(read.findings)
+    if read.value is None:
         return None
     return school_calendar_from(
-        proposal.value,
+        read.value.proposal,
         name=path.stem[:80],
         country=home.country,
         subdivision=home.subdivision,

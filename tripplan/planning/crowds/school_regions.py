@@ -25,6 +25,7 @@ choice: farther pupils weigh less than a seventh."""
 _FIRST_YEAR, _LAST_YEAR = 2018, 2040
 """The years looked at for what a table holds [years]; FR and PL begin with 2018."""
 _YEARS_JUDGED_BY = 8
+_FRIDAY = 4
 _SHORTEST_BREAK = 5
 """Fewer days in a row are no break whose absence tells anything [days]."""
 _DECIDED_UNTIL = {"FR": date(2027, 8, 31)}
@@ -190,6 +191,11 @@ def _public_holidays(region: SchoolRegion, years: Sequence[int]) -> Iterator[Dat
             yield DateSpan(first=day, last=day, name=name)
 
 
+def _over_weekend(day: date) -> timedelta:
+    """From a day to the next one on which a break goes on; some tables leave weekends out."""
+    return timedelta(days=3 if day.weekday() == _FRIDAY else 1)
+
+
 def _joined(spans: Sequence[DateSpan]) -> tuple[DateSpan, ...]:
     """Days of one name in a row as one span; what lies inside an earlier span is dropped."""
     joined: list[DateSpan] = []
@@ -197,7 +203,7 @@ def _joined(spans: Sequence[DateSpan]) -> tuple[DateSpan, ...]:
         before = joined[-1] if joined else None
         if before and span.last <= before.last:
             continue
-        if before and span.name == before.name and span.first <= before.last + timedelta(days=1):
+        if before and span.name == before.name and span.first <= before.last + _over_weekend(before.last):
             joined[-1] = DateSpan(first=before.first, last=span.last, name=span.name)
         else:
             joined.append(span)

@@ -1,0 +1,111 @@
+"""School calendars from the command line."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from tests.commands.conftest import NOON, Run
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.records.opening import Which, open_records
+
+TABLE = (
+    "first day,last day,name,kind\n"
+    "2026-08-24,,Begins,first day of school\n"
+    "2026-12-21,2027-01-01,Rest,no school\n"
+    "2027-06-04,,Ends,last day of school\n"
+)
+DISTRICT = "Limekiln Bluffs district (invented)"
+
+
+def on_record(data: Path) -> dict[str, SchoolCalendar]:
+    """The demo's calendars."""
+    records = open_records(data, Which.DEMO, NOON)
+    return {name: kept.value for name, kept in records.all(SchoolCalendar).items()}
+
+
+def test_the_list_tells_how_far_calendars_reach_around_each_place(run: Run) -> None:
+    """The two districts, each place's share known, and that a typical year stands in after that."""
+    said = run("schools", "list", "--demo")
+    assert said.status == 0
+    assert "then nothing after that" in said.out
+    assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in " ".join(
+        said.out.split()
+    )
+
+
+def test_a_built_in_region_is_added_shown_and_removed(run: Run, data: Path) -> None:
+    """By its code; its pupils are said to be a guess unless told."""
+    assert run("schools", "add", "de-by", "--demo").status == 0
+    assert on_record(data)["Bavaria (school holidays)"].region == "DE-BY"
+    shown = run("schools", "show", "bavaria (school holidays)", "--demo")
+    assert "2026-08-03 to 2026-09-14 Summer Break" in shown.out
+    assert "a guess, 12 %" in " ".join(shown.out.split())
+    assert run("schools", "add", "DE-BY", "--name", "Bayern", "--pupils", "1700000", "--demo").status == 0
+    assert on_record(data)["Bayern"].pupils == 1_700_000
+    assert run("schools", "remove", "Bayern", "--demo").status == 0
+    assert "Bayern" not in on_record(data)
+
+
+def test_a_table_is_added_and_added_again(run: Run, data: Path, tmp_path: Path) -> None:
+    """Where its pupils live and how many they are is kept by a later import."""
+    file = tmp_path / "alder.csv"
+    file.write_text(TABLE)
+    first = run("schools", "add", file, "--at", "Dubuque, IA", "--pupils", "4200", "--demo")
+    assert first.status == 0, first.err
+    made = on_record(data)["alder"]
+    assert (made.pupils, made.subdivision, round(made.latitude, 1)) == (4200, "IA", 42.5)
+    file.write_text(TABLE.replace("Rest", "Winter rest"))
+    assert run("schools", "add", file, "--demo").status == 0
+    again = on_record(data)["alder"]
+    assert (again.pupils, again.latitude) == (4200, made.latitude)
+    assert [span.name for span in again.no_school] == ["Winter rest"]
+
+
+def test_dates_of_a_table_are_never_guessed(run: Run, tmp_path: Path) -> None:
+    """Without --dates every such date is a fault; with it they are read."""
+    file = tmp_path / "alder.csv"
+    file.write_text("first day;name\n03/04/2027;No school\n")
+    refused = run("schools", "add", file, "--demo")
+    assert refused.status == 2
+    assert "whether the day or the month comes first" in " ".join(refused.err.split())
+    assert run("schools", "add", file, "--dates", "day-first", "--demo").status == 0
+
+
+def test_the_next_year_is_guessed_and_marked(run: Run, data: Path) -> None:
+    """The calendar itself stays as it is known."""
+    said = run("schools", "guess", DISTRICT, "--demo")
+    assert said.status == 0
+    assert "then a guess from Thu, Jun 3, 2027" in " ".join(said.out.split())
+    kept = on_record(data)[DISTRICT]
+    assert kept.known.last == date(2027, 6, 2)
+    assert kept.expected
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("add", "DE-XX"), "no region with built-in school holidays"),
+        (("add", "missing.ics"), "cannot be opened"),
+        (("add", "AU-ACT", "--today", "2030-03-01"), "no school holidays on record for these years"),
+        (("regions", "US"), "no country with built-in school holidays"),
+        (("show", "nobody"), "no school calendar called 'nobody'"),
+        (("add", "DE-BY", "--at", "Nowhereville"), "--at"),
+    ],
+)
+def test_what_is_not_there_is_said(run: Run, words: tuple[str, ...], said: str) -> None:
+    """With status 2, and what would have worked."""
+    # The demo's own calendars are of 2026, so it is filled then.
+    assert run("schools", "list", "--demo").status == 0
+    answer = run("schools", *words, "--demo")
+    assert answer.status == 2
+    assert said in " ".join((answer.err + answer.out).split())
+
+
+def test_regions_are_listed_with_what_is_known_of_them(run: Run) -> None:
+    """French zones are decided to summer 2027 and guessed after that."""
+    said = run("schools", "regions", "fr")
+    assert said.status == 0
+    assert "FR-A" in said.out
+    assert "2027-08-31" in said.out
+    assert "DE-BY" not in said.out

@@ -1,0 +1,263 @@
+"""`tripplan schools`: school calendars on record, built-in regions, and how far all of it reaches."""
+
+from argparse import Namespace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.reading import start_of
+from tripplan.errors import Finding, InputFaults, UnknownName, Weight
+from tripplan.files.calendar_reading import MOST_BYTES
+from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.school_calendar_file import school_calendar_from
+from tripplan.files.school_file import read_school_file
+from tripplan.files.school_table_file import DateOrder
+from tripplan.files.where_text import read_where
+from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
+from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
+from tripplan.planning.crowds.school_regions import (
+    built_in_calendar,
+    region_called,
+    regions_near,
+    school_regions,
+)
+from tripplan.planning.outing import Family
+from tripplan.planning.where import Where
+from tripplan.records.store import Kept, Records
+from tripplan.services import Services, family_in, open_services
+
+_ASKED = "command line"
+_USUAL_PUPILS = 10_000
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What every task has at hand."""
+
+    options: Namespace
+    console: Console
+    services: Services
+    records: Records
+    family: Family | None
+    today: date
+
+    @property
+    def calendars(self) -> Mapping[str, Kept[SchoolCalendar]]:
+        return self.records.all(SchoolCalendar)
+
+    def called(self, name: str) -> Kept[SchoolCalendar]:
+        """The calendar of that name, in any case of letters.
+
+        Raises:
+            UnknownName: there is none.
+        """
+        for known, kept in self.calendars.items():
+            if known.casefold() == name.strip().casefold():
+                return kept
+        raise UnknownName("school calendar", name, tuple(self.calendars))
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Carry out one of the tasks."""
+    services = open_services(settings_from(options, environment))
+    records = records_of(services, asked_for(options, services))
+    family = family_in(records)
+    asked = _Asked(options, console, services, records, family, services.today(family))
+    return _TASKS[options.task](asked)
+
+
+def _list(asked: _Asked) -> int:
+    console, last = asked.console, asked.today + LOOK_AHEAD
+    calendars = [kept.value for kept in asked.calendars.values()]
+    for calendar in calendars:
+        console.line(f"{calendar.name}: {calendar.pupils:,} pupils.")
+        console.line(calendar_coverage(calendar, asked.today, last), 2)
+    if not calendars:
+        console.line("There are no school calendars on record.")
+    if asked.family is None:
+        return 0
+    for place in asked.family.places:
+        console.line()
+        cover = place_coverage(calendars, place, asked.today, last)
+        console.line(f"{place.name}: {cover.sentence}")
+        for name, share in cover.districts:
+            console.line(f"{name}: {share:.0%} of the pupils counted there", 2)
+    points = [asked.family.household.home.point, *(place.where.point for place in asked.family.places)]
+    near = [region for region in regions_near(points) if not _has(calendars, region.code)]
+    console.listed(
+        "Built in for regions near home and the places, not on record yet:",
+        [f"{region.code}: {region.name}" for region in near],
+    )
+    return 0
+
+
+def _has(calendars: list[SchoolCalendar], code: str) -> bool:
+    return any(calendar.region == code for calendar in calendars)
+
+
+def _regions(asked: _Asked) -> int:
+    wanted = (asked.options.country or "").upper()
+    rows = [
+        (region.code, region.name, f"{region.pupils:,}", _reach(region.code, asked.today))
+        for region in school_regions()
+        if wanted in ("", region.country)
+    ]
+    if not rows:
+        known = tuple(dict.fromkeys(region.country for region in school_regions()))
+        raise UnknownName("country with built-in school holidays", asked.options.country, known)
+    asked.console.table(("region", "name", "pupils, a guess", "known"), rows)
+    return 0
+
+
+def _reach(code: str, today: date) -> str:
+    calendar = _region_calendar(code, today)
+    if calendar is None:
+        return "nothing for these years"
+    guess = f", a guess to {calendar.expected_within.last}" if calendar.expected_within else ""
+    return f"{calendar.known.first} to {calendar.known.last}{guess}"
+
+
+def _region_calendar(code: str, today: date) -> SchoolCalendar | None:
+    return built_in_calendar(region_called(code), today.year - 1, (today + LOOK_AHEAD).year)
+
+
+def _show(asked: _Asked) -> int:
+    calendar, console = asked.called(asked.options.name).value, asked.console
+    console.line(
+        f"{calendar.name}: {calendar.pupils:,} pupils; from {calendar.source or 'an unnamed source'}."
+    )
+    console.line(calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD))
+    for heading, spans in (
+        ("No school:", calendar.no_school),
+        ("Short days, with school:", calendar.short_days),
+        ("Likely no school, a guess:", calendar.expected),
+    ):
+        console.listed(heading, [_span(span) for span in spans])
+    return 0
+
+
+def _span(span: DateSpan) -> str:
+    days = f"{span.first}" if span.first == span.last else f"{span.first} to {span.last}"
+    return f"{days}  {span.name}".rstrip()
+
+
+def _add(asked: _Asked) -> int:
+    options = asked.options
+    path = Path(options.source).expanduser()
+    calendar = _from_file(asked, path) if path.suffix else _from_region(asked)
+    _save(asked, calendar)
+    said = f"{calendar.name}: {len(calendar.no_school)} breaks and days off, {calendar.pupils:,} pupils."
+    asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
+    return 0
+
+
+def _save(asked: _Asked, calendar: SchoolCalendar) -> None:
+    kept = asked.calendars.get(calendar.name)
+    asked.records.save(calendar, asked.services.clock(), kept.revision if kept else 0)
+
+
+def _from_region(asked: _Asked) -> SchoolCalendar:
+    options = asked.options
+    calendar = _region_calendar(options.source, asked.today)
+    if calendar is None:
+        message = "has no school holidays on record for these years"
+        raise InputFaults((Finding(_ASKED, "REGION", options.source, message),))
+    changes: dict[str, object] = {}
+    if options.name:
+        changes["name"] = options.name
+    if options.pupils:
+        changes["pupils"] = options.pupils
+    if options.at:
+        point = _where(asked, []).point
+        changes |= {"latitude": point.latitude, "longitude": point.longitude, "towns": ()}
+    return SchoolCalendar.model_validate({**calendar.model_dump(), **changes})
+
+
+def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:
+    options, findings = asked.options, list[Finding]()
+    data = start_of(path, MOST_BYTES, findings)
+    if data is None:
+        raise InputFaults(tuple(findings))
+    where = _where(asked, findings)
+    read = read_school_file(
+        data,
+        path.name,
+        DateSpan(first=asked.today - READ_BACK, last=asked.today + READ_AHEAD),
+        where.zone,
+        calendars=[kept.value for kept in asked.calendars.values()],
+        order=DateOrder(options.dates.replace("-", " ")) if options.dates else None,
+    )
+    for finding in read.findings:
+        if finding.weight is Weight.WARNING:
+            asked.console.remark(f"warning: {finding}")
+    found = read.usable()
+    before = found.before
+    own_place = before is not None and not options.at
+    return school_calendar_from(
+        found.proposal,
+        name=options.name or (before.name if before else found.proposal.name[:80] or path.stem[:80]),
+        country=before.country if before and own_place else where.country,
+        subdivision=before.subdivision if before and own_place else where.subdivision,
+        latitude=before.latitude if before and own_place else where.point.latitude,
+        longitude=before.longitude if before and own_place else where.point.longitude,
+        pupils=options.pupils or (before.pupils if before else _USUAL_PUPILS),
+        source=path.name,
+    )
+
+
+def _where(asked: _Asked, findings: list[Finding]) -> Where:
+    """Where the pupils live: as the option says, else at home."""
+    family, text = asked.family, asked.options.at
+    if family is None:
+        message = "there is no household on record; enter one on the screens, or use --demo"
+        raise InputFaults((*findings, Finding(_ASKED, "--own", "", message)))
+    home = family.household.home
+    if not text:
+        return home
+    try:
+        told = read_where(text)
+    except ValueError as trouble:
+        raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], str(trouble)))) from trouble
+    point = told.point
+    found = locate(
+        Where(
+            country=home.country,
+            subdivision=told.subdivision or home.subdivision,
+            town=told.town,
+            postal_code=told.postal_code,
+            latitude=point.latitude if point else None,
+            longitude=point.longitude if point else None,
+        )
+    )
+    if isinstance(found, NotFound):
+        raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], found.message)))
+    return found
+
+
+def _guess(asked: _Asked) -> int:
+    calendar = with_next_year_expected(asked.called(asked.options.name).value)
+    _save(asked, calendar)
+    said = f"{len(calendar.expected)} breaks and days off are guessed for {calendar.name}."
+    asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
+    return 0
+
+
+def _remove(asked: _Asked) -> int:
+    kept = asked.called(asked.options.name)
+    asked.records.remove(SchoolCalendar, kept.value.name, asked.services.clock(), kept.revision)
+    asked.console.line(f"{kept.value.name} is removed.")
+    return 0
+
+
+_TASKS: Mapping[str, Callable[[_Asked], int]] = {
+    "list": _list,
+    "regions": _regions,
+    "show": _show,
+    "add": _add,
+    "guess": _guess,
+    "remove": _remove,
+}

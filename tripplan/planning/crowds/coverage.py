@@ -1,0 +1,148 @@
+"""How far school calendars reach: what is known, what is guessed and what nobody has said, in words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+from itertools import groupby
+
+import numpy as np
+
+from tripplan.planning import wording
+from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.crowds.day_marks import days_in, marked, with_weekends_inside
+from tripplan.planning.crowds.schools import SchoolDays, pupil_weights, school_days
+from tripplan.planning.crowds.typical_year import typical_days
+from tripplan.planning.place import Place
+
+LOOK_AHEAD = timedelta(days=548)
+"""How far ahead coverage is told: eighteen months, as far as a plan reaches."""
+_DAY = timedelta(days=1)
+
+
+class SchoolState(StrEnum):
+    """What a calendar says of a day; weekends in term count as term."""
+
+    OUT = "no school"
+    SCHOOL = "school"
+    LIKELY_OUT = "likely no school"
+    LIKELY_SCHOOL = "likely school"
+    UNKNOWN = "not known"
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """Some days in a row of which a calendar says the same.
+
+    Attributes:
+        first: the first day.
+        last: the last one, which counts.
+        state: what it says.
+    """
+
+    first: date
+    last: date
+    state: SchoolState
+
+
+def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[Stretch, ...]:
+    """What a calendar says of every day from first to last, days alike in a row as one."""
+    margin = 3
+    start, length = first - margin * _DAY, days_in(first, last) + 2 * margin
+    known = marked((calendar.known,), start, length)
+    off = with_weekends_inside(marked(calendar.no_school, start, length), start)
+    guessed = np.zeros(length, dtype=bool)
+    if calendar.expected_within is not None:
+        guessed = marked((calendar.expected_within,), start, length)
+    likely = with_weekends_inside(marked((*calendar.no_school, *calendar.expected), start, length), start)
+    states = np.select(
+        [known & off, known, guessed & likely, guessed],
+        [SchoolState.OUT, SchoolState.SCHOOL, SchoolState.LIKELY_OUT, SchoolState.LIKELY_SCHOOL],
+        default=SchoolState.UNKNOWN,
+    )[margin : length - margin]
+    found = []
+    for state, days in groupby(enumerate(states), key=lambda day: str(day[1])):
+        numbers = [number for number, _ in days]
+        found.append(Stretch(first + numbers[0] * _DAY, first + numbers[-1] * _DAY, SchoolState(state)))
+    return tuple(found)
+
+
+def calendar_coverage(calendar: SchoolCalendar, first: date, last: date) -> str:
+    """How far one calendar reaches within a span, as a sentence."""
+    parts = []
+    known, guess = calendar.known, calendar.expected_within
+    if known.last >= first and known.first <= last:
+        parts.append(
+            f"known from {wording.day(max(first, known.first))} to {wording.day(min(last, known.last))}"
+        )
+    if guess and guess.last >= first and guess.first <= last:
+        span = f"{wording.day(max(first, guess.first))} to {wording.day(min(last, guess.last))}"
+        parts.append(f"a guess from {span}")
+    if not parts:
+        return f"Nothing is known from {wording.day(first)} on: the calendar ended {wording.day(known.last)}."
+    ends = max(known.last, guess.last if guess else known.last)
+    if ends < last:
+        parts.append("nothing after that")
+    sentence = ", then ".join(parts)
+    return f"{sentence[0].upper()}{sentence[1:]}."
+
+
+@dataclass(frozen=True, eq=False)
+class PlaceCoverage:
+    """How far the calendars reach at one place.
+
+    Attributes:
+        place: the card.
+        days: the shares, day by day.
+        districts: the calendars that count there, heaviest first, each with its share of the pupils [-].
+        sentence: what is known, guessed and unknown, in words.
+    """
+
+    place: Place
+    days: SchoolDays
+    districts: tuple[tuple[str, float], ...]
+    sentence: str
+
+
+def place_coverage(
+    calendars: Sequence[SchoolCalendar], place: Place, first: date, last: date
+) -> PlaceCoverage:
+    """How far the calendars reach at a place from first to last.
+
+    Args:
+        calendars: those on record.
+        place: the card.
+        first: the first date.
+        last: the last date, which counts.
+    """
+    where = place.where
+    days = school_days(
+        calendars, where.point, first, last, country=where.country, subdivision=where.subdivision
+    )
+    weights = pupil_weights(calendars, where.point)
+    total = float(weights.sum())
+    heaviest = sorted(zip(calendars, weights, strict=True), key=lambda pair: -pair[1])
+    districts = tuple((c.name, float(weight) / total) for c, weight in heaviest if weight > 0.005 * total)
+    return PlaceCoverage(place, days, districts, _sentence(place, days, last))
+
+
+def _sentence(place: Place, days: SchoolDays, last: date) -> str:
+    where = place.where
+    source = typical_days(where.country, where.subdivision, days.first, last).source
+    certain = np.round(1 - days.unknown, 2)
+    if not certain.any():
+        return (
+            f"No school calendar near here. A typical year stands in for it: {source}. None of it is certain."
+        )
+    parts = []
+    for share, group in groupby(enumerate(certain), key=lambda day: float(day[1])):
+        numbers = [number for number, _ in group]
+        ends = wording.day(days.first + numbers[-1] * _DAY)
+        told = f"of {share:.0%} of the pupils nearby" if share else "of none"
+        parts.append(f"{told} until {ends}")
+    if len(parts) > 4:
+        parts = [*parts[:3], "changing later"]
+    sentence = f"Known {', then '.join(parts)}."
+    if certain.min() < 1:
+        sentence += f" For the rest a guess or a typical year stands in: {source}."
+    return sentence
