@@ -1,6 +1,7 @@
 """`tripplan days`: the days of a span in order."""
 
 import json
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
@@ -98,3 +99,60 @@ def test_school_calendars_can_be_named(run: Run, museum: Files) -> None:
         "2026-12-03": 1,
     }
     assert {day: crowd["out_of_school"] for day, crowd in after.items()} == {"2026-12-02": 0, "2026-12-03": 1}
+
+
+def test_wishes_leave_days_out_and_are_told(run: Run, museum: Files) -> None:
+    """With Tuesdays asked for, no other day is told; the others are counted."""
+    told = answer(run, "--weekdays", "Tuesday", "--most", "99", *museum.options)
+    assert {date.fromisoformat(outing["day"]).weekday() for outing in told["outings"]} == {1}
+    assert told["wishes"] == ["on Tu"]
+    assert told["count"] + told["not_as_wished"] == 36
+
+
+def test_a_budget_that_no_day_keeps_is_a_no_with_the_nearest_miss(run: Run, museum: Files) -> None:
+    """The day that comes nearest is told with what it costs."""
+    said = run("days", "--budget", "1", *museum.options)
+    assert said.status == 1
+    assert "No day is as you wish." in said.out
+    assert "at most $1.00 is wished" in " ".join(said.out.split())
+
+
+def test_a_nuisance_is_weighed_as_asked(run: Run, museum: Files) -> None:
+    """A full house worth nothing takes its part out of the felt cost."""
+    usual, free = (
+        Decimal(answer(run, *asked, "--most", "1", *museum.options)["outings"][0]["felt_cost"]["amount"])
+        for asked in ((), ("--worth", "full-house", "0"))
+    )
+    assert free < usual
+
+
+@pytest.mark.parametrize(
+    ("asked", "named"),
+    [
+        (("--weekdays", "Funday"), "Funday"),
+        (("--budget", "lots"), "--budget"),
+        (("--nap", "101"), "--nap"),
+        (("--home-by", "25:00"), "--home-by"),
+        (("--unit", "Birds"), "no study unit"),
+        (("--worth", "boredom", "3"), "boredom"),
+        (("--worth", "full-house", "-3"), "--worth"),
+    ],
+)
+def test_a_wish_that_cannot_be_understood_is_a_fault(
+    run: Run, museum: Files, asked: tuple[str, ...], named: str
+) -> None:
+    """Each is told with its option, and nothing is ranked."""
+    said = run("days", *asked, *museum.options)
+    assert (said.status, said.out) == (2, "")
+    assert named in said.err
+
+
+def test_the_table_holds_every_day_that_can_be_done(run: Run, museum: Files) -> None:
+    """One line a day and one for the headings; a file that is there is not written over unasked."""
+    path = museum.folder / "days.csv"
+    assert run("days", "--table", str(path), *museum.options).status == 0
+    lines = path.read_text(encoding="utf-8").splitlines()
+    assert len(lines) == 37
+    assert lines[0].startswith('"day","weekday","place"')
+    assert run("days", "--table", str(path), *museum.options).status == 1
+    assert run("days", "--table", "-", *museum.options).out.splitlines() == lines

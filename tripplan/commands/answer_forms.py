@@ -347,14 +347,35 @@ class CompareAnswer(Answer):
     flips: tuple[FlipTold, ...]
 
 
+class NearMissTold(Told):
+    """A day that nearly came first."""
+
+    place: str
+    """Its id."""
+    day: date
+    better: str
+    """In what it is better: a wish let go, or quietest and the like."""
+    costs_more: MoneyTold
+    """Its likely total against that of the best day, negative for less; 0 where there is no best day."""
+    felt_more: MoneyTold
+    """The same with nuisances counted."""
+    sentence: str
+
+
 class DaysAnswer(Answer):
     """Days of a span, least felt cost first."""
 
     span: DaysTold
     count: int
-    """How many can be done; no more than `--most` of them are told."""
+    """How many can be done as wished; no more than `--most` of them are told."""
     outings: tuple[OutingTold, ...]
     passed_over: tuple[PassedOverTold, ...]
+    wishes: tuple[str, ...]
+    """What was wished of a day, in words."""
+    not_as_wished: int
+    """How many further days can be done, but not as wished."""
+    nearly: tuple[NearMissTold, ...]
+    """Days that are better than the best in one respect."""
 
 
 class FeltPartTold(Told):

@@ -1,44 +1,107 @@
-"""`tripplan days`: the days of a span in order of money and nuisances."""
+"""`tripplan days`: the days of a span in order of money and nuisances, and those that nearly came first."""
 
 from argparse import Namespace
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from tripplan.commands.console import Console
 from tripplan.commands.json_answers import days_answer
 from tripplan.commands.outing_text import spread_note
-from tripplan.commands.question import ask
+from tripplan.commands.progress_bar import ProgressBar
+from tripplan.commands.question import Question, ask
+from tripplan.commands.wishes_asked import weighed_as_asked, wishes_asked
+from tripplan.commands.writing import write_file
+from tripplan.files.tables import csv_table
 from tripplan.planning import wording
-from tripplan.planning.choose import Ranking, days_in, rank
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sweep.dates import Numbers
+from tripplan.planning.sweep.listing import HEADINGS, day_rows
+from tripplan.planning.sweep.misses import nearest_misses
+from tripplan.planning.sweep.sweeping import sweeping
+from tripplan.planning.sweep.table import DayTable, Verdict
+from tripplan.planning.sweep.wishes import Wish, all_met, wished
+
+MANY_PLACE_DAYS = 5_000
+"""From so many on it is told how far the work has come [places times days]."""
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
-    """Rank the days that can be done; 1 where there is none."""
+    """Rank the days that can be done as wished; 1 where there is none."""
     question = ask(options, console, environment)
-    span, most = question.span, options.most
-    places = question.places or question.family.places
-    ranking = rank(question.family, question.party, places, days_in(span), today=question.today)
+    question = replace(question, family=weighed_as_asked(question.family, options.worth))
+    wishes = wishes_asked(options, question)
+    table = _swept(question, console)
+    made = wished(wishes, table)
+    ranked = table.ranked(all_met(made, table))
+    if options.table is not None:
+        text = csv_table(HEADINGS, list(day_rows(table, ranked)))
+        if not write_file(options.table, text.encode("utf-8"), console, replace=options.replace):
+            return 1
+        if options.table == "-":
+            return 0 if len(ranked) else 1
+    best = tuple(_outings(table, ranked[: options.most]))
+    misses = nearest_misses(table, made)
     if options.json:
-        console.json(days_answer(question, ranking, most).model_dump(mode="json"))
-        return 0 if ranking.outings else 1
+        passed_over = _passed_over(table)
+        answer = days_answer(question, table, made, len(ranked), best, misses, passed_over)
+        console.json(answer.model_dump(mode="json"))
+        return 0 if best else 1
     question.say_whose(console)
+    span = question.span
     who = wording.listed([member.name for member in question.party])
     console.line(f"{who}; {wording.day(span.first)} to {wording.day(span.last)}.")
+    if made:
+        console.line(f"Wished: {'; '.join(wish.words for wish in made)}.")
     console.line()
-    if ranking.outings:
-        _say_best(ranking, most, console)
+    if best:
+        _say_best(best, len(ranked), console)
     else:
-        console.line("No day in this span can be done.")
+        console.line("No day in this span can be done." if not made else "No day is as you wish.")
+    if misses:
+        console.listed("Nearly:", [miss.sentence for miss in misses])
     if options.why:
-        _say_crowds(ranking, most, console)
-        _say_passed_over(ranking, console)
-    elif ranking.passed_over:
-        console.line(f"{_count(len(ranking.passed_over))} passed over; add --why for the reasons.")
-    return 0 if ranking.outings else 1
+        _say_crowds(best, console)
+        _say_passed_over(_passed_over(table), console)
+    _say_left_out(table, made, console, told=options.why)
+    return 0 if best else 1
 
 
-def _say_best(ranking: Ranking, most: int, console: Console) -> None:
-    shown = ranking.outings[:most]
+def _swept(question: Question, console: Console) -> DayTable:
+    places = question.places or question.family.places
+    steps = sweeping(question.family, question.party, places, question.span, today=question.today)
+    days = (question.span.last - question.span.first).days + 1
+    many = len(places) * days >= MANY_PLACE_DAYS
+    with ProgressBar(console) as bar:
+        for step in steps:
+            if step.table is not None:
+                return step.table
+            if many and (step.done % max(1, step.of // 10) == 0):
+                bar.show(step.done / step.of, f"{step.done} of {step.of} places")
+    raise AssertionError("a sweep ends with its table")
+
+
+def _outings(table: DayTable, spots: Numbers) -> Iterator[Outing]:
+    for row, column in spots.tolist():
+        found = table.outing(row, column)
+        if isinstance(found, Outing):
+            yield found
+
+
+def _passed_over(table: DayTable) -> tuple[NoOuting, ...]:
+    """The days that cannot be done, by date and then place."""
+    missed: list[NoOuting] = []
+    for column in range(len(table.days)):
+        for row in range(len(table.places)):
+            if not table.can_go[row, column]:
+                found = table.outing(row, column)
+                if isinstance(found, NoOuting):
+                    missed.append(found)
+    return tuple(sorted(missed, key=lambda one: (one.day, one.place.id)))
+
+
+def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     console.table(
         ("day", "place", "in all", "with nuisances", "away", "nap", "full house"),
         [
@@ -59,30 +122,42 @@ def _say_best(ranking: Ranking, most: int, console: Console) -> None:
         "Ranked by money plus what the household says a lost nap, a full house, an hour in the car or a "
         f"visit cut short is worth. {spread_note(shown)}"
     )
-    if len(shown) < len(ranking.outings):
-        console.line(f"{len(ranking.outings)} can be done in all; --most tells more of them.")
+    if len(shown) < count:
+        console.line(f"{count} can be done in all; --most tells more of them.")
 
 
-def _say_crowds(ranking: Ranking, most: int, console: Console) -> None:
-    for outing in ranking.outings[:most]:
+def _say_crowds(shown: Sequence[Outing], console: Console) -> None:
+    for outing in shown:
         heading = (
             f"{wording.day(outing.day)}, {outing.place.name}, full house {crowd_sentence(outing.crowd)}:"
         )
         console.listed(heading, [reason.text for reason in outing.crowd.reasons])
 
 
-def _say_passed_over(ranking: Ranking, console: Console) -> None:
+def _say_passed_over(passed_over: Sequence[NoOuting], console: Console) -> None:
     """The days that cannot be done, those with the same reasons together, the nearest first."""
     days: dict[tuple[str, tuple[str, ...]], list[str]] = {}
-    for missed in ranking.passed_over:
+    for missed in passed_over:
         days.setdefault((missed.place.name, missed.reasons), []).append(f"{missed.day:%b} {missed.day.day}")
     places: dict[tuple[tuple[str, ...], str], list[str]] = {}
     for (place, reasons), on in days.items():
         places.setdefault((reasons, ", ".join(on)), []).append(place)
-    console.listed(
-        f"{_count(len(ranking.passed_over))} passed over:",
-        [f"{'; '.join(names)}: {'; '.join(why)} ({on})" for (why, on), names in places.items()],
-    )
+    if passed_over:
+        console.listed(
+            f"{_count(len(passed_over))} passed over:",
+            [f"{'; '.join(names)}: {'; '.join(why)} ({on})" for (why, on), names in places.items()],
+        )
+
+
+def _say_left_out(table: DayTable, made: Sequence[Wish], console: Console, *, told: bool) -> None:
+    not_wished = int((table.can_go & ~all_met(made, table)).sum())
+    if not_wished:
+        console.line(f"{_count(not_wished)} can be done, but not as you wish.")
+    counts = Counter(table.verdict[~table.can_go].tolist())
+    if counts and not told:
+        why = ", ".join(f"{number} {Verdict(verdict).words}" for verdict, number in counts.most_common())
+        total = sum(counts.values())
+        console.line(f"{_count(total)} passed over ({why}); add --why for the reasons.")
 
 
 def _count(days: int) -> str:

@@ -31,6 +31,7 @@ from tripplan.commands.answer_forms import (
     MoneyTold,
     MorePeopleTold,
     NapTold,
+    NearMissTold,
     NotAnyMoreTold,
     OrderTold,
     OtherWayTold,
@@ -61,7 +62,7 @@ from tripplan.commands.question import Question
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay, Purchase
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.certainty import how_sure
-from tripplan.planning.choose import Candidate, Ranking
+from tripplan.planning.choose import Candidate
 from tripplan.planning.cost import CostKind, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, LeaveWindow, slack, trade_offs
@@ -73,6 +74,9 @@ from tripplan.planning.passes.plan import BreakEven, PassOrder, PassPlan, VisitC
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.replan import Replanned, WayOut
+from tripplan.planning.sweep.misses import Miss
+from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.wishes import Wish
 from tripplan.planning.together.shapes import Share, Together
 from tripplan.planning.together.split import RULE
 from tripplan.planning.travel.drive import Leg
@@ -107,14 +111,35 @@ def compare_answer(
     )
 
 
-def days_answer(question: Question, ranking: Ranking, most: int) -> DaysAnswer:
-    """The best days of a span."""
+def days_answer(
+    question: Question,
+    table: DayTable,
+    wishes: Sequence[Wish],
+    count: int,
+    outings: Sequence[Outing],
+    misses: Sequence[Miss],
+    passed_over: Sequence[NoOuting],
+) -> DaysAnswer:
+    """The best days of a span, and those that nearly came first."""
     return DaysAnswer(
         **_opening(question),
         span=_span(question.span),
-        count=len(ranking.outings),
-        outings=tuple(map(_outing, ranking.outings[:most])),
-        passed_over=tuple(map(_passed_over, ranking.passed_over)),
+        count=count,
+        outings=tuple(map(_outing, outings)),
+        passed_over=tuple(map(_passed_over, passed_over)),
+        wishes=tuple(wish.words for wish in wishes),
+        not_as_wished=int(table.can_go.sum()) - count,
+        nearly=tuple(
+            NearMissTold(
+                place=table.places[miss.spot.row].id,
+                day=table.day(miss.spot.column),
+                better=miss.better,
+                costs_more=_money(miss.costs_more),
+                felt_more=_money(miss.felt_more),
+                sentence=miss.sentence,
+            )
+            for miss in misses
+        ),
     )
 
 

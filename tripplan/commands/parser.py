@@ -197,6 +197,50 @@ def _days(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--why", action="store_true", help="tell why days are full, and why others are passed over"
     )
+    parser.add_argument(
+        "--table", metavar="FILE", help="write every such day to a table (.csv) as well; - prints it alone"
+    )
+    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
+
+
+def _wish_options(parser: ArgumentParser) -> None:
+    group = parser.add_argument_group("what the day should be like")
+    group.add_argument("--weekdays", metavar="DAY", nargs="+", help="only on these, such as Tu We Th")
+    group.add_argument("--budget", metavar="AMOUNT", help="a likely total of at most so much")
+    group.add_argument(
+        "--drive", metavar="MINUTES", type=_count, help="neither drive longer than so many minutes"
+    )
+    group.add_argument("--nap", metavar="PERCENT", type=_whole, help="at least so much of the naps kept")
+    group.add_argument(
+        "--full-house", metavar="PERCENT", type=_whole, help="a chance of a full house of at most so much"
+    )
+    roof = group.add_mutually_exclusive_group()
+    for name in ("indoors", "outdoors"):
+        roof.add_argument(
+            f"--{name}",
+            dest="air",
+            action="store_const",
+            const=name,
+            help=f"only places that are {name} or both",
+        )
+    group.add_argument("--in-term", action="store_true", help="only while most pupils nearby have school")
+    group.add_argument("--daylight", action="store_true", help="no driving in the dark")
+    group.add_argument("--home-by", metavar="HH:MM", help="home again by then")
+    group.add_argument("--unit", metavar="NAME", help="in this study unit's weeks, at places that fit it")
+    group.add_argument(
+        "--worth",
+        metavar=("NUISANCE", "AMOUNT"),
+        nargs=2,
+        action="append",
+        default=[],
+        help="weigh a nuisance otherwise than the household says, such as full-house 35; may be repeated",
+    )
+
+
+def _whole(text: str) -> int:
+    if not (text.isdecimal() and len(text) < 10):
+        raise ArgumentTypeError(f"a whole number from 0 on, not {text[:40]!r}")
+    return int(text)
 
 
 def _count(text: str) -> int:
@@ -517,7 +561,7 @@ COMMANDS: Sequence[Command] = (
         "days",
         "rank the days of a span by money and nuisances",
         _days,
-        (_span_options, *_PLANNING, _json_option),
+        (_span_options, _wish_options, *_PLANNING, _json_option),
     ),
     Command("day", "day", "plan one day at one place, hour by hour", _day, (*_PLANNING, _json_option)),
     Command(

@@ -29,10 +29,12 @@ from tripplan.services import (
     with_roads,
 )
 
-LONGEST_SPAN_DAYS = 366
+LONGEST_SPAN_DAYS = 549
+"""Eighteen months [days]."""
 EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
 """Dates that can be asked about; beyond them holidays and time zones are anybody's guess."""
-_ASKED = "command line"
+ASKED = "command line"
+"""Stands for the file in findings about options."""
 _LONGEST_SHOWN = 60
 
 Whose = Literal["demo", "own", "files"]
@@ -152,7 +154,7 @@ def _family(
         family = Family(household, family.places if family else ()) if household else None
     elif family is None:
         message = "there is no household on record; name a household file, or use --demo"
-        findings.append(Finding(_ASKED, "--household", "", message))
+        findings.append(Finding(ASKED, "--household", "", message))
     if options.places:
         places = places_in(options.places, today, findings)
         family = replace(family, places=places) if family else None
@@ -162,7 +164,7 @@ def _family(
         family = replace(family, school_calendars=(*family.school_calendars, *schools))
     if family and not family.places and not options.places:
         message = "there are no places on record; name place cards, or a folder of them"
-        findings.append(Finding(_ASKED, "--places", "", message))
+        findings.append(Finding(ASKED, "--places", "", message))
     return family
 
 
@@ -174,7 +176,7 @@ def _party(names: Sequence[str] | None, family: Family | None, findings: list[Fi
     for name in wanted:
         if name.casefold() not in called:
             message = f"nobody of that name; the household is {', '.join(called.values())}"
-            findings.append(Finding(_ASKED, "--party", name[:_LONGEST_SHOWN], message))
+            findings.append(Finding(ASKED, "--party", name[:_LONGEST_SHOWN], message))
     return family.party([called[name.casefold()] for name in wanted if name.casefold() in called] or None)
 
 
@@ -204,7 +206,7 @@ def place_called(name: str, places: Sequence[Place], findings: list[Finding]) ->
         known = ", ".join(place.id for place in places)
         hint = f"did you mean {' or '.join(near)}?" if near else f"known: {known}"
         message = f"no place is called that; {hint}"
-    findings.append(Finding(_ASKED, "PLACE", name[:_LONGEST_SHOWN], message))
+    findings.append(Finding(ASKED, "PLACE", name[:_LONGEST_SHOWN], message))
     return None
 
 
@@ -219,7 +221,7 @@ def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan 
     fixed = dates.get("day") or dates.get("on")
     if fixed and len(dates) > 1:
         message = "one day, or a span with --from and --to, not both"
-        findings.append(Finding(_ASKED, "--on", str(fixed), message))
+        findings.append(Finding(ASKED, "--on", str(fixed), message))
         return None
     if fixed:
         return DateSpan(first=fixed, last=fixed)
@@ -230,7 +232,7 @@ def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan 
     if first <= last < first + timedelta(days=LONGEST_SPAN_DAYS):
         return DateSpan(first=first, last=last)
     message = f"a span ends no earlier than it begins ({first}) and has at most {LONGEST_SPAN_DAYS} days"
-    findings.append(Finding(_ASKED, "--to", str(last), message))
+    findings.append(Finding(ASKED, "--to", str(last), message))
     return None
 
 
@@ -239,11 +241,9 @@ def date_in(text: str, field: str, findings: list[Finding]) -> date | None:
     try:
         day = date.fromisoformat(text.strip())
     except ValueError:
-        findings.append(Finding(_ASKED, field, text[:_LONGEST_SHOWN], "a date reads like 2026-12-08"))
+        findings.append(Finding(ASKED, field, text[:_LONGEST_SHOWN], "a date reads like 2026-12-08"))
         return None
     if EARLIEST <= day <= LATEST:
         return day
-    findings.append(
-        Finding(_ASKED, field, str(day), f"a date from {EARLIEST} to {LATEST} can be asked about")
-    )
+    findings.append(Finding(ASKED, field, str(day), f"a date from {EARLIEST} to {LATEST} can be asked about"))
     return None

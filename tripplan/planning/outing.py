@@ -122,7 +122,8 @@ class PlaceFacts:
         public_holidays: at the place, by date; empty where `holidays_known` is false.
         holidays_known: whether the country's public holidays are on record.
         days_out_of_school: days on which most pupils nearby have no school.
-        crowds: crowd risk of every open day of the years asked about; reasons are made when asked for.
+        crowds: crowd risk of every open day of the years asked about, and of those that the family has
+            notes of; reasons are made when asked for.
     """
 
     place: Place
@@ -203,7 +204,8 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     Returns:
         Drive, holidays and crowd risks; the crowd risk of a day compares it with the same calendar year.
     """
-    asked = sorted(set(years))
+    notes = [note for note in family.crowd_notes if note.place == place.id]
+    asked = {*years, *(note.day.year for note in notes)}
     where = place.where
     try:
         holidays = public_holidays(where.country, where.subdivision, asked)
@@ -212,7 +214,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     named = holidays or {}
     days: list[date] = []
     out_of_school: set[date] = set()
-    for year in asked:
+    for year in sorted(asked):
         first, last = date(year, 1, 1), date(year, 12, 31)
         out = days_out_of_school(family.school_calendars, where.point, first, last)
         out_of_school |= out
@@ -234,7 +236,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
             days,
             with_local_holidays(named, place, family.local_days, asked),
             family.school_calendars,
-        ),
+        ).learning_from(notes),
     )
 
 

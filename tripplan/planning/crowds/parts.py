@@ -6,6 +6,7 @@ A part is worked out for a whole year at once; what it says of a single day is p
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from enum import Enum, auto
 from functools import partial
 from typing import Any
 
@@ -25,6 +26,14 @@ from tripplan.planning.place import Place
 Floats = NDArray[np.floating[Any]]
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+class Group(Enum):
+    """What a part is about; places differ in how strong each group is."""
+
+    DAY_OFF = auto()
+    SEASON = auto()
+    PLACE = auto()
 
 
 @dataclass(frozen=True)
@@ -60,12 +69,14 @@ class YearPart:
         effect: as in `Part` [ln].
         cause: in words, or what gives the words for the day with that index.
         compared_with: as in `Part`.
+        group: what it is about.
         doubt: as in `Part` [ln]; None for none.
     """
 
     effect: Floats
     cause: str | Callable[[int], str]
     compared_with: str
+    group: Group
     doubt: Floats | None = None
 
     def on(self, index: int) -> Part:
@@ -100,15 +111,17 @@ def year_parts(
 
 
 def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
-    ordinary, weekend = "an ordinary weekday", "another weekend"
-    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary)
+    ordinary, weekend, day_off = "an ordinary weekday", "another weekend", Group.DAY_OFF
+    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary, day_off)
     by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
-    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary)
+    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary, day_off)
     on_break = off.weekend * (schools.on_break + schools.unknown * schools.chance_on_break)
-    yield YearPart(levels.weekend_on_break * on_break, partial(_weekend_on_break, schools), weekend)
-    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend)
+    inside = partial(_weekend_on_break, schools)
+    yield YearPart(levels.weekend_on_break * on_break, inside, weekend, day_off)
+    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend, day_off)
     yield from _schools(off, schools, levels)
-    yield YearPart(levels.off_work * (off.in_lieu | off.bridge), partial(_off_work, off), "such a weekday")
+    off_work = levels.off_work * (off.in_lieu | off.bridge)
+    yield YearPart(off_work, partial(_off_work, off), "such a weekday", day_off)
 
 
 def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:
@@ -124,11 +137,12 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
     chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
     return (
-        YearPart(known * weekday, partial(_pupils, schools), "a school day"),
+        YearPart(known * weekday, partial(_pupils, schools), "a school day", Group.DAY_OFF),
         YearPart(
             chance * between,
             partial(_unknown, schools),
             "a school day",
+            Group.DAY_OFF,
             doubt=np.sqrt(chance * (1 - chance)) * between,
         ),
     )
@@ -179,7 +193,7 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
         cause = "time of year, by the busiest months on the place card"
     elif found.doubt.any():
         cause = "time of year, hard to tell from afar where winters are warm"
-    return YearPart(found.effect, cause, "the year's average", doubt=found.doubt)
+    return YearPart(found.effect, cause, "the year's average", Group.SEASON, doubt=found.doubt)
 
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
@@ -191,7 +205,7 @@ def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags)
     free &= is_open
     if free.any():
         draw = math.log(FREE_ENTRY) * (1 - free.sum() / is_open.sum())
-        yield YearPart(draw * free, "a day of free entry", "a day that costs")
+        yield YearPart(draw * free, "a day of free entry", "a day that costs", Group.PLACE)
 
 
 def _lets_everybody_in_free(offer: Offer) -> bool:
@@ -212,7 +226,7 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     weekday = ~(off.public_holiday | off.weekend | off.in_lieu)
     come = days_of_rule(hours, off, schools) & weekday
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
-    yield YearPart(effect, f"school classes come ({hours})", "a term day without them")
+    yield YearPart(effect, f"school classes come ({hours})", "a term day without them", Group.PLACE)
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
@@ -220,4 +234,4 @@ def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
         if special.day.year == off.first.year:
             effect = np.zeros(len(off))
             effect[(special.day - off.first).days] = math.log(special.crowd_factor)
-            yield YearPart(effect, special.name, "a usual day")
+            yield YearPart(effect, special.name, "a usual day", Group.PLACE)

@@ -2,17 +2,20 @@
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.days_off import Flags, days_off
+from tripplan.planning.crowds.days_off import DaysOff, Flags, days_off
+from tripplan.planning.crowds.learning import Sight, learnt, surprise, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
-from tripplan.planning.crowds.parts import Floats, Part, YearPart, year_parts
+from tripplan.planning.crowds.notes import CrowdNote
+from tripplan.planning.crowds.parts import Floats, Group, Part, YearPart, year_parts
 from tripplan.planning.crowds.schools import SchoolDays, SchoolShares, school_days
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Source
@@ -29,9 +32,11 @@ WORDS = (
 """What a chance is called: the first word whose limit it does not exceed. Up to a tenth is half the average
 chance, a quarter lies just above the average, beyond a half a full house is more likely than not."""
 
-_SOURCE = Source(
+_ELSEWHERE = f"counted elsewhere, not at this place: {'; '.join(table.name for table in TABLES)}"
+_SOURCE = Source(Origin.ESTIMATE, _ELSEWHERE)
+_SOURCE_WITH_NOTES = Source(
     Origin.ESTIMATE,
-    f"counted elsewhere, not at this place: {'; '.join(table.name for table in TABLES)}",
+    f"{_ELSEWHERE}. Your own notes here count beside it: about four of one kind of day weigh as much",
 )
 _WORTH_SAYING = math.log(1.05)
 _MOST_STEPS = 200
@@ -76,22 +81,29 @@ class CrowdYear:
     """The crowd risk of one calendar year at one place, one array entry a day from 1 January.
 
     Attributes:
-        first: 1 January.
+        off: the year, with its weekends and holidays.
         is_open: which days are compared with each other.
         chance: as in `CrowdRisk`, not a number on days that are not open [0-1].
         level: expected logarithm of visitors, against an ordinary school-term weekday [ln].
         noise: standard deviation about it, doubts included [ln].
         parts: what the levels are made of.
         schools: how the pupils within reach are spread.
+        notes: how many of the family's own notes are among the parts [-].
     """
 
-    first: date
+    off: DaysOff
     is_open: Flags
     chance: Floats
     level: Floats
     noise: Floats
     parts: tuple[YearPart, ...]
     schools: SchoolDays
+    notes: int = 0
+
+    @property
+    def first(self) -> date:
+        """1 January."""
+        return self.off.first
 
     def on(self, day: date) -> CrowdRisk:
         """One day's risk with its reasons, put into words now.
@@ -104,7 +116,37 @@ class CrowdYear:
             raise KeyError(day)
         chance = float(self.chance[index])
         of_day = [part.on(index) for part in self.parts]
-        return CrowdRisk(chance, word_for(chance), _reasons(of_day), self.schools.on(day), _SOURCE)
+        source = _SOURCE_WITH_NOTES if self.notes else _SOURCE
+        return CrowdRisk(chance, word_for(chance), _reasons(of_day), self.schools.on(day), source)
+
+    def sight(self, note: CrowdNote) -> Sight:
+        """A note of a day of this year, open or not, beside what is expected of the day without it."""
+        index = (note.day - self.first).days
+        return Sight(
+            self._ways[index],
+            surprise(
+                note.fullness, float(self.level[index]), self.level[self.is_open], self.noise[self.is_open]
+            ),
+            float(self.noise[index]),
+        )
+
+    def with_learnt(self, differs: Floats, notes: int) -> "CrowdYear":
+        """The year as the family's notes make it.
+
+        Args:
+            differs: how much the place differs in each way, as `learnt` says it.
+            notes: how many notes say so [-].
+        """
+        cause = "from your note here" if notes == 1 else f"from your {notes} notes here"
+        effect = self._ways @ differs
+        own = YearPart(effect, cause, "what was counted elsewhere", Group.PLACE)
+        level = self.level + effect
+        chance = _chances_of_open_days(level, self.noise, self.is_open)
+        return replace(self, level=level, chance=chance, parts=(*self.parts, own), notes=notes)
+
+    @cached_property
+    def _ways(self) -> Floats:
+        return ways_to_differ(self.off, self.schools, self.parts)
 
 
 class Crowds(Mapping[date, CrowdRisk]):
@@ -139,6 +181,19 @@ class Crowds(Mapping[date, CrowdRisk]):
         if math.isnan(chance):
             raise KeyError(day)
         return chance
+
+    def learning_from(self, notes: Sequence[CrowdNote]) -> "Crowds":
+        """The crowd risks of the same days, as the family's own notes of this place make them.
+
+        Args:
+            notes: of this place only. One of a year without an open day among these is left out: there is
+                nothing to compare it with.
+        """
+        sights = [self._years[note.day.year].sight(note) for note in notes if note.day.year in self._years]
+        if not sights:
+            return self
+        differs = learnt(sights)
+        return Crowds(of_year.with_learnt(differs, len(sights)) for of_year in self._years.values())
 
     def year(self, year: int) -> CrowdYear:
         """The arrays of one of the years.
@@ -181,9 +236,15 @@ def crowd_year(
     level = np.add.reduce([part.effect for part in parts])
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
     noise = np.sqrt(np.add.reduce(doubts, initial=levels.noise**2))
-    chance = np.full(len(off), math.nan)
+    chance = _chances_of_open_days(level, noise, is_open)
+    return CrowdYear(off, is_open, chance, level, noise, parts, schools)
+
+
+def _chances_of_open_days(level: Floats, noise: Floats, is_open: Flags) -> NDArray[np.float64]:
+    """One entry a day, not a number on days that are not open."""
+    chance = np.full(len(level), math.nan)
     chance[is_open] = busiest_fifth_chances(level[is_open], noise[is_open])
-    return CrowdYear(off.first, is_open, chance, level, noise, parts, schools)
+    return chance
 
 
 def crowd_risks(

@@ -15,6 +15,9 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Weekday
 from tripplan.planning.money import Money
+from tripplan.planning.place import Place
+from tripplan.planning.study.fit import fits_of
+from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.table import DayTable
 
 Mask = NDArray[np.bool_]
@@ -33,6 +36,12 @@ class Weeks:
     name: str
     days: DateSpan
     places: frozenset[str]
+
+    @classmethod
+    def of(cls, unit: StudyUnit, places: Sequence[Place]) -> "Weeks":
+        """Those of a study unit, at the places whose topics meet its own."""
+        fitting = frozenset(fit.place.id for fit in fits_of(unit, places).places)
+        return cls(unit.name, unit.weeks, fitting)
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,103 @@
+"""What a family's notes of how full a place was say about other days there.
+
+A place may differ from the tables in a few ways: it lives more or less by days off, more or less by the
+season, and each of four kinds of day may be fuller or emptier there. Before any note each way is taken to be
+none, give or take as much as the tables differ among themselves. A note is one blurred look at one day, so
+that a few of them move the days like it and hardly any others (Bayesian linear regression).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from statistics import NormalDist
+
+import numpy as np
+
+from tripplan.planning.crowds.days_off import DaysOff
+from tripplan.planning.crowds.notes import Fullness
+from tripplan.planning.crowds.parts import Floats, Group, YearPart
+from tripplan.planning.crowds.schools import SchoolDays
+
+DAYS_OFF_VARY = 0.40
+"""How much places differ in how far they live by days off, in proportion [-]: standard deviation of the
+weekends of the three tables, 1.29, 0.89 and 0.57, about their mean."""
+SEASONS_VARY = 0.29
+"""Likewise for the season outdoors: 0.042, 0.050 and 0.027 [-]."""
+KINDS_VARY = 0.35
+"""How much one kind of day differs between places beyond that [ln]: the tables' public holidays against their
+weekends (1.57, 0.85 and 1.17 times) by 0.33, their school holidays (1.09 and 0.30 times) by more."""
+IMPRESSION = 0.8
+"""How far an impression of fullness lies from the day's count, as a standard deviation [ln]. No source, our
+choice: rather much, so that about four notes of one kind of day off weigh as much as the tables."""
+
+_MIDDLE = {
+    Fullness.PLENTY_OF_ROOM: 0.10,
+    Fullness.SOME_COMPANY: 0.35,
+    Fullness.WELL_FILLED: 0.65,
+    Fullness.PACKED: 0.90,
+}
+"""Where in the order of the year's days, from the emptiest, a word puts a day [0-1]: 'packed' in the middle
+of the busiest fifth, 'plenty of room' in that of the emptiest, the others between. No source, our choice."""
+_OUT_OF_SCHOOL = 0.5
+"""Share of the pupils out of school from which on a weekday is like a break [-]."""
+_PRIOR = np.array([DAYS_OFF_VARY, SEASONS_VARY, KINDS_VARY, KINDS_VARY, KINDS_VARY, KINDS_VARY]) ** 2
+
+
+@dataclass(frozen=True)
+class Sight:
+    """One note beside what the tables expect of its day.
+
+    Attributes:
+        ways: what each way of differing would add to the day, one entry a way.
+        surprise: how much fuller the day was than expected [ln].
+        noise: standard deviation of the day's count about what is expected [ln].
+    """
+
+    ways: Floats
+    surprise: float
+    noise: float
+
+
+def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart]) -> Floats:
+    """What each way of differing would add to each day: a row a day, a column a way.
+
+    The columns are the strength of days off, that of the season, and then a term weekday, a weekday out of
+    school, a weekend day and a public holiday, of which each day is one.
+    """
+
+    def of_group(group: Group) -> Floats:
+        effects = [part.effect for part in parts if part.group is group]
+        return np.asarray(np.sum(effects, axis=0), dtype=float)
+
+    weekday = ~(off.public_holiday | off.weekend)
+    out = weekday & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
+    kinds = (weekday & ~out, out, off.weekend, off.public_holiday)
+    return np.column_stack([of_group(Group.DAY_OFF), of_group(Group.SEASON), *kinds])
+
+
+def surprise(fullness: Fullness, expected: float, levels: Floats, noises: Floats) -> float:
+    """How much fuller a day was than expected [ln].
+
+    Args:
+        fullness: what was seen.
+        expected: logarithm of the visitors of that day [ln].
+        levels: likewise of all open days of that year [ln].
+        noises: standard deviation about each of them [ln].
+    """
+    spread = float(np.sqrt(levels.var() + (noises**2).mean()))
+    seen = float(levels.mean()) + spread * NormalDist().inv_cdf(_MIDDLE[fullness])
+    return seen - expected
+
+
+def learnt(sights: Sequence[Sight]) -> Floats:
+    """How much of each way of differing the notes make likely, in the order of `ways_to_differ`.
+
+    Args:
+        sights: the notes; without any, no way is.
+    """
+    precision = np.diag(1 / _PRIOR)
+    pull = np.zeros(len(_PRIOR))
+    for sight in sights:
+        weight = 1 / (sight.noise**2 + IMPRESSION**2)
+        precision += weight * np.outer(sight.ways, sight.ways)
+        pull += weight * sight.surprise * sight.ways
+    return np.linalg.solve(precision, pull)

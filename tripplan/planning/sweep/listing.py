@@ -1,0 +1,67 @@
+"""Days of a table written out, one row each, for lists and files."""
+
+from collections.abc import Iterator
+from datetime import date, datetime
+
+from tripplan.planning.money import minor_digits
+from tripplan.planning.sweep.dates import Numbers
+from tripplan.planning.sweep.table import DayTable
+
+HEADINGS = (
+    "day",
+    "weekday",
+    "place",
+    "in all",
+    "low",
+    "high",
+    "something unknown",
+    "with nuisances",
+    "currency",
+    "leave",
+    "back",
+    "at the place [min]",
+    "driving [min]",
+    "driving in the dark [min]",
+    "nap kept [min]",
+    "nap lost [min]",
+    "full house [%]",
+    "school is in",
+)
+"""What `day_rows` tells of each day."""
+
+
+def day_rows(table: DayTable, spots: Numbers) -> Iterator[tuple[date | str | float | int, ...]]:
+    """Days that can be done, one row each, as plain numbers and texts.
+
+    Args:
+        table: the days.
+        spots: rows and columns of those wanted, as `DayTable.ranked` gives them.
+    """
+    currency = table.family.household.currency
+    coin = 10 ** minor_digits(currency)
+    for row, column in spots.tolist():
+        day = table.day(column)
+        yield (
+            day,
+            f"{day:%a}",
+            table.places[row].name,
+            int(table.likely[row, column]) / coin,
+            int(table.low[row, column]) / coin,
+            int(table.high[row, column]) / coin,
+            "yes" if table.at_least[row, column] else "no",
+            int(table.felt[row, column]) / coin,
+            currency,
+            _clock(table.at_home(column, int(table.leave_home[row, column]))),
+            _clock(table.at_home(column, int(table.home[row, column]))),
+            int(table.visit[row, column]),
+            int(table.in_car[row, column]),
+            int(table.dark_there[row, column]) + int(table.dark_back[row, column]),
+            int(table.nap_kept[row, column]),
+            int(table.nap_lost[row, column]),
+            round(100 * float(table.chance[row, column]), 1),
+            "yes" if table.in_term[row, column] else "no",
+        )
+
+
+def _clock(moment: datetime) -> str:
+    return f"{moment:%H:%M}"
