@@ -106,7 +106,7 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
     ]
     outings = [single for single in singles if isinstance(single, Outing)]
     assert [outing.plan.felt.minor for outing in outings] == [int(felt[row, row]) for row in range(PLACES)]
-    brute = seconds(lambda: _brute_force(family, table))
+    brute = seconds(lambda: _brute_force(family, table), repeat=3)
     whole = seconds(lambda: sweep(family, party, family.places, span, today=TODAY), repeat=3)
     search = seconds(lambda: best_choice(outings[0].question), repeat=5)
     profile = cProfile.Profile()
