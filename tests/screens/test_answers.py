@@ -7,6 +7,7 @@ import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
+from tripplan.planning.local_days import LocalDay
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.screens.widgets import answers
@@ -43,6 +44,7 @@ def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
     names = [member.name for member in family.household.members]
     first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
     cheaper = family.places[0].model_copy(update={"notes": "prices were read again"})
+    fair = LocalDay(name="fair", first=SPAN.first, last=SPAN.last, place=family.places[0].id)
     note = CrowdNote(family.places[0].id, date(2026, 11, 20), Fullness.PACKED)
     longer = DateSpan(first=SPAN.first, last=date(2026, 12, 11))
     others = (
@@ -51,6 +53,7 @@ def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
         answers.ranked(family, names, family.places[:1], longer, TODAY),
         answers.ranked(family, names, family.places[1:2], SPAN, TODAY),
         answers.ranked(family, names, family.places[:1], SPAN, date(2026, 11, 26)),
+        answers.ranked(replace(family, local_days=(fair,)), names, family.places[:1], SPAN, TODAY),
         answers.ranked(replace(family, crowd_notes=(note,)), names, family.places[:1], SPAN, TODAY),
     )
     assert all(other is not first for other in others)

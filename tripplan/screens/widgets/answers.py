@@ -2,7 +2,8 @@
 
 import hashlib
 from collections import OrderedDict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import fields
 from datetime import date, datetime
 from time import monotonic
 from typing import Any
@@ -12,6 +13,7 @@ import streamlit as st
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
 from tripplan.planning.flips import Flip, what_would_flip
+from tripplan.planning.model import Written
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
@@ -29,20 +31,21 @@ _A_MOMENT = 1.0
 
 
 def _fingerprint(family: Family) -> str:
-    """Tells two families' data apart; equal data have equal fingerprints."""
-    written = hashlib.sha256(family.household.model_dump_json().encode())
-    for form in (
-        *family.places,
-        *family.school_calendars,
-        *family.family_calendars,
-        family.own_week,
-        *family.typed_drives,
-        *family.own_figures,
-    ):
-        written.update(form.model_dump_json().encode())
-    written.update(repr(sorted(family.road_drives.items())).encode())
-    written.update(repr(family.crowd_notes).encode())
+    """Tells two families' data apart, whatever part of it differs; equal data have equal fingerprints."""
+    written = hashlib.sha256()
+    for part in fields(family):
+        written.update(f"{part.name}:{_as_text(getattr(family, part.name))}\n".encode())
     return written.hexdigest()
+
+
+def _as_text(value: object) -> str:
+    if isinstance(value, Written):
+        return value.model_dump_json()
+    if isinstance(value, Mapping):
+        return repr(sorted(value.items()))
+    if isinstance(value, tuple):
+        return "\n".join(map(_as_text, value))
+    return repr(value)
 
 
 # How two questions are told apart; a place stands in the family's data already, so its id is enough.
