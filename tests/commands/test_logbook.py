@@ -8,7 +8,7 @@ import jsonschema  # type: ignore[import-untyped]
 import pandas as pd
 import pytest
 
-from tests.commands.conftest import Run
+from tests.commands.conftest import NOON, Run
 from tests.planning.logbook.entries import make_entry
 from tripplan.files.logbook_file import write_logbook_entry
 from tripplan.planning.logbook.entry import LogbookEntry
@@ -38,6 +38,20 @@ def test_an_entry_goes_in_once_and_changes_only_when_asked(
     kept = own_records.get(LogbookEntry, "2026-11-14-test-museum")
     assert kept is not None
     assert (kept.revision, str(kept.value.paid[1].amount)) == (2, "19.40")
+
+
+def test_an_entry_is_taken_out_and_stays_in_the_history(
+    run: Run, own_records: Records, entry_file: Path
+) -> None:
+    """Removed, it can be brought back from the records; an unknown id is told with the known ones."""
+    run("logbook", "write", entry_file)
+    said = run("logbook", "remove", "2026-11-14-test-museum")
+    assert (said.status, "is out of the logbook" in said.out) == (0, True)
+    assert own_records.all(LogbookEntry) == {}
+    assert own_records.undo(LogbookEntry, "2026-11-14-test-museum", NOON, 2) is not None
+    again = run("logbook", "remove", "never")
+    assert again.status == 2
+    assert "known: 2026-11-14-test-museum" in again.err
 
 
 def test_one_bad_file_keeps_all_out(run: Run, own_records: Records, entry_file: Path, tmp_path: Path) -> None:

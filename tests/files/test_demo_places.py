@@ -17,10 +17,12 @@ from geopy.distance import geodesic
 
 from tripplan.files.calendar_reading import read_calendar
 from tripplan.files.household_file import load_household
+from tripplan.files.logbook_file import load_logbook_entry
 from tripplan.files.place_card import load_place_cards
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.hours import hours_on
 from tripplan.planning.household import Household
 from tripplan.planning.offers import Bundle, Pass, Ticket
 from tripplan.planning.opening_hours import open_spans
@@ -446,3 +448,25 @@ def test_choir_is_skipped_over_the_holidays() -> None:
         date(2026, 12, 15),
         date(2027, 1, 5),
     ]
+
+
+def test_the_logbook_is_of_this_family_and_these_places(
+    household: Household, places: dict[str, Place]
+) -> None:
+    """Six outings, all over, without a warning; those to a place with a card fell on days it was open."""
+    entries = [
+        load_logbook_entry(path, TODAY, household) for path in sorted((DEMO / "logbook").glob("*.toml"))
+    ]
+    assert len(entries) == 6
+    assert all(read.findings == () for read in entries)
+    assert len({entry.place for read in entries if (entry := read.usable()).place}) == 5
+    for read in entries:
+        entry = read.usable()
+        if entry.place is not None:
+            hours = hours_on(places[entry.place], entry.day, set(), set())
+            moments = entry.moments
+            assert moments.arrived is not None
+            assert moments.left_place is not None
+            assert any(
+                span.opens <= moments.arrived <= moments.left_place <= span.closes for span in hours.spans
+            ), entry.id

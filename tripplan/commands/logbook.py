@@ -102,6 +102,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     tasks: Mapping[str, Callable[[Namespace, Console, _Logbook], int]] = {
         "draft": _draft,
         "write": _write,
+        "remove": _remove,
         "list": _list,
         "year": _year,
         "record": _record,
@@ -193,6 +194,18 @@ def _write(options: Namespace, console: Console, logbook: _Logbook) -> int:
         return 1
     for entry in entries:
         console.line(entry_sentence(entry, logbook.family.household.units))
+    return 0
+
+
+def _remove(options: Namespace, console: Console, logbook: _Logbook) -> int:
+    """Take one entry out of the logbook."""
+    kept = logbook.records.get(LogbookEntry, options.id)
+    if kept is None:
+        known = ", ".join(entry.id for entry in logbook.entries) or "none"
+        message = f"no entry has this id; known: {known}"
+        raise InputFaults((Finding(_ASKED, "ID", options.id[:60], message),))
+    logbook.records.remove(LogbookEntry, options.id, logbook.clock(), kept.revision)
+    console.line(f"{kept.value.title} on {wording.day(kept.value.day)} is out of the logbook.")
     return 0
 
 

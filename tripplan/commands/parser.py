@@ -452,6 +452,8 @@ def _logbook(parser: ArgumentParser) -> None:
     write = task("write", "put filled-in files into the logbook", told=False)
     write.add_argument("file", metavar="FILE", nargs="+", help="a file as draft writes it")
     replace(write, "change an entry that is there already")
+    remove = task("remove", "take an outing out of the logbook; it stays in the records' history", told=False)
+    remove.add_argument("id", metavar="ID", help="the entry's id, as list --json tells it")
     listed = task("list", "tell the outings that were written down")
     period(listed, "all of them")
     listed.add_argument("--why", action="store_true", help="tell each in full, and against its plan")
