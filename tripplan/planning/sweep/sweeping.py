@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from datetime import date, time, timedelta
 from decimal import Decimal
 from functools import cached_property
@@ -42,6 +42,14 @@ _GRID = 5
 """A change of the clock by a multiple of this keeps the search on the same clock times [min]."""
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
+
+
+_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
+_SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}
+_OF_PLACE_AND_AGES = tuple(
+    asked.name for asked in fields(DayQuestion) if asked.name not in _TOLD_OTHERWISE | _SAME_FOR_A_PARTY
+)
+"""What the day search is asked that may differ from place to place and with everybody's age."""
 
 
 @dataclass(frozen=True)
@@ -273,14 +281,31 @@ class _PlaceDays:
         return self._rule(self._place.opening.hours)
 
     @cached_property
-    def _groups(self) -> RuleDays | None:
-        """When classes come, on school days."""
-        text, row = self._place.opening.school_groups, self._row
-        if text is None:
-            return None
-        groups = self._rule(text)
-        in_term = (row.weekday < _SATURDAY) & ~self._holidays & ~self._out_of_school
-        return replace(groups, kind=np.where(in_term, groups.kind, 0))
+    def _inside(self) -> tuple[RuleDays, ...]:
+        """Rules about times inside the place that a day plan may meet, beside its opening."""
+        return tuple(self._reaching_no_further(rule) for rule in self._rules_inside())
+
+    def _rules_inside(self) -> Iterator[RuleDays]:
+        classes, row = self._place.opening.school_groups, self._row
+        if classes is not None:
+            in_term = (row.weekday < _SATURDAY) & ~self._holidays & ~self._out_of_school
+            rule = self._rule(classes)
+            yield replace(rule, kind=np.where(in_term, rule.kind, 0))
+
+    def _reaching_no_further(self, rule: RuleDays) -> RuleDays:
+        """Where times run past midnight into days whose own kind does not tell, each day is a kind of its own."""
+        if not rule.past_midnight:
+            return rule
+        count = self._row.count
+        return RuleDays(np.arange(count), tuple(((n, -1),) for n in range(count)), past_midnight=True)
+
+    def _ages_of_a_day_plan(self) -> Iterator[int]:
+        """Ages at which loading, rests or anything else that a day is planned by changes [months]."""
+        yield from (NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)
+
+    @cached_property
+    def _growing(self) -> Numbers:
+        return self._row.since(self._row.birthdays(self._ages_of_a_day_plan()))
 
     @cached_property
     def _clocks(self) -> tuple[Numbers, ...]:
@@ -295,19 +320,23 @@ class _PlaceDays:
 
     def _what_a_day_plan_rests_on(self) -> list[Numbers]:
         row = self._row
-        columns = [self._hours.kind, row.party_kind, row.busy_kind, self._ways_kind, *self._clocks]
-        if self._groups is not None:
-            columns.append(self._groups.kind)
-        return columns
+        return [
+            self._hours.kind,
+            row.party_kind,
+            row.busy_kind,
+            self._growing,
+            self._ways_kind,
+            *self._clocks,
+            *(rule.kind for rule in self._inside),
+        ]
 
     @cached_property
     def _what_ways_rest_on(self) -> tuple[Numbers, ...]:
         row = self._row
-        growing = row.since(row.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)))
         rush = self._rush()
         if not rush.any():
-            return (row.party_kind, growing)
-        return (row.party_kind, growing, rush, self._clock_changes(row.household.home.zone))
+            return (row.party_kind, self._growing)
+        return (row.party_kind, self._growing, rush, self._clock_changes(row.household.home.zone))
 
     @cached_property
     def _ways_by_kind(self) -> tuple[list[tuple[Way, Way]], Numbers]:
@@ -357,23 +386,28 @@ class _PlaceDays:
 
     def _visit(self, n: int, *, busy: bool = True) -> _Visit | Verdict:
         """The best day plan of one day, which stands for all days of its kind."""
-        row, groups = self._row, self._groups
+        row = self._row
+        hours = self._hours_on(n)
+        if hours.openness is not Openness.OPEN:
+            return Verdict.CLOSED
+        asked = day_question(self._family, row.party_on[n], self._facts, row.days[n], hours, self._ways(n))
         busy = busy and bool(row.busy_on[n])
         by_night = 0 if busy else self._changed_by_night(n)
         change, beside_home = (int(clock[n]) for clock in self._clocks)
         key = (
             self._hours.spans[self._hours.kind[n]],
-            () if groups is None else groups.spans[groups.kind[n]],
+            tuple(rule.spans[rule.kind[n]] for rule in self._inside),
             int(row.party_kind[n]),
             int(row.busy_kind[n]) if busy else 0,
             int(self._ways_kind[n]),
             0 if by_night else change,
             beside_home,
+            *(getattr(asked, name) for name in _OF_PLACE_AND_AGES),
             *self._place_key,
         )
         found = self._known.visits.get(key)
         if found is None:
-            planned = self._planned(n, busy=busy)
+            planned = self._planned(n, replace(asked, busy=row.busy_on[n] if busy else ()))
             found = planned.later(-by_night) if by_night and isinstance(planned, _Visit) else planned
             self._known.visits[key] = found
         return found.later(by_night) if by_night and isinstance(found, _Visit) else found
@@ -399,25 +433,19 @@ class _PlaceDays:
         first = min([opens, row.first_minute(n)])
         return later if first >= over else 0
 
-    def _planned(self, n: int, *, busy: bool) -> _Visit | Verdict:
-        row, day = self._row, self._row.days[n]
-        hours = self._hours_on(n)
-        if hours.openness is not Openness.OPEN:
-            return Verdict.CLOSED
-        asked = day_question(self._family, row.party_on[n], self._facts, day, hours, self._ways(n))
-        question = replace(asked, busy=row.busy_on[n] if busy else ())
+    def _planned(self, n: int, question: DayQuestion) -> _Visit | Verdict:
         best = best_choice(question)
         if best is not None:
             return _visit(question, best)
-        if busy and isinstance(self._visit(n, busy=False), _Visit):
+        if question.busy and isinstance(self._visit(n, busy=False), _Visit):
             return Verdict.FAMILY_BUSY
         return Verdict.TOO_LITTLE_TIME
 
     def _hours_on(self, n: int) -> DayHours:
         """The place's hours, asked for once for days with the same times by the clock."""
         change, beside_home = (int(clock[n]) for clock in self._clocks)
-        groups = 0 if self._groups is None else int(self._groups.kind[n])
-        key = (int(self._hours.kind[n]), groups, change, beside_home)
+        inside = (int(rule.kind[n]) for rule in self._inside)
+        key = (int(self._hours.kind[n]), change, beside_home, *inside)
         if key not in self._hours_known:
             facts = self._facts
             hours = hours_on(
