@@ -293,7 +293,7 @@ class _PlaceDays:
             yield replace(rule, kind=np.where(in_term, rule.kind, 0))
 
     def _reaching_no_further(self, rule: RuleDays) -> RuleDays:
-        """Where times run past midnight into days whose own kind does not tell it, each day is of its own kind."""
+        """Where times run past midnight into a day whose kind does not tell, every day is its own kind."""
         if not rule.past_midnight:
             return rule
         count = self._row.count
