@@ -117,6 +117,7 @@ def test_the_password_never_gets_into_the_records(
         app = opened(open_app)
         set_up(app, calendar_server, new_calendar())
         assert "asked for in each new tab" in said(app.success)
+        assert "calendar_server_password" not in app.session_state  # the form is gone, and with it its field
         checked(app.button(key="send_entry").click().run())
         assert "It is on the calendar." in said(app.success)
         for file in own.database.path.parent.glob("*.sqlite3*"):

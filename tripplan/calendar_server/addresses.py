@@ -66,3 +66,8 @@ def origin(address: str) -> tuple[str, str, int]:
 def host_of(address: str) -> str:
     """The server's name, for sentences."""
     return urlsplit(address).netloc
+
+
+def path_of(address: str) -> str:
+    """What follows the server's name in an address."""
+    return urlsplit(address).path

@@ -90,7 +90,7 @@ def ticks_in_words(planned: PlannedOuting) -> str:
     """One line with what whoever sees the calendar can read, and what it reminds of."""
     ticked = planned.ticked
     told = [
-        f"{'with' if is_told else 'no'} {what}"
+        f"{'with' if is_told else 'without'} {what}"
         for what, is_told in (
             ("names", ticked.names),
             ("home address", ticked.home_address),

@@ -4,7 +4,7 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.calendar_server.addresses import host_of
+from tripplan.calendar_server.addresses import host_of, path_of
 from tripplan.calendar_server.outbox import EntryOf, on_its_way, send_waiting, to_be_sent, waiting
 from tripplan.calendar_server.passwords import (
     WRONG_PASSWORD,
@@ -29,7 +29,7 @@ from tripplan.screens.widgets.saving import records_of, trouble_said
 PAGE = "calendar"
 _SPOT = "calendar_server"
 _FOUND = "calendar_server_found"
-_PASSWORD = "calendar_server_password"
+_PASSWORD = "calendar_server_password_kept"
 """Where the password is kept while the browser's tab is open, unless the system's keyring has it."""
 _TYPED = "calendar_server_password_typed"
 _ASK = "calendar_server_password_wrong"
@@ -250,7 +250,7 @@ def _look(view: View) -> None:
         )
     found: list[tuple[str, str, bool]] = st.session_state.get(_FOUND, [])
     if found:
-        names = {address: f"{name} ({address})" for address, name, _ in found}
+        names = {address: plain(f"{name} ({path_of(address)})") for address, name, _ in found}
         st.radio("Which one?", list(names), format_func=names.__getitem__, key="calendar_server_picked")
         st.button(
             "Use this calendar",
