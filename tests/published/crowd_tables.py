@@ -15,9 +15,9 @@ from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.crowds.days_off import days_off
 from tripplan.planning.crowds.levels import Levels, Table
 from tripplan.planning.crowds.public_holidays import is_weekend, public_holidays
-from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.crowds.schools import SchoolDays, school_days
 from tripplan.planning.crowds.season import season
-from tripplan.planning.place import Place
+from tripplan.planning.place import Place, WhoComes
 
 
 @dataclass(frozen=True)
@@ -39,6 +39,14 @@ class Counts:
         """The same table, only that year."""
         return self.between(date(year, 1, 1), date(year, 12, 31))
 
+    def schools_in(self, year: int) -> SchoolDays:
+        """The schools around in one year, as the planning takes them: the typical year without a calendar."""
+        where = self.place.where
+        first, last = date(year, 1, 1), date(year, 12, 31)
+        return school_days(
+            self.calendars, where.point, first, last, country=where.country, subdivision=where.subdivision
+        )
+
     @property
     def days(self) -> list[date]:
         """All its days, in order."""
@@ -57,7 +65,9 @@ class Counts:
         return np.array([is_weekend(day) or day in self.holidays for day in self.days])
 
 
-def _outdoors(latitude: float, longitude: float, country: str, subdivision: str, zone: str) -> Place:
+def _outdoors(
+    latitude: float, longitude: float, country: str, subdivision: str, zone: str, who_comes: WhoComes
+) -> Place:
     where: dict[str, Any] = {
         "latitude": latitude,
         "longitude": longitude,
@@ -65,7 +75,7 @@ def _outdoors(latitude: float, longitude: float, country: str, subdivision: str,
         "subdivision": subdivision,
         "time_zone": zone,
     }
-    return make_place(where=where, visit={"indoors": "outdoors"})
+    return make_place(where=where, visit={"indoors": "outdoors", "who_comes": who_comes})
 
 
 ZOO_DAY_1 = date(1990, 1, 1)
@@ -97,7 +107,7 @@ def zoo(folder: Path) -> Counts:
     )
     return Counts(
         "zoo",
-        _outdoors(-36.86, 174.72, "NZ", "AUK", "Pacific/Auckland"),
+        _outdoors(-36.86, 174.72, "NZ", "AUK", "Pacific/Auckland", "families"),
         {day: visitors for day, (_, visitors) in kinds.items()},
         public_holidays("NZ", "AUK", range(1989, 1993)),
         (calendar,),
@@ -105,10 +115,10 @@ def zoo(folder: Path) -> Counts:
 
 
 def bicycles(folder: Path) -> Counts:
-    """Leisure riders of hired bicycles; no school calendar."""
+    """Leisure riders of hired bicycles; the district's typical school year."""
     with (folder / "crowd" / "bikeshare_daily_2011_2012.csv").open(newline="") as file:
         visitors = {date.fromisoformat(row["dteday"]): int(row["casual"]) for row in csv.DictReader(file)}
-    place = _outdoors(38.9, -77.0, "US", "DC", "America/New_York")
+    place = _outdoors(38.9, -77.0, "US", "DC", "America/New_York", "everybody")
     return Counts("bicycles", place, visitors, public_holidays("US", "DC", range(2010, 2014)))
 
 
@@ -145,7 +155,7 @@ def park(folder: Path) -> Counts:
             for row in csv.DictReader(file)
             if row["Sensor"] == "Birrarung Marr"
         }
-    place = _outdoors(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne")
+    place = _outdoors(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne", "everybody")
     return Counts("park", place, visitors, public_holidays("AU", "VIC", range(2014, 2018)), (VICTORIA,))
 
 
@@ -165,8 +175,6 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> T
     columns |= {name: np.array(column)[_places_in(days)] for name, column in _columns(counts).items()}
     if not whole_year:
         del columns["season"], columns["shoulder"]
-    if not counts.calendars:
-        del columns["school_holiday"], columns["weekend_on_break"]
     if grows:
         columns["growth"] = [(day - days[0]).days / 365 for day in days]
     design = np.column_stack(list(columns.values()))
@@ -177,7 +185,8 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> T
     told = dict(zip(columns, map(float, effects), strict=True))
     for name in ("ordinary", "growth"):
         told.pop(name, None)
-    return Table(name=counts.name, source="fitted here", weight=1, noise=noise, **told)
+    who_comes = counts.place.visit.who_comes
+    return Table(name=counts.name, source="fitted here", who_comes=who_comes, noise=noise, **told)
 
 
 def _places_in(days: Sequence[date]) -> list[int]:
@@ -192,9 +201,8 @@ def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
     latitude = place.where.point.latitude
     for year in range(counts.days[0].year, counts.days[-1].year + 1):
         off = days_off(year, counts.holidays)
-        at_school = school_days(
-            counts.calendars, place.where.point, date(year, 1, 1), date(year, 12, 31)
-        ).on_break
+        schools = counts.schools_in(year)
+        on_break = schools.on_break + schools.unknown * schools.chance_on_break
         weekday = ~(off.public_holiday | off.weekend)
         wave, shoulder = (
             season(len(off), latitude, "outdoors", (), Levels(**{**_PLAIN_WAVE, name: 1.0})).effect
@@ -209,8 +217,8 @@ def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
             "off_work": off.in_lieu | off.bridge,
             "season": wave,
             "shoulder": shoulder,
-            "school_holiday": weekday * at_school,
-            "weekend_on_break": off.weekend * at_school,
+            "school_holiday": weekday * on_break,
+            "weekend_on_break": off.weekend * on_break,
         }.items():
             found.setdefault(name, []).append(np.asarray(column, dtype=float))
     return {name: np.concatenate(years) for name, years in found.items()}

@@ -5,14 +5,15 @@ fitted to the first part of every table (the zoo until June 1990, the bicycles o
 judged on the second part. *Another place*: each table is judged with the levels pooled from the other tables
 only, which is how well a place can be foreseen where nobody ever counted.
 
-The levels were never fitted to what is judged. Which parts there are, the weights of the tables and that the
-season goes by the warmth of the latitude were chosen with all three tables in view. Weather is not used: it
-is not known ahead. The baselines are the base rate (every day 1 in 5) and 'weekend or holiday' (two rates,
-learned on the same days as the levels). The shipped levels use all days of all tables.
+The levels were never fitted to what is judged. Which parts there are, the weights of the tables, that the
+season goes by the warmth of the latitude and school holidays by who comes were chosen with all three tables
+in view. Schools are those that the planning takes: the zoo's and the park's calendars, and for the bicycles
+the typical school year. Weather is not used: it is not known ahead. The baselines are the base rate (every
+day 1 in 5) and 'weekend or holiday' (two rates, learned on the same days as the levels). The shipped levels
+use all days of all tables.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -26,11 +27,13 @@ from tripplan.planning.crowds.levels import (
     CITY_ZOO,
     POOLED,
     RIVERSIDE_PARK,
+    TABLES,
     Levels,
+    Table,
     pooled,
 )
 from tripplan.planning.crowds.risk import busiest_fifth_chances, crowd_year
-from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.place import WhoComes
 
 SHIPPED = {"zoo": CITY_ZOO, "bicycles": CITY_BICYCLES, "park": RIVERSIDE_PARK}
 BINS = (0.0, 0.05, 0.1, 0.2, 0.35, 0.5, 1.0)
@@ -84,7 +87,7 @@ def chances(counts: Counts, levels: Levels) -> NDArray[np.float64]:
         first, last = date(year, 1, 1), date(year, 12, 31)
         counted = np.zeros((last - first).days + 1, dtype=bool)
         counted[[(day - first).days for day in counts.days if day.year == year]] = True
-        schools = school_days(counts.calendars, counts.place.where.point, first, last)
+        schools = counts.schools_in(year)
         found = crowd_year(counts.place, year, counted, counts.holidays, schools, levels=levels)
         level.append(found.level[counted])
         noise.append(found.noise[counted])
@@ -145,48 +148,47 @@ def judged(parts: Sequence[tuple[Counts, Levels, Sequence[Counts]]]) -> tuple[fl
     return found
 
 
+def levels_for(counts: Counts, tables: Sequence[Table]) -> Levels:
+    """What some tables say of the place where others were counted."""
+    return pooled(tables, counts.place.visit.who_comes)
+
+
 def test_later_days_are_foreseen_from_the_days_before(
     first_parts: dict[str, Counts], second_parts: dict[str, Counts]
 ) -> None:
-    """Fitted to each table's first part, one set of levels foresees the second parts as well as asked.
+    """Fitted to each table's first part, the levels foresee the second parts as well as asked.
 
-    Measured on 940 days: skill 0.360 over the base rate and 0.180 over weekend or holiday, calibration error
-    0.040; the zoo alone 0.433, the bicycles 0.498, the park 0.135.
+    Measured on 940 days: skill 0.410 over the base rate and 0.243 over weekend or holiday, calibration error
+    0.034; the zoo alone 0.462, the bicycles 0.547, the park 0.203.
     """
-    levels = pooled(
-        [
-            replace(fitted(counts, whole_year=name != "zoo"), weight=SHIPPED[name].weight)
-            for name, counts in first_parts.items()
-        ]
-    )
+    tables = [fitted(counts, whole_year=name != "zoo") for name, counts in first_parts.items()]
     learned = list(first_parts.values())
     for counts in second_parts.values():
-        found = skill(chances(counts, levels), 0.2, counts.busiest)
+        found = skill(chances(counts, levels_for(counts, tables)), 0.2, counts.busiest)
         report(f"{counts.name}: {len(counts.days)} days, skill {found:.3f} over the base rate")
-        assert found > 0.1
+        assert found > 0.15
     over_base_rate, over_weekends, error = judged(
-        [(counts, levels, learned) for counts in second_parts.values()]
+        [(counts, levels_for(counts, tables), learned) for counts in second_parts.values()]
     )
     assert over_base_rate >= 0.35
-    assert over_weekends > 0.15
+    assert over_weekends > 0.2
     assert error <= 0.05
 
 
 @pytest.mark.parametrize(
     ("table", "over_base_rate", "over_weekend_or_holiday"),
-    # Measured: zoo 0.247 and 0.086; bicycles 0.566 and 0.365, then 0.489 and 0.266; park -0.036 and -0.017,
-    # then 0.077 and -0.050. Without the zoo nothing is left that was counted at a family attraction, and the
-    # park's walkers live much less by days off than the other two.
-    [("zoo", 0.2, 0.05), ("bicycles", 0.4, 0.2), ("park", -0.06, -0.07)],
+    # Measured: zoo 0.272 and 0.116; bicycles 0.554 and 0.347, then 0.478 and 0.250; park -0.024 and -0.006,
+    # then 0.166 and 0.052. Without the zoo nothing is left that was counted day by day at a family
+    # attraction, and the park's walkers live much less by days off than the other two.
+    [("zoo", 0.2, 0.05), ("bicycles", 0.4, 0.2), ("park", -0.06, -0.04)],
 )
 def test_another_place_is_foreseen_from_the_others(
     table: str, over_base_rate: float, over_weekend_or_holiday: float, years: dict[str, list[Counts]]
 ) -> None:
     """At a place it never saw, the model does about as well as measured; at the park that is not well."""
-    levels = pooled([shipped for name, shipped in SHIPPED.items() if name != table])
     others = [counts for name, all_years in years.items() if name != table for counts in all_years]
     for counts in years[table]:
-        chance = chances(counts, levels)
+        chance = chances(counts, levels_for(counts, without(table)))
         found = skill(chance, 0.2, counts.busiest)
         beside = skill(chance, weekend_or_holiday(counts, others), counts.busiest)
         report(
@@ -200,14 +202,14 @@ def test_another_place_is_foreseen_from_the_others(
 def test_chances_at_another_place_mean_what_they_say(years: dict[str, list[Counts]]) -> None:
     """Over all tables, each judged without itself, days with a chance of p are busy about that often.
 
-    Measured on 1686 days: calibration error 0.022; skill 0.288 over the base rate and 0.121 over weekend or
+    Measured on 1686 days: calibration error 0.032; skill 0.306 over the base rate and 0.144 over weekend or
     holiday, short of what later days of a known place reach.
     """
     over_base_rate, over_weekends, error = judged(
         [
             (
                 counts,
-                pooled([shipped for name, shipped in SHIPPED.items() if name != table]),
+                levels_for(counts, without(table)),
                 [other for name, others in years.items() if name != table for other in others],
             )
             for table, all_years in years.items()
@@ -215,13 +217,20 @@ def test_chances_at_another_place_mean_what_they_say(years: dict[str, list[Count
         ]
     )
     assert error <= 0.05
-    assert over_base_rate > 0.27
-    assert over_weekends > 0.1
+    assert over_base_rate > 0.28
+    assert over_weekends > 0.12
 
 
+def without(table: str) -> list[Table]:
+    """The shipped tables but one."""
+    return [shipped for name, shipped in SHIPPED.items() if name != table]
+
+
+@pytest.mark.parametrize("who_comes", ["families", "everybody"])
 @pytest.mark.parametrize("table", SHIPPED)
-def test_no_single_table_rules(table: str) -> None:
+def test_no_single_table_rules(table: str, who_comes: WhoComes) -> None:
     """Leaving out any one table changes the visitors of no kind of day by more than half."""
-    without = pooled([shipped for name, shipped in SHIPPED.items() if name != table])
+    assert POOLED[who_comes] == pooled(TABLES, who_comes)
+    others = pooled(without(table), who_comes)
     for level in ("saturday", "sunday", "school_holiday", "public_holiday"):
-        assert abs(getattr(without, level) - getattr(POOLED, level)) < np.log(2)
+        assert abs(getattr(others, level) - getattr(POOLED[who_comes], level)) < np.log(2)

@@ -15,6 +15,9 @@ from tripplan.planning.where import Where
 PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
 
 
+WhoComes = Literal["families", "everybody"]
+
+
 class Visit(Written):
     """What a visit is like."""
 
@@ -32,6 +35,8 @@ class Visit(Written):
     """Whether there is something to buy."""
     indoors: Literal["indoors", "outdoors", "both"] = "both"
     """Where the visit happens, for rainy and hot days."""
+    who_comes: WhoComes = "families"
+    """Who fills it: families with children (a zoo, a farm), or people of all ages (a gallery, a path)."""
     cautions: tuple[str, ...] = ()
     """What to watch: steps, open water, animals, allergens."""
     questions: tuple[str, ...] = ()

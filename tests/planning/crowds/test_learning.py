@@ -106,7 +106,7 @@ def test_the_prior_is_how_much_the_tables_differ() -> None:
     holidays = np.array([table.public_holiday / table.weekend for table in TABLES])
     assert weekends.std(ddof=1) / weekends.mean() == pytest.approx(DAYS_OFF_VARY, abs=0.01)
     assert seasons.std(ddof=1) / seasons.mean() == pytest.approx(SEASONS_VARY, abs=0.01)
-    assert holidays.std(ddof=1) * POOLED.weekend == pytest.approx(KINDS_VARY, abs=0.05)
+    assert holidays.std(ddof=1) * POOLED["families"].weekend == pytest.approx(KINDS_VARY, abs=0.05)
 
 
 def test_a_familys_notes_of_past_years_and_of_this_place_count() -> None:

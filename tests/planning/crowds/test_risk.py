@@ -122,7 +122,7 @@ def test_school_classes_fill_term_mornings_only() -> None:
 def test_fridays_saturdays_and_sundays_are_told_apart() -> None:
     """Each has its own reason with its size."""
     risks = year()
-    for day, name in ((23, "Friday: 1.2 times"), (24, "Saturday: 2.7 times"), (25, "Sunday: 2.8 times")):
+    for day, name in ((23, "Friday: 1.2 times"), (24, "Saturday: 2.7 times"), (25, "Sunday: 2.9 times")):
         assert name in said(risks[date(2026, 10, day)])
 
 
@@ -134,6 +134,15 @@ def test_the_busiest_months_on_the_card_decide() -> None:
     assert guessed[summer].chance > guessed[winter].chance
     assert told[summer].chance < told[winter].chance
     assert "by the busiest months on the place card" in said(told[winter])
+
+
+def test_school_holidays_count_by_who_comes() -> None:
+    """A weekday on break is like a weekend where families come, and much less where everybody does."""
+    families = year()[TUESDAY_ON_BREAK]
+    everybody = year(visit={"who_comes": "everybody"})[TUESDAY_ON_BREAK]
+    assert "the pupils nearby are out of school: 3.1 times a school day" in said(families)
+    assert "the pupils nearby are out of school: 1.3 times a school day" in said(everybody)
+    assert families.chance > everybody.chance
 
 
 def test_nobody_can_tell_the_season_from_afar_where_winters_are_warm() -> None:

@@ -17,14 +17,14 @@ from tripplan.planning.crowds.notes import Fullness
 from tripplan.planning.crowds.parts import Floats, Group, YearPart
 from tripplan.planning.crowds.schools import SchoolDays
 
-DAYS_OFF_VARY = 0.40
+DAYS_OFF_VARY = 0.39
 """How much places differ in how far they live by days off, in proportion [-]: standard deviation of the
-weekends of the three tables, 1.29, 0.89 and 0.57, about their mean."""
-SEASONS_VARY = 0.29
-"""Likewise for the season outdoors: 0.042, 0.050 and 0.027 [-]."""
+weekends of the three tables, 1.29, 0.98 and 0.57, about their mean."""
+SEASONS_VARY = 0.26
+"""Likewise for the season outdoors: 0.042, 0.046 and 0.027 [-]."""
 KINDS_VARY = 0.35
 """How much one kind of day differs between places beyond that [ln]: the tables' public holidays against their
-weekends (1.57, 0.85 and 1.17 times) by 0.33, their school holidays (1.09 and 0.30 times) by more."""
+weekends (1.57, 0.86 and 1.17 times) by about so much."""
 IMPRESSION = 0.8
 """How far an impression of fullness lies from the day's count, as a standard deviation [ln]. No source, our
 choice: rather much, so that about four notes of one kind of day off weigh as much as the tables."""

@@ -1,12 +1,14 @@
 """How many visitors a kind of day brings: effects on the natural logarithm of daily visitors.
 
-Daily counts of families at outing places are hardly published. The tables below are what there is; they
-differ by what they count, so each carries a weight and none rules alone. Plain ratios of mean visitors at
+Daily counts of families at outing places are hardly published. The tables below are what there is; a table of
+the same kind of place counts twice beside the others, and none rules alone. Plain ratios of mean visitors at
 the zoo, against an ordinary school-term weekday: weekend 4.1, school-holiday weekday 4.4, public holiday 7.9.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
+
+from tripplan.planning.place import WhoComes
 
 
 @dataclass(frozen=True)
@@ -54,8 +56,7 @@ class Table:
     Attributes:
         name: what was counted, where and when.
         source: author and title.
-        weight: how much it counts beside the others [-]. No source, our choice: 2 for a family attraction
-            counted day by day, 1 for anything less like one.
+        who_comes: who fills the place, as on a place card.
         friday, saturday, sunday, public_holiday, long_weekend, off_work, noise, season, shoulder,
             school_holiday, weekend_on_break: as in `Levels`, fitted by least squares on the logarithm of the
             daily counts, all effects at once.
@@ -63,7 +64,7 @@ class Table:
 
     name: str
     source: str
-    weight: float
+    who_comes: WhoComes
     friday: float
     saturday: float
     sunday: float
@@ -85,7 +86,7 @@ class Table:
 CITY_ZOO = Table(
     name="a city zoo, 440 days of 1990 and 1991",
     source="data set zoo.df of the R package s20x (Auckland; its days are dated by their public holidays)",
-    weight=2,
+    who_comes="families",
     friday=0.05,
     saturday=1.08,
     sunday=1.50,
@@ -101,21 +102,23 @@ CITY_ZOO = Table(
 CITY_BICYCLES = Table(
     name="leisure riders of a city's hired bicycles, 2011 and 2012",
     source="Fanaee-T and Gama, Bike Sharing (Washington DC), UCI Machine Learning Repository, 2013",
-    weight=1,
+    who_comes="everybody",
     friday=0.30,
-    saturday=0.92,
-    sunday=0.86,
-    public_holiday=0.76,
-    long_weekend=0.15,
-    off_work=0.72,
-    season=0.050,
-    shoulder=0.017,
+    saturday=1.01,
+    sunday=0.94,
+    public_holiday=0.84,
+    long_weekend=0.13,
+    off_work=0.51,
+    season=0.046,
+    shoulder=0.021,
     noise=0.57,
+    school_holiday=0.31,
+    weekend_on_break=0.03,
 )
 RIVERSIDE_PARK = Table(
     name="walkers in a riverside park, 2015 and 2016",
     source="City of Melbourne, pedestrian counting system, Birrarung Marr, in the R package tsibble",
-    weight=1,
+    who_comes="everybody",
     friday=0.35,
     saturday=0.67,
     sunday=0.46,
@@ -130,61 +133,76 @@ RIVERSIDE_PARK = Table(
 )
 TABLES = (CITY_ZOO, CITY_BICYCLES, RIVERSIDE_PARK)
 
-MUSEUMS_SCHOOL_HOLIDAY = 1.05
-"""A school-holiday weekday in proportion to a weekend at two museums that children like [-]: visits a day in
-August are 1.89 and 1.98 times those in September. Monthly visits to DCMS-sponsored museums 2009 to 2018,
-Science Museum and National Railway Museum. It counts like a table of weight 1."""
+MUSEUMS_SCHOOL_HOLIDAY: dict[WhoComes, float] = {"families": 1.08, "everybody": 0.35}
+"""A school-holiday weekday in proportion to a weekend at museums [-]: visits a day in August are 1.89 and
+1.98 times those in September at two that children like (Science Museum, National Railway Museum), 1.26 and
+1.11 times at two galleries (Tate Modern, Soane). DCMS-sponsored museums, monthly visits 2009 to 2018."""
 
 OPINION = {
     "friday": 0.0,
     "saturday": 1.0,
     "sunday": 1.0,
-    "school_holiday": 1.0,
     "weekend_on_break": 0.0,
     "public_holiday": 1.0,
     "long_weekend": 0.0,
     "off_work": 1.0,
 }
 """Our opinion without any table, in proportion to a weekend [-]: that every day off brings as many, and that
-nothing comes on top. It counts like a table of weight 1, which keeps one table from ruling. No source."""
+nothing comes on top. It counts like a table of another kind of place, which keeps one table from ruling. No
+source."""
+SAME_KIND = 2.0
+"""How much a table of the same kind of place counts beside others [-]. No source, our choice."""
 
 
-def pooled(tables: Sequence[Table]) -> Levels:
+def pooled(tables: Sequence[Table], who_comes: WhoComes) -> Levels:
     """What tables say together: a strength of weekends, and all other days off in proportion to it.
 
     Places differ much in how far they live by days off, less in how the days off compare with each other.
     So the weekend is the weighted mean over the tables; the others are means of their ratio to the table's
-    own weekend, drawn towards `OPINION`.
+    own weekend, drawn towards `OPINION`. School holidays alone do go by who comes: there only tables and
+    museums of the same kind count.
 
     Args:
         tables: at least one of them with a season.
+        who_comes: who fills the place that the levels are for.
     """
 
     def mean(told: Sequence[tuple[float, float]]) -> float:
         return sum(weight * value for weight, value in told) / sum(weight for weight, _ in told)
 
-    def of_tables(name: str) -> list[tuple[Table, float]]:
-        found = ((table, getattr(table, name)) for table in tables)
-        return [(table, effect) for table, effect in found if effect is not None]
+    def told(name: str, *, in_proportion: bool) -> list[tuple[float, float]]:
+        return [
+            (
+                SAME_KIND if table.who_comes == who_comes else 1.0,
+                effect / table.weekend if in_proportion else effect,
+            )
+            for table in tables
+            if (effect := getattr(table, name)) is not None
+        ]
 
-    weekend = mean([(table.weight, table.weekend) for table in tables])
+    weekend = mean(told("weekend", in_proportion=False))
     levels: dict[str, float] = {}
     for field in fields(Levels):
-        name = field.name
-        told = [(table.weight, effect) for table, effect in of_tables(name)]
-        if name in OPINION:
-            told = [(table.weight, effect / table.weekend) for table, effect in of_tables(name)]
-            told.append((1.0, OPINION[name]))
-            if name == "school_holiday":
-                told.append((1.0, MUSEUMS_SCHOOL_HOLIDAY))
-            levels[name] = weekend * mean(told)
+        if field.name == "school_holiday":
+            ratios = [
+                (1.0, table.school_holiday / table.weekend)
+                for table in tables
+                if table.who_comes == who_comes and table.school_holiday is not None
+            ]
+            levels["school_holiday"] = weekend * mean([*ratios, (1.0, MUSEUMS_SCHOOL_HOLIDAY[who_comes])])
+        elif field.name in OPINION:
+            ratios = [*told(field.name, in_proportion=True), (1.0, OPINION[field.name])]
+            levels[field.name] = weekend * mean(ratios)
         else:
-            levels[name] = mean(told)
+            levels[field.name] = mean(told(field.name, in_proportion=False))
     return Levels(**levels)
 
 
-POOLED = pooled(TABLES)
-"""The levels used unless somebody asks for others."""
+POOLED: dict[WhoComes, Levels] = {
+    "families": pooled(TABLES, "families"),
+    "everybody": pooled(TABLES, "everybody"),
+}
+"""The levels used unless somebody asks for others, by who comes."""
 
 FREE_ENTRY = 1.7
 """How many times the visitors a day of free entry brings among paid ones [-]: visits to the national museums

@@ -211,7 +211,7 @@ def crowd_year(
     public_holidays: Mapping[date, str],
     schools: SchoolDays,
     *,
-    levels: Levels = POOLED,
+    levels: Levels | None = None,
 ) -> CrowdYear:
     """The crowd risk of every open day of one calendar year.
 
@@ -221,7 +221,7 @@ def crowd_year(
         is_open: the days that are compared with each other, one entry a day of the year.
         public_holidays: names by date; empty where they are not known.
         schools: how the pupils within reach are spread, one entry a day of the year.
-        levels: what each kind of day brings.
+        levels: what each kind of day brings; by who comes to the place when left out.
 
     Returns:
         The chances of the open days add up to a fifth of their number.
@@ -232,6 +232,7 @@ def crowd_year(
     off = days_off(year, public_holidays)
     if schools.first != off.first or not len(off) == len(schools.out) == len(is_open):
         raise PlanError("crowd risk needs one entry for each day of the year")
+    levels = levels or POOLED[place.visit.who_comes]
     parts = year_parts(place, off, schools, is_open, levels)
     level = np.add.reduce([part.effect for part in parts])
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
@@ -253,7 +254,7 @@ def crowd_risks(
     public_holidays: Mapping[date, str],
     calendars: Sequence[SchoolCalendar],
     *,
-    levels: Levels = POOLED,
+    levels: Levels | None = None,
 ) -> Crowds:
     """The crowd risk of every open day, each compared with the other open days of its calendar year.
 
@@ -262,7 +263,7 @@ def crowd_risks(
         open_days: all its open days of one calendar year or several.
         public_holidays: names by date; empty where they are not known.
         calendars: of the school districts around.
-        levels: what each kind of day brings.
+        levels: what each kind of day brings; by who comes to the place when left out.
 
     Returns:
         One answer per open day.
