@@ -15,6 +15,15 @@ def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp) -> None:
     assert {"In all", "Best day", "Nap", "Full house"} <= set(app.table[0].value.index)
 
 
+def test_the_chance_of_a_full_house_can_be_asked_why(open_app: OpenApp) -> None:
+    """Each outing tells every reason with its size, and where the figures come from."""
+    told = [expander for expander in open_app().expander if expander.label == "Why so full or empty?"]
+    assert len(told) == 3
+    for why in told:
+        text = "\n".join(element.value for element in why.markdown).replace("\\", "")
+        assert "estimate: counted elsewhere, not at this place" in text
+
+
 def test_taking_an_outing_leads_on_to_the_day_plan(open_app: OpenApp) -> None:
     """After the press the page says what was taken."""
     app = open_app()

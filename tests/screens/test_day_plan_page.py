@@ -21,6 +21,15 @@ def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
     assert "parked car" in text
 
 
+def test_the_chance_of_a_full_house_can_be_asked_why(open_app: OpenApp) -> None:
+    """Every reason is told with its size, and where the figures come from."""
+    app = open_app("day_plan")
+    (why,) = (expander for expander in app.expander if expander.label == "Why so full or empty?")
+    text = "\n".join(element.value for element in why.markdown).replace("\\", "")
+    assert " times " in text
+    assert "estimate: counted elsewhere, not at this place" in text
+
+
 def test_an_impossible_day_says_what_stands_in_the_way(open_app: OpenApp) -> None:
     """Christmas at a closed place gives a warning and a reason instead of a plan."""
     app = open_app("day_plan")

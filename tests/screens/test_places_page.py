@@ -15,7 +15,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
 from tripplan.screens.places.card_form import card_values, place_id
 from tripplan.screens.places.page import read_typed_drive
-from tripplan.screens.places.place_sentences import board_sentences, hours_sentences
+from tripplan.screens.places.place_sentences import board_sentences, crowd_sentences, hours_sentences
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -76,6 +76,10 @@ def typed_card(**changes: Any) -> dict[str, Any]:
         "hours": "Tu-Su 10:00-16:00",
         "shortest": "60",
         "comfortable": "90",
+        "indoors": "outdoors",
+        "who_comes": "everybody",
+        "busiest": ["October", "May"],
+        "school_groups": "Tu-Fr 10:00-12:00",
         "pushchairs": True,
         "own_food": False,
         "cautions": "Open water.\n\nSteps.",
@@ -200,6 +204,29 @@ def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:
     assert [offer.name for offer in read.value.offers] == ["Adult", "Child", "Small child", "Family"]
     assert read.value.visit.cautions == ("Open water.", "Steps.")
     assert read.value.parking.price == 0
+    assert (read.value.visit.indoors, read.value.visit.who_comes) == ("outdoors", "everybody")
+    assert read.value.busiest_months == (5, 10)
+    assert read.value.opening.school_groups == "Tu-Fr 10:00-12:00"
+
+
+def test_a_card_says_what_fills_the_place() -> None:
+    """Who comes, the busiest months, school classes and the special days to come, each as a sentence."""
+    place = make_place(
+        busiest_months=[10, 5],
+        opening={"hours": "Mo-Su 10:00-17:00", "school_groups": "Tu-Fr 10:00-12:00"},
+        special_days=[
+            {"day": "2026-10-10", "name": "Harvest fair", "crowd_factor": "3"},
+            {"day": "2027-10-09", "name": "Harvest fair", "crowd_factor": "2.50"},
+        ],
+    )
+    assert list(crowd_sentences(place, TODAY)) == [
+        "Mostly families with children come, so school holidays fill it like weekends.",
+        "Busiest in May and October.",
+        "In term, school classes usually come at these times: Tu-Fr 10:00-12:00",
+        "Sat, Oct 9, 2027: Harvest fair, 2.5 times the usual visitors.",
+    ]
+    (only,) = crowd_sentences(make_place(visit={"who_comes": "everybody"}), TODAY)
+    assert only == "People of all ages come, so school holidays fill it only a little."
 
 
 def test_what_is_typed_into_the_form_outlives_a_look_at_another_page(open_app: Opened) -> None:

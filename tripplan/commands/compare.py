@@ -13,7 +13,7 @@ from tripplan.planning.choose import Candidate, compare, days_in
 from tripplan.planning.flips import flips_in_short, what_would_flip
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.sentences import compared_facts, total_sentence
+from tripplan.planning.sentences import compared_facts, crowd_reasons, crowd_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
 
 SIDE_BY_SIDE = 3
@@ -77,7 +77,7 @@ def _say_why(outing: Outing, console: Console) -> None:
     console.line(f"{outing.place.name}, {wording.day(outing.day)}: {total_sentence(outing.cost)}")
     say_cost(outing.cost, console)
     say_tickets(outing.admission, console)
-    console.listed("Full house:", [reason.text for reason in outing.crowd.reasons])
+    console.listed(f"Full house, {crowd_sentence(outing.crowd)}:", crowd_reasons(outing.crowd))
     console.listed("Good to know:", outing.notes)
     console.listed("Please mind:", outing.cautions)
 

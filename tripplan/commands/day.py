@@ -20,7 +20,7 @@ from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.replan import Replanned, Trouble, Whereabouts, replan
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
@@ -101,9 +101,10 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     console.line(f"{drive.source.origin}: {drive.source.text}", 6)
     console.line(f"Nap: {nap_sentence(outing)}.")
     console.line(f"Full house: {crowd_sentence(outing.crowd)}.")
-    for reason in outing.crowd.reasons:
-        console.line(reason.text, 2)
-    console.line(f"{outing.crowd.source.origin}: {outing.crowd.source.text}", 6)
+    *reasons, source = crowd_reasons(outing.crowd)
+    for reason in reasons:
+        console.line(reason, 2)
+    console.line(source, 6)
     console.line()
     console.line(f"Cost in all: {total_sentence(outing.cost)}")
     say_cost(outing.cost, console)

@@ -15,7 +15,7 @@ from tripplan.commands.writing import write_file
 from tripplan.files.tables import csv_table
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows
 from tripplan.planning.sweep.misses import nearest_misses
@@ -131,7 +131,7 @@ def _say_crowds(shown: Sequence[Outing], console: Console) -> None:
         heading = (
             f"{wording.day(outing.day)}, {outing.place.name}, full house {crowd_sentence(outing.crowd)}:"
         )
-        console.listed(heading, [reason.text for reason in outing.crowd.reasons])
+        console.listed(heading, crowd_reasons(outing.crowd))
 
 
 def _say_passed_over(passed_over: Sequence[NoOuting], console: Console) -> None:

@@ -37,6 +37,11 @@ def crowd_sentence(risk: CrowdRisk) -> str:
     return f"{risk.word}; chance {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
 
 
+def crowd_reasons(risk: CrowdRisk) -> list[str]:
+    """Why a day is so full or empty: each reason with its size, and last where the figures come from."""
+    return [*(reason.text for reason in risk.reasons), f"{risk.source.origin}: {risk.source.text}"]
+
+
 def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]]:
     """What a comparison shows of each outing, one row a fact, one cell an outing.
 

@@ -71,6 +71,11 @@ def day(value: date) -> str:
     return format_date(value, format="EEE, MMM d, y", locale=LOCALE)
 
 
+def month(number: int) -> str:
+    """A month's name, such as 'February' for 2."""
+    return format_date(date(2000, number, 1), format="MMMM", locale=LOCALE)
+
+
 def clock(value: datetime) -> str:
     """A time of day by its own zone, such as '9:05 AM'."""
     # CLDR puts a narrow no-break space before AM, which many fonts and terminals lack.

@@ -15,7 +15,7 @@ from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.widgets.explain import cost_lines, ticket_lines
+from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
@@ -118,6 +118,8 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
         args=(view, place.id, outing.day),
         help="Day plan and Calendar then speak of this place and day.",
     )
+    with st.expander("Why so full or empty?"):
+        st.markdown(crowd_lines(outing.crowd))
     with st.expander(plain(f"Why {wording.money(total.likely)}?")):
         st.markdown(cost_lines(outing.cost))
         st.markdown("**Tickets**")

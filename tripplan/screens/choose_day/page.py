@@ -27,6 +27,7 @@ from tripplan.screens.widgets.choices import (
     span_picker,
     take,
 )
+from tripplan.screens.widgets.explain import crowd_lines
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
@@ -113,8 +114,7 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
                 help="Day plan and Calendar then speak of this place and day.",
             )
             with st.expander("Why so full or empty?"):
-                st.markdown(bullets(reason.text for reason in outing.crowd.reasons))
-                st.caption(plain(outing.crowd.source.text))
+                st.markdown(crowd_lines(outing.crowd))
 
 
 def _nearly(sentences: list[str]) -> None:

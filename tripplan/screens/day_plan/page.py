@@ -21,7 +21,7 @@ from tripplan.screens.widgets.choices import (
     taken,
     usual_span,
 )
-from tripplan.screens.widgets.explain import cost_lines, ticket_lines
+from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
@@ -163,6 +163,8 @@ def _in_words(outing: Outing) -> None:
             for step in outing.plan.steps
         )
     )
+    with st.expander("Why so full or empty?"):
+        st.markdown(crowd_lines(outing.crowd))
     if outing.notes:
         with st.expander("Good to know"):
             st.markdown(bullets(outing.notes))

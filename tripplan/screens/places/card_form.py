@@ -13,6 +13,7 @@ from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import read_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
+from tripplan.planning import wording
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
@@ -57,9 +58,11 @@ LABELS = {
     "visit.shortest_minutes": "Shortest stay worth the drive, in minutes",
     "visit.comfortable_minutes": "A comfortable stay, in minutes",
     "visit.cautions": "Caution",
+    "busiest_months": "Busiest months",
     "opening": "Opening hours",
     "opening.hours": "Opening hours",
     "opening.last_entry_minutes_before_close": "Last entry, in minutes before closing",
+    "opening.school_groups": "When school classes usually come, in term",
     **where_labels("where"),
 }
 
@@ -72,9 +75,19 @@ _FIRST_FIELDS: dict[str, FieldValue] = {
     **where_on_record(None),
     "shortest": "60",
     "comfortable": "120",
+    "indoors": "both",
+    "who_comes": "families",
+    "busiest": [],
+    "school_groups": "",
     "pushchairs": True,
     "own_food": True,
     "replace": False,
+}
+_MONTHS = [wording.month(number) for number in range(1, 13)]
+_INDOORS = {"both": "both indoors and outdoors", "indoors": "indoors", "outdoors": "outdoors"}
+_WHO_COMES = {
+    "families": "mostly families with children, as in a zoo or on a farm",
+    "everybody": "people of all ages, as in a gallery or on a beach",
 }
 
 
@@ -157,11 +170,37 @@ def _inputs(fields: Fields) -> None:
     text("comfortable", LABELS["visit.comfortable_minutes"])
     st.checkbox("A pushchair can go all the way round", key=fields.key("pushchairs"))
     st.checkbox("You may eat what you bring", key=fields.key("own_food"))
+    _what_fills_it(fields)
     st.text_area(
         "What to watch there",
         key=fields.key("cautions"),
         help="One caution a line: steps, open water, animals, allergens.",
         height="content",
+    )
+
+
+def _what_fills_it(fields: Fields) -> None:
+    """What the chance of a full house goes by, besides the calendar."""
+    st.selectbox(
+        "Where the visit happens", list(_INDOORS), format_func=_INDOORS.__getitem__, key=fields.key("indoors")
+    )
+    st.selectbox(
+        "Who fills the place",
+        list(_WHO_COMES),
+        format_func=_WHO_COMES.__getitem__,
+        key=fields.key("who_comes"),
+        help="Decides how much fuller it is in school holidays.",
+    )
+    st.multiselect(
+        LABELS["busiest_months"],
+        _MONTHS,
+        key=fields.key("busiest"),
+        help="If you know them; otherwise the time of year is guessed from how far north or south it lies.",
+    )
+    st.text_input(
+        LABELS["opening.school_groups"],
+        key=fields.key("school_groups"),
+        help="Written like opening hours, such as 'Tu-Fr 10:00-12:00'. Empty if you know of none.",
     )
 
 
@@ -217,10 +256,14 @@ def card_values(
         ("visit.comfortable_minutes", "comfortable"),
         ("opening.hours", "hours"),
         ("opening.last_entry_minutes_before_close", "last_entry"),
+        ("opening.school_groups", "school_groups"),
+        ("visit.indoors", "indoors"),
+        ("visit.who_comes", "who_comes"),
     ):
         put(values, path, typed[name])
     put(values, "visit.topics", listed_in(typed["topics"]))
     put(values, "visit.cautions", lines_in(typed["cautions"]))
+    put(values, "busiest_months", sorted(_MONTHS.index(month) + 1 for month in typed["busiest"]))
     put(values, "visit.pushchairs", typed["pushchairs"])
     put(values, "visit.own_food", typed["own_food"])
     return values, found

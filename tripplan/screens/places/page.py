@@ -27,6 +27,7 @@ from tripplan.screens.places.map_chart import places_map
 from tripplan.screens.places.own_figures_form import own_figures
 from tripplan.screens.places.place_sentences import (
     board_sentences,
+    crowd_sentences,
     hours_sentences,
     source_sentence,
     visit_sentences,
@@ -97,6 +98,8 @@ def _place(
         st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
         st.markdown("**What a visit is like**")
         st.markdown(bullets(visit_sentences(place)))
+        st.markdown("**What fills it**")
+        st.markdown(bullets(crowd_sentences(place, view.today)))
         if place.visit.cautions:
             st.markdown("**Please mind**")
             st.markdown(bullets(place.visit.cautions))

@@ -106,6 +106,28 @@ def visit_sentences(place: Place) -> Iterator[str]:
         yield place.notes
 
 
+def crowd_sentences(place: Place, today: date) -> Iterator[str]:
+    """What fills the place besides weekends and holidays.
+
+    Args:
+        place: the card.
+        today: special days before it are over and left out.
+    """
+    if place.visit.who_comes == "families":
+        yield "Mostly families with children come, so school holidays fill it like weekends."
+    else:
+        yield "People of all ages come, so school holidays fill it only a little."
+    if place.busiest_months:
+        names = [wording.month(month) for month in sorted(place.busiest_months)]
+        yield f"Busiest in {wording.listed(names)}."
+    if place.opening.school_groups:
+        yield f"In term, school classes usually come at these times: {place.opening.school_groups}"
+    for special in sorted(place.special_days, key=lambda special: special.day):
+        if special.day >= today:
+            factor = f"{special.crowd_factor.normalize():f}"
+            yield f"{wording.day(special.day)}: {special.name}, {factor} times the usual visitors."
+
+
 def source_sentence(place: Place) -> str:
     """Where the prices were read, and when."""
     read = place.prices_read

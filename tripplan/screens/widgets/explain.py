@@ -3,8 +3,9 @@
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
-from tripplan.planning.sentences import item_sentence, purchase_sentence
-from tripplan.screens.widgets.markdown import plain
+from tripplan.planning.crowds.risk import CrowdRisk
+from tripplan.planning.sentences import crowd_reasons, item_sentence, purchase_sentence
+from tripplan.screens.widgets.markdown import bullets, plain
 
 
 def cost_lines(cost: OutingCost) -> str:
@@ -12,6 +13,12 @@ def cost_lines(cost: OutingCost) -> str:
     return "\n".join(
         f"- {plain(item_sentence(item))}  \n  _{plain(item.source.text)}_" for item in cost.items
     )
+
+
+def crowd_lines(risk: CrowdRisk) -> str:
+    """Every reason why a day is so full or empty and where the figures come from, as a Markdown list."""
+    *reasons, source = crowd_reasons(risk)
+    return f"{bullets(reasons)}\n\n_{plain(source)}_"
 
 
 def ticket_lines(admission: Admission) -> str:
