@@ -57,3 +57,12 @@ def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
         answers.ranked(replace(family, crowd_notes=(note,)), names, family.places[:1], SPAN, TODAY),
     )
     assert all(other is not first for other in others)
+
+
+def test_a_swept_span_is_worked_out_once(family: Family) -> None:
+    """Equal questions share one table; another span is a new question."""
+    names = [member.name for member in family.household.members]
+    first = answers.swept(family, names, family.places[:2], SPAN, TODAY)
+    assert answers.swept(family, list(names), family.places[:2], SPAN, TODAY) is first
+    longer = DateSpan(first=SPAN.first, last=date(2026, 12, 11))
+    assert answers.swept(family, names, family.places[:2], longer, TODAY) is not first
