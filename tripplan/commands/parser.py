@@ -6,6 +6,7 @@ Kept apart from the commands themselves, so that asking for help does not load t
 from argparse import ArgumentParser, ArgumentTypeError, RawDescriptionHelpFormatter, _SubParsersAction
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from functools import partial
 from typing import NoReturn
 
@@ -388,6 +389,69 @@ def _import(parser: ArgumentParser) -> None:
     )
 
 
+def _task_of(tasks: "_SubParsersAction[ArgumentParser]", name: str, help_text: str) -> ArgumentParser:
+    return tasks.add_parser(
+        name, help=help_text, description=f"{help_text[0].upper()}{help_text[1:]}.", allow_abbrev=False
+    )
+
+
+def _days_of(parser: ArgumentParser, *, required: bool) -> None:
+    for option, name, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
+        parser.add_argument(
+            option, dest=name, metavar="DATE", type=_date, required=required, help=f"the {end} day of it"
+        )
+
+
+def _date(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
+
+
+def _study(parser: ArgumentParser) -> None:
+    tasks = parser.add_subparsers(dest="task", metavar="TASK", title="tasks", required=True, help="one of:")
+    listed = _task_of(tasks, "list", "tell the study units and the places that fit")
+    programme = _task_of(tasks, "programme", "choose one outing a unit, together within the budget")
+    add = _task_of(tasks, "add", "add a study unit, or change the one of this name")
+    add.add_argument("name", metavar="NAME", help="what the unit is called")
+    add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")
+    _days_of(add, required=True)
+    add.add_argument("--budget", metavar="AMOUNT", help="what its outing may cost at most")
+    for below in (listed, programme, add):
+        for group in _PLANNING:
+            group(below)
+
+
+def _busy(parser: ArgumentParser) -> None:
+    tasks = parser.add_subparsers(dest="task", metavar="TASK", title="tasks", required=True, help="one of:")
+    listed = _task_of(tasks, "list", "tell what keeps the family busy")
+    file = _task_of(tasks, "file", "read a calendar file (.ics); read again, it replaces what it held")
+    file.add_argument("file", metavar="FILE", help="the calendar file")
+    file.add_argument("--keep-names", action="store_true", help="keep what the entries say, not times only")
+    block = _task_of(tasks, "block", "add a fixed weekly block; one of this name is replaced")
+    block.add_argument("name", metavar="NAME", help="what it is")
+    work = _task_of(tasks, "work", "add an adult's working hours")
+    work.add_argument("member", metavar="MEMBER", help="who works")
+    work.add_argument(
+        "--without", action="store_true", help="outings go without this adult (default: they wait)"
+    )
+    for below in (block, work):
+        below.add_argument("start", metavar="START", help="when it begins, such as 16:00")
+        below.add_argument("end", metavar="END", help="when it is over")
+        below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
+        _days_of(below, required=False)
+    late = _task_of(tasks, "late", "say what a late evening does to the next day")
+    late.add_argument("after", metavar="TIME", help="an entry that ends later than this is late")
+    late.add_argument(
+        "--not-before", metavar="TIME", help="leave no earlier the next day (default: it is not free)"
+    )
+    for below in (listed, file, block, work, late):
+        _whose(below.add_mutually_exclusive_group().add_argument)
+        below.add_argument("--today", metavar="DATE", help="act as if today were this date")
+        _records_options(below)
+
+
 def _roads(parser: ArgumentParser) -> None:
     parser.epilog = ROADS_GUIDE
     form = parser.formatter_class
@@ -590,6 +654,8 @@ COMMANDS: Sequence[Command] = (
     ),
     Command("logbook", "logbook", "write outings down, and tell what they add up to", _logbook),
     Command("check", "check", "find every fault in place cards and household files", _check, (_json_option,)),
+    Command("study", "study", "study units, places that fit, and a term's programme of outings", _study),
+    Command("busy", "busy", "when the family is busy: calendars, fixed blocks, working hours", _busy),
     Command("roads", "roads", "use the real roads of a region, from a map file", _roads),
     Command("schools", "schools", "bring in school calendars, and tell how far they reach", _schools),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),

@@ -1,0 +1,108 @@
+"""`tripplan busy`: when the family is busy: its calendars and its own week."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import ASKED, asked_for, records_of, settings_from
+from tripplan.commands.reading import start_of
+from tripplan.errors import Finding, InputFaults
+from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
+from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.files.family_calendar_file import family_calendar_from, not_taken_sentences
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning.calendars import DateSpan, FamilyCalendar
+from tripplan.planning.family_days import FamilyDays
+from tripplan.planning.household import Household
+from tripplan.planning.own_week_sentences import block_sentence, late_sentence, work_sentence
+from tripplan.records.store import Records
+from tripplan.services import Services, open_services
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Carry out one of the tasks."""
+    services = open_services(settings_from(options, environment))
+    records = records_of(services, asked_for(options, services))
+    if options.task == "file":
+        return _file(options, console, services, records)
+    kept = records.get(FamilyDays)
+    week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
+    if options.task == "list":
+        _list(console, records, week)
+        return 0
+    changed = read_form(write_toml(_changed(options, week)), ASKED, FamilyDays).usable()
+    if options.task == "work":
+        _check_member(options.member, records)
+    records.save(changed, services.clock(), revision)
+    console.line("Your own week is changed.")
+    _list(console, records, changed)
+    return 0
+
+
+def _list(console: Console, records: Records, week: FamilyDays) -> None:
+    calendars = [kept.value for kept in records.all(FamilyCalendar).values()]
+    console.listed(
+        "Family calendars:",
+        [f"{one.name}: {len(one.busy)} busy times, from {one.source or 'no file'}" for one in calendars],
+    )
+    console.listed("Every week:", [*map(block_sentence, week.weekly), *map(work_sentence, week.work)])
+    console.line()
+    console.line(late_sentence(week.late_evening))
+
+
+def _changed(options: Namespace, week: FamilyDays) -> dict[str, Any]:
+    """The week after a task, as a file would hold it."""
+    raw: dict[str, Any] = week.model_dump(mode="json", exclude_none=True)
+    if options.task == "late":
+        late = {"after": options.after, "not_before": options.not_before}
+        return {**raw, "late_evening": {name: value for name, value in late.items() if value}}
+    if options.task == "work":
+        then = "without" if options.without else "wait"
+        new = {"member": options.member, **_hours(options), "then": then}
+        return {**raw, "work": [*raw.get("work", []), new]}
+    others = [one for one in raw.get("weekly", []) if one["name"].casefold() != options.name.casefold()]
+    return {**raw, "weekly": [*others, {"name": options.name, **_hours(options)}]}
+
+
+def _hours(options: Namespace) -> dict[str, Any]:
+    hours = {"first": options.from_day, "last": options.to_day, "start": options.start, "end": options.end}
+    return {"days": options.days, **{name: value for name, value in hours.items() if value is not None}}
+
+
+def _check_member(name: str, records: Records) -> None:
+    household = records.get(Household)
+    if household is None or household.value.member(name) is None:
+        raise InputFaults((Finding(ASKED, "MEMBER", name[:60], "nobody of that name is in the household"),))
+
+
+def _file(options: Namespace, console: Console, services: Services, records: Records) -> int:
+    """Read a calendar file into the records; one that was read before takes the place of what it held."""
+    path, findings = Path(options.file), list[Finding]()
+    data = start_of(path, MOST_BYTES, findings)
+    household = records.get(Household)
+    if household is None:
+        findings.append(Finding(ASKED, "", "", "there is no household on record"))
+    if data is None or household is None:
+        raise InputFaults(tuple(findings))
+    zone = household.value.home.zone
+    today = services.clock().astimezone(zone).date()
+    window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
+    read = read_calendar(data, path.name, window, zone)
+    if read.value is None:
+        raise InputFaults(read.findings)
+    for finding in read.findings:
+        console.remark(f"warning: {finding}")
+    calendars = records.all(FamilyCalendar)
+    before = next((one.value.name for one in calendars.values() if one.value.source == path.name), "")
+    calendar = family_calendar_from(
+        read.value, name=before, source=path.name, covers=window, keep_names=options.keep_names
+    )
+    kept = calendars.get(calendar.name)
+    records.save(calendar, services.clock(), kept.revision if kept else 0)
+    console.line(f"{calendar.name} is {'replaced' if kept else 'added'}: {len(calendar.busy)} busy times.")
+    for sentence in not_taken_sentences(read.value):
+        console.line(sentence)
+    return 0

@@ -1,0 +1,104 @@
+"""`tripplan study`: study units, the places that fit them, and a term's programme of outings."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import ASKED, Question, ask
+from tripplan.errors import Finding, InputFaults
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning.calendars import DateSpan
+from tripplan.planning.choose import Ranking, days_in, rank
+from tripplan.planning.place import Place
+from tripplan.planning.planned import PlannedOuting
+from tripplan.planning.study.fit import fits_of
+from tripplan.planning.study.programme import programme_of, term_from
+from tripplan.planning.study.sentences import (
+    close_sentence,
+    fit_sentence,
+    limit_sentences,
+    nowhere_sentences,
+    option_sentence,
+    programme_sentences,
+    unit_sentences,
+)
+from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.records.store import Records
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Carry out one of the tasks; 1 where a programme cannot be."""
+    question = ask(Namespace(place=(), on=None, first=None, last=None, **vars(options)), console, environment)
+    if question.records is None:
+        message = "study units stand in the records; leave --household or --places out"
+        raise InputFaults((Finding(ASKED, "--household", "", message),))
+    question.say_whose(console)
+    if options.task == "add":
+        return _add(options, console, question, question.records)
+    if options.task == "programme":
+        return _programme(console, question, question.records)
+    return _list(console, question, question.records)
+
+
+def _units(records: Records) -> list[StudyUnit]:
+    units = [kept.value for kept in records.all(StudyUnit).values()]
+    return sorted(units, key=lambda unit: (unit.first, unit.name))
+
+
+def _list(console: Console, question: Question, records: Records) -> int:
+    units = _units(records)
+    if not units:
+        console.line("There is no study unit on record; 'tripplan study add' adds one.")
+    for unit in units:
+        fits = fits_of(unit, question.family.places)
+        said = [*map(fit_sentence, fits.places), *map(close_sentence, fits.close), *nowhere_sentences(fits)]
+        console.listed(f"{unit.name}. {' '.join(unit_sentences(unit))}", said)
+    return 0
+
+
+def _add(options: Namespace, console: Console, question: Question, records: Records) -> int:
+    values = {
+        "name": options.name,
+        "topics": options.topic,
+        "first": options.from_day,
+        "last": options.to_day,
+        "currency": question.family.household.currency,
+        "budget": options.budget,
+        "members": [member.name for member in question.party] if options.party else [],
+    }
+    given = {name: value for name, value in values.items() if value is not None}
+    unit = read_form(write_toml(given), ASKED, StudyUnit).usable()
+    kept = records.all(StudyUnit).get(unit.name)
+    records.save(unit, question.clock(), kept.revision if kept else 0)
+    console.line(f"The unit '{unit.name}' is {'changed' if kept else 'added'}.")
+    return 0
+
+
+def _programme(console: Console, question: Question, records: Records) -> int:
+    kept = records.get(ProgrammeWishes)
+    family = question.family
+    wishes = kept.value if kept else ProgrammeWishes(currency=family.household.currency)
+
+    def ranked(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> Ranking:
+        return rank(family, family.party(party), places, days_in(span), today=question.today)
+
+    units = _units(records)
+    outings = [one.value for one in records.all(PlannedOuting).values()]
+    found = programme_of(term_from(family, units, wishes, outings, ranked, today=question.today))
+    names = {place.id: place.name for place in family.places}
+    console.listed("The term keeps to:", limit_sentences(wishes, units))
+    console.listed("In the way:", found.obstacles)
+    for one in found.without:
+        console.listed(f"No outing for {one.unit.name}:", one.reasons)
+    if not found.outings:
+        console.line()
+        console.line("There is no programme.")
+        return 1
+    console.listed(
+        "The term's outings:",
+        [f"{one.unit.name}: {option_sentence(one.option, names)}" for one in found.outings],
+    )
+    console.listed("In all:", programme_sentences(found, wishes))
+    return 0
