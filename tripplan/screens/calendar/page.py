@@ -22,26 +22,25 @@ from tripplan.screens.calendar.school_import import school_calendars
 from tripplan.screens.calendar.server import (
     ask_password,
     in_words,
-    mark,
     on_the_server,
     removed_but_changed_there,
     send_now,
     send_what_waits,
     server_of,
     setup,
+    to_mark,
 )
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import Taken, party_picker, place_named, taken
 from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.notices import show_notice, tell
+from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import (
-    offer_to_take_back,
     records_of,
     remove_one,
+    save_all,
     take_back_button,
-    trouble_said,
 )
 
 PAGE = "calendar"
@@ -199,23 +198,24 @@ def _keep(
         said: the sentence where it worked.
         then_send: the entry of an outing, where it is to go to the calendar server at once.
     """
-    with trouble_said(PAGE):
-        now = view.services.clock()
-        others = records_of(view).all(PlannedOuting)
-        off = others_called_off(planned, (kept.value for kept in others.values()), now)
-        with records_of(view).change(now) as change:
-            change.save(planned, before.revision if before else 0)
-            for other in off:
-                change.save(other, others[other.id].revision)
-            if then_send is not None:
-                mark(view, change, planned.id)
-        if off:
-            said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
+    others = records_of(view).all(PlannedOuting)
+    off = others_called_off(planned, (kept.value for kept in others.values()), view.services.clock())
+    if off:
+        said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
+    saved = save_all(
+        view,
+        PAGE,
+        [
+            (planned, before.revision if before else 0),
+            *((other, others[other.id].revision) for other in off),
+            *(to_mark(view, planned.id) if then_send is not None else ()),
+        ],
+        said,
         # Taking it back would count the sequence down again, which calendar programs do not follow.
-        offer_to_take_back(view, PAGE, said, ())
-        tell(PAGE, said)
-        if then_send is not None:
-            send_now(view, then_send, said)
+        can_be_taken_back=False,
+    )
+    if saved and then_send is not None:
+        send_now(view, then_send, said)
 
 
 def _entry_now(view: View, family: Family, planned: PlannedOuting) -> OutingEntry:

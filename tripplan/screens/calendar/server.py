@@ -5,7 +5,7 @@ from typing import Any
 import streamlit as st
 
 from tripplan.calendar_server.addresses import host_of, path_of
-from tripplan.calendar_server.outbox import EntryOf, on_its_way, send_waiting, to_be_sent, waiting
+from tripplan.calendar_server.outbox import EntryOf, on_its_way, send_waiting, waiting
 from tripplan.calendar_server.passwords import (
     WRONG_PASSWORD,
     forget_password,
@@ -19,7 +19,7 @@ from tripplan.planning import wording
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.server_calendar import OnServer, ServerCalendar
 from tripplan.records.opening import Which
-from tripplan.records.store import Change, Kept
+from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -63,11 +63,12 @@ def _password(server: ServerCalendar) -> str | None:
     return known
 
 
-def mark(view: View, change: Change, outing: str) -> None:
-    """Note, as part of a change, that an outing is to be on the server."""
+def to_mark(view: View, outing: str) -> list[tuple[OnServer, int]]:
+    """What to save so that an outing is on the server from now on; nothing where it is already."""
     server = server_of(view)
-    if server is not None:
-        to_be_sent(change, outing, server.calendar)
+    if server is None or records_of(view).get(OnServer, outing) is not None:
+        return []
+    return [(OnServer(outing=outing, calendar=server.calendar), 0)]
 
 
 def send_now(view: View, entry_of: EntryOf, said: str = "") -> None:
