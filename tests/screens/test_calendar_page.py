@@ -194,6 +194,10 @@ def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened)
     assert any("Winter Recess" in label for label in ticked)
     assert not any("Early Release" in label for label in ticked)
     app.text_input(key="school_file_name").set_value("Otter Slough district (invented)")
+    # It is the demo's own district again, so its place is there already.
+    assert "as you left them in Otter Slough district" in said(app.info)
+    app.text_input(key="school_file_where").set_value("")
+    app.text_input(key="school_file_coordinates").set_value("")
     app.text_input(key="school_file_pupils").set_value("none")
     app.button(key="save_school_file").click().run()
     assert "Where its pupils live" in said(app.error)
@@ -203,6 +207,58 @@ def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened)
     app.button(key="save_school_file").click().run()
     assert "is replaced" in said(app.success)
     assert "123 pupils" in said(app.markdown)
+
+
+def test_a_table_with_the_day_first_is_asked_about(open_app: Opened) -> None:
+    """Nothing is read before the parent says what comes first; then the rows are offered."""
+    app = open_app("calendar")
+    upload(app, "school_upload_0", "alder.csv", b"first day;name\n03/04/2027;No school\n")
+    assert "school_file_name" not in [field.key for field in app.text_input]
+    app.radio(key="school_dates_0").set_value("day first").run()
+    assert not app.exception
+    assert any("Apr 3, 2027" in box.label.replace("\\", "") for box in app.checkbox)
+
+
+def test_a_built_in_region_is_added_and_its_reach_told(open_app: Opened) -> None:
+    """One press; what is known of it and of every place is said in words."""
+    app = open_app("calendar")
+    app.selectbox(key="built_in_region").set_value("FR-C").run()
+    app.button(key="add_built_in").click().run()
+    assert not app.exception
+    assert "France, zone C (school holidays) is added" in said(app.success)
+    told = said(app.markdown)
+    assert "then a guess from Wed, Sep 1, 2027" in told
+    assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in told
+
+
+def test_the_next_year_is_guessed_with_one_press(open_app: Opened) -> None:
+    """The calendar says that it is a guess, and the offer is gone."""
+    app = open_app("calendar")
+    key = "guess_school_Limekiln Bluffs district (invented)"
+    app.button(key=key).click().run()
+    assert not app.exception
+    assert "is guessed for Limekiln Bluffs" in said(app.success)
+    assert "then a guess from Thu, Jun 3, 2027" in said(app.markdown)
+    assert key not in [button.key for button in app.button]
+
+
+def test_a_festival_is_added_and_removed_and_its_faults_are_said(open_app: Opened) -> None:
+    """Without a town or place it is refused; backwards dates too; then it stands in the list."""
+    app = open_app("calendar")
+    app.text_input(key="festival_name").set_value("Hop fair")
+    app.button(key="save_festival").click().run()
+    assert "Name a town" in said(app.error)
+    app.text_input(key="festival_town").set_value("Dubuque, IA")
+    app.date_input(key="festival_first").set_value(date(2027, 5, 2))
+    app.date_input(key="festival_last").set_value(date(2027, 5, 1))
+    app.button(key="save_festival").click().run()
+    assert "the last day lies before the first" in said(app.error)
+    app.date_input(key="festival_last").set_value(date(2027, 5, 3))
+    app.button(key="save_festival").click().run()
+    assert not app.exception
+    assert "Hop fair: Sun, May 2, 2027 to Mon, May 3, 2027" in said(app.markdown)
+    app.button(key="remove_festival_0").click().run()
+    assert "Hop fair:" not in said(app.markdown)
 
 
 def test_typed_in_breaks_are_kept_and_their_faults_named_by_line(open_app: Opened) -> None:

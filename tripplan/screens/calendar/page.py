@@ -17,6 +17,7 @@ from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
 from tripplan.screens.calendar.family_import import family_calendars
+from tripplan.screens.calendar.festivals import festivals
 from tripplan.screens.calendar.own_week import own_week
 from tripplan.screens.calendar.school_import import school_calendars
 from tripplan.screens.calendar.server import (
@@ -65,6 +66,8 @@ def render(view: View) -> None:
     setup(view)
     st.subheader("When schools are out", anchor=False)
     school_calendars(view, family)
+    st.subheader("Holidays and festivals", anchor=False)
+    festivals(view, family)
     st.subheader("When the family is busy", anchor=False)
     family_calendars(view, family)
     own_week(view, family)

@@ -2,32 +2,37 @@
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import timedelta
+from datetime import date, timedelta
 from hashlib import sha256
 from typing import Annotated, Any
+from zoneinfo import ZoneInfo
 
 import streamlit as st
 from pydantic import Field
 
-from tripplan.errors import Finding
+from tripplan.errors import Finding, PlanError
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import (
     ProposedEntry,
     SchoolProposal,
-    propose_school_calendar,
     school_calendar_from,
 )
+from tripplan.files.school_file import SchoolFile, is_table, read_school_file
+from tripplan.files.school_table_file import DateOrder, dates_to_ask_about
 from tripplan.files.toml_text import shown, write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
+from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
+from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
 from tripplan.planning.outing import Family
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept
-from tripplan.screens.calendar.upload import calendar_uploaded
+from tripplan.screens.calendar.built_in_regions import built_in_regions
+from tripplan.screens.calendar.coverage_chart import show_coverage
+from tripplan.screens.calendar.upload import window_around
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -80,21 +85,43 @@ def school_calendars(view: View, family: Family) -> None:
     )
     for name, kept in calendars.items():
         calendar = kept.value
-        days = len(calendar.no_school)
+        days, short = len(calendar.no_school), len(calendar.short_days)
         st.markdown(
             plain(
                 f"{name}: {wording.day(calendar.known.first)} to {wording.day(calendar.known.last)}, "
-                f"{days} breaks and days off, {calendar.pupils:,} pupils."
+                f"{days} breaks and days off{f', {short} short days with school' if short else ''}, "
+                f"{calendar.pupils:,} pupils. "
+                f"{calendar_coverage(calendar, view.today, view.today + LOOK_AHEAD)}"
             )
         )
-        st.button(
-            plain(f"Remove {name}"),
-            key=f"remove_school_{name}",
-            on_click=remove_one,
-            args=(view, _PAGE, SchoolCalendar, name, kept.revision, f"{name} is removed."),
-        )
+        with st.container(horizontal=True):
+            st.button(
+                plain(f"Remove {name}"),
+                key=f"remove_school_{name}",
+                on_click=remove_one,
+                args=(view, _PAGE, SchoolCalendar, name, kept.revision, f"{name} is removed."),
+            )
+            if calendar.known.last < view.today + LOOK_AHEAD and calendar.expected_within is None:
+                st.button(
+                    "Guess the year after from this one",
+                    key=f"guess_school_{name}",
+                    on_click=_guess,
+                    args=(view, kept),
+                    help="Breaks move to the same weekdays a year on. A guess is a chance, never a fact.",
+                )
+    show_coverage(family, view.today)
+    built_in_regions(view, family, calendars)
     _from_file(view, family, calendars)
     _by_hand(view, family, calendars)
+
+
+def _guess(view: View, kept: Kept[SchoolCalendar]) -> None:
+    try:
+        guessed = with_next_year_expected(kept.value)
+    except PlanError as trouble:
+        refuse(_PAGE, f"Nothing was guessed: {trouble}.")
+        return
+    save_all(view, _PAGE, [(guessed, kept.revision)], f"The year after is guessed for {guessed.name}.")
 
 
 # --- from a district's file -------------------------------------------------------------------------------
@@ -103,18 +130,50 @@ def school_calendars(view: View, family: Family) -> None:
 def _from_file(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
     with st.expander("Add a school calendar from a file", key="open_school_upload"):
         turn = st.session_state.setdefault(_TURN, 0)
-        uploaded = calendar_uploaded(view, family, "A district's calendar (.ics)", f"school_upload_{turn}")
-        if uploaded is None:
+        label = "A district's calendar (.ics), or a table (.csv)"
+        file = st.file_uploader(label, type=["ics", "csv"], key=f"school_upload_{turn}")
+        st.caption(
+            "A table has the columns first day, last day, name and kind; dates read like 2026-12-24. The "
+            "last day may be empty, and so may the kind: no school, short day, first day of school, last "
+            "day of school, other."
+        )
+        if file is None:
             return
-        name, content = uploaded
-        show_findings(content.findings)
-        if content.value is None:
-            return
-        read = propose_school_calendar(content.value, name)
+        data, order = file.getvalue(), None
+        if is_table(file.name) and (asked := dates_to_ask_about(data)):
+            st.radio(
+                plain(f"In this table ({', '.join(asked)}), what comes first?"),
+                [order.value for order in DateOrder],
+                index=None,
+                key=f"school_dates_{turn}",
+            )
+            picked = st.session_state[f"school_dates_{turn}"]
+            if picked is None:
+                return
+            order = DateOrder(picked)
+        window, zone = window_around(view.today), family.household.home.zone
+        on_record = [kept.value for kept in calendars.values()]
+        revisions = tuple((name, kept.revision) for name, kept in calendars.items())
+        read = _read_file(data, file.name, window.first, window.last, zone.key, order, revisions, on_record)
         show_findings(read.findings)
         if read.value is not None:
-            _proposal(view, family, calendars, name, read.value)
+            _proposal(view, family, calendars, file.name, read.value)
         show_notice("school_file")
+
+
+@st.cache_resource(max_entries=4, show_spinner="Reading the calendar ...")
+def _read_file(
+    data: bytes,
+    file: str,
+    first: date,
+    last: date,
+    zone: str,
+    order: DateOrder | None,
+    revisions: tuple[tuple[str, int], ...],  # noqa: ARG001 - stands for the calendars in the cache
+    _calendars: list[SchoolCalendar],
+) -> Read[SchoolFile]:
+    window = DateSpan(first=first, last=last)
+    return read_school_file(data, file, window, ZoneInfo(zone), calendars=_calendars, order=order)
 
 
 def _proposal(
@@ -122,8 +181,11 @@ def _proposal(
     family: Family,
     calendars: Mapping[str, Kept[SchoolCalendar]],
     file: str,
-    proposal: SchoolProposal,
+    read: SchoolFile,
 ) -> None:
+    proposal = read.proposal
+    if read.before is not None:
+        st.info(plain(f"Ticks and pupils are as you left them in {read.before.name}."))
     # Ticks belong to these entries; another file gets ticks of its own.
     ticks = sha256("\n".join(one.entry.key for one in proposal.entries).encode()).hexdigest()[:12]
     off = [one for one in proposal.entries if one.ticked]
@@ -131,7 +193,7 @@ def _proposal(
     fields = filled(
         "school_file",
         {
-            **_district_on_record(family, proposal.name[:80], proposal.known),
+            **_district_on_record(family, proposal.name[:80], proposal.known, read.before),
             **{f"{ticks}_{number}": one.ticked for number, one in enumerate([*off, *others[:_OTHERS_SHOWN]])},
         },
     )
@@ -211,11 +273,22 @@ def _save(
 # --- what both ways ask for -------------------------------------------------------------------------------
 
 
-def _district_on_record(family: Family, name: str, known: DateSpan) -> dict[str, FieldValue]:
+def _district_on_record(
+    family: Family, name: str, known: DateSpan, before: SchoolCalendar | None = None
+) -> dict[str, FieldValue]:
     where = {**where_on_record(None), "country": family.household.home.country}
+    if before is not None:
+        where = where_on_record(
+            Where(
+                country=before.country,
+                subdivision=before.subdivision,
+                latitude=before.latitude,
+                longitude=before.longitude,
+            )
+        )
     return {
-        "name": name,
-        "pupils": "10000",
+        "name": before.name if before else name,
+        "pupils": str(before.pupils) if before else "10000",
         "first": known.first,
         "last": known.last,
         **where,

@@ -1,0 +1,196 @@
+"""Public holidays at home and the places, long weekends, and the festival days that the parent adds."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+from typing import Any
+
+import pandas as pd
+import streamlit as st
+
+from tripplan.errors import UnknownName
+from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.toml_text import write_toml
+from tripplan.files.where_text import read_where
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.crowds.public_holidays import is_bridge_day, long_weekend, public_holidays
+from tripplan.planning.local_days import LocalDay, LocalDays
+from tripplan.planning.outing import Family
+from tripplan.planning.where import Where
+from tripplan.records.store import Kept
+from tripplan.screens.widgets.fields import Fields, filled, put, refill
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.saving import records_of, save_all
+
+_PAGE = "calendar"
+_FORM = "festival"
+_A_YEAR = 366
+_DAY = timedelta(days=1)
+_A_TOWN = ""
+_LABELS = {
+    "name": "What is it?",
+    "first": "First day",
+    "last": "Last day",
+    "crowd_factor": "How many times the usual visitors",
+    "reach_km": "How far around the town",
+}
+
+
+def festivals(view: View, family: Family) -> None:
+    """The year's public holidays, and a short list of local days to add to and take from."""
+    with st.expander("Public holidays and long weekends of the coming year", key="open_holidays"):
+        rows = list(_holiday_rows(family, view.today))
+        if rows:
+            st.dataframe(pd.DataFrame(rows), hide_index=True)
+        else:
+            st.caption("No public holidays are on record for these countries.")
+    kept = records_of(view).get(LocalDays)
+    days = kept.value.days if kept else ()
+    st.caption("A fair, a parade or a local day off makes the places near it fuller. Add those you know of.")
+    for number, local in enumerate(days):
+        st.markdown(plain(_in_words(local, family)))
+        st.button(
+            plain(f"Remove {local.name}"),
+            key=f"remove_festival_{number}",
+            on_click=_save,
+            args=(view, kept, (*days[:number], *days[number + 1 :]), f"{local.name} is removed."),
+        )
+    with st.expander("Add a festival or local day off", key="open_festival"):
+        _form(view, family, kept)
+        show_notice(_FORM)
+
+
+def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
+    """A row for each public holiday and bridge day, with where it is one and the days off in a row."""
+    home = family.household.home
+    spots = {(home.country, home.subdivision): "home"}
+    for place in family.places:
+        region = (place.where.country, place.where.subdivision)
+        spots.setdefault(region, "-".join(filter(None, region)))
+    found: dict[tuple[date, str], tuple[list[str], str]] = {}
+    for (country, subdivision), spot in spots.items():
+        try:
+            names = public_holidays(country, subdivision, range(today.year - 1, today.year + 3))
+        except UnknownName:
+            continue
+        for n in range(_A_YEAR):
+            day = today + n * _DAY
+            name = names.get(day) or ("bridge day" if is_bridge_day(day, names.keys()) else "")
+            if name:
+                row = long_weekend(day, names.keys())
+                off = f"{wording.day(row[0])} to {wording.day(row[-1])}" if row else ""
+                found.setdefault((day, name), ([], off))[0].append(spot)
+    for (day, name), (where, off) in sorted(found.items()):
+        yield {"day": wording.day(day), "holiday": name, "where": ", ".join(where), "days off in a row": off}
+
+
+def _in_words(local: LocalDay, family: Family) -> str:
+    names = {str(place.id): place.name for place in family.places}
+    where = (
+        names.get(str(local.place), str(local.place))
+        if local.town is None
+        else f"within {wording.distance(local.reach_km, family.household.units)} of "
+        f"{local.town.town or 'a town'}"
+    )
+    span = wording.day(local.first)
+    if local.last != local.first:
+        span = f"{span} to {wording.day(local.last)}"
+    yearly = ", every year" if local.every_year else ""
+    off = ", people are off work" if local.day_off else ""
+    return f"{local.name}: {span}{yearly}, {where}, {local.crowd_factor} times the usual visitors{off}."
+
+
+def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
+    fields = filled(
+        _FORM,
+        {
+            "name": "",
+            "first": view.today,
+            "last": view.today,
+            "every_year": False,
+            "place": _A_TOWN,
+            "town": "",
+            "reach_km": "25",
+            "crowd_factor": "1.5",
+            "day_off": False,
+        },
+    )
+    spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
+    with st.form("festival_form"):
+        st.text_input(_LABELS["name"], key=fields.key("name"))
+        st.date_input(_LABELS["first"], key=fields.key("first"))
+        st.date_input(_LABELS["last"], key=fields.key("last"))
+        st.checkbox("It comes back on these dates every year", key=fields.key("every_year"))
+        st.selectbox("Where?", list(spots), format_func=spots.__getitem__, key=fields.key("place"))
+        st.text_input(
+            "Which town?",
+            key=fields.key("town"),
+            help="A town with its state, a ZIP code, or coordinates; only where no place is picked.",
+        )
+        st.text_input(f"{_LABELS['reach_km']} [km]", key=fields.key("reach_km"))
+        st.text_input(
+            _LABELS["crowd_factor"], key=fields.key("crowd_factor"), help="1.5 is a guess; 1 changes nothing."
+        )
+        st.checkbox("People there are off work, as on a public holiday", key=fields.key("day_off"))
+        st.form_submit_button(
+            "Add this day",
+            key="save_festival",
+            type="primary",
+            on_click=_add,
+            args=(view, family, kept, fields),
+        )
+
+
+def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Fields) -> None:
+    typed = fields.typed()
+    values: dict[str, Any] = {name: typed[name] for name in ("every_year", "day_off")}
+    for name in ("name", "crowd_factor", "place", "reach_km"):
+        put(values, name, typed[name])
+    for name in ("first", "last"):
+        put(values, name, typed[name] or "")
+    if not typed["place"]:
+        town = _town(str(typed["town"]), family.household.home)
+        if isinstance(town, str):
+            refuse(_FORM, f"Which town? {town}")
+            return
+        values["town"] = town.model_dump(exclude_none=True)
+    try:
+        values["reach_km"] = float(values.get("reach_km", "25"))
+    except ValueError:
+        refuse(_FORM, "How far around the town is a number of kilometres, such as 25.")
+        return
+    read = read_form(write_toml(values), "", LocalDay)
+    if read.value is None:
+        refuse(_FORM, findings=named(read.findings, _LABELS))
+        return
+    days = (*(kept.value.days if kept else ()), read.value)
+    _save(view, kept, days, f"{read.value.name} is added.")
+    refill(_FORM)
+
+
+def _town(text: str, home: Where) -> Where | str:
+    """Where a town lies, or why it cannot be said."""
+    if not text.strip():
+        return "Name a town with its state, a ZIP code or coordinates, or pick a place."
+    try:
+        told = read_where(text)
+        point = told.point
+        found = locate(
+            Where(
+                country=home.country,
+                subdivision=told.subdivision or home.subdivision,
+                town=told.town,
+                postal_code=told.postal_code,
+                latitude=point.latitude if point else None,
+                longitude=point.longitude if point else None,
+            )
+        )
+    except ValueError as trouble:
+        return str(trouble)
+    return found.message if isinstance(found, NotFound) else found
+
+
+def _save(view: View, kept: Kept[LocalDays] | None, days: tuple[LocalDay, ...], said: str) -> None:
+    save_all(view, _PAGE, [(LocalDays(days=days), kept.revision if kept else 0)], said)
