@@ -170,6 +170,25 @@ def test_a_comfortable_stay_is_no_shorter_than_the_shortest() -> None:
     assert weight is Weight.FAULT
 
 
+def test_a_stay_of_some_ages_is_in_order_too() -> None:
+    """The same rule holds for every entry."""
+    stays = [{"ages": "under 3", "shortest_minutes": 90, "comfortable_minutes": 60}]
+    message, _ = found(make_place(visit={"stays": stays}))["visit.stays[0].comfortable_minutes"]
+    assert message == "must be no less than the shortest stay, 1 h 30 min"
+
+
+def test_shows_outside_the_hours_and_shows_told_twice_are_found() -> None:
+    """A show that ends after closing can never be seen; two entries of one name cannot be told apart."""
+    shows = [{"name": "Feeding", "starts": ["11:00", "16:50"]}, {"name": "Feeding", "starts": ["12:00"]}]
+    told = found(make_place(visit={"shows": shows}))
+    assert told["visit.shows[0].starts[1]"] == (
+        "the place is never open for the whole of it",
+        Weight.WARNING,
+    )
+    assert told["visit.shows[1].name"][1] is Weight.FAULT
+    assert len(told) == 2
+
+
 @pytest.mark.parametrize(
     ("day", "part"),
     [(date(2025, 11, 24), "more than a year ago"), (date(2026, 11, 26), "lies in the future")],

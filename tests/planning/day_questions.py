@@ -54,6 +54,10 @@ def make_napper(start: str = "12:30", minutes: int = 100, member: str = "Di", **
     return Napper(member, (Nap.model_validate({"start": start, "minutes": minutes, **changes}),))
 
 
+PUNCTUAL: dict[str, Any] = {"usual_delay_minutes": 0, "late_one_day_in_ten_minutes": 0}
+"""Habits of a family that is never late."""
+
+
 def make_question(**changes: Any) -> DayQuestion:
     """An hour's drive to a place open from 10 to 17, nobody napping."""
     question = DayQuestion(

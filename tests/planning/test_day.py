@@ -8,6 +8,7 @@ import pytest
 
 from tests.planning.day_questions import (
     CHICAGO,
+    PUNCTUAL,
     TUESDAY,
     make_hours,
     make_leg,
@@ -51,7 +52,7 @@ def test_nobody_napping_the_family_arrives_at_opening_without_waiting() -> None:
 
 def test_felt_cost_is_the_nuisances_at_the_parents_prices() -> None:
     """Two hours of driving at 6.00 and half an hour missed at 10.00 weigh 17.00."""
-    best = best_of(make_question(hours=make_hours(("10:00", "11:30"))))
+    best = best_of(make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(**PUNCTUAL)))
     assert best.felt == Money(Decimal("17.00"), "USD")
 
 
@@ -202,7 +203,7 @@ def test_every_usual_nap_has_its_outcome() -> None:
 
 def test_waiting_to_be_let_in_weighs_like_the_car() -> None:
     """Leaving 45 minutes early on a two-hour grid costs 45 minutes at 6.00 an hour: 4.50."""
-    habits = Habits(earliest_departure=time(7, 45), home_by=time(13, 15))
+    habits = Habits(earliest_departure=time(7, 45), home_by=time(13, 15), **PUNCTUAL)
     timed = make_question(habits=habits, hours=make_hours(("10:00", "12:00"), entry_times=("10:00",)))
     on_time, early = best_of(timed), best_of(replace(timed, grid_minutes=120))
     assert (clock(on_time.leave_home), clock(early.leave_home)) == ("08:45", "08:00")
@@ -215,7 +216,7 @@ def test_waiting_to_be_let_in_weighs_like_the_car() -> None:
     [
         ({"habits": Habits(earliest_departure=time(9, 2))}, "09:05"),
         ({"last_wakes": time(9, 30)}, "09:30"),
-        ({"hours": make_hours(entry_times=("11:30",))}, "10:15"),
+        ({"hours": make_hours(entry_times=("11:30",)), "habits": Habits(**PUNCTUAL)}, "10:15"),
         ({"hours": make_hours(("13:00", "17:00"))}, "11:45"),
     ],
 )

@@ -15,7 +15,9 @@ from tripplan.planning.calendars import Busy
 from tripplan.planning.day import Begun, DayQuestion, Napper, plan_day, trade_offs
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
+from tripplan.planning.hours import ShowTimes
 from tripplan.planning.household import Habits, Nap, RushHours, Worth
+from tripplan.planning.ranges import Range
 from tripplan.planning.travel.drive import Leg, Stop, TimedLeg, Way
 
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
@@ -31,14 +33,26 @@ naps = st.builds(
     in_pushchair=st.booleans(),
     falls_asleep_minutes=st.sampled_from([0, 10, 25]),
     shortest_minutes=st.sampled_from([0, 20, 40]),
+    stays_asleep_when_moved=st.booleans(),
 )
-legs = st.builds(
+
+
+def unsure(leg: Leg, share: float) -> Leg:
+    """The same leg with a driving time that may be off, rather upwards than downwards."""
+    likely = leg.drive.minutes.likely
+    return replace(
+        leg, drive=replace(leg.drive, minutes=Range(likely * (1 - share / 2), likely, likely * (1 + share)))
+    )
+
+
+certain_legs = st.builds(
     make_leg,
     st.integers(41, 130),
     load_up=st.sampled_from([0, 10, 25]),
     unload=st.sampled_from([0, 5]),
     rests=st.sampled_from([(), ((40, 15),), ((20, 5), (40, 10))]),
 )
+legs = st.builds(unsure, certain_legs, st.sampled_from([0.0, 0.1, 0.4]))
 STOPS = [(), (Stop(0, 10, "fuel"),), (Stop(40, 25, "pick up Gus"),)]
 changing_legs = st.builds(
     lambda legs, stops, every: TimedLeg(
@@ -59,6 +73,12 @@ rush_hours = st.lists(
     ),
     max_size=2,
 )
+show_times = st.tuples(
+    st.sampled_from(["Feeding", "Sky", "Mill"]),
+    st.lists(st.tuples(st.integers(10, 15), st.sampled_from([0, 20])), min_size=1, max_size=3, unique=True),
+    st.sampled_from([15, 45]),
+    st.sampled_from([True, True, False]),
+)
 prices = st.sampled_from([Decimal(0), Decimal("0.35"), Decimal(6), Decimal("10.01"), Decimal(40)])
 days = st.sampled_from([date(2026, 12, 1), date(2026, 11, 1), date(2027, 3, 14)])
 zones = st.sampled_from([CHICAGO, ZoneInfo("America/Indiana/Indianapolis")])
@@ -77,6 +97,18 @@ def questions(draw: st.DrawFn) -> DayQuestion:
     spans = draw(st.sampled_from([(("10:00", "17:00"),), (("09:30", "12:10"), ("13:45", "16:58"))]))
     entries = draw(st.sampled_from([(), ("10:00", "14:00"), ("11:20",)]))
     busy_from = datetime.combine(day, draw(st.integers(6, 18).map(time)), CHICAGO)
+
+    def at(hour: int, past: int = 0) -> datetime:
+        return datetime.combine(day, time(hour, past), zone)
+
+    shows = tuple(
+        ShowTimes(name, tuple(at(*start) for start in sorted(starts)), minutes, worth_it)
+        for name, starts, minutes, worth_it in draw(
+            st.lists(show_times, max_size=2, unique_by=lambda s: s[0])
+        )
+    )
+    around = draw(st.sampled_from([(), ((at(9), at(12)),), ((at(10, 30), at(11)), (at(14), at(16)))]))
+    delays = draw(st.sampled_from([(0, 0), (5, 20), (0, 30), (10, 10)]))
     busy = Busy(start=busy_from, end=busy_from + timedelta(minutes=45))
     rush = draw(rush_hours)
 
@@ -94,7 +126,12 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         day=day,
         way_there=way(),
         way_home=way(),
-        hours=make_hours(*spans, day=day, zone=zone, entry_times=entries),
+        hours=replace(
+            make_hours(*spans, day=day, zone=zone, entry_times=entries),
+            shows=shows,
+            group_spans=around,
+            quiet_spans=draw(st.sampled_from([(), ((at(12), at(13, 10)),)])),
+        ),
         nappers=tuple(
             Napper(name, (nap,), draw(st.sampled_from([None, time(12), time(14, 10)])))
             for name, nap in zip("DE", draw(st.lists(naps, max_size=2)), strict=False)
@@ -107,8 +144,12 @@ def questions(draw: st.DrawFn) -> DayQuestion:
             home_by=draw(st.sampled_from([time(15), time(18, 20), time(21)])),
             lunch=draw(st.sampled_from([time(11, 30), time(12, 5)])),
             lunch_minutes=draw(st.sampled_from([0, 35])),
+            usual_delay_minutes=delays[0],
+            late_one_day_in_ten_minutes=delays[1],
         ),
-        worth=Worth(lost_nap_hour=draw(prices), hour_in_car=draw(prices), missed_hour_there=draw(prices)),
+        worth=Worth(**{name: draw(prices) for name in Worth.model_fields}),
+        first_bed=draw(st.sampled_from([None, time(17), time(19, 30)])),
+        patience_minutes=draw(st.sampled_from([None, 0, 45])),
         busy=draw(st.sampled_from([(), (busy,)])),
         grid_minutes=draw(st.sampled_from([40, 60])),
         begun=draw(
@@ -131,6 +172,9 @@ def test_the_search_finds_the_same_best_plan_as_walking_through_all_of_them(ques
     assert found.best is not None
     assert (found.best.leave_home, found.best.leave_place) == (best.leave_home, best.leave_place)
     assert found.best.felt.amount == round_to_cents(best.sixtieths)
+    begins = {show.seen[0] for show in found.best.shows if show.seen is not None}
+    midnight = DayMinutes(question.day, question.home_zone).midnight
+    assert begins == {midnight + timedelta(minutes=start) for start in best.seen}
 
 
 @settings(max_examples=25, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
@@ -180,4 +224,4 @@ def test_the_walk_itself_tells_stretches_of_driving_apart() -> None:
     """Self-check of the walk: a rest after 40 of 60 minutes leaves drives of 40 and 20 minutes."""
     minutes = whereabouts(make_leg(60, rests=((40, 15),)), 0, "there")
     runs = [(where, len(list(run))) for where, run in groupby(where for _, where in minutes)]
-    assert runs == [("load", 10), ("car there 0", 40), ("halt", 15), ("car there 1", 20), ("unload", 5)]
+    assert runs == [("load", 10), ("car there 0", 40), ("halt", 15), ("car there 1", 20), ("unload there", 5)]

@@ -1,12 +1,15 @@
-from datetime import time
+from datetime import datetime, time
+from typing import Any
 
 import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.planning.day_questions import make_leg
+from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
+from tripplan.planning.day import Begun, NapOutcome, plan_day
 from tripplan.planning.day.legs import driving_stretches
-from tripplan.planning.day.naps import NapWindow
+from tripplan.planning.day.naps import NapWindow, Sleep
+from tripplan.planning.day.shapes import SleepsIn
 from tripplan.planning.household import Nap
 
 minutes_of_day = st.integers(0, 24 * 60)
@@ -44,7 +47,7 @@ def test_the_best_shift_is_found_without_trying_shifts(
     )
     assert window.kept(np.array([stay[0]]), np.array([stay[1]])).tolist() == [tried]
     if tried:
-        begins, ends = window.asleep(*stay)
+        begins, ends = window.asleep(Sleep(SleepsIn.HOME, *stay))
         assert (ends - begins, max(begins, stay[0]), min(ends, stay[1])) == (tried, begins, ends)
 
 
@@ -56,3 +59,43 @@ def test_driving_stretches_lie_between_the_rests() -> None:
 def test_a_drive_without_rests_is_one_stretch() -> None:
     """The wheels turn from load-up to unloading."""
     assert driving_stretches(make_leg(45)) == ((10, 55),)
+
+
+def carried(**changes: Any) -> tuple[NapOutcome, ...]:
+    """What becomes of a nap at 9:30 of a child that is driven from 8:50 to 9:50."""
+    napper = make_napper("09:30", 90, slack_minutes=0, in_pushchair=True, **changes)
+    left = datetime.combine(TUESDAY, time(8, 40), CHICAGO)
+    question = make_question(nappers=(napper,), hours=make_hours(("09:30", "17:00")), begun=Begun(left, left))
+    best = plan_day(question).best
+    assert best is not None
+    return best.naps
+
+
+def test_a_child_that_stays_asleep_sleeps_on_in_the_pushchair() -> None:
+    """The car stops at 9:50: 20 minutes of the nap in the car, the other 70 in the pushchair."""
+    (nap,) = carried(stays_asleep_when_moved=True)
+    assert nap.kept == ((SleepsIn.CAR, 20), (SleepsIn.PUSHCHAIR, 70))
+    assert [f"{start:%H:%M}-{end:%H:%M}" for _, start, end in nap.slept] == ["09:30-09:50", "09:50-11:00"]
+
+
+def test_a_child_that_wakes_when_moved_has_to_fall_asleep_again() -> None:
+    """Arrived at 9:55 it takes ten minutes to settle in the pushchair, and 55 minutes of the nap are left."""
+    (nap,) = carried(stays_asleep_when_moved=False)
+    assert nap.kept == ((SleepsIn.PUSHCHAIR, 55),)
+
+
+def test_who_is_not_asleep_yet_cannot_be_carried_over_asleep() -> None:
+    """A child that needs an hour to fall asleep is awake when the car stops, and settles anew."""
+    (nap,) = carried(stays_asleep_when_moved=True, falls_asleep_minutes=60, shortest_minutes=0)
+    assert nap.kept == ((SleepsIn.PUSHCHAIR, 5),)
+
+
+def test_a_nap_on_the_way_home_goes_on_in_bed() -> None:
+    """Of a nap at 14:00 what the last drive does not hold follows at home, in one sleep."""
+    napper = make_napper("14:00", 120, slack_minutes=0, stays_asleep_when_moved=True)
+    question = make_question(
+        nappers=(napper,), hours=make_hours(("10:00", "13:30")), shortest_minutes=210, comfortable_minutes=0
+    )
+    best = plan_day(question).best
+    assert best is not None
+    assert best.naps[0].kept == ((SleepsIn.CAR, 40), (SleepsIn.HOME, 80))

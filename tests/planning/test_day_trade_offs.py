@@ -7,10 +7,18 @@ from itertools import pairwise
 
 import pytest
 
-from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
+from tests.planning.day_questions import (
+    CHICAGO,
+    PUNCTUAL,
+    TUESDAY,
+    make_hours,
+    make_leg,
+    make_napper,
+    make_question,
+)
 from tests.planning.day_walk import walk
 from tripplan.planning.calendars import Busy
-from tripplan.planning.day import Begun, DayQuestion, felt_parts, helps_most, plan_day, trade_offs
+from tripplan.planning.day import Begun, DayQuestion, helps_most, plan_day, trade_offs
 from tripplan.planning.household import Habits, Worth
 from tripplan.planning.money import Money
 
@@ -64,14 +72,14 @@ def test_the_parts_of_felt_cost_add_up_to_it(question: DayQuestion) -> None:
     """Lost nap, driving, waiting and stay cut short are all there is to a plan's felt cost."""
     best = plan_day(question).best
     assert best is not None
-    parts = felt_parts(question, best)
+    parts = best.parts
     assert sum((part.felt for part in parts), Money.zero("USD")).rounded() == best.felt
     assert all(part.felt.amount > 0 for part in parts)
 
 
 def test_why_the_best_is_best_names_every_nuisance_with_its_weight() -> None:
     """By hand: two hours of driving at 6.00 are 12.00, half an hour missed at 10.00 is 5.00."""
-    found = trade_offs(make_question(hours=make_hours(("10:00", "11:30"))))
+    found = trade_offs(make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(**PUNCTUAL)))
     assert found.why == (
         "By what you say nuisances weigh, no other departure or return weighs less than $17.00: "
         "2 h of driving $12.00 and 30 min of stay cut short $5.00."

@@ -147,3 +147,27 @@ def test_open_days_are_the_days_that_are_open_one_by_one(text: str) -> None:
     out = frozenset(day for day in days if date(2026, 12, 20) <= day <= date(2027, 1, 3))
     one_by_one = tuple(d for d in days if hours_on(place, d, holidays, out).openness is Openness.OPEN)
     assert open_days(place, first, last, holidays, out) == one_by_one
+
+
+def test_shows_and_quiet_hours_are_those_of_the_day() -> None:
+    """A show on weekends only, one whose times differ by the rule, and a quiet hour on Sundays."""
+    place = make_place(
+        opening={"hours": "Mo-Su 10:00-17:00"},
+        visit={
+            "quiet_hours": "Su 10:00-11:00",
+            "shows": [
+                {"name": "Feeding", "starts": ["14:00", "11:00"], "days": "Sa-Su"},
+                {"name": "Sky", "starts": ["12:00", "15:00"], "days": "Mo-Fr; Sa 14:00-16:00", "minutes": 30},
+            ],
+        },
+    )
+
+    def told(day: date) -> tuple[list[tuple[str, list[str]]], int]:
+        hours = hours_on(place, day, frozenset(), frozenset())
+        return [(show.name, [f"{at:%H:%M}" for at in show.starts]) for show in hours.shows], len(
+            hours.quiet_spans
+        )
+
+    assert told(date(2026, 12, 2)) == ([("Sky", ["12:00", "15:00"])], 0)
+    assert told(date(2026, 12, 5)) == ([("Feeding", ["11:00", "14:00"]), ("Sky", ["15:00"])], 0)
+    assert told(date(2026, 12, 6)) == ([("Feeding", ["11:00", "14:00"])], 1)

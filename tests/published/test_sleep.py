@@ -1,8 +1,11 @@
 """Sleep by age against published recommendations and nap statistics."""
 
+from datetime import date
+
 import pytest
 
-from tripplan.planning.sleep import SleepHours, recommended_sleep, usual_naps
+from tripplan.planning.household import Member
+from tripplan.planning.sleep import SleepHours, recommended_sleep, sleep_sentence, usual_naps
 
 
 @pytest.mark.parametrize(
@@ -43,3 +46,15 @@ def test_usual_naps_leave_room_for_each_other(months: int) -> None:
         start = nap.start.hour * 60 + nap.start.minute
         assert start >= ends
         ends = start + nap.minutes
+
+
+def test_own_sleep_stands_beside_the_recommendation() -> None:
+    """By hand: from 19:00 to 6:30 are 11 h 30 min, and a nap of 100 minutes makes it 13 h 10 min."""
+    born = {"year": 2025, "month": 7, "day": 14}
+    bram = Member.model_validate(
+        {"name": "Bram", "born": born, "bed": "19:00", "naps": [{"start": "12:30", "minutes": 100}]}
+    )
+    said = sleep_sentence(bram, date(2026, 11, 25))
+    assert "11 to 14 hours of sleep in 24" in said
+    assert "13 h 10 min at most" in said
+    assert sleep_sentence(bram, date(2050, 1, 1)) == ""

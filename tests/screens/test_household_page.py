@@ -502,3 +502,20 @@ def test_the_longest_stretch_is_explained_with_its_source(open_app: Opened) -> N
     assert "After 120 minutes of driving a rest of at least 15 minutes is advised" in told
     assert "The Highway Code, Great Britain, rule 91" in told
     assert "after 90 minutes at the latest" in told
+
+
+def test_usual_naps_are_filled_in_for_the_parent_to_change(open_app: Opened) -> None:
+    """A child of a year gets the two naps of its age into the form; they count once they are saved."""
+    app = own_household(open_app, people="Ada, 1988-05-20\nBea, 2025-11-20")
+    assert "11 to 14 hours of sleep in 24" in said(app.caption)
+    app.button(key="offer_usual_naps_1").click().run()
+    assert app.time_input(key="member_1_nap0_start").value == time(9, 30)
+    assert app.text_input(key="member_1_nap1_minutes").value == "90"
+    app.text_input(key="member_1_nap1_minutes").set_value("80")
+    app.text_input(key="member_1_patience_minutes").set_value("45")
+    app.button(key="save_member_1").click().run()
+    assert not app.exception
+    app.run()
+    assert "Bea, 12 months, 2 naps" in "".join(expander.label for expander in app.expander)
+    assert app.text_input(key="member_1_nap1_minutes").value == "80"
+    assert app.text_input(key="member_1_patience_minutes").value == "45"

@@ -15,7 +15,13 @@ from tripplan.files.toml_text import write_toml
 from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
 from tripplan.screens.places.card_form import card_values, place_id
 from tripplan.screens.places.page import read_typed_drive
-from tripplan.screens.places.place_sentences import board_sentences, crowd_sentences, hours_sentences
+from tripplan.screens.places.place_sentences import (
+    board_sentences,
+    crowd_sentences,
+    hours_sentences,
+    visit_sentences,
+)
+from tripplan.screens.places.visit_fields import FIRST_VISIT_FIELDS
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -74,6 +80,7 @@ def typed_card(**changes: Any) -> dict[str, Any]:
         "topics": "grain, water",
         "last_entry": "30",
         "hours": "Tu-Su 10:00-16:00",
+        **FIRST_VISIT_FIELDS,
         "shortest": "60",
         "comfortable": "90",
         "indoors": "outdoors",
@@ -315,3 +322,34 @@ def test_every_demo_card_can_be_told(open_app: Opened) -> None:
     count = len(list(Path("demo_places/places").glob("*.toml")))
     listed = [heading for heading in headings(open_app("places")) if " mi, " in heading]
     assert len(listed) == count
+
+
+def test_shows_and_stays_are_typed_one_a_line() -> None:
+    """Name, times, minutes, days of a show; ages and two lengths of a stay; both come back as sentences."""
+    values, found = card_values(
+        typed_card(
+            shows="Otter feeding: 11:00, 14:30; 20 min; Sa-Su\nMill at work: 12:00",
+            stays="under 3: 30 to 60 min",
+            quiet="Su 10:00-11:00",
+        ),
+        BOARD,
+        "USD",
+    )
+    assert not found
+    place = read_place_card(write_toml(values), "", TODAY).value
+    assert place is not None
+    told = [*visit_sentences(place), *hours_sentences(place, (), TODAY)]
+    assert "Otter feeding at 11:00 and 14:30 (Sa-Su), 20 min." in told
+    assert "Mill at work at 12:00, 20 min." in told
+    assert "For people under 3 1 h is comfortable, less than 30 min not worth the drive." in told
+    assert "Quiet hours: Su 10:00-11:00" in told
+
+
+def test_a_line_that_is_no_show_is_a_fault_of_that_field() -> None:
+    """What cannot be read is told with an example, and nothing is guessed."""
+    _, found = card_values(typed_card(shows="Otters at noon", stays="toddlers"), BOARD, "USD")
+    assert [(finding.field, finding.value) for finding in found] == [
+        ("visit.shows", "Otters at noon"),
+        ("visit.stays", "toddlers"),
+    ]
+    assert "Otter feeding: 11:00, 14:30; 20 min; Sa-Su" in found[0].message

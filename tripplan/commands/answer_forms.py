@@ -166,6 +166,17 @@ class NapTold(Told):
     lost_minutes: int
 
 
+class ShowTold(Told):
+    """What becomes of one show that is worth being there for."""
+
+    name: str
+    start: datetime | None
+    """When the performance begins that is seen; null where the plan has time for none."""
+    end: datetime | None
+    missed_chance: float
+    """How likely the party comes too late for it; one where none is planned [0-1]."""
+
+
 class PlanTold(Told):
     """The day, step by step without gaps."""
 
@@ -180,6 +191,7 @@ class PlanTold(Told):
     car_minutes: int
     """Driving, both ways [min]."""
     naps: tuple[NapTold, ...]
+    shows: tuple[ShowTold, ...]
     steps: tuple[StepTold, ...]
 
 
@@ -382,7 +394,10 @@ class FeltPartTold(Told):
     """One nuisance of the best plan."""
 
     name: str
-    minutes: int
+    said: str
+    """How much of it there is, in words."""
+    minutes: int | None
+    """Null where it is a chance [min]."""
     felt: MoneyTold
     """What it weighs, rounded to the smallest coin."""
 

@@ -46,6 +46,7 @@ from tripplan.commands.answer_forms import (
     RangeTold,
     ReplannedTold,
     ShareTold,
+    ShowTold,
     SlackTold,
     SourceTold,
     SpanTold,
@@ -188,7 +189,9 @@ def _trade_offs(outing: Outing) -> TradeOffsTold:
     helps = found.helps
     return TradeOffsTold(
         parts=tuple(
-            FeltPartTold(name=part.name, minutes=part.minutes, felt=_money(part.felt.rounded()))
+            FeltPartTold(
+                name=part.name, said=part.said, minutes=part.minutes, felt=_money(part.felt.rounded())
+            )
             for part in found.parts
         ),
         why=found.why,
@@ -412,6 +415,15 @@ def _plan(plan: DayPlan) -> PlanTold:
                 lost_minutes=nap.lost_minutes,
             )
             for nap in plan.naps
+        ),
+        shows=tuple(
+            ShowTold(
+                name=show.name,
+                start=show.seen[0] if show.seen else None,
+                end=show.seen[1] if show.seen else None,
+                missed_chance=show.missed_chance,
+            )
+            for show in plan.shows
         ),
         steps=tuple(
             StepTold(kind=step.kind, start=step.start, end=step.end, label=step.label) for step in plan.steps

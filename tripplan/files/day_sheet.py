@@ -162,6 +162,9 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
         yield SheetLine("Arrive", at(drives[-1].end))
     slot = plan.enter in outing.hours.entry_times
     yield SheetLine("Entry slot: be at the door" if slot else "Go in", at(plan.enter))
+    for show in plan.shows:
+        if show.seen is not None:
+            yield SheetLine(f"{show.name}, until {at(show.seen[1])}", at(show.seen[0]))
     yield from (SheetLine("Lunch", at(step.start)) for step in plan.steps if step.kind is StepKind.LUNCH)
     yield SheetLine("Leave the place, load up", at(plan.leave_place))
     yield SheetLine("Home again", at(plan.home))
@@ -181,6 +184,11 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
     for span in outing.hours.spans:
         last = f", last entry {at(span.last_entry)}" if span.last_entry < span.closes else ""
         yield SheetLine(f"Open {at(span.opens)} to {at(span.closes)}{last}")
+    starts = {show.name: show.starts for show in outing.hours.shows}
+    for show in outing.plan.shows:
+        if show.seen is None:
+            missed = wording.listed([at(start) for start in starts[show.name]])
+            yield SheetLine(f"{show.name} at {missed}: no time for it in this plan")
 
 
 def dialled(telephone: str) -> str:

@@ -49,7 +49,7 @@ def read_place_card(source: str | bytes, file: str, today: date) -> Read[Place]:
     """
     rules: tuple[Rule[Place], ...] = (
         location_findings,
-        visit_findings,
+        partial(visit_findings, today=today),
         partial(opening_findings, today=today),
         board_findings,
         partial(prices_read_findings, today=today),

@@ -35,12 +35,34 @@ def location_findings(place: Place, file: str) -> Iterator[Finding]:
         yield Finding(file, f"where.{found.field}", value, found.message)
 
 
-def visit_findings(place: Place, file: str) -> Iterator[Finding]:
-    """A comfortable stay that is shorter than the shortest."""
+def visit_findings(place: Place, file: str, today: date) -> Iterator[Finding]:
+    """A comfortable stay that is shorter than the shortest; shows and quiet hours that never come about."""
     visit = place.visit
-    if visit.comfortable_minutes < visit.shortest_minutes:
-        message = f"must be no less than the shortest stay, {wording.minutes(visit.shortest_minutes)}"
-        yield Finding(file, "visit.comfortable_minutes", str(visit.comfortable_minutes), message)
+    stays = {"visit": visit} | {f"visit.stays[{index}]": stay for index, stay in enumerate(visit.stays)}
+    for field, stay in stays.items():
+        if stay.comfortable_minutes < stay.shortest_minutes:
+            message = f"must be no less than the shortest stay, {wording.minutes(stay.shortest_minutes)}"
+            yield Finding(file, f"{field}.comfortable_minutes", str(stay.comfortable_minutes), message)
+    for index, show in enumerate(visit.shows):
+        if show.name in {other.name for other in visit.shows[:index]}:
+            message = "this show stands above already; give all its times in one entry"
+            yield Finding(file, f"visit.shows[{index}].name", shown(show.name), message)
+        for nth, start in enumerate(show.starts):
+            if not any(
+                _falls_into(span, start, show.minutes) for span in _coming_year(place.opening.hours, today)
+            ):
+                field = f"visit.shows[{index}].starts[{nth}]"
+                message = "the place is never open for the whole of it"
+                yield Finding(file, field, f"{start:%H:%M}", message, Weight.WARNING)
+
+
+def _falls_into(span: Span, start: time, minutes: int) -> bool:
+    opens, closes = span
+    begins = datetime.combine(opens.date(), start, UTC)
+    return any(
+        opens <= begins + later and begins + later + timedelta(minutes=minutes) <= closes
+        for later in (timedelta(), _A_DAY)
+    )
 
 
 def prices_read_findings(place: Place, file: str, today: date) -> Iterator[Finding]:
@@ -102,6 +124,8 @@ def _length_findings(place: Place, file: str, spans: tuple[Span, ...]) -> Iterat
 
 def _missing_days(place: Place, file: str) -> Iterator[Finding]:
     texts = {"opening.hours": place.opening.hours, "opening.school_groups": place.opening.school_groups}
+    texts["visit.quiet_hours"] = place.visit.quiet_hours
+    texts.update((f"visit.shows[{index}].days", show.days) for index, show in enumerate(place.visit.shows))
     texts.update((f"offers[{index}].valid", offer.valid) for index, offer in enumerate(place.offers))
     for field, text in texts.items():
         # The engine takes a day that does not exist for every day.

@@ -1,7 +1,7 @@
 """Is the place open that day, and when may one enter?"""
 
-from collections.abc import Set
-from dataclasses import dataclass
+from collections.abc import Iterator, Set
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
@@ -9,8 +9,8 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from tripplan.planning.opening_days import rule_days
-from tripplan.planning.opening_hours import open_spans, unknown_spans
-from tripplan.planning.place import Opening, Place
+from tripplan.planning.opening_hours import holds_at, open_spans, unknown_spans
+from tripplan.planning.place import Opening, Place, Visit
 
 _NOON = time(12)
 _ONE_DAY = timedelta(days=1)
@@ -42,6 +42,23 @@ class OpenSpan:
 
 
 @dataclass(frozen=True)
+class ShowTimes:
+    """A show on one day.
+
+    Attributes:
+        name: what it is called.
+        starts: when its performances begin, in the place's time zone, in order; at least one.
+        minutes: how long each lasts [min].
+        worth_it: whether the parent wants to be there for it.
+    """
+
+    name: str
+    starts: tuple[datetime, ...]
+    minutes: int
+    worth_it: bool
+
+
+@dataclass(frozen=True)
 class DayHours:
     """When a place can be visited on one day.
 
@@ -51,6 +68,8 @@ class DayHours:
         entry_times: the only moments people are let in; empty where any moment will do.
         group_spans: when school classes usually fill the place that day; empty out of term.
         reason: one sentence on how this is known, such as 'closed on Mondays'; no capital, no full stop.
+        quiet_spans: when the place keeps a quiet hour that day.
+        shows: what is shown that day at fixed times.
     """
 
     openness: Openness
@@ -58,6 +77,8 @@ class DayHours:
     entry_times: tuple[datetime, ...]
     group_spans: tuple[tuple[datetime, datetime], ...]
     reason: str
+    quiet_spans: tuple[tuple[datetime, datetime], ...] = ()
+    shows: tuple[ShowTimes, ...] = ()
 
     def on_equal_day(self, later: timedelta) -> "DayHours":
         """The hours of a day that is so much later and has the same times by the clock.
@@ -73,6 +94,8 @@ class DayHours:
             tuple(moment + later for moment in self.entry_times),
             tuple((start + later, end + later) for start, end in self.group_spans),
             self.reason,
+            tuple((start + later, end + later) for start, end in self.quiet_spans),
+            tuple(replace(show, starts=tuple(start + later for start in show.starts)) for show in self.shows),
         )
 
 
@@ -129,8 +152,28 @@ def _group_spans(
     in_term = day.weekday() < _SATURDAY and day not in public_holidays and day not in days_out_of_school
     if opening.school_groups is None or not in_term:
         return ()
+    return _spans_on(opening.school_groups, day, public_holidays, days_out_of_school, zone)
+
+
+def _spans_on(
+    text: str, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
+) -> tuple[tuple[datetime, datetime], ...]:
+    """When a rule holds on one day, midnight to midnight."""
     start, end = _on_clock(day, time(0), zone), _on_clock(day + _ONE_DAY, time(0), zone)
-    return open_spans(opening.school_groups, start, end, public_holidays, days_out_of_school)
+    return open_spans(text, start, end, public_holidays, days_out_of_school)
+
+
+def _shows(
+    visit: Visit, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
+) -> Iterator[ShowTimes]:
+    for show in visit.shows:
+        starts = tuple(
+            moment
+            for moment in (_on_clock(day, clock, zone) for clock in sorted(show.starts))
+            if show.days is None or holds_at(show.days, moment, public_holidays, days_out_of_school)
+        )
+        if starts:
+            yield ShowTimes(show.name, starts, show.minutes, show.worth_it)
 
 
 def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date]) -> DayHours:
@@ -190,6 +233,10 @@ def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_sc
         entries,
         _group_spans(opening, day, public_holidays, days_out_of_school, zone),
         f"open by the hours on the place card{guess}",
+        quiet_spans=()
+        if place.visit.quiet_hours is None
+        else _spans_on(place.visit.quiet_hours, day, public_holidays, days_out_of_school, zone),
+        shows=tuple(_shows(place.visit, day, public_holidays, days_out_of_school, zone)),
     )
 
 

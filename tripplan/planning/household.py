@@ -159,6 +159,10 @@ class Nap(Written):
     """Whether the child sleeps in a moving car."""
     in_pushchair: bool = False
     """Whether the child sleeps in a pushchair or carrier."""
+    stays_asleep_when_moved: bool = False
+    """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
+    the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
+    parent's own to say."""
     falls_asleep_minutes: Minutes = 10
     """How long the child takes to fall asleep in the car or pushchair [min]."""
     shortest_minutes: Minutes = 20
@@ -180,6 +184,12 @@ class Member(Written):
     """When the person usually wakes."""
     bed: ClockTime = time(19, 30)
     """When the person should be in bed."""
+    patience_minutes: Annotated[int, Field(ge=5, le=600)] | None = None
+    """How long the person bears driving at a stretch [min]; by age when left out (under 3: 60, under 7: 90,
+    under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
+    toilet_minutes: Annotated[int, Field(ge=15, le=600)] | None = None
+    """How long the person, such as a child newly out of nappies, holds out between two toilets [min]; the
+    drive rests at least that often. No limit when left out."""
     needs: str = ""
     """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
 
@@ -395,6 +405,19 @@ class Worth(Written):
     """Paying this much to spend an hour less in the car would be fair."""
     missed_hour_there: Price = Decimal("10.00")
     """Paying this much for an hour more at the place, up to a comfortable stay, would be fair."""
+    missed_entry: Price = Decimal("30.00")
+    """Paying this much not to come too late for a timed entry, or for the last one, would be fair; its
+    chance weighs a share of it."""
+    missed_show: Price = Decimal("10.00")
+    """Paying this much to see a show that is worth being there for would be fair."""
+    hour_past_bedtime: Price = Decimal("12.00")
+    """Paying this much to be home an hour less after the first bedtime would be fair."""
+    hour_among_classes: Price = Decimal("4.00")
+    """Paying this much to spend an hour less at the place while school classes fill it would be fair."""
+    quiet_hour: Price = Decimal(0)
+    """Paying this much to spend an hour of a place's quiet time there would be fair."""
+    hour_past_patience: Price = Decimal("12.00")
+    """Paying this much to drive an hour less at a stretch than the children bear would be fair."""
 
 
 class Household(Written):

@@ -1,7 +1,7 @@
 """One place on one day for one party: the only place where the calculators' answers meet."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from functools import cached_property
@@ -30,11 +30,17 @@ from tripplan.planning.model import Written
 from tripplan.planning.money import Money
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.stay import stay_for
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Drive, Leg, Way
 from tripplan.planning.travel.known import known_drive
+from tripplan.planning.travel.patience import usual_patience
+from tripplan.planning.visit_notes import visit_notes
 from tripplan.planning.ways import ways_of
+
+USUAL_GRID_MINUTES = 5
+"""Departures and leaving times are usually tried this far apart [min]."""
 
 
 class TypedDrive(Written):
@@ -248,6 +254,7 @@ def plan_outing(
     *,
     today: date,
     leave_at: datetime | None = None,
+    grid_minutes: int = USUAL_GRID_MINUTES,
     as_asked: Callable[[DayQuestion], DayQuestion] = lambda question: question,
 ) -> Outing | NoOuting:
     """Answer everything about one place on one day.
@@ -259,6 +266,7 @@ def plan_outing(
         day: the date, at home and at the place.
         today: for booking deadlines.
         leave_at: take the leave window that holds this departure; the best plan of all when left out.
+        grid_minutes: how far apart the departures and leaving times are that are tried [min].
         as_asked: changes what the search is asked, such as on a day that has begun.
 
     Returns:
@@ -280,7 +288,7 @@ def plan_outing(
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
     who_goes = family.busy_days.who_goes(party, day)
     party = who_goes.members
-    question = as_asked(day_question(family, party, facts, day, hours))
+    question = as_asked(replace(day_question(family, party, facts, day, hours), grid_minutes=grid_minutes))
     search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions)
@@ -327,7 +335,8 @@ def plan_outing(
             *_notes(household, facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
-            *_own_stay(family, place),
+            *visit_notes(hours, plan),
+            *(_own_stay(family, place) or _stay_note(party, day, place)),
         ),
         cautions=(
             *drive_cautions(there, [member.months_on(day) for member in party]),
@@ -357,7 +366,8 @@ def day_question(
     """
     place, household = facts.place, family.household
     own = family.own_figures_for(place.id)
-    stay = (own and own.stay_minutes) or place.visit.comfortable_minutes
+    stay = stay_for(place.visit, [member.months_on(day) for member in party])
+    comfortable = (own and own.stay_minutes) or stay.comfortable_minutes
     way_there, way_home = ways or ways_on(family, party, facts, day)
     return DayQuestion(
         day=day,
@@ -375,23 +385,21 @@ def day_question(
             if member.naps
         ),
         pushchairs=place.visit.pushchairs,
-        shortest_minutes=min(place.visit.shortest_minutes, stay),
-        comfortable_minutes=stay,
+        shortest_minutes=min(stay.shortest_minutes, comfortable),
+        comfortable_minutes=comfortable,
         habits=household.habits,
         worth=household.worth,
         busy=family.busy_days.on(day, [member.name for member in party]),
         currency=household.currency,
         last_wakes=max(member.wakes for member in party),
         first_bed=min(member.bed for member in party),
+        patience_minutes=least_patience(party, day),
     )
 
 
 def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Way, Way]:
     """The way there and the way home on one day; the arguments are those of `day_question`."""
-    months = [member.months_on(day) for member in party]
-    return ways_of(
-        family.household, months, facts.drive, facts.place.where, day, facts.public_holidays.keys()
-    )
+    return ways_of(family.household, party, facts.drive, facts.place.where, day, facts.public_holidays.keys())
 
 
 def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date) -> Gate:
@@ -451,15 +459,37 @@ def _notes(
     return tuple(notes)
 
 
-def _own_stay(family: Family, place: Place) -> Iterator[str]:
+def _own_stay(family: Family, place: Place) -> tuple[str, ...]:
     """Where the family's own stay takes the place of the card's."""
     own = family.own_figures_for(place.id)
-    if own is not None and own.stay_minutes is not None:
-        source = own.stay_from or "typed in for this place"
-        yield (
-            f"A stay of {wording.minutes(own.stay_minutes)} counts as complete, where the card says "
-            f"{wording.minutes(place.visit.comfortable_minutes)}: {source}."
-        )
+    if own is None or own.stay_minutes is None:
+        return ()
+    source = own.stay_from or "typed in for this place"
+    return (
+        f"A stay of {wording.minutes(own.stay_minutes)} counts as complete, where the card says "
+        f"{wording.minutes(place.visit.comfortable_minutes)}: {source}.",
+    )
+
+
+def least_patience(party: Sequence[Member], day: date) -> int | None:
+    """How long at a stretch the most restless of a party bears driving [min]; None for any time."""
+    bears = (
+        usual_patience(member.months_on(day)) if member.patience_minutes is None else member.patience_minutes
+        for member in party
+    )
+    return min((minutes for minutes in bears if minutes is not None), default=None)
+
+
+def _stay_note(party: Sequence[Member], day: date, place: Place) -> tuple[str, ...]:
+    """Whose age decides how long to stay, where the card tells ages apart."""
+    stay = stay_for(place.visit, [member.months_on(day) for member in party])
+    if stay.decided_by is None:
+        return ()
+    return (
+        f"{party[stay.decided_by].name} tires first and decides how long to stay: "
+        f"{wording.minutes(stay.comfortable_minutes)} is comfortable at that age, less than "
+        f"{wording.minutes(stay.shortest_minutes)} not worth the drive.",
+    )
 
 
 def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[str, ...]:

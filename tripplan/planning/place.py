@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from tripplan.planning.ages import Ages
 from tripplan.planning.household import Currency, Minutes, Name
 from tripplan.planning.model import ClockTime, Written
 from tripplan.planning.offers import AddOn, Fee, MustBeAccompanied, Offer, Parking, SalesTax, Voucher
@@ -18,6 +19,32 @@ PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=6
 WhoComes = Literal["families", "everybody"]
 
 
+class Show(Written):
+    """Something that is shown at fixed times: a feeding, a demonstration, a planetarium programme."""
+
+    name: Name
+    """What it is called."""
+    starts: Annotated[tuple[ClockTime, ...], Field(min_length=1, max_length=48)]
+    """When it begins, by the clock of the place; every performance."""
+    minutes: Annotated[int, Field(ge=1, le=600)] = 20
+    """How long it lasts [min]."""
+    days: HoursText | None = None
+    """On which days, in opening_hours syntax, such as `Sa-Su` or `Apr-Oct`; on every day when left out."""
+    worth_it: bool = True
+    """Whether it is worth being there for; otherwise it is told, but nothing is planned around it."""
+
+
+class Stay(Written):
+    """How long people of some ages should stay."""
+
+    ages: Ages
+    """Whom it concerns."""
+    shortest_minutes: Minutes
+    """A shorter stay is not worth the drive for them [min]."""
+    comfortable_minutes: Minutes
+    """A stay that feels complete to them [min]."""
+
+
 class Visit(Written):
     """What a visit is like."""
 
@@ -27,6 +54,14 @@ class Visit(Written):
     """A shorter stay is not worth the drive [min]."""
     comfortable_minutes: Minutes = 120
     """A stay that feels complete [min]."""
+    stays: Annotated[tuple[Stay, ...], Field(max_length=20)] = ()
+    """Other stays for some ages, one `[[visit.stays]]` each. Whoever of a party tires first decides for all
+    of it: the one whose comfortable stay is shortest. The first entry that names an age holds; ages that
+    none names stay as above."""
+    shows: Annotated[tuple[Show, ...], Field(max_length=20)] = ()
+    """What is shown at fixed times, one `[[visit.shows]]` each."""
+    quiet_hours: HoursText | None = None
+    """When the place is kept quiet (less sound and light, fewer people), in opening_hours syntax."""
     pushchairs: bool = True
     """Whether a pushchair or carrier can be used all the way round."""
     own_food: bool = True

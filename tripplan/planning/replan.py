@@ -13,7 +13,7 @@ from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import Begun, DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.naps import nap_windows, outcome
+from tripplan.planning.day.naps import Sleep, nap_windows, outcome
 from tripplan.planning.household import Member, Nap
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
@@ -499,10 +499,17 @@ def _turn_back(here: _Here) -> WayOut:
             home = now + here.driven_minutes + there.unload_minutes
     naps = []
     for window in nap_windows(here.sleeping(question.nappers), minutes):
-        places = [(SleepsIn.HOME, -(10**4), 10**4 if here.at_home else left), (SleepsIn.HOME, home, 10**4)]
+        sleeps = [
+            Sleep(SleepsIn.HOME, -(10**4), 10**4 if here.at_home else left),
+            Sleep(SleepsIn.HOME, home, 10**4),
+        ]
+        settling = window.nap.falls_asleep_minutes
         if window.nap.in_car:
-            places += [(SleepsIn.CAR, start + window.nap.falls_asleep_minutes, end) for start, end in car]
-        naps.append(outcome(question, minutes, window, places))
+            sleeps += [Sleep(SleepsIn.CAR, start + settling, end) for start, end in car]
+        if window.nap.in_car and window.nap.stays_asleep_when_moved and car:
+            start, end = car[-1]
+            sleeps.append(Sleep(SleepsIn.CAR, start + settling, 10**4, end, SleepsIn.HOME))
+        naps.append(outcome(question, minutes, window, sleeps))
     driven = {Whereabouts.HOME: 0, Whereabouts.ON_THE_WAY: 2 * here.driven_minutes}.get(
         here.trouble.where, there.drive_minutes + back.drive_minutes
     )
@@ -597,11 +604,12 @@ def _way_on(here: _Here, party: Sequence[Member], drive: Drive) -> Leg:
     """The way that is behind the party and on to another place, as one leg from home."""
     behind, household = here.outing.way_there, here.family.household
     ages = [member.months_on(here.outing.day) for member in party]
+    toilets = [member.toilet_minutes for member in party if member.toilet_minutes is not None]
     on = plan_leg(
         drive,
         load_up_minutes=0,
         unload_minutes=behind.unload_minutes,
-        drive_at_most_minutes=drive_stretch_for(ages, household.habits.drive_at_most_minutes),
+        drive_at_most_minutes=drive_stretch_for(ages, household.habits.drive_at_most_minutes, toilets),
         rest_minutes=household.habits.rest_minutes,
     )
     driven = here.driven_minutes

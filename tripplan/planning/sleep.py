@@ -13,9 +13,10 @@ The clock times, and 18 months as the age of the change to one nap, are assumpti
 """
 
 from dataclasses import dataclass
-from datetime import time
+from datetime import date, time
 
-from tripplan.planning.household import Nap
+from tripplan.planning import wording
+from tripplan.planning.household import Member, Nap
 
 _MONTHS = 12
 
@@ -76,3 +77,22 @@ def usual_naps(months: int) -> tuple[Nap, ...]:
         The naps in order; none under 4 months, where sleep follows no clock, and none from 4 years on.
     """
     return next((naps for first, naps in reversed(_NAPS) if months >= first), ())
+
+
+def sleep_sentence(member: Member, day: date) -> str:
+    """Recommended sleep beside what a person's own times come to; empty where none is recommended.
+
+    Args:
+        member: the person.
+        day: on which the age counts.
+    """
+    recommended = recommended_sleep(member.months_on(day))
+    if recommended is None:
+        return ""
+    night = (member.wakes.hour - member.bed.hour) * 60 + member.wakes.minute - member.bed.minute
+    own = night % (24 * 60) + sum(nap.minutes for nap in member.naps)
+    return (
+        f"Recommended at this age: {recommended.at_least} to {recommended.at_most} hours of sleep in 24, "
+        "naps included (American Academy of Sleep Medicine, 2016). By the times below it is "
+        f"{wording.minutes(own)} at most. Your child's doctor has the last word."
+    )

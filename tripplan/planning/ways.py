@@ -7,7 +7,7 @@ from datetime import date
 from tripplan.planning import wording
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
-from tripplan.planning.household import Household
+from tripplan.planning.household import Household, Member
 from tripplan.planning.ranges import Source
 from tripplan.planning.travel.drive import Drive, Leg, Way
 from tripplan.planning.travel.rests import (
@@ -23,7 +23,7 @@ from tripplan.planning.where import Where
 
 def ways_of(
     household: Household,
-    ages_months: Sequence[int],
+    party: Sequence[Member],
     drive: Drive,
     place: Where,
     day: date,
@@ -33,13 +33,16 @@ def ways_of(
 
     Args:
         household: home and habits.
-        ages_months: everybody's age on the day [completed months].
+        party: who goes; ages are those on the day.
         drive: the way from home to the place, wheels turning on empty roads.
         place: where it ends.
         day: the date at home.
         public_holidays: on these the roads are as on a Sunday, without a rush.
     """
     home, habits = household.home, household.habits
+    ages_months = [member.months_on(day) for member in party]
+    toilets = [member.toilet_minutes for member in party if member.toilet_minutes is not None]
+    stretch = drive_stretch_for(ages_months, habits.drive_at_most_minutes, toilets)
     rush = rush_hours_between(habits.rush_hours, home, place) if day not in public_holidays else ()
 
     def way(stopped: StoppedDrive) -> Way:
@@ -50,7 +53,7 @@ def ways_of(
                 if habits.load_up_minutes is None
                 else habits.load_up_minutes,
                 unload_minutes=usual_unload_minutes(ages_months),
-                drive_at_most_minutes=drive_stretch_for(ages_months, habits.drive_at_most_minutes),
+                drive_at_most_minutes=stretch,
                 rest_minutes=habits.rest_minutes,
                 drive_minutes=drive_minutes,
                 stops=stopped.stops,

@@ -44,6 +44,7 @@ def families(draw: st.DrawFn) -> Family:
         "treats_per_child": "2.50",
         "food": {"way": draw(st.sampled_from(("packed", "bought")))},
         "habits": {"home_by": draw(st.sampled_from(("17:00", "19:00", "23:30")))},
+        "worth": {"quiet_hour": draw(st.sampled_from(("0.00", "9.00")))},
     }
     if draw(st.booleans()):
         household["car"] = None
@@ -97,6 +98,9 @@ def _busy(draw: st.DrawFn) -> Busy:
     return Busy(start=start, end=start + timedelta(hours=draw(st.sampled_from((1, 5, 30)))), name="busy")
 
 
+_SHOW_DAYS = st.sampled_from(("Sa-Su", "We,Fr 10:00-12:00", "SH", "Fr 20:00-03:00"))
+
+
 @st.composite
 def places(draw: st.DrawFn) -> Any:
     """A place whose hours, prices and rules go by the date."""
@@ -133,7 +137,18 @@ def places(draw: st.DrawFn) -> Any:
         opening |= {"last_entry_minutes_before_close": 60, "book_days_ahead": draw(st.sampled_from((0, 3)))}
     if draw(st.booleans()):
         opening |= {"entry_times": ("10:00", "11:30", "13:00"), "school_groups": "Tu-Th 10:00-12:00"}
+    visit: dict[str, Any] = {}
+    if draw(st.booleans()):
+        visit |= {
+            "quiet_hours": draw(st.sampled_from(("Mo-We 12:00-14:00", "PH 11:00-12:30"))),
+            "shows": [
+                {"name": "Feeding", "starts": ["11:00", "14:30"], "days": draw(_SHOW_DAYS)},
+                {"name": "Sky", "starts": ["12:10"], "minutes": 35},
+            ],
+            "stays": [{"ages": "under 3", "shortest_minutes": 45, "comfortable_minutes": 75}],
+        }
     return make_place(
+        visit=visit,
         where={
             "town": "Bloomington",
             "country": "US",

@@ -1,6 +1,5 @@
 """When to leave: the search over departures and stays around the children's naps."""
 
-from tripplan.planning.day.felt import FeltPart, felt_parts
 from tripplan.planning.day.front import TradeOff, TradeOffs, trade_offs
 from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.search import plan_day
@@ -9,9 +8,11 @@ from tripplan.planning.day.shapes import (
     DayPlan,
     DayQuestion,
     DaySearch,
+    FeltPart,
     LeaveWindow,
     NapOutcome,
     Napper,
+    ShowOutcome,
     SleepsIn,
     Step,
     StepKind,
@@ -28,13 +29,13 @@ __all__ = [
     "Loosened",
     "NapOutcome",
     "Napper",
+    "ShowOutcome",
     "Slack",
     "SleepsIn",
     "Step",
     "StepKind",
     "TradeOff",
     "TradeOffs",
-    "felt_parts",
     "helps_most",
     "plan_day",
     "slack",

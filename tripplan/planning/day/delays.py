@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import NormalDist
 
 import numpy as np
@@ -14,6 +15,8 @@ EARLY_BY_MINUTES = 5.0
 """How much too early a family is ready at best; it then waits. No source, our choice [min]."""
 LONGEST_DELAY_MINUTES = 12 * 60
 """Delays are looked at up to here; whatever is longer counts as this long [min]."""
+FORGOTTEN = 1e-6
+"""Likewise once no more than this chance of a longer one is left [0-1]."""
 
 _NORMAL = NormalDist()
 _ONE_IN_TEN = _NORMAL.inv_cdf(0.9)
@@ -58,7 +61,12 @@ def getting_off(habits: Habits) -> Delay:
 
     Source: the shape is our choice, no source; both figures are the parent's own.
     """
-    usual, late = habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes
+    return getting_off_late(habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+
+
+@lru_cache(maxsize=64)
+def getting_off_late(usual: int, late: int) -> Delay:
+    """The delay of `getting_off`, by its usual length and the one of one day in ten [min]."""
     if late == usual:
         return Delay(usual, np.ones(1))
     middle = math.log(usual + EARLY_BY_MINUTES)
@@ -68,10 +76,13 @@ def getting_off(habits: Habits) -> Delay:
         return _NORMAL.cdf((math.log(minutes + EARLY_BY_MINUTES) - middle) / spread)
 
     # A delay is told in whole minutes, so it counts as the nearest of them.
-    reached = [at_most(minute + 0.5) for minute in range(LONGEST_DELAY_MINUTES)]
-    return Delay(0, np.diff([0.0, *reached, 1.0]))
+    reached = [0.0]
+    while reached[-1] < 1 - FORGOTTEN and len(reached) <= LONGEST_DELAY_MINUTES:
+        reached.append(at_most(len(reached) - 0.5))
+    return Delay(0, np.diff([*reached, 1.0]))
 
 
+@lru_cache(maxsize=256)
 def longer_than_likely(minutes: Range) -> Delay:
     """How much longer than likely a drive takes; below zero where it is quicker.
 

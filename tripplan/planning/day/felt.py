@@ -1,66 +1,81 @@
-"""What a day plan's felt cost is made of."""
+"""The nuisances of a day, counted for every choice and weighed in the parent's own money.
+
+Everything is whole numbers, so that the search is exact: minutes, tenths of a minute where it is an
+average, thousandths where it is a chance.
+"""
 
 from dataclasses import dataclass
 from decimal import Decimal
+from enum import Enum
 
-from tripplan.planning.day.shapes import DayPlan, DayQuestion, StepKind
+import numpy as np
+
+from tripplan.planning import wording
+from tripplan.planning.day.lateness import TENTHS, THOUSANDTHS
+from tripplan.planning.day.minutes import Minutes, chosen
+from tripplan.planning.day.shapes import FeltPart
 from tripplan.planning.money import Money
 
+_RATE_DECIMALS = 4
+UNITS = 60 * 10**_RATE_DECIMALS
+"""Felt cost is counted in this many parts of the currency's main unit, so that a rate per hour with
+four decimals weighs a whole number for every minute."""
 
-@dataclass(frozen=True)
-class FeltPart:
-    """One nuisance of a plan.
+
+class Measure(Enum):
+    """What a nuisance is counted in; the value is how many of it the price is for."""
+
+    MINUTES = 60
+    """Priced by the hour."""
+    EXPECTED = 60 * TENTHS
+    """Tenths of a minute on average, priced by the hour."""
+    CHANCE = THOUSANDTHS
+    """Priced for the whole."""
+
+
+@dataclass(frozen=True, eq=False)
+class Nuisance:
+    """One nuisance, for every choice.
 
     Attributes:
-        name: the nuisance, as part of a sentence.
-        minutes: how much of it there is [min].
-        per_hour: what an hour of it is worth to the parent.
-        felt: what it weighs; exact, not rounded to a coin.
+        name: as part of a sentence.
+        amount: how much of it there is; of any shape that fits the choices.
+        price: what the parent would give to be spared an hour of it, or the whole.
+        measure: what it is counted in.
     """
 
     name: str
-    minutes: int
-    per_hour: Money
-    felt: Money
+    amount: Minutes
+    price: Decimal
+    measure: Measure = Measure.MINUTES
 
+    @property
+    def units(self) -> Minutes:
+        """What it weighs, in parts of the currency's main unit."""
+        return self._weight(self.amount)
 
-def waited_minutes(plan: DayPlan) -> int:
-    """Time between arriving and being let in [min]."""
-    return sum(
-        round((step.end - step.start).total_seconds() / 60)
-        for step in plan.steps
-        if step.kind is StepKind.WAIT
-    )
+    def _weight(self, amount: Minutes) -> Minutes:
+        rate = int(self.price.scaleb(_RATE_DECIMALS).to_integral_value())
+        if self.measure is Measure.MINUTES:
+            weight: Minutes = amount * rate
+        else:
+            weight = amount * (60 * rate) // self.measure.value
+        return weight
 
+    def part(self, row: int, column: int, currency: str) -> FeltPart:
+        """What it comes to in one choice."""
+        amount = chosen(self.amount, row, column)
+        units = int(self._weight(np.array(amount)))
+        minutes = None if self.measure is Measure.CHANCE else amount
+        if self.measure is Measure.EXPECTED:
+            minutes = round(amount / TENTHS)
+        return FeltPart(self.name, self._said(amount), minutes, Money(Decimal(units) / UNITS, currency))
 
-def felt_parts(question: DayQuestion, plan: DayPlan) -> tuple[FeltPart, ...]:
-    """The nuisances of a plan, those that weigh nothing left out.
-
-    Args:
-        question: the day, for the parent's prices and the comfortable stay.
-        plan: one way to spend it.
-
-    Returns:
-        Lost nap, car, waiting and stay cut short; their sum is the plan's felt cost before rounding.
-    """
-    worth = question.worth
-    nuisances = (
-        ("lost nap", sum(nap.lost_minutes for nap in plan.naps), worth.lost_nap_hour),
-        ("driving", plan.car_minutes, worth.hour_in_car),
-        ("waiting to be let in", waited_minutes(plan), worth.hour_in_car),
-        (
-            "stay cut short",
-            max(0, question.comfortable_minutes - plan.visit_minutes),
-            worth.missed_hour_there,
-        ),
-    )
-    return tuple(
-        FeltPart(
-            name,
-            minutes,
-            Money(per_hour, question.currency),
-            Money(per_hour * Decimal(minutes) / 60, question.currency),
-        )
-        for name, minutes, per_hour in nuisances
-        if minutes and per_hour
-    )
+    def _said(self, amount: int) -> str:
+        if self.measure is Measure.MINUTES:
+            return f"{wording.minutes(amount)} of {self.name}"
+        if self.measure is Measure.EXPECTED:
+            return f"on average {amount / TENTHS:.1f} min of {self.name}"
+        if amount == THOUSANDTHS:
+            return self.name
+        return f"the chance of {self.name} ({100 * amount / THOUSANDTHS:.1f} %)"

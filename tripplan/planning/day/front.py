@@ -1,20 +1,23 @@
 """What a day can be traded for: nap kept against time at the place."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 import numpy as np
 
 from tripplan.planning import wording
-from tripplan.planning.day.felt import FeltPart, felt_parts
 from tripplan.planning.day.limits import Choices, Limits
 from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.search import plan_day
-from tripplan.planning.day.shapes import DayPlan, DayQuestion
+from tripplan.planning.day.shapes import DayPlan, DayQuestion, FeltPart
 from tripplan.planning.day.weighing import plan_at, weigh
+from tripplan.planning.money import total
 
 MOST_POINTS = 5
 """More trade-offs than this only confuse; the two ends always stay [-]."""
+LEAST_TOLD_SHARE = Decimal("0.01")
+"""Nuisances that weigh less than this share of the whole are told together [-]."""
 
 
 @dataclass(frozen=True)
@@ -57,15 +60,14 @@ class TradeOffs:
             return ""
         if not self.parts:
             return "The best plan has nothing that weighs: all naps kept, no drive, a comfortable stay."
-        listed = wording.listed(
-            [
-                f"{wording.minutes(part.minutes)} of {part.name} {wording.money(part.felt)}"
-                for part in self.parts
-            ]
-        )
+        told = [part for part in self.parts if part.felt.amount >= LEAST_TOLD_SHARE * self.best.felt.amount]
+        said = [f"{part.said} {wording.money(part.felt)}" for part in told]
+        rest = self.best.felt - total((part.felt for part in told), self.best.felt.currency)
+        if rest.rounded().amount > 0:
+            said.append(f"smaller ones {wording.money(rest)}")
         return (
             f"By what you say nuisances weigh, no other departure or return weighs less than "
-            f"{wording.money(self.best.felt)}: {listed}."
+            f"{wording.money(self.best.felt)}: {wording.listed(said)}."
         )
 
     @property
@@ -112,7 +114,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
                 sentence=_sentence(question, plan, best),
             )
         )
-    return TradeOffs(best, felt_parts(question, best), tuple(points), helps)
+    return TradeOffs(best, best.parts, tuple(points), helps)
 
 
 def _undominated(

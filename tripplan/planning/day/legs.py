@@ -6,6 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.day.minutes import Minutes
+from tripplan.planning.ranges import Range
 from tripplan.planning.travel.drive import Leg, Way
 
 
@@ -46,6 +47,32 @@ class LegTimes:
             for begins, ends in self._stretches
         ]
 
+    def last_stretch(self, starts: Minutes) -> tuple[Minutes, Minutes]:
+        """The drive that ends on arriving, for each start; of no length after a halt on arriving [min]."""
+        begins, ends = self._last_stretch
+        return starts + self._of_each(starts, begins), starts + self._of_each(starts, ends)
+
+    def which(self, starts: Minutes) -> Minutes:
+        """Which of `drives` each start has."""
+        return self._of_each(starts, np.arange(len(self._legs)))
+
+    def impatient_minutes(self, starts: Minutes, patience: int) -> Minutes:
+        """Driving at a stretch beyond some patience, all stretches together, for each start [min]."""
+        return self._of_each(
+            starts,
+            np.array(
+                [
+                    sum(max(0, end - begin - patience) for begin, end in driving_stretches(leg))
+                    for leg in self._legs
+                ]
+            ),
+        )
+
+    @cached_property
+    def drives(self) -> tuple[Range, ...]:
+        """How long the drives may take that the way can have [min]."""
+        return tuple(leg.drive.minutes for leg in self._legs)
+
     @property
     def quickest(self) -> int:
         """The least that `minutes` can be [min]."""
@@ -74,6 +101,16 @@ class LegTimes:
         most = max(map(len, each))
         padded = [(*stretches, *((0, 0),) * (most - len(stretches))) for stretches in each]
         return np.array(padded, dtype=np.int64).reshape(len(each), most, 2).transpose(1, 2, 0)
+
+    @cached_property
+    def _last_stretch(self) -> Minutes:
+        """Begin and end of every leg's last stretch; shape (2, legs)."""
+        arrives = [leg.minutes - leg.unload_minutes for leg in self._legs]
+        begins = [
+            next((begin for begin, end in driving_stretches(leg)[-1:] if end == parks), parks)
+            for leg, parks in zip(self._legs, arrives, strict=True)
+        ]
+        return np.array([begins, arrives], dtype=np.int64)
 
     def _of_each(self, starts: Minutes, by_leg: Minutes) -> Minutes:
         if len(by_leg) == 1:

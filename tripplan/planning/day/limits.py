@@ -142,12 +142,14 @@ class Choices:
     def enter(self) -> Minutes:
         """When the party is let in; `NEVER` where no entry fits the leaving time [min]."""
         enter = np.full((self.depart.size, self.leave.size), NEVER)
-        leave = self.leave.tolist()
         for opened in self.limits.opened:
-            # The stay ends in the span it began in: these are the leaving times inside this span.
-            inside = slice(bisect_left(leave, opened.opens + 1), bisect_left(leave, opened.closes + 1))
-            enter[:, inside] = opened.enter(self.arrive)[:, None]
+            enter[:, self.leave_within(opened)] = opened.enter(self.arrive)[:, None]
         return enter
+
+    def leave_within(self, opened: Opened) -> slice:
+        """The leaving times inside a span of opening; a stay ends in the span it began in."""
+        leave = self.leave.tolist()
+        return slice(bisect_left(leave, opened.opens + 1), bisect_left(leave, opened.closes + 1))
 
     @cached_property
     def visit(self) -> Minutes:

@@ -46,3 +46,16 @@ class DayMinutes:
     def moment(self, minute: int, zone: tzinfo) -> datetime:
         """A minute as a moment, by a zone's clock."""
         return (self.midnight + minute * _MINUTE).astimezone(zone)
+
+
+def chosen(found: Minutes, row: int, column: int) -> int:
+    """The figure of one choice.
+
+    Args:
+        found: one for each departure (down) and leaving time (across), or of any shape that fits these.
+        row: which departure.
+        column: which leaving time.
+    """
+    # From the last axis on, an axis of length one standing for all choices.
+    axes = (row, column)[2 - found.ndim :]
+    return int(found[tuple(at if size > 1 else 0 for at, size in zip(axes, found.shape, strict=True))])

@@ -4,7 +4,10 @@ The model, kept simple on purpose:
 
 * A sleep is one unbroken stretch in one place: at home before leaving or after coming back, in the
   car between two halts, or in the pushchair at the place before or after lunch. A rest or stop on the
-  way wakes the child, and no child is carried over asleep. Of all these stretches the longest counts.
+  way wakes the child. Of all these stretches the longest counts.
+* A child that stays asleep when it is moved sleeps on after the last drive of a way: in the pushchair
+  until lunch or leaving, or in bed at home. It must be asleep before the car stops. Any other child is
+  woken on arrival: nobody sleeps in the parked car.
 * The nap may begin up to its slack earlier or later; the best shift is taken, to the minute.
 * In the car and the pushchair the child first takes its time to fall asleep.
 * A sleep shorter than the child's shortest is no sleep; where the usual nap is shorter than that,
@@ -16,14 +19,14 @@ The model, kept simple on purpose:
 Source: common practice, no source; every figure is the parent's own setting.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
 from tripplan.planning.day.limits import LONGEST_DAY, Choices
-from tripplan.planning.day.minutes import DayMinutes, Minutes
+from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.household import Nap
 
@@ -36,11 +39,41 @@ class Stretch:
         place: where.
         start: when it could be asleep, falling asleep already over [min].
         end: when it is woken; before `start` where there is no time [min].
+        moved: when it is carried over asleep; it must have fallen asleep before [min]. None where it stays.
+        moved_to: where it then sleeps on.
     """
 
     place: SleepsIn
     start: Minutes
     end: Minutes
+    moved: Minutes | None = None
+    moved_to: SleepsIn | None = None
+
+    def at(self, row: int, column: int) -> "Sleep":
+        """The stretch of one choice, by the number of its departure and of its leaving time."""
+        moved = None if self.moved is None else chosen(self.moved, row, column)
+        return Sleep(
+            self.place,
+            chosen(self.start, row, column),
+            chosen(self.end, row, column),
+            moved,
+            self.moved_to,
+        )
+
+
+@dataclass(frozen=True)
+class Sleep:
+    """Where a child could sleep, in one plan.
+
+    Attributes:
+        place, start, end, moved, moved_to: as in `Stretch`.
+    """
+
+    place: SleepsIn
+    start: int
+    end: int
+    moved: int | None = None
+    moved_to: SleepsIn | None = None
 
 
 LUNCH_CAN_WAIT_MINUTES = 30
@@ -65,22 +98,39 @@ class NapWindow:
     first: int
     last: int
 
-    def kept(self, start: Minutes, end: Minutes) -> Minutes:
+    def kept(self, start: Minutes, end: Minutes, moved: Minutes | None = None) -> Minutes:
         """Minutes of the nap that fit between start and end, for arrays of any matching shapes.
+
+        Where the child is moved, it must be asleep before that, and the nap may not begin before its slack.
 
         With F(x) the minutes of the window that have passed by x, the window shares F(end) - F(start)
         minutes with the time from start to end, and sliding the nap inside the window covers all of
         them up to its own length.
         """
-        shared = np.clip(end, self.first, self.last) - np.clip(start, self.first, self.last)
+        # Least and greatest of two are several times as quick as clipping where there is little to clip.
+        begins = np.minimum(np.maximum(start, self.first), self.last)
+        shared = np.minimum(np.maximum(end, self.first), self.last) - begins
         kept: Minutes = np.minimum(shared, self.nap.minutes)
-        return np.where(kept >= min(self.nap.shortest_minutes, self.nap.minutes), kept, 0)
+        counts = kept >= min(self.nap.shortest_minutes, self.nap.minutes)
+        if moved is not None:
+            counts &= np.maximum(start, self.first) < moved
+        return np.where(counts, kept, 0)
 
-    def asleep(self, start: int, end: int) -> tuple[int, int]:
-        """The sleep between start and end that begins as near to the usual time as it can [min]."""
-        earliest, latest = max(start, self.first), min(end, self.last)
+    def kept_in(self, sleep: Sleep) -> int:
+        """The same for one plan [min]."""
+        begins = max(sleep.start, self.first)
+        kept = min(min(sleep.end, self.last) - begins, self.nap.minutes)
+        if kept < min(self.nap.shortest_minutes, self.nap.minutes):
+            return 0
+        return 0 if sleep.moved is not None and begins >= sleep.moved else max(kept, 0)
+
+    def asleep(self, sleep: Sleep) -> tuple[int, int]:
+        """When the child sleeps in a stretch, beginning as near to the usual time as it can [min]."""
+        earliest, latest = max(sleep.start, self.first), min(sleep.end, self.last)
         kept = min(latest - earliest, self.nap.minutes)
         begins = min(max(self.usual, earliest), latest - kept)
+        if sleep.moved is not None:
+            begins = min(begins, sleep.moved - 1)
         return begins, begins + kept
 
 
@@ -137,10 +187,21 @@ def stretches(
             found.append(Stretch(SleepsIn.CAR, (start + settling)[:, None], end[:, None]))
         for start, end in limits.back.stretches(choices.leave):
             found.append(Stretch(SleepsIn.CAR, start + settling, end))
+    if nap.in_car and nap.stays_asleep_when_moved:
+        start, end = limits.back.last_stretch(choices.leave)
+        into_bed = Stretch(
+            SleepsIn.CAR, start + settling, np.array(2 * LONGEST_DAY), moved=end, moved_to=SleepsIn.HOME
+        )
+        found.append(into_bed)
     if nap.in_pushchair and question.pushchairs:
         lunch_begins, lunch_ends = lunch
         eats = lunch_ends > lunch_begins
         until = np.where(eats, lunch_begins, choices.leave)
+        if nap.in_car and nap.stays_asleep_when_moved:
+            start, end = (found[:, None] for found in limits.there.last_stretch(choices.depart))
+            found.append(
+                Stretch(SleepsIn.CAR, start + settling, until, moved=end, moved_to=SleepsIn.PUSHCHAIR)
+            )
         again = np.where(eats, lunch_ends + settling, choices.leave)
         found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
         found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
@@ -148,23 +209,19 @@ def stretches(
 
 
 def outcome(
-    question: DayQuestion, minutes: DayMinutes, window: NapWindow, places: list[tuple[SleepsIn, int, int]]
+    question: DayQuestion, minutes: DayMinutes, window: NapWindow, sleeps: Sequence[Sleep]
 ) -> NapOutcome:
     """What becomes of one nap in one plan; the first place among equals."""
-    kept, place, start, end = max(
-        (
-            (int(window.kept(np.array(start), np.array(end))), place, start, end)
-            for place, start, end in places
-        ),
-        key=lambda found: found[0],
-    )
-    slept = window.asleep(start, end)
+    sleep = max(sleeps, key=window.kept_in)
+    begins, ends = window.asleep(sleep) if window.kept_in(sleep) else (0, 0)
+    moved = ends if sleep.moved is None else min(sleep.moved, ends)
+    parts = ((sleep.place, moved - begins), (sleep.moved_to, ends - moved))
     return NapOutcome(
         member=window.member,
         usual_start=minutes.moment(window.usual, question.home_zone),
         usual_minutes=window.nap.minutes,
-        kept=((place, kept),) if kept else (),
-        asleep=(minutes.moment(slept[0], question.home_zone), minutes.moment(slept[1], question.home_zone))
-        if kept
+        kept=tuple((place, lasts) for place, lasts in parts if place is not None and lasts),
+        asleep=(minutes.moment(begins, question.home_zone), minutes.moment(ends, question.home_zone))
+        if begins < ends
         else None,
     )

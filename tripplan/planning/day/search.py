@@ -6,10 +6,11 @@ import numpy as np
 
 from tripplan.errors import PlanError
 from tripplan.planning.day.collisions import collisions
+from tripplan.planning.day.felt import UNITS
 from tripplan.planning.day.limits import Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing import LONGEST_WAIT, UNITS, plan_at, weigh
+from tripplan.planning.day.weighing import LONGEST_WAIT, plan_at, weigh
 from tripplan.planning.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
@@ -25,9 +26,12 @@ def plan_day(question: DayQuestion) -> DaySearch:
 
     Hard limits (opening, last entry, entry times, shortest visit, earliest departure, being home,
     busy times) stay hard. Felt cost is lost nap, time in the car or waiting to be let in (which weighs
-    as much), and time short of a comfortable stay, each at the parent's price per hour. The party is
-    let in as soon as the place allows in the span of opening in which it leaves. The nap model stands
-    in `tripplan.planning.day.naps`.
+    as much), driving beyond the children's patience, time short of a comfortable stay, time among school
+    classes, a quiet hour not used, and what lateness is likely to cost: the chance to miss the entry or a
+    show, and the time to be expected at home past the first bedtime, with the family's usual delays and
+    the range of the drives. Each has the parent's own price. The party is let in as soon as the place
+    allows in the span of opening in which it leaves. The nap model stands in `tripplan.planning.day.naps`,
+    shows and lunch in `tripplan.planning.day.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.

@@ -1,5 +1,6 @@
 """What is asked about a day, and what a day plan is."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from enum import StrEnum
@@ -24,6 +25,7 @@ class StepKind(StrEnum):
     VISIT = "visit"
     WAIT = "wait"
     LUNCH = "lunch"
+    SHOW = "show"
 
 
 @dataclass(frozen=True)
@@ -75,6 +77,15 @@ class NapOutcome:
         return (self.usual_start.astimezone(UTC) + timedelta(minutes=self.usual_minutes)).astimezone(zone)
 
     @property
+    def slept(self) -> Iterator[tuple[SleepsIn, datetime, datetime]]:
+        """Where the child sleeps from when to when, one after the other."""
+        start = self.asleep[0] if self.asleep is not None else self.usual_start
+        for place, minutes in self.kept:
+            end = (start.astimezone(UTC) + timedelta(minutes=minutes)).astimezone(start.tzinfo)
+            yield place, start, end
+            start = end
+
+    @property
     def kept_minutes(self) -> int:
         """Kept in all [min]."""
         return sum(minutes for _, minutes in self.kept)
@@ -83,6 +94,38 @@ class NapOutcome:
     def lost_minutes(self) -> int:
         """Lost in all [min]."""
         return self.usual_minutes - self.kept_minutes
+
+
+@dataclass(frozen=True)
+class ShowOutcome:
+    """What a day plan leaves of one show.
+
+    Attributes:
+        name: the show.
+        seen: when the performance is that the plan has time for; None if it has time for none.
+        missed_chance: how likely the party comes too late for it all the same; one if none is planned [0-1].
+    """
+
+    name: str
+    seen: tuple[datetime, datetime] | None
+    missed_chance: float
+
+
+@dataclass(frozen=True)
+class FeltPart:
+    """One nuisance of a plan.
+
+    Attributes:
+        name: the nuisance, as part of a sentence.
+        said: how much of it there is, in words.
+        minutes: likewise in minutes; None where it is a chance [min].
+        felt: what it weighs; exact, not rounded to a coin.
+    """
+
+    name: str
+    said: str
+    minutes: int | None
+    felt: Money
 
 
 @dataclass(frozen=True)
@@ -98,8 +141,10 @@ class DayPlan:
         naps: one outcome per usual nap.
         visit_minutes: time inside, lunch included [min].
         car_minutes: time driving, both ways [min].
-        felt: what the nuisances of this plan weigh (lost nap, car, waiting, stay too short) in money,
-            rounded to the smallest coin.
+        felt: what the nuisances of this plan weigh (lost nap, car, waiting, stay too short, the risk of being
+            late, ...) in money, rounded to the smallest coin.
+        parts: the nuisances, those that weigh nothing left out; together they are `felt` before rounding.
+        shows: one outcome per show that is worth being there for.
     """
 
     leave_home: datetime
@@ -111,6 +156,8 @@ class DayPlan:
     visit_minutes: int
     car_minutes: int
     felt: Money
+    parts: tuple[FeltPart, ...] = ()
+    shows: tuple[ShowOutcome, ...] = ()
 
     @property
     def lunch_out(self) -> bool:
@@ -200,6 +247,8 @@ class DayQuestion:
         first_bed: when the first of the party should be in bed, by the clock at home; no limit, but what
             being late is measured by. None where nobody said.
         begun: on a day that has begun, the departure that is settled; None while all is open.
+        patience_minutes: how long at a stretch the most restless of the party bears driving [min]; None for
+            any time.
     """
 
     day: date
@@ -219,6 +268,7 @@ class DayQuestion:
     last_wakes: time | None = None
     first_bed: time | None = None
     begun: Begun | None = None
+    patience_minutes: int | None = None
 
     @property
     def place_zone(self) -> tzinfo:

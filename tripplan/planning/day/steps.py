@@ -1,6 +1,6 @@
 """A day plan as a row of steps without gaps."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import tzinfo
 
 from tripplan.planning.day.minutes import DayMinutes
@@ -11,7 +11,14 @@ _Stretch = tuple[StepKind, int, int, str, tzinfo]
 
 
 def day_steps(
-    question: DayQuestion, minutes: DayMinutes, *, depart: int, enter: int, leave: int, lunch: tuple[int, int]
+    question: DayQuestion,
+    minutes: DayMinutes,
+    *,
+    depart: int,
+    enter: int,
+    leave: int,
+    lunch: tuple[int, int],
+    shows: Sequence[tuple[str, int, int]] = (),
 ) -> tuple[Step, ...]:
     """The steps of a day from leaving home to being home again.
 
@@ -22,21 +29,20 @@ def day_steps(
         enter: when the party is let in [min].
         leave: when load-up for the way home begins [min].
         lunch: when lunch begins and ends inside; of no length where it is eaten at home [min].
+        shows: what is seen, with begin and end; neither lunch nor another show meets it [min].
 
     Returns:
         Steps in order, each beginning where the one before ends; none without length.
     """
     home, place = question.home_zone, question.place_zone
     there, back = question.way_there.at(depart), question.way_home.at(leave)
-    arrive, lunch_begins, lunch_ends = depart + there.minutes, *lunch
-    if lunch_begins == lunch_ends:
-        lunch_begins = lunch_ends = leave
+    arrive = depart + there.minutes
+    inside = [(StepKind.SHOW, begins, ends, name) for name, begins, ends in shows]
+    inside.append((StepKind.LUNCH, *lunch, "lunch"))
     stretches = (
         *_on_the_road(there, depart, "there", home, home, place),
         (StepKind.WAIT, arrive, enter, "wait to be let in", place),
-        (StepKind.VISIT, enter, lunch_begins, "visit", place),
-        (StepKind.LUNCH, lunch_begins, lunch_ends, "lunch", place),
-        (StepKind.VISIT, lunch_ends, leave, "visit", place),
+        *_at_the_place(sorted(inside, key=lambda step: step[1]), enter, leave, place),
         *_on_the_road(back, leave, "home", home, place, home),
     )
     return tuple(
@@ -44,6 +50,19 @@ def day_steps(
         for kind, start, end, label, zone in stretches
         if start < end
     )
+
+
+def _at_the_place(
+    inside: Iterable[tuple[StepKind, int, int, str]], enter: int, leave: int, place: tzinfo
+) -> Iterator[_Stretch]:
+    """Lunch and shows, and the visit around them."""
+    reached = enter
+    for kind, begins, ends, label in inside:
+        if begins < ends:
+            yield StepKind.VISIT, reached, begins, "visit", place
+            yield kind, begins, ends, label, place
+            reached = ends
+    yield StepKind.VISIT, reached, leave, "visit", place
 
 
 def _on_the_road(

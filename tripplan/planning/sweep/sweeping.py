@@ -19,9 +19,9 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, outing_cost
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.day.best import BestChoice, best_choice
+from tripplan.planning.day.felt import UNITS
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day.weighing import UNITS
 from tripplan.planning.hours import DayHours, Openness, hours_on
 from tripplan.planning.household import Member
 from tripplan.planning.money import minor_digits
@@ -31,6 +31,7 @@ from tripplan.planning.place import Opening, Place
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.table import COLUMNS, DayTable, Verdict
 from tripplan.planning.travel.drive import Leg, Way
+from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.planning.travel.rush_hours import rush_hours_between
 
@@ -291,6 +292,10 @@ class _PlaceDays:
             in_term = (row.weekday < _SATURDAY) & ~self._holidays & ~self._out_of_school
             rule = self._rule(classes)
             yield replace(rule, kind=np.where(in_term, rule.kind, 0))
+        visit = self._place.visit
+        for text in (visit.quiet_hours, *(show.days for show in visit.shows)):
+            if text is not None:
+                yield self._rule(text)
 
     def _reaching_no_further(self, rule: RuleDays) -> RuleDays:
         """Where times run past midnight into a day whose kind does not tell, every day is its own kind."""
@@ -301,7 +306,8 @@ class _PlaceDays:
 
     def _ages_of_a_day_plan(self) -> Iterator[int]:
         """Ages at which loading, rests or anything else that a day is planned by changes [months]."""
-        yield from (NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)
+        yield from (NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS, *PATIENCE_CHANGES_MONTHS)
+        yield from (bound for stay in self._place.visit.stays for bound in stay.ages.bounds)
 
     @cached_property
     def _growing(self) -> Numbers:
@@ -609,7 +615,7 @@ def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
 def _decisive(way: Way) -> tuple[object, ...]:
     if isinstance(way, Leg):
         halts = tuple((halt.after_minutes, halt.minutes) for halt in way.halts)
-        return (way.load_up_minutes, way.drive_minutes, way.unload_minutes, *halts)
+        return (way.load_up_minutes, way.drive_minutes, way.drive.minutes, way.unload_minutes, *halts)
     return (way.by_minute, *map(_decisive, way.legs))
 
 

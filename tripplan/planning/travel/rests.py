@@ -1,7 +1,7 @@
 """Rests on the way, and the minutes it takes to get everybody into the car and out of it."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -123,20 +123,22 @@ def usual_unload_minutes(ages_months: Sequence[int]) -> int:
     return 3 + 3 * _small_children(ages_months)
 
 
-def drive_stretch_for(ages_months: Sequence[int], asked: int) -> int:
+def drive_stretch_for(ages_months: Sequence[int], asked: int, toilet_minutes: Iterable[int] = ()) -> int:
     """The stretch to plan with: what the parent asks for, but never longer than is advised [min].
 
     Args:
         ages_months: everybody's age on the day [completed months].
         asked: the parent's longest stretch [min].
+        toilet_minutes: how long those who need a toilet often hold out [min].
 
     Returns:
-        At most 120 min for the driver's sake, at most 90 min with an infant or a new walker under two.
+        At most 120 min for the driver's sake, at most 90 min with an infant or a new walker under two, and no
+        longer than anybody holds out.
 
     Source: see `ADVISED_STRETCH_MINUTES` and `SMALL_CHILD_STRETCH_MINUTES`.
     """
     small = any(months < NEW_WALKER_UNDER_MONTHS for months in ages_months)
-    return min(asked, SMALL_CHILD_STRETCH_MINUTES if small else ADVISED_STRETCH_MINUTES)
+    return min(asked, SMALL_CHILD_STRETCH_MINUTES if small else ADVISED_STRETCH_MINUTES, *toilet_minutes)
 
 
 def _small_children(ages_months: Sequence[int]) -> int:

@@ -1,13 +1,14 @@
 """Forms for the people of a household and their naps."""
 
 from collections.abc import Sequence
-from datetime import time
+from datetime import date, time
 from typing import Any
 
 import streamlit as st
 
 from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.household import Household, Nap
+from tripplan.planning.household import Household, Member, Nap
+from tripplan.planning.sleep import sleep_sentence, usual_naps
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import PAGE, Raw, check_and_save, clock_text, raw_household
 from tripplan.screens.household.words import LABELS, NAP, NEW_NAP
@@ -15,6 +16,9 @@ from tripplan.screens.widgets.fields import CLOCK_STEP, Fields, FieldValue, fill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+
+ON_THE_ROAD = ("patience_minutes", "toilet_minutes")
+"""What is asked of a person for the drive."""
 
 
 def member_form(view: View, kept: Kept[Household], index: int) -> None:
@@ -27,11 +31,14 @@ def member_form(view: View, kept: Kept[Household], index: int) -> None:
     """
     member = kept.value.members[index]
     age = age_in_words(member.months_on(view.today))
-    naps = "" if not member.naps else ", one nap" if len(member.naps) == 1 else f", {len(member.naps)} naps"
-    with st.expander(plain(f"{member.name}, {age}{naps}"), key=f"open_member_{index}"):
-        more_naps = f"more_naps_{index}"
-        naps_shown = len(member.naps) + int(st.session_state.get(more_naps, 0))
-        fields = filled(f"member_{index}", _member_on_record(member.model_dump(), member.naps, naps_shown))
+    count = "" if not member.naps else ", one nap" if len(member.naps) == 1 else f", {len(member.naps)} naps"
+    with st.expander(plain(f"{member.name}, {age}{count}"), key=f"open_member_{index}"):
+        more_naps, offered = f"more_naps_{index}", f"usual_naps_{index}"
+        usual = usual_naps(member.months_on(view.today))
+        naps = usual if st.session_state.get(offered) else member.naps
+        naps_shown = len(naps) + int(st.session_state.get(more_naps, 0))
+        fields = filled(f"member_{index}", _member_on_record(member.model_dump(), naps, naps_shown))
+        _sleep_at_this_age(member, usual, view.today, offered)
         with st.form(f"member_form_{index}"):
             _member_inputs(fields)
             for nap in range(naps_shown):
@@ -55,6 +62,25 @@ def member_form(view: View, kept: Kept[Household], index: int) -> None:
                 )
 
 
+def _sleep_at_this_age(member: Member, usual: Sequence[Nap], today: date, offered: str) -> None:
+    """What is recommended and usual at this age, and a button that fills the usual naps in."""
+    said = sleep_sentence(member, today)
+    if said:
+        st.caption(plain(said))
+    if usual and tuple(usual) != member.naps and not st.session_state.get(offered):
+        st.button(
+            "Fill in the naps that are usual at this age",
+            key=f"offer_{offered}",
+            on_click=st.session_state.__setitem__,
+            args=(offered, True),
+            help="Two naps by 9 to 12 months, one by 15 to 24 months, none for most from four years on "
+            "(Weissbluth, Sleep 18:82-87, 1995); the clock times are a first guess without a source. "
+            "Change what is different for your child.",
+        )
+    if st.session_state.get(offered):
+        st.caption("The usual naps stand below. Change what you like; nothing is kept before you save.")
+
+
 def _member_on_record(dumped: dict[str, Any], naps: Sequence[Nap], naps_shown: int) -> dict[str, FieldValue]:
     on_record: dict[str, FieldValue] = {
         "name": dumped["name"],
@@ -63,6 +89,7 @@ def _member_on_record(dumped: dict[str, Any], naps: Sequence[Nap], naps_shown: i
         "wakes": dumped["wakes"],
         "bed": dumped["bed"],
         "needs": dumped["needs"],
+        **{name: "" if dumped[name] is None else str(dumped[name]) for name in ON_THE_ROAD},
     }
     for index in range(naps_shown):
         nap = naps[index].model_dump() if index < len(naps) else NEW_NAP
@@ -90,6 +117,17 @@ def _member_inputs(fields: Fields) -> None:
     )
     st.time_input(LABELS["members.wakes"], key=fields.key("wakes"), step=CLOCK_STEP)
     st.time_input(LABELS["members.bed"], key=fields.key("bed"), step=CLOCK_STEP)
+    st.text_input(
+        LABELS["members.patience_minutes"],
+        key=fields.key("patience_minutes"),
+        help="Left empty, it goes by age: 60 minutes under three, 90 under seven, 120 under eighteen, any "
+        "time for grown-ups. Common practice, no source: you know better. What goes beyond it weighs.",
+    )
+    st.text_input(
+        LABELS["members.toilet_minutes"],
+        key=fields.key("toilet_minutes"),
+        help="For a child that is newly out of nappies: the drive rests at least that often. Empty for none.",
+    )
     st.text_area(
         LABELS["members.needs"],
         key=fields.key("needs"),
@@ -110,8 +148,8 @@ def _nap_inputs(fields: Fields, index: int) -> None:
     st.time_input(label("start"), key=key("start"), step=CLOCK_STEP)
     for name in ("minutes", "slack_minutes"):
         st.text_input(label(name), key=key(name))
-    st.checkbox(label("in_car"), key=key("in_car"))
-    st.checkbox(label("in_pushchair"), key=key("in_pushchair"))
+    for name in ("in_car", "in_pushchair", "stays_asleep_when_moved"):
+        st.checkbox(label(name), key=key(name))
     for name in ("falls_asleep_minutes", "shortest_minutes"):
         st.text_input(label(name), key=key(name))
     st.checkbox(f"Nap {index + 1}: no longer taken, leave it out", key=key("gone"))
@@ -123,7 +161,7 @@ def _one_more_nap(counter: str) -> None:
 
 def _typed_member(typed: dict[str, Any], naps_shown: int) -> Raw:
     member: Raw = {}
-    for name in ("name", "born", "needs"):
+    for name in ("name", "born", "needs", *ON_THE_ROAD):
         put(member, name, typed[name])
     member["statuses"] = listed_in(typed["statuses"])
     for name in ("wakes", "bed"):
@@ -150,6 +188,7 @@ def _save_member(view: View, kept: Kept[Household], index: int, fields: Fields, 
         held["holders"] = [typed["name"].strip() if name == before else name for name in held["holders"]]
     if check_and_save(view, f"member_{index}", kept.revision, raw):
         st.session_state[f"more_naps_{index}"] = 0
+        st.session_state[f"usual_naps_{index}"] = False
 
 
 def _remove_member(view: View, kept: Kept[Household], index: int) -> None:
@@ -172,6 +211,7 @@ def new_member_form(view: View, kept: Kept[Household]) -> None:
                 "born": "",
                 "statuses": "",
                 "needs": "",
+                **dict.fromkeys(ON_THE_ROAD, ""),
                 "wakes": time(6, 30),
                 "bed": time(19, 30),
             },

@@ -109,6 +109,20 @@ WORTH = Section(
         Field("worth.full_house", "A day that is certainly crowded"),
         Field("worth.hour_in_car", "An hour in the car"),
         Field("worth.missed_hour_there", "An hour too short at the place"),
+        Field(
+            "worth.missed_entry",
+            "Coming too late for a timed entry, or for the last one",
+            "Its chance weighs a share of it, so the plan leaves as much time to spare as that is worth.",
+        ),
+        Field("worth.missed_show", "Missing a show you want to see"),
+        Field("worth.hour_past_bedtime", "An hour on the road after the first bedtime"),
+        Field("worth.hour_among_classes", "An hour there while school classes fill the place"),
+        Field("worth.quiet_hour", "An hour of a place's quiet time that you miss", "Usually nothing."),
+        Field(
+            "worth.hour_past_patience",
+            "An hour of driving longer at a stretch than the children bear",
+            "How long each of them bears stands with the people.",
+        ),
     ),
 )
 RESERVE = Section(
@@ -170,6 +184,7 @@ NAP = {
     "shortest_minutes": "shortest sleep that counts, in minutes",
     "in_car": "sleeps in the moving car",
     "in_pushchair": "sleeps in pushchair or carrier",
+    "stays_asleep_when_moved": "sleeps on when lifted out of the car, into pushchair or bed",
 }
 NEW_NAP: dict[str, str | bool | time] = {
     "start": time(12, 30),
@@ -179,6 +194,7 @@ NEW_NAP: dict[str, str | bool | time] = {
     "shortest_minutes": "20",
     "in_car": True,
     "in_pushchair": False,
+    "stays_asleep_when_moved": False,
 }
 
 LABELS = {
@@ -192,6 +208,8 @@ LABELS = {
     "members.wakes": "Usually wakes at",
     "members.bed": "In bed by",
     "members.needs": "What to think of",
+    "members.patience_minutes": "Bears driving at a stretch, in minutes",
+    "members.toilet_minutes": "Needs a toilet at least every so many minutes",
     "members.naps": "Nap",
     **{f"members.naps.{name}": label for name, label in NAP.items()},
     "car": "Car",

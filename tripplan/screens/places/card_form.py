@@ -30,6 +30,12 @@ from tripplan.screens.places.board_editor import (
 )
 from tripplan.screens.places.board_rows import PARKING, PRICES_READ, TICKET, Row, blank, raw_board
 from tripplan.screens.places.for_us import show_for_us
+from tripplan.screens.places.visit_fields import (
+    FIRST_VISIT_FIELDS,
+    VISIT_LABELS,
+    put_visit,
+    visit_inputs,
+)
 from tripplan.screens.widgets.fields import Fields, FieldValue, lines_in, listed_in, put
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -63,6 +69,7 @@ LABELS = {
     "opening.hours": "Opening hours",
     "opening.last_entry_minutes_before_close": "Last entry, in minutes before closing",
     "opening.school_groups": "When school classes usually come, in term",
+    **VISIT_LABELS,
     **where_labels("where"),
 }
 
@@ -81,6 +88,7 @@ _FIRST_FIELDS: dict[str, FieldValue] = {
     "school_groups": "",
     "pushchairs": True,
     "own_food": True,
+    **FIRST_VISIT_FIELDS,
     "replace": False,
 }
 _MONTHS = [wording.month(number) for number in range(1, 13)]
@@ -177,6 +185,7 @@ def _inputs(fields: Fields) -> None:
         help="One caution a line: steps, open water, animals, allergens.",
         height="content",
     )
+    visit_inputs(fields)
 
 
 def _what_fills_it(fields: Fields) -> None:
@@ -266,6 +275,7 @@ def card_values(
     put(values, "busiest_months", sorted(_MONTHS.index(month) + 1 for month in typed["busiest"]))
     put(values, "visit.pushchairs", typed["pushchairs"])
     put(values, "visit.own_food", typed["own_food"])
+    found += put_visit(values, typed)
     return values, found
 
 

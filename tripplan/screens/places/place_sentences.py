@@ -77,6 +77,8 @@ def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date
         yield f"Last entry {wording.minutes(opening.last_entry_minutes_before_close)} before closing."
     if opening.entry_times:
         yield f"Entry only at {wording.listed([f'{entry:%H:%M}' for entry in opening.entry_times])}."
+    if place.visit.quiet_hours:
+        yield f"Quiet hours: {place.visit.quiet_hours}"
     if opening.book_days_ahead:
         days_ahead = opening.book_days_ahead
         yield f"To be booked {days_ahead} {'day' if days_ahead == 1 else 'days'} ahead."
@@ -99,6 +101,16 @@ def visit_sentences(place: Place) -> Iterator[str]:
         f"A stay of {wording.minutes(visit.comfortable_minutes)} feels complete; less than "
         f"{wording.minutes(visit.shortest_minutes)} is not worth the drive."
     )
+    for stay in visit.stays:
+        yield (
+            f"For people {ages_in_words(stay.ages)} {wording.minutes(stay.comfortable_minutes)} is "
+            f"comfortable, less than {wording.minutes(stay.shortest_minutes)} not worth the drive."
+        )
+    for show in visit.shows:
+        starts = wording.listed([f"{start:%H:%M}" for start in show.starts])
+        days = f" ({show.days})" if show.days else ""
+        told = "" if show.worth_it else "; nothing is planned around it"
+        yield f"{show.name} at {starts}{days}, {wording.minutes(show.minutes)}{told}."
     yield "A pushchair can go all the way round." if visit.pushchairs else "Not all of it with a pushchair."
     food = "You may eat what you bring" if visit.own_food else "Own food is not allowed"
     yield f"{food}; {'there is something to buy' if visit.food_sold else 'nothing is sold'}."

@@ -108,6 +108,7 @@ STEP_DEPTHS = {
     StepKind.WAIT: DEPTHS[5],
     StepKind.VISIT: DEPTHS[4],
     StepKind.LUNCH: DEPTHS[2],
+    StepKind.SHOW: DEPTHS[0],
 }
 
 
@@ -142,9 +143,8 @@ def day_chart(outing: Outing) -> alt.LayerChart | alt.FacetChart:
         for step in outing.plan.steps
     ]
     for nap in outing.plan.naps:
-        if nap.asleep is not None:
-            start, end = nap.asleep
-            rows.append(bar(f"{nap.member} sleeps", start, end, str(nap.kept[0][0]), DEPTHS[2]))
+        for place, start, end in nap.slept:
+            rows.append(bar(f"{nap.member} sleeps", start, end, place.value, DEPTHS[2]))
         rows.append(bar(f"{nap.member}'s usual nap", nap.usual_start, nap.usual_end, "usual nap", DEPTHS[5]))
     frame = pd.DataFrame(rows)
     row = alt.Y("row:N", sort=None, title=None, axis=alt.Axis(labelLimit=140, ticks=False, domain=False))

@@ -1,0 +1,143 @@
+"""How late the two ways of a day may end: chances for many starts at once.
+
+The same delays as in `tripplan.planning.day.slack`: the family gets off late by chances of its own, a late
+departure takes the road as it is then, and the drive has the range of the one that was planned. Nothing is
+drawn at random.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.day.delays import Delay, getting_off_late, longer_than_likely
+from tripplan.planning.day.legs import LegTimes
+from tripplan.planning.day.limits import Limits
+from tripplan.planning.day.minutes import Minutes
+from tripplan.planning.day.shapes import DayQuestion
+from tripplan.planning.ranges import Range
+
+THOUSANDTHS = 1000
+"""Chances weigh in whole thousandths, so that plans that are equally likely to hold weigh the same [-]."""
+TENTHS = 10
+"""Expected minutes weigh in whole tenths [-]."""
+
+
+@dataclass(frozen=True, eq=False)
+class Tails:
+    """What is left of some delays, table by table, from a first number of minutes on.
+
+    Attributes:
+        first: the number of minutes that the tables begin with [min].
+        more: the chance of a delay of more than so many minutes; shape (delays, minutes) [0-1].
+        excess: the expected minutes beyond so many; the same shape [min].
+    """
+
+    first: int
+    more: NDArray[np.float64]
+    excess: NDArray[np.float64]
+
+    @classmethod
+    def of(cls, delays: Iterable[Delay]) -> "Tails":
+        """Tables of one length for several delays."""
+        every = list(delays)
+        # One minute before the first chance everything is still to come, at the last one nothing.
+        first = min(delay.first for delay in every) - 1
+        last = max(delay.first + delay.chances.size for delay in every)
+        chances = np.zeros((len(every), last - first + 1))
+        for row, delay in zip(chances, every, strict=True):
+            row[delay.first - first :][: delay.chances.size] = delay.chances
+        more = np.maximum(0.0, 1.0 - np.cumsum(chances, axis=1))
+        more[:, -1] = 0.0
+        excess = np.cumsum(more[:, ::-1], axis=1)[:, ::-1]
+        return cls(first, more, excess)
+
+    def chance_of_more(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
+        """The chance that a delay is longer than some minutes [0-1]."""
+        found: NDArray[np.float64] = self.more[which, self._at(minutes)]
+        return found
+
+    def minutes_beyond(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
+        """How much longer than some minutes a delay is to be expected [min]."""
+        found: NDArray[np.float64] = self.excess[which, self._at(minutes)] + np.maximum(
+            self.first - minutes, 0
+        )
+        return found
+
+    def _at(self, minutes: Minutes) -> Minutes:
+        return np.clip(minutes - self.first, 0, self.more.shape[1] - 1)
+
+
+@lru_cache(maxsize=256)
+def _off_and_change(usual: int, late: int, drive: Range) -> Tails:
+    """Getting off late and a drive of uncertain length together, for a drive that is the same all day."""
+    return Tails.of([getting_off_late(usual, late) + longer_than_likely(drive)])
+
+
+@lru_cache(maxsize=256)
+def _changes(drives: tuple[Range, ...]) -> Tails:
+    """How much longer than likely each of several drives takes."""
+    return Tails.of(map(longer_than_likely, drives))
+
+
+@dataclass(frozen=True, eq=False)
+class Lateness:
+    """How late one of the two ways may end.
+
+    Attributes:
+        way: the way.
+        usual, late: how late the family gets off on a usual day, and on one day in ten [min].
+    """
+
+    way: LegTimes
+    usual: int
+    late: int
+
+    @classmethod
+    def there(cls, question: DayQuestion, limits: Limits) -> "Lateness":
+        """On the way to the place; who has left already gets off late no more."""
+        habits = question.habits
+        if question.begun is not None:
+            return cls(limits.there, 0, 0)
+        return cls(limits.there, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+
+    @classmethod
+    def back(cls, question: DayQuestion, limits: Limits) -> "Lateness":
+        """On the way home, the visit having ended as planned."""
+        habits = question.habits
+        return cls(limits.back, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+
+    def chance_after(self, starts: Minutes, due: Minutes) -> Minutes:
+        """The chance of arriving later than due, for each planned start, in thousandths."""
+        tails, which, left = self._left(starts, due)
+        chances = tails.chance_of_more(which, left)
+        return np.floor(self._over_delays(chances) * THOUSANDTHS + 0.5).astype(np.int64)
+
+    def expected_after(self, starts: Minutes, due: Minutes) -> Minutes:
+        """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes."""
+        tails, which, left = self._left(starts, due)
+        minutes = tails.minutes_beyond(which, left)
+        return np.floor(self._over_delays(minutes) * TENTHS + 0.5).astype(np.int64)
+
+    def _left(self, starts: Minutes, due: Minutes) -> tuple[Tails, Minutes, Minutes]:
+        """Tables, which of them is meant, and the minutes they are asked for.
+
+        On a road that is the same all day one table holds both delays; else there is a column for each
+        delay in getting off.
+        """
+        drives = self.way.drives
+        if len(drives) == 1:
+            tails = _off_and_change(self.usual, self.late, drives[0])
+            return tails, np.zeros_like(starts), due - starts - self.way.minutes(starts)
+        off = getting_off_late(self.usual, self.late).minutes
+        really = starts[:, None] + off
+        left = np.broadcast_to(due, starts.shape)[:, None] - really - self.way.minutes(really)
+        return _changes(drives), self.way.which(starts)[:, None], left
+
+    def _over_delays(self, found: NDArray[np.float64]) -> NDArray[np.float64]:
+        if len(self.way.drives) == 1:
+            return found
+        summed: NDArray[np.float64] = found @ getting_off_late(self.usual, self.late).chances
+        return summed
