@@ -16,6 +16,7 @@ pages = [
     st.Page(f"{FOLDER}/together.py", title="With others"),
     st.Page(f"{FOLDER}/places.py", title="Places"),
     st.Page(f"{FOLDER}/household.py", title="Household"),
+    st.Page(f"{FOLDER}/records.py", title="Records"),
 ]
 current = st.navigation(pages, position="hidden")
 # Streamlit's own menus fold away on a phone; these links stay in sight.

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from pathlib import Path
 
 
 class Weight(StrEnum):
@@ -112,6 +113,18 @@ class RecordConflict(TripplanError, RuntimeError):
 
 class RecordsUnusable(TripplanError, OSError):
     """The records file cannot be opened, read or written."""
+
+
+class RecordsDamaged(RecordsUnusable):
+    """A records file holds what no program of this kind wrote, or lost a part; a copy may take its place.
+
+    Attributes:
+        path: the file.
+    """
+
+    def __init__(self, path: Path, said: str) -> None:
+        self.path = path
+        super().__init__(said)
 
 
 class RoadsUnusable(TripplanError, RuntimeError):

@@ -21,6 +21,7 @@ PAGES = (
     "together",
     "places",
     "household",
+    "records",
 )
 FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
 """What is pressed before the picture is taken, so that an answer stands on it."""

@@ -15,6 +15,7 @@ PAGES = (
     "together",
     "places",
     "household",
+    "records",
 )
 
 

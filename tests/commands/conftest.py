@@ -107,6 +107,7 @@ def own_records(data: Path) -> Records:
         make_place(),
         TypedDrive(place="test-museum", km=64, minutes=30, typed_on=TODAY),
     )
-    records.fill(documents, NOON)
+    with records.change(NOON) as change:
+        change.replace_all(documents)
     show(records, Which.FAMILY, NOON)
     return records

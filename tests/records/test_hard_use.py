@@ -159,8 +159,8 @@ def test_read_only_records_say_so_and_stay(read_only: Records, noon: datetime) -
 
 
 def test_programs_may_begin_at_the_same_moment(tmp_path: Path) -> None:
-    """Three processes that make the same records, 150 times in step, all succeed, in write-ahead mode."""
-    folders = [tmp_path / str(number) for number in range(150)]
+    """Three processes that make the same records, 60 times in step, all succeed, in write-ahead mode."""
+    folders = [tmp_path / str(number) for number in range(60)]
     context = multiprocessing.get_context("spawn")
     step = context.Barrier(3, timeout=30)
     programs = [context.Process(target=begin_in_step, args=(folders, step)) for _ in range(3)]

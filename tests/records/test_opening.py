@@ -40,7 +40,7 @@ def test_what_happens_in_the_demo_never_touches_the_family(tmp_path: Path, noon:
     family.save(make_household(name="Ours"), noon)
     before = hashlib.sha256(family.database.path.read_bytes()).hexdigest()
     demo = open_records(tmp_path, Which.DEMO, noon)
-    assert demo.fill([make_household(name="Invented")], noon)
+    demo.save(make_household(name="Invented"), noon)
     kept = demo.get(Household)
     assert kept is not None
     demo.remove(Household, "only", noon, kept.revision)

@@ -7,12 +7,13 @@ import pytest
 from pydantic import ValidationError
 
 from tests.builders import make_household, make_place
+from tests.records.conftest import fill
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.place import Place
-from tripplan.records.kinds import KINDS, ComparedPlaces
+from tripplan.records.kinds import KINDS
 from tripplan.records.store import Kept, Records
 
 
@@ -220,20 +221,10 @@ def test_what_could_not_be_read_again_is_not_saved(records: Records, noon: datet
     assert records.is_fresh()
 
 
-def test_fresh_records_are_filled_once(records: Records, noon: datetime) -> None:
-    """The first filling counts, a second one leaves everything as it is."""
-    assert records.is_fresh()
-    assert records.fill([make_household(), make_place(), ComparedPlaces(places=("test-museum",))], noon)
-    before = records.raw_documents()
-    assert not records.is_fresh()
-    assert not records.fill([make_household(name="Others")], noon)
-    assert records.raw_documents() == before
-
-
-def test_filling_refuses_two_documents_of_one_name(records: Records, noon: datetime) -> None:
+def test_replacing_refuses_two_documents_of_one_name(records: Records) -> None:
     """Two places with one id are a caller's mistake, and nothing is put in."""
     with pytest.raises(ValueError, match="share a key"):
-        records.fill([make_place(), make_place(name="Twin")], noon)
+        fill(records, [make_place(), make_place(name="Twin")])
     assert records.is_fresh()
 
 

@@ -1,24 +1,55 @@
 """The app, started for a test with records of its own and a fixed date."""
 
-from collections.abc import Callable
+import shutil
+from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
-import streamlit as st
+from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
+
+from tripplan.services import open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "app.py"
 TODAY = "2026-11-25"
 
 
+@pytest.fixture(scope="session", autouse=True)
+def _packages_are_looked_through_once() -> Iterator[None]:
+    """Every `AppTest` reads what all installed packages say of themselves (0.3 s); once is enough."""
+    with pytest.MonkeyPatch.context() as patch:
+        scan = manifest_scanner.scan_component_manifests
+        patch.setattr(manifest_scanner, "scan_component_manifests", cache(scan))
+        yield
+
+
+@pytest.fixture(scope="session")
+def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A data folder as the first start leaves it: the demo filled in, the family's own records empty."""
+    folder = tmp_path_factory.mktemp("first_start")
+    open_services({"TRIPPLAN_DATA": str(folder), "TRIPPLAN_TODAY": TODAY})
+    return folder
+
+
 @pytest.fixture
-def open_app(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., AppTest]:
-    """Opens the app on a page, with fresh records in a folder of the test's own."""
-    monkeypatch.setenv("TRIPPLAN_DATA", str(tmp_path / "data"))
+def data(tmp_path: Path, first_start: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A data folder of the test's own, as after a first start; the app uses it, at a fixed date.
+
+    Answers that the app has worked out stay cached from test to test, as they do from visitor to visitor:
+    they are kept by the question, family and date included.
+    """
+    folder = shutil.copytree(first_start, tmp_path / "data")
+    monkeypatch.setenv("TRIPPLAN_DATA", str(folder))
     monkeypatch.setenv("TRIPPLAN_TODAY", TODAY)
     monkeypatch.chdir(ROOT)
-    st.cache_resource.clear()
+    return folder
+
+
+@pytest.fixture
+def open_app(data: Path) -> Callable[..., AppTest]:  # noqa: ARG001 - it is there for the app
+    """Opens the app on a page, with fresh records in a folder of the test's own."""
 
     def opened(page: str = "compare") -> AppTest:
         app = AppTest.from_file(str(APP), default_timeout=30).run()

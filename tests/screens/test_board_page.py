@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
@@ -41,18 +40,14 @@ def said(elements: Iterable[object]) -> str:
 
 
 @pytest.fixture
-def demo(tmp_path: Path) -> Records:
+def demo(data: Path) -> Records:
     """The demo's records, as the page saves them."""
-    return open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": str(TODAY)}).demo
+    return open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": str(TODAY)}).demo
 
 
 @pytest.fixture
-def page(demo: Records, monkeypatch: pytest.MonkeyPatch) -> AppTest:
+def page(data: Path) -> AppTest:  # noqa: ARG001 - it is there for the app
     """The Places page on its own, with the demo's records."""
-    monkeypatch.setenv("TRIPPLAN_DATA", str(demo.database.path.parent))
-    monkeypatch.setenv("TRIPPLAN_TODAY", str(TODAY))
-    monkeypatch.chdir(ROOT)
-    st.cache_resource.clear()
     app = AppTest.from_file(str(ROOT / "tripplan/screens/pages/places.py"), default_timeout=30).run()
     assert not app.exception, app.exception
     return app
@@ -308,7 +303,7 @@ def test_leaving_the_board_changes_nothing(editor: AppTest, demo: Records) -> No
 
 
 def test_a_card_changed_in_another_window_is_not_overwritten(editor: AppTest, demo: Records) -> None:
-    """The editor shows the newest card instead of saving over it."""
+    """The parent is asked; her prices go on top of what the other window changed, or are dropped."""
     fill(editor, 0, price="12")
     kept = demo.all(Place)[FARM]
     newer = kept.value.model_copy(update={"notes": "from another window"})
@@ -316,7 +311,13 @@ def test_a_card_changed_in_another_window_is_not_overwritten(editor: AppTest, de
     demo.save(newer, now(), kept.revision)
     save(editor)
     assert demo.all(Place)[FARM].value == newer
-    assert "changed in another window" in said(editor.error) or "changed elsewhere" in said(editor.info)
+    name = kept.value.offers[0].name
+    assert f"{name}, price: only yours changed, from $10.00 to $12.00" in said(editor.markdown)
+    editor.button(key="conflict_mine").click().run()
+    both = demo.all(Place)[FARM].value
+    assert both.notes == "from another window"
+    assert both.model_copy(update={"offers": newer.offers}) == newer
+    assert [str(offer.price) for offer in both.offers][:1] == ["12"]
 
 
 @pytest.mark.parametrize("text", ["<script>alert(1)</script>", "=cmd|' /C calc'!A0", "$x$ costs $5"])

@@ -34,7 +34,8 @@ def own(tmp_path: Path) -> Records:
     """The family's own records, shown by the screens."""
     records = open_records(tmp_path / "data", Which.FAMILY, NOW)
     drive = TypedDrive(place="test-museum", km=64, minutes=30, typed_on=NOW.date())
-    records.fill((make_household(), make_place(), drive), NOW)
+    with records.change(NOW) as change:
+        change.replace_all((make_household(), make_place(), drive))
     show(records, Which.FAMILY, NOW)
     return records
 

@@ -1,6 +1,5 @@
 """The Household page keeps what a parent enters, refuses what cannot be, and shows everything harmlessly."""
 
-import json
 from collections.abc import Callable, Iterable
 from datetime import time
 from pathlib import Path
@@ -160,17 +159,6 @@ def test_names_that_look_like_code_are_shown_as_they_are(open_app: Opened) -> No
     assert r"=cmd \$x\$ \:red\[a\]" in shown
 
 
-def test_a_change_in_another_window_is_never_overwritten(open_app: Opened) -> None:
-    """The second of two windows that change the same household is told so, and its change is not saved."""
-    first, second = open_app("household"), open_app("household")
-    first.text_input(key="reserve_reserve_percent").set_value("5")
-    first.button(key="save_reserve").click().run()
-    second.text_input(key="reserve_reserve_percent").set_value("50")
-    second.button(key="save_reserve").click().run()
-    assert "changed in another window" in said(second.error)
-    assert second.text_input(key="reserve_reserve_percent").value == "5"
-
-
 def test_a_household_file_is_looked_at_before_it_is_taken_over(open_app: Opened) -> None:
     """A faulty file is refused with every fault; a good one is shown first and taken over on request."""
     app = own_household(open_app)
@@ -184,25 +172,6 @@ def test_a_household_file_is_looked_at_before_it_is_taken_over(open_app: Opened)
     assert app.title[0].value == "Ours"
     app.button(key="take_household").click().run()
     assert "Quillmarsh" in app.title[0].value
-
-
-def test_all_records_are_replaced_only_after_a_tick(open_app: Opened) -> None:
-    """A file of records says what it holds, and its button works only once the box is ticked."""
-    app = own_household(open_app)
-    data = json.dumps({"tripplan_records": 1, "documents": []}).encode()
-    app.file_uploader(key="records_upload_0").set_value(("all.json", data, "application/json")).run()
-    assert app.button(key="replace_records").disabled
-    app.checkbox(key="records_agreed_0").check().run()
-    app.button(key="replace_records").click().run()
-    assert app.title[0].value == "Your family"
-
-
-def test_a_damaged_file_of_records_is_refused(open_app: Opened) -> None:
-    """What is no file of records is named as such, and no button to replace anything appears."""
-    app = own_household(open_app)
-    app.file_uploader(key="records_upload_0").set_value(("all.json", b"{", "application/json")).run()
-    assert "all.json" in said(app.error)
-    assert "replace_records" not in [button.key for button in app.button]
 
 
 def test_a_held_pass_needs_somebody_and_can_be_left_out_again(open_app: Opened) -> None:

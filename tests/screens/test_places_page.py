@@ -12,8 +12,11 @@ from tests.builders import make_place
 from tripplan.errors import Weight
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
+from tripplan.planning import wording
+from tripplan.planning.money import Money
 from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
 from tripplan.screens.places.card_form import card_values, place_id
+from tripplan.screens.places.card_upload import Choice, beside
 from tripplan.screens.places.page import read_typed_drive
 from tripplan.screens.places.place_sentences import (
     board_sentences,
@@ -160,15 +163,66 @@ def test_only_faultless_cards_are_taken_over(open_app: Opened) -> None:
     assert any(heading.startswith("Test museum") for heading in headings(app))
 
 
-def test_a_card_with_the_same_id_replaces_only_after_a_tick(open_app: Opened) -> None:
-    """Without the tick nothing can be taken over; with it the name changes, and that can be undone."""
-    app = bring(open_app("places"), ("new.toml", card(id="ledgewing", name="Changed name")))
+def handed_over() -> bytes:
+    """The demo's card of Ledgewing as another family keeps it: dearer, with one ticket less and a note."""
+    read = read_place_card(Path("demo_places/places/ledgewing.toml").read_bytes(), "ledgewing.toml", TODAY)
+    place = read.usable()
+    first, second, *others = place.offers
+    dearer = first.model_copy(update={"price": first.price + 1})
+    changed = place.model_copy(update={"offers": (dearer, *others), "notes": "Bring $5 in coins."})
+    assert second.name not in {offer.name for offer in changed.offers}
+    return write_place_card(changed).encode()
+
+
+def test_a_card_handed_over_is_told_field_by_field_before_anything_changes(open_app: Opened) -> None:
+    """Old and new price, the ticket that is gone and the note are in words; by itself nothing is taken."""
+    app = bring(open_app("places"), ("theirs.toml", handed_over()))
+    shown = said(app.markdown)
+    first, second, *_ = (
+        read_place_card(Path("demo_places/places/ledgewing.toml").read_bytes(), "", TODAY).usable().offers
+    )
+    old, new = wording.money(Money(first.price, "USD")), wording.money(Money(first.price + 1, "USD"))
+    assert f"{first.name}, price: yours says {old}, theirs says {new}" in shown
+    assert f"{second.name}: yours says" in shown
+    assert "theirs has none" in shown
+    assert "theirs says Bring $5 in coins." in shown
+    assert app.radio(key="choice_0_ledgewing").value == Choice.MINE
     assert app.button(key="take_cards").disabled
-    app.checkbox(key="replace_0_ledgewing").check().run()
+
+
+@pytest.mark.parametrize("choice", [Choice.THEIRS, Choice.BOTH])
+def test_theirs_replaces_mine_or_stands_beside_it(open_app: Opened, choice: Choice) -> None:
+    """Either is one undo away from what was there before."""
+    app = bring(open_app("places"), ("theirs.toml", handed_over()))
+    before = headings(app)
+    app.radio(key="choice_0_ledgewing").set_value(choice).run()
     app.button(key="take_cards").click().run()
-    assert any(heading.startswith("Changed name") for heading in headings(app))
+    assert not app.exception
+    beside = [heading for heading in headings(app) if heading.startswith("Ledgewing") and "(2)" in heading]
+    assert len(beside) == (1 if choice is Choice.BOTH else 0)
+    assert len(headings(app)) == len(before) + len(beside)
+    assert "Bring $5 in coins." in said(app.markdown)
     app.button(key="take_back_places").click().run()
-    assert any(heading.startswith("Ledgewing") for heading in headings(app))
+    assert headings(app) == before
+
+
+def test_the_very_same_card_is_nothing_to_take(open_app: Opened) -> None:
+    """A card that equals the one on record is said to."""
+    same = Path("demo_places/places/ledgewing.toml").read_bytes()
+    app = bring(open_app("places"), ("ledgewing.toml", same))
+    assert "the same card as yours" in said(app.markdown)
+    assert app.button(key="take_cards").disabled
+
+
+def test_a_free_id_and_name_are_found_whatever_their_length() -> None:
+    """The longest id and name still give valid ones, and ids that are taken are passed over."""
+    place = make_place(id="a" * 60, name="N" * 80)
+    first = beside(place, {place.id})
+    second = beside(place, {place.id, first.id})
+    assert first.id.endswith("-2")
+    assert second.id.endswith("-3")
+    for other in (first, second):
+        assert type(other).model_validate_json(other.model_dump_json()) == other
 
 
 def test_two_files_with_one_id_are_both_refused(open_app: Opened) -> None:

@@ -40,10 +40,8 @@ def page() -> None:
 
 
 @pytest.fixture
-def opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Opened:
+def opened(data: Path, monkeypatch: pytest.MonkeyPatch) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the page on fresh records: one's own, or the demo family's."""
-    monkeypatch.setenv("TRIPPLAN_DATA", str(tmp_path / "data"))
-    monkeypatch.setenv("TRIPPLAN_TODAY", "2026-11-25")
 
     def open_page(shown: str = "family") -> AppTest:
         monkeypatch.setenv("SHOWN", shown)

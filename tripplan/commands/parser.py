@@ -382,6 +382,15 @@ def _export(parser: ArgumentParser) -> None:
     _whose(parser.add_mutually_exclusive_group().add_argument)
 
 
+def _restore(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "day", metavar="DATE", nargs="?", help="the day whose copy to put back; without it, list the copies"
+    )
+    parser.add_argument(
+        "--yes", action="store_true", help="carry it out; without this, only tell what would change"
+    )
+
+
 def _import(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a file written by 'tripplan export'")
     parser.add_argument(
@@ -660,6 +669,13 @@ COMMANDS: Sequence[Command] = (
     Command("schools", "schools", "bring in school calendars, and tell how far they reach", _schools),
     Command("schema", "schema", "print the JSON schema of a file or an answer", _schema),
     Command("export", "export_records", "write all records to one file", _export, (_records_options,)),
+    Command(
+        "restore",
+        "restore",
+        "put the copy of an earlier day in the place of your own records",
+        _restore,
+        (_records_options,),
+    ),
     Command(
         "import",
         "import_records",

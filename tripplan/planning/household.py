@@ -24,7 +24,8 @@ from tripplan.planning.model import ClockTime, Written
 from tripplan.planning.money import minor_digits
 from tripplan.planning.where import Where
 
-Name = Annotated[str, Field(min_length=1, max_length=80)]
+LONGEST_NAME = 80
+Name = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
 Minutes = Annotated[int, Field(ge=0, le=24 * 60)]
 
 

@@ -13,7 +13,8 @@ from tripplan.planning.offers import AddOn, Fee, MustBeAccompanied, Offer, Parki
 from tripplan.planning.opening_hours import HoursText
 from tripplan.planning.where import Where
 
-PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
+LONGEST_ID = 60
+PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=LONGEST_ID)]
 
 
 WhoComes = Literal["families", "everybody"]

@@ -7,7 +7,7 @@ from contextlib import closing
 from datetime import date
 from pathlib import Path
 
-from tripplan.errors import RecordsUnusable
+from tripplan.errors import RecordsDamaged
 from tripplan.records.database import BACKUP_FOLDER, Database, said_plainly
 
 COPIES_KEPT = 7
@@ -55,7 +55,8 @@ def copy_database(database: Database, target: Path) -> None:
                 source.backup(copy)
                 verdict = copy.execute("PRAGMA quick_check(1)").fetchone()[0]
             if verdict != "ok":
-                raise RecordsUnusable(f"{database.path}: the file is damaged and was not copied ({verdict})")
+                said = f"{database.path}: the file is damaged and was not copied ({verdict})"
+                raise RecordsDamaged(database.path, said)
             os.replace(partial, target)
         finally:
             partial.unlink(missing_ok=True)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 
-from tripplan.errors import RecordsUnusable
+from tripplan.errors import RecordsDamaged, RecordsUnusable
 
 PATIENCE_SECONDS = 10.0
 """How long an operation waits for others to finish before it gives up [s]."""
@@ -25,11 +25,15 @@ _TROUBLES = {
 }
 
 
-def _sentence(path: Path, error: sqlite3.Error | OSError) -> str:
+_DAMAGE = (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
+
+
+def _trouble(path: Path, error: sqlite3.Error | OSError) -> RecordsUnusable:
     if isinstance(error, OSError):
-        return f"{path}: {error.strerror or error}"
+        return RecordsUnusable(f"{path}: {error.strerror or error}")
     code = getattr(error, "sqlite_errorcode", 0) & 0xFF  # the low byte is the kind of trouble
-    return f"{path}: {_TROUBLES.get(code, error)}"
+    said = f"{path}: {_TROUBLES.get(code, error)}"
+    return RecordsDamaged(path, said) if code in _DAMAGE else RecordsUnusable(said)
 
 
 @contextmanager
@@ -44,7 +48,7 @@ def said_plainly(path: Path) -> Iterator[None]:
     except RecordsUnusable:
         raise
     except (sqlite3.Error, OSError) as error:
-        raise RecordsUnusable(_sentence(path, error)) from error
+        raise _trouble(path, error) from error
 
 
 class Database:
@@ -125,4 +129,4 @@ class Database:
                 connection.execute("PRAGMA synchronous = FULL")
                 yield connection
         except sqlite3.Error as error:
-            raise RecordsUnusable(_sentence(self.path, error)) from error
+            raise _trouble(self.path, error) from error

@@ -60,7 +60,7 @@ def import_all(records: Records, data: bytes, file: str, saved_at: datetime) -> 
     """
     contents = read_export(data, file)
     if not contents.findings:
-        with records.change(saved_at) as change:
+        with records.change(saved_at, f"Everything was replaced from {file}.") as change:
             change.replace_all(contents.documents)
     return contents.findings
 

@@ -52,6 +52,18 @@ MIGRATIONS = (
             """,
         ),
     ),
+    Migration(
+        "0002-changes",
+        (
+            # What was saved together, in order, and the sentence that told of it.
+            "CREATE TABLE change (number INTEGER PRIMARY KEY, said TEXT NOT NULL) STRICT",
+            "ALTER TABLE version ADD COLUMN change INTEGER REFERENCES change",
+            # Of older states it is not known what was saved together: each is a change of its own.
+            "INSERT INTO change SELECT rowid, '' FROM version ORDER BY rowid",
+            "UPDATE version SET change = rowid",
+            "CREATE INDEX version_by_change ON version (change)",
+        ),
+    ),
 )
 
 

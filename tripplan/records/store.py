@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.model import Written
 from tripplan.records.database import Database
+from tripplan.records.history import PastChange, edits_in, latest_changes
 from tripplan.records.kinds import ONLY, STAYS_HERE, kind_of
 
 T = TypeVar("T", bound=Written)
@@ -78,9 +79,16 @@ def _raw_documents(connection: sqlite3.Connection) -> tuple[RawDocument, ...]:
 class Change:
     """Several saves that happen together or not at all; made by `Records.change`."""
 
-    def __init__(self, connection: sqlite3.Connection, saved_at: datetime) -> None:
+    def __init__(self, connection: sqlite3.Connection, saved_at: datetime, said: str = "") -> None:
         self._connection = connection
         self._saved_at = saved_at
+        self._said = said
+        self._number: int | None = None
+
+    @property
+    def number(self) -> int | None:
+        """What `take_back` and the history call this change; None while nothing is different."""
+        return self._number
 
     def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
         """One document as this change sees it, or None."""
@@ -177,9 +185,24 @@ class Change:
         for name, value in wanted.items():
             self.save(value, there.get(name, 0))
 
-    def is_fresh(self) -> bool:
-        """Whether nothing was entered yet, choices about this computer apart."""
-        return not _raw_documents(self._connection)
+    def take_back(self, number: int) -> None:
+        """Put every document of a change back to what it was before it; that is a change of its own.
+
+        Args:
+            number: of the change, as `Change.number` or the history told it.
+
+        Raises:
+            RecordConflict: a document was changed again since.
+            UnknownName: there is no such change.
+        """
+        past = edits_in(self._connection, [number])
+        if not past:
+            raise UnknownName("change", str(number))
+        for edit in past[number].edits:
+            if not edit.stands:
+                raise RecordConflict(edit.called)
+            current = self._row(edit.kind, edit.key)
+            self._append(edit.kind, edit.key, current, edit.before, edit.before_content_of)
 
     def _row(self, kind: str, key: str) -> sqlite3.Row | None:
         rows = self._connection.execute(f"{_CURRENT} WHERE kind = ? AND key = ?", (kind, key))
@@ -190,8 +213,11 @@ class Change:
         self, kind: str, key: str, before: sqlite3.Row | None, body: str | None, content_of: int | None = None
     ) -> int:
         revision: int = before["revision"] + 1 if before else 1
+        if self._number is None:
+            added = self._connection.execute("INSERT INTO change (said) VALUES (?)", (self._said,))
+            self._number = added.lastrowid
         self._connection.execute(
-            "INSERT INTO version VALUES (?, ?, ?, ?, ?, ?)",
+            "INSERT INTO version VALUES (?, ?, ?, ?, ?, ?, ?)",
             (
                 kind,
                 key,
@@ -199,6 +225,7 @@ class Change:
                 revision if content_of is None else content_of,
                 body,
                 self._saved_at.isoformat(),
+                self._number,
             ),
         )
         self._connection.execute(
@@ -244,12 +271,29 @@ class Records:
         with self.database.reading() as connection:
             return _get(connection, model, key)
 
+    def as_of(self, model: type[T], key: str, revision: int) -> T | None:
+        """A document as it was at one of its revisions; None where it was not there then."""
+        query = "SELECT * FROM version WHERE kind = ? AND key = ? AND revision = ? AND body IS NOT NULL"
+        with self.database.reading() as connection:
+            row = connection.execute(query, (kind_of(model).name, key, revision)).fetchone()
+        return None if row is None else _kept(model, row).value
+
+    def past_changes(self, most: int) -> tuple[PastChange, ...]:
+        """What was changed, the newest first; choices about this computer are left out.
+
+        Args:
+            most: how many changes at most [-].
+        """
+        with self.database.reading() as connection:
+            return latest_changes(connection, most)
+
     @contextmanager
-    def change(self, saved_at: datetime) -> Iterator[Change]:
+    def change(self, saved_at: datetime, said: str = "") -> Iterator[Change]:
         """Several changes that happen together, at the end of the block, or not at all.
 
         Args:
             saved_at: what to record as the time of the change; zone-aware.
+            said: a sentence for the history, such as 'Tern Landing is removed.'
 
         Raises:
             ValueError: `saved_at` has no zone.
@@ -257,7 +301,7 @@ class Records:
         if saved_at.tzinfo is None:
             raise ValueError("the time of a change needs a time zone")
         with self.database.writing() as connection:
-            yield Change(connection, saved_at.astimezone(UTC))
+            yield Change(connection, saved_at.astimezone(UTC), said)
 
     def save(self, value: T, saved_at: datetime, expected: int = 0) -> Kept[T]:
         """Save one document; as `Change.save`."""
@@ -277,22 +321,6 @@ class Records:
     def is_fresh(self) -> bool:
         """Whether nothing was entered yet, choices about this computer apart."""
         return not self.raw_documents()
-
-    def fill(self, values: Iterable[Written], saved_at: datetime) -> bool:
-        """Put first documents into fresh records; records with any content stay as they are.
-
-        Args:
-            values: documents, no two of the same kind and key.
-            saved_at: what to record as the time of the change; zone-aware.
-
-        Returns:
-            Whether they were put in.
-        """
-        with self.change(saved_at) as change:
-            fresh = change.is_fresh()
-            if fresh:
-                change.replace_all(values)
-        return fresh
 
     def raw_documents(self) -> tuple[RawDocument, ...]:
         """Everything that travels, by kind and key, unread: even what this version cannot read gets out."""

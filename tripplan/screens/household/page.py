@@ -18,8 +18,10 @@ from tripplan.screens.household.rush_hours import rush_form
 from tripplan.screens.household.saving import PAGE, faults_in_words, raw_household, undo_household
 from tripplan.screens.household.sections import car_form, food_form, home_form, plain_section
 from tripplan.screens.household.stops import stops_form
-from tripplan.screens.household.transfer import household_files, record_files
+from tripplan.screens.household.transfer import household_files
 from tripplan.screens.household.words import FUELS, HABITS, RATES, RESERVE, WORTH
+from tripplan.screens.records.whole_file import PAGE as RECORDS
+from tripplan.screens.records.whole_file import whole_file
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings, show_notice
@@ -36,7 +38,8 @@ def render(view: View) -> None:
         show_notice(PAGE)
         st.subheader("Or bring a file", anchor=False)
         household_files(view, None)
-        record_files(view)
+        show_notice(RECORDS)
+        whole_file(view)
         return
     household = kept.value
     st.title(plain(household.name))
@@ -68,7 +71,7 @@ def render(view: View) -> None:
     pass_form(view, kept)
     st.subheader("Files", anchor=False)
     household_files(view, kept)
-    record_files(view)
+    st.caption("One file with everything, copies of earlier days, and what was changed: on the Records page.")
 
 
 def _summary(household: Household, today: date) -> list[str]:

@@ -15,7 +15,7 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.planning import wording
 from tripplan.planning.outing import Family
-from tripplan.planning.place import Place
+from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.store import Kept
 from tripplan.screens.places.board_editor import (
     begin_draft,
@@ -50,7 +50,6 @@ from tripplan.screens.widgets.where_form import (
 )
 from tripplan.screens.widgets.where_lookup import where_lookup
 
-_LONGEST_ID = 60
 _HOURS_EXAMPLES = (
     ("Tu-Su 10:00-17:00", "every day but Monday"),
     ("Apr-Oct Mo-Su 09:00-18:00; Nov-Mar Sa-Su 10:00-16:00", "two seasons"),
@@ -311,5 +310,5 @@ def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) 
 def place_id(name: str) -> str:
     """An id for a place of that name, such as 'muller-s-farm' for 'Müller's Farm'."""
     letters = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
-    words = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:_LONGEST_ID].strip("-")
+    words = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:LONGEST_ID].strip("-")
     return words or ("place" if name.strip() else "")

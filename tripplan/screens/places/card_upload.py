@@ -1,21 +1,33 @@
-"""Place cards from files: a look at every finding first, then the faultless ones are taken over."""
+"""Place cards from files, perhaps another family's: a look at what each would change, then a choice."""
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
+from enum import StrEnum
 
 import streamlit as st
 
 from tripplan.errors import Finding
 from tripplan.files.place_card import read_place_card
-from tripplan.planning.place import Place
+from tripplan.planning.household import LONGEST_NAME
+from tripplan.planning.place import LONGEST_ID, Place
+from tripplan.records.differences import NOTHING, Difference, differences
 from tripplan.records.store import Kept
+from tripplan.screens.places.place_sentences import board_sentences
 from tripplan.screens.widgets.frame import View
-from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings
 from tripplan.screens.widgets.saving import save_all
 
 _PAGE = "places"
 _TURN = "card_upload_turn"
+
+
+class Choice(StrEnum):
+    """What to do with a card whose id is there already."""
+
+    MINE = "Keep mine"
+    THEIRS = "Take theirs instead"
+    BOTH = "Keep both"
 
 
 def card_upload(view: View, cards: Mapping[str, Kept[Place]]) -> None:
@@ -34,17 +46,13 @@ def card_upload(view: View, cards: Mapping[str, Kept[Place]]) -> None:
             return
         places, findings = read_cards([(file.name, file.getvalue()) for file in files], view)
         show_findings(findings)
-        wanted: list[tuple[Place, int]] = []
+        taken = {*cards, *(place.id for place in places)}
+        wanted = []
         for place in places:
-            kept = cards.get(place.id)
-            if kept is None:
-                st.markdown(plain(f"{place.name}: new."))
-                wanted.append((place, 0))
-            elif st.checkbox(
-                plain(f"{place.name}: replace the card '{kept.value.name}', which has the same id"),
-                key=f"replace_{turn}_{place.id}",
-            ):
-                wanted.append((place, kept.revision))
+            chosen = _chosen(place, cards.get(place.id), taken, f"{turn}_{place.id}")
+            if chosen is not None:
+                wanted.append(chosen)
+                taken.add(chosen[0].id)
         if not places:
             return
         count = "one card" if len(wanted) == 1 else f"{len(wanted)} cards"
@@ -56,6 +64,65 @@ def card_upload(view: View, cards: Mapping[str, Kept[Place]]) -> None:
             on_click=_take_over,
             args=(view, wanted),
         )
+
+
+def _chosen(
+    place: Place, kept: Kept[Place] | None, taken: Collection[str], turn: str
+) -> tuple[Place, int] | None:
+    """What to save of one card, with the revision it replaces; None for nothing."""
+    if kept is None:
+        st.markdown(plain(f"{place.name}: new."))
+        st.markdown(bullets(board_sentences(place)))
+        return place, 0
+    if place == kept.value:
+        st.markdown(plain(f"{place.name}: the same card as yours, word for word."))
+        return None
+    st.markdown(plain(f"{place.name}: you have a card with the same id. Theirs differs from yours:"))
+    st.markdown(bullets(told(differences(kept.value, place))))
+    choice = st.radio(
+        plain(f"What to do with {place.name}?"),
+        [choice.value for choice in Choice],
+        key=f"choice_{turn}",
+        help="Your own figures, drives and plans stay with your card. What is replaced can be taken back.",
+    )
+    if choice == Choice.THEIRS:
+        return place, kept.revision
+    if choice == Choice.BOTH:
+        other = beside(place, taken)
+        st.caption(plain(f"Theirs will be called '{other.name}', with the id {other.id}."))
+        return other, 0
+    return None
+
+
+def told(found: Sequence[Difference]) -> list[str]:
+    """What would change on a card, one sentence a field.
+
+    Args:
+        found: from the card on record to the other one.
+    """
+    sentences = []
+    for one in found:
+        if one.before == NOTHING:
+            sentences.append(f"{one.field}: yours has none, theirs says {one.after}")
+        elif one.after == NOTHING:
+            sentences.append(f"{one.field}: yours says {one.before}, theirs has none")
+        else:
+            sentences.append(f"{one.field}: yours says {one.before}, theirs says {one.after}")
+    return sentences
+
+
+def beside(place: Place, taken: Collection[str]) -> Place:
+    """The card under an id and a name that are free, so that it can stand beside the one there is.
+
+    Args:
+        place: the card.
+        taken: the ids that are not free.
+    """
+    number = 2
+    while (free := f"{place.id[: LONGEST_ID - len(str(number)) - 1].rstrip('-')}-{number}") in taken:
+        number += 1
+    mark = f" ({number})"
+    return place.model_copy(update={"id": free, "name": f"{place.name[: LONGEST_NAME - len(mark)]}{mark}"})
 
 
 def read_cards(files: Sequence[tuple[str, bytes]], view: View) -> tuple[list[Place], list[Finding]]:

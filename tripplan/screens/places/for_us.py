@@ -1,6 +1,5 @@
 """What entry at a place comes to for the whole household, worked out whether or not the card is saved."""
 
-import hashlib
 from collections.abc import Sequence, Set
 from contextlib import suppress
 from dataclasses import dataclass
@@ -21,6 +20,7 @@ from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import purchase_sentence
+from tripplan.screens.widgets.answers import fingerprint
 from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -126,17 +126,9 @@ def _arrival(hours: DayHours) -> datetime:
     return hours.spans[-1].last_entry
 
 
-def _told(family: Family) -> str:
-    """Tells apart what matters here of two families."""
-    written = hashlib.sha256(family.household.model_dump_json().encode())
-    for form in (*family.places, *family.school_calendars):
-        written.update(form.model_dump_json().encode())
-    return written.hexdigest()
-
-
 @st.cache_resource(
     max_entries=_ANSWERS_KEPT,
-    hash_funcs={Family: _told, Place: Place.model_dump_json},
+    hash_funcs={Family: fingerprint, Place: Place.model_dump_json},
     show_spinner=False,
 )
 def _answered(family: Family, place: Place, day: date | None, today: date) -> ForUs:

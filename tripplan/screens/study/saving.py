@@ -8,11 +8,10 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
-from tripplan.records.kinds import kind_of
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import named, refuse, tell
-from tripplan.screens.widgets.saving import Step, offer_to_take_back, records_of, save_all, trouble_said
+from tripplan.screens.widgets.saving import offer_to_take_back, records_of, save_all, trouble_said
 
 PAGE = "study_units"
 """The spot at the top of the page."""
@@ -63,21 +62,16 @@ def save_unit(view: View, spot: str, values: dict[str, Any], expected: int) -> b
 def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:
     """Remove a unit and what was settled or ruled out for it, and offer to take that back."""
     name = kept.value.name
+    said = f"The unit '{name}' is removed."
     with trouble_said(PAGE):
-        steps: list[Step] = []
-        with records_of(view).change(view.services.clock()) as change:
-            revision = change.remove(StudyUnit, name, kept.revision)
-            steps.append(Step(kind_of(StudyUnit).name, name, revision))
+        with records_of(view).change(view.services.clock(), said) as change:
+            change.remove(StudyUnit, name, kept.revision)
             wishes = change.get(ProgrammeWishes)
             if wishes is not None:
                 without = tuple(one for one in wishes.value.without if one != name)
                 left = wishes.value.settling(name, None, None).allowing_again(name)
-                saved = change.save(left.model_copy(update={"without": without}), wishes.revision)
-                if saved.revision != wishes.revision:
-                    kind = kind_of(ProgrammeWishes)
-                    steps.append(Step(kind.name, kind.key(left), saved.revision))
-        said = f"The unit '{name}' is removed."
-        offer_to_take_back(view, PAGE, said, steps)
+                change.save(left.model_copy(update={"without": without}), wishes.revision)
+        offer_to_take_back(view, PAGE, said, change.number)
         tell(PAGE, said)
 
 

@@ -30,7 +30,7 @@ _A_MOMENT = 1.0
 """Longer work shows how far it is [s]."""
 
 
-def _fingerprint(family: Family) -> str:
+def fingerprint(family: Family) -> str:
     """Tells two families' data apart, whatever part of it differs; equal data have equal fingerprints."""
     written = hashlib.sha256()
     for part in fields(family):
@@ -50,7 +50,7 @@ def _as_text(value: object) -> str:
 
 # How two questions are told apart; a place stands in the family's data already, so its id is enough.
 _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
-    Family: _fingerprint,
+    Family: fingerprint,
     Place: lambda place: place.id,
     DateSpan: str,
     PlannedVisit: lambda visit: (
@@ -103,7 +103,7 @@ def swept(
     Where it takes longer than a moment it shows how far it is. Streamlit ends a page that the parent has
     left when the page next shows something, so the work stops there too.
     """
-    key = (_fingerprint(family), tuple(party), tuple(place.id for place in places), str(span), today)
+    key = (fingerprint(family), tuple(party), tuple(place.id for place in places), str(span), today)
     tables = _tables()
     if key not in tables:
         started, bar = monotonic(), None

@@ -7,6 +7,8 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.screens.widgets.held_back import is_held_back
+
 CLOCK_STEP = timedelta(minutes=5)
 """How finely a time of day can be picked."""
 
@@ -37,6 +39,8 @@ class Fields:
 def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
     """The fields of a form; each is filled anew when its value on record has changed since it was filled.
 
+    While what was typed is held back, because another window changed the same, the fields keep it.
+
     Args:
         form: names the form.
         on_record: what the fields say at first.
@@ -44,6 +48,8 @@ def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
     fields = Fields(form, tuple(on_record))
     before = st.session_state.get(_mark(form), {})
     now = {name: repr(value) for name, value in on_record.items()}
+    if is_held_back(form) and before.keys() == now.keys():
+        now = before
     for name, value in on_record.items():
         # A widget's own state is dropped when its page is left, so it is also filled where it is missing.
         if before.get(name) != now[name] or fields.key(name) not in st.session_state:

@@ -7,14 +7,14 @@ from datetime import date
 
 import streamlit as st
 
-from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
+from tripplan.errors import RecordsDamaged
 from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
+from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.recovery import offer_recovery
+from tripplan.screens.widgets.saving import EXPECTED_TROUBLE
 from tripplan.services import SETTINGS, Services, open_services
-
-EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
-"""Errors that carry a sentence for the parent."""
 
 
 @dataclass(frozen=True)
@@ -55,9 +55,13 @@ def open_page() -> View:
         family = services.family()
     except EXPECTED_TROUBLE as trouble:
         st.error(plain(str(trouble)))
+        if isinstance(trouble, RecordsDamaged):
+            offer_recovery(trouble, dict(_settings(os.environ)))
         st.stop()
     _say_whose(services, which)
-    return View(services, which, family, services.today(family))
+    view = View(services, which, family, services.today(family))
+    show_conflict(view)
+    return view
 
 
 def _say_whose(services: Services, which: Which) -> None:

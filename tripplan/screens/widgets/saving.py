@@ -2,36 +2,26 @@
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import streamlit as st
 
-from tripplan.errors import RecordConflict
+from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.model import Written
-from tripplan.records.kinds import MODELS, kind_of
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
-from tripplan.screens.widgets.frame import EXPECTED_TROUBLE, View
+from tripplan.screens.widgets.held_back import HeldBack, hold_back
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, tell
 
+if TYPE_CHECKING:
+    from tripplan.screens.widgets.frame import View
 
-@dataclass(frozen=True)
-class Step:
-    """One change that can be taken back.
-
-    Attributes:
-        kind: the name of the document's kind.
-        key: tells it from others of its kind.
-        revision: the one that the change made.
-    """
-
-    kind: str
-    key: str
-    revision: int
+EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
+"""Errors that carry a sentence for the parent."""
 
 
-def records_of(view: View) -> Records:
+def records_of(view: "View") -> Records:
     """The records that the page shows, even if another window has switched to the other ones meanwhile."""
     return view.services.demo if view.which is Which.DEMO else view.services.own
 
@@ -52,9 +42,17 @@ def trouble_said(spot: str) -> Iterator[None]:
 
 
 def save_all(
-    view: View, spot: str, values: Sequence[tuple[Written, int]], said: str, *, can_be_taken_back: bool = True
+    view: "View",
+    spot: str,
+    values: Sequence[tuple[Written, int]],
+    said: str,
+    *,
+    can_be_taken_back: bool = True,
 ) -> bool:
     """Save documents together or not at all, say so and offer to take it back.
+
+    Where another window has changed one of them meanwhile nothing is saved, what was typed is held back, and
+    the page asks what to do.
 
     Args:
         view: whose records.
@@ -67,56 +65,68 @@ def save_all(
         Whether they were saved.
     """
     with trouble_said(spot):
-        steps = []
-        with records_of(view).change(view.services.clock()) as change:
-            for value, expected in values:
-                kept = change.save(value, expected)
-                if kept.revision != expected:
-                    kind = kind_of(type(value))
-                    steps.append(Step(kind.name, kind.key(value), kept.revision))
-        offer_to_take_back(view, spot, said, steps if can_be_taken_back else ())
+        try:
+            with records_of(view).change(view.services.clock(), said) as change:
+                for value, expected in values:
+                    change.save(value, expected)
+        except RecordConflict:
+            hold_back(HeldBack(view.which, spot, tuple(values), said))
+            return False
+        offer_to_take_back(view, spot, said, change.number if can_be_taken_back else None)
         tell(spot, said)
         return True
     return False
 
 
-def remove_one(view: View, spot: str, model: type[Written], key: str, expected: int, said: str) -> None:
+def remove_one(view: "View", spot: str, model: type[Written], key: str, expected: int, said: str) -> None:
     """Remove a document, say so and offer to take it back; the arguments are those of `save_all`."""
     with trouble_said(spot):
-        revision = records_of(view).remove(model, key, view.services.clock(), expected)
-        offer_to_take_back(view, spot, said, [Step(kind_of(model).name, key, revision)])
+        with records_of(view).change(view.services.clock(), said) as change:
+            change.remove(model, key, expected)
+        offer_to_take_back(view, spot, said, change.number)
         tell(spot, said)
 
 
-def _state(view: View, spot: str) -> str:
+def _state(view: "View", spot: str) -> str:
     return f"take_back_{view.which}_{spot}"
 
 
-def offer_to_take_back(view: View, spot: str, said: str, steps: Sequence[Step]) -> None:
-    """Remember the last change made at a spot, so that `take_back_button` can take it back."""
-    st.session_state[_state(view, spot)] = (said, tuple(steps))
+def offer_to_take_back(view: "View", spot: str, said: str, number: int | None) -> None:
+    """Remember the last change made at a spot, so that `take_back_button` can take it back.
+
+    Args:
+        view: whose records.
+        spot: where it was made.
+        said: the sentence that told of it.
+        number: of the change; None for nothing to take back.
+    """
+    st.session_state[_state(view, spot)] = (said, number)
 
 
-def take_back_button(view: View, spot: str) -> None:
+def take_back_button(view: "View", spot: str) -> None:
     """Offer to take back the last change made at this spot, if there was one."""
-    offered = st.session_state.get(_state(view, spot))
-    if offered is None:
-        return
-    said, steps = offered
-    if not steps:
+    said, number = st.session_state.get(_state(view, spot), ("", None))
+    if number is None:
         return
     st.button(
         plain(f"Take back: {said}"),
         key=f"take_back_{spot}",
-        on_click=_take_back,
-        args=(view, spot, steps),
+        on_click=take_back,
+        args=(view, spot, number, said),
     )
 
 
-def _take_back(view: View, spot: str, steps: tuple[Step, ...]) -> None:
+def take_back(view: "View", spot: str, number: int, said: str) -> None:
+    """Put everything that a change touched back to what it was before it, or say why that cannot be.
+
+    Args:
+        view: whose records.
+        spot: where to say what came of it.
+        number: of the change.
+        said: the sentence that told of it.
+    """
     st.session_state.pop(_state(view, spot), None)
     with trouble_said(spot):
-        with records_of(view).change(view.services.clock()) as change:
-            for step in reversed(steps):
-                change.undo(MODELS[step.kind], step.key, step.revision)
+        with records_of(view).change(view.services.clock(), f"Taken back: {said}") as change:
+            change.take_back(number)
         tell(spot, "Taken back; everything is as it was before.")

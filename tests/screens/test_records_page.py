@@ -1,0 +1,170 @@
+"""The Records page gets back what was there: change by change, by the day, or from one file."""
+
+import json
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+
+import pytest
+import streamlit as st
+from streamlit.testing.v1 import AppTest
+
+from tests.builders import make_household, make_place
+from tests.screens.conftest import APP
+from tripplan.planning.household import Household
+from tripplan.planning.place import Place
+from tripplan.records.backup import back_up
+from tripplan.records.export import export_all
+from tripplan.records.opening import Which
+from tripplan.records.store import Records
+from tripplan.services import open_services
+
+Opened = Callable[..., AppTest]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
+
+
+def headings(app: AppTest) -> str:
+    """The headings of what can be opened."""
+    return "\n".join(expander.label.replace("\\", "") for expander in app.expander)
+
+
+@pytest.fixture
+def own(data: Path) -> Records:
+    """The family's own records, in use: a household that was renamed after yesterday's copy."""
+    services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": "2026-11-25"})
+    services.use(Which.FAMILY)
+    first = services.own.save(make_household(), services.clock())
+    services.own.save(make_place(), services.clock())
+    for copy in (data / "backups").iterdir():
+        copy.unlink()
+    back_up(services.own.database, date(2026, 11, 24))
+    services.own.save(make_household(name="Renamed"), services.clock(), first.revision)
+    return services.own
+
+
+def household_name(records: Records) -> str:
+    """What the household on record is called."""
+    kept = records.get(Household)
+    assert kept is not None
+    return kept.value.name
+
+
+def test_changes_are_told_in_words_and_taken_back(own: Records, open_app: Opened) -> None:
+    """The newest stands first with old and new value; taken back, it can be brought back too."""
+    app = open_app("records")
+    assert "Changed: household." in headings(app)
+    assert "name: from Test household to Renamed" in said(app.markdown)
+    newest = own.past_changes(1)[0].number
+    app.button(key=f"take_back_change_{newest}").click().run()
+    assert household_name(own) == "Test household"
+    assert "Taken back: Changed: household." in headings(app)
+    assert app.button(key=f"take_back_change_{newest}").disabled
+    app.button(key=f"take_back_change_{newest + 1}").click().run()
+    assert household_name(own) == "Renamed"
+
+
+def test_what_a_page_says_of_a_change_stands_in_the_list(open_app: Opened) -> None:
+    """A place removed on Places is brought back on Records, in the demo as well."""
+    app = open_app("places")
+    app.button(key="remove_ledgewing").click().run()
+    app.switch_page("tripplan/screens/pages/records.py").run()
+    app.run()
+    assert "Ledgewing" in headings(app).splitlines()[0]
+    assert "is removed" in headings(app).splitlines()[0]
+    newest = next(str(one.key) for one in app.button if str(one.key).startswith("take_back_change_"))
+    app.button(key=newest).click().run()
+    app.switch_page("tripplan/screens/pages/places.py").run()
+    app.run()
+    assert "Ledgewing" in headings(app)
+
+
+def test_a_change_of_many_documents_is_told_in_short(open_app: Opened) -> None:
+    """The demo's first filling is one change; the list names some of its documents and counts the others."""
+    app = open_app("records")
+    assert " more." in headings(app)
+    assert any(caption.value.startswith("And ") for caption in app.caption)
+
+
+def test_a_days_copy_is_looked_at_and_put_back(own: Records, open_app: Opened) -> None:
+    """What would be different is named first; afterwards everything is as it was that day."""
+    app = open_app("records")
+    assert "put_copy_back" not in [button.key for button in app.button]
+    app.selectbox(key="copy_picked").set_value("2026-11-24").run()
+    assert "Changed:" in said(app.markdown)
+    app.button(key="put_copy_back").click().run()
+    assert not app.exception
+    assert household_name(own) == "Test household"
+    assert "is put back" in said(app.success)
+
+
+def test_a_copy_that_cannot_be_read_is_said_plainly(own: Records, open_app: Opened) -> None:
+    """The records stay, and no button offers it."""
+    for copy in (own.database.path.parent / "backups").iterdir():
+        copy.write_bytes(b"no database, only words" * 400)
+    app = open_app("records")
+    app.selectbox(key="copy_picked").set_value("2026-11-24").run()
+    assert not app.exception
+    assert "cannot be read" in said(app.error)
+    assert "put_copy_back" not in [button.key for button in app.button]
+    assert household_name(own) == "Renamed"
+
+
+def test_a_damaged_file_is_replaced_by_a_copy_from_any_page(own: Records) -> None:
+    """Where the records cannot be opened the page says so and offers the copies; the damaged file is kept."""
+    path = own.database.path
+    for beside in path.parent.glob("family.sqlite3*"):
+        beside.unlink()
+    path.write_bytes(b"only some words" * 900)
+    st.cache_resource.clear()
+    app = AppTest.from_file(str(APP), default_timeout=30).run()
+    assert not app.exception
+    assert "it is no records file" in said(app.error)
+    app.selectbox(key="recover_from").set_value("2026-11-24").run()
+    app.button(key="recover").click().run()
+    assert not app.exception
+    assert not app.error
+    assert household_name(own) == "Test household"
+    assert [left.read_bytes()[:9] for left in path.parent.glob("family-damaged-*")] == [b"only some"]
+
+
+def test_a_damaged_demo_is_made_anew(data: Path) -> None:
+    """It has no copies and needs none."""
+    for beside in data.glob("demo.sqlite3*"):
+        beside.unlink()
+    (data / "demo.sqlite3").write_bytes(b"only some words" * 900)
+    st.cache_resource.clear()
+    app = AppTest.from_file(str(APP), default_timeout=30).run()
+    app.button(key="recover").click().run()
+    assert not app.exception
+    assert not app.error
+    assert "This family, its places and prices are invented." in said(app.markdown)
+    assert len(app.metric) == 3
+
+
+def test_all_records_are_replaced_only_after_a_tick(own: Records, open_app: Opened) -> None:
+    """A file of records says what it would change, and its button works only once the box is ticked."""
+    app = open_app("records")
+    whole = json.loads(export_all(own))
+    whole["documents"] = [entry for entry in whole["documents"] if entry["kind"] == "household"]
+    file = ("all.json", json.dumps(whole).encode(), "application/json")
+    app.file_uploader(key="records_upload_0").set_value(file).run()
+    assert "place test-museum" in said(app.markdown)
+    assert app.button(key="replace_records").disabled
+    app.checkbox(key="records_agreed_0").check().run()
+    app.button(key="replace_records").click().run()
+    assert not app.exception
+    assert own.all(Place) == {}
+    assert "Everything was replaced from all.json." in headings(app)
+
+
+def test_a_damaged_file_of_records_is_refused(own: Records, open_app: Opened) -> None:
+    """What is no file of records is named as such, and no button to replace anything appears."""
+    app = open_app("records")
+    app.file_uploader(key="records_upload_0").set_value(("all.json", b"{", "application/json")).run()
+    assert "all.json" in said(app.error)
+    assert "replace_records" not in [button.key for button in app.button]
+    assert household_name(own) == "Renamed"

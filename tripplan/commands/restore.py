@@ -1,0 +1,76 @@
+"""`tripplan restore`: the copy of an earlier day in the place of the own records, after a look."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+from datetime import date
+from pathlib import Path
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import ASKED, settings_from
+from tripplan.errors import Finding, InputFaults, RecordsDamaged
+from tripplan.planning import wording
+from tripplan.records.location import data_folder
+from tripplan.records.opening import Which
+from tripplan.records.replacement import replacement
+from tripplan.records.restoring import DayCopy, copies_of, copy_of, documents_in, put_back, recover
+from tripplan.services import clock_from, open_services
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """List the copies, or tell what one would change, and put it back if that is asked for."""
+    settings = settings_from(options, environment)
+    path = data_folder(settings) / f"{Which.FAMILY}.sqlite3"
+    if options.day is None:
+        return _list(path, console)
+    try:
+        day = date.fromisoformat(options.day)
+    except ValueError:
+        message = "a date reads like 2026-11-24"
+        raise InputFaults((Finding(ASKED, "DATE", options.day, message),)) from None
+    copy = copy_of(path, day)
+    try:
+        services = open_services(settings)
+    except RecordsDamaged as damaged:
+        if damaged.path != path:
+            raise
+        return _in_place_of_damage(path, copy, damaged, options, console, settings)
+    change = replacement(services.own, documents_in(copy, services.clock()))
+    for heading, called in change.listed:
+        console.listed(heading, called)
+    if not change.any:
+        console.line("The copy holds exactly what is on record now.")
+    elif options.yes:
+        put_back(services.own, copy, services.clock())
+        console.line(
+            f"Done: your records are those of {wording.day(day)}. The Records page can take that back."
+        )
+    else:
+        console.line("Nothing was changed. Add --yes to carry it out.")
+    return 0
+
+
+def _list(path: Path, console: Console) -> int:
+    copies = copies_of(path)
+    if not copies:
+        console.line("There are no copies yet. One is made at the first start of every day.")
+    console.listed("Copies:", [f"{copy.day}: {copy.path}" for copy in copies])
+    return 0
+
+
+def _in_place_of_damage(
+    path: Path,
+    copy: DayCopy,
+    damaged: RecordsDamaged,
+    options: Namespace,
+    console: Console,
+    settings: Mapping[str, str],
+) -> int:
+    console.line(f"{damaged}.")
+    if not options.yes:
+        console.line("Nothing was changed. Add --yes to put the copy in its place.")
+        return 1
+    aside = recover(path, copy, clock_from(settings)())
+    console.line(
+        f"Done: your records are those of {wording.day(copy.day)}. The damaged file is kept: {aside}"
+    )
+    return 0

@@ -1,0 +1,6 @@
+"""The Records page."""
+
+from tripplan.screens.records import page
+from tripplan.screens.widgets.frame import open_page
+
+page.render(open_page())

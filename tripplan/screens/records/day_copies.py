@@ -1,0 +1,62 @@
+"""Copies of earlier days: what putting one back would change, and doing it."""
+
+import streamlit as st
+
+from tripplan.planning import wording
+from tripplan.records.opening import Which
+from tripplan.records.replacement import replacement
+from tripplan.records.restoring import DayCopy, copies_of, documents_in, put_back
+from tripplan.screens.records.whole_file import PAGE, show_replacement
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import tell
+from tripplan.screens.widgets.saving import records_of, trouble_said
+
+
+def day_copies(view: View) -> None:
+    """Let the parent pick a copy, see what would be different, and put it back."""
+    st.subheader("Copies of earlier days", anchor=False)
+    if view.which is Which.DEMO:
+        st.caption("Of the demo there are no copies; 'Show the demo' puts it back as it was at first.")
+        return
+    path = records_of(view).database.path
+    copies = copies_of(path)
+    st.caption(
+        plain(
+            "At the first start of a day your records are copied, and the last seven copies stay. They lie "
+            f"in the folder {path.parent / 'backups'}; a copy on another disk is safer still."
+        )
+    )
+    if not copies:
+        return
+    days = {copy.day.isoformat(): copy for copy in copies}
+    picked = st.selectbox(
+        "Put back the copy of",
+        list(days),
+        index=None,
+        placeholder="pick a day",
+        format_func={day: wording.day(copy.day) for day, copy in days.items()}.__getitem__,
+        key="copy_picked",
+    )
+    if picked is None:
+        return
+    copy = days[picked]
+    with trouble_said(PAGE):
+        change = replacement(records_of(view), documents_in(copy, view.services.clock()))
+        show_replacement(change)
+        if change.any:
+            st.button(
+                "Put this copy back",
+                key="put_copy_back",
+                type="primary",
+                on_click=_put_back,
+                args=(view, copy),
+            )
+        return
+    st.error("This copy cannot be read. Please pick another day.")
+
+
+def _put_back(view: View, copy: DayCopy) -> None:
+    with trouble_said(PAGE):
+        put_back(records_of(view), copy, view.services.clock())
+        tell(PAGE, f"The copy of {wording.day(copy.day)} is put back.")

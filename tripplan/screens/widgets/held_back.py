@@ -1,0 +1,49 @@
+"""A save that met another window's: kept as it was typed until the parent has chosen."""
+
+from dataclasses import dataclass
+
+import streamlit as st
+
+from tripplan.planning.model import Written
+from tripplan.records.opening import Which
+
+_STATE = "held_back"
+
+
+@dataclass(frozen=True)
+class HeldBack:
+    """Documents that were not saved, because one of them was changed elsewhere meanwhile.
+
+    Attributes:
+        which: whose records they belong to.
+        spot: the form or page they come from.
+        values: each with the revision it was made from; 0 for a new one.
+        said: the sentence for when they are saved.
+    """
+
+    which: Which
+    spot: str
+    values: tuple[tuple[Written, int], ...]
+    said: str
+
+
+def hold_back(held: HeldBack) -> None:
+    """Keep what could not be saved; a later one takes its place."""
+    st.session_state[_STATE] = held
+
+
+def held_back(which: Which) -> HeldBack | None:
+    """What waits for the parent's choice, if anything does."""
+    held = st.session_state.get(_STATE)
+    return held if isinstance(held, HeldBack) and held.which is which else None
+
+
+def is_held_back(spot: str) -> bool:
+    """Whether what was typed into a form waits, so that the form goes on showing it."""
+    held = st.session_state.get(_STATE)
+    return isinstance(held, HeldBack) and held.spot == spot
+
+
+def let_go() -> None:
+    """The parent has chosen."""
+    st.session_state.pop(_STATE, None)
