@@ -30,9 +30,9 @@ def keyring_in_use() -> Iterator[KeyringBackend]:
 
 
 @pytest.fixture
-def own(tmp_path: Path) -> Records:
+def own(data: Path) -> Records:
     """The family's own records, shown by the screens."""
-    records = open_records(tmp_path / "data", Which.FAMILY, NOW)
+    records = open_records(data, Which.FAMILY, NOW)
     drive = TypedDrive(place="test-museum", km=64, minutes=30, typed_on=NOW.date())
     with records.change(NOW) as change:
         change.replace_all((make_household(), make_place(), drive))
