@@ -41,11 +41,12 @@ def render_trade_offs(outing: Outing) -> None:
 
 
 def _chart_and_table(found: TradeOffs) -> None:
-    st.caption("Each mark is one way to spend the day; with more nap there is less time at the place.")
-    st.altair_chart(
-        trade_off_chart(found),
-        alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
-    )
+    if len(found.points) > 1:
+        st.caption("Each mark is one way to spend the day; with more nap there is less time at the place.")
+        st.altair_chart(
+            trade_off_chart(found),
+            alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
+        )
     rows = [_row(point, found.best) for point in found.points]
     st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
     st.markdown(
