@@ -12,11 +12,11 @@ from tripplan.commands.reading import start_of
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.gazetteer import NotFound
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.school_table_file import DateOrder
-from tripplan.files.where_text import read_where
+from tripplan.files.where_text import locate_text
 from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
 from tripplan.planning.crowds.school_regions import (
@@ -219,20 +219,9 @@ def _where(asked: _Asked, findings: list[Finding]) -> Where:
     if not text:
         return home
     try:
-        told = read_where(text)
+        found = locate_text(text, home)
     except ValueError as trouble:
         raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], str(trouble)))) from trouble
-    point = told.point
-    found = locate(
-        Where(
-            country=home.country,
-            subdivision=told.subdivision or home.subdivision,
-            town=told.town,
-            postal_code=told.postal_code,
-            latitude=point.latitude if point else None,
-            longitude=point.longitude if point else None,
-        )
-    )
     if isinstance(found, NotFound):
         raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], found.message)))
     return found

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from holidays.countries.united_states import US
 
-from tripplan.files.gazetteer import parse_coordinates
+from tripplan.files.gazetteer import NotFound, locate, parse_coordinates
 from tripplan.files.map_links import is_link
-from tripplan.planning.where import Point
+from tripplan.planning.where import Point, Where
 
 _COUNTRY_AT_END = re.compile(r",\s*(?:USA?|U\.S\.A?\.|United States(?: of America)?)$", re.IGNORECASE)
 _ZIP_AT_END = re.compile(r"(?:(?P<before>.*[^\W\d_].*?)[\s,]+)?(?P<postal_code>\d{5}(?:-\d{4})?)")
@@ -59,6 +59,32 @@ def read_where(text: str) -> WhereText:
     if not street[:1].isdigit():
         street, town = "", before
     return WhereText(None, street.strip(), town.strip(), subdivision, postal_code)
+
+
+def locate_text(text: str, home: Where) -> Where | NotFound:
+    """Look up, offline, where a text says that something lies; what it leaves out is as at home.
+
+    Args:
+        text: as `read_where` reads it; a street in it is not looked at.
+        home: gives the country, and the state where the text names none.
+
+    Returns:
+        The place with its coordinates, or why it was not found.
+
+    Raises:
+        ValueError: as `read_where`, or the parts do not make a location.
+    """
+    told = read_where(text)
+    return locate(
+        Where(
+            country=home.country,
+            subdivision=told.subdivision or home.subdivision,
+            town=told.town,
+            postal_code=told.postal_code,
+            latitude=told.point.latitude if told.point else None,
+            longitude=told.point.longitude if told.point else None,
+        )
+    )
 
 
 def _only_coordinates(text: str) -> bool:

@@ -8,9 +8,9 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.errors import UnknownName
-from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.gazetteer import NotFound
 from tripplan.files.toml_text import write_toml
-from tripplan.files.where_text import read_where
+from tripplan.files.where_text import locate_text
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.crowds.public_holidays import is_bridge_day, long_weekend, public_holidays
@@ -175,18 +175,7 @@ def _town(text: str, home: Where) -> Where | str:
     if not text.strip():
         return "Name a town with its state, a ZIP code or coordinates, or pick a place."
     try:
-        told = read_where(text)
-        point = told.point
-        found = locate(
-            Where(
-                country=home.country,
-                subdivision=told.subdivision or home.subdivision,
-                town=told.town,
-                postal_code=told.postal_code,
-                latitude=point.latitude if point else None,
-                longitude=point.longitude if point else None,
-            )
-        )
+        found = locate_text(text, home)
     except ValueError as trouble:
         return str(trouble)
     return found.message if isinstance(found, NotFound) else found
