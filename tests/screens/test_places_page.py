@@ -15,6 +15,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning import wording
 from tripplan.planning.money import Money
 from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
+from tripplan.screens.places.card_fields import on_record
 from tripplan.screens.places.card_form import card_values, place_id
 from tripplan.screens.places.card_upload import Choice, beside
 from tripplan.screens.places.page import read_typed_drive
@@ -24,7 +25,6 @@ from tripplan.screens.places.place_sentences import (
     hours_sentences,
     visit_sentences,
 )
-from tripplan.screens.places.visit_fields import FIRST_VISIT_FIELDS
 
 Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -72,28 +72,20 @@ def bring(app: AppTest, *files: tuple[str, bytes]) -> AppTest:
 def typed_card(**changes: Any) -> dict[str, Any]:
     """The fields of the form, filled with a mill in Galena."""
     return {
+        **on_record(None, "USD"),
         "name": "Old Mill",
         "town": "Galena",
         "subdivision": "il",
-        "postal_code": "",
-        "country": "US",
-        "coordinates": "",
-        "address": "",
-        "time_zone": "",
-        "topics": "grain, water",
+        "topics": "grain\nwater",
         "last_entry": "30",
         "hours": "Tu-Su 10:00-16:00",
-        **FIRST_VISIT_FIELDS,
-        "shortest": "60",
         "comfortable": "90",
         "indoors": "outdoors",
         "who_comes": "everybody",
         "busiest": ["October", "May"],
         "school_groups": "Tu-Fr 10:00-12:00",
-        "pushchairs": True,
         "own_food": False,
         "cautions": "Open water.\n\nSteps.",
-        "replace": False,
         **changes,
     }
 
@@ -256,7 +248,7 @@ def test_an_empty_form_names_every_missing_field(open_app: Opened) -> None:
 
 def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:
     """What the form gives is a card like any other, with the place put on the map."""
-    values, found = card_values(typed_card(), BOARD, "USD")
+    values, found = card_values(typed_card(), BOARD)
     read = read_place_card(write_toml(values), "", TODAY)
     assert not found
     assert read.value is not None, read.findings
@@ -336,7 +328,7 @@ def test_a_place_typed_into_the_form_is_added_with_its_board(open_app: Opened) -
 )
 def test_each_wrong_answer_is_found_at_its_field(changes: dict[str, str], field: str) -> None:
     """The checks of the card name the field that the parent has to put right."""
-    values, _ = card_values(typed_card(**changes), BOARD, "USD")
+    values, _ = card_values(typed_card(**changes), BOARD)
     read = read_place_card(write_toml(values), "", TODAY)
     assert field in [finding.field for finding in read.findings if finding.weight is Weight.FAULT]
 
@@ -387,7 +379,6 @@ def test_shows_and_stays_are_typed_one_a_line() -> None:
             quiet="Su 10:00-11:00",
         ),
         BOARD,
-        "USD",
     )
     assert not found
     place = read_place_card(write_toml(values), "", TODAY).value
@@ -401,7 +392,7 @@ def test_shows_and_stays_are_typed_one_a_line() -> None:
 
 def test_a_line_that_is_no_show_is_a_fault_of_that_field() -> None:
     """What cannot be read is told with an example, and nothing is guessed."""
-    _, found = card_values(typed_card(shows="Otters at noon", stays="toddlers"), BOARD, "USD")
+    _, found = card_values(typed_card(shows="Otters at noon", stays="toddlers"), BOARD)
     assert [(finding.field, finding.value) for finding in found] == [
         ("visit.shows", "Otters at noon"),
         ("visit.stays", "toddlers"),

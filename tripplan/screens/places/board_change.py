@@ -16,13 +16,13 @@ from tripplan.screens.places.board_editor import (
     collect,
     draft_on,
     draw_board,
-    findings_in_words,
     forget_draft,
     known_to,
     show_faults,
     to_put_right,
 )
 from tripplan.screens.places.board_rows import HOLDERS, raw_board, rows_of
+from tripplan.screens.places.card_fields import faults_in_words
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -113,7 +113,7 @@ def _save(view: View, kept: Kept[Place], spot: str) -> None:
     draft.pressed = True
     read = changed_card(kept.value, draft, view)
     if read.value is None:
-        refuse(spot, findings=findings_in_words(draft, read.findings))
+        refuse(spot, findings=faults_in_words(read.findings, draft.as_rows()))
         return
     # Saved or refused because of another window: either way the newest card counts from now on.
     save_all(view, spot, [(read.value, draft.revision)], f"The prices of {read.value.name} are saved.")

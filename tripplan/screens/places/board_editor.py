@@ -37,7 +37,7 @@ from tripplan.screens.places.board_rows import (
     row_of,
 )
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import named
+from tripplan.screens.widgets.notices import show_beside
 
 _NOTE_HEIGHT = 68
 """The least that Streamlit draws for several lines [px]."""
@@ -481,40 +481,14 @@ def show_faults(
             slot.caption(plain(sentence(offer, understood.currency)))
     visible = [finding for finding in shown_now(draft, findings) if on_board(finding.field)]
     for number, slot in enumerate((*slots.rows, slots.board)):
-        here = [finding for finding in visible if _slot_of(finding, rows) == number]
-        for weight, show in ((Weight.FAULT, slot.error), (Weight.WARNING, slot.warning)):
-            lines = [_line(in_screen_words(finding, rows)) for finding in here if finding.weight is weight]
-            if lines:
-                show("\n".join(f"- {line}" for line in lines))
+        here = [in_screen_words(finding, rows) for finding in visible if _slot_of(finding, rows) == number]
+        show_beside(slot, here)
 
 
 def _slot_of(finding: Finding, rows: Sequence[Row]) -> int:
     """The number of a finding's row; the one after the last for what no single row is to blame for."""
     at = row_of(finding.field, rows)
     return len(rows) if at is None else at[0]
-
-
-def _line(finding: Finding) -> str:
-    value = f" (found: {plain(finding.value)})" if finding.value else ""
-    return f"**{plain(finding.field)}** {plain(finding.message)}{value}"
-
-
-def findings_in_words(
-    draft: Draft, findings: Sequence[Finding], labels: Mapping[str, str] | None = None
-) -> tuple[Finding, ...]:
-    """The faults of a card with its rows and fields called as on the screen.
-
-    Args:
-        draft: the board.
-        findings: of the whole card.
-        labels: how the fields beside the board are called.
-    """
-    rows = draft.as_rows()
-    return tuple(
-        in_screen_words(finding, rows) if on_board(finding.field) else named([finding], labels or {})[0]
-        for finding in findings
-        if finding.weight is Weight.FAULT
-    )
 
 
 def to_put_right(draft: Draft, findings: Sequence[Finding]) -> str:

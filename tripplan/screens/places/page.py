@@ -20,6 +20,7 @@ from tripplan.planning.travel.known import known_drive
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.records.store import Kept
 from tripplan.screens.places.board_change import change_board
+from tripplan.screens.places.card_change import change_card
 from tripplan.screens.places.card_form import card_form
 from tripplan.screens.places.card_upload import card_upload
 from tripplan.screens.places.for_us import show_for_us
@@ -94,15 +95,8 @@ def _place(
         if not change_board(view, family, kept):
             _board(view, family, place)
         own_figures(view, place, family.household.currency, own)
-        st.markdown("**When it is open**")
-        st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
-        st.markdown("**What a visit is like**")
-        st.markdown(bullets(visit_sentences(place)))
-        st.markdown("**What fills it**")
-        st.markdown(bullets(crowd_sentences(place, view.today)))
-        if place.visit.cautions:
-            st.markdown("**Please mind**")
-            st.markdown(bullets(place.visit.cautions))
+        if not change_card(view, family, kept):
+            _card_told(view, family, place)
         contact = " · ".join(filter(None, (place.web, place.telephone)))
         st.caption(plain(f"Before you go, ask the place whether this still holds. {contact}"))
         st.markdown("**The drive, one way**")
@@ -124,6 +118,22 @@ def _place(
                 on_click=remove_one,
                 args=(view, PAGE, Place, place.id, kept.revision, f"{place.name} is removed."),
             )
+
+
+def _card_told(view: View, family: Family, place: Place) -> None:
+    """What the card says beside its prices."""
+    st.markdown("**When it is open**")
+    st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
+    st.markdown("**What a visit is like**")
+    st.markdown(bullets(visit_sentences(place)))
+    st.markdown("**What fills it**")
+    st.markdown(bullets(crowd_sentences(place, view.today)))
+    if place.visit.cautions:
+        st.markdown("**Please mind**")
+        st.markdown(bullets(place.visit.cautions))
+    if place.visit.questions:
+        st.markdown("**Questions for the children**")
+        st.markdown(bullets(place.visit.questions))
 
 
 def _board(view: View, family: Family, place: Place) -> None:

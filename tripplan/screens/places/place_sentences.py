@@ -52,8 +52,8 @@ def _parking_sentence(place: Place) -> str:
     return f"Parking: {said}; {note}" if note else f"Parking: {said}."
 
 
-def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
-    """When it is open: the coming seven days by the card, then what the card says of all the year.
+def coming_days_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
+    """When it is open on the coming seven days by the card, and when again if it is open on none of them.
 
     Args:
         place: the card.
@@ -71,6 +71,17 @@ def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date
     if not any(day in open_days(place, today, week[-1], holidays, out) for day in week):
         later = open_days(place, today, last, holidays, out)
         yield f"Open again on {wording.day(later[0])}." if later else "No open day in the coming year."
+
+
+def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
+    """When it is open: the coming seven days by the card, then what the card says of all the year.
+
+    Args:
+        place: the card.
+        schools: for hours that differ in school breaks.
+        today: the first of the seven days.
+    """
+    yield from coming_days_sentences(place, schools, today)
     opening = place.opening
     yield f"As written on the card: {opening.hours}"
     if opening.last_entry_minutes_before_close:

@@ -35,6 +35,10 @@ class Fields:
         """What stands in the fields now; to be called when the form is sent."""
         return {name: st.session_state[self.key(name)] for name in self.names}
 
+    def remember(self) -> None:
+        """Keep what stands in the fields, so that it outlives a look at another page; once they are drawn."""
+        st.session_state[_remembered(self.form)] = self.typed()
+
 
 def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
     """The fields of a form; each is filled anew when its value on record has changed since it was filled.
@@ -50,10 +54,13 @@ def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
     now = {name: repr(value) for name, value in on_record.items()}
     if is_held_back(form) and before.keys() == now.keys():
         now = before
+    remembered = st.session_state.get(_remembered(form), {})
     for name, value in on_record.items():
-        # A widget's own state is dropped when its page is left, so it is also filled where it is missing.
-        if before.get(name) != now[name] or fields.key(name) not in st.session_state:
+        if before.get(name) != now[name]:
             st.session_state[fields.key(name)] = value
+        elif fields.key(name) not in st.session_state:
+            # A widget's own state is dropped when its page is left, so it is filled where it is missing.
+            st.session_state[fields.key(name)] = remembered.get(name, value)
     st.session_state[_mark(form)] = now
     return fields
 
@@ -61,10 +68,15 @@ def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
 def refill(form: str) -> None:
     """Fill a form anew at the next run, whatever was typed into it."""
     st.session_state.pop(_mark(form), None)
+    st.session_state.pop(_remembered(form), None)
 
 
 def _mark(form: str) -> str:
     return f"filled_{form}"
+
+
+def _remembered(form: str) -> str:
+    return f"typed_{form}"
 
 
 def listed_in(text: str) -> list[str]:

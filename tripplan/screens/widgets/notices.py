@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
 from tripplan.screens.widgets.markdown import plain
@@ -67,6 +68,19 @@ def show_findings(findings: Sequence[Finding]) -> None:
         st.error(f"**{count} to put right. Nothing was changed.**\n\n{_list(faults)}")
     if warnings:
         st.warning(f"**Worth a look.**\n\n{_list(warnings)}")
+
+
+def show_beside(slot: DeltaGenerator, findings: Sequence[Finding]) -> None:
+    """Faults, then warnings, at the field that they are about.
+
+    Args:
+        slot: a place beside that field.
+        findings: already named in the parent's words.
+    """
+    for weight, show in ((Weight.FAULT, slot.error), (Weight.WARNING, slot.warning)):
+        here = [finding for finding in findings if finding.weight is weight]
+        if here:
+            show(_list(here))
 
 
 def _list(findings: Sequence[Finding]) -> str:

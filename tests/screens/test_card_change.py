@@ -1,0 +1,242 @@
+"""On the Places page every field of a card on record is changed without TOML, and nothing else is lost."""
+
+from collections.abc import Callable, Iterable
+from datetime import date, time
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tests.builders import make_place
+from tripplan.errors import Weight
+from tripplan.files.place_card import load_place_cards, read_place_card
+from tripplan.files.reading_result import Read
+from tripplan.files.toml_text import write_toml
+from tripplan.planning.place import Place, SpecialDay
+from tripplan.records.store import Kept
+from tripplan.screens.places.board_rows import rows_of
+from tripplan.screens.places.card_change import changed_values
+from tripplan.screens.places.card_fields import on_record
+from tripplan.screens.places.card_form import card_values
+from tripplan.services import open_services
+
+ROOT = Path(__file__).resolve().parents[2]
+TODAY = date(2026, 11, 25)
+FARM = "oatsparrow-farm"
+CARD = f"card_demo_{FARM}"
+DEMO = {place.id: place for place in load_place_cards(ROOT / "demo_places/places", TODAY).places}
+Opened = Callable[[], AppTest]
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return (
+        "\n".join(str(getattr(element, "value", "")) for element in elements)
+        .replace("\\", "")
+        .replace("**", "")
+    )
+
+
+def changed(place: Place, **typed: object) -> tuple[Read[Place], list[str]]:
+    """A card with some fields typed anew, and the fields that the form itself could not read."""
+    values, found = changed_values(place, {**on_record(place, place.currency), **typed})
+    return read_place_card(write_toml(values), "", TODAY), [finding.field for finding in found]
+
+
+def all_shows_worth_it(place: Place) -> Place:
+    """A card without its word on which shows are worth it, which a line of the form does not hold."""
+    shows = tuple(show.model_copy(update={"worth_it": True}) for show in place.visit.shows)
+    return place.model_copy(update={"visit": place.visit.model_copy(update={"shows": shows})})
+
+
+@pytest.fixture
+def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
+    """Opens the Places page on its own, with the farm's card in change."""
+
+    def page() -> AppTest:
+        app = AppTest.from_file(str(ROOT / "tripplan/screens/pages/places.py"), default_timeout=30).run()
+        app.button(key=f"{CARD}_change").click().run()
+        assert not app.exception, app.exception
+        return app
+
+    return page
+
+
+@pytest.fixture
+def kept(data: Path) -> Callable[[], Kept[Place]]:
+    """The farm's card as it is on record now."""
+    return lambda: open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": str(TODAY)}).demo.all(Place)[
+        FARM
+    ]
+
+
+@pytest.mark.parametrize("place_id", DEMO)
+def test_a_card_that_is_only_looked_at_stays_as_it_is(place_id: str) -> None:
+    """The fields of every demo card, left alone, give the same card again."""
+    place = DEMO[place_id]
+    read, unread = changed(place)
+    assert read.value == place
+    assert not unread
+
+
+@pytest.mark.parametrize("place_id", DEMO)
+def test_every_field_holds_all_that_the_card_says(place_id: str) -> None:
+    """Typed into the form for a new place, what the fields say of a card makes the same card."""
+    place = DEMO[place_id]
+    typed = {**on_record(place, place.currency), "where": ""}
+    values, unread = card_values(typed, rows_of(place))
+    assert not unread
+    read = read_place_card(write_toml({**values, "id": place.id}), "", TODAY)
+    assert read.value is not None, read.findings
+    assert all_shows_worth_it(read.value) == all_shows_worth_it(place)
+
+
+@pytest.mark.parametrize(
+    ("typed", "path", "expected"),
+    [
+        ({"name": "Oat Farm"}, "name", "Oat Farm"),
+        ({"hours": "Mo-Su 09:00-17:00"}, "opening.hours", "Mo-Su 09:00-17:00"),
+        ({"last_entry": "45"}, "opening.last_entry_minutes_before_close", 45),
+        ({"entry_times": "9:30, 11:00"}, "opening.entry_times", (time(9, 30), time(11))),
+        ({"book_ahead": "3"}, "opening.book_days_ahead", 3),
+        ({"book_ahead": ""}, "opening.book_days_ahead", 0),
+        ({"hours_read": False}, "opening.checked_on_site", False),
+        ({"topics": "oats, and what eats them\nwool"}, "visit.topics", ("oats, and what eats them", "wool")),
+        ({"food_sold": False}, "visit.food_sold", False),
+        ({"busiest": ["May", "April"]}, "busiest_months", (4, 5)),
+        ({"questions": "Why oats?\n\nWho eats them?"}, "visit.questions", ("Why oats?", "Who eats them?")),
+        ({"web": "https://farm.example.com"}, "web", "https://farm.example.com"),
+        ({"telephone": ""}, "telephone", ""),
+        ({"notes": "Bring boots.\nAnd coats."}, "notes", "Bring boots.\nAnd coats."),
+        ({"currency": "cad"}, "currency", "CAD"),
+        ({"address": "1 Farm Lane"}, "where.address", "1 Farm Lane"),
+        ({"special_days": ""}, "special_days", ()),
+        (
+            {"special_days": "2026-12-13: Frost fair; and songs; 2.5 times\n2027-05-01: Lambs"},
+            "special_days",
+            (
+                SpecialDay(day=date(2026, 12, 13), name="Frost fair; and songs", crowd_factor=Decimal("2.5")),
+                SpecialDay(day=date(2027, 5, 1), name="Lambs"),
+            ),
+        ),
+    ],
+)
+def test_one_field_is_changed_and_all_others_stay(
+    typed: dict[str, object], path: str, expected: object
+) -> None:
+    """What was typed stands at its place on the card; taken out again, the card is as before."""
+    place = DEMO[FARM].model_copy(
+        update={"opening": DEMO[FARM].opening.model_copy(update={"hours": "Mo-Su 09:00-18:00"})}
+    )
+    read, unread = changed(place, **typed)
+    assert read.value is not None, read.findings
+    assert not unread
+    value: Any = read.value
+    for step in path.split("."):
+        value = getattr(value, step)
+    assert value == expected
+    name = next(iter(typed))
+    back, _ = changed(read.value, **{name: on_record(place, place.currency)[name]})
+    assert back.value == place
+
+
+def test_a_show_keeps_what_its_line_does_not_tell() -> None:
+    """A show that nothing is planned around stays one when another time is typed in."""
+    shows = [{"name": "Milking", "starts": ["10:00"], "worth_it": False}]
+    place = make_place(visit={"shows": shows})
+    line = str(on_record(place, "USD")["shows"])
+    read, _ = changed(place, shows=line.replace("10:00", "11:00"))
+    assert read.value is not None
+    (show,) = read.value.visit.shows
+    assert (show.starts, show.worth_it) == ((time(11),), False)
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        ({"name": ""}, "name"),
+        ({"hours": "whenever"}, "opening.hours"),
+        ({"entry_times": "noon"}, "opening.entry_times[0]"),
+        ({"book_ahead": "-1"}, "opening.book_days_ahead"),
+        ({"comfortable": "long"}, "visit.comfortable_minutes"),
+        ({"special_days": "2026-13-01: Fair"}, "special_days[0].day"),
+        ({"currency": "dollars"}, "currency"),
+        ({"coordinates": "91, 0", "where": ""}, "where.coordinates"),
+        ({"special_days": "some day in May"}, "special_days"),
+    ],
+)
+def test_a_wrong_answer_is_found_at_its_field(typed: dict[str, object], field: str) -> None:
+    """The card's own checks, or the form's, name the field that is to be put right."""
+    read, unread = changed(DEMO[FARM], **typed)
+    faults = [finding.field for finding in read.findings if finding.weight is Weight.FAULT]
+    assert field in [*faults, *unread]
+
+
+def test_a_card_is_saved_and_the_change_taken_back(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+    """What is saved stands on the page and on record; one press brings the card back as it was."""
+    before = kept().value
+    app = opened()
+    app.text_input(key=f"{CARD}_telephone").set_value("(608) 555-0199")
+    app.text_area(key=f"{CARD}_cautions").set_value("Mind the ram.")
+    app.button(key=f"{CARD}_save").click().run()
+    assert not app.exception
+    after = kept().value
+    assert (after.telephone, after.visit.cautions) == ("(608) 555-0199", ("Mind the ram.",))
+    assert after.offers == before.offers
+    assert "Mind the ram." in said(app.markdown)
+    app.button(key=f"take_back_{CARD}").click().run()
+    assert not app.exception
+    assert kept().value == before
+
+
+def test_every_fault_stands_beside_its_field_and_nothing_is_saved(
+    opened: Opened, kept: Callable[[], Kept[Place]]
+) -> None:
+    """While typing, each fault is told at once; saving tells them together, and what was typed stays."""
+    before = kept()
+    app = opened()
+    app.text_input(key=f"{CARD}_hours").set_value("whenever")
+    app.text_input(key=f"{CARD}_shortest").set_value("long").run()
+    assert len(app.error) == 2
+    app.button(key=f"{CARD}_save").click().run()
+    together = said(app.error)
+    assert "2 things to put right. Nothing was changed." in together
+    assert app.text_input(key=f"{CARD}_hours").value == "whenever"
+    assert kept() == before
+
+
+def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: Opened) -> None:
+    """The preview follows the text and not what is on record; a text that cannot be read has none."""
+    app = opened()
+    app.text_input(key=f"{CARD}_hours").set_value("Th 11:00-12:30").run()
+    assert "Thu, Nov 26, 2026: 11:00" in said(app.markdown)
+    app.text_input(key=f"{CARD}_hours").set_value("Th 11-").run()
+    assert "Thu, Nov 26, 2026: 11:00" not in said(app.markdown)
+
+
+def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+    """Leaving drops what was typed; opened again, the fields say what is on record."""
+    before = kept()
+    app = opened()
+    app.text_input(key=f"{CARD}_name").set_value("Other").run()
+    app.button(key=f"{CARD}_leave").click().run()
+    app.button(key=f"{CARD}_change").click().run()
+    assert app.text_input(key=f"{CARD}_name").value == before.value.name
+    assert kept() == before
+
+
+def test_two_windows_that_change_one_card_are_asked(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+    """The second one to save sees both changes and keeps its own; what only the first changed stays."""
+    first, second = opened(), opened()
+    second.text_input(key=f"{CARD}_telephone").set_value("555-0002").run()
+    first.text_input(key=f"{CARD}_telephone").set_value("555-0001")
+    first.text_input(key=f"{CARD}_web").set_value("https://a.example.com")
+    first.button(key=f"{CARD}_save").click().run()
+    second.button(key=f"{CARD}_save").click().run()
+    assert not second.exception
+    assert "the other window says 555-0001, yours says 555-0002" in said(second.markdown)
+    assert second.text_input(key=f"{CARD}_telephone").value == "555-0002"
+    second.button(key="conflict_mine").click().run()
+    assert (kept().value.telephone, kept().value.web) == ("555-0002", "https://a.example.com")
