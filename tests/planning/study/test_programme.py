@@ -22,6 +22,7 @@ from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.options import Option, UnitOptions
 from tripplan.planning.study.programme import Programme, Term, elsewhere, programme_of, term_from
+from tripplan.planning.study.sentences import standing_sentence
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 
@@ -387,6 +388,31 @@ def test_an_outing_planned_for_a_unit_is_its_outing() -> None:
     called_off = mine.model_copy(update={"status": PlanStatus.CANCELLED})
     _, again = solved(grain(), outings=[called_off])
     assert again.outings[0].planned is None
+
+
+def test_an_outing_moved_out_of_its_units_weeks_is_still_its_outing() -> None:
+    """A week late, or before the unit even begins, it stays the one outing, and where it lies is said."""
+    for day in (date(2027, 1, 22), date(2026, 12, 29)):
+        mine = planned("mill", day, study_unit="Grain")
+        _, found = solved(grain(), outings=[mine])
+        (one,) = found.outings
+        assert (one.planned, one.option.day) == (mine, day)
+        assert "outside the unit's weeks" in standing_sentence(one)
+
+
+def test_of_two_outings_kept_for_a_unit_the_one_in_its_weeks_is_its_outing() -> None:
+    """The other one only takes its day."""
+    early, inside = (planned("mill", day, study_unit="Grain") for day in (TODAY, date(2027, 1, 8)))
+    _, found = solved(grain(), outings=[early, inside])
+    (one,) = found.outings
+    assert one.planned == inside
+    assert "outside" not in standing_sentence(one)
+
+
+def test_last_years_outing_is_not_that_of_a_unit_taken_up_again() -> None:
+    """An outing over for most of a year leaves the unit of the same name without one."""
+    _, found = solved(grain(), outings=[planned("mill", date(2026, 2, 20), study_unit="Grain")])
+    assert found.outings[0].planned is None
 
 
 def test_days_of_other_planned_outings_are_taken() -> None:

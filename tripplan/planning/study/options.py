@@ -20,6 +20,8 @@ from tripplan.planning.study.wishes import ProgrammeWishes, SettledFor
 LONGEST_AHEAD = timedelta(days=540)
 """A programme reaches eighteen months ahead at most."""
 _REASONS_SHOWN = 3
+_A_TERM = timedelta(weeks=13)
+"""A quarter of a year: how long a term is at most."""
 
 Ranked = Callable[[tuple[str, ...], tuple[Place, ...], DateSpan], Ranking]
 """Ranks days for the names of a party, places and a span of days."""
@@ -86,14 +88,20 @@ def party_of(unit: StudyUnit, household: Household) -> tuple[str, ...]:
     return tuple(name for name in names if not unit.members or name in unit.members)
 
 
-def planned_for(unit: StudyUnit, outings: Iterable[PlannedOuting]) -> PlannedOuting | None:
-    """The first outing that is planned for a unit and not called off."""
+def planned_for(unit: StudyUnit, outings: Iterable[PlannedOuting], today: date) -> PlannedOuting | None:
+    """The outing that is planned for a unit and not called off: one in its weeks, else one moved out of them.
+
+    One that is over, and was so more than `_A_TERM` before the unit begins, belongs to an earlier unit of the
+    same name.
+    """
     found = (
         one
         for one in outings
-        if one.study_unit == unit.name and one.status is not PlanStatus.CANCELLED and one.day in unit.weeks
+        if one.study_unit == unit.name
+        and one.status is not PlanStatus.CANCELLED
+        and one.day >= min(today, unit.first - _A_TERM)
     )
-    return min(found, key=lambda one: (one.day, one.id), default=None)
+    return min(found, key=lambda one: (one.day not in unit.weeks, one.day, one.id), default=None)
 
 
 def unit_options(
@@ -115,7 +123,7 @@ def unit_options(
         ranked: ranks days.
         today: days from tomorrow on are looked at.
     """
-    planned = planned_for(unit, outings)
+    planned = planned_for(unit, outings, today)
     if planned is not None:
         return UnitOptions(unit, (_as_planned(family, planned, ranked, today),), planned=planned)
 

@@ -65,7 +65,8 @@ def option_sentence(option: Option, names: Mapping[str, str]) -> str:
 def standing_sentence(one: UnitOuting) -> str:
     """How firm a unit's outing is."""
     if one.planned is not None:
-        return "It is a planned outing already; Calendar changes it or calls it off."
+        outside = "" if one.option.day in one.unit.weeks else " It lies outside the unit's weeks."
+        return f"It is a planned outing already; Calendar changes it or calls it off.{outside}"
     if one.settled:
         return "You fixed this; the rest is planned around it."
     return ""
