@@ -112,6 +112,41 @@ def test_whole_days_run_from_midnight_to_midnight_at_home() -> None:
     assert several.end == datetime(2027, 1, 2, tzinfo=CHICAGO)
 
 
+@pytest.mark.parametrize(
+    ("times", "first", "last"),
+    [
+        # Written by another clock: New York is an hour ahead of Chicago, Los Angeles two behind.
+        ("DTSTART;TZID=America/New_York:20261207T000000\nDTEND;TZID=America/New_York:20261208T000000", 7, 7),
+        ("DTSTART;TZID=America/New_York:20261207T000000\nDTEND;TZID=America/New_York:20261207T235900", 7, 7),
+        ("DTSTART;TZID=America/Los_Angeles:20261207T000000\nDURATION:P3D", 7, 9),
+        ("DTSTART;TZID=Asia/Tokyo:20261207T000000\nDTEND;TZID=Asia/Tokyo:20261208T000000", 7, 7),
+        # In UTC: the day itself, and midnight in Chicago, New York and Los Angeles.
+        ("DTSTART:20261207T000000Z\nDTEND:20261208T000000Z", 7, 7),
+        ("DTSTART:20261207T060000Z\nDTEND:20261208T060000Z", 7, 7),
+        ("DTSTART:20261207T050000Z\nDTEND:20261208T050000Z", 7, 7),
+        ("DTSTART:20261207T080000Z\nDTEND:20261212T080000Z", 7, 11),
+        # A night away is two days by any reading.
+        ("DTSTART:20261207T180000\nDTEND:20261208T180000", 7, 8),
+        ("DTSTART:20261207T220000\nDTEND:20261208T220000", 7, 8),
+        ("DTSTART;TZID=America/New_York:20261207T080000\nDTEND;TZID=America/New_York:20261207T150000", 7, 7),
+    ],
+)
+def test_days_written_by_another_clock_are_the_days_that_are_meant(times: str, first: int, last: int) -> None:
+    """From midnight to midnight somewhere, an entry means whole days, and no day more at home."""
+    (entry,) = read(calendar(times))
+    assert (entry.first_day.day, entry.last_day.day) == (first, last)
+    assert entry.start.tzinfo == CHICAGO
+
+
+def test_whole_days_across_a_clock_change_stay_whole() -> None:
+    """Clocks in New York go back on 1 November 2026, so two of its days have 49 hours."""
+    data = calendar("DTSTART:20261031T040000Z\nDTEND:20261102T050000Z")
+    found = read_calendar(data, "a.ics", DateSpan(first=date(2026, 10, 1), last=date(2026, 12, 31)), CHICAGO)
+    assert found.value is not None
+    (entry,) = found.value.entries
+    assert (entry.all_day, entry.first_day, entry.last_day) == (True, date(2026, 10, 31), date(2026, 11, 1))
+
+
 def test_a_duration_says_the_end_where_there_is_no_end() -> None:
     """DURATION counts from the start (RFC 5545, 3.8.2.5)."""
     (entry,) = read(calendar("DTSTART:20261208T090000\nDURATION:PT1H30M"))

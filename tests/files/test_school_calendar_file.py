@@ -259,3 +259,20 @@ def test_short_days_are_kept_beside_the_days_off() -> None:
     """An early dismissal is no day off, and is not lost."""
     calendar = school_calendar_from(propose(*YEAR), country="US", latitude=42.5, longitude=-90.7)
     assert [span.name for span in calendar.short_days] == ["Early dismissal"]
+
+
+@pytest.mark.parametrize("clock", ["TZID=America/New_York:", "TZID=America/Denver:"])
+def test_a_day_off_by_another_clock_is_one_day(clock: str) -> None:
+    """'Winter break' from midnight to midnight in the district's zone is its days, seen from another zone."""
+    data = (
+        "BEGIN:VCALENDAR\r\nBEGIN:VEVENT\r\nUID:1\r\nSUMMARY:Winter break\r\n"
+        f"DTSTART;{clock}20261221T000000\r\nDTEND;{clock}20270102T000000\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n"
+    )
+    read = read_calendar(data.encode(), "school.ics", WINDOW, CHICAGO)
+    assert read.value is not None
+    proposal = propose_school_calendar(read.value, "school.ics").value
+    assert proposal is not None
+    calendar = school_calendar_from(proposal, country="US", latitude=40, longitude=-89)
+    (off,) = calendar.no_school
+    assert (off.first, off.last) == (date(2026, 12, 21), date(2027, 1, 1))
+    assert calendar.known == DateSpan(first=off.first, last=off.last)

@@ -29,7 +29,14 @@ MOST_CHARACTERS = 800_000
 _LONGEST_ENTRY = 50_000
 _LONGEST_SUMMARY = 300
 _SHOWN = 5
-_DAY = timedelta(days=1)
+_DAY, _HOUR = timedelta(days=1), timedelta(hours=1)
+_MOMENT = timedelta(microseconds=1)
+_MIDNIGHTS = (time(), time(23, 59), time(23, 59, 59))
+"""How a day's end is written."""
+_ZONES_APART = 4 * _HOUR
+"""How far the clocks of one country's parts may lie apart [h]; Hawaii and the Midwest do."""
+_CLOCK_CHANGES = (timedelta(0), _HOUR, 23 * _HOUR)
+"""By how much some whole days miss a multiple of 24 hours, where the clock is changed between."""
 
 
 @dataclass(frozen=True)
@@ -41,10 +48,11 @@ class CalendarEntry:
         summary: its title, on one line.
         start: in the zone the file was read for; an all-day entry begins at midnight.
         end: likewise, not included.
-        all_day: whether it covers whole days.
+        all_day: whether it covers whole days, by its own clock.
         busy: whether it takes up time (RFC 5545, 3.8.2.7).
         cancelled: whether it was called off.
         declined: whether the calendar's owner said no to it.
+        whole_days: the days it stands for, where it is written from midnight to midnight in another zone.
     """
 
     key: str
@@ -55,6 +63,7 @@ class CalendarEntry:
     busy: bool = True
     cancelled: bool = False
     declined: bool = False
+    whole_days: DateSpan | None = None
 
     @property
     def entry(self) -> str:
@@ -68,12 +77,14 @@ class CalendarEntry:
 
     @property
     def first_day(self) -> date:
-        """The day it begins."""
-        return self.start.date()
+        """The day it begins, by its own clock where it stands for whole days."""
+        return self.whole_days.first if self.whole_days else self.start.date()
 
     @property
     def last_day(self) -> date:
-        """The last day it touches."""
+        """The last day it touches, likewise."""
+        if self.whole_days:
+            return self.whole_days.last
         return max(self.start.date(), (self.end - timedelta(microseconds=1)).date())
 
 
@@ -245,17 +256,52 @@ class _Reading:
         closes = _moment(self._window.last + _DAY, self._home)
         if begins >= closes or (ends <= opens and begins < opens):
             return None
+        whole_days = _whole_days(start, end, begins, ends, in_utc=zone is UTC)
         times = "-".join(f"{moment.astimezone(UTC):%Y%m%dT%H%MZ}" for moment in (begins, ends))
         return CalendarEntry(
             key=f"{entry.written.uid} {times}",
             summary=entry.summary,
             start=begins,
             end=ends,
-            all_day=entry.all_day,
+            all_day=entry.all_day or whole_days is not None,
             busy=entry.busy,
             cancelled=entry.cancelled,
             declined=entry.declined,
+            whole_days=whole_days,
         )
+
+
+def _whole_days(
+    start: When, end: When, begins: datetime, ends: datetime, *, in_utc: bool
+) -> DateSpan | None:
+    """The days that a timed entry means, where it runs from midnight to midnight by somebody's clock.
+
+    That clock is the one it is written by. Many programs write every time in UTC; then it may also be one that
+    lies a few hours from that at home.
+
+    Args:
+        start: by the clock it is written by.
+        end: likewise.
+        begins: the same moment in the home's zone.
+        ends: likewise.
+        in_utc: whether it is written in UTC.
+    """
+    if not isinstance(start, datetime) or not isinstance(end, datetime) or start >= end:
+        return None
+    if start.time() == time() and end.time() in _MIDNIGHTS:
+        return DateSpan(first=start.date(), last=(end - _MOMENT).date())
+    opens, closes = (_nearest_midnight(moment) for moment in (begins, ends))
+    near = in_utc and all(
+        abs(moment.replace(tzinfo=None) - midnight) <= _ZONES_APART
+        for moment, midnight in ((begins, opens), (ends, closes))
+    )
+    if near and (end - start) % _DAY in _CLOCK_CHANGES and opens < closes:
+        return DateSpan(first=opens.date(), last=closes.date() - _DAY)
+    return None
+
+
+def _nearest_midnight(moment: datetime) -> datetime:
+    return datetime.combine((moment + _DAY / 2).date(), time())
 
 
 def _newest(written: Sequence[WrittenEntry]) -> list[tuple[int, When, When]]:

@@ -291,7 +291,8 @@ def _monday(day: date) -> date:
 def _late_until(busy: Busy, rule: LateEvening, zone: ZoneInfo) -> date | None:
     """The day whose evening an entry made late; None where it did not. Whole days make no evening late."""
     start, end = busy.start.astimezone(zone), busy.end.astimezone(zone)
-    if start.time() == end.time() == time():
+    # Also from midnight to midnight by the clock of another zone.
+    if end > start and start.time() == end.time():
         return None
     if end.time() > rule.after:
         return end.date()
