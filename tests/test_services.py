@@ -5,6 +5,7 @@ import pytest
 
 from tripplan.errors import InputFaults, PlanError
 from tripplan.files.demo import read_demo
+from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
 from tripplan.records.kinds import ComparedPlaces
@@ -31,6 +32,31 @@ def test_the_first_start_shows_the_demo_with_three_places_to_compare(services: S
     compared = services.records.get(ComparedPlaces)
     assert compared is not None
     assert len(compared.value.places) == 3
+
+
+@pytest.mark.parametrize(
+    "today",
+    [
+        "2000-01-01",
+        "2020-02-29",
+        "2024-11-25",
+        "2026-08-01",
+        "2027-12-31",
+        "2030-05-01",
+        "2045-06-30",
+        "2100-12-31",
+    ],
+)
+def test_a_first_start_fails_in_no_year(tmp_path: Path, today: str) -> None:
+    """Whatever the computer's clock says, the demo is there; where its school calendars end, that is told."""
+    family = open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": today}).family()
+    assert family is not None
+    assert all(member.born.earliest <= date.fromisoformat(today) for member in family.household.members)
+    first = date.fromisoformat(today)
+    reaches = [calendar_coverage(one, first, first + LOOK_AHEAD) for one in family.school_calendars]
+    assert len(reaches) == 2
+    is_known = "2025-03-01" < today < "2027-06-01"
+    assert all(reach.startswith("Known from" if is_known else "Nothing is known") for reach in reaches)
 
 
 def test_leaving_the_demo_shows_empty_records_of_ones_own(services: Services) -> None:

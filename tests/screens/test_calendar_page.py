@@ -231,6 +231,25 @@ def test_a_built_in_region_is_added_and_its_reach_told(open_app: Opened) -> None
     assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in told
 
 
+@pytest.mark.parametrize(
+    ("today", "said_of_it"),
+    [
+        ("2030-05-01", "the calendar ended Wed, Jun 2, 2027"),
+        ("2020-02-29", "the calendar begins Mon, Aug 24"),
+    ],
+)
+def test_what_nobody_knows_in_another_year_is_said(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, open_app: Opened, today: str, said_of_it: str
+) -> None:
+    """With the clock years away the demo starts all the same, and no day of its schools is known."""
+    monkeypatch.setenv("TRIPPLAN_DATA", str(tmp_path / "another year"))
+    monkeypatch.setenv("TRIPPLAN_TODAY", today)
+    told = said(open_app("calendar").markdown)
+    assert told.count("Nothing is known") == 2
+    assert said_of_it in told
+    assert "Ledgewing Birds of Prey: No school calendar near here reaches these days." in told
+
+
 def test_the_next_year_is_guessed_with_one_press(open_app: Opened) -> None:
     """The calendar says that it is a guess, and the offer is gone."""
     app = open_app("calendar")

@@ -18,7 +18,7 @@ from tripplan.files.school_calendar_file import propose_school_calendar, school_
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Name
+from tripplan.planning.household import Household, Name
 from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.model import Written
 from tripplan.planning.place import PlaceId
@@ -29,6 +29,8 @@ from tripplan.planning.where import Where
 READ_AHEAD = timedelta(days=550)
 """How far ahead calendars are read; a plan reaches 18 months at most."""
 READ_BACK = timedelta(days=366)
+_ALL_YEARS = DateSpan(first=date(2000, 1, 1), last=date(2100, 12, 31))
+"""The demo's school calendars are read whole, so that in later years it shows where they ended."""
 
 
 class _CalendarFile(Written):
@@ -76,21 +78,21 @@ def read_demo(folder: Path, today: date) -> Demo:
 
     Args:
         folder: holds demo.toml, household.toml, places/, logbook/ and the calendars demo.toml names.
-        today: calendars are read from a year back to 18 months ahead of it; later outings are left out of
-            the logbook.
+        today: the family's calendar is read from a year back to 18 months ahead of it; later outings are left
+            out of the logbook.
 
     Raises:
         InputFaults: a file is missing or damaged; names every fault of that file.
     """
     contents = read_form(_bytes(folder / "demo.toml"), "demo.toml", _Contents).usable()
-    household = load_household(folder / "household.toml", today).usable()
+    household = _born_by(today, load_household(folder / "household.toml", date.max).usable())
     cards = load_place_cards(folder / "places", today)
     faults = tuple(finding for finding in cards.findings if finding.weight is Weight.FAULT)
     if faults or not cards.places:
         raise InputFaults(faults or (Finding(str(folder / "places"), "", "", "holds no place card"),))
     window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
     zone = household.home.zone
-    schools = (_school(folder, listed, window, zone) for listed in contents.school_calendars)
+    schools = (_school(folder, listed, zone) for listed in contents.school_calendars)
     families = (_family(folder, listed, window, zone) for listed in contents.family_calendars)
     logbook = (load_logbook_entry(path, date.max) for path in sorted((folder / "logbook").glob("*.toml")))
     entries = (entry for read in logbook if (entry := read.usable()).day <= today)
@@ -111,6 +113,14 @@ def read_demo(folder: Path, today: date) -> Demo:
     )
 
 
+def _born_by(today: date, household: Household) -> Household:
+    """The household as it was on a day; a computer's clock may stand before the youngest is born."""
+    members = tuple(member for member in household.members if member.born.earliest <= today)
+    names = {member.name for member in members}
+    passes = tuple(held for held in household.passes if names.issuperset(held.holders))
+    return household.model_copy(update={"members": members, "passes": passes})
+
+
 def _bytes(path: Path) -> bytes:
     try:
         return path.read_bytes()
@@ -123,8 +133,8 @@ def _content(folder: Path, listed: _CalendarFile, window: DateSpan, zone: ZoneIn
     return read_calendar(_bytes(folder / listed.file), listed.file, window, zone).usable()
 
 
-def _school(folder: Path, listed: _SchoolFile, window: DateSpan, zone: ZoneInfo) -> SchoolCalendar:
-    proposal = propose_school_calendar(_content(folder, listed, window, zone), listed.file).usable()
+def _school(folder: Path, listed: _SchoolFile, zone: ZoneInfo) -> SchoolCalendar:
+    proposal = propose_school_calendar(_content(folder, listed, _ALL_YEARS, zone), listed.file).usable()
     point = listed.where.point
     return school_calendar_from(
         proposal,

@@ -78,6 +78,8 @@ def calendar_coverage(calendar: SchoolCalendar, first: date, last: date) -> str:
     if guess and guess.last >= first and guess.first <= last:
         span = f"{wording.day(max(first, guess.first))} to {wording.day(min(last, guess.last))}"
         parts.append(f"a guess from {span}")
+    if not parts and known.first > last:
+        return f"Nothing is known until {wording.day(last)}: the calendar begins {wording.day(known.first)}."
     if not parts:
         return f"Nothing is known from {wording.day(first)} on: the calendar ended {wording.day(known.last)}."
     ends = max(known.last, guess.last if guess else known.last)
@@ -123,17 +125,18 @@ def place_coverage(
     total = float(weights.sum())
     heaviest = sorted(zip(calendars, weights, strict=True), key=lambda pair: -pair[1])
     districts = tuple((c.name, float(weight) / total) for c, weight in heaviest if weight > 0.005 * total)
-    return PlaceCoverage(place, days, districts, _sentence(place, days, last))
+    return PlaceCoverage(place, days, districts, _sentence(place, days, last, any_near=bool(districts)))
 
 
-def _sentence(place: Place, days: SchoolDays, last: date) -> str:
+def _sentence(place: Place, days: SchoolDays, last: date, *, any_near: bool) -> str:
     where = place.where
     source = typical_days(where.country, where.subdivision, days.first, last).source
     certain = np.round(1 - days.unknown, 2)
     if not certain.any():
-        return (
-            f"No school calendar near here. A typical year stands in for it: {source}. None of it is certain."
+        none = (
+            "No school calendar near here reaches these days" if any_near else "No school calendar near here"
         )
+        return f"{none}. A typical year stands in for it: {source}. None of it is certain."
     parts = []
     for share, group in groupby(enumerate(certain), key=lambda day: float(day[1])):
         numbers = [number for number, _ in group]
