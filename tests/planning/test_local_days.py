@@ -4,18 +4,23 @@ from datetime import date, timedelta
 from decimal import Decimal
 from typing import Any
 
+import holidays as tables
 import pytest
 from pydantic import ValidationError
 
 from tests.builders import make_household, make_place
+from tripplan.errors import UnknownName
+from tripplan.planning.crowds.days_off import days_off
+from tripplan.planning.crowds.public_holidays import holidays_around, public_holidays
 from tripplan.planning.local_days import (
     LocalDay,
     concerns,
     local_dates,
+    place_holidays,
     with_local_days,
-    with_local_holidays,
 )
-from tripplan.planning.outing import Family, place_facts
+from tripplan.planning.outing import Family, PlaceFacts, place_facts
+from tripplan.planning.place import Place
 
 PLACE = make_place()
 FAIR = date(2026, 9, 17)
@@ -46,11 +51,82 @@ def test_a_fair_makes_its_days_fuller_and_no_others() -> None:
     assert busy[other].chance == pytest.approx(plain[other].chance, abs=0.02)
 
 
+CLOSED_ON_HOLIDAYS = make_place(opening={"hours": "Mo-Su 10:00-17:00; PH off"})
+
+
+def facts_with(place: Place, *local: LocalDay, years: tuple[int, ...] = (2026,)) -> PlaceFacts:
+    """What all days at a place share, beside some local days."""
+    return place_facts(Family(make_household(), (place,), local_days=local), place, years)
+
+
 def test_a_local_day_off_counts_as_a_public_holiday_for_the_crowd_only() -> None:
-    """The crowd risk knows it; hours that speak of public holidays do not."""
-    facts = place_facts(Family(make_household(), (PLACE,), local_days=(fair(day_off=True),)), PLACE, (2026,))
+    """The crowd risk knows it; a place closed on public holidays goes by those of its state, and is open."""
+    facts = facts_with(CLOSED_ON_HOLIDAYS, fair(day_off=True))
     assert any("public holiday (Hop fair)" in reason.text for reason in facts.crowds[FAIR].reasons)
     assert FAIR not in facts.public_holidays
+
+
+def test_places_keep_a_local_day_like_a_public_holiday_where_the_parent_says_so() -> None:
+    """Then PH means it: the place is closed that day, and no chance of a full house is told."""
+    facts = facts_with(CLOSED_ON_HOLIDAYS, fair(hours_as_on_holidays=True))
+    assert facts.public_holidays[FAIR] == "Hop fair"
+    assert FAIR not in facts.crowds
+    assert date(2026, 9, 21) in facts.crowds
+
+
+def test_people_are_at_work_on_a_day_that_only_places_keep() -> None:
+    """Holiday hours alone make it no day off: nobody is told that it is a public holiday."""
+    facts = facts_with(PLACE, fair(hours_as_on_holidays=True))
+    assert not any("public holiday" in reason.text for reason in facts.crowds[FAIR].reasons)
+
+
+@pytest.mark.parametrize(
+    ("local", "free_days"), [({"day_off": True}, 0), ({"hours_as_on_holidays": True}, 3)]
+)
+def test_free_entry_on_public_holidays_follows_the_hours(local: dict[str, bool], free_days: int) -> None:
+    """An offer good on PH is good on a local day only where the place keeps it like a public holiday."""
+    adult, free = {"name": "Entry", "price": "9.00"}, {"name": "Free", "price": "0", "valid": "PH"}
+    facts = facts_with(make_place(offers=[adult, free]), fair(**local))
+    days = [FAIR + timedelta(days=n) for n in range(3)]
+    told = [any("free entry" in reason.text for reason in facts.crowds[day].reasons) for day in days]
+    assert sum(told) == free_days
+
+
+def test_a_long_weekend_reaches_over_new_year() -> None:
+    """1 January 2029 is a Monday, so Saturday and Sunday before it belong to a long weekend."""
+    facts = facts_with(make_place(opening={"hours": "24/7"}), years=(2028,))
+    assert facts.crowds.year(2028).off.long_weekend[-2:].all()
+    only_2028 = public_holidays("US", "IL", (2028,))
+    assert not days_off(2028, only_2028).long_weekend[-1]
+
+
+def test_the_day_before_a_holiday_is_known_on_new_years_eve() -> None:
+    """A place closed on the day before every public holiday is closed on 31 December."""
+    place = make_place(opening={"hours": "Mo-Su 10:00-17:00; PH -1 day off"})
+    facts = facts_with(place, years=(2026,))
+    assert date(2026, 12, 30) in facts.crowds
+    assert date(2026, 12, 31) not in facts.crowds
+
+
+def test_where_no_neighbouring_year_is_on_record_the_asked_one_still_counts() -> None:
+    """Saudi Arabia's holidays end with a year; its long weekends are told without the year after."""
+    last = tables.country_holidays("SA").end_year
+    assert {day.year for day in holidays_around("SA", "", (last,))} == {last - 1, last}
+    with pytest.raises(UnknownName):
+        holidays_around("SA", "", (last + 1,))
+
+
+def test_a_country_without_holidays_on_record_still_has_the_local_days() -> None:
+    """They are listed, and it is said that the public ones are not known."""
+    abroad = make_place(
+        where={"country": "XX", "subdivision": "", "latitude": 1, "longitude": 1, "time_zone": "UTC"}
+    )
+    found = place_holidays(abroad, (fair(place=abroad.id, day_off=True),), (2026,))
+    assert (found.known, list(found.off_work), dict(found.kept)) == (
+        False,
+        [FAIR + timedelta(days=n) for n in range(3)],
+        {},
+    )
 
 
 def test_a_town_concerns_the_places_within_its_reach() -> None:
@@ -83,9 +159,9 @@ def test_a_day_on_the_card_keeps_what_the_card_says() -> None:
 
 def test_without_festivals_nothing_is_copied() -> None:
     """The card and the holidays are the same objects."""
-    holidays = {date(2026, 1, 1): "New Year's Day"}
     assert with_local_days(PLACE, (fair(place="elsewhere"),), (2026,)) is PLACE
-    assert with_local_holidays(holidays, PLACE, (fair(),), (2026,)) is holidays
+    found = place_holidays(PLACE, (fair(),), (2026,))
+    assert found.kept is found.off_work is holidays_around("US", "IL", (2026,))
 
 
 @pytest.mark.parametrize(

@@ -274,8 +274,8 @@ class _Reading:
 def _whole_days(start: When, end: When, begins: datetime, ends: datetime, *, in_utc: bool) -> DateSpan | None:
     """The days that a timed entry means, where it runs from midnight to midnight by somebody's clock.
 
-    That clock is the one it is written by. Many programs write every time in UTC; then it may also be one that
-    lies a few hours from that at home.
+    That clock is the one it is written by. Many programs write every time in UTC; then it may also be one
+    that lies a few hours from that at home.
 
     Args:
         start: by the clock it is written by.

@@ -1,13 +1,16 @@
 """Festival days that no table knows: a town's fair, a parade, a local day off; the parent lists them."""
 
 from calendar import isleap
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.errors import UnknownName
+from tripplan.planning.crowds.public_holidays import holidays_around
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
 from tripplan.planning.place import Place, PlaceId, SpecialDay
@@ -39,6 +42,9 @@ class LocalDay(Written):
     """How many times the usual number of visitors [-]; the usual value is a guess."""
     day_off: bool = False
     """Whether people there are off work, as on a public holiday."""
+    hours_as_on_holidays: bool = False
+    """Whether places there keep the hours and prices of a public holiday. A card's rules for public holidays
+    (PH) mean those of its own country and state alone, unless this says otherwise."""
 
     @model_validator(mode="after")
     def _usable(self) -> Self:
@@ -108,15 +114,45 @@ def with_local_days(place: Place, locals_: Sequence[LocalDay], years: Iterable[i
     return place.model_copy(update={"special_days": (*place.special_days, *added)}) if added else place
 
 
-def with_local_holidays(
-    public_holidays: Mapping[date, str], place: Place, locals_: Sequence[LocalDay], years: Iterable[int]
-) -> Mapping[date, str]:
-    """The public holidays of a place with the local days off that concern it, in order of date."""
-    asked = tuple(years)
-    added = {
-        day: local.name
-        for local in locals_
-        if local.day_off and concerns(local, place)
-        for day in local_dates(local, asked)
-    }
-    return dict(sorted({**added, **public_holidays}.items())) if added else public_holidays
+@dataclass(frozen=True)
+class PlaceHolidays:
+    """The holidays at a place in some years and those beside them, names by date, in order of date.
+
+    Attributes:
+        kept: what PH means in the card's rules: public holidays, and local days that places keep like one.
+        off_work: when people are off work: public holidays and local days off.
+        known: whether the country's public holidays are on record; where not, only local days are listed.
+    """
+
+    kept: Mapping[date, str]
+    off_work: Mapping[date, str]
+    known: bool
+
+
+def place_holidays(place: Place, locals_: Sequence[LocalDay], years: Iterable[int]) -> PlaceHolidays:
+    """The holidays at a place.
+
+    Args:
+        place: the card.
+        locals_: what the parent listed; only what concerns the place counts.
+        years: calendar years [years].
+    """
+    asked = frozenset(years)
+    around = {year + step for year in asked for step in (-1, 0, 1)}
+    public: Mapping[date, str] = {}
+    known = True
+    try:
+        public = holidays_around(place.where.country, place.where.subdivision, asked)
+    except UnknownName:
+        known = False
+    near = [local for local in locals_ if concerns(local, place)]
+    return PlaceHolidays(
+        _with(public, (local for local in near if local.hours_as_on_holidays), around),
+        _with(public, (local for local in near if local.day_off), around),
+        known,
+    )
+
+
+def _with(public: Mapping[date, str], locals_: Iterable[LocalDay], years: Set[int]) -> Mapping[date, str]:
+    added = {day: local.name for local in locals_ for day in local_dates(local, years)}
+    return dict(sorted({**added, **public}.items())) if added else public

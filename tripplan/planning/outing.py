@@ -25,7 +25,7 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import BusyDays, FamilyDays
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.household import Household, Member
-from tripplan.planning.local_days import LocalDay, with_local_days, with_local_holidays
+from tripplan.planning.local_days import LocalDay, place_holidays, with_local_days
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money
 from tripplan.planning.own_figures import OwnFigures
@@ -213,18 +213,14 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     notes = [note for note in family.crowd_notes if note.place == place.id]
     asked = {*years, *(note.day.year for note in notes)}
     where = place.where
-    try:
-        holidays = public_holidays(where.country, where.subdivision, asked)
-    except UnknownName:
-        holidays = None
-    named = holidays or {}
+    holidays = place_holidays(place, family.local_days, asked)
     days: list[date] = []
     out_of_school: set[date] = set()
     for year in sorted(asked):
         first, last = date(year, 1, 1), date(year, 12, 31)
         out = days_out_of_school(family.school_calendars, where.point, first, last)
         out_of_school |= out
-        days += open_days(place, first, last, named.keys(), out)
+        days += open_days(place, first, last, holidays.kept.keys(), out)
     return PlaceFacts(
         place=place,
         drive=known_drive(
@@ -234,14 +230,15 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
             next((typed for typed in family.typed_drives if typed.place == place.id), None),
             family.road_drives.get(place.id),
         ),
-        public_holidays=named,
-        holidays_known=holidays is not None,
+        public_holidays=holidays.kept,
+        holidays_known=holidays.known,
         days_out_of_school=frozenset(out_of_school),
         crowds=crowd_risks(
             with_local_days(place, family.local_days, asked),
             days,
-            with_local_holidays(named, place, family.local_days, asked),
+            holidays.off_work,
             family.school_calendars,
+            kept=holidays.kept.keys(),
         ).learning_from(notes),
     )
 

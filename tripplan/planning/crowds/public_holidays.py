@@ -5,6 +5,7 @@ the one off work. Weekends here are Saturday and Sunday.
 """
 
 from collections.abc import Iterable, Mapping, Set
+from contextlib import suppress
 from datetime import date, timedelta
 from functools import lru_cache
 from types import MappingProxyType
@@ -39,6 +40,26 @@ def public_holidays(country: str, subdivision: str, years: Iterable[int]) -> Map
     Source: PyPI package holidays, exact version in requirements.txt.
     """
     return _public_holidays(country, subdivision, tuple(sorted(set(years))))
+
+
+def holidays_around(country: str, subdivision: str, years: Iterable[int]) -> Mapping[date, str]:
+    """The public holidays of some years and, as far as they are on record, of the years beside them.
+
+    Long weekends across New Year, and rules about the day before or after a holiday, need the neighbours.
+
+    Raises:
+        UnknownName: as `public_holidays`; a neighbouring year that is not on record is left out.
+    """
+    return _holidays_around(country, subdivision, tuple(sorted(set(years))))
+
+
+@lru_cache(maxsize=256)
+def _holidays_around(country: str, subdivision: str, years: tuple[int, ...]) -> Mapping[date, str]:
+    found = dict(public_holidays(country, subdivision, years))
+    for year in {year + step for year in years for step in (-1, 1)}.difference(years):
+        with suppress(UnknownName):
+            found |= public_holidays(country, subdivision, (year,))
+    return MappingProxyType(dict(sorted(found.items())))
 
 
 @lru_cache(maxsize=256)

@@ -1,7 +1,7 @@
 """Crowd risk: the chance that a day is among the busiest fifth of a place's open days that year."""
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
@@ -211,6 +211,7 @@ def crowd_year(
     public_holidays: Mapping[date, str],
     schools: SchoolDays,
     *,
+    kept: Set[date] | None = None,
     levels: Levels | None = None,
 ) -> CrowdYear:
     """The crowd risk of every open day of one calendar year.
@@ -220,6 +221,7 @@ def crowd_year(
         year: the calendar year [years].
         is_open: the days that are compared with each other, one entry a day of the year.
         public_holidays: names by date; empty where they are not known.
+        kept: what PH means in the card's rules; all of these when left out.
         schools: how the pupils within reach are spread, one entry a day of the year.
         levels: what each kind of day brings; by who comes to the place when left out.
 
@@ -229,7 +231,7 @@ def crowd_year(
     Raises:
         PlanError: there is not one entry a day of the year.
     """
-    off = days_off(year, public_holidays)
+    off = days_off(year, public_holidays, kept)
     if schools.first != off.first or not len(off) == len(schools.out) == len(is_open):
         raise PlanError("crowd risk needs one entry for each day of the year")
     levels = levels or POOLED[place.visit.who_comes]
@@ -254,6 +256,7 @@ def crowd_risks(
     public_holidays: Mapping[date, str],
     calendars: Sequence[SchoolCalendar],
     *,
+    kept: Set[date] | None = None,
     levels: Levels | None = None,
 ) -> Crowds:
     """The crowd risk of every open day, each compared with the other open days of its calendar year.
@@ -263,6 +266,7 @@ def crowd_risks(
         open_days: all its open days of one calendar year or several.
         public_holidays: names by date; empty where they are not known.
         calendars: of the school districts around.
+        kept: what PH means in the card's rules; all public holidays when left out.
         levels: what each kind of day brings; by who comes to the place when left out.
 
     Returns:
@@ -277,7 +281,7 @@ def crowd_risks(
         schools = school_days(
             calendars, where.point, first, last, country=where.country, subdivision=where.subdivision
         )
-        years.append(crowd_year(place, year, is_open, public_holidays, schools, levels=levels))
+        years.append(crowd_year(place, year, is_open, public_holidays, schools, kept=kept, levels=levels))
     return Crowds(years)
 
 

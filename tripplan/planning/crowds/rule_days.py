@@ -36,7 +36,7 @@ def days_of_rule(text: str, off: DaysOff, schools: SchoolDays) -> Flags:
 
     Args:
         text: opening_hours syntax.
-        off: the year; its public holidays are PH.
+        off: the year, with the days that PH means.
         schools: the days when most pupils are on a break are SH.
 
     Returns:
@@ -44,7 +44,7 @@ def days_of_rule(text: str, off: DaysOff, schools: SchoolDays) -> Flags:
     """
     public_holidays = days_out_of_school = frozenset[date]()
     if "PH" in text:
-        public_holidays = _dates(off.first, np.array([bool(name) for name in off.names]))
+        public_holidays = _dates(off.first, off.kept)
     if "SH" in text:
         days_out_of_school = _dates(off.first, schools.on_break >= _OUT_OF_SCHOOL)
     return _days_of_rule(text, off.first, len(off), public_holidays, days_out_of_school)

@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 
-from tripplan.errors import UnknownName
 from tripplan.planning.cost.driving import cars_needed
-from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.hours import Openness, hours_on
 from tripplan.planning.household import HeldPass, Household
+from tripplan.planning.local_days import place_holidays
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass
 from tripplan.planning.opening_hours import holds_at
@@ -89,12 +88,8 @@ def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | Visi
         reason = f"prices are in {place.currency}, the household counts in {household.currency}"
         return VisitLeftOut(visit, (reason,))
     tomorrow = day + timedelta(days=1)
-    where = place.where
-    try:
-        holidays = public_holidays(where.country, where.subdivision, {day.year, tomorrow.year}).keys()
-    except UnknownName:
-        holidays = {}.keys()
-    out_of_school = days_out_of_school(family.school_calendars, where.point, day, tomorrow)
+    holidays = place_holidays(place, family.local_days, (day.year,)).kept.keys()
+    out_of_school = days_out_of_school(family.school_calendars, place.where.point, day, tomorrow)
     hours = hours_on(place, day, holidays, out_of_school)
     if hours.openness is not Openness.OPEN:
         return VisitLeftOut(visit, (hours.reason,))

@@ -1,22 +1,20 @@
 """What entry at a place comes to for the whole household, worked out whether or not the card is saved."""
 
 from collections.abc import Sequence, Set
-from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from typing import Any
 
 import streamlit as st
 
-from tripplan.errors import UnknownName
 from tripplan.planning import wording
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
 from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.local_days import LocalDay, place_holidays
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import purchase_sentence
@@ -51,9 +49,13 @@ class ForUs:
 
 
 def calendar_days(
-    place: Place, schools: Sequence[SchoolCalendar], first: date, last: date
+    place: Place,
+    schools: Sequence[SchoolCalendar],
+    first: date,
+    last: date,
+    local_days: Sequence[LocalDay] = (),
 ) -> tuple[Set[date], Set[date]]:
-    """Public holidays at a place and days out of school near it.
+    """Public holidays that a place keeps, and days out of school near it.
 
     A country whose holidays are not on record has none here; PH on the card then stands for no day.
 
@@ -62,20 +64,17 @@ def calendar_days(
         schools: calendars of districts.
         first: the first date that matters.
         last: the last one.
+        local_days: what the parent listed; those that the place keeps like a public holiday count.
     """
-    where = place.where
-    holidays: Set[date] = frozenset()
-    with suppress(UnknownName):
-        years = range(first.year, (last + _DAY).year + 1)
-        holidays = public_holidays(where.country, where.subdivision, years).keys()
-    return holidays, days_out_of_school(schools, where.point, first, last + _DAY)
+    holidays = place_holidays(place, local_days, range(first.year, last.year + 1))
+    return holidays.kept.keys(), days_out_of_school(schools, place.where.point, first, last + _DAY)
 
 
 def next_open_day(family: Family, place: Place, today: date) -> date | None:
     """The first day from tomorrow on that the place opens and can still be booked; None within a year."""
     first = today + _DAY * max(1, place.opening.book_days_ahead)
     last = first + LOOK_AHEAD
-    holidays, out = calendar_days(place, family.school_calendars, first, last)
+    holidays, out = calendar_days(place, family.school_calendars, first, last, family.local_days)
     for day in open_days(place, first, last, holidays, out):
         if hours_on(place, day, holidays, out).openness is Openness.OPEN:
             return day
@@ -94,7 +93,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
     asked = day or next_open_day(family, place, today)
     if asked is None:
         return ForUs(None, closed="it does not open within a year")
-    holidays, out = calendar_days(place, family.school_calendars, asked, asked)
+    holidays, out = calendar_days(place, family.school_calendars, asked, asked, family.local_days)
     hours = hours_on(place, asked, holidays, out)
     if hours.openness is not Openness.OPEN:
         return ForUs(asked, closed=hours.reason)
