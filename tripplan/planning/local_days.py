@@ -10,6 +10,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from tripplan.errors import UnknownName
+from tripplan.planning import wording
 from tripplan.planning.crowds.public_holidays import holidays_around
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
@@ -81,6 +82,30 @@ def local_dates(local: LocalDay, years: Iterable[int]) -> Iterator[date]:
         ]
     for begin in begins:
         yield from (day for n in range(length) if (day := begin + timedelta(days=n)).year in wanted)
+
+
+def local_day_sentence(local: LocalDay, names: Mapping[str, str], unit: str) -> str:
+    """What is on record of a local day, such as 'Hop fair: Sun, May 2, 2027, Old Mill, 2 times ...'.
+
+    Args:
+        local: the festival or day off.
+        names: of the places, by the ids of their cards.
+        unit: of distances, 'mi' or 'km'.
+    """
+    where = (
+        names.get(str(local.place), str(local.place))
+        if local.town is None
+        else f"within {wording.distance(local.reach_km, unit)} of {local.town.town or 'a town'}"
+    )
+    span = wording.day(local.first)
+    if local.last != local.first:
+        span = f"{span} to {wording.day(local.last)}"
+    yearly = ", every year" if local.every_year else ""
+    off = ", people are off work" if local.day_off else ""
+    hours = ", places keep it like a public holiday" if local.hours_as_on_holidays else ""
+    return (
+        f"{local.name}: {span}{yearly}, {where}, {local.crowd_factor} times the usual visitors{off}{hours}."
+    )
 
 
 def _in_year(day: date, year: int) -> date:

@@ -4,11 +4,17 @@ from collections.abc import Sequence
 
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Purchase
+from tripplan.planning.calendars import DateSpan
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.money import MoneyRange
 from tripplan.planning.outing import Outing
+
+
+def span_sentence(span: DateSpan) -> str:
+    """Some days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'."""
+    return f"{wording.day(span.first)} to {wording.day(span.last)}"
 
 
 def nap_sentence(outing: Outing) -> str:

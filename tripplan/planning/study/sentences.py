@@ -3,19 +3,13 @@
 from collections.abc import Mapping, Sequence
 
 from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
 from tripplan.planning.money import Money
-from tripplan.planning.sentences import range_sentence
+from tripplan.planning.sentences import range_sentence, span_sentence
 from tripplan.planning.study.fit import CloseSpelling, Fits, PlaceFit
 from tripplan.planning.study.options import Option
 from tripplan.planning.study.programme import Elsewhere, Programme, UnitOuting
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
-
-
-def span_sentence(span: DateSpan) -> str:
-    """Some days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'."""
-    return f"{wording.day(span.first)} to {wording.day(span.last)}"
 
 
 def unit_sentences(unit: StudyUnit) -> tuple[str, ...]:

@@ -1,23 +1,24 @@
 """Public holidays at home and the places, long weekends, and the festival days that the parent adds."""
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
 import pandas as pd
 import streamlit as st
 
-from tripplan.errors import UnknownName
 from tripplan.files.gazetteer import NotFound
 from tripplan.files.toml_text import write_toml
 from tripplan.files.where_text import locate_text
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.crowds.public_holidays import is_bridge_day, long_weekend, public_holidays
-from tripplan.planning.local_days import LocalDay, LocalDays
+from tripplan.planning.crowds.coming_holidays import coming_holidays
+from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
+from tripplan.planning.sentences import span_sentence
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept
+from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import Fields, filled, put, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -26,9 +27,8 @@ from tripplan.screens.widgets.saving import records_of, save_all
 
 _PAGE = "calendar"
 _FORM = "festival"
-_A_YEAR = 366
-_DAY = timedelta(days=1)
 _A_TOWN = ""
+_TICKED = ("every_year", "day_off", "hours_as_on_holidays")
 _LABELS = {
     "name": "What is it?",
     "first": "First day",
@@ -49,8 +49,9 @@ def festivals(view: View, family: Family) -> None:
     kept = records_of(view).get(LocalDays)
     days = kept.value.days if kept else ()
     st.caption("A fair, a parade or a local day off makes the places near it fuller. Add those you know of.")
+    names = place_names(family)
     for number, local in enumerate(days):
-        st.markdown(plain(_in_words(local, family)))
+        st.markdown(plain(local_day_sentence(local, names, family.household.units)))
         st.button(
             plain(f"Remove {local.name}"),
             key=f"remove_festival_{number}",
@@ -64,42 +65,14 @@ def festivals(view: View, family: Family) -> None:
 
 def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
     """A row for each public holiday and bridge day, with where it is one and the days off in a row."""
-    home = family.household.home
-    spots = {(home.country, home.subdivision): "home"}
-    for place in family.places:
-        region = (place.where.country, place.where.subdivision)
-        spots.setdefault(region, "-".join(filter(None, region)))
-    found: dict[tuple[date, str], tuple[list[str], str]] = {}
-    for (country, subdivision), spot in spots.items():
-        try:
-            names = public_holidays(country, subdivision, range(today.year - 1, today.year + 3))
-        except UnknownName:
-            continue
-        for n in range(_A_YEAR):
-            day = today + n * _DAY
-            name = names.get(day) or ("bridge day" if is_bridge_day(day, names.keys()) else "")
-            if name:
-                row = long_weekend(day, names.keys())
-                off = f"{wording.day(row[0])} to {wording.day(row[-1])}" if row else ""
-                found.setdefault((day, name), ([], off))[0].append(spot)
-    for (day, name), (where, off) in sorted(found.items()):
-        yield {"day": wording.day(day), "holiday": name, "where": ", ".join(where), "days off in a row": off}
-
-
-def _in_words(local: LocalDay, family: Family) -> str:
-    names = {str(place.id): place.name for place in family.places}
-    where = (
-        names.get(str(local.place), str(local.place))
-        if local.town is None
-        else f"within {wording.distance(local.reach_km, family.household.units)} of "
-        f"{local.town.town or 'a town'}"
-    )
-    span = wording.day(local.first)
-    if local.last != local.first:
-        span = f"{span} to {wording.day(local.last)}"
-    yearly = ", every year" if local.every_year else ""
-    off = ", people are off work" if local.day_off else ""
-    return f"{local.name}: {span}{yearly}, {where}, {local.crowd_factor} times the usual visitors{off}."
+    places = (place.where for place in family.places)
+    for one in coming_holidays(family.household.home, places, today):
+        yield {
+            "day": wording.day(one.day),
+            "holiday": one.name,
+            "where": ", ".join(one.where),
+            "days off in a row": span_sentence(one.row) if one.row else "",
+        }
 
 
 def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
@@ -115,6 +88,7 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
             "reach_km": "25",
             "crowd_factor": "1.5",
             "day_off": False,
+            "hours_as_on_holidays": False,
         },
     )
     spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
@@ -134,6 +108,12 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
             _LABELS["crowd_factor"], key=fields.key("crowd_factor"), help="1.5 is a guess; 1 changes nothing."
         )
         st.checkbox("People there are off work, as on a public holiday", key=fields.key("day_off"))
+        st.checkbox(
+            "Places there keep the hours and prices of a public holiday",
+            key=fields.key("hours_as_on_holidays"),
+            help="Usually they do not: a card's public holidays are those of its country and state. Tick it "
+            "where a place tells you that it closes, or opens as on a holiday, on this day.",
+        )
         st.form_submit_button(
             "Add this day",
             key="save_festival",
@@ -145,7 +125,7 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
 
 def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Fields) -> None:
     typed = fields.typed()
-    values: dict[str, Any] = {name: typed[name] for name in ("every_year", "day_off")}
+    values: dict[str, Any] = {name: typed[name] for name in _TICKED}
     for name in ("name", "crowd_factor", "place", "reach_km"):
         put(values, name, typed[name])
     for name in ("first", "last"):
