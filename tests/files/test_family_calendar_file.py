@@ -1,6 +1,7 @@
 """Family calendars made of calendar files."""
 
 from datetime import date, datetime, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
@@ -11,9 +12,10 @@ NINE = datetime(2026, 12, 8, 9, 0, tzinfo=CHICAGO)
 HOUR = timedelta(hours=1)
 
 
-def entry(key: str, start: datetime, end: datetime, **changes: bool) -> CalendarEntry:
+def entry(key: str, start: datetime, end: datetime, **changes: Any) -> CalendarEntry:
     """A timed entry."""
-    return CalendarEntry(key, f"Private {key}", start, end, **{"all_day": False, **changes})
+    values: dict[str, Any] = {"all_day": False, **changes}
+    return CalendarEntry(key, f"Private {key}", start, end, **values)
 
 
 def content(*entries: CalendarEntry) -> CalendarContent:

@@ -123,7 +123,7 @@ def _place(
 def _card_told(view: View, family: Family, place: Place) -> None:
     """What the card says beside its prices."""
     st.markdown("**When it is open**")
-    st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today)))
+    st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today, family.local_days)))
     st.markdown("**What a visit is like**")
     st.markdown(bullets(visit_sentences(place)))
     st.markdown("**What fills it**")

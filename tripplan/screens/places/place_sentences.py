@@ -15,6 +15,7 @@ from tripplan.planning.admission.sentences import (
 )
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.local_days import LocalDay
 from tripplan.planning.money import Money
 from tripplan.planning.offers import AddOn
 from tripplan.planning.place import Place
@@ -52,16 +53,19 @@ def _parking_sentence(place: Place) -> str:
     return f"Parking: {said}; {note}" if note else f"Parking: {said}."
 
 
-def coming_days_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
+def coming_days_sentences(
+    place: Place, schools: Sequence[SchoolCalendar], today: date, local_days: Sequence[LocalDay] = ()
+) -> Iterator[str]:
     """When it is open on the coming seven days by the card, and when again if it is open on none of them.
 
     Args:
         place: the card.
         schools: for hours that differ in school breaks.
         today: the first of the seven days.
+        local_days: what the parent listed; on some of them the place may keep the hours of a public holiday.
     """
     last = today + LOOK_AHEAD
-    holidays, out = calendar_days(place, schools, today, last)
+    holidays, out = calendar_days(place, schools, today, last, local_days)
     week = [today + _DAY * n for n in range(7)]
     said = [(_day_hours(hours_on(place, day, holidays, out)), day) for day in week]
     for hours, group in groupby(said, key=lambda pair: pair[0]):
@@ -73,15 +77,18 @@ def coming_days_sentences(place: Place, schools: Sequence[SchoolCalendar], today
         yield f"Open again on {wording.day(later[0])}." if later else "No open day in the coming year."
 
 
-def hours_sentences(place: Place, schools: Sequence[SchoolCalendar], today: date) -> Iterator[str]:
+def hours_sentences(
+    place: Place, schools: Sequence[SchoolCalendar], today: date, local_days: Sequence[LocalDay] = ()
+) -> Iterator[str]:
     """When it is open: the coming seven days by the card, then what the card says of all the year.
 
     Args:
         place: the card.
         schools: for hours that differ in school breaks.
         today: the first of the seven days.
+        local_days: what the parent listed; on some of them the place may keep the hours of a public holiday.
     """
-    yield from coming_days_sentences(place, schools, today)
+    yield from coming_days_sentences(place, schools, today, local_days)
     opening = place.opening
     yield f"As written on the card: {opening.hours}"
     if opening.last_entry_minutes_before_close:
