@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.conftest import Files, Run
-from tripplan.commands.answer_forms import CheckAnswer
+from tripplan.commands.answers.files import CheckAnswer
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_places"
 BROKEN = """\

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from tests.commands.conftest import NOON, Files, Run
-from tripplan.commands.answer_forms import CompareAnswer
+from tripplan.commands.answers.compare import CompareAnswer
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.store import Records
 

@@ -7,7 +7,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run
-from tripplan.commands.answer_forms import DayAnswer
+from tripplan.commands.answers.day import DayAnswer
 from tripplan.files.household_file import write_household
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times

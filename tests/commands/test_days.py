@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.commands.conftest import Files, Run
-from tripplan.commands.answer_forms import DaysAnswer
+from tripplan.commands.answers.days import DaysAnswer
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import NOON, Files, Run
-from tripplan.commands.answer_forms import PassesAnswer
+from tripplan.commands.answers.passes import PassesAnswer
 from tripplan.planning.passes.listed import ListedVisit, PlannedVisits
 from tripplan.records.store import Records
 

@@ -10,7 +10,7 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import Files, Run
-from tripplan.commands.parser import SCHEMAS
+from tripplan.commands.options.files import SCHEMAS
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_places"
 

@@ -8,7 +8,7 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import NOON, Files, Run
-from tripplan.commands.answer_forms import TogetherAnswer
+from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.planning.together.others import GoingTogether
 from tripplan.records.store import Records
 

@@ -7,7 +7,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.commands.conftest import NOON, Run
-from tripplan.commands.answer_forms import ImportAnswer
+from tripplan.commands.answers.files import ImportAnswer
 from tripplan.planning.household import Household
 from tripplan.records.opening import Which, open_records, shown
 from tripplan.records.store import Records

@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Literal
 
-from tripplan.commands.answer_forms import CheckAnswer, CheckedTold, FindingTold
+from tripplan.commands.answers.files import CheckAnswer, CheckedTold, FindingTold
 from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import card_files

@@ -3,8 +3,8 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
+from tripplan.commands.answers.compare import compare_answer
 from tripplan.commands.console import Console
-from tripplan.commands.json_answers import compare_answer
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
 from tripplan.planning import wording

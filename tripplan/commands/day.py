@@ -3,9 +3,10 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
+from tripplan.commands.answers.day import day_answer
 from tripplan.commands.console import Console
 from tripplan.commands.day_text import say_replanned, say_slack, say_trade_offs
-from tripplan.commands.json_answers import day_answer
+from tripplan.commands.options.outings import WHEREABOUTS
 from tripplan.commands.outing_text import (
     hours_sentence,
     leave_sentence,
@@ -14,7 +15,6 @@ from tripplan.commands.outing_text import (
     say_timeline,
     spread_note,
 )
-from tripplan.commands.parser import WHEREABOUTS
 from tripplan.commands.question import Question, ask
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording

@@ -5,8 +5,8 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from tripplan.commands.answers.days import days_answer
 from tripplan.commands.console import Console
-from tripplan.commands.json_answers import days_answer
 from tripplan.commands.outing_text import spread_note
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import Question, ask

@@ -4,7 +4,7 @@ from argparse import Namespace
 from collections.abc import Mapping
 from pathlib import Path
 
-from tripplan.commands.answer_forms import ImportAnswer
+from tripplan.commands.answers.files import ImportAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import start_of

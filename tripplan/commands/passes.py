@@ -5,8 +5,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from tripplan.commands.answers.passes import passes_answer
 from tripplan.commands.console import Console
-from tripplan.commands.json_answers import passes_answer
 from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.passes.listed import (

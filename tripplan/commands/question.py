@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from typing import Literal
 
 from tripplan.commands.console import Console
-from tripplan.commands.parser import USUAL_WEEKS
+from tripplan.commands.options.shared import USUAL_WEEKS
 from tripplan.commands.reading import household_in, places_in, school_calendars_in
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.planning.calendars import DateSpan

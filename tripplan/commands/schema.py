@@ -4,23 +4,20 @@ from argparse import Namespace
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from tripplan.commands.answer_forms import (
-    CheckAnswer,
-    CompareAnswer,
-    DayAnswer,
-    DaysAnswer,
-    ImportAnswer,
-    PassesAnswer,
-    TogetherAnswer,
-    Told,
-)
-from tripplan.commands.console import Console
-from tripplan.commands.logbook_forms import (
+from tripplan.commands.answers.compare import CompareAnswer
+from tripplan.commands.answers.day import DayAnswer
+from tripplan.commands.answers.days import DaysAnswer
+from tripplan.commands.answers.files import CheckAnswer, ImportAnswer
+from tripplan.commands.answers.logbook import (
     LogbookLearnedAnswer,
     LogbookListAnswer,
     LogbookRecordAnswer,
     LogbookYearAnswer,
 )
+from tripplan.commands.answers.parts import Told
+from tripplan.commands.answers.passes import PassesAnswer
+from tripplan.commands.answers.together import TogetherAnswer
+from tripplan.commands.console import Console
 from tripplan.files.household_file import household_schema
 from tripplan.files.logbook_file import logbook_entry_schema
 from tripplan.files.place_card import place_card_schema

@@ -5,9 +5,9 @@ from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from tripplan.commands.answers.together import together_answer
 from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
-from tripplan.commands.json_answers import together_answer
 from tripplan.commands.question import Question, ask
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml_text import write_toml

@@ -1,0 +1,103 @@
+"""The logbook that a command works on, and the span of days it is asked about."""
+
+from argparse import Namespace
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from tripplan.commands.console import Console
+from tripplan.commands.question import asked_for, date_in, records_of, settings_from
+from tripplan.errors import Finding, InputFaults
+from tripplan.files.day_sheet import DEMO_NOTICE
+from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.logbook.settings import LogbookSettings
+from tripplan.planning.outing import Family
+from tripplan.records.opening import Which
+from tripplan.records.store import Records
+from tripplan.services import Clock, family_on_record, open_services
+
+ASKED = "command line"
+
+
+@dataclass(frozen=True)
+class Logbook:
+    """What every task works on.
+
+    Attributes:
+        family: with the household's and the cards' own figures.
+        records: whose.
+        data: the same in one word.
+        settings: budget, year, what is learned.
+        entries: what was written down, oldest first.
+        today: the date at home.
+        clock: the present moment.
+    """
+
+    family: Family
+    records: Records
+    data: Literal["demo", "own"]
+    settings: LogbookSettings
+    entries: tuple[LogbookEntry, ...]
+    today: date
+    clock: Clock
+
+    @property
+    def notice(self) -> str:
+        """What a page says of an invented family."""
+        return DEMO_NOTICE if self.data == "demo" else ""
+
+    def say_whose(self, console: Console) -> None:
+        """Tell in words that the family is invented, where it is."""
+        if self.data == "demo":
+            console.line("Demo: this family, its places and prices are invented.")
+            console.line()
+
+
+def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logbook:
+    """The logbook that the options ask for.
+
+    Raises:
+        InputFaults: there is no household on record.
+    """
+    settings = settings_from(options, environment)
+    services = open_services(settings)
+    which = asked_for(options, services)
+    records = records_of(services, which)
+    family = family_on_record(records)
+    if family is None:
+        message = "there is no household on record; enter it on the screens, or use --demo"
+        raise InputFaults((Finding(ASKED, "", "", message),))
+    kept = records.get(LogbookSettings)
+    entries = sorted((one.value for one in records.all(LogbookEntry).values()), key=lambda e: (e.day, e.id))
+    return Logbook(
+        family,
+        records,
+        "demo" if which is Which.DEMO else "own",
+        kept.value if kept else LogbookSettings(),
+        tuple(entries),
+        services.today(family),
+        services.clock,
+    )
+
+
+def period(options: Namespace, usual: tuple[date, date]) -> tuple[date, date]:
+    """The first and last day that are asked about; both count.
+
+    Args:
+        options: with `first` and `last`, which may be empty.
+        usual: what counts for an empty one.
+
+    Raises:
+        InputFaults: one of them is no date, or they are the wrong way round.
+    """
+    findings: list[Finding] = []
+    first = date_in(options.first, "--from", findings) if options.first else usual[0]
+    last = date_in(options.last, "--to", findings) if options.last else max(usual[1], first or usual[1])
+    if first and last and last < first:
+        findings.append(
+            Finding(ASKED, "--to", str(last), f"a period ends no earlier than it begins ({first})")
+        )
+    if findings or first is None or last is None:
+        raise InputFaults(tuple(findings))
+    return first, last

@@ -1,0 +1,1 @@
+"""The options of each command, by subject; nothing here loads the planning."""

@@ -1,0 +1,109 @@
+"""The options of the commands about the family's study, its busy times and its logbook."""
+
+from argparse import ArgumentParser, ArgumentTypeError
+from datetime import date
+
+from tripplan.commands.options.shared import PLANNING, Tasks, json_option, own_records_options
+
+
+def _days_of(parser: ArgumentParser, *, required: bool) -> None:
+    for option, name, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
+        parser.add_argument(
+            option, dest=name, metavar="DATE", type=_date, required=required, help=f"the {end} day of it"
+        )
+
+
+def _date(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
+
+
+def study_options(parser: ArgumentParser) -> None:
+    """The tasks of `tripplan study`."""
+    tasks = Tasks(parser, *PLANNING)
+    tasks.add("list", "tell the study units and the places that fit")
+    tasks.add("programme", "choose one outing a unit, together within the budget")
+    add = tasks.add("add", "add a study unit, or change the one of this name")
+    add.add_argument("name", metavar="NAME", help="what the unit is called")
+    add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")
+    _days_of(add, required=True)
+    add.add_argument("--budget", metavar="AMOUNT", help="what its outing may cost at most")
+
+
+def busy_options(parser: ArgumentParser) -> None:
+    """The tasks of `tripplan busy`."""
+    tasks = Tasks(parser, own_records_options)
+    tasks.add("list", "tell what keeps the family busy")
+    file = tasks.add("file", "read a calendar file (.ics); read again, it replaces what it held")
+    file.add_argument("file", metavar="FILE", help="the calendar file")
+    file.add_argument("--keep-names", action="store_true", help="keep what the entries say, not times only")
+    block = tasks.add("block", "add a fixed weekly block; one of this name is replaced")
+    block.add_argument("name", metavar="NAME", help="what it is")
+    work = tasks.add("work", "add an adult's working hours")
+    work.add_argument("member", metavar="MEMBER", help="who works")
+    work.add_argument(
+        "--without", action="store_true", help="outings go without this adult (default: they wait)"
+    )
+    for below in (block, work):
+        below.add_argument("start", metavar="START", help="when it begins, such as 16:00")
+        below.add_argument("end", metavar="END", help="when it is over")
+        below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
+        _days_of(below, required=False)
+    late = tasks.add("late", "say what a late evening does to the next day")
+    late.add_argument("after", metavar="TIME", help="an entry that ends later than this is late")
+    late.add_argument(
+        "--not-before", metavar="TIME", help="leave no earlier the next day (default: it is not free)"
+    )
+
+
+def logbook_options(parser: ArgumentParser) -> None:
+    """The tasks of `tripplan logbook`."""
+    tasks = Tasks(parser, own_records_options)
+
+    def told(name: str, help_text: str) -> ArgumentParser:
+        below = tasks.add(name, help_text)
+        json_option(below)
+        return below
+
+    def period(below: ArgumentParser, usual: str) -> None:
+        below.add_argument("--from", dest="first", metavar="DATE", help=f"the first day (default: {usual})")
+        below.add_argument("--to", dest="last", metavar="DATE", help="the last day")
+
+    def replace(below: ArgumentParser, what: str) -> None:
+        below.add_argument("--replace", action="store_true", help=what)
+
+    draft = tasks.add("draft", "write a file to fill in with how an outing was")
+    draft.add_argument("place", metavar="PLACE", nargs="?", help="id or name of a place")
+    draft.add_argument("day", metavar="DATE", nargs="?", help="day of the outing (default: today)")
+    draft.add_argument("--planned", metavar="ID", help="the planned outing that it was")
+    draft.add_argument("--as-planned", action="store_true", help="fill in what the plan had said")
+    draft.add_argument("--out", metavar="FILE", default="-", help="the file (.toml); - prints it (default)")
+    replace(draft, "write over a file that is there already")
+    write = tasks.add("write", "put filled-in files into the logbook")
+    write.add_argument("file", metavar="FILE", nargs="+", help="a file as draft writes it")
+    replace(write, "change an entry that is there already")
+    remove = tasks.add("remove", "take an outing out of the logbook; it stays in the records' history")
+    remove.add_argument("id", metavar="ID", help="the entry's id, as list --json tells it")
+    listed = told("list", "tell the outings that were written down")
+    period(listed, "all of them")
+    listed.add_argument("--why", action="store_true", help="tell each in full, and against its plan")
+    listed.add_argument("--csv", metavar="FILE", help="write them as a table; - prints it")
+    replace(listed, "write over a file that is there already")
+    year = told("year", "tell what a year's outings have cost, and what is left")
+    year.add_argument("--of", metavar="DATE", help="any day of that year (default: today)")
+    record = told("record", "write the record of outings for home-education authorities")
+    period(record, "the beginning of the reporting year")
+    record.add_argument("--out", metavar="FILE", help="the file: .csv, .html or .pdf; - prints the CSV")
+    replace(record, "write over a file that is there already")
+    record.add_argument("--children", metavar="NAME", nargs="+", help="whose record (default: everybody's)")
+    record.add_argument(
+        "--names", metavar="NAME", nargs="+", help="whose names are written out (default: initials only)"
+    )
+    record.add_argument("--household-name", action="store_true", help="write the household's name on it")
+    record.add_argument("--state", metavar="STATE", help="print a state's published figures below; no advice")
+    record.add_argument(
+        "--paper", choices=("a4", "letter"), help="what a PDF is printed on (default: as usual at home)"
+    )
+    told("learned", "tell what the outings teach, beside the usual figures")
