@@ -53,6 +53,64 @@ def test_steps_follow_each_other_without_gaps(run: Run) -> None:
     assert [plan["leave_home"], *ends] == [*(step["start"] for step in plan["steps"]), plan["home"]]
 
 
+@pytest.mark.usefixtures("own_records")
+def test_a_day_can_be_planned_to_the_minute(run: Run) -> None:
+    """By hand: 38 minutes before ten is 9:22, two hours end at 12:00, and 38 minutes later is 12:38."""
+    told = answer(run, "test-museum", "2026-12-08", "--grid", "1")
+    plan = told["outing"]["plan"]
+    assert [plan[name][11:16] for name in ("leave_home", "enter", "leave_place", "home")] == [
+        "09:22",
+        "10:00",
+        "12:00",
+        "12:38",
+    ]
+    assert told["grid_minutes"] == 1
+    assert answer(run, "test-museum", "2026-12-08")["grid_minutes"] == 5
+
+
+@pytest.mark.usefixtures("own_records")
+def test_leaving_at_times_of_ones_own_is_held_against_the_best(run: Run) -> None:
+    """With a comfortable stay it weighs as much; let in at 10:30, half past eleven is an hour short of it."""
+    asked = ("test-museum", "2026-12-08", "--leave-home", "9:52", "--leave-place")
+    said = run("day", *asked, "12:32")
+    assert said.status == 0
+    assert "9:52 AM   load up for the way there" in said.out
+    assert "Leaving as asked: As much nap and as long a stay: weighs as much as the best plan." in " ".join(
+        said.out.split()
+    )
+    told = answer(run, *asked, "11:30")
+    # The usual worth of an hour missed there is 10.00.
+    assert told["against_best"] == "1 h less time there: weighs $10.00 more than the best plan."
+
+
+@pytest.mark.usefixtures("own_records")
+def test_times_of_ones_own_that_cannot_be_say_which_limit_they_cross(run: Run) -> None:
+    """Closed by then and home too late are told together, and the answer is no."""
+    said = run("day", "test-museum", "2026-12-08", "--leave-home", "10:00", "--leave-place", "19:00")
+    assert said.status == 1
+    assert "it is open 10:00 AM to 5:00 PM" in said.out
+    assert "You would be home at 7:38 PM, 38 min after 7:00 PM" in said.out
+
+
+@pytest.mark.usefixtures("own_records")
+@pytest.mark.parametrize(
+    ("asked", "why"),
+    [
+        (("--leave-home", "9:00"), "--leave-place: --leave-home and --leave-place are named together"),
+        (("--leave-home", "nine", "--leave-place", "12:00"), "--leave-home: a time of day reads like 16:30"),
+        (("--grid", "0"), "whole minutes from 1 to 60, not '0'"),
+        (("--grid", "five"), "whole minutes from 1 to 60, not 'five'"),
+    ],
+)
+def test_times_and_grids_that_cannot_be_read_are_bad_input(
+    run: Run, asked: tuple[str, ...], why: str
+) -> None:
+    """The fault names its option."""
+    said = run("day", "test-museum", "2026-12-08", *asked)
+    assert said.status == 2
+    assert why in " ".join(said.err.split())
+
+
 def test_everything_about_the_day_is_told(run: Run, files: Files) -> None:
     """Windows, hours, nap, crowd, cost, tickets and cautions each have their place."""
     files.add()

@@ -8,7 +8,7 @@ from tests.builders import make_household, make_place
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.calendars import Busy, FamilyCalendar
 from tripplan.planning.cost import CostKind
-from tripplan.planning.day import StepKind
+from tripplan.planning.day import DayPlan, StepKind
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, NoOuting, Outing, TypedDrive, place_facts, plan_outing
 
@@ -130,6 +130,30 @@ def test_another_leave_window_is_taken_on_request(family: Family) -> None:
         )
         assert isinstance(again, Outing)
         assert again.plan == window.best
+
+
+def test_a_departure_and_a_return_of_ones_own_are_taken_where_they_can_be(family: Family) -> None:
+    """Just these two times are planned; where they cross a limit, the departure's window counts."""
+    best = outing(family).plan
+    facts = place_facts(family, family.places[0], (2026,))
+
+    def planned(leave_place_at: datetime) -> DayPlan:
+        found = plan_outing(
+            family,
+            family.party(),
+            facts,
+            WEDNESDAY,
+            today=TODAY,
+            leave_at=best.leave_home,
+            leave_place_at=leave_place_at,
+        )
+        assert isinstance(found, Outing)
+        return found.plan
+
+    later = best.leave_place + timedelta(minutes=7)
+    assert (planned(later).leave_home, planned(later).leave_place) == (best.leave_home, later)
+    assert planned(best.leave_home).leave_home == best.leave_home
+    assert planned(best.leave_home).leave_place > best.enter
 
 
 def test_missing_birth_days_and_missing_adults_are_told() -> None:

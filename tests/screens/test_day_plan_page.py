@@ -1,6 +1,6 @@
 import re
 from collections.abc import Callable
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 from streamlit.testing.v1 import AppTest
 
@@ -157,3 +157,77 @@ def test_on_the_way_and_at_the_place_have_their_own_fields(open_app: OpenApp) ->
     assert not app.exception
     assert app.time_input(key="late_now").value is not None
     assert "Go home now" in titles(app)
+
+
+def timed_day(open_app: OpenApp) -> AppTest:
+    """A day at a place with timed entry in early December."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    return app
+
+
+def headline(app: AppTest) -> str:
+    """When to leave and when everybody is home again."""
+    return next(heading.value for heading in app.subheader if "shoes on" in heading.value)
+
+
+def slide(app: AppTest, label: str, minutes: int) -> AppTest:
+    """Move the slider of that label by some minutes."""
+    slider = next(one for one in app.select_slider if one.label == label)
+    now = slider.value
+    assert isinstance(now, datetime)
+    slider.set_value(now + timedelta(minutes=minutes))
+    return app.run()
+
+
+def test_other_times_are_weighed_at_once_and_can_be_taken(open_app: OpenApp) -> None:
+    """An earlier departure is told with what it weighs; taken, the page plans with it, and goes back."""
+    app = timed_day(open_app)
+    before = headline(app)
+    assert "This is the best plan." in text_of(app)
+    slide(app, "We leave home at", -15)
+    assert not app.exception
+    assert "the best plan." in text_of(app)
+    assert headline(app) == before
+    app.button(key="take_tried").click().run()
+    assert not app.exception
+    assert "Planned with your own times" in text_of(app)
+    assert headline(app) != before
+    app.button(key="back_to_best").click().run()
+    assert headline(app) == before
+    assert "Planned with your own times" not in text_of(app)
+
+
+def test_times_that_cannot_be_say_which_limits_they_cross(open_app: OpenApp) -> None:
+    """Far beyond closing the slider still answers: with the limits, and nothing to take."""
+    app = timed_day(open_app)
+    slide(app, "We leave the place at", 60)
+    assert not app.exception
+    text = text_of(app)
+    assert "That cannot be" in text
+    assert "Leaving the place at 5:30 PM does not fit: it is open " in text
+    assert not [button for button in app.button if button.key == "take_tried"]
+
+
+def test_a_nap_at_another_time_is_tried_without_changing_the_household(open_app: OpenApp) -> None:
+    """With the nap an hour and a half earlier something else is kept of it, and that is only tried."""
+    app = timed_day(open_app)
+    kept = [line for line in text_of(app).splitlines() if line.startswith("- Nap: ")]
+    slide(app, "Bram gets tired at", -90)
+    assert not app.exception
+    now = [line for line in text_of(app).splitlines() if line.startswith("- Nap: ")]
+    assert kept[0] == now[0]  # the headline's
+    assert kept[-1] != now[-1]
+    assert "Naps are only tried here" in text_of(app)
+
+
+def test_a_day_is_planned_to_the_minute_on_request(open_app: OpenApp) -> None:
+    """Off the five-minute grid the family leaves at another minute, and the sliders go by minutes too."""
+    app = timed_day(open_app)
+    before = headline(app)
+    steps = len(app.select_slider[0].options)
+    app.toggle(key="to_the_minute").set_value(True).run()
+    assert not app.exception
+    assert headline(app) != before
+    assert len(app.select_slider[0].options) > 4 * steps

@@ -2,6 +2,7 @@
 
 from argparse import Namespace
 from collections.abc import Mapping
+from datetime import datetime
 
 from tripplan.commands.answers.day import day_answer
 from tripplan.commands.console import Console
@@ -15,10 +16,11 @@ from tripplan.commands.outing_text import (
     say_timeline,
     spread_note,
 )
-from tripplan.commands.question import Question, ask
+from tripplan.commands.question import ASKED, Question, ask, clock_in
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.day import Crossed, against_best, plan_choice
+from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.replan import Replanned, Trouble, Whereabouts, replan
 from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 
@@ -26,7 +28,7 @@ from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sente
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Plan one day at one place; 1 where it cannot be done."""
     question = ask(options, console, environment)
-    answer = planned(question)
+    answer = _as_asked(question, options)
     replanned = None
     if options.late is not None and isinstance(answer, Outing):
         replanned = _replanned(question, answer, options)
@@ -43,11 +45,53 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return 0 if isinstance(answer, Outing) else 1
 
 
-def planned(question: Question) -> Outing | NoOuting:
-    """The one place and day that are asked about."""
+def planned(
+    question: Question,
+    *,
+    grid_minutes: int = USUAL_GRID_MINUTES,
+    leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
+) -> Outing | NoOuting:
+    """The one place and day that are asked about; as `tripplan.planning.outing.plan_outing`."""
     (place,), day = question.places, question.span.first
     facts = place_facts(question.family, place, (day.year,))
-    return plan_outing(question.family, question.party, facts, day, today=question.today)
+    return plan_outing(
+        question.family,
+        question.party,
+        facts,
+        day,
+        today=question.today,
+        leave_at=leave_at,
+        leave_place_at=leave_place_at,
+        grid_minutes=grid_minutes,
+    )
+
+
+def _as_asked(question: Question, options: Namespace) -> Outing | NoOuting:
+    """The best plan, or what leaving at the times that are named gives.
+
+    Raises:
+        InputFaults: a time cannot be read, or only one of the two is named.
+    """
+    findings: list[Finding] = []
+    leave_home = clock_in(options.leave_home, "--leave-home", findings)
+    leave_place = clock_in(options.leave_place, "--leave-place", findings)
+    if (options.leave_home is None) != (options.leave_place is None):
+        missing = "--leave-home" if options.leave_home is None else "--leave-place"
+        findings.append(Finding(ASKED, missing, "", "--leave-home and --leave-place are named together"))
+    if findings:
+        raise InputFaults(tuple(findings))
+    grid = options.grid or USUAL_GRID_MINUTES
+    best = planned(question, grid_minutes=grid)
+    if leave_home is None or leave_place is None or isinstance(best, NoOuting):
+        return best
+    asked, day = best.question, question.span.first
+    leaves = datetime.combine(day, leave_home, asked.home_zone)
+    returns = datetime.combine(day, leave_place, asked.place_zone)
+    picked = plan_choice(asked, leaves, returns)
+    if isinstance(picked, Crossed):
+        return NoOuting(best.place, day, picked.sentences)
+    return planned(question, grid_minutes=grid, leave_at=leaves, leave_place_at=returns)
 
 
 def _replanned(question: Question, outing: Outing, options: Namespace) -> Replanned:
@@ -89,6 +133,9 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     say_timeline(outing.plan, console)
     console.line()
     console.line(leave_sentence(outing.search))
+    best = outing.search.best
+    if best is not None and outing.plan != best:
+        console.line(f"Leaving as asked: {against_best(outing.question, outing.plan, best)}")
     say_slack(outing, console)
     console.line()
     say_trade_offs(outing, console)

@@ -1,10 +1,11 @@
 """What is asked: whose outing, which places and which days, from options, records and files."""
 
 import difflib
+import re
 from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from typing import Literal
 
 from tripplan.commands.console import Console
@@ -36,6 +37,7 @@ EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
 ASKED = "command line"
 """Stands for the file in findings about options."""
 _LONGEST_SHOWN = 60
+_CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
 
 Whose = Literal["demo", "own", "files"]
 
@@ -234,6 +236,17 @@ def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan 
     message = f"a span ends no earlier than it begins ({first}) and has at most {LONGEST_SPAN_DAYS} days"
     findings.append(Finding(ASKED, "--to", str(last), message))
     return None
+
+
+def clock_in(text: str | None, field: str, findings: list[Finding]) -> time | None:
+    """A time of day, such as 16:30; None where there is none, with a finding where it cannot be read."""
+    if text is None:
+        return None
+    found = _CLOCK.fullmatch(text)
+    if found is None:
+        findings.append(Finding(ASKED, field, text[:_LONGEST_SHOWN], "a time of day reads like 16:30"))
+        return None
+    return time(int(found[1]), int(found[2]))
 
 
 def date_in(text: str, field: str, findings: list[Finding]) -> date | None:

@@ -4,12 +4,11 @@ import re
 from argparse import Namespace
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import time
 from decimal import Decimal
 
 from pydantic import ValidationError
 
-from tripplan.commands.question import ASKED, Question
+from tripplan.commands.question import ASKED, Question, clock_in
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Weekday, Worth
@@ -18,7 +17,6 @@ from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 
 _AMOUNT = re.compile(r"\d{1,6}(?:\.\d{1,3})?")
-_CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
 
 
 def wishes_asked(options: Namespace, question: Question) -> Wishes:
@@ -37,7 +35,7 @@ def wishes_asked(options: Namespace, question: Question) -> Wishes:
         air=options.air,
         in_term=options.in_term,
         in_daylight=options.daylight,
-        home_by=_clock(options.home_by, findings),
+        home_by=clock_in(options.home_by, "--home-by", findings),
         weeks=_unit(options.unit, question, findings),
     )
     if findings:
@@ -97,16 +95,6 @@ def _percent(text: int | None, option: str, findings: list[Finding]) -> int | No
         findings.append(Finding(ASKED, option, str(text), "a percentage lies between 0 and 100"))
         return None
     return text
-
-
-def _clock(text: str | None, findings: list[Finding]) -> time | None:
-    if text is None:
-        return None
-    found = _CLOCK.fullmatch(text)
-    if found is None:
-        findings.append(Finding(ASKED, "--home-by", text, "a time of day reads like 16:30"))
-        return None
-    return time(int(found[1]), int(found[2]))
 
 
 def _unit(name: str | None, question: Question, findings: list[Finding]) -> Weeks | None:

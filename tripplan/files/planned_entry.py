@@ -187,7 +187,7 @@ def coming(outings: Iterable[PlannedOuting], today: date) -> list[PlannedOuting]
 
 
 def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing | None:
-    """The outing as it would be planned now with the same departure; None where it cannot be."""
+    """The outing as it would be planned now with the same times; None where it cannot be."""
     place = next((place for place in family.places if place.id == planned.place), None)
     if place is None or planned.day < today:
         return None
@@ -196,7 +196,15 @@ def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing
     except UnknownName:  # Somebody of the party is no member any more.
         return None
     facts = place_facts(family, place, (planned.day.year,))
-    outing = plan_outing(family, party, facts, planned.day, today=today, leave_at=planned.leave_home)
+    outing = plan_outing(
+        family,
+        party,
+        facts,
+        planned.day,
+        today=today,
+        leave_at=planned.leave_home,
+        leave_place_at=planned.leave_place,
+    )
     return outing if isinstance(outing, Outing) else None
 
 

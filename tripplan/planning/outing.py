@@ -20,7 +20,7 @@ from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_risks
 from tripplan.planning.crowds.schools import days_out_of_school
-from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_day
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_choice, plan_day
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import BusyDays, FamilyDays
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
@@ -251,6 +251,7 @@ def plan_outing(
     *,
     today: date,
     leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
     grid_minutes: int = USUAL_GRID_MINUTES,
     as_asked: Callable[[DayQuestion], DayQuestion] = lambda question: question,
 ) -> Outing | NoOuting:
@@ -263,6 +264,7 @@ def plan_outing(
         day: the date, at home and at the place.
         today: for booking deadlines.
         leave_at: take the leave window that holds this departure; the best plan of all when left out.
+        leave_place_at: with it, take just that departure and this leaving time, where the limits allow it.
         grid_minutes: how far apart the departures and leaving times are that are tried [min].
         as_asked: changes what the search is asked, such as on a day that has begun.
 
@@ -289,10 +291,7 @@ def plan_outing(
     search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions)
-    plan = next(
-        (window.best for window in search.windows if leave_at and window.first <= leave_at <= window.last),
-        search.best,
-    )
+    plan = _meant(question, search, leave_at, leave_place_at) or search.best
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))
     back = question.way_home.at(minutes.rounded_down(plan.leave_place))
@@ -341,6 +340,19 @@ def plan_outing(
             *_needs_cautions(party),
         ),
     )
+
+
+def _meant(
+    question: DayQuestion, search: DaySearch, leave_at: datetime | None, leave_place_at: datetime | None
+) -> DayPlan | None:
+    """The plan that somebody has picked; None where nobody has, or where it cannot be done."""
+    if leave_at is None:
+        return None
+    if leave_place_at is not None:
+        picked = plan_choice(question, leave_at, leave_place_at)
+        if isinstance(picked, DayPlan):
+            return picked
+    return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
 
 
 def day_question(

@@ -13,7 +13,7 @@ from tripplan.commands.answers.parts import (
     passed_over_told,
 )
 from tripplan.commands.question import Question
-from tripplan.planning.day import slack, trade_offs
+from tripplan.planning.day import against_best, slack, trade_offs
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.replan import Choice, Replanned, WayOut
 
@@ -134,6 +134,11 @@ class DayAnswer(Answer):
     """Null where it cannot be done."""
     passed_over: PassedOverTold | None
     """Why it cannot be done; null where it can."""
+    grid_minutes: int | None = None
+    """How far apart the departures and returns are that were tried [min]; null where it cannot be done."""
+    against_best: str | None = None
+    """What leaving at the times asked for gains and loses against the best plan; null where it cannot be
+    done."""
     trade_offs: TradeOffsTold | None = None
     """Null where it cannot be done."""
     slack: SlackTold | None = None
@@ -150,10 +155,17 @@ def day_answer(
         **opening(question),
         outing=outing_told(answer) if isinstance(answer, Outing) else None,
         passed_over=passed_over_told(answer) if isinstance(answer, NoOuting) else None,
+        grid_minutes=answer.question.grid_minutes if isinstance(answer, Outing) else None,
+        against_best=_against_best(answer) if isinstance(answer, Outing) else None,
         trade_offs=_trade_offs(answer) if isinstance(answer, Outing) else None,
         slack=_slack(answer) if isinstance(answer, Outing) else None,
         replanned=None if replanned is None else _replanned(replanned),
     )
+
+
+def _against_best(outing: Outing) -> str | None:
+    best = outing.search.best
+    return None if best is None else against_best(outing.question, outing.plan, best)
 
 
 def _replanned(found: Replanned) -> ReplannedTold:

@@ -7,6 +7,10 @@ from tripplan.commands.options.shared import count, place_and_day, whole
 USUAL_DAYS_SHOWN = 10
 
 
+LONGEST_GRID_MINUTES = 60
+"""Departures further apart than this are no plan of a day [min]."""
+
+
 WHEREABOUTS = ("home", "way", "there")
 """Where a party can be when its day goes wrong."""
 
@@ -85,6 +89,19 @@ def wish_options(parser: ArgumentParser) -> None:
 def day_options(parser: ArgumentParser) -> None:
     """The options of `tripplan day`."""
     place_and_day(parser)
+    group = parser.add_argument_group("when to leave")
+    group.add_argument(
+        "--grid",
+        metavar="MINUTES",
+        type=_grid,
+        help="try departures and returns so many minutes apart: 1 to plan to the minute (default: 5)",
+    )
+    group.add_argument(
+        "--leave-home",
+        metavar="HH:MM",
+        help="with --leave-place: what leaving just then gives, instead of the best departure",
+    )
+    group.add_argument("--leave-place", metavar="HH:MM", help="when to start home, by the clock there")
     group = parser.add_argument_group("when it goes wrong")
     group.add_argument(
         "--late", metavar="MINUTES", type=_late, help="running late by so many minutes: what can be done now"
@@ -99,6 +116,12 @@ def day_options(parser: ArgumentParser) -> None:
     group.add_argument("--ill", metavar="NAME", help="the child that is ill")
     group.add_argument("--rain", action="store_true", help="it rains")
     group.add_argument("--paid", action="store_true", help="the tickets are paid for already")
+
+
+def _grid(text: str) -> int:
+    if not (text.isdecimal() and len(text) < 3 and 1 <= int(text) <= LONGEST_GRID_MINUTES):
+        raise ArgumentTypeError(f"whole minutes from 1 to {LONGEST_GRID_MINUTES}, not {text[:40]!r}")
+    return int(text)
 
 
 def _late(text: str) -> int:

@@ -1,7 +1,8 @@
 """When to leave: the search over departures and stays around the children's naps."""
 
-from tripplan.planning.day.front import TradeOff, TradeOffs, trade_offs
+from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade_offs
 from tripplan.planning.day.loosen import Loosened, helps_most
+from tripplan.planning.day.one_choice import Crossed, TimesToTry, plan_choice, times_to_try
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.shapes import (
     Begun,
@@ -21,6 +22,7 @@ from tripplan.planning.day.slack import Slack, slack
 
 __all__ = [
     "Begun",
+    "Crossed",
     "DayPlan",
     "DayQuestion",
     "DaySearch",
@@ -34,10 +36,14 @@ __all__ = [
     "SleepsIn",
     "Step",
     "StepKind",
+    "TimesToTry",
     "TradeOff",
     "TradeOffs",
+    "against_best",
     "helps_most",
+    "plan_choice",
     "plan_day",
     "slack",
+    "times_to_try",
     "trade_offs",
 ]

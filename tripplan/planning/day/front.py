@@ -111,7 +111,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
                 plan=plan,
                 kept_minutes=int(weighed.kept[row, column]),
                 stay_minutes=int(stay[row, column]),
-                sentence=_sentence(question, plan, best),
+                sentence=against_best(question, plan, best),
             )
         )
     return TradeOffs(best, best.parts, tuple(points), helps)
@@ -142,12 +142,18 @@ def _thinned(front: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return [front[number * (len(front) - 1) // (MOST_POINTS - 1)] for number in range(MOST_POINTS)]
 
 
-def _sentence(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
+def against_best(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
+    """What one gains and loses with a plan against the best, and what that weighs, in one sentence."""
     if plan == best:
         return "This is the best plan."
     said = wording.listed(changes(question, plan, best)) or "as much nap and as long a stay"
     more = (plan.felt - best.felt).rounded()
-    weighs = f"weighs {wording.money(more)} more than" if more.amount else "weighs as much as"
+    if more.amount > 0:
+        weighs = f"weighs {wording.money(more)} more than"
+    elif more.amount < 0:  # between two minutes of the search's grid
+        weighs = f"weighs {wording.money(best.felt - plan.felt)} less than"
+    else:
+        weighs = "weighs as much as"
     return f"{said[0].upper()}{said[1:]}: {weighs} the best plan."
 
 

@@ -105,6 +105,7 @@ def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
         planned.day,
         today=asked_on,
         leave_at=planned.leave_home,
+        leave_place_at=planned.leave_place,
     )
     return _with_detail(planned, outing) if isinstance(outing, Outing) else _without_detail(planned)
 

@@ -32,7 +32,7 @@ from tripplan.screens.calendar.server import (
     to_mark,
 )
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.choices import Taken, party_picker, place_named, taken
+from tripplan.screens.widgets.choices import Taken, grid_minutes, party_picker, place_named, taken
 from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -86,7 +86,16 @@ def _outing(view: View, family: Family, outings: KeptOutings, server: ServerCale
         return
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family)
-    outing = answers.planned(family, party, now.place, now.day, view.today, now.leave_at)
+    outing = answers.planned(
+        family,
+        party,
+        now.place,
+        now.day,
+        view.today,
+        now.leave_at,
+        now.leave_place_at,
+        grid_minutes(view),
+    )
     if isinstance(outing, NoOuting):
         st.warning(plain(f"{now.place.name} on {wording.day(now.day)} cannot be done:"))
         st.markdown(bullets(outing.reasons))
@@ -322,12 +331,20 @@ def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting], entry
 
 
 def _as_planned_now(view: View, family: Family, planned: PlannedOuting) -> Outing | None:
-    """The outing as it would be planned now with the same departure; None where it cannot be."""
+    """The outing as it would be planned now with the same times; None where it cannot be."""
     place = place_named(family, planned.place)
     if place is None or planned.day < view.today:
         return None
     try:
-        outing = answers.planned(family, planned.party, place, planned.day, view.today, planned.leave_home)
+        outing = answers.planned(
+            family,
+            planned.party,
+            place,
+            planned.day,
+            view.today,
+            planned.leave_home,
+            planned.leave_place,
+        )
     except UnknownName:  # Somebody of the party is no member any more.
         return None
     return outing if isinstance(outing, Outing) else None

@@ -3,22 +3,25 @@
 import streamlit as st
 
 from tripplan.planning import wording
-from tripplan.planning.day import LeaveWindow
+from tripplan.planning.day import LeaveWindow, against_best
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
 from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
+from tripplan.screens.day_plan.try_times import render_try_times
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import day_chart
 from tripplan.screens.widgets.choices import (
     LONGEST_SPAN,
     Taken,
+    grid_minutes,
     party_picker,
     place_names,
     take,
     taken,
+    to_the_minute,
     usual_span,
 )
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
@@ -37,13 +40,25 @@ def render(view: View) -> None:
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family)
-    outing = answers.planned(family, party, settled.place, settled.day, view.today, settled.leave_at)
+    outing = answers.planned(
+        family,
+        party,
+        settled.place,
+        settled.day,
+        view.today,
+        settled.leave_at,
+        settled.leave_place_at,
+        grid_minutes(view),
+    )
     if isinstance(outing, NoOuting):
         st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
         st.markdown(bullets(outing.reasons))
         return
     _headline(outing)
     _windows(view, outing)
+    to_the_minute(view)
+    with st.expander("What if we left at another time?", key="open_try_times"):
+        render_try_times(view, outing)
     render_running_late(view, family, outing)
     st.altair_chart(
         day_chart(outing),
@@ -120,19 +135,20 @@ def _headline(outing: Outing) -> None:
 def _windows(view: View, outing: Outing) -> None:
     """Let the parent pick another departure where there are several good ones."""
     windows = outing.search.windows
+    own = all(window.best != outing.plan for window in windows)
+    if own:
+        _own_times(view, outing)
     if len(windows) < 2:
-        if windows:
+        if windows and not own:
             st.caption(plain(f"Any departure from {_span(windows[0])} is about as good."))
         return
 
     def keep() -> None:
-        window = windows[st.session_state["leave_window"]]
-        take(view, outing.place.id, outing.day, window.best.leave_home)
+        number = st.session_state["leave_window"]
+        if number is not None:
+            take(view, outing.place.id, outing.day, windows[number].best.leave_home)
 
-    picked = next(
-        (number for number, window in enumerate(windows) if window.best == outing.plan),
-        0,
-    )
+    picked = next((number for number, window in enumerate(windows) if window.best == outing.plan), None)
     st.radio(
         "Good times to leave",
         range(len(windows)),
@@ -140,6 +156,24 @@ def _windows(view: View, outing: Outing) -> None:
         format_func=[_window_sentence(window) for window in windows].__getitem__,
         key="leave_window",
         on_change=keep,
+    )
+
+
+def _own_times(view: View, outing: Outing) -> None:
+    """Say that the parent's own times count, and offer the best plan again."""
+    plan, best = outing.plan, outing.search.best
+    said = "" if best is None else against_best(outing.question, plan, best)
+    st.caption(
+        plain(
+            f"Planned with your own times: leave home {wording.clock(plan.leave_home)}, leave the place "
+            f"{wording.clock(plan.leave_place)}. {said}"
+        )
+    )
+    st.button(
+        "Back to the best plan",
+        key="back_to_best",
+        on_click=take,
+        args=(view, outing.place.id, outing.day),
     )
 
 

@@ -14,7 +14,14 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
 from tripplan.planning.flips import Flip, what_would_flip
 from tripplan.planning.model import Written
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import (
+    USUAL_GRID_MINUTES,
+    Family,
+    NoOuting,
+    Outing,
+    place_facts,
+    plan_outing,
+)
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.place import Place
@@ -128,10 +135,21 @@ def planned(
     day: date,
     today: date,
     leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
+    grid_minutes: int = USUAL_GRID_MINUTES,
 ) -> Outing | NoOuting:
     """One place on one day; as `tripplan.planning.outing.plan_outing`."""
     facts = place_facts(family, place, (day.year,))
-    return plan_outing(family, family.party(party), facts, day, today=today, leave_at=leave_at)
+    return plan_outing(
+        family,
+        family.party(party),
+        facts,
+        day,
+        today=today,
+        leave_at=leave_at,
+        leave_place_at=leave_place_at,
+        grid_minutes=grid_minutes,
+    )
 
 
 @st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Weighing the passes ...")

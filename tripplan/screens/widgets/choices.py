@@ -8,7 +8,7 @@ import streamlit as st
 
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.outing import Family
+from tripplan.planning.outing import USUAL_GRID_MINUTES, Family
 from tripplan.planning.place import Place
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -110,17 +110,25 @@ class Taken:
         place: where to.
         day: when.
         leave_at: the departure picked on Day plan; None for the best one.
+        leave_place_at: when to leave the place, where the parent picked both times herself; else None.
     """
 
     place: Place
     day: date
-    leave_at: datetime | None
+    leave_at: datetime | None = None
+    leave_place_at: datetime | None = None
 
 
-def take(view: View, place_id: str, day: date, leave_at: datetime | None = None) -> None:
-    """Remember a place, a day and perhaps a departure as the ones the other pages speak of."""
-    moment = None if leave_at is None else leave_at.isoformat()
-    st.session_state[f"taken_{view.which}"] = (place_id, day.isoformat(), moment)
+def take(
+    view: View,
+    place_id: str,
+    day: date,
+    leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
+) -> None:
+    """Remember a place, a day and perhaps times of leaving as the ones the other pages speak of."""
+    st.session_state[f"taken_{view.which}"] = (place_id, day.isoformat(), _as_text(leave_at))
+    st.session_state[f"taken_return_{view.which}"] = _as_text(leave_place_at)
 
 
 def taken(view: View, family: Family) -> Taken | None:
@@ -128,11 +136,42 @@ def taken(view: View, family: Family) -> Taken | None:
     kept = st.session_state.get(f"taken_{view.which}")
     if kept is None:
         return None
-    place_id, day, moment = kept
+    place_id, day, leave = kept
+    leave_place = st.session_state.get(f"taken_return_{view.which}")
     place = place_named(family, place_id)
     if place is None:
         return None
-    return Taken(place, date.fromisoformat(day), None if moment is None else datetime.fromisoformat(moment))
+    return Taken(place, date.fromisoformat(day), _moment_in(leave), _moment_in(leave_place))
+
+
+def _as_text(moment: datetime | None) -> str | None:
+    return None if moment is None else moment.isoformat()
+
+
+def _moment_in(text: str | None) -> datetime | None:
+    return None if text is None else datetime.fromisoformat(text)
+
+
+def to_the_minute(view: View) -> bool:
+    """Ask whether to plan to the minute, kept from page to page."""
+    name, widget = _to_the_minute(view), "to_the_minute"
+    return st.toggle(
+        "To the minute",
+        value=st.session_state.setdefault(name, False),
+        key=widget,
+        on_change=keep,
+        args=(name, widget),
+        help="Tries departures and returns for every minute instead of every five.",
+    )
+
+
+def grid_minutes(view: View) -> int:
+    """How far apart departures and returns are tried, by what the parent said on Day plan [min]."""
+    return 1 if st.session_state.get(_to_the_minute(view)) else USUAL_GRID_MINUTES
+
+
+def _to_the_minute(view: View) -> str:
+    return f"to_the_minute_{view.which}"
 
 
 def say_taken(view: View, family: Family) -> None:

@@ -1,0 +1,159 @@
+"""One departure with one leaving time that the parent names: what it gives, or which limits it crosses."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from functools import cached_property
+
+import numpy as np
+
+from tripplan.errors import PlanError
+from tripplan.planning import wording
+from tripplan.planning.day.limits import NEVER, Choices, Limits
+from tripplan.planning.day.minutes import DayMinutes, Minutes
+from tripplan.planning.day.shapes import DayPlan, DayQuestion
+from tripplan.planning.day.weighing import plan_at, weigh
+
+BEYOND_MINUTES = 60
+"""So far beyond what the limits allow a parent may try, to be told which limit it is [min]."""
+
+
+@dataclass(frozen=True)
+class TimesToTry:
+    """What a parent may try on a day, on its grid.
+
+    Attributes:
+        departures: from home, by the clock there; not empty.
+        leaving: from the place, by the clock there; not empty.
+    """
+
+    departures: tuple[datetime, ...]
+    leaving: tuple[datetime, ...]
+
+
+@dataclass(frozen=True)
+class Crossed:
+    """Why a choice cannot be.
+
+    Attributes:
+        sentences: one for each limit that it crosses; at least one.
+    """
+
+    sentences: tuple[str, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class _OneChoice(Choices):
+    """A single departure with a single leaving time, on the grid or off it.
+
+    Attributes:
+        departs, leaves: the two [min].
+    """
+
+    departs: int
+    leaves: int
+
+    @cached_property
+    def depart(self) -> Minutes:
+        """The one departure [min]."""
+        return np.array([self.departs], dtype=np.int64)
+
+    @cached_property
+    def leave(self) -> Minutes:
+        """The one leaving time [min]."""
+        return np.array([self.leaves], dtype=np.int64)
+
+
+def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: datetime) -> DayPlan | Crossed:
+    """What one departure with one leaving time gives, by the same limits and weights as `plan_day`.
+
+    Args:
+        question: the day; the place must be open.
+        leave_home: when load-up at home begins; to the whole minute before.
+        leave_place: when load-up for the way home begins; likewise. Neither need be on the grid.
+
+    Returns:
+        The plan, or every limit that the choice crosses, in words.
+
+    Raises:
+        PlanError: the place is not open that day.
+    """
+    minutes = DayMinutes(question.day, question.home_zone)
+    limits = Limits.of(question, minutes)
+    choices = _OneChoice(limits, minutes.rounded_down(leave_home), minutes.rounded_down(leave_place))
+    # The search never tries an earlier departure, so its choices do not look at that limit again.
+    if choices.departs >= limits.earliest and choices.possible.all():
+        return plan_at(question, weigh(question, choices, minutes), minutes, 0, 0)
+    return Crossed(tuple(_crossed(question, choices, minutes)))
+
+
+def times_to_try(question: DayQuestion) -> TimesToTry:
+    """The departures and leaving times of the search, and those up to an hour beyond either end.
+
+    Args:
+        question: a day that can be done.
+
+    Raises:
+        PlanError: no departure or leaving time keeps the limits, or the place is not open.
+    """
+    minutes = DayMinutes(question.day, question.home_zone)
+    choices = Choices(Limits.of(question, minutes))
+    if not choices.depart.size or not choices.leave.size:
+        raise PlanError("no departure fits the limits of that day")
+
+    def around(tried: Minutes, zone: tzinfo) -> tuple[datetime, ...]:
+        grid, beyond = question.grid_minutes, BEYOND_MINUTES // question.grid_minutes
+        first, last = int(tried[0]) // grid - beyond, int(tried[-1]) // grid + beyond
+        return tuple(minutes.moment(at * grid, zone) for at in range(max(0, first), last + 1))
+
+    return TimesToTry(around(choices.depart, question.home_zone), around(choices.leave, question.place_zone))
+
+
+def _crossed(question: DayQuestion, choices: _OneChoice, minutes: DayMinutes) -> Iterator[str]:
+    limits, home = choices.limits, int(choices.home[0])
+
+    def at_home(minute: int) -> str:
+        return wording.clock(minutes.moment(minute, question.home_zone))
+
+    if choices.departs < limits.earliest:
+        yield (
+            f"Leaving at {at_home(choices.departs)} is before {at_home(limits.earliest)}, "
+            "when everybody is up and ready at the earliest."
+        )
+    yield from _crossed_there(question, choices, minutes)
+    if home > limits.home_by:
+        yield (
+            f"You would be home at {at_home(home)}, {wording.minutes(home - limits.home_by)} after "
+            f"{at_home(limits.home_by)}, by when you want to be home."
+        )
+    for busy in question.busy:
+        start, end = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
+        if choices.departs < end and start < home:
+            what = f"{busy.name} in the family calendar" if busy.name else "the family calendar"
+            yield f"From {at_home(start)} to {at_home(end)} the time is taken by {what}."
+
+
+def _crossed_there(question: DayQuestion, choices: _OneChoice, minutes: DayMinutes) -> Iterator[str]:
+    """What stands in the way at the place, by its own clock."""
+    limits, leave, arrive = choices.limits, choices.leaves, int(choices.arrive[0])
+    enter, visit = int(choices.enter[0, 0]), int(choices.visit[0, 0])
+
+    def there(minute: int) -> str:
+        return wording.clock(minutes.moment(minute, question.place_zone))
+
+    within = [opened for opened in limits.opened if opened.opens < leave <= opened.closes]
+    if not within:
+        spans = [f"{there(opened.opens)} to {there(opened.closes)}" for opened in limits.opened]
+        yield f"Leaving the place at {there(leave)} does not fit: it is open {wording.listed(spans)}."
+    elif enter == NEVER:
+        opened = within[0]
+        last = opened.last_entry if opened.entries is None else max(opened.entries, default=None)
+        if last is None:
+            yield "Nobody is let in at the times when it is open then."
+        else:
+            what = "last entry" if opened.entries is None else "last timed entry"
+            yield f"You would be there at {there(arrive)}, after the {what} at {there(last)}."
+    elif visit < limits.shortest:
+        shortest = wording.minutes(limits.shortest)
+        left = f"only {wording.minutes(visit)} would be left" if visit > 0 else "no time would be left"
+        yield f"Let in at {there(enter)}, {left} there; a visit takes at least {shortest}."

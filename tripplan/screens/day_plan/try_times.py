@@ -1,0 +1,109 @@
+"""Other times tried on sliders: what leaving then gives, told at once; nothing else is worked out anew."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import streamlit as st
+
+from tripplan.planning import wording
+from tripplan.planning.day import (
+    Crossed,
+    DayPlan,
+    DayQuestion,
+    Napper,
+    against_best,
+    plan_choice,
+    plan_day,
+    slack,
+    times_to_try,
+)
+from tripplan.planning.household import Nap
+from tripplan.planning.outing import Outing
+from tripplan.planning.sentences import naps_sentence
+from tripplan.screens.widgets.choices import take
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.markdown import bullets, plain
+
+NAP_MOVES = tuple(timedelta(minutes=minutes) for minutes in range(-90, 91, 15))
+"""How much earlier or later than usual a child may be tried to get tired."""
+
+
+@st.fragment
+def render_try_times(view: View, outing: Outing) -> None:
+    """Sliders for leaving home and the place and for each nap, with what they give.
+
+    Args:
+        view: whose choice it becomes where the parent takes it.
+        outing: the day as it is planned; the sliders begin there.
+    """
+    plan, tried = outing.plan, times_to_try(outing.question)
+    # A plan picked elsewhere on the page has sliders of its own, which begin at its times.
+    spot = f"try_{outing.place.id}_{plan.leave_home.isoformat()}_{plan.leave_place.isoformat()}"
+    left, right = st.columns(2)
+    with left:
+        leave_home = _slider("We leave home at", tried.departures, plan.leave_home, f"{spot}_home")
+    with right:
+        leave_place = _slider("We leave the place at", tried.leaving, plan.leave_place, f"{spot}_place")
+    question = _with_naps_moved(outing.question, spot)
+    picked = plan_choice(question, leave_home, leave_place)
+    if isinstance(picked, Crossed):
+        st.markdown("**That cannot be:**")
+        st.markdown(bullets(picked.sentences))
+        return
+    naps_moved = question != outing.question
+    best = plan_day(question).best if naps_moved else outing.search.best
+    st.markdown(bullets(_given(question, picked, outing.place.name)))
+    if best is not None:
+        st.markdown(f"**{plain(against_best(question, picked, best))}**")
+    if naps_moved:
+        st.caption("Naps are only tried here. To plan with another usual time, change it on Household.")
+    # What this button does is seen outside this part of the page too.
+    if (leave_home, leave_place) != (plan.leave_home, plan.leave_place) and st.button(
+        "Plan the day with these times",
+        key="take_tried",
+        on_click=take,
+        args=(view, outing.place.id, outing.day, leave_home, leave_place),
+    ):
+        st.rerun()
+
+
+def _slider(label: str, moments: Sequence[datetime], at_first: datetime, key: str) -> datetime:
+    options = sorted({*moments, at_first})
+    picked: datetime = st.select_slider(label, options, value=at_first, format_func=wording.clock, key=key)
+    return picked
+
+
+def _with_naps_moved(question: DayQuestion, spot: str) -> DayQuestion:
+    """The day with every nap at the time that its slider says."""
+    return replace(
+        question,
+        nappers=tuple(
+            replace(
+                napper,
+                naps=tuple(
+                    _moved(question, napper, nap, f"{spot}_nap_{napper.member}_{number}")
+                    for number, nap in enumerate(napper.naps)
+                ),
+            )
+            for napper in question.nappers
+        ),
+    )
+
+
+def _moved(question: DayQuestion, napper: Napper, nap: Nap, key: str) -> Nap:
+    usual = datetime.combine(question.day, nap.start, question.home_zone)
+    moments = [usual + move for move in NAP_MOVES if (usual + move).date() == question.day]
+    start = _slider(f"{plain(napper.member)} gets tired at", moments, usual, key)
+    return nap if start == usual else nap.model_copy(update={"start": start.time()})
+
+
+def _given(question: DayQuestion, plan: DayPlan, place: str) -> Iterator[str]:
+    """What a choice gives, what matters first."""
+    yield f"Nap: {naps_sentence(plan.naps)}"
+    yield f"{wording.minutes(plan.visit_minutes)} at {place}, from {wording.clock(plan.enter)}"
+    for show in plan.shows:
+        at = "no time for it" if show.seen is None else f"seen at {wording.clock(show.seen[0])}"
+        yield f"{show.name}: {at}"
+    yield f"Home by {wording.clock(plan.home)}"
+    yield from slack(question, plan).sentences
