@@ -83,6 +83,34 @@ def test_a_section_is_saved_and_the_last_change_can_be_undone(open_app: Opened) 
     assert app.text_input(key="car_car.consumption").value == "22"
 
 
+@pytest.mark.parametrize(
+    ("section", "path", "changed"),
+    [
+        ("car", "car.consumption_from", ("car.consumption", "23")),
+        ("food", "food.packed_from", ("food.packed_adult", "3.25")),
+        ("food", "food.bought_from", ("food.bought_child", "8.00")),
+        ("habits", "habits.delays_from", ("habits.usual_delay_minutes", "7")),
+    ],
+)
+def test_where_a_figure_comes_from_is_typed_and_stays(
+    open_app: Opened, section: str, path: str, changed: tuple[str, str]
+) -> None:
+    """The source stands in its field, and saving another figure of the section does not lose it."""
+    app = open_app("household")
+    app.text_input(key=f"{section}_{path}").set_value("receipts of November 2026")
+    app.button(key=f"save_{section}").click().run()
+    assert not app.error
+    field, value = changed
+    app.text_input(key=f"{section}_{field}").set_value(value)
+    app.button(key=f"save_{section}").click().run()
+    assert not app.error
+    assert app.text_input(key=f"{section}_{path}").value == "receipts of November 2026"
+    app.text_input(key=f"{section}_{path}").set_value("x" * 201)
+    app.button(key=f"save_{section}").click().run()
+    assert "come" in said(app.error)
+    assert "One thing to put right" in said(app.error)
+
+
 def test_an_emptied_field_goes_back_to_the_usual_figure(open_app: Opened) -> None:
     """The demo packs lunch for 3.50; without a figure it is 3.00 again."""
     app = open_app("household")

@@ -147,8 +147,8 @@ def test_plans_are_made_with_own_figures_and_every_why_says_so() -> None:
     entries = outings(6, food="packed", paid=[{"kind": "food", "amount": "12"}], **FUEL)
     outing = planned_with(with_logbook(FAMILY, entries, SETTINGS))
     sources = " ".join(item.source.text for item in outing.cost.items)
-    assert "consumption from your last 6 outings; without them 24 mpg" in sources
-    assert "one meal from your last 6 outings" in sources
+    assert "consumption: from your last 6 outings; without them 24 mpg" in sources
+    assert "one meal (from your last 6 outings)" in sources
     assert "21.3 mpg" in " ".join(item.label for item in outing.cost.items)
     assert any("counts as complete" in n and "from your last 6 stays there" in n for n in outing.notes)
 

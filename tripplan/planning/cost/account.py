@@ -154,7 +154,7 @@ def _food(household: Household, party: Sequence[Member], day: date, place: Place
         if bought
         else ("price of packed food", PACKED_GIVE_OR_TAKE, food.packed_from)
     )
-    whose = f"one meal {told}" if told else "the household's figures for one meal"
+    whose = f"the household's figures for one meal{f' ({told})' if told else ''}"
     yield known_item(
         CostKind.FOOD,
         f"food for {eaters}, {'bought' if bought else 'packed'}{why}",

@@ -122,7 +122,7 @@ def _running_cost(household: Household, day: date) -> _PerKm | None:
         amount = car.fuel_price / (car.consumption * KM_PER_MILE)
     else:
         amount = car.fuel_price * car.consumption / 100
-    told = f"{_BY_PARENT.text}; consumption {car.consumption_from}"
+    told = f"{_BY_PARENT.text}; consumption: {car.consumption_from}"
     return _PerKm(
         amount,
         f"{car.consumption} {car.fuel}",

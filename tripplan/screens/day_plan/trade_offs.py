@@ -18,12 +18,16 @@ def render_slack(outing: Outing) -> None:
     st.subheader("How likely it holds", anchor=False)
     st.markdown(bullets(slack(outing.question, outing.plan).sentences))
     habits = outing.question.habits
-    told = f"come {habits.delays_from}" if habits.delays_from else "stand under Household"
+    told = (
+        f"Where both figures come from: {habits.delays_from}."
+        if habits.delays_from
+        else "Both figures stand under Household."
+    )
     st.caption(
         plain(
             f"Counted with getting off {habits.usual_delay_minutes} min late on a usual day, "
             f"{habits.late_one_day_in_ten_minutes} min or more on one day in ten, and with the range of the "
-            f"driving time. Both figures {told}."
+            f"driving time. {told}"
         )
     )
 

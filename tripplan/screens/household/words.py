@@ -51,6 +51,16 @@ FOOD = (
     Field("food.packed_child", "Packed at home, for a child"),
     Field("food.bought_adult", "Bought there, for an adult"),
     Field("food.bought_child", "Bought there, for a child"),
+    Field(
+        "food.packed_from",
+        "Where the two figures for packed food come from, and when you looked",
+        "Such as 'receipts of November 2026'; empty if they are just your own guess.",
+    ),
+    Field(
+        "food.bought_from",
+        "Where the two figures for bought food come from, and when you looked",
+        "Such as 'menu of the farm's café, October 2026'; empty if they are just your own guess.",
+    ),
     Field("food.free_under_months", "Children under this age eat along, in months"),
 )
 
@@ -96,6 +106,11 @@ HABITS = Section(
             "habits.late_one_day_in_ten_minutes",
             "One day in ten, later by more than, in minutes",
             "For the chance to make a timed entry and to be home in time.",
+        ),
+        Field(
+            "habits.delays_from",
+            "Where both delays come from, and since when",
+            "Such as 'noted at the door since September'; empty if they are just your own guess.",
         ),
     ),
 )
@@ -171,6 +186,11 @@ CAR = (
 )
 CONSUMPTION = (
     Field("car.consumption", "Consumption", "In the unit chosen above."),
+    Field(
+        "car.consumption_from",
+        "Where the consumption comes from, and when you looked",
+        "Such as 'the car's display, November 2026'; empty if it is just your own figure.",
+    ),
     Field("car.fuel_price", "Price of fuel", "For a US gallon, a litre or a kWh; empty if you do not know."),
     Field("car.fuel_price_give_or_take_percent", "The price may be off by, in percent"),
 )

@@ -71,7 +71,7 @@ def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
     read = read_with_stand_ins(values, family, view.today)
     show_card_faults(drawn, (*found, *read.findings))
     if read.value is not None and hours_are_read(read.findings):
-        show_hours(drawn, view, read.value)
+        show_hours(drawn, family, read.value, view.today)
     with st.container(horizontal=True):
         saved = st.button(
             "Save the card",

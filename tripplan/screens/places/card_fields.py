@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from enum import Enum
 from typing import Any
 
@@ -12,12 +13,12 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
 from tripplan.planning import wording
+from tripplan.planning.outing import Family
 from tripplan.planning.place import Opening, Place, SpecialDay, Visit
 from tripplan.screens.places.board_rows import Row, in_screen_words, on_board
 from tripplan.screens.places.place_sentences import coming_days_sentences
 from tripplan.screens.places.visit_fields import FIRST_VISIT_FIELDS, VISIT_LABELS, put_visit, visit_inputs
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, listed_in, put
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import named, show_beside
 from tripplan.screens.widgets.where_form import (
@@ -401,16 +402,17 @@ def _input(key: str, field: _Field) -> None:
         st.text_input(field.label, key=key, help=explained, placeholder=field.example)
 
 
-def show_hours(drawn: DrawnCard, view: View, place: Place) -> None:
+def show_hours(drawn: DrawnCard, family: Family, place: Place, today: date) -> None:
     """Say below the hours what they mean for the next days.
 
     Args:
         drawn: the fields.
-        view: gives today, and the school calendars for hours that differ in school breaks.
+        family: with school calendars and local days, for hours that differ on them.
         place: the card as it was read.
+        today: the first of those days.
     """
-    schools = view.family.school_calendars if view.family else ()
-    drawn.preview.markdown(bullets(coming_days_sentences(place, schools, view.today)))
+    said = coming_days_sentences(place, family.school_calendars, today, family.local_days)
+    drawn.preview.markdown(bullets(said))
 
 
 # --- faults -----------------------------------------------------------------------------------------------

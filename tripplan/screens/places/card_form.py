@@ -91,7 +91,7 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: st
             said = to_put_right(draft, board.findings)
         else:
             if hours_are_read(board.findings):
-                show_hours(drawn, view, board.value)
+                show_hours(drawn, family, board.value, view.today)
             else:
                 st.caption("Until the opening hours can be read, every day from ten to five counts.")
             said = show_for_us(view, family, board.value, spot)
