@@ -1,10 +1,16 @@
 """`tripplan study` tells units and plans a term; `tripplan busy` tells what keeps the family busy."""
 
+import json
+from decimal import Decimal
 from pathlib import Path
 
-from tests.commands.conftest import Run
+import jsonschema  # type: ignore[import-untyped]
+
+from tests.commands.conftest import NOON, Run
+from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
 
 
@@ -32,6 +38,77 @@ def test_a_unit_is_added_and_changed(run: Run, own_records: Records) -> None:
     none = run("study", "programme")
     assert none.status == 1
     assert "no place card names one of its topics" in none.out
+
+
+def test_units_and_the_programme_are_told_in_json(run: Run) -> None:
+    """Programs get each unit with its places, and the programme that the words tell."""
+    listed = json.loads(run("study", "list", "--demo", "--json").out)
+    jsonschema.validate(listed, json.loads(run("schema", "study-list").out))
+    water = next(one for one in listed["units"] if one["unit"]["name"] == "Stone and water")
+    assert water["places"]
+    assert {one["on_cards"] for one in water["close"]} == {"limestone and caves"}
+    planned = json.loads(run("study", "programme", "--demo", "--json").out)
+    jsonschema.validate(planned, json.loads(run("schema", "study-programme").out))
+    assert [one["unit"] for one in planned["outings"]] == [one["unit"]["name"] for one in listed["units"]]
+    told = sum(Decimal(one["cost"]["likely"]) for one in planned["outings"])
+    assert Decimal(planned["total"]["likely"]) == told
+    assert (planned["data"], planned["unknown"]) == ("demo", True)
+
+
+def test_without_a_programme_the_answer_in_json_is_no(run: Run, own_records: Records) -> None:
+    """Status 1, the unit and its reasons."""
+    dates = ("--from", "2027-01-04", "--to", "2027-02-01")
+    assert run("study", "add", "Stars", "--topic", "stars", *dates).status == 0
+    said = run("study", "programme", "--json")
+    assert said.status == 1
+    answer = json.loads(said.out)
+    assert answer["without"] == [{"unit": "Stars", "reasons": ["no place card names one of its topics"]}]
+    assert own_records.get(StudyUnit, "Stars") is not None
+
+
+def test_a_unit_is_removed_with_what_was_settled_for_it(run: Run, own_records: Records) -> None:
+    """By its name in any case of letters; a name that is none is told, with those that are."""
+    dates = ("--from", "2027-01-04", "--to", "2027-02-01")
+    assert run("study", "add", "Mills", "--topic", "mills", *dates).status == 0
+    wishes = ProgrammeWishes(currency="USD", without=("Mills",)).settling("Mills", "test-museum", None)
+    own_records.save(wishes.ruling_out("Mills", "elsewhere"), NOON)
+    unknown = run("study", "remove", "Hills")
+    assert unknown.status == 2
+    assert "Mills" in unknown.err
+    assert run("study", "remove", "mills").status == 0
+    assert own_records.get(StudyUnit, "Mills") is None
+    left = own_records.get(ProgrammeWishes)
+    assert left is not None
+    assert left.value == ProgrammeWishes(currency="USD")
+
+
+def test_what_keeps_the_family_busy_is_told_in_json_and_removed(
+    run: Run, own_records: Records, tmp_path: Path
+) -> None:
+    """A block, working hours, a calendar and the late evenings go by their names, the rest stays."""
+    assert run("busy", "block", "Piano", "16:00", "17:00", "Tu").status == 0
+    assert run("busy", "work", "Bo", "08:00", "16:00", "Mo", "We").status == 0
+    assert run("busy", "late", "21:30").status == 0
+    file = tmp_path / "ours.ics"
+    entry = "BEGIN:VEVENT\r\nUID:1\r\nDTSTART:20261210T150000Z\r\nDURATION:PT1H\r\nEND:VEVENT\r\n"
+    file.write_text(f"BEGIN:VCALENDAR\r\nX-WR-CALNAME:Ours\r\n{entry}END:VCALENDAR\r\n", encoding="utf-8")
+    assert run("busy", "file", file).status == 0
+    told = json.loads(run("busy", "list", "--json").out)
+    jsonschema.validate(told, json.loads(run("schema", "busy-list").out))
+    assert [(one["name"], one["source"], one["busy"]) for one in told["calendars"]] == [
+        ("Ours", "ours.ics", 1)
+    ]
+    assert [one["name"] for one in told["own_week"]["weekly"]] == ["Piano"]
+    nobody = run("busy", "remove", "Flute")
+    assert nobody.status == 2
+    assert all(name in nobody.err for name in ("Piano", "Bo", "Ours"))
+    for name in ("piano", "BO", "Ours"):
+        assert run("busy", "remove", name).status == 0
+    assert run("busy", "late", "never").status == 0
+    kept = own_records.get(FamilyDays)
+    assert kept is not None
+    assert kept.value == FamilyDays()
+    assert not own_records.all(FamilyCalendar)
 
 
 def test_the_own_week_is_told_and_changed(run: Run, own_records: Records, tmp_path: Path) -> None:

@@ -5,10 +5,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from tripplan.commands.answers.busy import BusyListAnswer, FamilyCalendarTold
 from tripplan.commands.console import Console
 from tripplan.commands.question import ASKED, asked_for, records_of, settings_from
 from tripplan.commands.reading import start_of
-from tripplan.errors import Finding, InputFaults
+from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.family_calendar_file import family_calendar_from, not_taken_sentences
@@ -19,7 +20,10 @@ from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.own_week_sentences import block_sentence, late_sentence, work_sentence
 from tripplan.records.store import Records
-from tripplan.services import Services, open_services
+from tripplan.services import Services, family_in, open_services
+
+_NEVER = "never"
+"""Said in the place of a time: late evenings do nothing."""
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
@@ -31,8 +35,13 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     kept = records.get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
     if options.task == "list":
-        _list(console, records, week)
+        if options.json:
+            console.json(_list_answer(records, week, services).model_dump(mode="json"))
+        else:
+            _list(console, records, week)
         return 0
+    if options.task == "remove":
+        return _remove(options.name, console, services, records)
     changed = read_form(write_toml(_changed(options, week)), ASKED, FamilyDays).usable()
     if options.task == "work":
         _check_member(options.member, records)
@@ -53,9 +62,51 @@ def _list(console: Console, records: Records, week: FamilyDays) -> None:
     console.line(late_sentence(week.late_evening))
 
 
+def _list_answer(records: Records, week: FamilyDays, services: Services) -> BusyListAnswer:
+    calendars = [kept.value for kept in records.all(FamilyCalendar).values()]
+    return BusyListAnswer(
+        data="demo" if records is services.demo else "own",
+        today=services.today(family_in(records)),
+        calendars=tuple(
+            FamilyCalendarTold(name=one.name, source=one.source, busy=len(one.busy), covers=one.covers)
+            for one in calendars
+        ),
+        own_week=week,
+    )
+
+
+def _remove(name: str, console: Console, services: Services, records: Records) -> int:
+    """Take off what is called so: a fixed block, a family calendar, or a member's working hours.
+
+    Raises:
+        UnknownName: nothing is.
+    """
+    wanted = name.strip().casefold()
+    kept = records.get(FamilyDays)
+    week = kept.value if kept else FamilyDays()
+    weekly = tuple(one for one in week.weekly if one.name.casefold() != wanted)
+    work = tuple(one for one in week.work if one.member.casefold() != wanted)
+    calendars = records.all(FamilyCalendar)
+    gone = [one for one in calendars.values() if one.value.name.casefold() == wanted]
+    left = week.model_copy(update={"weekly": weekly, "work": work})
+    if left == week and not gone:
+        known = (*(one.name for one in week.weekly), *(one.member for one in week.work), *calendars)
+        raise UnknownName("fixed block, working hours or family calendar", name, tuple(dict.fromkeys(known)))
+    with records.change(services.clock(), f"{name.strip()} is removed.") as change:
+        if kept is not None and left != week:
+            change.save(left, kept.revision)
+        for one in gone:
+            change.remove(FamilyCalendar, one.value.name, one.revision)
+    console.line(f"{name.strip()} is removed.")
+    _list(console, records, left)
+    return 0
+
+
 def _changed(options: Namespace, week: FamilyDays) -> dict[str, Any]:
     """The week after a task, as a file would hold it."""
     raw: dict[str, Any] = week.model_dump(mode="json", exclude_none=True)
+    if options.task == "late" and options.after.casefold() == _NEVER:
+        return {name: value for name, value in raw.items() if name != "late_evening"}
     if options.task == "late":
         late = {"after": options.after, "not_before": options.not_before}
         return {**raw, "late_evening": {name: value for name, value in late.items() if value}}

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import NoReturn
 
-from tripplan.commands.options.family import busy_options, logbook_options, study_options
+from tripplan.commands.options.family import busy_options, holidays_options, logbook_options, study_options
 from tripplan.commands.options.files import (
     check_options,
     export_options,
@@ -182,6 +182,12 @@ COMMANDS: Sequence[Command] = (
         "study", "study", "study units, places that fit, and a term's programme of outings", study_options
     ),
     Command("busy", "busy", "when the family is busy: calendars, fixed blocks, working hours", busy_options),
+    Command(
+        "holidays",
+        "holidays",
+        "public holidays, and the festivals and local days you add",
+        holidays_options,
+    ),
     Command("roads", "roads", "use the real roads of a region, from a map file", roads_options),
     Command("schools", "schools", "bring in school calendars, and tell how far they reach", schools_options),
     Command("schema", "schema", "print the JSON schema of a file or an answer", schema_options),

@@ -11,10 +11,12 @@ from pathlib import Path
 from tripplan.errors import Finding
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.files.gazetteer import NotFound
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_card
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
+from tripplan.files.where_text import locate_text
 from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
@@ -86,6 +88,19 @@ def _school_calendar(path: Path, home: Where, today: date, findings: list[Findin
         longitude=home.point.longitude,
         source=path.name,
     )
+
+
+def where_in(text: str, field: str, home: Where, findings: list[Finding]) -> Where | None:
+    """The location that a text names, near home where it may be several; else a fault of that field."""
+    try:
+        found = locate_text(text, home)
+    except ValueError as trouble:
+        findings.append(Finding("command line", field, text[:60], str(trouble)))
+        return None
+    if isinstance(found, NotFound):
+        findings.append(Finding("command line", field, text[:60], found.message))
+        return None
+    return found
 
 
 def start_of(path: Path, most: int, findings: list[Finding]) -> bytes | None:

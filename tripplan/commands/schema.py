@@ -4,10 +4,12 @@ from argparse import Namespace
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from tripplan.commands.answers.busy import BusyListAnswer
 from tripplan.commands.answers.compare import CompareAnswer
 from tripplan.commands.answers.day import DayAnswer
 from tripplan.commands.answers.days import DaysAnswer
 from tripplan.commands.answers.files import CheckAnswer, ImportAnswer
+from tripplan.commands.answers.holidays import HolidaysListAnswer
 from tripplan.commands.answers.logbook import (
     LogbookLearnedAnswer,
     LogbookListAnswer,
@@ -16,6 +18,7 @@ from tripplan.commands.answers.logbook import (
 )
 from tripplan.commands.answers.parts import Told
 from tripplan.commands.answers.passes import PassesAnswer
+from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer
 from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.console import Console
 from tripplan.files.household_file import household_schema
@@ -39,6 +42,10 @@ _ANSWERS: Mapping[str, type[Told]] = {
     "logbook-year": LogbookYearAnswer,
     "logbook-record": LogbookRecordAnswer,
     "logbook-learned": LogbookLearnedAnswer,
+    "study-list": StudyListAnswer,
+    "study-programme": StudyProgrammeAnswer,
+    "busy-list": BusyListAnswer,
+    "holidays-list": HolidaysListAnswer,
 }
 
 

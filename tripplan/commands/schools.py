@@ -8,15 +8,13 @@ from pathlib import Path
 
 from tripplan.commands.console import Console
 from tripplan.commands.question import asked_for, records_of, settings_from
-from tripplan.commands.reading import start_of
+from tripplan.commands.reading import start_of, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.gazetteer import NotFound
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.school_table_file import DateOrder
-from tripplan.files.where_text import locate_text
 from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
 from tripplan.planning.crowds.school_regions import (
@@ -216,14 +214,9 @@ def _where(asked: _Asked, findings: list[Finding]) -> Where:
         message = "there is no household on record; enter one on the screens, or use --demo"
         raise InputFaults((*findings, Finding(_ASKED, "--own", "", message)))
     home = family.household.home
-    if not text:
-        return home
-    try:
-        found = locate_text(text, home)
-    except ValueError as trouble:
-        raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], str(trouble)))) from trouble
-    if isinstance(found, NotFound):
-        raise InputFaults((*findings, Finding(_ASKED, "--at", text[:60], found.message)))
+    found = where_in(text, "--at", home, findings) if text else home
+    if found is None:
+        raise InputFaults(tuple(findings))
     return found
 
 

@@ -1,11 +1,12 @@
 """`tripplan study`: study units, the places that fit them, and a term's programme of outings."""
 
 from argparse import Namespace
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
+from tripplan.commands.answers.study import study_list_answer, study_programme_answer
 from tripplan.commands.console import Console
 from tripplan.commands.question import ASKED, Question, ask
-from tripplan.errors import Finding, InputFaults
+from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan
@@ -34,12 +35,9 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if question.records is None:
         message = "study units stand in the records; leave --household or --places out"
         raise InputFaults((Finding(ASKED, "--household", "", message),))
-    question.say_whose(console)
-    if options.task == "add":
-        return _add(options, console, question, question.records)
-    if options.task == "programme":
-        return _programme(console, question, question.records)
-    return _list(console, question, question.records)
+    if not getattr(options, "json", False):
+        question.say_whose(console)
+    return _TASKS[options.task](options, console, question, question.records)
 
 
 def _units(records: Records) -> list[StudyUnit]:
@@ -47,12 +45,14 @@ def _units(records: Records) -> list[StudyUnit]:
     return sorted(units, key=lambda unit: (unit.first, unit.name))
 
 
-def _list(console: Console, question: Question, records: Records) -> int:
-    units = _units(records)
-    if not units:
+def _list(options: Namespace, console: Console, question: Question, records: Records) -> int:
+    found = [(unit, fits_of(unit, question.family.places)) for unit in _units(records)]
+    if options.json:
+        console.json(study_list_answer(question, found).model_dump(mode="json"))
+        return 0
+    if not found:
         console.line("There is no study unit on record; 'tripplan study add' adds one.")
-    for unit in units:
-        fits = fits_of(unit, question.family.places)
+    for unit, fits in found:
         said = [*map(fit_sentence, fits.places), *map(close_sentence, fits.close), *nowhere_sentences(fits)]
         console.listed(f"{unit.name}. {' '.join(unit_sentences(unit))}", said)
     return 0
@@ -76,7 +76,23 @@ def _add(options: Namespace, console: Console, question: Question, records: Reco
     return 0
 
 
-def _programme(console: Console, question: Question, records: Records) -> int:
+def _remove(options: Namespace, console: Console, question: Question, records: Records) -> int:
+    """Take a unit off, with what was settled or ruled out for it."""
+    units = records.all(StudyUnit)
+    kept = next((one for name, one in units.items() if name.casefold() == options.name.casefold()), None)
+    if kept is None:
+        raise UnknownName("study unit", options.name, tuple(units))
+    name = kept.value.name
+    with records.change(question.clock(), f"The unit '{name}' is removed.") as change:
+        change.remove(StudyUnit, name, kept.revision)
+        wishes = change.get(ProgrammeWishes)
+        if wishes is not None:
+            change.save(wishes.value.forgetting(name), wishes.revision)
+    console.line(f"The unit '{name}' is removed.")
+    return 0
+
+
+def _programme(options: Namespace, console: Console, question: Question, records: Records) -> int:
     kept = records.get(ProgrammeWishes)
     family = question.family
     wishes = kept.value if kept else ProgrammeWishes(currency=family.household.currency)
@@ -87,6 +103,10 @@ def _programme(console: Console, question: Question, records: Records) -> int:
     units = _units(records)
     outings = [one.value for one in records.all(PlannedOuting).values()]
     found = programme_of(term_from(family, units, wishes, outings, ranked, today=question.today))
+    if options.json:
+        limits = limit_sentences(wishes, units)
+        console.json(study_programme_answer(question, found, limits).model_dump(mode="json"))
+        return 0 if found.outings else 1
     names = {place.id: place.name for place in family.places}
     console.listed("The term keeps to:", limit_sentences(wishes, units))
     console.listed("In the way:", found.obstacles)
@@ -102,3 +122,11 @@ def _programme(console: Console, question: Question, records: Records) -> int:
     )
     console.listed("In all:", programme_sentences(found, wishes))
     return 0
+
+
+_TASKS: Mapping[str, Callable[[Namespace, Console, Question, Records], int]] = {
+    "list": _list,
+    "add": _add,
+    "remove": _remove,
+    "programme": _programme,
+}

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
-from typing import Any, Literal
+from typing import Any
 
-from tripplan.commands.answers.parts import MoneyTold, Told, money_told
+from tripplan.commands.answers.parts import MoneyTold, RecordsAnswer, Told, money_told
 from tripplan.commands.logbook_on_record import Logbook
 from tripplan.files.record_of_outings import closing_lines
 from tripplan.planning.logbook.against_plan import YearAgainstPlan, against_plan
@@ -15,16 +15,6 @@ from tripplan.planning.logbook.learning import LearnedFigure
 from tripplan.planning.logbook.settings import Learnable
 from tripplan.planning.logbook.year import Purse, YearAccount
 from tripplan.planning.money import Money
-
-
-class LogbookAnswer(Told):
-    """What every answer about the logbook begins with."""
-
-    format: Literal[1] = 1
-    """Version of the answers' keys."""
-    data: Literal["demo", "own"]
-    """Whose records: the invented family's or the own ones."""
-    today: date
 
 
 class MoneyAgainstTold(Told):
@@ -64,7 +54,7 @@ class EntryTold(Told):
     """What nobody noted although the plan had a figure for it."""
 
 
-class LogbookListAnswer(LogbookAnswer):
+class LogbookListAnswer(RecordsAnswer):
     """Outings that were written down, oldest first."""
 
     entries: tuple[EntryTold, ...]
@@ -117,7 +107,7 @@ class MinutesOverYearTold(Told):
     unknown: tuple[str, ...]
 
 
-class LogbookYearAnswer(LogbookAnswer):
+class LogbookYearAnswer(RecordsAnswer):
     """The account of one year."""
 
     first: date
@@ -166,7 +156,7 @@ class ChildTotalTold(Told):
     subjects: tuple[SubjectTold, ...]
 
 
-class LogbookRecordAnswer(LogbookAnswer):
+class LogbookRecordAnswer(RecordsAnswer):
     """The record for home-education authorities."""
 
     first: date
@@ -200,7 +190,7 @@ class LearnedTold(Told):
     """Whether plans are made with it."""
 
 
-class LogbookLearnedAnswer(LogbookAnswer):
+class LogbookLearnedAnswer(RecordsAnswer):
     """All that outings teach."""
 
     figures: tuple[LearnedTold, ...]

@@ -110,6 +110,16 @@ class Answer(Told):
     today: date
 
 
+class RecordsAnswer(Told):
+    """What every answer about what is on record begins with."""
+
+    format: Literal[1] = 1
+    """Version of the answers' keys."""
+    data: Literal["demo", "own"]
+    """Whose records: the invented family's or the own ones."""
+    today: date
+
+
 _FELT = (
     "the likely total plus what the household says lost naps, a full house, driving and short visits weigh"
 )

@@ -20,22 +20,31 @@ def _date(text: str) -> date:
         raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
 
 
+def _number(text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        raise ArgumentTypeError(f"a number such as 25, not {text[:40]!r}") from None
+
+
 def study_options(parser: ArgumentParser) -> None:
     """The tasks of `tripplan study`."""
     tasks = Tasks(parser, *PLANNING)
-    tasks.add("list", "tell the study units and the places that fit")
-    tasks.add("programme", "choose one outing a unit, together within the budget")
+    json_option(tasks.add("list", "tell the study units and the places that fit"))
+    json_option(tasks.add("programme", "choose one outing a unit, together within the budget"))
     add = tasks.add("add", "add a study unit, or change the one of this name")
     add.add_argument("name", metavar="NAME", help="what the unit is called")
     add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")
     _days_of(add, required=True)
     add.add_argument("--budget", metavar="AMOUNT", help="what its outing may cost at most")
+    remove = tasks.add("remove", "take a study unit off the records")
+    remove.add_argument("name", metavar="NAME", help="what the unit is called")
 
 
 def busy_options(parser: ArgumentParser) -> None:
     """The tasks of `tripplan busy`."""
     tasks = Tasks(parser, own_records_options)
-    tasks.add("list", "tell what keeps the family busy")
+    json_option(tasks.add("list", "tell what keeps the family busy"))
     file = tasks.add("file", "read a calendar file (.ics); read again, it replaces what it held")
     file.add_argument("file", metavar="FILE", help="the calendar file")
     file.add_argument("--keep-names", action="store_true", help="keep what the entries say, not times only")
@@ -52,10 +61,42 @@ def busy_options(parser: ArgumentParser) -> None:
         below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
         _days_of(below, required=False)
     late = tasks.add("late", "say what a late evening does to the next day")
-    late.add_argument("after", metavar="TIME", help="an entry that ends later than this is late")
+    late.add_argument(
+        "after", metavar="TIME", help="an entry that ends later than this is late; 'never': it does nothing"
+    )
     late.add_argument(
         "--not-before", metavar="TIME", help="leave no earlier the next day (default: it is not free)"
     )
+    remove = tasks.add("remove", "take a fixed block, working hours or a calendar off the records")
+    remove.add_argument("name", metavar="NAME", help="of the block or calendar, or who works no more")
+
+
+def holidays_options(parser: ArgumentParser) -> None:
+    """The tasks of `tripplan holidays`."""
+    tasks = Tasks(parser, own_records_options)
+    json_option(tasks.add("list", "tell the coming year's public holidays and the local days on record"))
+    add = tasks.add("add", "add a festival or local day off, or change the one of this name")
+    add.add_argument("name", metavar="NAME", help="what it is called")
+    add.add_argument("first", metavar="DATE", type=_date, help="its first day")
+    add.add_argument("last", metavar="LAST", type=_date, nargs="?", help="its last day (default: the first)")
+    where = add.add_mutually_exclusive_group(required=True)
+    where.add_argument("--place", metavar="PLACE", help="the one place it concerns: an id or a name")
+    where.add_argument("--town", metavar="WHERE", help="the town it concerns, with all places near")
+    add.add_argument(
+        "--within", metavar="KM", type=_number, help="how far around the town places are near (default: 25)"
+    )
+    add.add_argument(
+        "--crowd", metavar="FACTOR", help="how many times the usual visitors come (default: 1.5, a guess)"
+    )
+    add.add_argument("--every-year", action="store_true", help="it comes back on the same dates")
+    add.add_argument("--day-off", action="store_true", help="people there are off work")
+    add.add_argument(
+        "--holiday-hours",
+        action="store_true",
+        help="places there keep the hours and prices of a public holiday (default: they do not)",
+    )
+    remove = tasks.add("remove", "take a local day off the records")
+    remove.add_argument("name", metavar="NAME", help="what it is called")
 
 
 def logbook_options(parser: ArgumentParser) -> None:

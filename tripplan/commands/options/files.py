@@ -36,6 +36,10 @@ SCHEMAS = (
     "logbook-year",
     "logbook-record",
     "logbook-learned",
+    "study-list",
+    "study-programme",
+    "busy-list",
+    "holidays-list",
 )
 """Three forms that a parent writes, and the JSON answers of the commands."""
 

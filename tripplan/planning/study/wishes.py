@@ -92,6 +92,12 @@ class ProgrammeWishes(Written):
         new = RuledOut(unit=unit, place=place, day=day)
         return kept.model_validate({**dict(kept), "ruled_out": (*kept.ruled_out, new)})
 
+    def forgetting(self, unit: str) -> Self:
+        """The same wishes with nothing said of a unit any more."""
+        without = tuple(one for one in self.without if one != unit)
+        left = self.settling(unit, None, None).allowing_again(unit)
+        return left.model_validate({**dict(left), "without": without})
+
     def allowing_again(self, unit: str) -> Self:
         """The same wishes with nothing ruled out for a unit."""
         left = tuple(one for one in self.ruled_out if one.unit != unit)

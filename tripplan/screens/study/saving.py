@@ -68,9 +68,7 @@ def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:
             change.remove(StudyUnit, name, kept.revision)
             wishes = change.get(ProgrammeWishes)
             if wishes is not None:
-                without = tuple(one for one in wishes.value.without if one != name)
-                left = wishes.value.settling(name, None, None).allowing_again(name)
-                change.save(left.model_copy(update={"without": without}), wishes.revision)
+                change.save(wishes.value.forgetting(name), wishes.revision)
         offer_to_take_back(view, PAGE, said, change.number)
         tell(PAGE, said)
 

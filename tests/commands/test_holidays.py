@@ -1,0 +1,65 @@
+"""`tripplan holidays` tells the coming year's holidays, and keeps the local days that the parent adds."""
+
+import json
+from datetime import date
+
+import jsonschema  # type: ignore[import-untyped]
+import pytest
+
+from tests.commands.conftest import Run
+from tripplan.planning.local_days import LocalDays
+from tripplan.records.store import Records
+
+
+def test_the_coming_holidays_are_told(run: Run) -> None:
+    """The day after the demo's today is Thanksgiving at home and in the places' states."""
+    said = run("holidays", "list", "--demo")
+    assert (said.status, said.err) == (0, "")
+    assert "Thu, Nov 26, 2026" in said.out
+    told = json.loads(run("holidays", "list", "--demo", "--json").out)
+    jsonschema.validate(told, json.loads(run("schema", "holidays-list").out))
+    first = told["holidays"][0]
+    assert (first["day"], first["name"], first["where"][0]) == ("2026-11-26", "Thanksgiving Day", "home")
+    assert first["days_off"]["first"] == "2026-11-26"
+
+
+def test_a_local_day_is_added_changed_told_and_removed(run: Run, own_records: Records) -> None:
+    """By its name; what places do on it is said; a second one of the name takes the first one's place."""
+    words = ("holidays", "add", "Hop fair", "2027-09-17")
+    added = run(*words, "2027-09-19", "--town", "Dubuque, IA", "--every-year", "--day-off")
+    assert (added.status, added.out) == (0, "Hop fair is added.\n")
+    changed = run(*words, "--place", "test-museum", "--holiday-hours", "--crowd", "3")
+    assert (changed.status, changed.out) == (0, "Hop fair is changed.\n")
+    kept = own_records.get(LocalDays)
+    assert kept is not None
+    (local,) = kept.value.days
+    assert (local.first, local.last, str(local.crowd_factor)) == (date(2027, 9, 17), date(2027, 9, 17), "3")
+    assert (local.place, local.town, local.hours_as_on_holidays) == ("test-museum", None, True)
+    listed = " ".join(run("holidays", "list").out.split())
+    assert "Hop fair: Fri, Sep 17, 2027" in listed
+    assert "places keep it like a public holiday" in listed
+    assert run("holidays", "remove", "hop FAIR").status == 0
+    assert run("holidays", "remove", "Hop fair").status == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("2027-09-17", "2027-09-16", "--place", "test-museum"), "the last day lies before the first"),
+        (("2027-09-17", "--place", "nowhere"), "no place is called that"),
+        (("2027-09-17", "--town", "Nowhereville Q"), "--town"),
+        (("2027-09-17",), "--place --town is required"),
+        (("17/09/2027", "--place", "test-museum"), "a date reads like 2026-12-08"),
+        (("2027-09-17", "--town", "Dubuque, IA", "--within", "far"), "a number such as 25"),
+        (("2027-09-17", "--town", "Dubuque, IA", "--within", "900"), "reach_km"),
+        (("2027-09-17", "--place", "test-museum", "--crowd", "many"), "crowd_factor"),
+    ],
+)
+def test_a_faulty_local_day_is_told_and_changes_nothing(
+    run: Run, own_records: Records, words: tuple[str, ...], said: str
+) -> None:
+    """Backwards, nowhere, unreadable or out of bounds: status 2 and what is wrong."""
+    refused = run("holidays", "add", "Fair", *words)
+    assert refused.status == 2
+    assert said in " ".join(refused.err.split())
+    assert own_records.get(LocalDays) is None

@@ -1,0 +1,138 @@
+"""`tripplan holidays`: the coming year's public holidays, and the local days that the parent adds."""
+
+from argparse import Namespace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from tripplan.commands.answers.holidays import HolidaysListAnswer, HolidayTold
+from tripplan.commands.console import Console
+from tripplan.commands.question import ASKED, asked_for, place_called, records_of, settings_from
+from tripplan.commands.reading import where_in
+from tripplan.errors import Finding, InputFaults, UnknownName
+from tripplan.files.toml_text import write_toml
+from tripplan.files.written import read_form
+from tripplan.planning import wording
+from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holidays
+from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
+from tripplan.planning.outing import Family
+from tripplan.planning.sentences import span_sentence
+from tripplan.records.opening import Which
+from tripplan.records.store import Records
+from tripplan.services import Services, family_in, open_services
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What every task has at hand."""
+
+    options: Namespace
+    console: Console
+    services: Services
+    records: Records
+    which: Which
+    family: Family
+    today: date
+
+    @property
+    def local_days(self) -> tuple[LocalDay, ...]:
+        """Those on record."""
+        kept = self.records.get(LocalDays)
+        return kept.value.days if kept else ()
+
+    def others(self, name: str) -> tuple[LocalDay, ...]:
+        """Those on record that are called otherwise."""
+        return tuple(one for one in self.local_days if one.name.casefold() != name.strip().casefold())
+
+    def save(self, days: tuple[LocalDay, ...], said: str) -> int:
+        """Put these on record in the place of all, and say so."""
+        kept = self.records.get(LocalDays)
+        self.records.save(LocalDays(days=days), self.services.clock(), kept.revision if kept else 0)
+        self.console.line(said)
+        return 0
+
+
+def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+    """Carry out one of the tasks."""
+    services = open_services(settings_from(options, environment))
+    which = asked_for(options, services)
+    records = records_of(services, which)
+    family = family_in(records)
+    if family is None:
+        message = "there is no household on record; enter one on the screens, or use --demo"
+        raise InputFaults((Finding(ASKED, "--own", "", message),))
+    return _TASKS[options.task](
+        _Asked(options, console, services, records, which, family, services.today(family))
+    )
+
+
+def _list(asked: _Asked) -> int:
+    family, console = asked.family, asked.console
+    coming = coming_holidays(family.household.home, (place.where for place in family.places), asked.today)
+    if asked.options.json:
+        answer = HolidaysListAnswer(
+            data="demo" if asked.which is Which.DEMO else "own",
+            today=asked.today,
+            holidays=tuple(
+                HolidayTold(day=one.day, name=one.name, where=one.where, days_off=one.row) for one in coming
+            ),
+            local_days=asked.local_days,
+        )
+        console.json(answer.model_dump(mode="json"))
+        return 0
+    if coming:
+        console.table(("day", "holiday", "where", "days off in a row"), [_row(one) for one in coming])
+    else:
+        console.line("No public holidays are on record for these countries.")
+    names = {place.id: place.name for place in family.places}
+    units = family.household.units
+    console.listed("Added by you:", [local_day_sentence(one, names, units) for one in asked.local_days])
+    return 0
+
+
+def _row(one: ComingHoliday) -> tuple[str, ...]:
+    return (
+        wording.day(one.day),
+        one.name,
+        ", ".join(one.where),
+        span_sentence(one.row) if one.row else "",
+    )
+
+
+def _add(asked: _Asked) -> int:
+    options, findings = asked.options, list[Finding]()
+    values: dict[str, Any] = {
+        "name": options.name,
+        "first": options.first,
+        "last": options.last or options.first,
+        "every_year": options.every_year,
+        "day_off": options.day_off,
+        "hours_as_on_holidays": options.holiday_hours,
+        "reach_km": options.within,
+        "crowd_factor": options.crowd,
+    }
+    if options.place is not None:
+        place = place_called(options.place, asked.family.places, findings)
+        values["place"] = place.id if place else None
+    else:
+        town = where_in(options.town, "--town", asked.family.household.home, findings)
+        values["town"] = town.model_dump(exclude_none=True) if town else None
+    if findings:
+        raise InputFaults(tuple(findings))
+    given = {name: value for name, value in values.items() if value is not None}
+    local = read_form(write_toml(given), ASKED, LocalDay).usable()
+    others = asked.others(local.name)
+    done = "added" if len(others) == len(asked.local_days) else "changed"
+    return asked.save((*others, local), f"{local.name} is {done}.")
+
+
+def _remove(asked: _Asked) -> int:
+    name = asked.options.name
+    others = asked.others(name)
+    if len(others) == len(asked.local_days):
+        raise UnknownName("local day", name, tuple(one.name for one in asked.local_days))
+    return asked.save(others, f"{name.strip()} is removed.")
+
+
+_TASKS: Mapping[str, Callable[[_Asked], int]] = {"list": _list, "add": _add, "remove": _remove}
