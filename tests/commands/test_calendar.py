@@ -104,6 +104,10 @@ def test_an_outing_on_record_keeps_the_uid_it_has(run: Run, own_records: Records
     run(*ASKED, out)
     (event,) = events(out)
     assert (event["UID"], event["SEQUENCE"]) == (outing_uid("museum-day"), 3)
+    own_records.remove(PlannedOuting, "museum-day", NOON, 1)  # its entry may still be on a calendar
+    run(*ASKED, out, "--replace")
+    (event,) = events(out)
+    assert (event["UID"], event["SEQUENCE"]) == (outing_uid("museum-day"), 3)
 
 
 def test_all_planned_outings_go_into_one_file(run: Run, own_records: Records, tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """The Calendar page makes entries that move and can be called off, and reads other calendars after a look."""
 
+import os
 from collections.abc import Callable, Iterable
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -140,6 +141,22 @@ def test_a_planned_outing_is_called_off_planned_again_and_removed(open_app: Open
     assert ID not in " ".join(button.key or "" for button in app.button)
     app.button(key="take_back_calendar").click().run()
     assert ID in " ".join(button.key or "" for button in app.button)
+
+
+def test_a_removed_outing_that_is_planned_anew_goes_on_from_there(open_app: Opened) -> None:
+    """It can be saved although it is as it was; the entry in the file is the old one, changed once more."""
+    app = with_outing(open_app)
+    app.button(key="save_entry").click().run()
+    app.button(key=f"turn_{ID}").click().run()
+    app.button(key=f"remove_planned_{ID}").click().run()
+    assert not app.button(key="save_entry").disabled
+    assert "a calendar that still has its entry" in said(app.caption)
+    app.button(key="save_entry").click().run()
+    assert not app.exception
+    assert app.button(key="save_entry").disabled
+    kept = open_services(dict(os.environ)).demo.get(PlannedOuting, ID)
+    assert kept is not None
+    assert (kept.value.status, kept.value.sequence) == (PlanStatus.CONFIRMED, 2)
 
 
 def test_an_outing_can_move_to_another_day(open_app: Opened) -> None:

@@ -20,6 +20,7 @@ from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
 from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 
 
@@ -88,9 +89,9 @@ def _ticks(options: Namespace) -> EntryTicks:
 
 def _named(question: Question, outing: Outing) -> tuple[str, int]:
     """The entry's UID and sequence: those on record, else one that is the same every time."""
-    for kept in question.records.all(PlannedOuting).values() if question.records else ():
-        if _is_of(kept.value, outing):
-            return kept.value.uid, kept.value.sequence
+    kept = outings_ever(question.records).on(outing.place.id, outing.day) if question.records else None
+    if kept is not None:
+        return kept.value.uid, kept.value.sequence
     return outing_uid(f"{question.family.household.name} {outing.place.id} {outing.day}"), 0
 
 
@@ -126,22 +127,22 @@ def _send(options: Namespace, console: Console, question: Question) -> int:
     """Send to the family's calendar server what is planned, and note what lies there."""
     records, server = _server(question)
     family, now = question.family, question.clock()
-    kept = records.all(PlannedOuting)
+    ever = outings_ever(records)
     if options.planned:
-        outings = coming((one.value for one in kept.values()), question.today)
+        outings = coming((one.value for one in ever.planned.values()), question.today)
     else:
         answer = planned(question)
         if isinstance(answer, NoOuting):
             say_no(answer, console.aside())
             return 1
-        before = next((one for one in kept.values() if _is_of(one.value, answer)), None)
+        before = ever.on(answer.place.id, answer.day)
         one = planned_from(
             answer,
             family.household,
             _ticks(options),
             PlanStatus.TENTATIVE if options.tentative else PlanStatus.CONFIRMED,
             before=before.value if before else None,
-            ids_taken=kept.keys(),
+            ids_taken=ever.ids,
             at=now,
         )
         records.save(one, now, before.revision if before else 0)
@@ -165,10 +166,6 @@ def _send(options: Namespace, console: Console, question: Question) -> int:
     sending = send_waiting(records, server, _password(server), entry, now)
     (console.line if sending.complete else console.remark)(sending.in_words())
     return 0 if sending.complete else 1
-
-
-def _is_of(kept: PlannedOuting, outing: Outing) -> bool:
-    return (kept.place, kept.day) == (outing.place.id, outing.day)
 
 
 def _server(question: Question) -> tuple[Records, ServerCalendar]:

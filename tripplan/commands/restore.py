@@ -8,6 +8,7 @@ from pathlib import Path
 from tripplan.commands.console import Console
 from tripplan.commands.question import ASKED, settings_from
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
+from tripplan.files.planned_entry import going_on
 from tripplan.planning import wording
 from tripplan.records.location import data_folder
 from tripplan.records.opening import Which
@@ -40,7 +41,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if not change.any:
         console.line("The copy holds exactly what is on record now.")
     elif options.yes:
-        put_back(services.own, copy, services.clock())
+        put_back(services.own, copy, services.clock(), going_on)
         console.line(
             f"Done: your records are those of {wording.day(day)}. The Records page can take that back."
         )

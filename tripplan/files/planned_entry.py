@@ -13,6 +13,7 @@ from tripplan.files.plain_text import lines
 from tripplan.planning import wording
 from tripplan.planning.booking import book_by
 from tripplan.planning.household import Household
+from tripplan.planning.model import Written
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
@@ -37,8 +38,9 @@ def planned_from(
         household: whose it is; its name is part of what the UID is made from.
         ticked: what the entry tells.
         status: how firm it is.
-        before: the planned outing that this one takes the place of; None for a new one.
-        ids_taken: ids on record.
+        before: the planned outing that this one takes the place of, or goes on from where it was taken off
+            the list; None for a new one.
+        ids_taken: ids that were ever given.
         at: now; zone-aware.
 
     Returns:
@@ -82,6 +84,23 @@ def planned_from(
             "changed_at": at,
         }
     )
+
+
+def going_on(earlier: Written, last: Written, at: datetime) -> Written:
+    """How a document reads when an earlier state of it is put back.
+
+    A planned outing's sequence goes on from its last state, because calendars that hold that one take
+    nothing with a lower number (RFC 5546, 2.1.5); any other document is as it was.
+
+    Args:
+        earlier: the state that is put back.
+        last: the state it comes after.
+        at: now; zone-aware.
+    """
+    if not isinstance(earlier, PlannedOuting) or not isinstance(last, PlannedOuting) or earlier == last:
+        return earlier
+    written = tuple(dict.fromkeys((*earlier.once_written, *last.once_written, *endings(_written_as(last)))))
+    return earlier.model_copy(update={"sequence": last.sequence}).changed(at, once_written=written)
 
 
 def _written_as(planned: PlannedOuting) -> OutingEntry:

@@ -12,9 +12,9 @@ from pydantic import ValidationError
 from tripplan.errors import RecordsUnusable, UnknownName
 from tripplan.planning.model import Written
 from tripplan.records.database import BACKUP_FOLDER, Database, said_plainly
-from tripplan.records.kinds import MODELS
+from tripplan.records.kinds import MODELS, kind_of
 from tripplan.records.migrations import migrate
-from tripplan.records.store import Records
+from tripplan.records.store import Change, Records, Retold
 
 _BESIDE = ("", "-wal", "-shm")
 """The files that SQLite keeps for one database."""
@@ -82,20 +82,26 @@ def documents_in(copy: DayCopy, read_at: datetime) -> tuple[Written, ...]:
         raise RecordsUnusable(f"{copy.path}: this version of tripplan cannot read all of it") from error
 
 
-def put_back(records: Records, copy: DayCopy, saved_at: datetime) -> None:
+def put_back(records: Records, copy: DayCopy, saved_at: datetime, retold: Retold | None = None) -> None:
     """Put what a copy holds in the place of everything on record; that can be taken back like any change.
 
     Args:
         records: where to.
         copy: one of its copies.
         saved_at: now; zone-aware.
+        retold: how an earlier state reads now; to the letter as it was where left out.
 
     Raises:
         RecordsUnusable: the copy or the records cannot be used; nothing was changed.
     """
     documents = documents_in(copy, saved_at)
     with records.change(saved_at, f"The copy of {copy.day} was put back.") as change:
-        change.replace_all(documents)
+        change.replace_all([_read_anew(change, one, saved_at, retold) for one in documents])
+
+
+def _read_anew(change: Change, document: Written, at: datetime, retold: Retold | None) -> Written:
+    last = change.last(type(document), kind_of(type(document)).key(document))
+    return document if last is None or retold is None else retold(document, last, at)
 
 
 def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:

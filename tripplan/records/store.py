@@ -1,9 +1,9 @@
 """The family's records: documents that are saved, removed and brought back, never overwritten unseen."""
 
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Generic, TypeVar
 
@@ -13,11 +13,16 @@ from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.model import Written
 from tripplan.records.database import Database
 from tripplan.records.history import PastChange, edits_in, latest_changes
-from tripplan.records.kinds import ONLY, STAYS_HERE, kind_of
+from tripplan.records.kinds import MODELS, ONLY, STAYS_HERE, kind_of
 
 T = TypeVar("T", bound=Written)
 
+Retold = Callable[[Written, Written, datetime], Written]
+"""How an earlier state of a document reads once it is put back: from that state, the last one, and now."""
+
 _CURRENT = "SELECT * FROM document JOIN version USING (kind, key, revision)"
+_LAST = "SELECT * FROM version WHERE kind = ? AND key = ? AND body IS NOT NULL ORDER BY revision DESC LIMIT 1"
+_REMOVED = f"{_CURRENT} WHERE kind = ? AND body IS NULL ORDER BY key"
 
 
 @dataclass(frozen=True)
@@ -93,6 +98,11 @@ class Change:
     def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
         """One document as this change sees it, or None."""
         return _get(self._connection, model, key)
+
+    def last(self, model: type[T], key: str) -> T | None:
+        """One document as it was last, even where it is removed; None where it never was."""
+        row = self._connection.execute(_LAST, (kind_of(model).name, key)).fetchone()
+        return None if row is None else _kept(model, row).value
 
     def save(self, value: T, expected: int = 0) -> Kept[T]:
         """Save a document; one that says what is on record already adds no revision.
@@ -185,11 +195,12 @@ class Change:
         for name, value in wanted.items():
             self.save(value, there.get(name, 0))
 
-    def take_back(self, number: int) -> None:
+    def take_back(self, number: int, retold: Retold | None = None) -> None:
         """Put every document of a change back to what it was before it; that is a change of its own.
 
         Args:
             number: of the change, as `Change.number` or the history told it.
+            retold: how an earlier state reads now; to the letter as it was where left out.
 
         Raises:
             RecordConflict: a document was changed again since.
@@ -202,7 +213,20 @@ class Change:
             if not edit.stands:
                 raise RecordConflict(edit.called)
             current = self._row(edit.kind, edit.key)
-            self._append(edit.kind, edit.key, current, edit.before, edit.before_content_of)
+            body = edit.before
+            if retold is not None and body is not None:
+                body = self._read_anew(edit.kind, edit.key, body, retold)
+            self._append(edit.kind, edit.key, current, body, edit.before_content_of)
+
+    def _read_anew(self, kind: str, key: str, body: str, retold: Retold) -> str:
+        model = MODELS.get(kind)
+        if model is None:
+            return body  # of another version of the program; it goes back unread
+        try:
+            earlier, last = model.model_validate_json(body), self.last(model, key)
+        except (ValidationError, RecordsUnusable):
+            return body
+        return body if last is None else retold(earlier, last, self._saved_at).model_dump_json()
 
     def _row(self, kind: str, key: str) -> sqlite3.Row | None:
         rows = self._connection.execute(f"{_CURRENT} WHERE kind = ? AND key = ?", (kind, key))
@@ -253,6 +277,17 @@ class Records:
         with self.database.reading() as connection:
             rows = connection.execute(query, (kind_of(model).name,)).fetchall()
         return {row["key"]: _kept(model, row) for row in rows}
+
+    def removed(self, model: type[T]) -> dict[str, Kept[T]]:
+        """Every document of a type that is on record no more, as it was last, by its key.
+
+        Their revision is 0: what is handed back to save such a document anew.
+        """
+        name = kind_of(model).name
+        with self.database.reading() as connection:
+            keys = [row["key"] for row in connection.execute(_REMOVED, (name,))]
+            rows = [connection.execute(_LAST, (name, key)).fetchone() for key in keys]
+        return {row["key"]: replace(_kept(model, row), revision=0) for row in rows}
 
     def newest(self, model: type[T], most: int) -> dict[str, Kept[T]]:
         """The documents of a type with the last keys, in order of the keys; for keys that begin with a day.

@@ -8,6 +8,7 @@ from tripplan.files.planned_entry import planned_from
 from tripplan.planning.household import Household
 from tripplan.planning.outing import Outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
@@ -36,19 +37,12 @@ def pencil_in(view: View, household: Household, outings: Sequence[Outing]) -> No
 
 def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
     now = view.services.clock()
-    kept = records_of(view).all(PlannedOuting)
+    ever = outings_ever(records_of(view))
     choice = " ".join((f"{now:%Y%m%dT%H%M%S}", *(outing.place.id for outing in outings)))[:80]
     planned: list[tuple[PlannedOuting, int]] = []
     for outing in outings:
-        before = next(
-            (
-                one
-                for one in kept.values()
-                if (one.value.place, one.value.day) == (outing.place.id, outing.day)
-            ),
-            None,
-        )
-        if before is not None and before.value.status is PlanStatus.CONFIRMED:
+        before = ever.on(outing.place.id, outing.day)
+        if before is not None and before.revision and before.value.status is PlanStatus.CONFIRMED:
             continue
         one = planned_from(
             outing,
@@ -56,7 +50,7 @@ def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
             before.value.ticked if before else EntryTicks(),
             PlanStatus.TENTATIVE,
             before=before.value if before else None,
-            ids_taken=kept.keys(),
+            ids_taken=ever.ids,
             at=now,
         )
         planned.append((one.model_copy(update={"choice": choice}), before.revision if before else 0))

@@ -14,6 +14,7 @@ from tripplan.planning import wording
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.planned import PlannedOuting, PlanStatus, others_called_off
 from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.records.planned_outings import OutingsEver, outings_ever
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
 from tripplan.screens.calendar.family_import import family_calendars
@@ -56,13 +57,13 @@ def render(view: View) -> None:
     st.title("Onto the calendar")
     show_notice(PAGE)
     take_back_button(view, PAGE)
-    outings = records_of(view).all(PlannedOuting)
+    ever = outings_ever(records_of(view))
     server = server_of(view)
     if server is not None:
         ask_password(server)
     # The entry stands first but is drawn last, because picking nobody ends the page.
     entry = st.container()
-    _planned_outings(view, family, outings, server)
+    _planned_outings(view, family, ever.planned, server)
     setup(view)
     st.subheader("When schools are out", anchor=False)
     school_calendars(view, family)
@@ -72,13 +73,13 @@ def render(view: View) -> None:
     family_calendars(view, family)
     own_week(view, family)
     with entry:
-        _outing(view, family, outings, server)
+        _outing(view, family, ever, server)
 
 
 # --- the outing the parent took ---------------------------------------------------------------------------
 
 
-def _outing(view: View, family: Family, outings: KeptOutings, server: ServerCalendar | None) -> None:
+def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalendar | None) -> None:
     now = taken(view, family)
     if now is None:
         st.info("No outing is taken yet. Compare places, take one, and it can be put on the calendar here.")
@@ -102,7 +103,9 @@ def _outing(view: View, family: Family, outings: KeptOutings, server: ServerCale
         st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
         return
     st.subheader(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
-    before = _on_record(now, outings) or _moved_from(view, now, outings)
+    before = ever.on(now.place.id, now.day)
+    if before is None or not before.revision:
+        before = _moved_from(view, now, ever.planned) or before
     # What is pressed stands above what it can be set to.
     pressed = st.container()
     fields = filled(ENTRY, first_ticks(before.value if before else None))
@@ -113,19 +116,11 @@ def _outing(view: View, family: Family, outings: KeptOutings, server: ServerCale
         ticked,
         status,
         before=before.value if before else None,
-        ids_taken=outings.keys(),
+        ids_taken=ever.ids,
         at=view.services.clock(),
     )
     with pressed:
         _entry(view, family, outing, planned, before, server)
-
-
-def _on_record(now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
-    """What is planned already for this place and day."""
-    return next(
-        (kept for kept in outings.values() if (kept.value.place, kept.value.day) == (now.place.id, now.day)),
-        None,
-    )
 
 
 def _moved_from(view: View, now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
@@ -158,7 +153,8 @@ def _entry(
 ) -> None:
     data = file_of(entry_of(planned, family.household, outing.place, outing), view.services.clock())
     st.caption(plain(ticks_in_words(planned)))
-    kept_already = before is not None and planned == before.value
+    on_the_list = before is not None and before.revision > 0
+    kept_already = on_the_list and before is not None and planned == before.value
     said = f"{outing.place.name} on {wording.day(outing.day)} is planned."
     keep: dict[str, Any] = {"on_click": _keep, "args": (view, planned, before, said)}
     with st.container(horizontal=True):
@@ -186,9 +182,13 @@ def _entry(
         st.button("Save as planned outing", key="save_entry", disabled=kept_already, **keep)
     if kept_already:
         st.caption("This outing is kept below as it is shown here.")
-    elif before is not None:
+    elif on_the_list:
         st.caption(
             "It was planned before; saving changes that entry, and the new file moves it on the calendar."
+        )
+    elif before is not None:
+        st.caption(
+            "It was on the list before; a calendar that still has its entry takes this one in its place."
         )
     with st.expander("The entry as the calendar will show it", expanded=False):
         st.code(file_in_words(data), language=None, wrap_lines=True)

@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from tripplan.files.planned_entry import going_on
 from tripplan.planning import wording
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
@@ -58,5 +59,5 @@ def day_copies(view: View) -> None:
 
 def _put_back(view: View, copy: DayCopy) -> None:
     with trouble_said(PAGE):
-        put_back(records_of(view), copy, view.services.clock())
+        put_back(records_of(view), copy, view.services.clock(), going_on)
         tell(PAGE, f"The copy of {wording.day(copy.day)} is put back.")

@@ -35,6 +35,7 @@ from tripplan.planning.study.sentences import (
 )
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names, take
@@ -387,24 +388,17 @@ def _keep_all(view: View, family: Family, found: Programme) -> None:
 
 def _keep(view: View, family: Family, kept: Sequence[tuple[StudyUnit, Outing]]) -> None:
     """Put outings of the programme on record as planned, each under its unit."""
-    records = records_of(view).all(PlannedOuting)
+    ever = outings_ever(records_of(view))
     new: list[tuple[PlannedOuting, int]] = []
     for unit, outing in kept:
-        before = next(
-            (
-                one
-                for one in records.values()
-                if (one.value.place, one.value.day) == (outing.place.id, outing.day)
-            ),
-            None,
-        )
+        before = ever.on(outing.place.id, outing.day)
         planned = planned_from(
             outing,
             family.household,
             before.value.ticked if before else EntryTicks(),
             PlanStatus.TENTATIVE,
             before=before.value if before else None,
-            ids_taken=records.keys(),
+            ids_taken=ever.ids,
             at=view.services.clock(),
         )
         named_so = planned.model_copy(update={"study_unit": unit.name})

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import streamlit as st
 
 from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
+from tripplan.files.planned_entry import going_on
 from tripplan.planning.model import Written
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
@@ -128,5 +129,5 @@ def take_back(view: "View", spot: str, number: int, said: str) -> None:
     st.session_state.pop(_state(view, spot), None)
     with trouble_said(spot):
         with records_of(view).change(view.services.clock(), f"Taken back: {said}") as change:
-            change.take_back(number)
+            change.take_back(number, going_on)
         tell(spot, "Taken back; everything is as it was before.")
