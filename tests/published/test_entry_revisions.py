@@ -2,7 +2,7 @@
 
 Source: Daboo (ed.), iCalendar Transport-Independent Interoperability Protocol (iTIP), RFC 5546, 2009,
 sections 2.1.4 (a revision has a higher SEQUENCE) and 2.1.5 (of one UID the highest SEQUENCE counts, then the
-latest DTSTAMP). Independent readers: vobject 0.9.9 (PyPI) reads what counts; Radicale 3.9.0 keeps what was sent.
+latest DTSTAMP). Independent: vobject 0.9.9 (PyPI) reads what counts; Radicale 3.9.0 keeps what was sent.
 """
 
 from collections.abc import Callable, Iterable
