@@ -45,6 +45,23 @@ def test_nothing_on_record_is_none(records: Records) -> None:
     assert records.all(Place) == {}
 
 
+def test_what_was_read_before_is_made_anew_only_where_it_changed(records: Records, noon: datetime) -> None:
+    """The answer is that of a fresh reading; what is the same is the very same object."""
+    for name in ("cave", "mill", "windmill"):
+        records.save(make_place(id=name), noon)
+    before = records.all(Place)
+    records.save(make_place(id="mill", name="Other"), noon, before["mill"].revision)
+    records.remove(Place, "cave", noon, before["cave"].revision)
+    records.save(make_place(id="abbey"), noon)
+    now = records.all(Place, before)
+    assert now == records.all(Place)
+    assert list(now) == ["abbey", "mill", "windmill"]
+    assert now["windmill"] is before["windmill"]
+    assert now["mill"].value.name == "Other"
+    records.undo(Place, "mill", noon, now["mill"].revision)
+    assert records.all(Place, now)["mill"].value == before["mill"].value
+
+
 def test_only_known_kinds_are_kept(records: Records, noon: datetime) -> None:
     """A type that the records do not know is a caller's mistake, named with the known ones."""
 

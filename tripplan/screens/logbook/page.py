@@ -12,6 +12,7 @@ from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
+from tripplan.screens.logbook.all_entries import all_entries
 from tripplan.screens.logbook.entry_form import (
     PAGE,
     KeptEntries,
@@ -39,7 +40,7 @@ def render(view: View) -> None:
     st.title("Logbook")
     st.markdown("What outings really cost, how long they took and what was learned.")
     records = records_of(view)
-    entries, outings = records.all(LogbookEntry), records.all(PlannedOuting)
+    entries, outings = all_entries(records), records.all(PlannedOuting)
     settings = records.get(LogbookSettings)
     show_notice(PAGE)
     take_back_button(view, PAGE)
