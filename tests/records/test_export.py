@@ -1,9 +1,8 @@
 """The whole of the records leaves in one file and comes back the same; a wrong file changes nothing."""
 
 import json
-from collections.abc import Callable
-from datetime import UTC, date, datetime, timedelta, timezone
-from decimal import Decimal
+from collections.abc import Callable, Iterable
+from datetime import UTC, datetime
 from typing import Any
 
 import pytest
@@ -11,137 +10,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
-from tests.records.conftest import fill
-from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tests.records.conftest import NOON, fill
+from tests.records.drawn import DRAWN, TRAVELLING, contents
 from tripplan.planning.model import Written
-from tripplan.planning.outing import TypedDrive
-from tripplan.planning.planned import PlannedOuting, PlanStatus
-from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.server_calendar import OnServer, ServerCalendar
+from tripplan.planning.where import LookedUp
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
-from tripplan.records.kinds import KINDS, ComparedPlaces
+from tripplan.records.kinds import KINDS, DemoShown, kind_of
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
-
-names = st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=80).filter(
-    lambda text: bool(text.strip())
-)
-ids = st.from_regex(r"[a-z0-9]{1,9}(-[a-z0-9]{1,9}){0,3}", fullmatch=True)
-prices = st.decimals(0, 1000, places=2)
-days = st.dates(date(2026, 1, 1), date(2030, 12, 31))
-moments = st.datetimes(datetime(2026, 1, 1), datetime(2030, 12, 31), timezones=st.timezones())  # noqa: DTZ001
-offsets = st.integers(-14 * 60, 14 * 60).map(lambda minutes: timezone(timedelta(minutes=minutes)))
-
-households = st.builds(
-    lambda name, price, needs, share: make_household(
-        name=name,
-        treats_per_child=price,
-        reserve_percent=share,
-        members=[{"name": "Ann", "born": "1988-05", "needs": needs, "statuses": [name]}],
-    ),
-    names,
-    prices,
-    st.text(st.characters(exclude_categories=["Cs"])),
-    st.decimals(0, 100, allow_nan=False, allow_infinity=False),
-)
-places = st.builds(
-    lambda key, name, price, notes: make_place(
-        id=key, name=name, notes=notes, offers=[{"name": "Entry", "price": price, "ages": "any"}]
-    ),
-    ids,
-    names,
-    prices,
-    names,
-)
-school_calendars = st.builds(
-    lambda name, latitude, longitude, pupils, first, more: SchoolCalendar.model_validate(
-        {
-            "name": name,
-            "country": "US",
-            "latitude": latitude,
-            "longitude": longitude,
-            "pupils": pupils,
-            "known": {"first": first, "last": first + timedelta(days=more)},
-            "no_school": [{"first": first, "last": first, "name": name}],
-        }
-    ),
-    names,
-    st.floats(-90, 90),
-    st.floats(-180, 180),
-    st.integers(1, 10**12),
-    days,
-    st.integers(0, 400),
-)
-family_calendars = st.builds(
-    lambda name, start, offset: FamilyCalendar.model_validate(
-        {"name": name, "busy": [{"start": start.astimezone(offset), "end": start.astimezone(UTC)}]}
-    ),
-    names,
-    moments,
-    offsets,
-)
-typed_drives = st.builds(
-    TypedDrive,
-    place=ids,
-    km=st.floats(0, 20_000, exclude_min=True),
-    minutes=st.floats(0, 10_000, exclude_min=True),
-    typed_on=days,
-)
-planned_outings = st.builds(
-    lambda key, moment, party, status, amount: PlannedOuting(
-        id=key,
-        place=key,
-        day=moment.date(),
-        party=tuple(party),
-        leave_home=moment,
-        enter=moment,
-        leave_place=moment,
-        home=moment,
-        uid=f"{key}@example.org",
-        status=status,
-        changed_at=moment.astimezone(UTC),
-        likely_amount=amount,
-        currency="USD",
-    ),
-    ids,
-    moments,
-    st.lists(names, min_size=1, max_size=5),
-    st.sampled_from(PlanStatus),
-    st.decimals(0, 10**6, places=3).map(Decimal),
-)
-study_units = st.builds(
-    lambda name, topic, first, more, budget, members: StudyUnit(
-        name=name,
-        topics=(topic,),
-        first=first,
-        last=first + timedelta(days=more),
-        currency="USD",
-        budget=budget,
-        members=tuple(members),
-    ),
-    names,
-    names,
-    days,
-    st.integers(0, 200),
-    st.none() | prices,
-    st.lists(names, max_size=3),
-)
-
-
-def by_key(documents: st.SearchStrategy[Any], model: type[Written]) -> st.SearchStrategy[list[Any]]:
-    """Up to four documents of one type, no two with the same key."""
-    return st.lists(documents, max_size=4, unique_by=KINDS[model].key)
-
-
-contents = st.tuples(
-    st.lists(households, max_size=1),
-    by_key(places, type(make_place())),
-    by_key(school_calendars, SchoolCalendar),
-    by_key(family_calendars, FamilyCalendar),
-    by_key(typed_drives, TypedDrive),
-    by_key(planned_outings, PlannedOuting),
-    by_key(study_units, StudyUnit),
-    st.lists(st.builds(ComparedPlaces, places=st.lists(ids, max_size=4).map(tuple)), max_size=1),
-).map(lambda kinds: [value for values in kinds for value in values])
 
 
 @pytest.fixture(scope="module")
@@ -152,8 +29,49 @@ def two_records(tmp_path_factory: pytest.TempPathFactory) -> tuple[Records, Reco
     return one, two
 
 
-@settings(max_examples=60, deadline=None)
-@given(contents, contents)
+def by_name(documents: Iterable[Written]) -> dict[tuple[str, str], Written]:
+    """Documents by kind and key."""
+    return {(kind_of(type(one)).name, kind_of(type(one)).key(one)): one for one in documents}
+
+
+def test_every_kind_is_drawn_and_what_stays_here_is_meant_to() -> None:
+    """A new kind joins the tests of this file; one that no export holds is named here with its reason."""
+    assert DRAWN.keys() == KINDS.keys()
+    assert {model for model, kind in KINDS.items() if not kind.travels} == {
+        LookedUp,  # what an online service answered on this computer
+        ServerCalendar,  # the connection set up on this computer
+        OnServer,  # what this computer has sent
+        DemoShown,  # what this computer shows
+    }
+
+
+@settings(max_examples=10, deadline=None)
+@given(contents(at_least=1, at_most=2), st.data())
+def test_a_record_of_every_kind_goes_out_and_comes_back(
+    two_records: tuple[Records, Records], before: list[Written], data: st.DataObject
+) -> None:
+    """Into empty records: the same documents, the same bytes; what stays here is in neither."""
+    here, there = two_records
+    fill(here, before)
+    fill(there, [])
+    for model in KINDS.keys() - set(TRAVELLING):
+        staying = data.draw(DRAWN[model])
+        kept = here.get(model, KINDS[model].key(staying))
+        here.save(staying, NOON, kept.revision if kept else 0)
+    exported = export_all(here)
+    assert {entry["kind"] for entry in json.loads(exported)["documents"]} == {
+        KINDS[model].name for model in TRAVELLING
+    }
+    assert import_all(there, exported, "all.json", NOON) == ()
+    assert export_all(there) == exported
+    assert by_name(read_export(exported, "all.json").documents) == by_name(before)
+    assert [(raw.kind, raw.key, raw.body) for raw in there.raw_documents()] == [
+        (raw.kind, raw.key, raw.body) for raw in here.raw_documents()
+    ]
+
+
+@settings(max_examples=30, deadline=None)
+@given(contents(at_least=0, at_most=2), contents(at_least=0, at_most=2))
 def test_export_and_import_are_each_others_opposite(
     two_records: tuple[Records, Records], before: list[Written], other: list[Written]
 ) -> None:
