@@ -37,7 +37,7 @@ from tripplan.planning.travel.drive import Drive, Leg, Way
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.travel.patience import usual_patience
 from tripplan.planning.visit_notes import visit_notes
-from tripplan.planning.ways import ways_of
+from tripplan.planning.ways import Pace, pace_of, ways_of
 
 USUAL_GRID_MINUTES = 5
 """Departures and leaving times are usually tried this far apart [min]."""
@@ -408,7 +408,12 @@ def day_question(
 
 def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Way, Way]:
     """The way there and the way home on one day; the arguments are those of `day_question`."""
-    return ways_of(family.household, party, facts.drive, facts.place.where, day, facts.public_holidays.keys())
+    return ways_at(family, pace_of(family.household, party, day), facts, day)
+
+
+def ways_at(family: Family, pace: Pace, facts: PlaceFacts, day: date) -> tuple[Way, Way]:
+    """As `ways_on`, for a party of which it is known how it travels that day."""
+    return ways_of(family.household, pace, facts.drive, facts.place.where, day, facts.public_holidays.keys())
 
 
 def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date) -> Gate:

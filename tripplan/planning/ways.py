@@ -1,7 +1,7 @@
 """The two ways of one outing as they are with this party on this day."""
 
 from collections.abc import Sequence, Set
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from tripplan.planning import wording
@@ -21,39 +21,56 @@ from tripplan.planning.travel.stops import StoppedDrive, there_and_back
 from tripplan.planning.where import Where
 
 
+@dataclass(frozen=True)
+class Pace:
+    """How a party travels, whatever the road.
+
+    Attributes:
+        load_up_minutes: from 'shoes on' to the wheels turning [min].
+        unload_minutes: from parking to walking [min].
+        stretch_minutes: the longest stretch of driving without a rest [min].
+    """
+
+    load_up_minutes: int
+    unload_minutes: int
+    stretch_minutes: int
+
+
+def pace_of(household: Household, party: Sequence[Member], day: date) -> Pace:
+    """How a party travels at the ages it has on a day."""
+    habits = household.habits
+    ages_months = [member.months_on(day) for member in party]
+    toilets = [member.toilet_minutes for member in party if member.toilet_minutes is not None]
+    return Pace(
+        usual_load_up_minutes(ages_months) if habits.load_up_minutes is None else habits.load_up_minutes,
+        usual_unload_minutes(ages_months),
+        drive_stretch_for(ages_months, habits.drive_at_most_minutes, toilets),
+    )
+
+
 def ways_of(
-    household: Household,
-    party: Sequence[Member],
-    drive: Drive,
-    place: Where,
-    day: date,
-    public_holidays: Set[date],
+    household: Household, pace: Pace, drive: Drive, place: Where, day: date, public_holidays: Set[date]
 ) -> tuple[Way, Way]:
     """The way there and the way home, with load-up, rests, stops and rush hours.
 
     Args:
         household: home and habits.
-        party: who goes; ages are those on the day.
+        pace: how the party travels that day.
         drive: the way from home to the place, wheels turning on empty roads.
         place: where it ends.
         day: the date at home.
         public_holidays: on these the roads are as on a Sunday, without a rush.
     """
     home, habits = household.home, household.habits
-    ages_months = [member.months_on(day) for member in party]
-    toilets = [member.toilet_minutes for member in party if member.toilet_minutes is not None]
-    stretch = drive_stretch_for(ages_months, habits.drive_at_most_minutes, toilets)
     rush = rush_hours_between(habits.rush_hours, home, place) if day not in public_holidays else ()
 
     def way(stopped: StoppedDrive) -> Way:
         def leg_of(drive_minutes: int | None) -> Leg:
             leg = plan_leg(
                 stopped.drive,
-                load_up_minutes=usual_load_up_minutes(ages_months)
-                if habits.load_up_minutes is None
-                else habits.load_up_minutes,
-                unload_minutes=usual_unload_minutes(ages_months),
-                drive_at_most_minutes=stretch,
+                load_up_minutes=pace.load_up_minutes,
+                unload_minutes=pace.unload_minutes,
+                drive_at_most_minutes=pace.stretch_minutes,
                 rest_minutes=habits.rest_minutes,
                 drive_minutes=drive_minutes,
                 stops=stopped.stops,
@@ -63,7 +80,8 @@ def ways_of(
         return timed_leg(leg_of, rush, DayMinutes(day, home.zone))
 
     there, back = there_and_back(drive, habits.stops, home.point, place, household.units)
-    return way(there), way(back)
+    way_there = way(there)
+    return way_there, way_there if back == there else way(back)
 
 
 def _slowed(leg: Leg) -> Leg:

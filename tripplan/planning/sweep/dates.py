@@ -15,6 +15,8 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.household import Household, Member
 from tripplan.planning.outing import Family
 from tripplan.planning.travel.daylight import daylight
+from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
+from tripplan.planning.ways import Pace, pace_of
 from tripplan.planning.where import Point
 
 Numbers = NDArray[np.int64]
@@ -103,16 +105,39 @@ class DateRow:
         """How far a zone's clock is from UTC at each midnight, up to two days after the row [min]."""
         return _offsets(zone, self.first, self.count + 2)
 
+    def clock_changes(self, zone: ZoneInfo, *, past_midnight: bool) -> Numbers:
+        """A number of its own for each day on which a clock is changed, as such a day is like no other; else 0.
+
+        Args:
+            zone: whose clock.
+            past_midnight: whether a change in the night after the day counts as well.
+        """
+        return _clock_changes(zone, self.first, self.count, past_midnight)
+
+    @cached_property
+    def pace(self) -> tuple[tuple[Pace, ...], Numbers]:
+        """The different ways in which the party travels, and for each day which of them it is."""
+        since = self.since(self.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)))
+        firsts, kinds = grouped([self.party_kind, since])
+        paces = [pace_of(self.household, self.party_on[n], self.days[n]) for n in firsts.tolist()]
+        different = tuple(dict.fromkeys(paces))
+        return different, np.array([different.index(pace) for pace in paces])[kinds]
+
     @cached_property
     def busy_on(self) -> tuple[tuple[Busy, ...], ...]:
         """For each day the engagements that could stand in the way of an outing."""
         return tuple(entries for entries, _ in self._busy)
 
     @cached_property
+    def busy_minutes(self) -> tuple[tuple[tuple[int, int], ...], ...]:
+        """For each day when these engagements are, as far as an outing could meet them [min]."""
+        return tuple(spans for _, spans in self._busy)
+
+    @cached_property
     def busy_kind(self) -> Numbers:
-        """For each day a number; days with the same number are busy at the same minutes."""
+        """For each day a number; days with the same number are busy at the same minutes, with 0 never."""
         numbers: dict[tuple[tuple[int, int], ...], int] = {(): 0}
-        return np.array([numbers.setdefault(spans, len(numbers)) for _, spans in self._busy], dtype=np.int64)
+        return np.array([numbers.setdefault(spans, len(numbers)) for spans in self.busy_minutes])
 
     @cached_property
     def _busy(self) -> list[tuple[tuple[Busy, ...], tuple[tuple[int, int], ...]]]:
@@ -153,6 +178,17 @@ def _offsets(zone: ZoneInfo, first: date, count: int) -> Numbers:
     for n in range(count):
         offset = datetime.combine(first + timedelta(days=n), time(0), zone).utcoffset()
         found[n] = 0 if offset is None else offset // timedelta(minutes=1)
+    found.setflags(write=False)
+    return found
+
+
+@lru_cache(maxsize=256)
+def _clock_changes(zone: ZoneInfo, first: date, count: int, past_midnight: bool) -> Numbers:  # noqa: FBT001
+    offsets = _offsets(zone, first, count + 2)
+    changes = offsets[1 : count + 1] != offsets[:count]
+    if past_midnight:
+        changes |= offsets[2:] != offsets[1 : count + 1]
+    found = np.where(changes, np.arange(1, count + 1), 0)
     found.setflags(write=False)
     return found
 

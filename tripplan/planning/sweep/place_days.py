@@ -1,0 +1,164 @@
+"""The columns of the table for one place: what of each day, from its hours to its felt cost."""
+
+from collections.abc import Sequence
+from contextlib import suppress
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.day.felt import UNITS
+from tripplan.planning.household import Household
+from tripplan.planning.money import minor_digits
+from tripplan.planning.outing import Family, PlaceFacts
+from tripplan.planning.sweep.dates import DateRow, Numbers
+from tripplan.planning.sweep.place_row import PlaceRow
+from tripplan.planning.sweep.prices import Prices
+from tripplan.planning.sweep.table import Verdict
+from tripplan.planning.sweep.visits import Known, Visit, Visits
+
+_CHANCE_DIGITS = 4
+"""A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
+
+Columns = dict[str, NDArray[Any]]
+
+
+def fill(
+    columns: Columns, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
+) -> None:
+    """Answer one place on every day of a row.
+
+    Args:
+        columns: an entry a day for each of `table.COLUMNS`, all zero; they are filled.
+        family: people, car, home, calendars.
+        row: the days.
+        facts: what all days at the place share; must cover the calendar years of the row.
+        today: for booking deadlines.
+        known: what was found for other places.
+    """
+    at = PlaceRow(row, facts)
+    columns["in_term"][:] = at.in_term
+    verdict = columns["verdict"]
+    verdict[:] = _before_planning(at, today)
+    days = np.flatnonzero(verdict == Verdict.CAN_GO)
+    if not days.size:
+        return
+    visits = Visits(family, at, known)
+    found, kinds = visits.by_kind(days)
+    verdicts = np.array([one if isinstance(one, Verdict) else Verdict.CAN_GO for one in found])
+    verdict[days] = verdicts[kinds]
+    going = verdicts[kinds] == Verdict.CAN_GO
+    days, kinds = days[going], kinds[going]
+    if not days.size:
+        return
+    household = row.household
+    said = _said(found, household.currency)[kinds].T
+    priced = Prices(family, at, today).costs(days, said[0], said[1], *visits.ways(int(days[0])))
+    no_entry = priced[0] < 0
+    verdict[days[no_entry]] = Verdict.NO_TICKETS
+    days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
+    for name, values in zip(_SAID_OF_A_VISIT, said[3:10], strict=True):
+        columns[name][days] = values
+    for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
+        columns[name][days] = values
+    rises, sets = (light[days] for light in row.sun)
+    for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
+        columns[name][days] = _in_the_dark(wheels, rises, sets)
+    chance = _chances(row, facts)[days]
+    columns["chance"][days] = chance
+    columns["felt"][days] = _felt(household, priced[1], said[2], chance)
+
+
+def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:
+    """What stands against each day before it is planned, as numbers of `Verdict`."""
+    row, place = at.row, at.place
+    if place.currency != row.household.currency:
+        verdict = np.full(row.count, Verdict.OTHER_CURRENCY, dtype=np.int8)
+    else:
+        verdict = at.closed()
+    ahead = row.ordinals - today.toordinal()
+    too_late = (verdict == Verdict.CAN_GO) & (ahead < place.opening.book_days_ahead)
+    verdict[too_late] = Verdict.TOO_LATE_TO_BOOK
+    verdict[ahead < 0] = Verdict.OVER
+    return verdict
+
+
+_SAID_OF_A_VISIT = ("leave_home", "home", "visit", "nap_kept", "nap_lost", "in_car", "longest_drive")
+
+
+def _said(found: Sequence[Visit | Verdict], currency: str) -> Numbers:
+    """Of each kind of day: entry, whether lunch is out, nuisances [coins], `_SAID_OF_A_VISIT`, turning wheels."""
+    return np.array(
+        [
+            (
+                one.best.enter,
+                one.best.lunch_out,
+                _in_coins(one.best.felt, currency),
+                one.best.depart,
+                one.best.home,
+                one.best.leave - one.best.enter,
+                one.best.nap_kept,
+                one.best.nap_usual - one.best.nap_kept,
+                one.in_car,
+                one.longest_drive,
+                *one.wheels_there,
+                *one.wheels_back,
+            )
+            if isinstance(one, Visit)
+            else (0,) * 14
+            for one in found
+        ],
+        dtype=np.int64,
+    )
+
+
+def _chances(row: DateRow, facts: PlaceFacts) -> NDArray[np.float64]:
+    """The chance of a full house on each day, as far as the place is open."""
+    begin = 0
+    chances = np.full(row.count, np.nan)
+    while begin < row.count:
+        day = row.days[begin]
+        end = min(row.count, begin + (date(day.year, 12, 31) - day).days + 1)
+        with suppress(KeyError):  # a place that is closed all year has no crowds
+            in_year = facts.crowds.year(day.year).chance
+            from_january = day.timetuple().tm_yday - 1
+            chances[begin:end] = in_year[from_january : from_january + end - begin]
+        begin = end
+    return chances
+
+
+def _felt(household: Household, likely: Numbers, nuisances: Numbers, chance: NDArray[np.float64]) -> Numbers:
+    """Money, nuisances and the crowd risk together, rounded half up to the smallest coin."""
+    digits = minor_digits(household.currency)
+    worth = household.worth.full_house.scaleb(digits)
+    exponent = worth.as_tuple().exponent
+    more = max(0, -exponent) if isinstance(exponent, int) else 0
+    whole = 10 ** (_CHANCE_DIGITS + more)
+    crowd = _in_ten_thousandths(chance) * int(worth.scaleb(more))
+    felt: Numbers = ((likely + nuisances) * 2 * whole + 2 * crowd + whole) // (2 * whole)
+    return felt
+
+
+def _in_coins(felt: int, currency: str) -> int:
+    """Felt cost in the smallest coin, rounded half up."""
+    coin = 10 ** minor_digits(currency)
+    return int((2 * felt * coin + UNITS) // (2 * UNITS))
+
+
+def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
+    """Chances as whole numbers of ten thousandths, rounded as Python rounds to four decimals."""
+    scaled = chances * 10**_CHANCE_DIGITS
+    rounded: Numbers = np.rint(scaled).astype(np.int64)
+    for n in np.flatnonzero(np.abs(np.abs(scaled - np.floor(scaled)) - 0.5) < 1e-6):
+        rounded[n] = int(Decimal(str(round(float(chances[n]), _CHANCE_DIGITS))).scaleb(_CHANCE_DIGITS))
+    return rounded
+
+
+def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
+    """Minutes of a drive before sunrise and after sunset."""
+    start, end = wheels
+    before: Numbers = np.clip(np.minimum(end, rises) - start, 0, None)
+    after: Numbers = np.clip(end - np.maximum(start, sets), 0, None)
+    return before + after

@@ -1,0 +1,140 @@
+"""What each day at one place costs: days with the same price of entry and the same appetites are priced once."""
+
+from datetime import date, timedelta
+
+import numpy as np
+
+from tripplan.planning.admission.blocks import bands_on
+from tripplan.planning.admission.result import EntryPrice
+from tripplan.planning.ages import ADULT
+from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, outing_cost
+from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.opening_days import DAY_MINUTES
+from tripplan.planning.outing import Family, gate_at
+from tripplan.planning.sweep.dates import Numbers, grouped
+from tripplan.planning.sweep.place_row import PlaceRow
+from tripplan.planning.travel.drive import Way
+
+NO_ENTRY = (-1, -1, -1, False)
+"""What stands for the cost of a day on which nobody lets the party in."""
+
+
+class Prices:
+    """The prices of one place over a row of days."""
+
+    def __init__(self, family: Family, at: PlaceRow, today: date) -> None:
+        self._family, self._at, self._row, self._today = family, at, at.row, today
+
+    def costs(
+        self, days: Numbers, enter: Numbers, lunch_out: Numbers, way_there: Way, way_home: Way
+    ) -> Numbers:
+        """Low, likely and high total, and whether something is unknown; `NO_ENTRY` where nobody may enter.
+
+        Args:
+            days: those of the row that are asked about.
+            enter: when the party is let in on each of them [min].
+            lunch_out: whether it is out at lunch time.
+            way_there, way_home: on any of the days, as the distance is always the same.
+
+        Returns:
+            One column a day [smallest coins].
+        """
+        row = self._row
+        prices, price_of = self._entry_prices(days, enter)
+        household = row.household
+        ages = [household.food.free_under_months, GROWN_APPETITE_MONTHS, ADULT.first]
+        ages += [bound for add_on in self._at.place.add_ons for bound in add_on.ages.bounds]
+        changes = row.birthdays(ages)
+        if household.car is None:
+            changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
+        era = row.since(changes)[days]
+        firsts, kinds = grouped([price_of, lunch_out, era, row.party_kind[days]])
+        ways = (way_there, way_home)
+        costs = np.array(
+            [
+                self._cost(
+                    int(days[first]), prices[int(price_of[first])], ways, lunch_out=bool(lunch_out[first])
+                )
+                for first in firsts
+            ],
+            dtype=np.int64,
+        )
+        return costs[kinds].T
+
+    def _cost(
+        self, n: int, entry: EntryPrice | None, ways: tuple[Way, Way], *, lunch_out: bool
+    ) -> tuple[int, int, int, bool]:
+        if entry is None:
+            return NO_ENTRY
+        row, place = self._row, self._at.place
+        way_there, way_home = ways
+        cost = outing_cost(
+            row.household,
+            row.party_on[n],
+            row.days[n],
+            place,
+            entry,
+            way_there.at(0),
+            way_home.at(0),
+            lunch_out=lunch_out,
+            own=self._family.own_figures_for(place.id),
+        )
+        total = cost.total
+        return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
+
+    def _entry_prices(self, days: Numbers, enter: Numbers) -> tuple[list[EntryPrice | None], Numbers]:
+        """The different prices of entry there are, and which of them each day has."""
+        row, at = self._row, self._at
+        clock = at.clock(days, enter)
+        # A party that is let in on another date by the clock of the place meets that date's prices.
+        another_date = clock // DAY_MINUTES
+        columns = [
+            row.since(self._price_changes())[days],
+            row.party_kind[days],
+            np.where(another_date, days + 1, 0),
+        ]
+        columns += [self._holds(text, days, clock) for text in self._times_on_the_board()]
+        firsts, kinds = grouped(columns)
+        zone, home = at.place.where.zone, row.household.home.zone
+        prices: list[EntryPrice | None] = []
+        for first in firsts:
+            n = int(days[first])
+            moment = DayMinutes(row.days[n], home).moment(int(enter[first]), zone)
+            gate = gate_at(self._family, at.facts, moment, today=self._today)
+            prices.append(gate.entry_price(row.party_on[n]))
+        numbers: dict[EntryPrice | None, int] = {}
+        different = np.array([numbers.setdefault(price, len(numbers)) for price in prices], dtype=np.int64)
+        return list(numbers), different[kinds]
+
+    def _price_changes(self) -> set[date]:
+        """The dates on which the price of entry may change whatever the hour."""
+        row, place, passes = self._row, self._at.place, self._row.household.passes
+        bands = [band for offer in place.offers for band in bands_on(offer)]
+        bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
+        bands += [
+            band
+            for other in self._family.places_of_passes
+            for offer in other.offers
+            for band in bands_on(offer)
+        ]
+        changes = row.birthdays(bound for band in bands for bound in band.bounds)
+        for offer in place.offers:
+            if offer.first_day is not None:
+                changes.add(offer.first_day)
+            if offer.last_day is not None:
+                changes.add(offer.last_day + timedelta(days=1))
+            changes.add(self._today + timedelta(days=offer.book_days_ahead))
+        return changes | {held.valid_until + timedelta(days=1) for held in passes}
+
+    def _times_on_the_board(self) -> list[str]:
+        return sorted({offer.valid for offer in self._at.place.offers if offer.valid is not None})
+
+    def _holds(self, text: str, days: Numbers, clock: Numbers) -> Numbers:
+        """Whether a rule calls the arrival of each day good."""
+        rule = self._at.rule(text)
+        holds = np.zeros(days.size, dtype=np.int64)
+        for number, spans in enumerate(rule.spans):
+            for starts, ends in spans:
+                holds |= (rule.kind[days] == number) & (starts <= clock) & (clock < ends)
+        return holds

@@ -1,0 +1,54 @@
+"""Whether a day has room for a visit at all: most kinds of day that have none show it at once."""
+
+import numpy as np
+
+from tripplan.planning.day.legs import LegTimes
+from tripplan.planning.day.limits import Limits, Opened
+from tripplan.planning.travel.drive import Leg
+
+
+def has_room(limits: Limits) -> bool:
+    """Whether any departure and leaving time on the grid keep every limit of a day that has not begun.
+
+    Whoever sets out between the same engagements and arrives first is let in first, and of those the first to
+    leave is home first; so between every two engagements one choice tells. On a road with rush hours a later
+    start may arrive first, as it may need a rest less; there the starts within one such drive are looked at.
+    """
+    starts = {limits.earliest, *(end for _, end in limits.busy if end > limits.earliest)}
+    return any(
+        _has_room_between(limits, start, min([limits.home_by, *(s for s, e in limits.busy if e > start)]))
+        for start in starts
+    )
+
+
+def _has_room_between(limits: Limits, start: int, end: int) -> bool:
+    arrive = _first_arrival(limits.there, start, limits.grid)
+    for opened in limits.opened:
+        enter = _let_in(opened, arrive)
+        if enter is None:
+            continue
+        leave = _on_grid(enter + limits.shortest, limits.grid)
+        if leave <= opened.closes and _first_arrival(limits.back, leave, limits.grid, opened.closes) <= end:
+            return True
+    return False
+
+
+def _first_arrival(way: LegTimes, start: int, grid: int, last: int | None = None) -> int:
+    """The first arrival of all who set out on the grid, not before a start and not after a last minute."""
+    start = _on_grid(start, grid)
+    if isinstance(way.way, Leg):
+        return start + way.quickest
+    whole = way.way.at(start).minutes
+    starts = np.arange(start, (start + whole if last is None else min(start + whole, last)) + 1, grid)
+    return int((starts + way.minutes(starts)).min())
+
+
+def _let_in(opened: Opened, arrive: int) -> int | None:
+    if opened.entries is not None:
+        return next((entry for entry in opened.entries if entry >= arrive), None)
+    enter = max(arrive, opened.opens)
+    return enter if enter <= opened.last_entry else None
+
+
+def _on_grid(minute: int, grid: int) -> int:
+    return -(-minute // grid) * grid

@@ -1,0 +1,352 @@
+"""The best day plan of each kind of day at one place; what was found once is not looked for again."""
+
+from collections.abc import Hashable
+from dataclasses import dataclass, field, fields, replace
+from datetime import date, time
+from functools import cached_property
+
+import numpy as np
+
+from tripplan.planning.day.best import BestChoice, best_choice
+from tripplan.planning.day.legs import LegTimes
+from tripplan.planning.day.limits import Limits, Opened
+from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.shapes import DayQuestion
+from tripplan.planning.hours import DayHours, Openness, hours_on
+from tripplan.planning.outing import Family, day_question, ways_at
+from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
+from tripplan.planning.sweep.place_row import PlaceRow
+from tripplan.planning.sweep.room import has_room
+from tripplan.planning.sweep.table import Verdict
+from tripplan.planning.travel.drive import Leg, Way
+from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
+
+_NIGHT_OVER = time(4)
+"""A clock that is changed by then is changed before anybody does anything."""
+
+_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
+_SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}
+_OF_PLACE_AND_AGES = tuple(
+    asked.name for asked in fields(DayQuestion) if asked.name not in _TOLD_OTHERWISE | _SAME_FOR_A_PARTY
+)
+"""What the day search is asked that may differ from place to place and with everybody's age."""
+
+
+@dataclass(frozen=True)
+class Visit:
+    """The best day plan of one kind of day, with what follows from its legs.
+
+    Attributes:
+        best: the plan.
+        in_car, longest_drive: driving both ways, and on the longer one [min].
+        wheels_there, wheels_back: when the wheels first and last turn [min].
+    """
+
+    best: BestChoice
+    in_car: int
+    longest_drive: int
+    wheels_there: tuple[int, int]
+    wheels_back: tuple[int, int]
+
+    @classmethod
+    def of(cls, best: BestChoice, way_there: Way, way_home: Way) -> "Visit":
+        """That of a day plan."""
+        there, back = way_there.at(best.depart), way_home.at(best.leave)
+        return cls(
+            best,
+            there.drive_minutes + back.drive_minutes,
+            max(there.drive_minutes, back.drive_minutes),
+            (best.depart + there.load_up_minutes, best.depart + there.minutes - there.unload_minutes),
+            (best.leave + back.load_up_minutes, best.leave + back.minutes - back.unload_minutes),
+        )
+
+    def later(self, minutes: int) -> "Visit":
+        """The same day plan so many minutes later."""
+        best = self.best
+        return replace(
+            self,
+            best=replace(
+                best,
+                depart=best.depart + minutes,
+                enter=best.enter + minutes,
+                leave=best.leave + minutes,
+                home=best.home + minutes,
+            ),
+            wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
+            wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),
+        )
+
+
+@dataclass
+class Known:
+    """What a sweep has found already, at any place.
+
+    Attributes:
+        visits: the best day plans, by all that they rest on.
+        hours: those of an open day, with that day, by all that they rest on.
+    """
+
+    visits: dict[tuple[int, ...], Visit | Verdict] = field(default_factory=dict)
+    hours: dict[tuple[int, ...], tuple[date, DayHours]] = field(default_factory=dict)
+    _numbers: dict[Hashable, int] = field(default_factory=dict)
+
+    def number(self, value: Hashable) -> int:
+        """A number that stands for a value; equal values have the same."""
+        return self._numbers.setdefault(value, len(self._numbers))
+
+
+@dataclass(frozen=True)
+class _Ways:
+    """The two ways of some days.
+
+    Attributes:
+        there, back: the ways.
+        number: the same for ways that take the same minutes.
+    """
+
+    there: LegTimes
+    back: LegTimes
+    number: int
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What the day search is asked at a place, but for the day, its ways and its hours.
+
+    Attributes:
+        question: with those of one of the days.
+        number: the same where the search is asked the same.
+    """
+
+    question: DayQuestion
+    number: int
+
+
+class Visits:
+    """The day plans of one place over a row of days."""
+
+    def __init__(self, family: Family, at: PlaceRow, known: Known) -> None:
+        self._family, self._at, self._known = family, at, known
+        self._row: DateRow = at.row
+        place = at.place
+        opening = place.opening
+        self._times_of_day = known.number(
+            (
+                opening.entry_times,
+                opening.last_entry_minutes_before_close,
+                place.visit.quiet_hours,
+                place.visit.shows,
+                place.where.zone,
+                place.id if any(rule.past_midnight for rule in at.inside) else None,
+            )
+        )
+
+    def by_kind(self, days: Numbers) -> tuple[list[Visit | Verdict], Numbers]:
+        """The best plan of each kind of day, or why there is none, and of which kind each day is.
+
+        Args:
+            days: those of the row that the place is open on, one at least.
+        """
+        at, row = self._at, self._row
+        rests_on = [
+            at.hours.kind,
+            row.party_kind,
+            row.busy_kind,
+            self._growing,
+            self._ways_kinds[1],
+            at.changes,
+            at.ahead[: row.count],
+            *(rule.kind for rule in at.inside),
+        ]
+        firsts, kinds = grouped([column[days] for column in rests_on])
+        return [self._visit(int(days[first])) for first in firsts], kinds
+
+    def ways(self, n: int) -> tuple[Way, Way]:
+        """The way there and the way home on a day."""
+        ways = self._ways(n)
+        return ways.there.way, ways.back.way
+
+    def _ways(self, n: int) -> _Ways:
+        ways, kinds = self._ways_kinds
+        return ways[int(kinds[n])]
+
+    @cached_property
+    def _ways_kinds(self) -> tuple[list[_Ways], Numbers]:
+        """The different ways there are, and which of them each day has."""
+        at, row = self._at, self._row
+        paces, pace = row.pace
+        rests_on = [pace]
+        if at.rush.any():
+            rests_on += [at.rush, row.clock_changes(row.household.home.zone, past_midnight=False)]
+        firsts, kinds = grouped(rests_on)
+        found: dict[int, _Ways] = {}
+        which = []
+        for n in firsts.tolist():
+            there, back = ways_at(self._family, paces[int(pace[n])], at.facts, row.days[n])
+            minutes = _decisive(there)
+            number = self._known.number((minutes, minutes if back is there else _decisive(back)))
+            found.setdefault(number, _Ways(LegTimes(there), LegTimes(back), number))
+            which.append(list(found).index(number))
+        return list(found.values()), np.array(which)[kinds]
+
+    @cached_property
+    def _growing(self) -> Numbers:
+        """For each day a number; between days with the same one nobody passes an age that a plan rests on.
+
+        Load-up and rests are told by the ways.
+        """
+        stays = self._at.place.visit.stays
+        ages = [*PATIENCE_CHANGES_MONTHS, *(bound for stay in stays for bound in stay.ages.bounds)]
+        return self._row.since(self._row.birthdays(ages))
+
+    @cached_property
+    def _asked_of(self) -> tuple[list[_Asked], Numbers]:
+        row = self._row
+        firsts, kinds = grouped([row.party_kind, self._growing])
+        asked = []
+        for n in firsts.tolist():
+            question = day_question(
+                self._family, row.party_on[n], self._at.facts, row.days[n], _NO_HOURS, self.ways(n)
+            )
+            told = tuple(getattr(question, name) for name in _OF_PLACE_AND_AGES)
+            asked.append(_Asked(question, self._known.number((int(row.party_kind[n]), told))))
+        return asked, kinds
+
+    def _asked(self, n: int) -> _Asked:
+        asked, kinds = self._asked_of
+        return asked[int(kinds[n])]
+
+    def _times(self, n: int) -> tuple[int, ...]:
+        """Numbers for all that the hours of a day rest on."""
+        at, known = self._at, self._known
+        return (
+            self._times_of_day,
+            known.number(at.hours.spans[at.hours.kind[n]]),
+            int(at.ahead[n]),
+            *(known.number(rule.spans[rule.kind[n]]) for rule in at.inside),
+        )
+
+    def _visit(self, n: int, *, busy: bool = True) -> Visit | Verdict:
+        """The best day plan of one day, which stands for all days of its kind."""
+        busy_kind = int(self._row.busy_kind[n]) if busy else 0
+        by_night = 0 if busy_kind else self._changed_by_night(n)
+        changes = 0 if by_night else int(self._at.changes[n])
+        key = (busy_kind, changes, self._ways(n).number, self._asked(n).number, *self._times(n))
+        found = self._known.visits.get(key)
+        if found is None:
+            planned = self._planned(n, busy=bool(busy_kind), plain=not changes)
+            found = planned.later(-by_night) if by_night and isinstance(planned, Visit) else planned
+            self._known.visits[key] = found
+        return found.later(by_night) if by_night and isinstance(found, Visit) else found
+
+    def _changed_by_night(self, n: int) -> int:
+        """How much later everything comes, counted from midnight, on a day whose clock changed in the night.
+
+        After that the day is like any other: what it rests on is all read off the changed clock, so every
+        minute of its best plan moves by as much. 0 where no clock changes, or where that could matter.
+        """
+        at, row = self._at, self._row
+        if not at.changes[n]:
+            return 0
+        zone = row.household.home.zone
+        offsets = row.offsets(zone)
+        later = int(offsets[n] - offsets[n + 1])
+        grid = self._asked(n).question.grid_minutes
+        if not later or zone != at.place.where.zone or later % grid or at.hours.past_midnight:
+            return 0
+        if at.rush[n] or offsets[n + 1] != offsets[n + 2]:
+            return 0
+        if DayMinutes(row.days[n], zone).by_clock(_NIGHT_OVER) != _NIGHT_OVER.hour * 60 + later:
+            return 0
+        over = _NIGHT_OVER.hour * 60
+        opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
+        return later if min(opens, row.first_minute(n)) >= over else 0
+
+    def _planned(self, n: int, *, busy: bool, plain: bool) -> Visit | Verdict:
+        """The best day plan of one day, searched for.
+
+        Args:
+            n: the day.
+            busy: whether engagements count.
+            plain: whether its minutes are those of the clock.
+        """
+        if plain:
+            limits = self._limits(n)
+            if not has_room(limits):
+                return Verdict.TOO_LITTLE_TIME
+            if busy and not has_room(replace(limits, busy=self._row.busy_minutes[n])):
+                return Verdict.FAMILY_BUSY
+        if busy:
+            free = self._visit(n, busy=False)
+            # The best of all plans is the best of those that keep clear of the engagements, if it is one.
+            if isinstance(free, Verdict) or _keeps_clear(free.best, self._row.busy_minutes[n]):
+                return free
+        hours = self._hours_on(n)
+        if hours.openness is not Openness.OPEN:
+            return Verdict.CLOSED
+        there, back = self.ways(n)
+        question = replace(
+            self._asked(n).question,
+            day=self._row.days[n],
+            hours=hours,
+            way_there=there,
+            way_home=back,
+            busy=self._row.busy_on[n] if busy else (),
+        )
+        best = best_choice(question)
+        if best is None:
+            return Verdict.FAMILY_BUSY if busy else Verdict.TOO_LITTLE_TIME
+        return Visit.of(best, there, back)
+
+    def _limits(self, n: int) -> Limits:
+        """The limits of a day without engagements whose minutes are those of the clock."""
+        at, ways, asked = self._at, self._ways(n), self._asked(n).question
+        opening, ahead = at.place.opening, int(at.ahead[n])
+        entries = [_minute(entry) - ahead for entry in sorted(opening.entry_times)]
+        opened = []
+        for opens, closes in at.hours.spans[at.hours.kind[n]]:
+            first, end = opens - ahead, closes - ahead
+            last = end - opening.last_entry_minutes_before_close
+            if first <= last:
+                within = tuple(entry for entry in entries if first <= entry <= last) if entries else None
+                opened.append(Opened(first, end, last, within))
+        earliest = asked.habits.earliest_departure
+        return Limits(
+            earliest=_minute(earliest if asked.last_wakes is None else max(earliest, asked.last_wakes)),
+            home_by=_minute(asked.habits.home_by),
+            shortest=max(asked.shortest_minutes, 1),
+            busy=(),
+            opened=tuple(opened),
+            there=ways.there,
+            back=ways.back,
+            grid=asked.grid_minutes,
+        )
+
+    def _hours_on(self, n: int) -> DayHours:
+        """The place's hours, asked for once for days with the same times by the clock."""
+        day, facts = self._row.days[n], self._at.facts
+        key = (int(self._at.changes[n]), *self._times(n))
+        if key not in self._known.hours:
+            hours = hours_on(facts.place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+            self._known.hours[key] = (day, hours)
+        known_on, hours = self._known.hours[key]
+        return hours if known_on == day else hours.on_equal_day(day - known_on)
+
+
+_NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
+
+
+def _keeps_clear(best: BestChoice, busy: tuple[tuple[int, int], ...]) -> bool:
+    return all(best.home <= start or best.depart >= end for start, end in busy)
+
+
+def _minute(clock: time) -> int:
+    return clock.hour * 60 + clock.minute
+
+
+def _decisive(way: Way) -> tuple[object, ...]:
+    """All of a way that a day plan rests on."""
+    if isinstance(way, Leg):
+        halts = tuple((halt.after_minutes, halt.minutes) for halt in way.halts)
+        return (way.load_up_minutes, way.drive_minutes, way.drive.minutes, way.unload_minutes, *halts)
+    return (way.by_minute, *map(_decisive, way.legs))
