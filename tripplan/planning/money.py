@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
 from typing import Self
 
 from babel.numbers import get_currency_precision
@@ -10,6 +11,7 @@ from babel.numbers import get_currency_precision
 from tripplan.errors import CurrencyMismatch
 
 
+@cache
 def minor_digits(currency: str) -> int:
     """Decimal places of a currency's smallest unit [-], such as 2 for USD and 0 for JPY.
 

@@ -33,6 +33,10 @@ class RuleDays:
     spans: tuple[Spans, ...]
     past_midnight: bool
 
+    def part(self, begin: int, count: int) -> "RuleDays":
+        """So many days in a row of these, from one of them on."""
+        return RuleDays(self.kind[begin : begin + count], self.spans, self.past_midnight)
+
 
 def rule_days(
     text: str,

@@ -115,6 +115,8 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
 def _spread(likely: Money, swings: Iterable[Swing]) -> MoneyRange:
     """A range about a likely amount, from independent swings; nothing costs less than nothing."""
     swings = tuple(swings)
+    if not swings:
+        return MoneyRange.exactly(likely)
     below = sum((swing.below.amount**2 for swing in swings), Decimal(0)).sqrt()
     above = sum((swing.above.amount**2 for swing in swings), Decimal(0)).sqrt()
     low = Money(max(Decimal(0), likely.amount - below), likely.currency)

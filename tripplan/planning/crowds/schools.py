@@ -75,6 +75,25 @@ class SchoolDays:
     chance_out: Shares
     chance_on_break: Shares
 
+    def part(self, begin: int, count: int) -> "SchoolDays":
+        """So many days in a row of these, from one of them on."""
+        rows = (self.out, self.on_break, self.unknown, self.chance_out, self.chance_on_break)
+        return SchoolDays(
+            self.first + timedelta(days=begin), *(row[begin : begin + count] for row in rows)
+        )
+
+    def on_break_dates(self, threshold: float = 0.5) -> frozenset[date]:
+        """The school holidays, which SH stands for in opening hours.
+
+        A weekend in term is no school holiday; one inside a break is.
+
+        Args:
+            threshold: how large the share on a break must be at least [-]; what is unknown counts as in
+                school.
+        """
+        days = np.flatnonzero(self.on_break >= threshold)
+        return frozenset(self.first + timedelta(days=n) for n in days.tolist())
+
     def on(self, day: date) -> SchoolShares:
         """The shares of one of the days."""
         n = (day - self.first).days
@@ -207,19 +226,13 @@ def school_shares(
 def days_out_of_school(
     calendars: Sequence[SchoolCalendar], point: Point, first: date, last: date, threshold: float = 0.5
 ) -> frozenset[date]:
-    """The school holidays around a place, which SH stands for in opening hours.
-
-    A weekend in term is no school holiday; one inside a break is.
+    """The school holidays around a place, as `SchoolDays.on_break_dates`.
 
     Args:
         calendars: of the districts or regions around.
         point: the place.
         first: the first date.
         last: the last date, which counts.
-        threshold: how large the share on a break must be at least [-]; what is unknown counts as in school.
-
-    Returns:
-        The dates on which at least that share has a break or a day off.
+        threshold: how large the share on a break must be at least [-].
     """
-    days = school_days(calendars, point, first, last)
-    return frozenset(first + timedelta(days=int(n)) for n in np.flatnonzero(days.on_break >= threshold))
+    return school_days(calendars, point, first, last).on_break_dates(threshold)
