@@ -7,6 +7,7 @@ from decimal import Decimal
 from functools import cached_property
 from typing import Annotated
 
+from opening_hours import State
 from pydantic import Field
 
 from tripplan.errors import PlanError, UnknownName
@@ -18,16 +19,17 @@ from tripplan.planning.clocks import clock_notes
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_risks
-from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_year
+from tripplan.planning.crowds.schools import SchoolDays, school_days
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_choice, plan_day
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import BusyDays, FamilyDays
-from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.hours import DayHours, Openness, hours_on
 from tripplan.planning.household import Household, Member
-from tripplan.planning.local_days import LocalDay, place_holidays, with_local_days
+from tripplan.planning.local_days import LocalDay, PlaceHolidays, place_holidays, with_local_days
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money
+from tripplan.planning.opening_days import RuleDays, rule_days
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.stay import stay_for
@@ -124,25 +126,65 @@ class PlaceFacts:
 
     Attributes:
         place: the card.
+        years: the calendar years that are asked about, in order.
         drive: the way from home, without rests.
-        public_holidays: at the place, by date; empty where `holidays_known` is false.
-        holidays_known: whether the country's public holidays are on record.
-        days_out_of_school: days on which most pupils nearby have no school.
-        crowds: crowd risk of every open day of the years asked about, and of those that the family has
-            notes of; reasons are made when asked for.
+        holidays: public holidays and local days at the place.
+        schools: how the pupils nearby are spread, from 1 January of the first year to the last year's end.
+        local_days: festivals and local days off that the parent listed.
+        crowd_notes: how full the place was when the family was there.
     """
 
     place: Place
+    years: tuple[int, ...]
     drive: Drive
-    public_holidays: Mapping[date, str]
-    holidays_known: bool
-    days_out_of_school: frozenset[date]
-    crowds: Crowds
+    holidays: PlaceHolidays
+    schools: SchoolDays
+    local_days: tuple[LocalDay, ...] = ()
+    crowd_notes: tuple[CrowdNote, ...] = ()
+
+    @property
+    def public_holidays(self) -> Mapping[date, str]:
+        """What PH means at the place, by date; empty where `holidays_known` is false."""
+        return self.holidays.kept
 
     @cached_property
     def public_holiday_dates(self) -> frozenset[date]:
         """The dates of `public_holidays`."""
         return frozenset(self.public_holidays)
+
+    @property
+    def holidays_known(self) -> bool:
+        """Whether the country's public holidays are on record."""
+        return self.holidays.known
+
+    @cached_property
+    def days_out_of_school(self) -> frozenset[date]:
+        """Days on which most pupils nearby have no school."""
+        return self.schools.on_break_dates()
+
+    @cached_property
+    def crowds(self) -> Crowds:
+        """Crowd risk of every open day of the years; reasons are made when asked for."""
+        card = with_local_days(self.place, self.local_days, self.years)
+        opened = self.rule(self.place.opening.hours).kind > 0
+        found = []
+        for year in self.years:
+            begin, end = ((date(one, 1, 1) - self.first).days for one in (year, year + 1))
+            if opened[begin:end].any():
+                schools, off_work = self.schools.part(begin, end - begin), self.holidays.off_work
+                kept = self.public_holiday_dates
+                found.append(crowd_year(card, year, opened[begin:end], off_work, schools, kept=kept))
+        return Crowds(found).learning_from(self.crowd_notes)
+
+    @property
+    def first(self) -> date:
+        """The first of the days that all of this is known for."""
+        return self.schools.first
+
+    def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
+        """What a rule of the card says about each of the days from `first` on."""
+        holidays, out_of_school = self.public_holiday_dates, self.days_out_of_school
+        return rule_days(text, self.first, len(self.schools.out), holidays, out_of_school, state)
 
 
 @dataclass(frozen=True)
@@ -210,19 +252,12 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     Returns:
         Drive, holidays and crowd risks; the crowd risk of a day compares it with the same calendar year.
     """
-    notes = [note for note in family.crowd_notes if note.place == place.id]
-    asked = {*years, *(note.day.year for note in notes)}
+    notes = tuple(note for note in family.crowd_notes if note.place == place.id)
+    asked = sorted({*years, *(note.day.year for note in notes)})
     where = place.where
-    holidays = place_holidays(place, family.local_days, asked)
-    days: list[date] = []
-    out_of_school: set[date] = set()
-    for year in sorted(asked):
-        first, last = date(year, 1, 1), date(year, 12, 31)
-        out = days_out_of_school(family.school_calendars, where.point, first, last)
-        out_of_school |= out
-        days += open_days(place, first, last, holidays.kept.keys(), out)
     return PlaceFacts(
         place=place,
+        years=tuple(asked),
         drive=known_drive(
             family.household.home.point,
             where.point,
@@ -230,16 +265,17 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
             next((typed for typed in family.typed_drives if typed.place == place.id), None),
             family.road_drives.get(place.id),
         ),
-        public_holidays=holidays.kept,
-        holidays_known=holidays.known,
-        days_out_of_school=frozenset(out_of_school),
-        crowds=crowd_risks(
-            with_local_days(place, family.local_days, asked),
-            days,
-            holidays.off_work,
+        holidays=place_holidays(place, family.local_days, asked),
+        schools=school_days(
             family.school_calendars,
-            kept=holidays.kept.keys(),
-        ).learning_from(notes),
+            where.point,
+            date(asked[0], 1, 1),
+            date(asked[-1], 12, 31),
+            country=where.country,
+            subdivision=where.subdivision,
+        ),
+        local_days=family.local_days,
+        crowd_notes=notes,
     )
 
 

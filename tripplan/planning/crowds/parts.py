@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import Enum, auto
-from functools import partial
+from functools import lru_cache, partial
 from typing import Any
 
 import numpy as np
@@ -25,6 +25,7 @@ from tripplan.planning.place import Place
 
 Floats = NDArray[np.floating[Any]]
 
+_A_WEEKEND = "another weekend"
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
@@ -111,17 +112,41 @@ def year_parts(
 
 
 def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
-    ordinary, weekend, day_off = "an ordinary weekday", "another weekend", Group.DAY_OFF
-    yield YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary, day_off)
-    by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
-    yield YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary, day_off)
+    calendar = _calendar_parts(off, levels)
     on_break = off.weekend * (schools.on_break + schools.unknown * schools.chance_on_break)
     inside = partial(_weekend_on_break, schools)
-    yield YearPart(levels.weekend_on_break * on_break, inside, weekend, day_off)
-    yield YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", weekend, day_off)
+    yield calendar.public_holiday
+    yield calendar.weekday
+    yield YearPart(levels.weekend_on_break * on_break, inside, _A_WEEKEND, Group.DAY_OFF)
+    yield calendar.long_weekend
     yield from _schools(off, schools, levels)
+    yield calendar.off_work
+
+
+@dataclass(frozen=True)
+class _CalendarParts:
+    """What rests on the calendar alone, which all places of a region share."""
+
+    public_holiday: YearPart
+    weekday: YearPart
+    long_weekend: YearPart
+    off_work: YearPart
+
+
+@lru_cache(maxsize=256)
+def _calendar_parts(off: DaysOff, levels: Levels) -> _CalendarParts:
+    ordinary, day_off = "an ordinary weekday", Group.DAY_OFF
+    by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
     off_work = levels.off_work * (off.in_lieu | off.bridge)
-    yield YearPart(off_work, partial(_off_work, off), "such a weekday", day_off)
+    parts = _CalendarParts(
+        YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary, day_off),
+        YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary, day_off),
+        YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", _A_WEEKEND, day_off),
+        YearPart(off_work, partial(_off_work, off), "such a weekday", day_off),
+    )
+    for part in (parts.public_holiday, parts.weekday, parts.long_weekend, parts.off_work):
+        part.effect.setflags(write=False)
+    return parts
 
 
 def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:

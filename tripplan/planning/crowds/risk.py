@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from functools import cached_property
+from functools import cached_property, reduce
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -236,9 +236,9 @@ def crowd_year(
         raise PlanError("crowd risk needs one entry for each day of the year")
     levels = levels or POOLED[place.visit.who_comes]
     parts = year_parts(place, off, schools, is_open, levels)
-    level = np.add.reduce([part.effect for part in parts])
+    level: Floats = reduce(np.add, (part.effect for part in parts))
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
-    noise = np.sqrt(np.add.reduce(doubts, initial=levels.noise**2))
+    noise = np.sqrt(reduce(np.add, doubts, levels.noise**2))
     chance = _chances_of_open_days(level, noise, is_open)
     return CrowdYear(off, is_open, chance, level, noise, parts, schools)
 
@@ -300,29 +300,31 @@ def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.floa
         Chances [0-1]; they add up to a fifth of the number of days.
     """
     expected = np.asarray(level, dtype=float)
-    if not expected.size:
+    days = expected.size
+    if not days:
         return np.zeros(0)
     # A logistic distribution of scale s has the standard deviation s pi / sqrt(3).
     twice_scale = np.broadcast_to(
         np.asarray(noise, dtype=float) * (2 * math.sqrt(3) / math.pi), expected.shape
     )
-    busy_days = BUSIEST_SHARE * expected.size
+    steepest = 0.5 / twice_scale
     reach = 10 * float(twice_scale.max())
     low, high = float(expected.min()) - reach, float(expected.max()) + reach
     threshold = float(expected.mean() + expected.std())
     for _ in range(_MOST_STEPS):
-        chance = 0.5 * (1 + np.tanh((expected - threshold) / twice_scale))
-        too_many = float(chance.sum()) - busy_days
+        # A chance is half of one more than this, and its slope one less the square of this, times the steepest.
+        swing = np.tanh((expected - threshold) / twice_scale)
+        too_many = 0.5 * (days + float(swing.sum())) - BUSIEST_SHARE * days
         if abs(too_many) < _CLOSE_ENOUGH:
             break
         if too_many > 0:
             low = threshold
         else:
             high = threshold
-        steepness = float((chance * (1 - chance) * 2 / twice_scale).sum())
+        steepness = float(steepest @ (1 - swing * swing))
         step = threshold + too_many / steepness if steepness > 0 else math.inf
         threshold = step if low < step < high else (low + high) / 2
-    return chance
+    return 0.5 * (1 + swing)
 
 
 def word_for(chance: float) -> str:

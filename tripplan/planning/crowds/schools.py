@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -91,8 +92,7 @@ class SchoolDays:
             threshold: how large the share on a break must be at least [-]; what is unknown counts as in
                 school.
         """
-        days = np.flatnonzero(self.on_break >= threshold)
-        return frozenset(self.first + timedelta(days=n) for n in days.tolist())
+        return _dates(self.first, (self.on_break >= threshold).tobytes())
 
     def on(self, day: date) -> SchoolShares:
         """The shares of one of the days."""
@@ -100,6 +100,12 @@ class SchoolDays:
         out, unknown = float(self.out[n]), float(self.unknown[n])
         inside = max(0.0, 1.0 - out - unknown)
         return SchoolShares(out, inside, unknown, float(self.chance_out[n]))
+
+
+@lru_cache(maxsize=256)
+def _dates(first: date, flags: bytes) -> frozenset[date]:
+    """The dates of the days that are marked; the same set for all places that have the same."""
+    return frozenset(first + timedelta(days=n) for n, flag in enumerate(flags) if flag)
 
 
 def pupil_weights(calendars: Sequence[SchoolCalendar], point: Point) -> Shares:

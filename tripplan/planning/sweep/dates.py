@@ -93,13 +93,9 @@ class DateRow:
         passed = {months_later(member.born.earliest, age) for member in self.party for age in ages}
         return {day for day in passed if self.first < day < last}
 
-    def is_among(self, dates: Iterable[date]) -> NDArray[np.bool_]:
+    def is_among(self, dates: frozenset[date]) -> NDArray[np.bool_]:
         """For each day, whether it is one of some dates."""
-        among = np.zeros(self.count, dtype=np.bool_)
-        start = self.first.toordinal()
-        found = np.array([day.toordinal() - start for day in dates], dtype=np.int64)
-        among[found[(found >= 0) & (found < self.count)]] = True
-        return among
+        return _is_among(dates, self.first, self.count)
 
     def offsets(self, zone: ZoneInfo) -> Numbers:
         """How far a zone's clock is from UTC at each midnight, up to two days after the row [min]."""
@@ -170,6 +166,15 @@ class DateRow:
 
 def _minute(clock: time) -> int:
     return clock.hour * 60 + clock.minute
+
+
+@lru_cache(maxsize=256)
+def _is_among(dates: frozenset[date], first: date, count: int) -> NDArray[np.bool_]:
+    among = np.zeros(count, dtype=np.bool_)
+    found = np.array([(day - first).days for day in dates], dtype=np.int64)
+    among[found[(found >= 0) & (found < count)]] = True
+    among.setflags(write=False)
+    return among
 
 
 @lru_cache(maxsize=256)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from opening_hours import State
 
 from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.opening_days import RuleDays, Spans, rule_days
+from tripplan.planning.opening_days import RuleDays, Spans
 from tripplan.planning.outing import PlaceFacts
 from tripplan.planning.place import Opening, Place
 from tripplan.planning.sweep.dates import DateRow, Numbers
@@ -26,7 +26,7 @@ class PlaceRow:
 
     Attributes:
         row: the days as the party lives them.
-        facts: what all days at the place share.
+        facts: what all days at the place share; must cover the calendar years of the row.
     """
 
     row: DateRow
@@ -40,7 +40,7 @@ class PlaceRow:
     @cached_property
     def holidays(self) -> NDArray[np.bool_]:
         """Which days are public holidays at the place."""
-        return self.row.is_among(self.facts.public_holidays)
+        return self.row.is_among(self.facts.public_holiday_dates)
 
     @cached_property
     def in_term(self) -> NDArray[np.bool_]:
@@ -51,9 +51,7 @@ class PlaceRow:
     def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
         """What a rule of the card says about each day."""
         row, facts = self.row, self.facts
-        return rule_days(
-            text, row.first, row.count, facts.public_holiday_dates, facts.days_out_of_school, state
-        )
+        return facts.rule(text, state).part((row.first - facts.first).days, row.count)
 
     @cached_property
     def hours(self) -> RuleDays:

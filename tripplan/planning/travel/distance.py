@@ -15,6 +15,8 @@ MEAN_EARTH_RADIUS_KM = 6371.0088
 """Mean radius (2a + b) / 3 of WGS84, a = 6378.137 km, 1/f = 298.257223563 [km]."""
 
 _COORDINATES = attrgetter("latitude", "longitude")
+_WGS84 = geodesic()
+"""One for all distances: each new one would work out the series of the ellipsoid anew."""
 
 
 def geodesic_km(a: Point, b: Point) -> float:
@@ -25,7 +27,7 @@ def geodesic_km(a: Point, b: Point) -> float:
 
     Source: C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87 (2013), as in geopy.
     """
-    return float(geodesic(_COORDINATES(a), _COORDINATES(b)).km)
+    return float(_WGS84.measure(_COORDINATES(a), _COORDINATES(b)))
 
 
 def distances_km(origin: Point, points: Sequence[Point]) -> NDArray[np.float64]:
