@@ -238,7 +238,7 @@ def crowd_year(
     parts = year_parts(place, off, schools, is_open, levels)
     level: Floats = reduce(np.add, (part.effect for part in parts))
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
-    noise = np.sqrt(reduce(np.add, doubts, levels.noise**2))
+    noise = np.sqrt(sum(doubts, levels.noise**2))
     chance = _chances_of_open_days(level, noise, is_open)
     return CrowdYear(off, is_open, chance, level, noise, parts, schools)
 
@@ -312,7 +312,7 @@ def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.floa
     low, high = float(expected.min()) - reach, float(expected.max()) + reach
     threshold = float(expected.mean() + expected.std())
     for _ in range(_MOST_STEPS):
-        # A chance is half of one more than this, and its slope one less the square of this, times the steepest.
+        # A chance is (1 + swing) / 2, and falls with the threshold by steepest x (1 - swing squared).
         swing = np.tanh((expected - threshold) / twice_scale)
         too_many = 0.5 * (days + float(swing.sum())) - BUSIEST_SHARE * days
         if abs(too_many) < _CLOSE_ENOUGH:

@@ -102,7 +102,7 @@ class DateRow:
         return _offsets(zone, self.first, self.count + 2)
 
     def clock_changes(self, zone: ZoneInfo, *, past_midnight: bool) -> Numbers:
-        """A number of its own for each day on which a clock is changed, as such a day is like no other; else 0.
+        """A number of its own for each day on which a clock is changed, which is like no other; else 0.
 
         Args:
             zone: whose clock.
@@ -188,7 +188,7 @@ def _offsets(zone: ZoneInfo, first: date, count: int) -> Numbers:
 
 
 @lru_cache(maxsize=256)
-def _clock_changes(zone: ZoneInfo, first: date, count: int, past_midnight: bool) -> Numbers:  # noqa: FBT001
+def _clock_changes(zone: ZoneInfo, first: date, count: int, past_midnight: bool) -> Numbers:
     offsets = _offsets(zone, first, count + 2)
     changes = offsets[1 : count + 1] != offsets[:count]
     if past_midnight:

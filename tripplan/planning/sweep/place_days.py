@@ -55,7 +55,7 @@ def fill(
         return
     household = row.household
     said = _said(found, household.currency)[kinds].T
-    priced = Prices(family, at, today).costs(days, said[0], said[1], *visits.ways(int(days[0])))
+    priced = Prices(family, at, today).costs(days, said[0], said[1], visits.ways(int(days[0])))
     no_entry = priced[0] < 0
     verdict[days[no_entry]] = Verdict.NO_TICKETS
     days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
@@ -89,7 +89,7 @@ _SAID_OF_A_VISIT = ("leave_home", "home", "visit", "nap_kept", "nap_lost", "in_c
 
 
 def _said(found: Sequence[Visit | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: entry, whether lunch is out, nuisances [coins], `_SAID_OF_A_VISIT`, turning wheels."""
+    """Of each kind of day: entry, lunch out, nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
     return np.array(
         [
             (

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
-from zoneinfo import ZoneInfo
 
 import numpy as np
 from numpy.typing import NDArray

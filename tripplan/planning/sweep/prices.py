@@ -1,4 +1,4 @@
-"""What each day at one place costs: days with the same price of entry and the same appetites are priced once."""
+"""What each day at one place costs; days with the same price of entry and the same ages are priced once."""
 
 from datetime import date, timedelta
 
@@ -26,16 +26,14 @@ class Prices:
     def __init__(self, family: Family, at: PlaceRow, today: date) -> None:
         self._family, self._at, self._row, self._today = family, at, at.row, today
 
-    def costs(
-        self, days: Numbers, enter: Numbers, lunch_out: Numbers, way_there: Way, way_home: Way
-    ) -> Numbers:
+    def costs(self, days: Numbers, enter: Numbers, lunch_out: Numbers, ways: tuple[Way, Way]) -> Numbers:
         """Low, likely and high total, and whether something is unknown; `NO_ENTRY` where nobody may enter.
 
         Args:
             days: those of the row that are asked about.
             enter: when the party is let in on each of them [min].
             lunch_out: whether it is out at lunch time.
-            way_there, way_home: on any of the days, as the distance is always the same.
+            ways: there and home on any of the days, as the distance is always the same.
 
         Returns:
             One column a day [smallest coins].
@@ -50,7 +48,6 @@ class Prices:
             changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
         era = row.since(changes)[days]
         firsts, kinds = grouped([price_of, lunch_out, era, row.party_kind[days]])
-        ways = (way_there, way_home)
         costs = np.array(
             [
                 self._cost(

@@ -66,6 +66,5 @@ def sweeping(
         of_place = {name: values[number] for name, values in columns.items()}
         fill(of_place, family, row, place_facts(family, place, years), today=today, known=known)
         yield Progress(number + 1, len(places))
-    yield Progress(
-        len(places), len(places), DayTable(family, row.party, today, tuple(places), span.first, **columns)
-    )
+    table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
+    yield Progress(len(places), len(places), table)
