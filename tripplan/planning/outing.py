@@ -19,7 +19,7 @@ from tripplan.planning.clocks import clock_notes
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_year
+from tripplan.planning.crowds.risk import CrowdRisk, Crowds, crowd_risks
 from tripplan.planning.crowds.schools import SchoolDays, school_days
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, Napper, plan_choice, plan_day
 from tripplan.planning.day.minutes import DayMinutes
@@ -126,16 +126,15 @@ class PlaceFacts:
 
     Attributes:
         place: the card.
-        years: the calendar years that are asked about, in order.
         drive: the way from home, without rests.
         holidays: public holidays and local days at the place.
-        schools: how the pupils nearby are spread, from 1 January of the first year to the last year's end.
+        schools: how the pupils nearby are spread, on every day of the calendar years that are asked about,
+            those of the family's notes of the place among them.
         local_days: festivals and local days off that the parent listed.
         crowd_notes: how full the place was when the family was there.
     """
 
     place: Place
-    years: tuple[int, ...]
     drive: Drive
     holidays: PlaceHolidays
     schools: SchoolDays
@@ -164,17 +163,17 @@ class PlaceFacts:
 
     @cached_property
     def crowds(self) -> Crowds:
-        """Crowd risk of every open day of the years; reasons are made when asked for."""
-        card = with_local_days(self.place, self.local_days, self.years)
-        opened = self.rule(self.place.opening.hours).kind > 0
-        found = []
-        for year in self.years:
-            begin, end = ((date(one, 1, 1) - self.first).days for one in (year, year + 1))
-            if opened[begin:end].any():
-                schools, off_work = self.schools.part(begin, end - begin), self.holidays.off_work
-                kept = self.public_holiday_dates
-                found.append(crowd_year(card, year, opened[begin:end], off_work, schools, kept=kept))
-        return Crowds(found).learning_from(self.crowd_notes)
+        """Crowd risk of every open day of these years; reasons are made when asked for."""
+        schools = self.schools
+        last = self.first + timedelta(days=len(schools.out) - 1)
+        years = range(self.first.year, last.year + 1)
+        return crowd_risks(
+            with_local_days(self.place, self.local_days, years),
+            self.rule(self.place.opening.hours).kind > 0,
+            self.holidays.off_work,
+            schools,
+            kept=self.public_holiday_dates,
+        ).learning_from(self.crowd_notes)
 
     @property
     def first(self) -> date:
@@ -253,11 +252,11 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         Drive, holidays and crowd risks; the crowd risk of a day compares it with the same calendar year.
     """
     notes = tuple(note for note in family.crowd_notes if note.place == place.id)
-    asked = sorted({*years, *(note.day.year for note in notes)})
+    asked = {*years, *(note.day.year for note in notes)}
+    first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
     where = place.where
     return PlaceFacts(
         place=place,
-        years=tuple(asked),
         drive=known_drive(
             family.household.home.point,
             where.point,
@@ -265,12 +264,12 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
             next((typed for typed in family.typed_drives if typed.place == place.id), None),
             family.road_drives.get(place.id),
         ),
-        holidays=place_holidays(place, family.local_days, asked),
+        holidays=place_holidays(place, family.local_days, range(first.year, last.year + 1)),
         schools=school_days(
             family.school_calendars,
             where.point,
-            date(asked[0], 1, 1),
-            date(asked[-1], 12, 31),
+            first,
+            last,
             country=where.country,
             subdivision=where.subdivision,
         ),

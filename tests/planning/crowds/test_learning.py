@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from tests.builders import make_household, make_place
+from tests.planning.crowds.open_on import risks_on
 from tripplan.planning.crowds.learning import (
     DAYS_OFF_VARY,
     IMPRESSION,
@@ -17,7 +18,7 @@ from tripplan.planning.crowds.learning import (
 from tripplan.planning.crowds.levels import POOLED, TABLES
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.risk import Crowds, crowd_risks
+from tripplan.planning.crowds.risk import Crowds
 from tripplan.planning.outing import Family, place_facts
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
@@ -29,7 +30,7 @@ PLACE = make_place()
 @pytest.fixture
 def crowds() -> Crowds:
     """The year without any note."""
-    return crowd_risks(PLACE, YEAR, HOLIDAYS, ())
+    return risks_on(YEAR, PLACE, HOLIDAYS, ())
 
 
 def note(day: date = SATURDAY, fullness: Fullness = Fullness.PACKED) -> CrowdNote:

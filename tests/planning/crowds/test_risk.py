@@ -6,10 +6,11 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.builders import make_place
+from tests.planning.crowds.open_on import risks_on
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.crowds.public_holidays import public_holidays
@@ -17,7 +18,6 @@ from tripplan.planning.crowds.risk import (
     WORDS,
     CrowdRisk,
     busiest_fifth_chances,
-    crowd_risks,
     crowd_year,
     word_for,
 )
@@ -41,7 +41,7 @@ SCHOOLS = SchoolCalendar.model_validate(
 
 def year(*, known: bool = True, **place: Any) -> dict[date, CrowdRisk]:
     """The risks of 2026 at a place that is open every day."""
-    return dict(crowd_risks(make_place(**place), YEAR, HOLIDAYS, (SCHOOLS,) if known else ()))
+    return dict(risks_on(YEAR, make_place(**place), HOLIDAYS, (SCHOOLS,) if known else ()))
 
 
 def said(risk: CrowdRisk) -> str:
@@ -54,6 +54,7 @@ def test_chances_add_up_to_a_fifth_of_the_open_days() -> None:
     assert sum(risk.chance for risk in year().values()) == pytest.approx(73, abs=1e-6)
 
 
+@settings(deadline=None)
 @given(st.lists(st.tuples(st.floats(-5, 5), st.floats(0.05, 3)), min_size=1, max_size=60))
 def test_a_fifth_stays_a_fifth_for_any_levels(days: list[tuple[float, float]]) -> None:
     """Chances are chances, and fuller days have higher ones where the noise is the same."""
@@ -179,7 +180,7 @@ def test_half_the_pupils_bring_half_the_crowd() -> None:
     """With every second pupil on break a weekday lies halfway in visitors, not in logarithms."""
     in_school = SCHOOLS.model_copy(update={"no_school": ()})
     factors = [
-        crowd_risks(make_place(visit={"indoors": "indoors"}), YEAR, HOLIDAYS, calendars)[TUESDAY_ON_BREAK]
+        risks_on(YEAR, make_place(visit={"indoors": "indoors"}), HOLIDAYS, calendars)[TUESDAY_ON_BREAK]
         .reasons[0]
         .factor
         for calendars in ((SCHOOLS,), (SCHOOLS, in_school))
@@ -238,7 +239,7 @@ def test_summer_is_where_the_place_is() -> None:
     chance = {}
     for latitude in (45.0, 5.0, -45.0):
         place = make_place(where={**where, "latitude": latitude}, visit={"indoors": "outdoors"})
-        risks = crowd_risks(place, YEAR, HOLIDAYS, ())
+        risks = risks_on(YEAR, place, HOLIDAYS, ())
         chance[latitude] = risks[july].chance - risks[january].chance
     assert chance[45.0] > 0.02
     assert chance[-45.0] < -0.02
@@ -247,9 +248,9 @@ def test_summer_is_where_the_place_is() -> None:
 
 def test_only_open_days_are_compared_and_each_year_with_itself() -> None:
     """Closed days get no answer, no open day is no answer at all, and a second year changes nothing."""
-    assert list(crowd_risks(make_place(), [SATURDAY, TUESDAY], HOLIDAYS, ())) == [TUESDAY, SATURDAY]
-    assert crowd_risks(make_place(), [], HOLIDAYS, ()) == {}
-    two_years = crowd_risks(make_place(), [*YEAR, date(2027, 1, 5)], HOLIDAYS, (SCHOOLS,))
+    assert list(risks_on([SATURDAY, TUESDAY], make_place(), HOLIDAYS, ())) == [TUESDAY, SATURDAY]
+    assert risks_on([], make_place(), HOLIDAYS, ()) == {}
+    two_years = risks_on([*YEAR, date(2027, 1, 5)], make_place(), HOLIDAYS, (SCHOOLS,))
     assert two_years[SATURDAY] == year()[SATURDAY]
     assert len(two_years) == 366
 
@@ -257,7 +258,7 @@ def test_only_open_days_are_compared_and_each_year_with_itself() -> None:
 def test_the_arrays_say_what_the_days_say() -> None:
     """Chances by date, from the year's arrays and from the risks are the same; closed days have none."""
     weekdays = [day for day in YEAR if day.weekday() < 5]
-    crowds = crowd_risks(make_place(), weekdays, HOLIDAYS, (SCHOOLS,))
+    crowds = risks_on(weekdays, make_place(), HOLIDAYS, (SCHOOLS,))
     of_2026 = crowds.year(2026)
     assert list(of_2026.chance[of_2026.is_open]) == [risk.chance for risk in crowds.values()]
     assert [crowds.chance_on(day) for day in weekdays] == [risk.chance for risk in crowds.values()]

@@ -10,13 +10,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tripplan.errors import PlanError
-from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.crowds.days_off import DaysOff, Flags, days_off
 from tripplan.planning.crowds.learning import Sight, learnt, surprise, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.parts import Floats, Group, Part, YearPart, year_parts
-from tripplan.planning.crowds.schools import SchoolDays, SchoolShares, school_days
+from tripplan.planning.crowds.schools import SchoolDays, SchoolShares
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Source
 
@@ -252,9 +251,9 @@ def _chances_of_open_days(level: Floats, noise: Floats, is_open: Flags) -> NDArr
 
 def crowd_risks(
     place: Place,
-    open_days: Sequence[date],
+    is_open: Flags,
     public_holidays: Mapping[date, str],
-    calendars: Sequence[SchoolCalendar],
+    schools: SchoolDays,
     *,
     kept: Set[date] | None = None,
     levels: Levels | None = None,
@@ -263,25 +262,25 @@ def crowd_risks(
 
     Args:
         place: where.
-        open_days: all its open days of one calendar year or several.
+        is_open: the days that are compared with each other, one entry a day of `schools`.
         public_holidays: names by date; empty where they are not known.
-        calendars: of the school districts around.
+        schools: how the pupils within reach are spread on every day of one calendar year or several in a row.
         kept: what PH means in the card's rules; all public holidays when left out.
         levels: what each kind of day brings; by who comes to the place when left out.
 
     Returns:
         One answer per open day.
     """
-    years = []
-    for year in sorted({day.year for day in open_days}):
-        first, last = date(year, 1, 1), date(year, 12, 31)
-        is_open = np.zeros((last - first).days + 1, dtype=bool)
-        is_open[[(day - first).days for day in open_days if day.year == year]] = True
-        where = place.where
-        schools = school_days(
-            calendars, where.point, first, last, country=where.country, subdivision=where.subdivision
-        )
-        years.append(crowd_year(place, year, is_open, public_holidays, schools, kept=kept, levels=levels))
+    first, years = schools.first, []
+    last = first + timedelta(days=len(is_open) - 1)
+    for year in range(first.year, last.year + 1):
+        begin, end = ((date(january, 1, 1) - first).days for january in (year, year + 1))
+        if is_open[begin:end].any():
+            of_school = schools.part(begin, end - begin)
+            opened = is_open[begin:end]
+            years.append(
+                crowd_year(place, year, opened, public_holidays, of_school, kept=kept, levels=levels)
+            )
     return Crowds(years)
 
 
