@@ -82,6 +82,17 @@ def test_the_next_year_is_guessed_and_marked(run: Run, data: Path) -> None:
     assert kept.expected
 
 
+def test_a_guess_stays_when_the_file_is_added_again(run: Run, data: Path) -> None:
+    """The district's file is read anew, and the year after is guessed from it as before."""
+    assert run("schools", "guess", DISTRICT, "--demo").status == 0
+    before = on_record(data)[DISTRICT]
+    again = run("schools", "add", "demo_places/calendars/limekiln-bluffs-district-ia.ics", "--demo")
+    assert again.status == 0
+    after = on_record(data)[DISTRICT]
+    assert (after.expected_within, after.expected) == (before.expected_within, before.expected)
+    assert "then a guess from" in again.out
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [

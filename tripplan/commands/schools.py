@@ -15,7 +15,7 @@ from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.school_table_file import DateOrder
-from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
+from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
 from tripplan.planning.crowds.school_regions import (
     built_in_calendar,
@@ -146,7 +146,9 @@ def _span(span: DateSpan) -> str:
 def _add(asked: _Asked) -> int:
     options = asked.options
     path = Path(options.source).expanduser()
-    calendar = _from_file(asked, path) if path.suffix else _from_region(asked)
+    read = _from_file(asked, path) if path.suffix else _from_region(asked)
+    kept = asked.calendars.get(read.name)
+    calendar = with_guess_kept(read, kept.value if kept else None)
     _save(asked, calendar)
     said = f"{calendar.name}: {len(calendar.no_school)} breaks and days off, {calendar.pupils:,} pupils."
     asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")

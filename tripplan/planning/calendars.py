@@ -139,6 +139,32 @@ def with_next_year_expected(calendar: SchoolCalendar) -> SchoolCalendar:
     )
 
 
+def with_guess_kept(calendar: SchoolCalendar, before: SchoolCalendar | None) -> SchoolCalendar:
+    """A calendar brought in again, with the year after guessed anew where it was guessed before.
+
+    Args:
+        calendar: as it was read now.
+        before: the one whose place it takes, if any.
+
+    Returns:
+        The calendar as it is where it has a guess of its own, none was made before, or it now speaks about
+        all days of the earlier guess. Where it is too short to guess by, what is left of the earlier guess.
+    """
+    old = before.expected_within if before else None
+    if before is None or old is None or calendar.expected_within or calendar.known.last >= old.last:
+        return calendar
+    try:
+        return with_next_year_expected(calendar)
+    except PlanError:
+        within = DateSpan(first=max(old.first, calendar.known.last + _DAY), last=old.last)
+    expected = tuple(
+        DateSpan(first=max(off.first, within.first), last=off.last, name=off.name)
+        for off in before.expected
+        if off.last >= within.first
+    )
+    return calendar.model_copy(update={"expected_within": within, "expected": expected})
+
+
 class Busy(Written):
     """A time when the family cannot go out; all-day entries run from midnight to midnight at home."""
 

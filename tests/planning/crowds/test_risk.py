@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.builders import make_place
 from tests.planning.crowds.open_on import risks_on
 from tripplan.errors import PlanError
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import (
     WORDS,
@@ -79,6 +79,16 @@ def test_chances_agree_with_throwing_dice() -> None:
     threshold = np.sort(drawn, axis=1)[:, -42]
     often = (drawn >= threshold[:, None]).mean(axis=0)
     assert np.abs(often - busiest_fifth_chances(level, noise)).max() < 0.02
+
+
+def test_a_short_school_day_is_a_little_fuller_and_says_so() -> None:
+    """Between a whole school day and one without school, and nearer to the first."""
+    short = SCHOOLS.model_copy(update={"short_days": (DateSpan(first=TUESDAY, last=TUESDAY),)})
+    risks = crowd_risks(make_place(), YEAR, HOLIDAYS, (short,))
+    plain, off = year()[TUESDAY], year()[TUESDAY_ON_BREAK]
+    assert plain.chance < risks[TUESDAY].chance < (plain.chance + off.chance) / 2
+    assert "the pupils nearby have a short school day" in said(risks[TUESDAY])
+    assert "short school day" not in said(risks[TUESDAY_ON_BREAK])
 
 
 def free_on(valid: str, **more: Any) -> list[dict[str, Any]]:

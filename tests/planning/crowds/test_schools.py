@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tripplan.errors import PlanError
-from tripplan.planning.calendars import SchoolCalendar, with_next_year_expected
+from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
 from tripplan.planning.crowds.schools import (
     DECAY_KM,
     SchoolShares,
@@ -141,6 +141,46 @@ def test_half_a_year_is_too_little_to_copy() -> None:
     """A file that holds one autumn tells nothing of a spring."""
     with pytest.raises(PlanError):
         with_next_year_expected(calendar(known={"first": date(2026, 8, 17), "last": date(2026, 12, 18)}))
+
+
+def test_a_guess_outlives_a_calendar_brought_in_again() -> None:
+    """The new file's own year is the pattern then; without an earlier guess none is made."""
+    before = year_copied((date(2027, 3, 22), date(2027, 3, 26)))
+    known = {"first": date(2026, 8, 17), "last": date(2027, 6, 9)}
+    read = calendar((date(2027, 3, 29), date(2027, 4, 2)), known=known)
+    assert with_guess_kept(read, before) == with_next_year_expected(read)
+    assert with_guess_kept(read, calendar()) is read
+    assert with_guess_kept(read, None) is read
+
+
+def test_what_a_new_file_knows_is_guessed_no_more() -> None:
+    """The year that was guessed has come: no guess is left, until the parent asks for the year after."""
+    before = year_copied((date(2027, 3, 22), date(2027, 3, 26)))
+    read = calendar(known={"first": date(2027, 8, 16), "last": date(2028, 6, 9)})
+    assert with_guess_kept(read, before) is read
+
+
+def test_a_file_too_short_to_go_by_leaves_the_rest_of_the_earlier_guess() -> None:
+    """An autumn's file takes over its own months, and spring break stays as guessed."""
+    before = year_copied((date(2026, 12, 21), date(2027, 1, 1)), (date(2027, 3, 22), date(2027, 3, 26)))
+    autumn = calendar(known={"first": date(2027, 8, 16), "last": date(2027, 12, 24)})
+    kept = with_guess_kept(autumn, before)
+    assert before.expected_within is not None
+    assert kept.expected_within == DateSpan(first=date(2027, 12, 25), last=before.expected_within.last)
+    assert [(off.first, off.last) for off in kept.expected] == [
+        (date(2027, 12, 25), date(2027, 12, 31)),
+        (date(2028, 3, 20), date(2028, 3, 24)),
+    ]
+
+
+def test_a_short_day_is_told_apart_from_a_day_off() -> None:
+    """Pupils who go home early are at school; on a day off and at a weekend nobody has a short day."""
+    short = [{"first": MONDAY, "last": MONDAY + timedelta(days=6)}]
+    days = school_days(
+        (calendar((MONDAY, MONDAY), short_days=short), calendar()), PLACE, MONDAY, MONDAY + timedelta(6)
+    )
+    assert days.short.tolist() == [0, 0.5, 0.5, 0.5, 0.5, 0, 0]
+    assert parts(days.on(MONDAY + timedelta(days=1))) == (0, 1, 0)
 
 
 def test_what_is_expected_lies_beside_what_is_known() -> None:

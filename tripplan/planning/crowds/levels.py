@@ -208,6 +208,9 @@ FREE_ENTRY = 1.7
 """How many times the visitors a day of free entry brings among paid ones [-]: visits to the national museums
 of the United Kingdom that had charged rose by about 70 % in the year after they became free in December 2001
 (DCMS figures, from memory). A single free day may draw more."""
+SHORT_DAY = 0.25
+"""What a school day that begins late or ends early draws, of what a day without school does [-]. No source,
+our choice: at most half of the place's opening hours are free then, and few set out for half a day."""
 SCHOOL_CLASSES = 1.5
 """How many times the visitors of a term weekday without classes one has when all classes come [-]. No source,
 our choice."""

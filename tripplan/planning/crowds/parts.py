@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.ages import EVERYONE
 from tripplan.planning.crowds.days_off import DaysOff, Flags
-from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, Levels
+from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, SHORT_DAY, Levels
 from tripplan.planning.crowds.public_holidays import OBSERVED
 from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
 from tripplan.planning.crowds.schools import SchoolDays
@@ -149,8 +149,8 @@ def _calendar_parts(off: DaysOff, levels: Levels) -> _CalendarParts:
     return parts
 
 
-def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPart, YearPart]:
-    """The effect of pupils who have no school on a weekday: those known to, and those who may.
+def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[YearPart]:
+    """The effect of pupils who have no school on a weekday: those known to, those who may, those half a day.
 
     Visitors are mixed by share, not their logarithms: half the pupils bring half the crowd. The unknown part
     is a doubt between two such days, one where all of it has school and one where all of it has none; how
@@ -161,16 +161,19 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> tuple[YearPar
     known = np.log1p(schools.out * more)
     chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
-    return (
-        YearPart(known * weekday, partial(_pupils, schools), "a school day", Group.DAY_OFF),
-        YearPart(
-            chance * between,
-            partial(_unknown, schools),
-            "a school day",
-            Group.DAY_OFF,
-            doubt=np.sqrt(chance * (1 - chance)) * between,
-        ),
+    yield YearPart(known * weekday, partial(_pupils, schools), "a school day", Group.DAY_OFF)
+    yield YearPart(
+        chance * between,
+        partial(_unknown, schools),
+        "a school day",
+        Group.DAY_OFF,
+        doubt=np.sqrt(chance * (1 - chance)) * between,
     )
+    if schools.short.any():
+        part_of_day = np.log1p((schools.out + SHORT_DAY * schools.short) * more) - known
+        yield YearPart(
+            part_of_day * weekday, partial(_short_day, schools), "a whole school day", Group.DAY_OFF
+        )
 
 
 def _weekday(off: DaysOff, index: int) -> str:
@@ -209,6 +212,12 @@ def _pupils(schools: SchoolDays, index: int) -> str:
     if out > 0.5:
         return "most pupils nearby are out of school"
     return f"{out:.0%} of the pupils nearby are out of school"
+
+
+def _short_day(schools: SchoolDays, index: int) -> str:
+    share = float(schools.short[index])
+    pupils = "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
+    return f"{pupils} nearby have a short school day and fill the rest of it"
 
 
 def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:

@@ -62,6 +62,7 @@ class SchoolDays:
         first: the date of entry 0.
         out: share known to have no school, weekends included [-].
         on_break: share known to be in a break or on a day off; a weekend counts only inside a break [-].
+        short: share known to have a school day that begins late or ends early [-].
         unknown: share of which nothing is known [-].
         chance_out: chance that the unknown ones have no school, by a guess for their calendar or by the
             typical year of their country; 0 where nobody is unknown [0-1].
@@ -72,6 +73,7 @@ class SchoolDays:
     first: date
     out: Shares
     on_break: Shares
+    short: Shares
     unknown: Shares
     chance_out: Shares
     chance_on_break: Shares
@@ -159,15 +161,15 @@ def school_days(
     if not total:
         typical = typical_days(country, subdivision, first, last)
         nothing = np.zeros(len(typical.out))
-        return SchoolDays(first, nothing, nothing, nothing + 1, typical.out, typical.on_break)
+        return SchoolDays(first, nothing, nothing, nothing, nothing + 1, typical.out, typical.on_break)
     marks = _stacked(tuple(calendars), first, last)
     # Rounded so that shares which are whole come out whole.
-    out, on_break, unknown, likely_out, likely_break = np.round(marks @ (weights / total), 9)
+    out, on_break, short, unknown, likely_out, likely_break = np.round(marks @ (weights / total), 9)
     chances = (
         np.divide(likely, unknown, out=np.zeros(len(unknown)), where=unknown > 0)
         for likely in (likely_out, likely_break)
     )
-    return SchoolDays(first, out, on_break, unknown, *chances)
+    return SchoolDays(first, out, on_break, short, unknown, *chances)
 
 
 _STACKS_KEPT = 32
@@ -192,7 +194,7 @@ def _stacked(calendars: tuple[SchoolCalendar, ...], first: date, last: date) -> 
 
 
 def _marks(calendar: SchoolCalendar, first: date, last: date) -> Shares:
-    """Of one calendar, a row each for: out of school, on a break, unknown, and the two chances if unknown."""
+    """Of one calendar, a row each: out, on a break, a short day, unknown, and the two chances if unknown."""
     # Seventeen days more at either end: two weeks for the doubt of what is expected, and three days that show
     # whether a weekend at the edge lies inside a break.
     margin = 17
@@ -200,7 +202,9 @@ def _marks(calendar: SchoolCalendar, first: date, last: date) -> Shares:
     length = days_in(first, last) + 2 * margin
     known = marked((calendar.known,), start, length)
     off = with_weekends_inside(marked(calendar.no_school, start, length) & known, start) & known
-    out = known & (off | (weekdays_from(start, length) >= SATURDAY))
+    weekend = weekdays_from(start, length) >= SATURDAY
+    out = known & (off | weekend)
+    short = known & ~out & marked(calendar.short_days, start, length)
     typical = typical_days(calendar.country, calendar.subdivision, start, last + timedelta(days=margin))
     likely_out, likely_break = typical.out.copy(), typical.on_break.copy()
     if calendar.expected_within is not None:
@@ -209,10 +213,9 @@ def _marks(calendar: SchoolCalendar, first: date, last: date) -> Shares:
         copied = with_weekends_inside(marked(spans, start, length), start).astype(float)
         guessed = np.convolve(copied, _BY_DAYS, mode="same") + EXPECTED_ANYWAY
         likely_break[within] = guessed[within]
-        weekend = weekdays_from(start, length) >= SATURDAY
         likely_out[within] = np.where(weekend, 1.0, guessed)[within]
     kept = slice(margin, length - margin)
-    rows = (out, off, ~known, ~known * likely_out, ~known * likely_break)
+    rows = (out, off, short, ~known, ~known * likely_out, ~known * likely_break)
     return np.stack([row[kept].astype(float) for row in rows])
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.calendars import SchoolCalendar, with_guess_kept
 from tripplan.planning.crowds.coverage import LOOK_AHEAD
 from tripplan.planning.crowds.school_region_table import SchoolRegion
 from tripplan.planning.crowds.school_regions import (
@@ -57,4 +57,5 @@ def _add(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], region: Scho
         refuse(_PAGE, f"{region.name} has no school holidays on record for these years.")
         return
     kept = calendars.get(calendar.name)
+    calendar = with_guess_kept(calendar, kept.value if kept else None)
     save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{calendar.name} is added.")

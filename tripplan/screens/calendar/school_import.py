@@ -23,7 +23,7 @@ from tripplan.files.school_table_file import DateOrder, dates_to_ask_about
 from tripplan.files.toml_text import shown, write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
+from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
@@ -264,6 +264,7 @@ def _save(
 ) -> bool:
     kept = calendars.get(calendar.name)
     done = "replaced" if kept else "added"
+    calendar = with_guess_kept(calendar, kept.value if kept else None)
     saved = save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{calendar.name} is {done}.")
     if saved:
         refill(form)
