@@ -84,7 +84,7 @@ def test_chances_agree_with_throwing_dice() -> None:
 def test_a_short_school_day_is_a_little_fuller_and_says_so() -> None:
     """Between a whole school day and one without school, and nearer to the first."""
     short = SCHOOLS.model_copy(update={"short_days": (DateSpan(first=TUESDAY, last=TUESDAY),)})
-    risks = crowd_risks(make_place(), YEAR, HOLIDAYS, (short,))
+    risks = risks_on(YEAR, make_place(), HOLIDAYS, (short,))
     plain, off = year()[TUESDAY], year()[TUESDAY_ON_BREAK]
     assert plain.chance < risks[TUESDAY].chance < (plain.chance + off.chance) / 2
     assert "the pupils nearby have a short school day" in said(risks[TUESDAY])

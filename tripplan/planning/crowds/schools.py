@@ -80,7 +80,14 @@ class SchoolDays:
 
     def part(self, begin: int, count: int) -> "SchoolDays":
         """So many days in a row of these, from one of them on."""
-        rows = (self.out, self.on_break, self.unknown, self.chance_out, self.chance_on_break)
+        rows = (
+            self.out,
+            self.on_break,
+            self.short,
+            self.unknown,
+            self.chance_out,
+            self.chance_on_break,
+        )
         return SchoolDays(self.first + timedelta(days=begin), *(row[begin : begin + count] for row in rows))
 
     def on_break_dates(self, threshold: float = 0.5) -> frozenset[date]:
