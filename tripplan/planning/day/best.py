@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 
 from tripplan.planning.day.limits import Choices, Limits
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.minutes import DayMinutes, chosen
+from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day.weighing import weigh
+from tripplan.planning.day.weighing import Weighed, felt_of
 
 
 @dataclass(frozen=True)
@@ -43,16 +44,17 @@ def best_choice(question: DayQuestion) -> BestChoice | None:
     choices = Choices(Limits.of(question, minutes))
     if not choices.possible.any():
         return None
-    weighed = weigh(question, choices, minutes)
+    weighed = Weighed(question, choices, minutes)
     row, column = divmod(int(weighed.rank.argmin()), choices.leave.size)
-    lunch_begins, lunch_ends = weighed.lunch
+    depart, home = int(choices.depart[row]), int(choices.home[column])
     return BestChoice(
-        depart=int(choices.depart[row]),
-        enter=int(choices.enter[row, column]),
+        depart=depart,
+        enter=chosen(choices.enter, row, column),
         leave=int(choices.leave[column]),
-        home=int(choices.home[column]),
-        felt=int(weighed.felt[row, column]),
-        nap_kept=int(weighed.kept[row, column]),
+        home=home,
+        felt=felt_of(int(weighed.rank[row, column])),
+        nap_kept=chosen(weighed.kept, row, column),
         nap_usual=sum(window.nap.minutes for window in weighed.windows),
-        lunch_out=bool(lunch_ends[row, column] > lunch_begins[row, column]),
+        lunch_out=bool(question.habits.lunch_minutes)
+        and out_at_lunch(minutes.by_clock(question.habits.lunch), question.habits, depart, home),
     )

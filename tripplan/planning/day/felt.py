@@ -49,17 +49,20 @@ class Nuisance:
     price: Decimal
     measure: Measure = Measure.MINUTES
 
-    @property
-    def units(self) -> Minutes:
-        """What it weighs, in parts of the currency's main unit."""
-        return self._weight(self.amount)
+    def weight(self, finer: int = 1) -> Minutes:
+        """What it weighs for every choice, in parts of the currency's main unit.
 
-    def _weight(self, amount: Minutes) -> Minutes:
+        Args:
+            finer: count in so many times as small a unit.
+        """
+        return self._weight(self.amount, finer)
+
+    def _weight(self, amount: Minutes, finer: int = 1) -> Minutes:
         rate = int(self.price.scaleb(_RATE_DECIMALS).to_integral_value())
         if self.measure is Measure.MINUTES:
-            weight: Minutes = amount * rate
+            weight: Minutes = amount * (rate * finer)
         else:
-            weight = amount * (60 * rate) // self.measure.value
+            weight = amount * (60 * rate) // self.measure.value * finer
         return weight
 
     def part(self, row: int, column: int, currency: str) -> FeltPart:

@@ -11,7 +11,7 @@ from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.shapes import DayPlan, DayQuestion, FeltPart
-from tripplan.planning.day.weighing import plan_at, weigh
+from tripplan.planning.day.weighing import Weighed, plan_at
 from tripplan.planning.money import total
 
 MOST_POINTS = 5
@@ -101,15 +101,16 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
         return TradeOffs(None, (), (), helps)
     minutes = DayMinutes(question.day, question.home_zone)
     choices = Choices(Limits.of(question, minutes))
-    weighed = weigh(question, choices, minutes)
+    weighed = Weighed(question, choices, minutes)
+    kept = np.broadcast_to(weighed.kept, choices.visit.shape)
     stay = np.minimum(choices.visit, question.comfortable_minutes)
     points = []
-    for row, column in _thinned(_undominated(weighed.kept, stay, weighed.rank, choices.possible)):
-        plan = plan_at(question, weighed, minutes, row, column)
+    for row, column in _thinned(_undominated(kept, stay, weighed.rank, choices.possible)):
+        plan = plan_at(weighed, row, column)
         points.append(
             TradeOff(
                 plan=plan,
-                kept_minutes=int(weighed.kept[row, column]),
+                kept_minutes=int(kept[row, column]),
                 stay_minutes=int(stay[row, column]),
                 sentence=against_best(question, plan, best),
             )

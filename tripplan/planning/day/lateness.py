@@ -7,7 +7,7 @@ drawn at random.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,6 +39,16 @@ class Tails:
     more: NDArray[np.float64]
     excess: NDArray[np.float64]
 
+    @cached_property
+    def thousandths(self) -> Minutes:
+        """`more` in whole thousandths."""
+        return _whole(self.more * THOUSANDTHS)
+
+    @cached_property
+    def tenths(self) -> Minutes:
+        """`excess` in whole tenths of a minute."""
+        return _whole(self.excess * TENTHS)
+
     @classmethod
     def of(cls, delays: Iterable[Delay]) -> "Tails":
         """Tables of one length for several delays."""
@@ -56,18 +66,17 @@ class Tails:
 
     def chance_of_more(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
         """The chance that a delay is longer than some minutes [0-1]."""
-        found: NDArray[np.float64] = self.more[which, self._at(minutes)]
+        found: NDArray[np.float64] = self.more[which, self.at(minutes)]
         return found
 
     def minutes_beyond(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
         """How much longer than some minutes a delay is to be expected [min]."""
-        found: NDArray[np.float64] = self.excess[which, self._at(minutes)] + np.maximum(
-            self.first - minutes, 0
-        )
-        return found
+        found: NDArray[np.float64] = self.excess[which, self.at(minutes)]
+        return found + np.maximum(self.first - minutes, 0)
 
-    def _at(self, minutes: Minutes) -> Minutes:
-        return np.clip(minutes - self.first, 0, self.more.shape[1] - 1)
+    def at(self, minutes: Minutes) -> Minutes:
+        """Where in the tables some minutes stand."""
+        return np.minimum(np.maximum(minutes - self.first, 0), self.more.shape[1] - 1)
 
 
 @lru_cache(maxsize=256)
@@ -111,33 +120,37 @@ class Lateness:
 
     def chance_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """The chance of arriving later than due, for each planned start, in thousandths."""
-        tails, which, left = self._left(starts, due)
-        chances = tails.chance_of_more(which, left)
-        return np.floor(self._over_delays(chances) * THOUSANDTHS + 0.5).astype(np.int64)
+        if self._same_all_day is not None:
+            tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
+            return tails.thousandths[0][tails.at(left)]
+        chances = _changes(self.way.drives).chance_of_more(*self._left(starts, due))
+        return _whole(chances @ self._off.chances * THOUSANDTHS)
 
     def expected_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes."""
-        tails, which, left = self._left(starts, due)
-        minutes = tails.minutes_beyond(which, left)
-        return np.floor(self._over_delays(minutes) * TENTHS + 0.5).astype(np.int64)
+        if self._same_all_day is not None:
+            tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
+            return tails.tenths[0][tails.at(left)] + TENTHS * np.maximum(tails.first - left, 0)
+        minutes = _changes(self.way.drives).minutes_beyond(*self._left(starts, due))
+        return _whole(minutes @ self._off.chances * TENTHS)
 
-    def _left(self, starts: Minutes, due: Minutes) -> tuple[Tails, Minutes, Minutes]:
-        """Tables, which of them is meant, and the minutes they are asked for.
+    @property
+    def _off(self) -> Delay:
+        return getting_off_late(self.usual, self.late)
 
-        On a road that is the same all day one table holds both delays; else there is a column for each
-        delay in getting off.
-        """
+    @cached_property
+    def _same_all_day(self) -> Tails | None:
+        """Both delays in one table, where the road is the same all day."""
         drives = self.way.drives
-        if len(drives) == 1:
-            tails = _off_and_change(self.usual, self.late, drives[0])
-            return tails, np.zeros_like(starts), due - starts - self.way.minutes(starts)
-        off = getting_off_late(self.usual, self.late).minutes
-        really = starts[:, None] + off
-        left = np.broadcast_to(due, starts.shape)[:, None] - really - self.way.minutes(really)
-        return _changes(drives), self.way.which(starts)[:, None], left
+        return _off_and_change(self.usual, self.late, drives[0]) if len(drives) == 1 else None
 
-    def _over_delays(self, found: NDArray[np.float64]) -> NDArray[np.float64]:
-        if len(self.way.drives) == 1:
-            return found
-        summed: NDArray[np.float64] = found @ getting_off_late(self.usual, self.late).chances
-        return summed
+    def _left(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
+        """Which of the drives is meant, and the minutes left to due, with a column for each delay."""
+        really = starts[:, None] + self._off.minutes
+        left = np.broadcast_to(due, starts.shape)[:, None] - really - self.way.minutes(really)
+        return self.way.which(starts)[:, None], left
+
+
+def _whole(figures: NDArray[np.float64]) -> Minutes:
+    """Rounded half up."""
+    return np.floor(figures + 0.5).astype(np.int64)

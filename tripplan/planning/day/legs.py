@@ -113,6 +113,7 @@ class LegTimes:
         return np.array([begins, arrives], dtype=np.int64)
 
     def _of_each(self, starts: Minutes, by_leg: Minutes) -> Minutes:
+        """The figure of the leg that each start has; a single number where all have the same."""
         if len(by_leg) == 1:
-            return np.full(starts.shape, by_leg[0])
+            return by_leg[0]
         return by_leg[self._by_minute[np.minimum(starts, len(self._by_minute) - 1)]]

@@ -140,7 +140,12 @@ class Choices:
 
     @cached_property
     def enter(self) -> Minutes:
-        """When the party is let in; `NEVER` where no entry fits the leaving time [min]."""
+        """When the party is let in; `NEVER` where no entry fits the leaving time [min].
+
+        Of one column where the place opens only once: then it rests on the departure alone.
+        """
+        if len(self.limits.opened) == 1:
+            return self.limits.opened[0].enter(self.arrive)[:, None]
         enter = np.full((self.depart.size, self.leave.size), NEVER)
         for opened in self.limits.opened:
             enter[:, self.leave_within(opened)] = opened.enter(self.arrive)[:, None]

@@ -24,11 +24,12 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tripplan.planning.day.limits import LONGEST_DAY, Choices
 from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
-from tripplan.planning.household import Nap
+from tripplan.planning.household import Habits, Nap
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,17 +104,14 @@ class NapWindow:
 
         Where the child is moved, it must be asleep before that, and the nap may not begin before its slack.
 
-        With F(x) the minutes of the window that have passed by x, the window shares F(end) - F(start)
-        minutes with the time from start to end, and sliding the nap inside the window covers all of
-        them up to its own length.
+        Sliding the nap inside the window covers all minutes that the window shares with the time from start
+        to end, up to the nap's own length.
         """
-        # Least and greatest of two are several times as quick as clipping where there is little to clip.
-        begins = np.minimum(np.maximum(start, self.first), self.last)
-        shared = np.minimum(np.maximum(end, self.first), self.last) - begins
-        kept: Minutes = np.minimum(shared, self.nap.minutes)
+        begins = np.maximum(start, self.first)
+        kept = np.minimum(np.minimum(end, self.last) - begins, self.nap.minutes)
         counts = kept >= min(self.nap.shortest_minutes, self.nap.minutes)
         if moved is not None:
-            counts &= np.maximum(start, self.first) < moved
+            counts = counts & (begins < moved)
         return np.where(counts, kept, 0)
 
     def kept_in(self, sleep: Sleep) -> int:
@@ -166,16 +164,18 @@ def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -
     """
     usual = minutes.by_clock(question.habits.lunch)
     length = np.minimum(question.habits.lunch_minutes, choices.visit)
-    begins = np.clip(usual, choices.enter, choices.leave - length)
-    eaten_before = choices.depart >= usual + question.habits.lunch_minutes
-    out = ~eaten_before[:, None] & (choices.home > usual + LUNCH_CAN_WAIT_MINUTES)
-    return begins, begins + np.where(out, length, 0)
+    begins = np.minimum(np.maximum(usual, choices.enter), choices.leave - length)
+    out = out_at_lunch(usual, question.habits, choices.depart[:, None], choices.home)
+    return begins, begins + length * out
 
 
-def stretches(
-    nap: Nap, choices: Choices, question: DayQuestion, lunch: tuple[Minutes, Minutes]
-) -> tuple[Stretch, ...]:
-    """Every unbroken stretch in one place where a child could sleep; only places where it does sleep."""
+def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> NDArray[np.bool_]:
+    """Whether lunch falls into the outing, if there is any, for each departure and each time of being home."""
+    return (depart < usual + habits.lunch_minutes) & (home > usual + LUNCH_CAN_WAIT_MINUTES)
+
+
+def at_home_and_on_the_road(nap: Nap, choices: Choices) -> list[Stretch]:
+    """Every unbroken stretch at home or in the car in which a child could sleep."""
     found = [
         Stretch(SleepsIn.HOME, np.array(-LONGEST_DAY), choices.depart[:, None]),
         Stretch(SleepsIn.HOME, choices.home, np.array(2 * LONGEST_DAY)),
@@ -193,19 +193,23 @@ def stretches(
             SleepsIn.CAR, start + settling, np.array(2 * LONGEST_DAY), moved=end, moved_to=SleepsIn.HOME
         )
         found.append(into_bed)
-    if nap.in_pushchair and question.pushchairs:
-        lunch_begins, lunch_ends = lunch
-        eats = lunch_ends > lunch_begins
-        until = np.where(eats, lunch_begins, choices.leave)
-        if nap.in_car and nap.stays_asleep_when_moved:
-            start, end = (found[:, None] for found in limits.there.last_stretch(choices.depart))
-            found.append(
-                Stretch(SleepsIn.CAR, start + settling, until, moved=end, moved_to=SleepsIn.PUSHCHAIR)
-            )
-        again = np.where(eats, lunch_ends + settling, choices.leave)
-        found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
-        found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
-    return tuple(found)
+    return found
+
+
+def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes]) -> list[Stretch]:
+    """Every unbroken stretch in the pushchair in which a child could sleep, around lunch."""
+    found: list[Stretch] = []
+    settling = nap.falls_asleep_minutes
+    lunch_begins, lunch_ends = lunch
+    eats = lunch_ends > lunch_begins
+    until = np.where(eats, lunch_begins, choices.leave)
+    if nap.in_car and nap.stays_asleep_when_moved:
+        start, end = (found[:, None] for found in choices.limits.there.last_stretch(choices.depart))
+        found.append(Stretch(SleepsIn.CAR, start + settling, until, moved=end, moved_to=SleepsIn.PUSHCHAIR))
+    again = np.where(eats, lunch_ends + settling, choices.leave)
+    found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
+    found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
+    return found
 
 
 def outcome(

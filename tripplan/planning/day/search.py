@@ -10,7 +10,7 @@ from tripplan.planning.day.felt import UNITS
 from tripplan.planning.day.limits import Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing import LONGEST_WAIT, plan_at, weigh
+from tripplan.planning.day.weighing import LONGEST_WAIT, Weighed, plan_at
 from tripplan.planning.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
@@ -52,7 +52,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
     if not choices.possible.any():
         return DaySearch(None, (), collisions(question, limits, minutes))
 
-    weighed = weigh(question, choices, minutes)
+    weighed = Weighed(question, choices, minutes)
     best_rank = weighed.rank.min(axis=1)
     best_felt = best_rank // LONGEST_WAIT
     best_row = int(best_rank.argmin())
@@ -68,7 +68,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
         LeaveWindow(
             first=minutes.moment(int(choices.depart[first]), question.home_zone),
             last=minutes.moment(int(choices.depart[last]), question.home_zone),
-            best=plan_at(question, weighed, minutes, row),
+            best=plan_at(weighed, row),
         )
         for row, first, last in chosen
     )

@@ -4,19 +4,28 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
-from functools import reduce
+from functools import cached_property
 
 import numpy as np
 
 from tripplan.planning.day.felt import UNITS, Measure, Nuisance
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
 from tripplan.planning.day.limits import NEVER, Choices
-from tripplan.planning.day.minutes import DayMinutes, Minutes
-from tripplan.planning.day.naps import NapWindow, Stretch, lunch_inside, nap_windows, outcome, stretches
+from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
+from tripplan.planning.day.naps import (
+    NapWindow,
+    Stretch,
+    at_home_and_on_the_road,
+    in_the_pushchair,
+    lunch_inside,
+    nap_windows,
+    outcome,
+)
 from tripplan.planning.day.shapes import DayPlan, DayQuestion, ShowOutcome
 from tripplan.planning.day.shows import Seen, with_shows
 from tripplan.planning.day.steps import day_steps
 from tripplan.planning.hours import ShowTimes
+from tripplan.planning.household import Nap
 from tripplan.planning.money import Money
 
 LONGEST_WAIT = 2**12
@@ -25,54 +34,86 @@ LONGEST_WAIT = 2**12
 
 @dataclass(frozen=True, eq=False)
 class Weighed:
-    """The choices of a day with what each of them weighs.
+    """The choices of a day with what each of them weighs; every part is worked out when first asked for.
+
+    The nap model stands in `tripplan.planning.day.naps`, shows and lunch in `tripplan.planning.day.shows`.
 
     Attributes:
+        question: the day.
         choices: departures and leaving times.
-        lunch: when lunch begins and ends.
-        windows: every usual nap.
-        stretches: for each nap, in the same order, where it could be slept.
-        shows: what is seen of each show that is worth it.
-        nuisances: what is weighed.
-        felt: felt cost of every choice in whole units; only meaningful where possible.
-        kept: minutes of nap kept by all children together [min].
-        rank: felt cost first, then the wait; the least is the best, impossible ones come last.
+        minutes: how the day is counted.
     """
 
+    question: DayQuestion
     choices: Choices
-    windows: tuple[NapWindow, ...]
-    lunch: tuple[Minutes, Minutes]
-    stretches: tuple[tuple[Stretch, ...], ...]
-    shows: tuple[Seen, ...]
-    nuisances: tuple[Nuisance, ...]
-    felt: Minutes
-    kept: Minutes
-    rank: Minutes
+    minutes: DayMinutes
+
+    @cached_property
+    def windows(self) -> tuple[NapWindow, ...]:
+        """Every usual nap."""
+        return nap_windows(self.question.nappers, self.minutes)
+
+    @cached_property
+    def stretches(self) -> tuple[tuple[Stretch, ...], ...]:
+        """For each nap, in the same order, where it could be slept."""
+        return tuple(tuple(self._places(window.nap)) for window in self.windows)
+
+    @property
+    def lunch(self) -> tuple[Minutes, Minutes]:
+        """When lunch begins and ends."""
+        return self._inside[0]
+
+    @property
+    def shows(self) -> tuple[Seen, ...]:
+        """What is seen of each show that is worth it."""
+        return self._inside[1] if any(show.worth_it for show in self.question.hours.shows) else ()
+
+    @cached_property
+    def kept(self) -> Minutes:
+        """Minutes of nap kept by all children together [min]."""
+        longest = (
+            combined(np.maximum, [window.kept(place.start, place.end, place.moved) for place in places])
+            for window, places in zip(self.windows, self.stretches, strict=True)
+        )
+        return sum(longest, start=np.zeros((1, 1), dtype=np.int64))
+
+    @cached_property
+    def nuisances(self) -> tuple[Nuisance, ...]:
+        """What is weighed."""
+        question, choices, minutes = self.question, self.choices, self.minutes
+        lost = sum(window.nap.minutes for window in self.windows) - self.kept
+        return (
+            Nuisance("lost nap", lost, question.worth.lost_nap_hour),
+            *_of_the_road(question, choices),
+            *_of_the_visit(question, choices, minutes),
+            *_of_being_late(question, choices, minutes, self._there, self.shows),
+        )
+
+    @cached_property
+    def rank(self) -> Minutes:
+        """Felt cost first, then the wait; the least is the best, impossible ones come last."""
+        weights = [nuisance.weight(LONGEST_WAIT) for nuisance in self.nuisances]
+        ranks = combined(np.add, [*weights, _wait(self.choices)])
+        return np.where(self.choices.possible, ranks, np.iinfo(np.int64).max)
+
+    @cached_property
+    def _there(self) -> Lateness:
+        return Lateness.there(self.question, self.choices.limits)
+
+    @cached_property
+    def _inside(self) -> tuple[tuple[Minutes, Minutes], tuple[Seen, ...]]:
+        lunch = lunch_inside(self.choices, self.question, self.minutes)
+        return with_shows(self.question.hours.shows, self.choices, lunch, self.minutes, self._there)
+
+    def _places(self, nap: Nap) -> Iterator[Stretch]:
+        yield from at_home_and_on_the_road(nap, self.choices)
+        if nap.in_pushchair and self.question.pushchairs:
+            yield from in_the_pushchair(nap, self.choices, self.lunch)
 
 
-def weigh(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Weighed:
-    """Weigh every choice of a day; the nap model stands in `tripplan.planning.day.naps`."""
-    windows = nap_windows(question.nappers, minutes)
-    there = Lateness.there(question, choices.limits)
-    lunch, shows = with_shows(
-        question.hours.shows, choices, lunch_inside(choices, question, minutes), minutes, there
-    )
-    sleepable = tuple(stretches(window.nap, choices, question, lunch) for window in windows)
-    kept = np.zeros_like(choices.visit)
-    for window, places in zip(windows, sleepable, strict=True):
-        kept += reduce(np.maximum, (window.kept(place.start, place.end, place.moved) for place in places))
-    lost = sum(window.nap.minutes for window in windows) - kept
-    nuisances = (
-        Nuisance("lost nap", lost, question.worth.lost_nap_hour),
-        *_of_the_road(question, choices),
-        *_of_the_visit(question, choices, minutes),
-        *_of_being_late(question, choices, minutes, there, shows),
-    )
-    felt = np.zeros_like(choices.visit)
-    for nuisance in nuisances:
-        felt += nuisance.units
-    rank = np.where(choices.possible, felt * LONGEST_WAIT + _wait(choices), np.iinfo(np.int64).max)
-    return Weighed(choices, windows, lunch, sleepable, shows, nuisances, felt, kept, rank)
+def felt_of(rank: int) -> int:
+    """The felt cost in a rank, in whole units."""
+    return rank // LONGEST_WAIT
 
 
 def _wait(choices: Choices) -> Minutes:
@@ -82,12 +123,12 @@ def _wait(choices: Choices) -> Minutes:
 
 def _of_the_road(question: DayQuestion, choices: Choices) -> Iterator[Nuisance]:
     worth, limits = question.worth, choices.limits
-    out = limits.there.drive_minutes(choices.depart)[:, None]
+    out = limits.there.drive_minutes(choices.depart[:, None])
     back = limits.back.drive_minutes(choices.leave)
     yield Nuisance("driving", out + back, worth.hour_in_car)
     yield Nuisance("waiting to be let in", _wait(choices), worth.hour_in_car)
     if question.patience_minutes is not None and worth.hour_past_patience:
-        out = limits.there.impatient_minutes(choices.depart, question.patience_minutes)[:, None]
+        out = limits.there.impatient_minutes(choices.depart[:, None], question.patience_minutes)
         back = limits.back.impatient_minutes(choices.leave, question.patience_minutes)
         yield Nuisance(
             "driving at a stretch beyond the children's patience", out + back, worth.hour_past_patience
@@ -121,14 +162,11 @@ def _of_being_late(
 ) -> Iterator[Nuisance]:
     worth = question.worth
     if worth.missed_entry:
-        late = np.zeros((1, choices.leave.size), dtype=np.int64)
+        late = np.zeros_like(choices.enter)
         for opened in choices.limits.opened:
             due = opened.enter(choices.arrive) if opened.entries is not None else np.array(opened.last_entry)
             chance = there.chance_after(choices.depart, due)[:, None]
-            if not chance.any():
-                continue
-            late = np.broadcast_to(late, choices.visit.shape).copy()
-            late[:, choices.leave_within(opened)] = chance
+            late[:, choices.leave_within(opened) if late.shape[1] > 1 else slice(None)] = chance
         timed = bool(question.hours.entry_times)
         name = f"coming too late for the {'timed' if timed else 'last'} entry"
         yield Nuisance(name, late, worth.missed_entry, Measure.CHANCE)
@@ -141,21 +179,19 @@ def _of_being_late(
 
 
 def plan_at(
-    question: DayQuestion, weighed: Weighed, minutes: DayMinutes, row: int, column: int | None = None
+    weighed: Weighed, row: int, column: int | None = None
 ) -> DayPlan:
     """One choice as a plan.
 
     Args:
-        question: the day.
-        weighed: its choices.
-        minutes: how the day is counted.
+        weighed: the choices of the day.
         row: which departure.
         column: which leaving time; left out, the departure's best, the earliest among equals.
     """
-    choices = weighed.choices
+    question, choices, minutes = weighed.question, weighed.choices, weighed.minutes
     if column is None:
         column = int(weighed.rank[row].argmin())
-    depart, enter = int(choices.depart[row]), int(choices.enter[row, column])
+    depart, enter = int(choices.depart[row]), chosen(choices.enter, row, column)
     leave, home = int(choices.leave[column]), int(choices.home[column])
     lunch = (int(weighed.lunch[0][row, column]), int(weighed.lunch[1][row, column]))
     place_zone = question.place_zone
@@ -164,7 +200,7 @@ def plan_at(
     ]
     seen = [(show.name, start, start + show.minutes) for show, start, _ in shows if start < NEVER]
     parts = (nuisance.part(row, column, question.currency) for nuisance in weighed.nuisances)
-    felt = Money(Decimal(int(weighed.felt[row, column])) / UNITS, question.currency).rounded()
+    felt = Money(Decimal(felt_of(int(weighed.rank[row, column]))) / UNITS, question.currency).rounded()
     return DayPlan(
         leave_home=minutes.moment(depart, question.home_zone),
         enter=minutes.moment(enter, place_zone),
