@@ -41,20 +41,22 @@ def best_choice(question: DayQuestion) -> BestChoice | None:
         question: the day; the place must be open.
     """
     minutes = DayMinutes(question.day, question.home_zone)
-    choices = Choices(Limits.of(question, minutes))
-    if not choices.possible.any():
+    choices = Choices.of(Limits.of(question, minutes))
+    if not choices.depart.size:
         return None
     weighed = Weighed(question, choices, minutes)
     row, column = divmod(int(weighed.rank.argmin()), choices.leave.size)
-    depart, home = int(choices.depart[row]), int(choices.home[column])
+    if not choices.possible[row, column]:
+        return None
+    lunch = minutes.by_clock(question.habits.lunch)
+    out = out_at_lunch(lunch, question.habits, choices.depart[row], choices.home[column])
     return BestChoice(
-        depart=depart,
+        depart=int(choices.depart[row]),
         enter=chosen(choices.enter, row, column),
         leave=int(choices.leave[column]),
-        home=home,
+        home=int(choices.home[column]),
         felt=felt_of(int(weighed.rank[row, column])),
         nap_kept=chosen(weighed.kept, row, column),
         nap_usual=sum(window.nap.minutes for window in weighed.windows),
-        lunch_out=bool(question.habits.lunch_minutes)
-        and out_at_lunch(minutes.by_clock(question.habits.lunch), question.habits, depart, home),
+        lunch_out=bool(out) and question.habits.lunch_minutes > 0,
     )

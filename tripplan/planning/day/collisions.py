@@ -46,7 +46,7 @@ def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tu
             loosened = limits
             for limit in lifted:
                 loosened = limit.without(loosened)
-            choices = Choices(loosened)
+            choices = Choices.of(loosened)
             if not choices.possible.any():
                 continue
             if count == 1:

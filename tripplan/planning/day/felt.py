@@ -7,6 +7,7 @@ average, thousandths where it is a chance.
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
+from functools import lru_cache
 
 import numpy as np
 
@@ -20,6 +21,11 @@ _RATE_DECIMALS = 4
 UNITS = 60 * 10**_RATE_DECIMALS
 """Felt cost is counted in this many parts of the currency's main unit, so that a rate per hour with
 four decimals weighs a whole number for every minute."""
+
+
+@lru_cache(maxsize=256)
+def _rate(price: Decimal) -> int:
+    return int(price.scaleb(_RATE_DECIMALS).to_integral_value())
 
 
 class Measure(Enum):
@@ -58,7 +64,7 @@ class Nuisance:
         return self._weight(self.amount, finer)
 
     def _weight(self, amount: Minutes, finer: int = 1) -> Minutes:
-        rate = int(self.price.scaleb(_RATE_DECIMALS).to_integral_value())
+        rate = _rate(self.price)
         if self.measure is Measure.MINUTES:
             weight: Minutes = amount * (rate * finer)
         else:

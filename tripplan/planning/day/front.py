@@ -100,7 +100,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
     if best is None:
         return TradeOffs(None, (), (), helps)
     minutes = DayMinutes(question.day, question.home_zone)
-    choices = Choices(Limits.of(question, minutes))
+    choices = Choices.of(Limits.of(question, minutes))
     weighed = Weighed(question, choices, minutes)
     kept = np.broadcast_to(weighed.kept, choices.visit.shape)
     stay = np.minimum(choices.visit, question.comfortable_minutes)

@@ -72,11 +72,13 @@ class Tails:
     def minutes_beyond(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
         """How much longer than some minutes a delay is to be expected [min]."""
         found: NDArray[np.float64] = self.excess[which, self.at(minutes)]
-        return found + np.maximum(self.first - minutes, 0)
+        beyond: NDArray[np.float64] = found + np.maximum(self.first - minutes, 0)
+        return beyond
 
     def at(self, minutes: Minutes) -> Minutes:
         """Where in the tables some minutes stand."""
-        return np.minimum(np.maximum(minutes - self.first, 0), self.more.shape[1] - 1)
+        column: Minutes = np.minimum(np.maximum(minutes - self.first, 0), self.more.shape[1] - 1)
+        return column
 
 
 @lru_cache(maxsize=256)
@@ -122,7 +124,8 @@ class Lateness:
         """The chance of arriving later than due, for each planned start, in thousandths."""
         if self._same_all_day is not None:
             tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
-            return tails.thousandths[0][tails.at(left)]
+            chance: Minutes = tails.thousandths[0].take(left - tails.first, mode="clip")
+            return chance
         chances = _changes(self.way.drives).chance_of_more(*self._left(starts, due))
         return _whole(chances @ self._off.chances * THOUSANDTHS)
 
@@ -130,7 +133,9 @@ class Lateness:
         """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes."""
         if self._same_all_day is not None:
             tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
-            return tails.tenths[0][tails.at(left)] + TENTHS * np.maximum(tails.first - left, 0)
+            beyond: Minutes = tails.tenths[0].take(left - tails.first, mode="clip")
+            beyond = beyond + TENTHS * np.maximum(tails.first - left, 0)
+            return beyond
         minutes = _changes(self.way.drives).minutes_beyond(*self._left(starts, due))
         return _whole(minutes @ self._off.chances * TENTHS)
 

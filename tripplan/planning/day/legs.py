@@ -1,5 +1,6 @@
 """What the search asks of a leg, for many starting minutes at once."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -22,6 +23,12 @@ def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
     return tuple((start, end) for start, end in stretches if start < end)
 
 
+def last_stretch(leg: Leg) -> tuple[int, int]:
+    """Begin and end of the drive that ends on arriving; of no length after a halt on arriving [min]."""
+    parks = leg.minutes - leg.unload_minutes
+    return next(((begin, end) for begin, end in driving_stretches(leg)[-1:] if end == parks), (parks, parks))
+
+
 @dataclass(frozen=True, eq=False)
 class LegTimes:
     """One of the two drives of a day.
@@ -32,88 +39,60 @@ class LegTimes:
 
     way: Way
 
+    @property
+    def legs(self) -> tuple[Leg, ...]:
+        """What the drive can be like."""
+        return (self.way,) if isinstance(self.way, Leg) else self.way.legs
+
     def minutes(self, starts: Minutes) -> Minutes:
         """From load-up to being out of the car, for each start [min]."""
-        return self._of_each(starts, self._minutes)
+        return self.of_each(starts, self._minutes)
 
     def drive_minutes(self, starts: Minutes) -> Minutes:
         """Driving time for each start [min]."""
-        return self._of_each(starts, self._drive_minutes)
-
-    def stretches(self, starts: Minutes) -> list[tuple[Minutes, Minutes]]:
-        """When the wheels turn without a halt, as often as for any start; some may be empty [min]."""
-        return [
-            (starts + self._of_each(starts, begins), starts + self._of_each(starts, ends))
-            for begins, ends in self._stretches
-        ]
-
-    def last_stretch(self, starts: Minutes) -> tuple[Minutes, Minutes]:
-        """The drive that ends on arriving, for each start; of no length after a halt on arriving [min]."""
-        begins, ends = self._last_stretch
-        return starts + self._of_each(starts, begins), starts + self._of_each(starts, ends)
+        return self.of_each(starts, [leg.drive_minutes for leg in self.legs])
 
     def which(self, starts: Minutes) -> Minutes:
-        """Which of `drives` each start has."""
-        return self._of_each(starts, np.arange(len(self._legs)))
+        """Which of `legs` each start has."""
+        if isinstance(self.way, Leg):
+            return np.zeros(starts.shape, dtype=np.int64)
+        return self._by_minute[np.minimum(starts, len(self._by_minute) - 1)]
 
     def impatient_minutes(self, starts: Minutes, patience: int) -> Minutes:
         """Driving at a stretch beyond some patience, all stretches together, for each start [min]."""
-        return self._of_each(
-            starts,
-            np.array(
-                [
-                    sum(max(0, end - begin - patience) for begin, end in driving_stretches(leg))
-                    for leg in self._legs
-                ]
-            ),
-        )
+
+        def of_leg(leg: Leg) -> int:
+            return sum(max(0, end - begin - patience) for begin, end in driving_stretches(leg))
+
+        return self.of_each(starts, [of_leg(leg) for leg in self.legs])
+
+    def of_each(self, starts: Minutes, of_legs: Minutes | Sequence[int]) -> Minutes:
+        """Figures of the leg that each start has.
+
+        Args:
+            starts: minutes since midnight at home, in any shape.
+            of_legs: the figures of `legs`.
+
+        Returns:
+            The figures, of the shape of `starts`; one entry where all starts have the same leg.
+        """
+        figures = np.asarray(of_legs)
+        return figures if isinstance(self.way, Leg) else figures[self.which(starts)]
 
     @cached_property
     def drives(self) -> tuple[Range, ...]:
         """How long the drives may take that the way can have [min]."""
-        return tuple(leg.drive.minutes for leg in self._legs)
+        return tuple(leg.drive.minutes for leg in self.legs)
 
     @property
     def quickest(self) -> int:
         """The least that `minutes` can be [min]."""
-        return int(self._minutes.min())
+        return min(self._minutes)
 
     @cached_property
-    def _legs(self) -> tuple[Leg, ...]:
-        return (self.way,) if isinstance(self.way, Leg) else self.way.legs
+    def _minutes(self) -> list[int]:
+        return [leg.minutes for leg in self.legs]
 
     @cached_property
     def _by_minute(self) -> Minutes:
         return np.array([0] if isinstance(self.way, Leg) else self.way.by_minute)
-
-    @cached_property
-    def _minutes(self) -> Minutes:
-        return np.array([leg.minutes for leg in self._legs])
-
-    @cached_property
-    def _drive_minutes(self) -> Minutes:
-        return np.array([leg.drive_minutes for leg in self._legs])
-
-    @cached_property
-    def _stretches(self) -> Minutes:
-        """Begin and end of every leg's stretches; shape (stretches, 2, legs)."""
-        each = [driving_stretches(leg) for leg in self._legs]
-        most = max(map(len, each))
-        padded = [(*stretches, *((0, 0),) * (most - len(stretches))) for stretches in each]
-        return np.array(padded, dtype=np.int64).reshape(len(each), most, 2).transpose(1, 2, 0)
-
-    @cached_property
-    def _last_stretch(self) -> Minutes:
-        """Begin and end of every leg's last stretch; shape (2, legs)."""
-        arrives = [leg.minutes - leg.unload_minutes for leg in self._legs]
-        begins = [
-            next((begin for begin, end in driving_stretches(leg)[-1:] if end == parks), parks)
-            for leg, parks in zip(self._legs, arrives, strict=True)
-        ]
-        return np.array([begins, arrives], dtype=np.int64)
-
-    def _of_each(self, starts: Minutes, by_leg: Minutes) -> Minutes:
-        """The figure of the leg that each start has; a single number where all have the same."""
-        if len(by_leg) == 1:
-            return by_leg[0]
-        return by_leg[self._by_minute[np.minimum(starts, len(self._by_minute) - 1)]]

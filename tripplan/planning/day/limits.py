@@ -2,7 +2,6 @@
 
 from bisect import bisect_left
 from dataclasses import dataclass
-from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -107,67 +106,67 @@ class Choices:
 
     Attributes:
         limits: what was asked.
+        depart: departures from home [min].
+        leave: leaving times from the place [min].
+        arrive: arrival at the place for each departure [min].
+        home: being home for each leaving time [min].
+        enter: when the party is let in, `NEVER` where no entry fits the leaving time; of one column where the
+            place opens only once, because then it rests on the departure alone [min].
+        wait: time between arriving and being let in, of the shape of `enter` [min].
+        visit: time inside; negative where no entry fits [min].
+        possible: which choices keep every limit.
     """
 
     limits: Limits
+    depart: Minutes
+    leave: Minutes
+    arrive: Minutes
+    home: Minutes
+    enter: Minutes
+    wait: Minutes
+    visit: Minutes
+    possible: NDArray[np.bool_]
 
-    @cached_property
-    def leave(self) -> Minutes:
-        """Leaving times from the place [min]."""
-        limits = self.limits
-        first = min(opened.opens for opened in limits.opened) + limits.shortest
-        last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)
-        return _on_grid(max(first, limits.not_before), last, limits.grid)
+    @classmethod
+    def of(cls, limits: Limits) -> "Choices":
+        """The choices of a day."""
+        leave = _leaving_times(limits)
+        depart = _departures(limits, leave)
+        arrive, home = depart + limits.there.minutes(depart), leave + limits.back.minutes(leave)
+        enter = _entries(limits, arrive, leave)
+        visit = leave - enter
+        possible = (visit >= limits.shortest) & (home <= limits.home_by)
+        for start, end in limits.busy:
+            possible &= (home <= start) | (depart >= end)[:, None]
+        return cls(limits, depart, leave, arrive, home, enter, enter - arrive[:, None], visit, possible)
 
-    @cached_property
-    def depart(self) -> Minutes:
-        """Departures from home [min]."""
-        limits = self.limits
-        last = int(self.leave[-1]) - limits.shortest - limits.there.quickest if self.leave.size else -1
-        if limits.left is not None:
-            return np.arange(limits.left, min(limits.left, last) + 1, dtype=np.int64)
-        return _on_grid(limits.earliest, last, limits.grid)
 
-    @cached_property
-    def arrive(self) -> Minutes:
-        """Arrival at the place for each departure [min]."""
-        return self.depart + self.limits.there.minutes(self.depart)
+def leave_within(opened: Opened, leave: Minutes) -> slice:
+    """The leaving times inside a span of opening; a stay ends in the span it began in."""
+    times = leave.tolist()
+    return slice(bisect_left(times, opened.opens + 1), bisect_left(times, opened.closes + 1))
 
-    @cached_property
-    def home(self) -> Minutes:
-        """Being home for each leaving time [min]."""
-        return self.leave + self.limits.back.minutes(self.leave)
 
-    @cached_property
-    def enter(self) -> Minutes:
-        """When the party is let in; `NEVER` where no entry fits the leaving time [min].
+def _leaving_times(limits: Limits) -> Minutes:
+    first = min(opened.opens for opened in limits.opened) + limits.shortest
+    last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)
+    return _on_grid(max(first, limits.not_before), last, limits.grid)
 
-        Of one column where the place opens only once: then it rests on the departure alone.
-        """
-        if len(self.limits.opened) == 1:
-            return self.limits.opened[0].enter(self.arrive)[:, None]
-        enter = np.full((self.depart.size, self.leave.size), NEVER)
-        for opened in self.limits.opened:
-            enter[:, self.leave_within(opened)] = opened.enter(self.arrive)[:, None]
-        return enter
 
-    def leave_within(self, opened: Opened) -> slice:
-        """The leaving times inside a span of opening; a stay ends in the span it began in."""
-        leave = self.leave.tolist()
-        return slice(bisect_left(leave, opened.opens + 1), bisect_left(leave, opened.closes + 1))
+def _departures(limits: Limits, leave: Minutes) -> Minutes:
+    last = int(leave[-1]) - limits.shortest - limits.there.quickest if leave.size else -1
+    if limits.left is not None:
+        return np.arange(limits.left, min(limits.left, last) + 1, dtype=np.int64)
+    return _on_grid(limits.earliest, last, limits.grid)
 
-    @cached_property
-    def visit(self) -> Minutes:
-        """Time inside [min]; negative where no entry fits."""
-        return self.leave - self.enter
 
-    @cached_property
-    def possible(self) -> NDArray[np.bool_]:
-        """Which choices keep every limit."""
-        possible = (self.visit >= self.limits.shortest) & (self.home <= self.limits.home_by)
-        for start, end in self.limits.busy:
-            possible &= (self.home <= start) | (self.depart >= end)[:, None]
-        return possible
+def _entries(limits: Limits, arrive: Minutes, leave: Minutes) -> Minutes:
+    if len(limits.opened) == 1:
+        return limits.opened[0].enter(arrive)[:, None]
+    enter = np.full((arrive.size, leave.size), NEVER)
+    for opened in limits.opened:
+        enter[:, leave_within(opened, leave)] = opened.enter(arrive)[:, None]
+    return enter
 
 
 def _on_grid(first: int, last: int, grid: int) -> Minutes:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
-from functools import cached_property, reduce
+from functools import lru_cache, reduce
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -28,14 +28,16 @@ class DayMinutes:
     day: date
     home_zone: ZoneInfo
 
-    @cached_property
+    @property
     def midnight(self) -> datetime:
         """Minute 0, in UTC."""
-        return datetime.combine(self.day, time(0), self.home_zone).astimezone(UTC)
+        return _midnight(self.day, self.home_zone)
 
     def by_clock(self, clock: time) -> int:
         """The minute at which the clock at home first shows a time [min]."""
-        return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
+        if _changes_clocks(self.day, self.home_zone):
+            return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
+        return clock.hour * 60 + clock.minute + bool(clock.second or clock.microsecond)
 
     def rounded_down(self, moment: datetime) -> int:
         """The last whole minute at or before a moment [min]."""
@@ -48,6 +50,16 @@ class DayMinutes:
     def moment(self, minute: int, zone: tzinfo) -> datetime:
         """A minute as a moment, by a zone's clock."""
         return (self.midnight + minute * _MINUTE).astimezone(zone)
+
+
+@lru_cache(maxsize=1024)
+def _midnight(day: date, zone: ZoneInfo) -> datetime:
+    return datetime.combine(day, time(0), zone).astimezone(UTC)
+
+
+@lru_cache(maxsize=1024)
+def _changes_clocks(day: date, zone: ZoneInfo) -> bool:
+    return _midnight(day + timedelta(days=1), zone) - _midnight(day, zone) != timedelta(days=1)
 
 
 def combined(combine: Callable[[Minutes, Minutes], Minutes], parts: Iterable[Minutes]) -> Minutes:

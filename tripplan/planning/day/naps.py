@@ -20,16 +20,18 @@ Source: common practice, no source; every figure is the parent's own setting.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.limits import LONGEST_DAY, Choices
+from tripplan.planning.day.legs import driving_stretches, last_stretch
+from tripplan.planning.day.limits import LONGEST_DAY, NEVER, Choices
 from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.household import Habits, Nap
+from tripplan.planning.travel.drive import Leg
 
 
 @dataclass(frozen=True, eq=False)
@@ -40,19 +42,19 @@ class Stretch:
         place: where.
         start: when it could be asleep, falling asleep already over [min].
         end: when it is woken; before `start` where there is no time [min].
-        moved: when it is carried over asleep; it must have fallen asleep before [min]. None where it stays.
+        moved: when it is carried over asleep, which it must be before; `NEVER` where it stays [min].
         moved_to: where it then sleeps on.
     """
 
     place: SleepsIn
     start: Minutes
     end: Minutes
-    moved: Minutes | None = None
+    moved: Minutes | int = NEVER
     moved_to: SleepsIn | None = None
 
     def at(self, row: int, column: int) -> "Sleep":
         """The stretch of one choice, by the number of its departure and of its leaving time."""
-        moved = None if self.moved is None else chosen(self.moved, row, column)
+        moved = None if isinstance(self.moved, int) else chosen(self.moved, row, column)
         return Sleep(
             self.place,
             chosen(self.start, row, column),
@@ -76,7 +78,18 @@ class Sleep:
     moved: int | None = None
     moved_to: SleepsIn | None = None
 
+    @property
+    def span(self) -> tuple[int, int, int]:
+        """Start, end and when it is moved, `NEVER` where it stays [min]."""
+        return self.start, self.end, NEVER if self.moved is None else self.moved
 
+    def later(self, minutes: int) -> "Sleep":
+        """The same so much later."""
+        moved = None if self.moved is None else self.moved + minutes
+        return replace(self, start=self.start + minutes, end=self.end + minutes, moved=moved)
+
+
+_NO_SLEEP = (0, 0, NEVER)
 LUNCH_CAN_WAIT_MINUTES = 30
 """Home this soon after its lunch time, a party waits and eats there (common practice, no source) [min]."""
 
@@ -99,7 +112,7 @@ class NapWindow:
     first: int
     last: int
 
-    def kept(self, start: Minutes, end: Minutes, moved: Minutes | None = None) -> Minutes:
+    def kept(self, start: Minutes, end: Minutes, moved: Minutes | int = NEVER) -> Minutes:
         """Minutes of the nap that fit between start and end, for arrays of any matching shapes.
 
         Where the child is moved, it must be asleep before that, and the nap may not begin before its slack.
@@ -107,12 +120,12 @@ class NapWindow:
         Sliding the nap inside the window covers all minutes that the window shares with the time from start
         to end, up to the nap's own length.
         """
-        begins = np.maximum(start, self.first)
-        kept = np.minimum(np.minimum(end, self.last) - begins, self.nap.minutes)
-        counts = kept >= min(self.nap.shortest_minutes, self.nap.minutes)
-        if moved is not None:
-            counts = counts & (begins < moved)
-        return np.where(counts, kept, 0)
+        return _kept(start, end, moved, *self.bounds)
+
+    @property
+    def bounds(self) -> tuple[int, int, int, int]:
+        """First and last minute, the nap's length, and the shortest sleep that counts [min]."""
+        return self.first, self.last, self.nap.minutes, min(self.nap.shortest_minutes, self.nap.minutes)
 
     def kept_in(self, sleep: Sleep) -> int:
         """The same for one plan [min]."""
@@ -170,30 +183,74 @@ def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -
 
 
 def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> NDArray[np.bool_]:
-    """Whether lunch falls into the outing, if there is any, for each departure and each time of being home."""
+    """Whether lunch time falls into the outing, for each departure and each time of being home."""
     return (depart < usual + habits.lunch_minutes) & (home > usual + LUNCH_CAN_WAIT_MINUTES)
 
 
-def at_home_and_on_the_road(nap: Nap, choices: Choices) -> list[Stretch]:
-    """Every unbroken stretch at home or in the car in which a child could sleep."""
-    found = [
-        Stretch(SleepsIn.HOME, np.array(-LONGEST_DAY), choices.depart[:, None]),
-        Stretch(SleepsIn.HOME, choices.home, np.array(2 * LONGEST_DAY)),
-    ]
-    settling = nap.falls_asleep_minutes
-    if nap.in_car:
-        limits = choices.limits
-        for start, end in limits.there.stretches(choices.depart):
-            found.append(Stretch(SleepsIn.CAR, (start + settling)[:, None], end[:, None]))
-        for start, end in limits.back.stretches(choices.leave):
-            found.append(Stretch(SleepsIn.CAR, start + settling, end))
+def before_the_visit(nap: Nap, leg: Leg) -> list[Sleep]:
+    """Where a child could sleep until it is at the place, in minutes since the leg there begins."""
+    return [Sleep(SleepsIn.HOME, -LONGEST_DAY, 0), *_in_the_car(nap, leg)]
+
+
+def after_the_visit(nap: Nap, leg: Leg) -> list[Sleep]:
+    """Where a child could sleep once it has left the place, in minutes since the leg home begins."""
+    found = [*_in_the_car(nap, leg), Sleep(SleepsIn.HOME, leg.minutes, 2 * LONGEST_DAY)]
     if nap.in_car and nap.stays_asleep_when_moved:
-        start, end = limits.back.last_stretch(choices.leave)
-        into_bed = Stretch(
-            SleepsIn.CAR, start + settling, np.array(2 * LONGEST_DAY), moved=end, moved_to=SleepsIn.HOME
-        )
-        found.append(into_bed)
+        start, parks = last_stretch(leg)
+        into_bed = start + nap.falls_asleep_minutes, 2 * LONGEST_DAY, parks
+        found.append(Sleep(SleepsIn.CAR, *into_bed, moved_to=SleepsIn.HOME))
     return found
+
+
+def _in_the_car(nap: Nap, leg: Leg) -> Iterator[Sleep]:
+    if nap.in_car:
+        for start, end in driving_stretches(leg):
+            yield Sleep(SleepsIn.CAR, start + nap.falls_asleep_minutes, end)
+
+
+def kept_around_the_visit(windows: Sequence[NapWindow], choices: Choices) -> tuple[Minutes, Minutes]:
+    """The longest that is kept of each nap at home or in the car [min].
+
+    Args:
+        windows: the naps; at least one.
+        choices: departures and leaving times.
+
+    Returns:
+        Before the visit, for each nap and departure; after it, for each nap and leaving time.
+    """
+    there, back = choices.limits.there, choices.limits.back
+    each = [
+        [
+            *([sleep.span for sleep in before_the_visit(window.nap, leg)] for leg in there.legs),
+            *([sleep.span for sleep in after_the_visit(window.nap, leg)] for leg in back.legs),
+        ]
+        for window in windows
+    ]
+    most = max(len(spans) for of_legs in each for spans in of_legs)
+    padded = np.array([[spans + [_NO_SLEEP] * (most - len(spans)) for spans in of_legs] for of_legs in each])
+    which = np.concatenate((there.which(choices.depart), len(there.legs) + back.which(choices.leave)))
+    starts = np.concatenate((choices.depart, choices.leave))
+    start, end, moved = starts + padded.transpose(3, 2, 0, 1).take(which, axis=-1)
+    first, last, minutes, least = np.array([window.bounds for window in windows]).T[..., None]
+    longest = _kept(start, end, moved, first, last, minutes, least).max(axis=0)
+    return longest[:, : choices.depart.size], longest[:, choices.depart.size :]
+
+
+def _kept(
+    start: Minutes,
+    end: Minutes,
+    moved: Minutes | int,
+    first: Minutes | int,
+    last: Minutes | int,
+    minutes: Minutes | int,
+    least: Minutes | int,
+) -> Minutes:
+    """What is kept of naps in stretches; the arguments are those of `NapWindow.kept` and its bounds."""
+    begins = np.maximum(start, first)
+    kept = np.minimum(np.minimum(end, last) - begins, minutes)
+    counts = (kept >= least) & (begins < moved)
+    counted: Minutes = kept * counts
+    return counted
 
 
 def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes]) -> list[Stretch]:
@@ -204,8 +261,10 @@ def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes])
     eats = lunch_ends > lunch_begins
     until = np.where(eats, lunch_begins, choices.leave)
     if nap.in_car and nap.stays_asleep_when_moved:
-        start, end = (found[:, None] for found in choices.limits.there.last_stretch(choices.depart))
-        found.append(Stretch(SleepsIn.CAR, start + settling, until, moved=end, moved_to=SleepsIn.PUSHCHAIR))
+        there, depart = choices.limits.there, choices.depart
+        since = np.array([last_stretch(leg) for leg in there.legs])[there.which(depart)]
+        start, parks = (depart[:, None] + since).T[..., None]
+        found.append(Stretch(SleepsIn.CAR, start + settling, until, moved=parks, moved_to=SleepsIn.PUSHCHAIR))
     again = np.where(eats, lunch_ends + settling, choices.leave)
     found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
     found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
@@ -215,8 +274,8 @@ def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes])
 def outcome(
     question: DayQuestion, minutes: DayMinutes, window: NapWindow, sleeps: Sequence[Sleep]
 ) -> NapOutcome:
-    """What becomes of one nap in one plan; the first place among equals."""
-    sleep = max(sleeps, key=window.kept_in)
+    """What becomes of one nap in one plan; among equals at home, then the first place."""
+    sleep = max(sleeps, key=lambda sleep: (window.kept_in(sleep), sleep.place is SleepsIn.HOME))
     begins, ends = window.asleep(sleep) if window.kept_in(sleep) else (0, 0)
     moved = ends if sleep.moved is None else min(sleep.moved, ends)
     parts = ((sleep.place, moved - begins), (sleep.moved_to, ends - moved))

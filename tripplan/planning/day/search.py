@@ -48,7 +48,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
         raise PlanError("the grid is at least one minute wide")
     minutes = DayMinutes(question.day, question.home_zone)
     limits = Limits.of(question, minutes)
-    choices = Choices(limits)
+    choices = Choices.of(limits)
     if not choices.possible.any():
         return DaySearch(None, (), collisions(question, limits, minutes))
 

@@ -4,19 +4,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
-from functools import cached_property
+from functools import cached_property, reduce
 
 import numpy as np
 
 from tripplan.planning.day.felt import UNITS, Measure, Nuisance
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
-from tripplan.planning.day.limits import NEVER, Choices
+from tripplan.planning.day.limits import NEVER, Choices, leave_within
 from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
 from tripplan.planning.day.naps import (
     NapWindow,
+    Sleep,
     Stretch,
-    at_home_and_on_the_road,
+    after_the_visit,
+    before_the_visit,
     in_the_pushchair,
+    kept_around_the_visit,
     lunch_inside,
     nap_windows,
     outcome,
@@ -25,7 +28,6 @@ from tripplan.planning.day.shapes import DayPlan, DayQuestion, ShowOutcome
 from tripplan.planning.day.shows import Seen, with_shows
 from tripplan.planning.day.steps import day_steps
 from tripplan.planning.hours import ShowTimes
-from tripplan.planning.household import Nap
 from tripplan.planning.money import Money
 
 LONGEST_WAIT = 2**12
@@ -54,9 +56,14 @@ class Weighed:
         return nap_windows(self.question.nappers, self.minutes)
 
     @cached_property
-    def stretches(self) -> tuple[tuple[Stretch, ...], ...]:
-        """For each nap, in the same order, where it could be slept."""
-        return tuple(tuple(self._places(window.nap)) for window in self.windows)
+    def pushchair(self) -> tuple[list[Stretch], ...]:
+        """For each nap, in the same order, when it could be slept in the pushchair."""
+        return tuple(
+            in_the_pushchair(window.nap, self.choices, self.lunch)
+            if window.nap.in_pushchair and self.question.pushchairs
+            else []
+            for window in self.windows
+        )
 
     @property
     def lunch(self) -> tuple[Minutes, Minutes]:
@@ -71,11 +78,15 @@ class Weighed:
     @cached_property
     def kept(self) -> Minutes:
         """Minutes of nap kept by all children together [min]."""
-        longest = (
-            combined(np.maximum, [window.kept(place.start, place.end, place.moved) for place in places])
-            for window, places in zip(self.windows, self.stretches, strict=True)
-        )
-        return sum(longest, start=np.zeros((1, 1), dtype=np.int64))
+        if not self.windows:
+            return np.zeros((1, 1), dtype=np.int64)
+        before, after = kept_around_the_visit(self.windows, self.choices)
+        longest = list(np.maximum(before[:, :, None], after[:, None, :]))
+        for number, window in enumerate(self.windows):
+            for place in self.pushchair[number]:
+                kept = window.kept(place.start, place.end, place.moved)
+                longest[number] = np.maximum(longest[number], kept)
+        return reduce(np.add, longest)
 
     @cached_property
     def nuisances(self) -> tuple[Nuisance, ...]:
@@ -93,8 +104,9 @@ class Weighed:
     def rank(self) -> Minutes:
         """Felt cost first, then the wait; the least is the best, impossible ones come last."""
         weights = [nuisance.weight(LONGEST_WAIT) for nuisance in self.nuisances]
-        ranks = combined(np.add, [*weights, _wait(self.choices)])
-        return np.where(self.choices.possible, ranks, np.iinfo(np.int64).max)
+        rank = combined(np.add, [*weights, self.choices.wait])
+        np.putmask(rank, ~self.choices.possible, np.iinfo(np.int64).max)
+        return rank
 
     @cached_property
     def _there(self) -> Lateness:
@@ -105,10 +117,15 @@ class Weighed:
         lunch = lunch_inside(self.choices, self.question, self.minutes)
         return with_shows(self.question.hours.shows, self.choices, lunch, self.minutes, self._there)
 
-    def _places(self, nap: Nap) -> Iterator[Stretch]:
-        yield from at_home_and_on_the_road(nap, self.choices)
-        if nap.in_pushchair and self.question.pushchairs:
-            yield from in_the_pushchair(nap, self.choices, self.lunch)
+    def sleeps(self, number: int, row: int, column: int) -> list[Sleep]:
+        """Where one of the naps could be slept in one choice."""
+        nap, limits = self.windows[number].nap, self.choices.limits
+        depart, leave = int(self.choices.depart[row]), int(self.choices.leave[column])
+        return [
+            *(sleep.later(depart) for sleep in before_the_visit(nap, limits.there.way.at(depart))),
+            *(sleep.later(leave) for sleep in after_the_visit(nap, limits.back.way.at(leave))),
+            *(stretch.at(row, column) for stretch in self.pushchair[number]),
+        ]
 
 
 def felt_of(rank: int) -> int:
@@ -116,19 +133,15 @@ def felt_of(rank: int) -> int:
     return rank // LONGEST_WAIT
 
 
-def _wait(choices: Choices) -> Minutes:
-    """Time between arriving and being let in [min]."""
-    return choices.enter - choices.arrive[:, None]
-
-
 def _of_the_road(question: DayQuestion, choices: Choices) -> Iterator[Nuisance]:
     worth, limits = question.worth, choices.limits
-    out = limits.there.drive_minutes(choices.depart[:, None])
+    out = limits.there.drive_minutes(choices.depart)[:, None]
     back = limits.back.drive_minutes(choices.leave)
     yield Nuisance("driving", out + back, worth.hour_in_car)
-    yield Nuisance("waiting to be let in", _wait(choices), worth.hour_in_car)
-    if question.patience_minutes is not None and worth.hour_past_patience:
-        out = limits.there.impatient_minutes(choices.depart[:, None], question.patience_minutes)
+    yield Nuisance("waiting to be let in", choices.wait, worth.hour_in_car)
+    longest = max(leg.drive_minutes for leg in (*limits.there.legs, *limits.back.legs))
+    if question.patience_minutes is not None and question.patience_minutes < longest:
+        out = limits.there.impatient_minutes(choices.depart, question.patience_minutes)[:, None]
         back = limits.back.impatient_minutes(choices.leave, question.patience_minutes)
         yield Nuisance(
             "driving at a stretch beyond the children's patience", out + back, worth.hour_past_patience
@@ -166,7 +179,7 @@ def _of_being_late(
         for opened in choices.limits.opened:
             due = opened.enter(choices.arrive) if opened.entries is not None else np.array(opened.last_entry)
             chance = there.chance_after(choices.depart, due)[:, None]
-            late[:, choices.leave_within(opened) if late.shape[1] > 1 else slice(None)] = chance
+            late[:, leave_within(opened, choices.leave) if late.shape[1] > 1 else slice(None)] = chance
         timed = bool(question.hours.entry_times)
         name = f"coming too late for the {'timed' if timed else 'last'} entry"
         yield Nuisance(name, late, worth.missed_entry, Measure.CHANCE)
@@ -178,9 +191,7 @@ def _of_being_late(
         yield Nuisance("being home after bedtime", past, worth.hour_past_bedtime, Measure.EXPECTED)
 
 
-def plan_at(
-    weighed: Weighed, row: int, column: int | None = None
-) -> DayPlan:
+def plan_at(weighed: Weighed, row: int, column: int | None = None) -> DayPlan:
     """One choice as a plan.
 
     Args:
@@ -208,8 +219,8 @@ def plan_at(
         home=minutes.moment(home, question.home_zone),
         steps=day_steps(question, minutes, depart=depart, enter=enter, leave=leave, lunch=lunch, shows=seen),
         naps=tuple(
-            outcome(question, minutes, window, [place.at(row, column) for place in places])
-            for window, places in zip(weighed.windows, weighed.stretches, strict=True)
+            outcome(question, minutes, window, weighed.sleeps(number, row, column))
+            for number, window in enumerate(weighed.windows)
         ),
         visit_minutes=leave - enter,
         car_minutes=question.way_there.at(depart).drive_minutes + question.way_home.at(leave).drive_minutes,
