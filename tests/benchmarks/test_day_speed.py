@@ -99,6 +99,7 @@ def test_a_day_with_all_its_second_thoughts_is_quick_enough_for_a_slider(
         print(  # noqa: T201 - the figure is the point of the test
             f"\none day, two children napping, timed entry, a show, delays: best choice {choice:.2f} ms, "
             f"leave windows {search:.2f} ms, chances {likely:.2f} ms, "
-            f"trade-offs and what helps {traded:.2f} ms ({traded / search:.1f} searches); grid {COARSE} min {walk_ms / coarse_ms:.0f} times faster "
+            f"trade-offs and what helps {traded:.2f} ms "
+            f"({traded / search:.1f} searches); grid {COARSE} min {walk_ms / coarse_ms:.0f} times faster "
             f"than a minute-by-minute walk ({len(walked)} plans)"
         )

@@ -133,8 +133,8 @@ class Lateness:
         """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes."""
         if self._same_all_day is not None:
             tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
-            beyond: Minutes = tails.tenths[0].take(left - tails.first, mode="clip")
-            beyond = beyond + TENTHS * np.maximum(tails.first - left, 0)
+            beyond: Minutes = TENTHS * np.maximum(tails.first - left, 0)
+            beyond += tails.tenths[0].take(left - tails.first, mode="clip")
             return beyond
         minutes = _changes(self.way.drives).minutes_beyond(*self._left(starts, due))
         return _whole(minutes @ self._off.chances * TENTHS)

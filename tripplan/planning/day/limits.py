@@ -111,7 +111,7 @@ class Choices:
         arrive: arrival at the place for each departure [min].
         home: being home for each leaving time [min].
         enter: when the party is let in, `NEVER` where no entry fits the leaving time; of one column where the
-            place opens only once, because then it rests on the departure alone [min].
+            place opens only once, because it then rests on the departure alone [min].
         wait: time between arriving and being let in, of the shape of `enter` [min].
         visit: time inside; negative where no entry fits [min].
         possible: which choices keep every limit.
@@ -129,9 +129,16 @@ class Choices:
 
     @classmethod
     def of(cls, limits: Limits) -> "Choices":
-        """The choices of a day."""
+        """The choices of a day on its grid."""
         leave = _leaving_times(limits)
-        depart = _departures(limits, leave)
+        return cls.between(limits, _departures(limits, leave), leave)
+
+    @classmethod
+    def between(cls, limits: Limits, depart: Minutes, leave: Minutes) -> "Choices":
+        """Some departures with some leaving times, both in order, on the grid or off it [min].
+
+        No departure is compared with the earliest that is allowed.
+        """
         arrive, home = depart + limits.there.minutes(depart), leave + limits.back.minutes(leave)
         enter = _entries(limits, arrive, leave)
         visit = leave - enter
@@ -140,8 +147,12 @@ class Choices:
             possible &= (home <= start) | (depart >= end)[:, None]
         return cls(limits, depart, leave, arrive, home, enter, enter - arrive[:, None], visit, possible)
 
+    def entering(self, opened: Opened) -> slice:
+        """The columns of `enter` whose leaving times lie in a span of opening."""
+        return slice(None) if self.enter.shape[1] < self.leave.size else _leave_within(opened, self.leave)
 
-def leave_within(opened: Opened, leave: Minutes) -> slice:
+
+def _leave_within(opened: Opened, leave: Minutes) -> slice:
     """The leaving times inside a span of opening; a stay ends in the span it began in."""
     times = leave.tolist()
     return slice(bisect_left(times, opened.opens + 1), bisect_left(times, opened.closes + 1))
@@ -161,11 +172,12 @@ def _departures(limits: Limits, leave: Minutes) -> Minutes:
 
 
 def _entries(limits: Limits, arrive: Minutes, leave: Minutes) -> Minutes:
-    if len(limits.opened) == 1:
-        return limits.opened[0].enter(arrive)[:, None]
+    first = limits.opened[0]
+    if len(limits.opened) == 1 and leave.size and first.opens < leave[0] and leave[-1] <= first.closes:
+        return first.enter(arrive)[:, None]
     enter = np.full((arrive.size, leave.size), NEVER)
     for opened in limits.opened:
-        enter[:, leave_within(opened, leave)] = opened.enter(arrive)[:, None]
+        enter[:, _leave_within(opened, leave)] = opened.enter(arrive)[:, None]
     return enter
 
 

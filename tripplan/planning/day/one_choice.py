@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
-from functools import cached_property
 
 import numpy as np
 
@@ -12,7 +11,7 @@ from tripplan.planning import wording
 from tripplan.planning.day.limits import NEVER, Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayPlan, DayQuestion
-from tripplan.planning.day.weighing import plan_at, weigh
+from tripplan.planning.day.weighing import Weighed, plan_at
 
 BEYOND_MINUTES = 60
 """So far beyond what the limits allow a parent may try, to be told which limit it is [min]."""
@@ -42,28 +41,6 @@ class Crossed:
     sentences: tuple[str, ...]
 
 
-@dataclass(frozen=True, eq=False)
-class _OneChoice(Choices):
-    """A single departure with a single leaving time, on the grid or off it.
-
-    Attributes:
-        departs, leaves: the two [min].
-    """
-
-    departs: int
-    leaves: int
-
-    @cached_property
-    def depart(self) -> Minutes:
-        """The one departure [min]."""
-        return np.array([self.departs], dtype=np.int64)
-
-    @cached_property
-    def leave(self) -> Minutes:
-        """The one leaving time [min]."""
-        return np.array([self.leaves], dtype=np.int64)
-
-
 def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: datetime) -> DayPlan | Crossed:
     """What one departure with one leaving time gives, by the same limits and weights as `plan_day`.
 
@@ -80,10 +57,11 @@ def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: dateti
     """
     minutes = DayMinutes(question.day, question.home_zone)
     limits = Limits.of(question, minutes)
-    choices = _OneChoice(limits, minutes.rounded_down(leave_home), minutes.rounded_down(leave_place))
-    # The search never tries an earlier departure, so its choices do not look at that limit again.
-    if choices.departs >= limits.earliest and choices.possible.all():
-        return plan_at(question, weigh(question, choices, minutes), minutes, 0, 0)
+    depart = np.array([minutes.rounded_down(leave_home)], dtype=np.int64)
+    leave = np.array([minutes.rounded_down(leave_place)], dtype=np.int64)
+    choices = Choices.between(limits, depart, leave)
+    if depart[0] >= limits.earliest and choices.possible.all():
+        return plan_at(Weighed(question, choices, minutes), 0, 0)
     return Crossed(tuple(_crossed(question, choices, minutes)))
 
 
@@ -97,7 +75,7 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
         PlanError: no departure or leaving time keeps the limits, or the place is not open.
     """
     minutes = DayMinutes(question.day, question.home_zone)
-    choices = Choices(Limits.of(question, minutes))
+    choices = Choices.of(Limits.of(question, minutes))
     if not choices.depart.size or not choices.leave.size:
         raise PlanError("no departure fits the limits of that day")
 
@@ -109,15 +87,15 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
     return TimesToTry(around(choices.depart, question.home_zone), around(choices.leave, question.place_zone))
 
 
-def _crossed(question: DayQuestion, choices: _OneChoice, minutes: DayMinutes) -> Iterator[str]:
-    limits, home = choices.limits, int(choices.home[0])
+def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
+    limits, departs, home = choices.limits, int(choices.depart[0]), int(choices.home[0])
 
     def at_home(minute: int) -> str:
         return wording.clock(minutes.moment(minute, question.home_zone))
 
-    if choices.departs < limits.earliest:
+    if departs < limits.earliest:
         yield (
-            f"Leaving at {at_home(choices.departs)} is before {at_home(limits.earliest)}, "
+            f"Leaving at {at_home(departs)} is before {at_home(limits.earliest)}, "
             "when everybody is up and ready at the earliest."
         )
     yield from _crossed_there(question, choices, minutes)
@@ -128,14 +106,14 @@ def _crossed(question: DayQuestion, choices: _OneChoice, minutes: DayMinutes) ->
         )
     for busy in question.busy:
         start, end = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
-        if choices.departs < end and start < home:
+        if departs < end and start < home:
             what = f"{busy.name} in the family calendar" if busy.name else "the family calendar"
             yield f"From {at_home(start)} to {at_home(end)} the time is taken by {what}."
 
 
-def _crossed_there(question: DayQuestion, choices: _OneChoice, minutes: DayMinutes) -> Iterator[str]:
+def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
     """What stands in the way at the place, by its own clock."""
-    limits, leave, arrive = choices.limits, choices.leaves, int(choices.arrive[0])
+    limits, leave, arrive = choices.limits, int(choices.leave[0]), int(choices.arrive[0])
     enter, visit = int(choices.enter[0, 0]), int(choices.visit[0, 0])
 
     def there(minute: int) -> str:

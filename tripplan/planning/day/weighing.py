@@ -10,7 +10,7 @@ import numpy as np
 
 from tripplan.planning.day.felt import UNITS, Measure, Nuisance
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
-from tripplan.planning.day.limits import NEVER, Choices, leave_within
+from tripplan.planning.day.limits import NEVER, Choices
 from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
 from tripplan.planning.day.naps import (
     NapWindow,
@@ -179,7 +179,7 @@ def _of_being_late(
         for opened in choices.limits.opened:
             due = opened.enter(choices.arrive) if opened.entries is not None else np.array(opened.last_entry)
             chance = there.chance_after(choices.depart, due)[:, None]
-            late[:, leave_within(opened, choices.leave) if late.shape[1] > 1 else slice(None)] = chance
+            late[:, choices.entering(opened)] = chance
         timed = bool(question.hours.entry_times)
         name = f"coming too late for the {'timed' if timed else 'last'} entry"
         yield Nuisance(name, late, worth.missed_entry, Measure.CHANCE)
