@@ -71,4 +71,4 @@ def limits(draw: st.DrawFn) -> Limits:
 @given(limits())
 def test_there_is_room_where_a_choice_is_possible(day: Limits) -> None:
     """Against looking at every departure with every leaving time."""
-    assert has_room(day) == bool(Choices(day).possible.any())
+    assert has_room(day) == bool(Choices.of(day).possible.any())
