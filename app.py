@@ -5,11 +5,13 @@ import streamlit as st
 FOLDER = "tripplan/screens/pages"
 
 st.set_page_config(page_title="tripplan", page_icon="🧺", layout="wide")
+on_the_day = st.Page(f"{FOLDER}/on_the_day.py", title="On the day")
 pages = [
     st.Page(f"{FOLDER}/compare.py", title="Compare", default=True),
     st.Page(f"{FOLDER}/choose_day.py", title="Choose a day"),
     st.Page(f"{FOLDER}/study_units.py", title="Study units"),
     st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
+    on_the_day,
     st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
     st.Page(f"{FOLDER}/logbook.py", title="Logbook"),
     st.Page(f"{FOLDER}/passes.py", title="Passes"),
@@ -19,8 +21,10 @@ pages = [
     st.Page(f"{FOLDER}/records.py", title="Records"),
 ]
 current = st.navigation(pages, position="hidden")
-# Streamlit's own menus fold away on a phone; these links stay in sight.
-with st.container(horizontal=True, key="pages"):
-    for page in pages:
-        st.page_link(page, width="content")
+# Streamlit's own menus fold away on a phone; these links stay in sight. On the day they would stand in the
+# way of what to do now.
+if current.url_path != on_the_day.url_path:
+    with st.container(horizontal=True, key="pages"):
+        for page in pages:
+            st.page_link(page, width="content")
 current.run()

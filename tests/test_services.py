@@ -1,4 +1,4 @@
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -87,6 +87,15 @@ def test_a_fixed_date_that_is_none_is_refused_in_words(tmp_path: Path) -> None:
     """The environment variable is named with what stood in it."""
     with pytest.raises(PlanError, match=r"TRIPPLAN_TODAY.*tomorrow"):
         open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": "tomorrow"})
+
+
+def test_the_clock_can_be_stopped_at_a_moment(tmp_path: Path) -> None:
+    """A moment with its distance from UTC is that moment; the date follows from the clock at home."""
+    services = open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": "2026-12-03T20:30-06:00"})
+    assert services.clock() == datetime(2026, 12, 4, 2, 30, tzinfo=UTC)
+    assert services.today(services.family()) == date(2026, 12, 3)
+    with pytest.raises(PlanError, match="distance from UTC"):
+        open_services({"TRIPPLAN_DATA": str(tmp_path), "TRIPPLAN_TODAY": "2026-12-03 20:30"})
 
 
 def test_a_second_start_finds_what_the_first_one_kept(tmp_path: Path) -> None:

@@ -27,7 +27,8 @@ from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork
 
 TODAY_VARIABLE = "TRIPPLAN_TODAY"
-"""Plan as if today were this date (2026-11-25), for demonstrations and tests."""
+"""Plan as if today were this date (2026-11-25), or as if it were this moment (2026-11-25T14:10-06:00), for
+demonstrations and tests."""
 
 SETTINGS = (FOLDER_VARIABLE, TODAY_VARIABLE)
 """The environment variables that are read."""
@@ -141,10 +142,10 @@ def with_roads(family: Family, roads: RoadNetwork) -> Family:
 
 
 def clock_from(environment: Mapping[str, str]) -> Clock:
-    """The system's clock, moved to another date where `TRIPPLAN_TODAY` names one.
+    """The system's clock; stopped at another date or moment where `TRIPPLAN_TODAY` names one.
 
     Raises:
-        PlanError: the variable holds no date.
+        PlanError: the variable holds neither.
     """
     wanted = environment.get(TODAY_VARIABLE)
     if not wanted:
@@ -152,9 +153,23 @@ def clock_from(environment: Mapping[str, str]) -> Clock:
     try:
         day = date.fromisoformat(wanted)
     except ValueError:
-        raise PlanError(f"{TODAY_VARIABLE} holds a date such as 2026-11-25, not {wanted!r}") from None
+        return _stopped_at(wanted)
     # Noon in UTC is the same date at every home from Hawaii to Eastern Europe and India.
     return lambda: datetime.combine(day, time(12), UTC)
+
+
+def _stopped_at(wanted: str) -> Clock:
+    try:
+        moment = datetime.fromisoformat(wanted)
+    except ValueError:
+        moment = None
+    if moment is None or moment.tzinfo is None:
+        raise PlanError(
+            f"{TODAY_VARIABLE} holds a date such as 2026-11-25, or a moment with its distance from UTC such "
+            f"as 2026-11-25T14:10-06:00, not {wanted!r}"
+        )
+    stopped = moment.astimezone(UTC)
+    return lambda: stopped
 
 
 def demo_folder() -> Path:

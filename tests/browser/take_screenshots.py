@@ -15,6 +15,7 @@ PAGES = (
     "choose_day",
     "study_units",
     "day_plan",
+    "on_the_day",
     "calendar",
     "logbook",
     "passes",
@@ -25,11 +26,15 @@ PAGES = (
 )
 FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
 """What is pressed before the picture is taken, so that an answer stands on it."""
+ASKED = {"on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
+"""Addresses of pages that show nothing by themselves."""
+PHONE = {"on_the_day"}
+"""Pages that are made for the phone."""
 
 
 def open_page(window: Page, address: str, page: str) -> None:
     """Open one page of the app; Calendar with an outing taken on Compare, others with their first entry."""
-    window.goto(address if page in ("compare", "calendar") else f"{address}/{page}")
+    window.goto(address if page in ("compare", "calendar") else f"{address}/{ASKED.get(page, page)}")
     settle(window)
     if page == "calendar":
         window.get_by_role("button", name="Take this one").first.click()
@@ -47,7 +52,8 @@ def main(address: str, folder: Path) -> None:
     with sync_playwright() as driver:
         browser = driver.chromium.launch(executable_path=find_browser(), args=BROWSER_OPTIONS)
         for page in PAGES:
-            window = browser.new_page(viewport={"width": 1280, "height": 1000})
+            width = 390 if page in PHONE else 1280
+            window = browser.new_page(viewport={"width": width, "height": 1000})
             open_page(window, address, page)
             window.screenshot(path=folder / f"{page}.png")
             window.close()

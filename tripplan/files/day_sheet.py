@@ -12,7 +12,7 @@ from datetime import datetime
 from tripplan.files.plain_text import one_line
 from tripplan.planning import wording
 from tripplan.planning.cost import CostItem, CostKind
-from tripplan.planning.day import NapOutcome, StepKind
+from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.household import Household, Member
 from tripplan.planning.outing import Outing
@@ -139,19 +139,18 @@ def _going(party: tuple[Member, ...], *, born: bool) -> str:
     return wording.listed([f"{m.name} (born {m.born})" if born else m.name for m in party])
 
 
-def _clock(outing: Outing) -> Callable[[datetime], str]:
-    """How a moment is written: with its zone where home and place have different clocks."""
-    plan = outing.plan
+def clock_of(plan: DayPlan) -> Callable[[datetime], str]:
+    """How a plan's moments are written: with their zone where home and place have different clocks."""
     if plan.leave_home.utcoffset() == plan.enter.utcoffset() == plan.home.utcoffset():
         return wording.clock
     return lambda moment: f"{wording.clock(moment)} {moment.tzname()}"
 
 
 def _times(outing: Outing, household: Household, entries: SheetEntries) -> Iterator[SheetLine]:
-    plan, at = outing.plan, _clock(outing)
+    plan, at = outing.plan, clock_of(outing.plan)
     leaving = "Shoes on, load up"
     if entries.ticked.home_address:
-        leaving = f"{leaving} at home, {_address(household.home)}"
+        leaving = f"{leaving} at home, {address_of(household.home)}"
     window = next((w for w in outing.search.windows if w.first <= plan.leave_home <= w.last), None)
     if window is not None and window.first < window.last:
         leaving = f"{leaving} (any time from {at(window.first)} to {at(window.last)} is about as good)"
@@ -170,15 +169,16 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
     yield SheetLine("Home again", at(plan.home))
 
 
-def _address(where: Where) -> str:
+def address_of(where: Where) -> str:
+    """Where a letter would go, on one line."""
     town = " ".join(filter(None, (where.town, where.subdivision, where.postal_code)))
     return ", ".join(filter(None, (where.address, town, where.country)))
 
 
 def _place(outing: Outing) -> Iterator[SheetLine]:
-    place, at = outing.place, _clock(outing)
+    place, at = outing.place, clock_of(outing.plan)
     point = place.where.point
-    yield SheetLine(f"{_address(place.where)} ({point.latitude:.4f}, {point.longitude:.4f})")
+    yield SheetLine(f"{address_of(place.where)} ({point.latitude:.4f}, {point.longitude:.4f})")
     if place.telephone.strip():
         yield SheetLine(f"Telephone {place.telephone}", dial=dialled(place.telephone))
     for span in outing.hours.spans:
@@ -243,14 +243,14 @@ def trip_of(outing: Outing, household: Household) -> Trip:
 
 
 def _steps(outing: Outing) -> Iterator[SheetLine]:
-    at = _clock(outing)
+    at = clock_of(outing.plan)
     for step in outing.plan.steps:
         lasts = wording.minutes((step.end - step.start).total_seconds() / 60)
         yield SheetLine(f"{step.label}, {lasts}", at(step.start))
 
 
 def _naps(outing: Outing) -> Iterator[SheetLine]:
-    at = _clock(outing)
+    at = clock_of(outing.plan)
     yield from (SheetLine(_nap(nap, at)) for nap in outing.plan.naps)
 
 

@@ -16,6 +16,7 @@ from tripplan.screens.widgets.charts import day_chart
 from tripplan.screens.widgets.choices import (
     LONGEST_SPAN,
     Taken,
+    day_of_planning,
     grid_minutes,
     party_picker,
     place_names,
@@ -40,12 +41,13 @@ def render(view: View) -> None:
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family)
+    planned_on = day_of_planning(view, family, settled.place.id, settled.day)
     outing = answers.planned(
         family,
         party,
         settled.place,
         settled.day,
-        view.today,
+        planned_on,
         settled.leave_at,
         settled.leave_place_at,
         grid_minutes(view),
@@ -59,7 +61,13 @@ def render(view: View) -> None:
     to_the_minute(view)
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)
-    render_running_late(view, family, outing)
+    with st.container(horizontal=True):
+        st.page_link(
+            "tripplan/screens/pages/on_the_day.py",
+            label="Big type for the phone on the day",
+            query_params={"place": outing.place.id, "day": outing.day.isoformat()},
+        )
+    render_running_late(family, outing, planned_on=planned_on)
     st.altair_chart(
         day_chart(outing),
         alt="The day from left to right: drives, visit, meals and naps; the list below says the same",

@@ -1,6 +1,6 @@
 """Running late: the part of Day plan for the day itself, with a few large fields for the phone."""
 
-from datetime import datetime, time
+from datetime import date, datetime, time
 
 import streamlit as st
 
@@ -9,7 +9,6 @@ from tripplan.planning import wording
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.replan import Trouble, WayOut, Whereabouts, replan
 from tripplan.planning.sentences import naps_sentence
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
@@ -23,8 +22,17 @@ def _open_or_close() -> None:
     st.session_state[OPEN] = not st.session_state.get(OPEN, False)
 
 
-def render_running_late(view: View, family: Family, outing: Outing) -> None:
-    """Ask what went wrong, and say at once what can be done now."""
+def render_running_late(
+    family: Family, outing: Outing, *, planned_on: date, where_now: Whereabouts = Whereabouts.HOME
+) -> None:
+    """Ask what went wrong, and say at once what can be done now.
+
+    Args:
+        family: people, car, home, places.
+        outing: the day as it was planned.
+        planned_on: when that was, for the booking deadlines of the place itself.
+        where_now: where the party is by the plan; what is first picked.
+    """
     is_open = st.session_state.get(OPEN, False)
     st.button(
         "Back to the plan" if is_open else "Running late, or something went wrong?",
@@ -39,6 +47,7 @@ def render_running_late(view: View, family: Family, outing: Outing) -> None:
             st.radio(
                 "Where are you?",
                 [where.value for where in Whereabouts],
+                index=list(Whereabouts).index(where_now),
                 horizontal=True,
                 key="late_where",
             )
@@ -61,7 +70,7 @@ def render_running_late(view: View, family: Family, outing: Outing) -> None:
         trouble = _trouble(outing, where, late)
         st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
         try:
-            found = replan(family, outing, trouble, today=view.today)
+            found = replan(family, outing, trouble, today=planned_on)
         except PlanError as error:
             st.warning(plain(f"{error}."))
             return

@@ -10,8 +10,10 @@ from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.outing import USUAL_GRID_MINUTES, Family
 from tripplan.planning.place import Place
+from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.saving import records_of
 
 USUAL_SPAN = timedelta(weeks=6)
 LONGEST_SPAN = timedelta(days=548)
@@ -26,21 +28,31 @@ def keep(name: str, widget: str) -> None:
 def party_picker(view: View, family: Family) -> list[str]:
     """Ask who goes; everybody, at first. The page ends where nobody does."""
     names = [member.name for member in family.household.members]
-    name, widget = f"party_{view.which}", "party_picker"
-    kept = [person for person in st.session_state.setdefault(name, names) if person in names]
+    widget = "party_picker"
     party = st.pills(
         "Who goes?",
         names,
         selection_mode="multi",
-        default=kept or names,
+        default=kept_party(view, family),
         key=widget,
         on_change=keep,
-        args=(name, widget),
+        args=(_party_name(view), widget),
     )
     if not party:
         st.warning("Pick at least one person.")
         st.stop()
     return [person for person in names if person in party]
+
+
+def kept_party(view: View, family: Family) -> list[str]:
+    """Who goes by what was last picked; everybody where nobody was."""
+    names = [member.name for member in family.household.members]
+    kept = st.session_state.get(_party_name(view), names)
+    return [person for person in names if person in kept] or names
+
+
+def _party_name(view: View) -> str:
+    return f"party_{view.which}"
 
 
 def usual_span(view: View) -> DateSpan:
@@ -150,6 +162,27 @@ def _as_text(moment: datetime | None) -> str | None:
 
 def _moment_in(text: str | None) -> datetime | None:
     return None if text is None else datetime.fromisoformat(text)
+
+
+def planned_outings(view: View) -> list[PlannedOuting]:
+    """What is planned from today on and not called off, soonest first."""
+    outings = (kept.value for kept in records_of(view).all(PlannedOuting).values())
+    return sorted(
+        (one for one in outings if one.day >= view.today and one.status is not PlanStatus.CANCELLED),
+        key=lambda outing: (outing.leave_home, outing.id),
+    )
+
+
+def day_of_planning(view: View, family: Family, place_id: str, day: date) -> date:
+    """When an outing was put on record as planned; today where it is not.
+
+    A place that must be booked some days ahead can still be gone to on the day by whoever planned it in time.
+    """
+    for outing in planned_outings(view):
+        if (outing.place, outing.day) == (place_id, day):
+            zone = family.household.home.zone
+            return min(outing.changed_at.astimezone(zone).date(), day)
+    return view.today
 
 
 def to_the_minute(view: View) -> bool:

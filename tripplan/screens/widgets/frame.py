@@ -8,6 +8,7 @@ from datetime import date
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged
+from tripplan.files.day_sheet import DEMO_NOTICE
 from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
@@ -44,10 +45,14 @@ def _settings(environment: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     return tuple((name, environment[name]) for name in SETTINGS if name in environment)
 
 
-def open_page() -> View:
+def open_page(*, may_change_whose: bool = True) -> View:
     """Open the records and say whose data is shown; every page file calls this first.
 
     Where the records cannot be used the page says why and ends.
+
+    Args:
+        may_change_whose: whether a button leads to the other records; a page for the phone has none that a
+            child could press.
     """
     try:
         services = _services(_settings(os.environ))
@@ -58,7 +63,10 @@ def open_page() -> View:
         if isinstance(trouble, RecordsDamaged):
             offer_recovery(trouble, dict(_settings(os.environ)))
         st.stop()
-    _say_whose(services, which)
+    if may_change_whose:
+        _say_whose(services, which)
+    elif which is Which.DEMO:
+        st.caption(DEMO_NOTICE)
     view = View(services, which, family, services.today(family))
     show_conflict(view)
     return view

@@ -1,0 +1,140 @@
+"""The page for the phone: what is on now by the clock, which outing it is about, and whom to ring."""
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tests.screens.conftest import APP
+from tripplan.files.planned_entry import planned_from
+from tripplan.planning import wording
+from tripplan.planning.outing import Outing, place_facts, plan_outing
+from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.services import open_services
+
+DAY = date(2026, 12, 3)
+AtTime = Callable[..., AppTest]
+
+
+@pytest.fixture
+def at_time(data: Path, monkeypatch: pytest.MonkeyPatch) -> AtTime:  # noqa: ARG001 - it is there for the app
+    """Opens the page at a moment by the clock at home, with what its address asks for."""
+
+    def opened(moment: str, **asked: str) -> AppTest:
+        monkeypatch.setenv("TRIPPLAN_TODAY", f"{moment}-06:00")
+        app = AppTest.from_file(str(APP), default_timeout=30).run()
+        for name, value in asked.items():
+            app.query_params[name] = value
+        app.switch_page("tripplan/screens/pages/on_the_day.py").run()
+        app.run()  # the keys of the new page are there from the second run on
+        assert not app.exception, app.exception
+        return app
+
+    return opened
+
+
+def text_of(app: AppTest) -> str:
+    """Everything the page says."""
+    elements = (*app.title, *app.header, *app.markdown, *app.caption)
+    return "\n".join(element.value for element in elements).replace("\\", "")
+
+
+def title(app: AppTest) -> str:
+    """What stands there in the largest type."""
+    return app.title[0].value.replace("\\", "")
+
+
+def links(app: AppTest) -> list[str]:
+    """What the link buttons open."""
+    return [button.proto.url for button in app.get("link_button")]
+
+
+def plan_it(
+    data: Path, place_id: str, day: date, on: str, status: PlanStatus = PlanStatus.CONFIRMED
+) -> PlannedOuting:
+    """Put the best plan of a day on record as it would have been on an earlier date, without Joel."""
+    services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": on})
+    family = services.family()
+    assert family is not None
+    party = [member.name for member in family.household.members if member.name != "Joel"]
+    place = next(place for place in family.places if place.id == place_id)
+    facts = place_facts(family, place, (day.year,))
+    outing = plan_outing(family, family.party(party), facts, day, today=services.today(family))
+    assert isinstance(outing, Outing), outing
+    planned = planned_from(
+        outing, family.household, EntryTicks(), status, before=None, ids_taken=(), at=services.clock()
+    )
+    services.demo.save(planned, services.clock())
+    return planned
+
+
+def test_without_an_outing_the_page_leads_to_the_planning(at_time: AtTime) -> None:
+    """Nothing planned and nothing taken: it says so, and no more."""
+    assert title(at_time("2026-12-03T10:00")) == "No outing yet"
+
+
+def test_the_largest_words_follow_the_clock(at_time: AtTime) -> None:
+    """Before leaving, on the way, there and back home: what is on now, until when, where, with whom."""
+
+    def at(clock: str) -> AppTest:
+        return at_time(f"{DAY}T{clock}", place="tern-landing", day=DAY.isoformat())
+
+    before = at("13:10")
+    assert title(before) == "Shoes on at 1:35 PM"
+    assert "in 25 min" in text_of(before)
+    assert "Bram sleeps at home until about 1:35 PM" in text_of(before)
+    driving = at("14:20")
+    assert title(driving) == "Drive there"
+    said = text_of(driving)
+    assert "until 3:05 PM: 45 min more" in said
+    assert "to Tern Landing River House" in said
+    assert "with Tamsin, Joel, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in said
+    assert "Then, at 3:05 PM: Unload" in said
+    assert "**now: Drive there, until 3:05 PM**" in said
+    assert title(at("15:30")) == "Visit"
+    assert title(at("19:00")) == "Home again"
+
+
+def test_days_ahead_it_says_how_long_it_still_is(at_time: AtTime) -> None:
+    """Eight days before, and on the eve."""
+    asked = {"place": "tern-landing", "day": DAY.isoformat()}
+    assert "on Thu, Dec 3, 2026, in 8 days" in text_of(at_time("2026-11-25T20:00", **asked))
+    assert "tomorrow" in text_of(at_time("2026-12-02T20:00", **asked))
+
+
+def test_the_way_and_the_numbers_are_one_tap_away(at_time: AtTime) -> None:
+    """The address opens a map by an open kind of address until the party is in; numbers are dialled."""
+    asked = {"place": "tern-landing", "day": DAY.isoformat()}
+    on_the_way = links(at_time(f"{DAY}T14:20", **asked))
+    assert "geo:41.83720,-90.18610?q=41.83720,-90.18610" in on_the_way
+    assert "tel:911" in on_the_way
+    there = at_time(f"{DAY}T15:30", **asked)
+    assert not [link for link in links(there) if link.startswith("geo:")]
+    assert "written from memory" in text_of(there)
+    assert "parked car" in text_of(there)
+
+
+def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: AtTime, data: Path) -> None:
+    """A place that must be booked ahead is there on the day; a later and a called-off outing wait below."""
+    planned = plan_it(data, "rag-and-reed", date(2026, 12, 9), "2026-11-25")
+    plan_it(data, "tern-landing", date(2026, 12, 11), "2026-11-26", PlanStatus.TENTATIVE)
+    plan_it(data, "ledgewing", date(2026, 12, 17), "2026-11-26", PlanStatus.CANCELLED)
+    app = at_time("2026-12-09T08:00")
+    assert title(app) == f"Shoes on at {wording.clock(planned.leave_home)}"
+    assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in text_of(app)
+    other = app.selectbox(key="on_the_day_demo")
+    assert [option.split(":")[0] for option in other.options] == ["Wed, Dec 9, 2026", "Fri, Dec 11, 2026"]
+    other.select_index(1).run()
+    assert not app.exception
+    assert "on Fri, Dec 11, 2026, in 2 days" in text_of(app)
+
+
+def test_running_late_knows_where_the_party_is(at_time: AtTime) -> None:
+    """During the visit the answers are for those who are at the place."""
+    app = at_time(f"{DAY}T15:30", place="tern-landing", day=DAY.isoformat())
+    app.button(key="running_late").click().run()
+    assert not app.exception
+    assert app.radio(key="late_where").value == "at the place"
+    assert any("Go home now" in heading.value for heading in app.subheader)

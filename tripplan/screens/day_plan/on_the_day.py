@@ -1,0 +1,325 @@
+"""On the day: what to do now in very large type, for a phone in one hand; it follows the clock."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+
+import streamlit as st
+
+from tripplan.errors import UnknownName
+from tripplan.files.day_sheet import DEMO_NOTICE, address_of, clock_of, day_sheet, dialled
+from tripplan.files.day_sheet_html import day_sheet_html
+from tripplan.planning import wording
+from tripplan.planning.day import PlanNow, Step, StepKind, plan_now
+from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
+from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.place import Place
+from tripplan.planning.planned import PlanStatus
+from tripplan.planning.replan import Whereabouts
+from tripplan.planning.sheet_entries import SheetEntries
+from tripplan.records.opening import Which
+from tripplan.records.sheet_entries import sheet_entries_in
+from tripplan.screens.day_plan.running_late import render_running_late
+from tripplan.screens.widgets import answers
+from tripplan.screens.widgets.choices import (
+    day_of_planning,
+    grid_minutes,
+    kept_party,
+    place_named,
+    planned_outings,
+    taken,
+)
+from tripplan.screens.widgets.explain import ticket_lines
+from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.saving import records_of
+
+LOOKS_AT_THE_CLOCK = "20s"
+"""How often what to do now is looked up anew."""
+
+# Black on white whatever the theme, in sizes that are read at arm's length; nothing is told by colour.
+_STYLE = """<style>
+[data-testid=stMainBlockContainer] { padding-top: 1rem; }
+.st-key-on_the_day { background: #fff; color: #000; padding: .5rem; gap: .8rem; max-width: 46rem; }
+.st-key-on_the_day :is(p, li, label p, summary p) { font-size: 1.35rem; color: #000; }
+.st-key-on_the_day :is(h2, h3) { font-size: 1.9rem; color: #000; }
+.st-key-on_the_day :is(a, button) { min-height: 3.5rem; color: #000; }
+.st-key-on_the_day :is(.stLinkButton a, .stButton button, .stDownloadButton button) {
+  border: 3px solid #000; background: #fff; }
+.st-key-day_now { border: 4px solid #000; border-radius: .6rem; padding: 1rem; gap: .4rem; }
+.st-key-on_the_day .st-key-day_now h1 {
+  font-size: clamp(2.8rem, 13vw, 4.5rem); line-height: 1.05; padding: 0 0 .6rem; color: #000; }
+.st-key-on_the_day .st-key-day_now div p { font-size: 1.7rem; line-height: 1.25; }
+</style>"""
+
+
+@dataclass(frozen=True)
+class _Meant:
+    """An outing that the page can be about.
+
+    Attributes:
+        place: where to.
+        day: when.
+        party: who goes.
+        leave_home, leave_place: the times it is planned with; None for the best ones.
+        said: what tells it from the others.
+    """
+
+    place: Place
+    day: date
+    party: tuple[str, ...]
+    leave_home: datetime | None
+    leave_place: datetime | None
+    said: str
+
+    @property
+    def key(self) -> str:
+        """Tells it from the others."""
+        return f"{self.place.id} {self.day}"
+
+
+def render(view: View) -> None:
+    """Show one outing for the phone: what is on now, what comes, where to ring, what to mind."""
+    family = family_or_stop(view)
+    st.html(_STYLE)
+    known = _known(view, family)
+    if not known:
+        st.title("No outing yet")
+        st.markdown("Plan one, and what to do stands here in large type on the day.")
+        st.page_link("tripplan/screens/pages/day_plan.py", label="Plan a day")
+        return
+    page = st.container(key="on_the_day")
+    meant = _pick(view, known)
+    planned_on = day_of_planning(view, family, meant.place.id, meant.day)
+    try:
+        outing = answers.planned(
+            family,
+            meant.party,
+            meant.place,
+            meant.day,
+            planned_on,
+            meant.leave_home,
+            meant.leave_place,
+            grid_minutes(view),
+        )
+    except UnknownName as error:
+        outing = NoOuting(meant.place, meant.day, (str(error),))
+    with page:
+        if isinstance(outing, NoOuting):
+            st.title(plain(meant.place.name))
+            st.markdown(plain(f"{wording.day(meant.day)} cannot be done:"))
+            st.markdown(bullets(outing.reasons))
+        else:
+            _outing(view, family, outing, meant, planned_on)
+        st.page_link("tripplan/screens/pages/day_plan.py", label="The whole plan, and all other pages")
+
+
+# --- which outing -----------------------------------------------------------------------------------------
+
+
+def _known(view: View, family: Family) -> dict[str, _Meant]:
+    """Every outing the page can be about, what it is at first about in front."""
+    named = list(_named_in_address(view, family))
+    planned = list(_planned(view, family))
+    today = [meant for meant in planned if meant.day == view.today]
+    now = taken(view, family)
+    party = tuple(kept_party(view, family))
+    tried = (
+        [_Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, "as on Day plan")] if now else []
+    )
+    # The times of the Day plan page count where the address names its outing; else those on record.
+    ordered = (*_matching(named, (*tried, *planned)), *named, *today, *tried, *planned)
+    found: dict[str, _Meant] = {}
+    for meant in ordered:
+        if meant.day >= view.today:
+            found.setdefault(meant.key, meant)
+    return found
+
+
+def _planned(view: View, family: Family) -> Iterator[_Meant]:
+    for one in planned_outings(view):
+        place = place_named(family, one.place)
+        if place is not None:
+            said = "planned" if one.status is PlanStatus.CONFIRMED else "pencilled in"
+            yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, said)
+
+
+def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
+    """The outing that the page's address names, such as `?place=ledgewing&day=2026-12-17`."""
+    place = place_named(family, st.query_params.get("place", ""))
+    try:
+        day = date.fromisoformat(st.query_params.get("day", ""))
+    except ValueError:
+        return
+    if place is not None:
+        yield _Meant(place, day, tuple(kept_party(view, family)), None, None, "the best plan")
+
+
+def _matching(named: Sequence[_Meant], others: Sequence[_Meant]) -> list[_Meant]:
+    keys = {meant.key for meant in named}
+    return [meant for meant in others if meant.key in keys]
+
+
+def _pick(view: View, known: dict[str, _Meant]) -> _Meant:
+    """Let the parent pick another outing; at first it is the one in front."""
+    keys = list(known)
+    if len(keys) == 1:
+        return known[keys[0]]
+    names = {
+        key: f"{wording.day(meant.day)}: {meant.place.name} ({meant.said})" for key, meant in known.items()
+    }
+    picked = st.selectbox(
+        "Which outing?", keys, format_func=names.__getitem__, key=f"on_the_day_{view.which}"
+    )
+    return known[picked]
+
+
+# --- the outing -------------------------------------------------------------------------------------------
+
+
+def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_on: date) -> None:
+    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    times = (outing.plan.leave_home, outing.plan.leave_place)
+    if meant.leave_place is not None and times != (meant.leave_home, meant.leave_place):
+        st.markdown(
+            "The times it was planned with cannot be kept any more. This is the best that can be done."
+        )
+    _now(view, outing)
+    where = _whereabouts(outing, view.services.clock())
+    render_running_late(family, outing, planned_on=planned_on, where_now=where)
+    _steps(view, outing)
+    _whom_to_ring(outing, entries)
+    with st.expander("Please mind", expanded=True):
+        st.markdown(bullets(outing.cautions))
+    with st.expander(plain(f"At the door: {wording.money(outing.admission.total)}")):
+        st.markdown(ticket_lines(outing.admission))
+        st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))
+    st.markdown("Where this computer cannot be reached, the day sheet goes along on the phone.")
+    notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+    st.download_button(
+        "Save the day sheet (.html)",
+        day_sheet_html(day_sheet(outing, family.household, entries, notice=notice)),
+        file_name=f"{outing.place.id}-{outing.day}.html",
+        mime="text/html",
+        key="download_sheet_on_the_day",
+        on_click="ignore",
+        width="stretch",
+    )
+
+
+@st.fragment(run_every=LOOKS_AT_THE_CLOCK)
+def _now(view: View, outing: Outing) -> None:
+    """What to do now and what comes after, looked up anew as time passes."""
+    now = view.services.clock()
+    stands = plan_now(outing.plan, now)
+    with st.container(key="day_now"):
+        st.title(plain(_title(outing, stands, now)), anchor=False)
+        for line in _now_lines(outing, stands, now):
+            st.markdown(plain(line))
+    if stands.step is not None:
+        then = _what(stands.coming[0]) if stands.coming else "Home again"
+        st.header(plain(f"Then, at {clock_of(outing.plan)(stands.step.end)}: {then}"), anchor=False)
+    if now < outing.plan.enter:
+        _way_there(outing.place)
+
+
+@st.fragment(run_every=LOOKS_AT_THE_CLOCK)
+def _steps(view: View, outing: Outing) -> None:
+    """The day's steps, the one that is on in front; looked up anew as time passes."""
+    stands, at = plan_now(outing.plan, view.services.clock()), clock_of(outing.plan)
+    st.header("The day", anchor=False)
+    now = (
+        [] if stands.step is None else [f"**now: {plain(_what(stands.step))}, until {at(stands.step.end)}**"]
+    )
+    later = [plain(f"{at(step.start)}: {_what(step)}") for step in stands.coming]
+    steps = [*now, *later, plain(f"{at(outing.plan.home)}: Home again")]
+    st.markdown("\n".join(f"- {step}" for step in steps))
+    if stands.done:
+        with st.expander("Over by now"):
+            st.markdown(bullets(f"{at(step.start)}: {_what(step)}" for step in stands.done))
+
+
+def _what(step: Step) -> str:
+    return f"{step.label[0].upper()}{step.label[1:]}"
+
+
+def _title(outing: Outing, stands: PlanNow, now: datetime) -> str:
+    if stands.step is not None:
+        return _what(stands.step)
+    if now < outing.plan.leave_home:
+        return f"Shoes on at {clock_of(outing.plan)(outing.plan.leave_home)}"
+    return "Home again"
+
+
+def _now_lines(outing: Outing, stands: PlanNow, now: datetime) -> Iterator[str]:
+    """Until when, where, with whom, and who should be asleep."""
+    at, step, plan = clock_of(outing.plan), stands.step, outing.plan
+    if step is not None:
+        yield f"until {at(step.end)}: {_left(step.end, now)} more"
+    elif now < plan.leave_home:
+        today = now.astimezone(plan.leave_home.tzinfo).date()
+        days = (outing.day - today).days
+        yield (
+            f"in {_left(plan.leave_home, now)}"
+            if not days
+            else f"on {wording.day(outing.day)}, {_days(days)}"
+        )
+    where = _where(outing, step, now)
+    if where:
+        yield where
+    yield f"with {wording.listed([member.name for member in outing.party])}"
+    for sleeper in stands.asleep:
+        place = "at home" if sleeper.place == "home" else f"in the {sleeper.place}"
+        yield f"{sleeper.member} sleeps {place} until about {at(sleeper.until)}"
+
+
+def _left(until: datetime, now: datetime) -> str:
+    return wording.minutes(-((now - until.astimezone(UTC)).total_seconds() // 60))
+
+
+def _days(days: int) -> str:
+    return "tomorrow" if days == 1 else f"in {days} days"
+
+
+def _where(outing: Outing, step: Step | None, now: datetime) -> str:
+    plan = outing.plan
+    if step is None:
+        return f"for {outing.place.name}" if now < plan.leave_home else ""
+    if step.start < plan.enter:
+        there = step.kind in (StepKind.WAIT, StepKind.UNLOAD)
+        return f"at {outing.place.name}" if there else f"to {outing.place.name}"
+    return f"at {outing.place.name}" if step.start < plan.leave_place else ""
+
+
+def _whereabouts(outing: Outing, now: datetime) -> Whereabouts:
+    plan = outing.plan
+    if now < plan.leave_home:
+        return Whereabouts.HOME
+    return Whereabouts.ON_THE_WAY if now < plan.enter else Whereabouts.THERE
+
+
+def _way_there(place: Place) -> None:
+    """The address, opened by the phone's own map; source of the form: RFC 5870 (geo addresses)."""
+    point = place.where.point
+    spot = f"{point.latitude:.5f},{point.longitude:.5f}"
+    st.link_button(
+        plain(f"The way there: {address_of(place.where)}"),
+        f"geo:{spot}?q={spot}",
+        width="stretch",
+        help="Opens the map on your phone, which is given this point and nothing else.",
+    )
+    st.markdown(plain(f"If no map opens, type this into yours: {spot}"))
+
+
+def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:
+    st.header("If something happens", anchor=False)
+    lines = emergency_lines(outing.place, entries.contacts)
+    for number, line in enumerate(lines):
+        dial = dialled(line.telephone)
+        said = plain(f"{line.what}: {line.telephone}" if line.telephone else line.what)
+        if dial:
+            st.link_button(said, f"tel:{dial}", width="stretch", key=f"ring_{number}")
+        else:
+            st.markdown(said)
+    if any(line.source == FROM_MEMORY for line in lines):
+        st.markdown("Emergency and advice numbers are written from memory: check them before you go.")
