@@ -2,17 +2,18 @@
 
 from collections.abc import Mapping, Set
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.crowds.public_holidays import is_bridge_day, is_observed, long_weekend
+from tripplan.planning.crowds.public_holidays import is_observed
 
 Flags = NDArray[np.bool_]
 
 _SATURDAY = 5
+_MARGIN = 3
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,21 +64,44 @@ def days_off(year: int, public_holidays: Mapping[date, str], kept: Set[date] | N
 @lru_cache(maxsize=256)
 def _days_off(year: int, public_holidays: tuple[tuple[date, str], ...], kept: frozenset[date]) -> DaysOff:
     named = dict(public_holidays)
-    first = date(year, 1, 1)
-    days = [first + timedelta(days=n) for n in range((date(year + 1, 1, 1) - first).days)]
+    first, last = date(year, 1, 1), date(year, 12, 31)
+    # A bridge day shows by the days beside it, and a row of three days off by two more.
+    around = [date.fromordinal(n) for n in range(first.toordinal() - _MARGIN, last.toordinal() + _MARGIN + 1)]
+    of_year = slice(_MARGIN, len(around) - _MARGIN)
+    weekday_around = (np.arange(len(around)) + around[0].weekday()) % 7
+    holiday = np.array([day in named for day in around])
+    free = holiday | (weekday_around >= _SATURDAY)
+    bridge = ~free & _before(free) & _after(free) & (_before(holiday) | _after(holiday))
+    off = free | bridge
+    row_of_three = (
+        (_before(off) & _after(off))
+        | (_before(off) & _before(_before(off)))
+        | (_after(off) & _after(_after(off)))
+    )
+    days = around[of_year]
     names = tuple(named.get(day, "") for day in days)
-    weekday = np.array([day.weekday() for day in days])
+    weekday = weekday_around[of_year]
     celebrated = np.array([bool(name) and not is_observed(name) for name in names])
     weekend = (weekday >= _SATURDAY) & ~celebrated
     arrays = {
         "weekday": weekday,
         "public_holiday": celebrated,
         "weekend": weekend,
-        "long_weekend": weekend & np.array([bool(long_weekend(day, named.keys())) for day in days]),
-        "in_lieu": np.array([bool(name) for name in names]) & ~celebrated & ~weekend,
+        "long_weekend": weekend & row_of_three[of_year],
+        "in_lieu": holiday[of_year] & ~celebrated & ~weekend,
+        "bridge": bridge[of_year],
         "kept": np.array([day in kept for day in days]),
-        "bridge": np.array([is_bridge_day(day, named.keys()) for day in days]),
     }
     for array in arrays.values():
         array.setflags(write=False)
     return DaysOff(first=first, names=names, **arrays)
+
+
+def _before(flags: Flags) -> Flags:
+    """What is so on the day before each day; nothing is before the first."""
+    return np.concatenate(([False], flags[:-1]))
+
+
+def _after(flags: Flags) -> Flags:
+    """What is so on the day after each day; nothing is after the last."""
+    return np.concatenate((flags[1:], [False]))

@@ -55,8 +55,11 @@ def holidays_around(country: str, subdivision: str, years: Iterable[int]) -> Map
 
 @lru_cache(maxsize=256)
 def _holidays_around(country: str, subdivision: str, years: tuple[int, ...]) -> Mapping[date, str]:
+    beside = {year + step for year in years for step in (-1, 1)}.difference(years)
+    with suppress(UnknownName):
+        return public_holidays(country, subdivision, (*years, *beside))
     found = dict(public_holidays(country, subdivision, years))
-    for year in {year + step for year in years for step in (-1, 1)}.difference(years):
+    for year in beside:
         with suppress(UnknownName):
             found |= public_holidays(country, subdivision, (year,))
     return MappingProxyType(dict(sorted(found.items())))
@@ -88,14 +91,21 @@ def _readable(country: str, subdivision: str, years: tuple[int, ...]) -> tuple[s
     regions = tuple(known[country])
     if regions and subdivision and subdivision not in regions:
         raise UnknownName(f"part of {country} with public holidays on record", subdivision, regions)
-    table = tables.country_holidays(country)
+    first, last, language = _table_of(country)
     for year in years:
-        if not table.start_year <= year <= table.end_year:
-            span = (f"{table.start_year} to {table.end_year}",)
+        if not first <= year <= last:
+            span = (f"{first} to {last}",)
             raise UnknownName(f"year with public holidays of {country} on record", str(year), span)
-    english = [language for language in table.supported_languages if language.startswith("en")]
     # A country without regional holidays has none listed; then the national ones are complete.
-    return (english[0] if english else table.default_language), (subdivision or None) if regions else None
+    return language, (subdivision or None) if regions else None
+
+
+@lru_cache(maxsize=256)
+def _table_of(country: str) -> tuple[int, int, str | None]:
+    """The first and the last year of a country's table, and the language it is read in, English if it can."""
+    table = tables.country_holidays(country)
+    english = [language for language in table.supported_languages if language.startswith("en")]
+    return table.start_year, table.end_year, (english[0] if english else table.default_language)
 
 
 def is_observed(name: str) -> bool:
