@@ -18,11 +18,20 @@ import pytest
 from tests.missing import not_installed
 
 ROOT = Path(__file__).resolve().parents[2]
+PAGES = tuple(sorted(path.stem for path in (ROOT / "tripplan/screens/pages").glob("[a-z]*.py")))
+"""Every page by the name of its file, which is also its path but for these:"""
+_PATHS = {"compare": "", "on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
+"""The page that opens without a path, and one that shows nothing unless it is told of which outing."""
 START_SECONDS = 60
 # As root there is no sandbox; the rest keeps the browser itself from calling home.
 BROWSER_OPTIONS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update"]
 IS_AT_REST = "document.querySelector('[data-testid=stApp]')?.dataset.testScriptState === 'notRunning'"
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+
+
+def path_of(page: str) -> str:
+    """Where a page lies below the app's address."""
+    return _PATHS.get(page, page)
 
 
 @dataclass

@@ -8,33 +8,17 @@ from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
 
-from tests.browser.conftest import BROWSER_OPTIONS, find_browser, settle
+from tests.browser.conftest import BROWSER_OPTIONS, PAGES, find_browser, path_of, settle
 
-PAGES = (
-    "compare",
-    "choose_day",
-    "study_units",
-    "day_plan",
-    "on_the_day",
-    "calendar",
-    "logbook",
-    "passes",
-    "together",
-    "places",
-    "household",
-    "records",
-)
 FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
 """What is pressed before the picture is taken, so that an answer stands on it."""
-ASKED = {"on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
-"""Addresses of pages that show nothing by themselves."""
 PHONE = {"on_the_day"}
 """Pages that are made for the phone."""
 
 
 def open_page(window: Page, address: str, page: str) -> None:
     """Open one page of the app; Calendar with an outing taken on Compare, others with their first entry."""
-    window.goto(address if page in ("compare", "calendar") else f"{address}/{ASKED.get(page, page)}")
+    window.goto(address if page == "calendar" else f"{address}/{path_of(page)}")
     settle(window)
     if page == "calendar":
         window.get_by_role("button", name="Take this one").first.click()

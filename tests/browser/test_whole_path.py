@@ -2,29 +2,14 @@
 
 import pytest
 
-from tests.browser.conftest import Visit
-
-PAGES = (
-    "",
-    "choose_day",
-    "study_units",
-    "day_plan",
-    "on_the_day?place=tern-landing&day=2026-12-03",
-    "calendar",
-    "logbook",
-    "passes",
-    "together",
-    "places",
-    "household",
-    "records",
-)
+from tests.browser.conftest import PAGES, Visit, path_of
 
 
 @pytest.mark.parametrize("visit", [1280, 390], indirect=True, ids=["1280px", "390px"])
-@pytest.mark.parametrize("path", PAGES, ids=[page.partition("?")[0] or "compare" for page in PAGES])
-def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, path: str) -> None:
+@pytest.mark.parametrize("name", PAGES)
+def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, name: str) -> None:
     """No page is wider than the window, none shows a traceback, each says that the demo is invented."""
-    visit.open(path)
+    visit.open(path_of(name))
     page = visit.page
     assert page.locator("[data-testid=stException]").count() == 0
     assert "invented" in page.locator("body").inner_text()
@@ -50,7 +35,7 @@ def test_from_three_outings_to_a_file_on_the_phone(visit: Visit) -> None:
 
 def test_nothing_leaves_this_computer(visit: Visit) -> None:
     """After all pages were opened, neither the page nor the server has asked any other computer."""
-    for path in PAGES:
-        visit.open(path)
+    for page in PAGES:
+        visit.open(path_of(page))
     assert visit.asked_outside == []
     assert visit.app.reached_outside() == []

@@ -1,7 +1,7 @@
 """The app, started for a test with records of its own and a fixed date."""
 
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from pathlib import Path
 
@@ -9,11 +9,28 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
-from tripplan.services import open_services
+from tripplan.services import FOLDER_VARIABLE, TODAY_VARIABLE, Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "app.py"
 TODAY = "2026-11-25"
+
+Opened = Callable[..., AppTest]
+"""Opens the app on a page."""
+
+
+def said(elements: Iterable[object]) -> str:
+    """Everything that some elements of a page say, as one text without marks."""
+    return (
+        "\n".join(str(getattr(element, "value", "")) for element in elements)
+        .replace("\\", "")
+        .replace("**", "")
+    )
+
+
+def services_in(folder: Path) -> Services:
+    """The real parts, with the records of a folder, as on the tests' day."""
+    return open_services({FOLDER_VARIABLE: str(folder), TODAY_VARIABLE: TODAY})
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -29,7 +46,7 @@ def _packages_are_looked_through_once() -> Iterator[None]:
 def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A data folder as the first start leaves it: the demo filled in, the family's own records empty."""
     folder = tmp_path_factory.mktemp("first_start")
-    open_services({"TRIPPLAN_DATA": str(folder), "TRIPPLAN_TODAY": TODAY})
+    services_in(folder)
     return folder
 
 
@@ -48,7 +65,7 @@ def data(tmp_path: Path, first_start: Path, monkeypatch: pytest.MonkeyPatch) -> 
 
 
 @pytest.fixture
-def open_app(data: Path) -> Callable[..., AppTest]:  # noqa: ARG001 - it is there for the app
+def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the app on a page, with fresh records in a folder of the test's own."""
 
     def opened(page: str = "compare") -> AppTest:

@@ -1,7 +1,6 @@
 """On the Places page a price board is changed without TOML, and says at once what it means for the family."""
 
 import tomllib
-from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -11,6 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.screens.conftest import said, services_in
 from tripplan.files.place_card import write_place_card
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.outing import Family
@@ -19,7 +19,6 @@ from tripplan.planning.place import Place
 from tripplan.records.store import Records
 from tripplan.screens.places.for_us import for_us, next_open_day
 from tripplan.screens.places.own_figures_form import own_figures_sentences, read_own_figures
-from tripplan.services import open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 TODAY = date(2026, 11, 25)
@@ -30,19 +29,10 @@ ADDED = 10
 """The farm's card has ten rows, 0 to 9; the first that is added gets this number."""
 
 
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return (
-        "\n".join(str(getattr(element, "value", "")) for element in elements)
-        .replace("\\", "")
-        .replace("**", "")
-    )
-
-
 @pytest.fixture
 def demo(data: Path) -> Records:
     """The demo's records, as the page saves them."""
-    return open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": str(TODAY)}).demo
+    return services_in(data).demo
 
 
 @pytest.fixture
@@ -307,7 +297,7 @@ def test_a_card_changed_in_another_window_is_not_overwritten(editor: AppTest, de
     fill(editor, 0, price="12")
     kept = demo.all(Place)[FARM]
     newer = kept.value.model_copy(update={"notes": "from another window"})
-    now = open_services({"TRIPPLAN_DATA": str(demo.database.path.parent), "TRIPPLAN_TODAY": str(TODAY)}).clock
+    now = services_in(demo.database.path.parent).clock
     demo.save(newer, now(), kept.revision)
     save(editor)
     assert demo.all(Place)[FARM].value == newer

@@ -1,7 +1,6 @@
 """The Calendar page makes entries that move and can be called off, and reads other calendars after a look."""
 
 import os
-from collections.abc import Callable, Iterable
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
@@ -11,6 +10,7 @@ from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.screens.conftest import Opened, said
 from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
@@ -25,22 +25,12 @@ from tripplan.planning.planned import (
 from tripplan.screens.calendar.school_import import days_off_in
 from tripplan.services import open_services
 
-Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 LATER = datetime(2026, 11, 26, 12, tzinfo=UTC)
 HOUSEHOLD = make_household()
 PLACE = make_place()
 ID = "ledgewing-2026-12-05"
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return (
-        "\n".join(str(getattr(element, "value", "")) for element in elements)
-        .replace("\\", "")
-        .replace("**", "")
-    )
 
 
 def with_outing(open_app: Opened, day: str = "2026-12-05", place: str = "ledgewing") -> AppTest:

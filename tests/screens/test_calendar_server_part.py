@@ -1,7 +1,7 @@
 """The Calendar page with a calendar server of the family's own."""
 
 import sqlite3
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -12,6 +12,7 @@ from streamlit.testing.v1 import AppTest
 from tests.builders import make_household, make_place
 from tests.calendar_server.keyring_for_tests import MemoryKeyring, no_keyring, used
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
+from tests.screens.conftest import said
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.server_calendar import OnServer, ServerCalendar
 from tripplan.records.opening import Which, open_records, show
@@ -38,11 +39,6 @@ def own(data: Path) -> Records:
         change.replace_all((make_household(), make_place(), drive))
     show(records, Which.FAMILY, NOW)
     return records
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
 
 
 def opened(open_app: Callable[..., AppTest], day: str = "2026-12-08") -> AppTest:

@@ -1,6 +1,6 @@
 """On the Places page every field of a card on record is changed without TOML, and nothing else is lost."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date, time
 from decimal import Decimal
 from pathlib import Path
@@ -10,6 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
+from tests.screens.conftest import said, services_in
 from tripplan.errors import Weight
 from tripplan.files.place_card import load_place_cards, read_place_card
 from tripplan.files.reading_result import Read
@@ -20,7 +21,6 @@ from tripplan.screens.places.board_rows import rows_of
 from tripplan.screens.places.card_change import changed_values
 from tripplan.screens.places.card_fields import on_record
 from tripplan.screens.places.card_form import card_values
-from tripplan.services import open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 TODAY = date(2026, 11, 25)
@@ -28,15 +28,6 @@ FARM = "oatsparrow-farm"
 CARD = f"card_demo_{FARM}"
 DEMO = {place.id: place for place in load_place_cards(ROOT / "demo_places/places", TODAY).places}
 Opened = Callable[[], AppTest]
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return (
-        "\n".join(str(getattr(element, "value", "")) for element in elements)
-        .replace("\\", "")
-        .replace("**", "")
-    )
 
 
 def changed(place: Place, **typed: object) -> tuple[Read[Place], list[str]]:
@@ -67,9 +58,7 @@ def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
 @pytest.fixture
 def kept(data: Path) -> Callable[[], Kept[Place]]:
     """The farm's card as it is on record now."""
-    return lambda: open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": str(TODAY)}).demo.all(Place)[
-        FARM
-    ]
+    return lambda: services_in(data).demo.all(Place)[FARM]
 
 
 @pytest.mark.parametrize("place_id", DEMO)

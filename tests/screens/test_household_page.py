@@ -1,12 +1,12 @@
 """The Household page keeps what a parent enters, refuses what cannot be, and shows everything harmlessly."""
 
-from collections.abc import Callable, Iterable
 from datetime import time
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from tests.screens.conftest import Opened, said
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.planning.household import PickUp, Stops
@@ -15,7 +15,6 @@ from tripplan.screens.household.words import LABELS, SECTIONS
 from tripplan.screens.widgets.notices import field_in_words
 from tripplan.screens.widgets.where_form import where_message, where_on_record, where_values
 
-Opened = Callable[..., AppTest]
 DUBUQUE = Where(
     town="Dubuque",
     postal_code="52001",
@@ -25,15 +24,6 @@ DUBUQUE = Where(
     longitude=-90.6646,
     time_zone="America/Chicago",
 )
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return (
-        "\n".join(str(getattr(element, "value", "")) for element in elements)
-        .replace("\\", "")
-        .replace("**", "")
-    )
 
 
 def own_household(open_app: Opened, people: str = "Ada, 1988-05-20\nLeo, 2019-03") -> AppTest:

@@ -1,6 +1,6 @@
 """The Logbook page takes an outing in two minutes, tells what it adds up to, and keeps names back."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date, time
 from decimal import Decimal
 from pathlib import Path
@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.screens.conftest import said, services_in
 from tripplan.errors import Weight
 from tripplan.files.logbook_file import entry_from_values
 from tripplan.planning.logbook.draft import draft
@@ -18,22 +19,10 @@ from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
-from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record, subjects_in
-from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 OpenApp = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
-
-
-def services(tmp_path: Path) -> Services:
-    """The records behind the app that the test has opened."""
-    return open_services({FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"})
 
 
 def test_the_demo_is_alive(open_app: OpenApp) -> None:
@@ -64,7 +53,7 @@ def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     assert "Beaver pond on Mon, Nov 23, 2026 is in the logbook." in said(app.success)
-    kept = services(tmp_path).demo.get(LogbookEntry, "2026-11-23-beaver-pond")
+    kept = services_in(tmp_path / "data").demo.get(LogbookEntry, "2026-11-23-beaver-pond")
     assert kept is not None
     entry = kept.value
     assert (entry.receipts_total, entry.arrived, entry.left_place) == (
@@ -81,7 +70,7 @@ def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp
     ]
     assert [one.member for one in entry.children] == ["Ivo"]
     app.button(key="take_back_logbook").click().run()
-    assert services(tmp_path).demo.get(LogbookEntry, "2026-11-23-beaver-pond") is None
+    assert services_in(tmp_path / "data").demo.get(LogbookEntry, "2026-11-23-beaver-pond") is None
 
 
 def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Path) -> None:
@@ -99,7 +88,7 @@ def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Pa
     for name in ("Receipts in all", "Were there", "Ivo, hours that count"):
         assert name in faults
     assert app.text_input(key="entry_demo_receipts").value == "a lot"
-    assert len(services(tmp_path).demo.all(LogbookEntry)) == 6
+    assert len(services_in(tmp_path / "data").demo.all(LogbookEntry)) == 6
 
 
 def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, tmp_path: Path) -> None:
@@ -109,7 +98,7 @@ def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, t
     app.switch_page("tripplan/screens/pages/calendar.py").run()
     app.run()
     app.button(key="save_entry").click().run()
-    parts = services(tmp_path)
+    parts = services_in(tmp_path / "data")
     ((key, kept),) = parts.demo.all(PlannedOuting).items()
     begun = {"day": date(2026, 11, 22)}
     for name in ("leave_home", "enter", "leave_place", "home"):
@@ -138,13 +127,13 @@ def test_an_entry_is_changed_and_removed(open_app: OpenApp, tmp_path: Path) -> N
     app.text_input(key="entry_demo_receipts").set_value("61.00")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
-    before = services(tmp_path).demo.get(LogbookEntry, "2026-09-16-speckled-oxbow-mill")
+    before = services_in(tmp_path / "data").demo.get(LogbookEntry, "2026-09-16-speckled-oxbow-mill")
     assert before is not None
     assert (before.revision, before.value.receipts_total) == (2, Decimal("61.00"))
     assert {one.what for one in before.value.paid} >= {"carload", "two bags of flour"}
     assert before.value.as_planned is not None
     app.button(key="remove_2026-09-16-speckled-oxbow-mill").click().run()
-    assert len(services(tmp_path).demo.all(LogbookEntry)) == 5
+    assert len(services_in(tmp_path / "data").demo.all(LogbookEntry)) == 5
 
 
 def test_a_figure_is_switched_on_and_the_plan_says_so(open_app: OpenApp, tmp_path: Path) -> None:
@@ -152,7 +141,7 @@ def test_a_figure_is_switched_on_and_the_plan_says_so(open_app: OpenApp, tmp_pat
     app = open_app("logbook")
     app.toggle(key="learn_demo_fuel").set_value(True).run()
     assert not app.exception
-    kept = services(tmp_path).demo.get(LogbookSettings)
+    kept = services_in(tmp_path / "data").demo.get(LogbookSettings)
     assert kept is not None
     assert Learnable.FUEL not in kept.value.not_learned
     assert Learnable.FOOD in kept.value.not_learned
@@ -170,7 +159,7 @@ def test_budget_and_year_are_set(open_app: OpenApp, tmp_path: Path) -> None:
     app.text_input(key="logbook_year_demo_budget").set_value("much")
     app.button(key="save_logbook_settings").click().run()
     assert "Budget of the year" in said(app.error)
-    kept = services(tmp_path).demo.get(LogbookSettings)
+    kept = services_in(tmp_path / "data").demo.get(LogbookSettings)
     assert kept is not None
     assert kept.value.budget == Decimal(400)
     assert kept.value.band_of("Ivo") == "grade 6"

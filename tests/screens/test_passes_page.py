@@ -1,26 +1,15 @@
 """The Passes page keeps the visits a parent lists and says what to buy for them."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
 
+from tests.screens.conftest import said, services_in
 from tripplan.planning.passes.listed import PlannedVisits
-from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 OpenApp = Callable[..., AppTest]
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
-
-
-def services(tmp_path: Path) -> Services:
-    """The records behind the app that the test has opened."""
-    return open_services({FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"})
 
 
 def with_visits(open_app: OpenApp, times: int = 4, place: str = "tern-landing") -> AppTest:
@@ -59,7 +48,7 @@ def test_the_list_is_kept_and_a_visit_comes_off_it(open_app: OpenApp, tmp_path: 
     """The visits stand on record; one taken off is gone there too, and taking that back brings it again."""
     app = with_visits(open_app)
     app.button(key="remove_visit_tern-landing_2027-01-02").click().run()
-    kept = services(tmp_path).demo.get(PlannedVisits)
+    kept = services_in(tmp_path / "data").demo.get(PlannedVisits)
     assert kept is not None
     assert [visit.day for visit in kept.value.visits] == [
         date(2026, 12, 5),
@@ -67,7 +56,7 @@ def test_the_list_is_kept_and_a_visit_comes_off_it(open_app: OpenApp, tmp_path: 
         date(2027, 2, 27),
     ]
     app.button(key="take_back_passes").click().run()
-    kept = services(tmp_path).demo.get(PlannedVisits)
+    kept = services_in(tmp_path / "data").demo.get(PlannedVisits)
     assert kept is not None
     assert len(kept.value.visits) == 4
     app.button(key="clear_visits").click().run()
@@ -91,7 +80,7 @@ def test_every_fault_of_new_visits_is_told_at_once(open_app: OpenApp, tmp_path: 
     assert "2 things to put right. Nothing was changed." in faults
     assert "pick at least one person" in faults
     assert "Nov 24, 2027" in faults
-    assert services(tmp_path).demo.get(PlannedVisits) is None
+    assert services_in(tmp_path / "data").demo.get(PlannedVisits) is None
 
 
 def test_a_planned_outing_is_on_the_list(open_app: OpenApp) -> None:

@@ -1,6 +1,5 @@
 """The Places page lists places by drive, takes faultless cards over, and makes cards without TOML."""
 
-from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -9,6 +8,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
+from tests.screens.conftest import Opened, said
 from tripplan.errors import Weight
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
@@ -26,7 +26,6 @@ from tripplan.screens.places.place_sentences import (
     visit_sentences,
 )
 
-Opened = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
 BOARD = (
     blank(TICKET, name="Adult", price="9.50", ages="13+"),
@@ -41,15 +40,6 @@ BOARD = (
     blank(PARKING, price="0"),
     blank(PRICES_READ, on=TODAY, source="board"),
 )
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return (
-        "\n".join(str(getattr(element, "value", "")) for element in elements)
-        .replace("\\", "")
-        .replace("**", "")
-    )
 
 
 def headings(app: AppTest) -> list[str]:

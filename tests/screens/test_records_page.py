@@ -1,7 +1,6 @@
 """The Records page gets back what was there: change by change, by the day, or from one file."""
 
 import json
-from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
 
@@ -10,7 +9,7 @@ import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import APP
+from tests.screens.conftest import APP, Opened, said
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
 from tripplan.records.backup import back_up
@@ -18,13 +17,6 @@ from tripplan.records.export import export_all
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.services import open_services
-
-Opened = Callable[..., AppTest]
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
 
 
 def headings(app: AppTest) -> str:

@@ -1,11 +1,12 @@
 """The Study units page keeps units, says which places fit, and plans a term's outings."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
 
+from tests.screens.conftest import said
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
@@ -14,11 +15,6 @@ from tripplan.records.store import Records
 from tripplan.services import TODAY_VARIABLE, open_services
 
 OpenApp = Callable[..., AppTest]
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
 
 
 def demo(tmp_path: Path) -> Records:

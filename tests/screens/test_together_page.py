@@ -1,24 +1,20 @@
 """The With others page keeps who comes along and says what everybody pays, to the cent."""
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from tests.screens.conftest import said
 from tripplan.planning.together.others import GoingTogether
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.services import TODAY_VARIABLE, open_services
 
 OpenApp = Callable[..., AppTest]
 FARM_DAY = date(2026, 12, 12)
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
 
 
 def on_record(tmp_path: Path) -> GoingTogether | None:

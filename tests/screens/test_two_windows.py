@@ -1,18 +1,17 @@
 """Two windows that change the same: the second is asked, and neither loses what was typed or saved."""
 
-from collections.abc import Callable, Iterable
 from datetime import date
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.screens.conftest import Opened, said
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.household import Household
 from tripplan.records.differences import differences
 from tripplan.screens.widgets.conflict import Clash, brought_together, told
 
-Opened = Callable[..., AppTest]
 RESERVE, TREATS, EARLIEST = (
     "reserve_reserve_percent",
     "reserve_treats_per_child",
@@ -20,11 +19,6 @@ RESERVE, TREATS, EARLIEST = (
 )
 MINE, THEIRS = "conflict_mine", "conflict_theirs"
 TODAY = date(2026, 11, 25)
-
-
-def said(elements: Iterable[object]) -> str:
-    """Everything that some elements of a page say, as one text without marks."""
-    return "\n".join(str(getattr(element, "value", "")) for element in elements).replace("\\", "")
 
 
 def keys(app: AppTest) -> set[str]:

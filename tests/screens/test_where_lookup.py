@@ -1,12 +1,11 @@
 """Looking a location up online on the Household page, with a service made for the test."""
 
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
-Opened = Callable[..., AppTest]
+from tests.screens.conftest import Opened
 
 
 def page() -> None:

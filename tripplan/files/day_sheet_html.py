@@ -7,6 +7,7 @@ from html import escape
 from math import ceil
 
 from tripplan.files.day_sheet import DaySheet, SheetLine, SheetSection
+from tripplan.files.html_page import page_head
 
 NOTES = "Room for notes"
 
@@ -19,16 +20,9 @@ NOTES_HEIGHT = 24.0
 LETTER_EMS = 0.53
 """Width of an average letter of a wide typeface, so that narrower ones fit as well [size of type]."""
 
-# What the page may load: nothing at all, beside its own style.
-MAY_LOAD = "default-src 'none'; style-src 'unsafe-inline'"
-
 _STYLE = """
-:root { color-scheme: light; --ink: #1c2426; --quiet: #55605f; --rule: #b9c2c0; }
-* { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1rem; max-width: 68rem; color: var(--ink); background: #fff;
-  font: 1.25rem/1.45 system-ui, "Noto Sans", "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif;
-  overflow-wrap: anywhere; }
-h1 { font-size: 1.5em; line-height: 1.2; margin: 0; }
+body { max-width: 68rem; font-size: 1.25rem; line-height: 1.45; overflow-wrap: anywhere; }
+h1 { line-height: 1.2; }
 h2 { font-size: 1.05em; margin: 0 0 .25em; border-bottom: .06em solid var(--rule); }
 p { margin: .2em 0; }
 section { margin: 1.2em 0; }
@@ -39,7 +33,6 @@ li > b { flex: none; min-width: var(--lead); font-variant-numeric: tabular-nums;
 label { display: flex; gap: .6em; align-items: baseline; }
 input { width: 1em; height: 1em; flex: none; margin: 0; accent-color: var(--ink); }
 a { color: inherit; }
-.quiet, .closing { color: var(--quiet); }
 .room { display: none; }
 @media screen and (min-width: 60rem) {
   body { font-size: 1rem; }
@@ -48,7 +41,7 @@ a { color: inherit; }
 }
 @media print {
   @page { margin: 9mm; }
-  body { font-size: var(--print-size); line-height: 1.3; padding: 0; max-width: none; color: #000; }
+  body { font-size: var(--print-size); line-height: 1.3; }
   main { columns: 2; column-gap: 7mm; }
   section { margin: 0 0 2mm; }
   h2 { break-after: avoid; }
@@ -57,7 +50,6 @@ a { color: inherit; }
   #times, #emergency { break-inside: avoid; }
   input { width: .85em; height: .85em; }
   a { text-decoration: none; }
-  .quiet, .closing { color: #333; }
   .room { display: block; height: 22mm; break-inside: avoid; }
 }
 """
@@ -70,17 +62,8 @@ def day_sheet_html(sheet: DaySheet) -> str:
         sheet: what it says.
     """
     notice = f'<p class="quiet">{escape(sheet.notice)}</p>\n' if sheet.notice else ""
-    return f"""<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="{MAY_LOAD}">
-<meta name="referrer" content="no-referrer">
-<title>{escape(f"{sheet.title}, {sheet.day}")}</title>
-<style>{_STYLE}</style>
-</head>
-<body style="--print-size: {_print_size(sheet)}pt">
+    head = page_head(f"{sheet.title}, {sheet.day}", _STYLE)
+    return f"""{head}<body style="--print-size: {_print_size(sheet)}pt">
 <header>
 <h1>{escape(sheet.title)}</h1>
 <p><b>{escape(sheet.day)}</b></p>
@@ -91,7 +74,7 @@ def day_sheet_html(sheet: DaySheet) -> str:
 <h2>{NOTES}</h2>
 </section>
 </main>
-<p class="closing">{escape(sheet.closing)}</p>
+<p class="quiet">{escape(sheet.closing)}</p>
 </body>
 </html>
 """

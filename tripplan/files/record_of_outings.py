@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from html import escape
 
-from tripplan.files.day_sheet_html import MAY_LOAD
+from tripplan.files.html_page import page_head
 from tripplan.files.tables import Cell, csv_table
 from tripplan.planning import wording
 from tripplan.planning.logbook.education_record import ChildTotal, EducationRecord, RecordLine
@@ -14,14 +14,8 @@ COLUMNS = ("Day", "Child", "Where", "Hours", "Subjects", "Did and learned")
 TOTAL_COLUMNS = ("Child", "Days", "of them away", "Hours", "of them away", "Subjects")
 
 _STYLE = """
-:root { color-scheme: light; --ink: #1c2426; --quiet: #55605f; --rule: #b9c2c0; }
-* { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1rem; max-width: 72rem; color: var(--ink); background: #fff;
-  font: 1rem/1.4 system-ui, "Noto Sans", "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif;
-  overflow-wrap: break-word; }
-h1 { font-size: 1.5em; margin: 0; }
+body { max-width: 72rem; font-size: 1rem; line-height: 1.4; overflow-wrap: break-word; }
 h2 { font-size: 1.1em; margin: 1.4em 0 .4em; }
-.quiet { color: var(--quiet); }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .3em .6em .3em 0;
   border-bottom: 1px solid var(--rule); }
@@ -34,10 +28,9 @@ td.number { font-variant-numeric: tabular-nums; white-space: nowrap; }
 }
 @media print {
   @page { margin: 12mm; }
-  body { font-size: 9pt; padding: 0; max-width: none; color: #000; }
+  body { font-size: 9pt; }
   thead { display: table-header-group; }
   tr { break-inside: avoid; }
-  .quiet { color: #333; }
 }
 """
 
@@ -146,17 +139,7 @@ def record_html(record: EducationRecord, notice: str = "") -> str:
     head = [period_told(record), *filter(None, (record.household, notice))]
     lines = "".join(f'<p class="quiet">{escape(text)}</p>\n' for text in head)
     closing = "".join(f'<p class="quiet">{escape(text)}</p>\n' for text in closing_lines(record))
-    return f"""<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="{MAY_LOAD}">
-<meta name="referrer" content="no-referrer">
-<title>{escape(f"{TITLE}, {period_told(record)}")}</title>
-<style>{_STYLE}</style>
-</head>
-<body>
+    return f"""{page_head(f"{TITLE}, {period_told(record)}", _STYLE)}<body>
 <h1>{TITLE}</h1>
 {lines}<h2>In all</h2>
 {_table(TOTAL_COLUMNS, map(total_cells, record.totals))}<h2>Day by day</h2>

@@ -5,6 +5,7 @@ from typing import Any
 
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
+from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.what_if import Change, ChangeKind, what_changes_it
 from tripplan.planning.household import HeldPass, Member
 
@@ -22,7 +23,9 @@ def changes(
     party: tuple[Member, ...], offers: list[dict[str, Any]], **asked: Any
 ) -> dict[ChangeKind, Change]:
     """What changes the price, by kind."""
-    found = what_changes_it(make_place(offers=offers), party, ARRIVAL, today=TODAY, **asked)
+    names = frozenset(member.name for member in party)
+    gate = Gate(make_place(offers=offers), ARRIVAL, TODAY, household=names, **asked)
+    found = what_changes_it(gate, party)
     by_kind = {change.kind: change for change in found}
     assert len(by_kind) == len(found)
     return by_kind

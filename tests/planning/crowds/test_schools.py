@@ -1,5 +1,6 @@
 """Shares of pupils out of school around a place."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
@@ -14,7 +15,6 @@ from tripplan.planning.crowds.schools import (
     SchoolShares,
     days_out_of_school,
     school_days,
-    school_shares,
 )
 from tripplan.planning.where import Point
 
@@ -38,6 +38,11 @@ def calendar(*no_school: tuple[date, date], km: float = 0, **changes: Any) -> Sc
             **changes,
         }
     )
+
+
+def school_shares(calendars: Sequence[SchoolCalendar], point: Point, day: date, **where: str) -> SchoolShares:
+    """How the pupils within reach of a place are spread on one day."""
+    return school_days(calendars, point, day, day, **where).on(day)
 
 
 def parts(shares: SchoolShares) -> tuple[float, float, float]:

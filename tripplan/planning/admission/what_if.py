@@ -1,8 +1,8 @@
 """What would change the price of entry: a birthday, one more child or adult, a pass, a few more people."""
 
-from collections.abc import Collection, Iterator, Sequence, Set
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date
 from enum import StrEnum
 
 from tripplan.planning import wording
@@ -15,7 +15,6 @@ from tripplan.planning.ages import months_later
 from tripplan.planning.household import BirthDate, HeldPass, Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass, Ticket
-from tripplan.planning.place import Place
 
 MONTHS_AHEAD = 6
 """Birthdays further away are not looked at [months]."""
@@ -60,42 +59,26 @@ class Change:
     sentence: str
 
 
-def what_changes_it(
-    place: Place,
-    party: Sequence[Member],
-    moment: datetime,
-    *,
-    today: date,
-    household_members: Collection[str] = (),
-    held: Sequence[HeldPass] = (),
-    public_holidays: Set[date] = frozenset(),
-    days_out_of_school: Set[date] = frozenset(),
-    other_places: Sequence[Place] = (),
-) -> tuple[Change, ...]:
+def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[Change, ...]:
     """What would change the price of a visit, everything else being the same.
 
-    The arguments and errors are those of `cheapest_admission`.
+    Args:
+        gate: the arrival.
+        party: who comes along.
 
     Returns:
         In this order, as far as there is one: the next birthday within six months that changes the total; one
         more child of the age of the youngest who pays, and one more adult, of the household; each pass on
         sale and when it has paid; each group price that up to three more people of the youngest age would
         open. Empty where the party cannot enter.
+
+    Raises:
+        PlanError: as for `Gate.admission`.
     """
-    gate = Gate(
-        place,
-        moment,
-        today,
-        household=frozenset(household_members) or frozenset(member.name for member in party),
-        held=tuple(held),
-        public_holidays=public_holidays,
-        days_out_of_school=days_out_of_school,
-        other_places=tuple(other_places),
-    )
     now = gate.admission(party)
     if isinstance(now, NoAdmission):
         return ()
-    offers, _ = on_sale(place, gate.visit)
+    offers, _ = on_sale(gate.place, gate.visit)
     passes = [offer for offer in offers if isinstance(offer, Pass)]
     group_prices = [offer for offer in offers if isinstance(offer, Ticket) and offer.at_least > 1]
     return (

@@ -230,13 +230,6 @@ _BY_DAYS = np.zeros(29)
 _BY_DAYS[::7] = EXPECTED_BY_WEEKS
 
 
-def school_shares(
-    calendars: Sequence[SchoolCalendar], point: Point, day: date, *, country: str = "", subdivision: str = ""
-) -> SchoolShares:
-    """How the pupils within reach of a place are spread on one day; for many days ask `school_days`."""
-    return school_days(calendars, point, day, day, country=country, subdivision=subdivision).on(day)
-
-
 def days_out_of_school(
     calendars: Sequence[SchoolCalendar], point: Point, first: date, last: date, threshold: float = 0.5
 ) -> frozenset[date]:

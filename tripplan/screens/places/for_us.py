@@ -3,12 +3,11 @@
 from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
-from typing import Any
 
 import streamlit as st
 
 from tripplan.planning import wording
-from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
 from tripplan.planning.calendars import SchoolCalendar
@@ -101,16 +100,18 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
         return ForUs(asked, closed=f"visits must be booked {place.opening.book_days_ahead} days ahead")
     arrival = _arrival(hours)
     household = family.household
-    gate: dict[str, Any] = {
-        "today": today,
-        "household_members": tuple(member.name for member in household.members),
-        "held": household.passes,
-        "public_holidays": holidays,
-        "days_out_of_school": out,
-        "other_places": tuple(other for other in family.places if other.id != place.id),
-    }
-    answer = cheapest_admission(place, household.members, arrival, **gate)
-    changes = what_changes_it(place, household.members, arrival, **gate)
+    gate = Gate(
+        place,
+        arrival,
+        today,
+        household=frozenset(member.name for member in household.members),
+        held=household.passes,
+        public_holidays=holidays,
+        days_out_of_school=out,
+        other_places=tuple(other for other in family.places if other.id != place.id),
+    )
+    answer = gate.admission(household.members, other_ways=OTHER_WAYS)
+    changes = what_changes_it(gate, household.members)
     return ForUs(asked, arrival, "", answer, tuple(change.sentence for change in changes))
 
 

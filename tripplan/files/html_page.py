@@ -1,0 +1,41 @@
+"""What the pages that are written as HTML files have in common: one file, no script, nothing loaded."""
+
+from html import escape
+
+# What a page may load: nothing at all, beside its own style.
+MAY_LOAD = "default-src 'none'; style-src 'unsafe-inline'"
+
+_STYLE = """
+:root { color-scheme: light; --ink: #1c2426; --quiet: #55605f; --rule: #b9c2c0; }
+* { box-sizing: border-box; }
+body { margin: 0 auto; padding: 1rem; color: var(--ink); background: #fff;
+  font-family: system-ui, "Noto Sans", "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif; }
+h1 { font-size: 1.5em; margin: 0; }
+.quiet { color: var(--quiet); }
+"""
+_ON_PAPER = """
+@media print {
+  body { padding: 0; max-width: none; color: #000; }
+  .quiet { color: #333; }
+}
+"""
+
+
+def page_head(title: str, style: str) -> str:
+    """The beginning of a page, up to its body.
+
+    Args:
+        title: plain text.
+        style: the page's own rules (CSS), beside those that all pages share.
+    """
+    return f"""<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="{MAY_LOAD}">
+<meta name="referrer" content="no-referrer">
+<title>{escape(title)}</title>
+<style>{_STYLE}{style}{_ON_PAPER}</style>
+</head>
+"""
