@@ -9,7 +9,8 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
-from tripplan.services import FOLDER_VARIABLE, TODAY_VARIABLE, Services, open_services
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "app.py"
