@@ -1,6 +1,7 @@
 """What would have to change for another of the compared outings to become the cheapest."""
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
@@ -11,6 +12,7 @@ from tripplan.planning import wording
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import ADULT, AgeBand
+from tripplan.planning.calendars import DateSpan
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
 from tripplan.planning.household import Fuel, HeldPass, Household, Member
@@ -18,6 +20,8 @@ from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
 from tripplan.planning.outing import Family, NoOuting, Outing, PlaceFacts, place_facts, plan_outing
 from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
 
 LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)
 """A price of driving beyond these multiples of the present one is out of reason. No source, our choice."""
@@ -145,7 +149,7 @@ class _Comparison:
     ) -> _Answer:
         """One outing planned anew under a change; a departure picked by hand stays as far as it can."""
         outing = self.outings[index]
-        picked = day is None and outing.plan != outing.search.best
+        picked = day is None and self.picked(index)
         return plan_outing(
             self.family if household is None else replace(self.family, household=household),
             self.party if party is None else party,
@@ -154,6 +158,49 @@ class _Comparison:
             today=self.today,
             leave_at=outing.plan.leave_home if picked else None,
         )
+
+    def changed(
+        self,
+        *,
+        household: Household | None = None,
+        party_on: Callable[[date], Sequence[Member]] | None = None,
+        indexes: Collection[int] | None = None,
+    ) -> tuple[_Answer, ...] | None:
+        """All outings under a change, or None where the first place stays, which the totals alone tell.
+
+        Args:
+            household: as changed.
+            party_on: who goes on the day of an outing, as changed.
+            indexes: the outings that the change concerns; all when left out.
+        """
+        family = self.family if household is None else replace(self.family, household=household)
+        asked = range(len(self.outings)) if indexes is None else indexes
+        by_day: dict[date, list[int]] = defaultdict(list)
+        for index in asked:
+            by_day[self.outings[index].day].append(index)
+        parties = {day: party_on(day) if party_on else self.party for day in by_day}
+
+        def planned(index: int) -> _Answer:
+            return self.replanned(index, household=household, party=parties[self.outings[index].day])
+
+        if not any(self.picked(index) for index in asked):
+            totals = self.totals()
+            for day, concerned in by_day.items():
+                places = [self.outings[index].place for index in concerned]
+                table = sweep(family, parties[day], places, DateSpan(first=day, last=day), today=self.today)
+                totals |= {index: _total_in(table, row, 0) for row, index in enumerate(concerned)}
+            if _first_of(totals) == 0:
+                return None
+        return tuple(planned(n) if n in asked else outing for n, outing in enumerate(self.outings))
+
+    def totals(self) -> dict[int, int | None]:
+        """What each outing likely costs at present, by its number [smallest coins]."""
+        return {n: outing.cost.total.likely.minor for n, outing in enumerate(self.outings)}
+
+    def picked(self, index: int) -> bool:
+        """Whether the departure of an outing was picked by hand."""
+        outing = self.outings[index]
+        return outing.plan != outing.search.best
 
     def with_outing(self, index: int, answer: _Answer) -> tuple[_Answer, ...]:
         """All outings as they are but for one."""
@@ -170,7 +217,7 @@ class _Comparison:
         now: str,
         at: str,
         under: str,
-        answers: Sequence[_Answer],
+        answers: Sequence[_Answer] | None,
         *,
         price: Money | None = None,
     ) -> Flip:
@@ -181,10 +228,10 @@ class _Comparison:
             now: its present value.
             at: its value under the change.
             under: the change as the first words of a sentence.
-            answers: the outings under the change, in the comparison's order.
+            answers: the outings under the change, in the comparison's order; None where the first stays.
             price: the value as money, for a price.
         """
-        if not _changes(answers):
+        if answers is None or not _changes(answers):
             return self.stays(what, now, under)
         then, before, name = _first(answers), answers[0], self.outings[0].place.name
         if then is None:
@@ -210,6 +257,17 @@ def _first(answers: Sequence[_Answer]) -> Outing | None:
 def _changes(answers: Sequence[_Answer]) -> bool:
     """Whether the first is another outing than at present."""
     return _first(answers) is not answers[0]
+
+
+def _total_in(table: DayTable, row: int, column: int) -> int | None:
+    """The likely total of one place on one day [smallest coins]; None where it cannot be done."""
+    return int(table.likely[row, column]) if table.can_go[row, column] else None
+
+
+def _first_of(totals: Mapping[int, int | None]) -> int | None:
+    """The number of the cheapest of what can be done, the earliest among equals."""
+    known = {n: total for n, total in totals.items() if total is not None}
+    return min(known, key=lambda n: (known[n], n), default=None)
 
 
 def _total(outing: Outing) -> str:
@@ -288,10 +346,15 @@ def _adult_at_home(comparison: _Comparison) -> Iterator[Flip]:
     adults = [member for member in party if member.is_adult_on(day)]
     for gone in adults if len(adults) > 1 else ():
         rest = tuple(member for member in party if member is not gone)
-        answers = [comparison.replanned(index, party=rest) for index in range(len(comparison.outings))]
+        answers = comparison.changed(party_on=_always(rest))
         yield comparison.flip(
             f"{gone.name} at home", f"{gone.name} goes", "at home", f"Without {gone.name}", answers
         )
+
+
+def _always(party: Sequence[Member]) -> Callable[[date], Sequence[Member]]:
+    """The same party whatever the day."""
+    return lambda _: party
 
 
 def _one_more_child(comparison: _Comparison) -> Iterator[Flip]:
@@ -306,10 +369,7 @@ def _one_more_child(comparison: _Comparison) -> Iterator[Flip]:
     name = next(name for number in count(1) if (name := f"child {number}") not in taken)
     child = Member(name=name, born=youngest.born)
     larger = household.model_copy(update={"members": (*household.members, child)})
-    answers = [
-        comparison.replanned(index, household=larger, party=(*party, child))
-        for index in range(len(comparison.outings))
-    ]
+    answers = comparison.changed(household=larger, party_on=_always((*party, child)))
     like = f"one more child as old as {youngest.name}"
     yield comparison.flip("one more child", f"{len(party)} go", like, f"With {like}", answers)
 
@@ -332,10 +392,8 @@ def _passes(comparison: _Comparison) -> Iterator[Flip]:
         if not cards or not any(outing.place.id in good_at for outing in outings[1:]):
             continue
         owning = household.model_copy(update={"passes": (*household.passes, *cards)})
-        answers = [
-            comparison.replanned(index, household=owning) if outing.place.id in good_at else outing
-            for index, outing in enumerate(outings)
-        ]
+        concerned = [index for index, outing in enumerate(outings) if outing.place.id in good_at]
+        answers = comparison.changed(household=owning, indexes=concerned)
         what = f"'{offer.name}' ({place.name})"
         at = f"{len(cards)} owned" if len(cards) > 1 else "owned"
         under = f"With {f'{len(cards)} of ' if len(cards) > 1 else ''}{what} already owned"
@@ -359,27 +417,35 @@ def _other_weekdays(comparison: _Comparison) -> Iterator[Flip]:
     """For each outing the other weekday, by its nearest date, with the least total that makes a change."""
     for index, outing in enumerate(comparison.outings):
         what, now = f"another weekday at {outing.place.name}", wording.day(outing.day)
-        others = _on_other_weekdays(comparison, index)
-        changing = [other for other in others if _changes(comparison.with_outing(index, other))]
+        changing = {
+            day: total
+            for day, total in _on_other_weekdays(comparison, index).items()
+            if _first_of({**comparison.totals(), index: total}) != 0
+        }
         if not changing:
             under = f"If you go to {outing.place.name} on any other weekday near {now}"
             yield comparison.stays(what, now, under)
             continue
-        other = min(changing, key=_likely)
-        at = wording.day(other.day)
+        day = min(changing, key=changing.__getitem__)
+        at = wording.day(day)
         under = f"If you go to {outing.place.name} on {at}"
-        yield comparison.flip(what, now, at, under, comparison.with_outing(index, other))
+        answers = comparison.with_outing(index, comparison.replanned(index, day=day))
+        yield comparison.flip(what, now, at, under, answers)
 
 
-def _on_other_weekdays(comparison: _Comparison, index: int) -> list[Outing]:
-    """One outing on the nearest date of each other weekday on which it can be done, nearest first."""
-    outings: list[Outing] = []
+def _on_other_weekdays(comparison: _Comparison, index: int) -> dict[date, int]:
+    """What one outing costs on each other weekday, by the nearest date on which it can be done, in order."""
+    outing, today = comparison.outings[index], comparison.today
+    around = timedelta(days=DAYS_EITHER_SIDE)
+    span = DateSpan(first=max(outing.day - around, today), last=outing.day + around)
+    table = sweep(comparison.family, comparison.party, [outing.place], span, today=today)
+    found: dict[date, int] = {}
     for distance in range(1, DAYS_EITHER_SIDE + 1):
-        for day in _dates_at(comparison.outings[index].day, distance, comparison.today):
-            if day.weekday() not in {outing.day.weekday() for outing in outings}:
-                answer = comparison.replanned(index, day=day)
-                outings += [answer] if isinstance(answer, Outing) else []
-    return outings
+        for day in _dates_at(outing.day, distance, today):
+            total = _total_in(table, 0, (day - span.first).days)
+            if total is not None and day.weekday() not in {other.weekday() for other in found}:
+                found[day] = total
+    return found
 
 
 def _dates_at(day: date, distance: int, today: date) -> Iterator[date]:
@@ -400,13 +466,12 @@ def _birthdays(comparison: _Comparison) -> Iterator[Flip]:
         return
     what, now = "next birthdays", f"ages on {wording.day(comparison.outings[0].day)}"
     for when, member in crossings:
-        answers = [
-            comparison.replanned(
-                index, party=[one.aged(outing.day, max(outing.day, when)) for one in comparison.party]
-            )
-            for index, outing in enumerate(comparison.outings)
-        ]
-        if _changes(answers):
+
+        def aged(day: date, when: date = when) -> tuple[Member, ...]:
+            return tuple(one.aged(day, max(day, when)) for one in comparison.party)
+
+        answers = comparison.changed(party_on=aged)
+        if answers is not None and _changes(answers):
             under = f"From {wording.day(when)}, when {member.name} is {age_in_words(member.months_on(when))}"
             yield comparison.flip(what, now, wording.day(when), f"{under} old", answers)
             return
