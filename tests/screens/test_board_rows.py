@@ -17,18 +17,10 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.model import Written
 from tripplan.planning.offers import Bundle
 from tripplan.planning.place import Place
-from tripplan.screens.places.board_rows import (
-    HOLDERS,
-    KINDS,
-    Entries,
-    Part,
-    Piece,
-    blank,
-    in_screen_words,
-    raw_board,
-    row_of,
-    rows_of,
-)
+from tripplan.screens.places.board.kinds import HOLDERS, KINDS
+from tripplan.screens.places.board.pieces import Entries, Part, Piece
+from tripplan.screens.places.board.rows import blank, raw_board, rows_of
+from tripplan.screens.places.board.words import in_screen_words, row_of
 
 TODAY = date(2026, 11, 25)
 ODD_TEXTS = ("<script>alert(1)</script>", "=cmd|' /C calc'!A0", "$x$ costs $5", 'a "quoted" \\ name')

@@ -17,7 +17,7 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.planning.place import Place, SpecialDay
 from tripplan.records.store import Kept
-from tripplan.screens.places.board_rows import rows_of
+from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card_change import changed_values
 from tripplan.screens.places.card_fields import on_record
 from tripplan.screens.places.card_form import card_values

@@ -14,7 +14,8 @@ from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
 from tripplan.planning import wording
 from tripplan.planning.money import Money
-from tripplan.screens.places.board_rows import BUNDLE, PARKING, PRICES_READ, TICKET, blank
+from tripplan.screens.places.board.kinds import BUNDLE, PARKING, PRICES_READ, TICKET
+from tripplan.screens.places.board.rows import blank
 from tripplan.screens.places.card_fields import on_record
 from tripplan.screens.places.card_form import card_values, place_id
 from tripplan.screens.places.card_upload import Choice, beside

@@ -10,7 +10,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
-from tripplan.screens.places.board_rows import rows_of
+from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card_fields import (
     draw_card,
     faults_in_words,

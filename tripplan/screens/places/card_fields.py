@@ -15,7 +15,8 @@ from tripplan.errors import Finding, Weight
 from tripplan.planning import wording
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Opening, Place, SpecialDay, Visit
-from tripplan.screens.places.board_rows import Row, in_screen_words, on_board
+from tripplan.screens.places.board.pieces import Row
+from tripplan.screens.places.board.words import in_screen_words, on_board
 from tripplan.screens.places.place_sentences import coming_days_sentences
 from tripplan.screens.places.visit_fields import FIRST_VISIT_FIELDS, VISIT_LABELS, put_visit, visit_inputs
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, listed_in, put

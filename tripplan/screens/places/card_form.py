@@ -15,17 +15,12 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.outing import Family
 from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.store import Kept
-from tripplan.screens.places.board_editor import (
-    begin_draft,
-    collect,
-    draft_on,
-    draw_board,
-    forget_draft,
-    known_to,
-    show_faults,
-    to_put_right,
-)
-from tripplan.screens.places.board_rows import PARKING, PRICES_READ, TICKET, Row, blank, raw_board
+from tripplan.screens.places.board.draft import begin_draft, collect, draft_on, forget_draft
+from tripplan.screens.places.board.drawing import draw_board, known_to
+from tripplan.screens.places.board.faults import show_faults, to_put_right
+from tripplan.screens.places.board.kinds import PARKING, PRICES_READ, TICKET
+from tripplan.screens.places.board.pieces import Row
+from tripplan.screens.places.board.rows import blank, raw_board
 from tripplan.screens.places.card_fields import (
     draw_card,
     faults_in_words,

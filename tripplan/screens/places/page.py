@@ -19,7 +19,7 @@ from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.records.store import Kept
-from tripplan.screens.places.board_change import change_board
+from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card_change import change_card
 from tripplan.screens.places.card_form import card_form
 from tripplan.screens.places.card_upload import card_upload

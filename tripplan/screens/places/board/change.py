@@ -10,18 +10,11 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
-from tripplan.screens.places.board_editor import (
-    Draft,
-    begin_draft,
-    collect,
-    draft_on,
-    draw_board,
-    forget_draft,
-    known_to,
-    show_faults,
-    to_put_right,
-)
-from tripplan.screens.places.board_rows import HOLDERS, raw_board, rows_of
+from tripplan.screens.places.board.draft import Draft, begin_draft, collect, draft_on, forget_draft
+from tripplan.screens.places.board.drawing import draw_board, known_to
+from tripplan.screens.places.board.faults import show_faults, to_put_right
+from tripplan.screens.places.board.kinds import HOLDERS
+from tripplan.screens.places.board.rows import raw_board, rows_of
 from tripplan.screens.places.card_fields import faults_in_words
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.frame import View

@@ -1,0 +1,1 @@
+"""The price board of a card, to type in without TOML."""
