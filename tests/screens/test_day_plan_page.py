@@ -231,3 +231,20 @@ def test_a_day_is_planned_to_the_minute_on_request(open_app: OpenApp) -> None:
     assert not app.exception
     assert headline(app) != before
     assert len(app.select_slider[0].options) > 4 * steps
+
+
+def test_the_day_is_planned_around_the_shows_that_are_wanted(open_app: OpenApp) -> None:
+    """Unwanted on the page, a show leaves the plan and its card says so; that can be taken back."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("ledgewing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 17)).run()
+    (shows,) = (group for group in app.button_group if group.label == "Which shows do we want to see?")
+    assert shows.value == ["Hawk flight"]
+    assert "Hawk flight: seen at 1:00 PM" in text_of(app)
+    shows.set_value([]).run()
+    assert not app.exception
+    assert "Hawk flight: seen" not in text_of(app)
+    assert "The shows to see at " in "\n".join(told.value for told in app.success)
+    app.button(key="take_back_wanted_shows").click().run()
+    assert not app.exception
+    assert "Hawk flight: seen at 1:00 PM" in text_of(app)

@@ -9,6 +9,7 @@ from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sent
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
 from tripplan.screens.day_plan.running_late import render_running_late
+from tripplan.screens.day_plan.shows import render_shows
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times
 from tripplan.screens.widgets import answers
@@ -59,6 +60,7 @@ def render(view: View) -> None:
     _headline(outing)
     _windows(view, outing)
     to_the_minute(view)
+    render_shows(view, outing)
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)
     with st.container(horizontal=True):

@@ -18,7 +18,13 @@ from tripplan.planning.place import Opening, Place, SpecialDay, Visit
 from tripplan.screens.places.board.pieces import Row
 from tripplan.screens.places.board.words import in_screen_words, on_board
 from tripplan.screens.places.place_sentences import coming_days_sentences
-from tripplan.screens.places.visit_fields import FIRST_VISIT_FIELDS, VISIT_LABELS, put_visit, visit_inputs
+from tripplan.screens.places.visit_fields import (
+    FIRST_VISIT_FIELDS,
+    VISIT_LABELS,
+    put_visit,
+    show_line,
+    visit_inputs,
+)
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, listed_in, put
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import named, show_beside
@@ -263,11 +269,7 @@ def _visit_on_record(place: Place | None) -> dict[str, FieldValue]:
     if place is None:
         return dict(FIRST_VISIT_FIELDS)
     visit = place.visit
-    shows = [
-        f"{show.name}: {', '.join(f'{start:%H:%M}' for start in show.starts)}; {show.minutes} min"
-        + (f"; {show.days}" if show.days else "")
-        for show in visit.shows
-    ]
+    shows = [show_line(show) for show in visit.shows]
     stays = [
         f"{stay.ages}: {stay.shortest_minutes} to {stay.comfortable_minutes} min" for stay in visit.stays
     ]
@@ -316,21 +318,15 @@ def _special_days(text: str, findings: list[Finding]) -> Iterator[dict[str, str]
 
 
 def _put_visit(values: dict[str, Any], typed: Mapping[str, Any], changed: set[str]) -> list[Finding]:
-    """Shows, stays and quiet hours, as far as they were changed; a show keeps what its line does not tell."""
+    """Shows, stays and quiet hours, as far as they were changed."""
     told: dict[str, Any] = {}
     findings = [found for found in put_visit(told, typed) if _beside(found.field) in changed]
     new, visit = told.get("visit", {}), values.setdefault("visit", {})
-    before = {show["name"]: show for show in visit.get("shows", ())}
     for path in (path for name, path in _MORE_OF_VISIT.items() if name in changed):
         visit.pop(path, None)
         if path in new:
             visit[path] = new[path]
-    visit["shows"] = [{**_untold(before.get(show["name"], {})), **show} for show in visit.get("shows", ())]
     return findings
-
-
-def _untold(show: Mapping[str, Any]) -> dict[str, Any]:
-    return {name: value for name, value in show.items() if name not in ("name", "starts", "minutes", "days")}
 
 
 # --- drawing ----------------------------------------------------------------------------------------------

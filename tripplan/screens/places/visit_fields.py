@@ -1,7 +1,7 @@
 """What a visit is like beyond the usual, as the fields of a form: shows, quiet hours, stays by age.
 
-A show is one line, such as `Otter feeding: 11:00, 14:30; 20 min; Sa-Su`, and so is a stay, such as
-`under 3: 30 to 60 min`.
+A show is one line, such as `Otter feeding: 11:00, 14:30; 20 min; Sa-Su`, with `; not for us` at its end where
+nothing is to be planned around it. A stay is one line too, such as `under 3: 30 to 60 min`.
 """
 
 import re
@@ -11,9 +11,12 @@ from typing import Any
 import streamlit as st
 
 from tripplan.errors import Finding
+from tripplan.planning.place import Show
 from tripplan.screens.widgets.fields import Fields, lines_in, put
 
 SHOW_EXAMPLE = "Otter feeding: 11:00, 14:30; 20 min; Sa-Su"
+NOT_FOR_US = "not for us"
+"""Ends the line of a show that nothing is planned around."""
 STAY_EXAMPLE = "under 3: 30 to 60 min"
 FIRST_VISIT_FIELDS = {"shows": "", "stays": "", "quiet": ""}
 VISIT_LABELS = {
@@ -24,7 +27,8 @@ VISIT_LABELS = {
 
 _SHOW = re.compile(
     r"(?P<name>[^:]+):\s*(?P<starts>\d{1,2}:\d{2}(?:\s*,\s*\d{1,2}:\d{2})*)"
-    r"(?:\s*;\s*(?P<minutes>\d+)\s*(?:min|minutes)?)?(?:\s*;\s*(?P<days>[^;].*))?"
+    r"(?:\s*;\s*(?P<minutes>\d+)\s*(?:min|minutes)?)?"
+    rf"(?:\s*;(?!\s*{NOT_FOR_US})\s*(?P<days>[^;].*?))?(?:\s*;\s*(?P<unwanted>{NOT_FOR_US}))?"
 )
 _STAY = re.compile(
     r"(?P<ages>[^:]+):\s*(?P<shortest>\d+)\s*(?:to|-)\s*(?P<comfortable>\d+)\s*(?:min|minutes)?"
@@ -39,7 +43,7 @@ def visit_inputs(fields: Fields) -> None:
             key=fields.key("shows"),
             placeholder=SHOW_EXAMPLE,
             help="Its name, when it begins, how long it lasts (20 minutes if you leave it out), and on which "
-            "days if not on all.",
+            f"days if not on all. Nothing is planned around a show that ends with '; {NOT_FOR_US}'.",
             height="content",
         )
         st.text_input("Quiet hours", key=fields.key("quiet"), placeholder="Su 09:00-10:00")
@@ -98,7 +102,17 @@ def _show(match: re.Match[str]) -> dict[str, Any]:
         show["minutes"] = int(match["minutes"])
     if match["days"]:
         show["days"] = match["days"].strip()
+    if match["unwanted"]:
+        show["worth_it"] = False
     return show
+
+
+def show_line(show: Show) -> str:
+    """A show as the line that reads back as the same."""
+    line = f"{show.name}: {', '.join(f'{start:%H:%M}' for start in show.starts)}; {show.minutes} min"
+    if show.days:
+        line += f"; {show.days}"
+    return line if show.worth_it else f"{line}; {NOT_FOR_US}"
 
 
 def _stay(match: re.Match[str]) -> dict[str, Any]:
