@@ -10,10 +10,10 @@ from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
 from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.day_plan.shows import render_shows
+from tripplan.screens.day_plan.timeline import timeline
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.charts import day_chart
 from tripplan.screens.widgets.choices import (
     LONGEST_SPAN,
     Taken,
@@ -71,8 +71,9 @@ def render(view: View) -> None:
         )
     render_running_late(family, outing, planned_on=planned_on)
     st.altair_chart(
-        day_chart(outing),
-        alt="The day from left to right: drives, visit, meals and naps; the list below says the same",
+        timeline(outing),
+        alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
+        "rests, visit, meals and naps; the list below says the same",
     )
     _in_words(outing)
     render_slack(outing)
@@ -188,7 +189,8 @@ def _own_times(view: View, outing: Outing) -> None:
 
 
 def _span(window: LeaveWindow) -> str:
-    return f"{wording.clock(window.first)} to {wording.clock(window.last)}"
+    first, last = wording.clock(window.first), wording.clock(window.last)
+    return first if first == last else f"{first} to {last}"
 
 
 def _window_sentence(window: LeaveWindow) -> str:

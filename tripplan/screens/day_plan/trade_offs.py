@@ -46,7 +46,11 @@ def render_trade_offs(outing: Outing) -> None:
 
 def _chart_and_table(found: TradeOffs) -> None:
     if len(found.points) > 1:
-        st.caption("Each mark is one way to spend the day; with more nap there is less time at the place.")
+        st.caption(
+            "Each mark is one way to spend the day; with more nap there is less time at the place. What a "
+            "day weighs is its lost nap, driving, waiting and lateness, at what they are worth to you on "
+            "Household."
+        )
         st.altair_chart(
             trade_off_chart(found),
             alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
@@ -80,7 +84,12 @@ def trade_off_chart(found: TradeOffs) -> alt.LayerChart | alt.FacetChart:
     """
     frame = pd.DataFrame(_marks(found.points, found.best))
     base = alt.Chart(frame).encode(
-        x=alt.X("there:Q", title="time at the place [min]", scale=alt.Scale(zero=False, padding=36)),
+        x=alt.X(
+            "there:Q",
+            title="time at the place [min]",
+            scale=alt.Scale(zero=False, padding=36),
+            axis=alt.Axis(tickCount=6),
+        ),
         y=alt.Y("nap:Q", title="nap kept [min]", scale=alt.Scale(zero=False, padding=24)),
         tooltip=["said"],
     )

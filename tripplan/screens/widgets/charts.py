@@ -1,14 +1,12 @@
 """The pictures: one hue in several depths, and words beside every mark, so that colour alone says nothing."""
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
 
 import altair as alt
 import pandas as pd
 
 from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
-from tripplan.planning.day import StepKind
 from tripplan.planning.outing import Outing
 
 ACCENT = "#1f6f6b"
@@ -97,80 +95,3 @@ def _span(outing: Outing) -> dict[str, object]:
         "high": float(total.high.amount),
         "said": wording.money_range(total),
     }
-
-
-STEP_DEPTHS = {
-    StepKind.LOAD_UP: DEPTHS[3],
-    StepKind.DRIVE: DEPTHS[1],
-    StepKind.REST: DEPTHS[3],
-    StepKind.STOP: DEPTHS[3],
-    StepKind.UNLOAD: DEPTHS[3],
-    StepKind.WAIT: DEPTHS[5],
-    StepKind.VISIT: DEPTHS[4],
-    StepKind.LUNCH: DEPTHS[2],
-    StepKind.SHOW: DEPTHS[0],
-}
-
-
-def _full_hours(outing: Outing) -> list[str]:
-    """The full hours of a day out, by the clock at home."""
-    first = outing.plan.leave_home.replace(minute=0, tzinfo=None)
-    last = outing.plan.home.replace(tzinfo=None)
-    return [(first + timedelta(hours=n)).isoformat() for n in range(25) if first + timedelta(hours=n) <= last]
-
-
-def day_chart(outing: Outing) -> alt.LayerChart | alt.FacetChart:
-    """One day from left to right: what everybody does, and each usual nap with the sleep that is kept."""
-    zone = outing.plan.leave_home.tzinfo
-
-    def bar(row: str, start: datetime, end: datetime, what: str, depth: str) -> dict[str, object]:
-        # The chart is drawn in the browser's own zone, so it gets plain clock times of the home.
-        local = [moment.astimezone(zone).replace(tzinfo=None) for moment in (start, end)]
-        return {
-            "row": row,
-            "start": local[0].isoformat(),
-            "end": local[1].isoformat(),
-            "middle": (local[0] + (local[1] - local[0]) / 2).isoformat(),
-            "what": what,
-            "said": f"{wording.clock(start)} to {wording.clock(end)}",
-            "minutes": (end - start).total_seconds() / 60,
-            "depth": depth,
-        }
-
-    everybody = "everybody"
-    rows = [
-        bar(everybody, step.start, step.end, step.kind.value, STEP_DEPTHS[step.kind])
-        for step in outing.plan.steps
-    ]
-    for nap in outing.plan.naps:
-        for place, start, end in nap.slept:
-            rows.append(bar(f"{nap.member} sleeps", start, end, place.value, DEPTHS[2]))
-        rows.append(bar(f"{nap.member}'s usual nap", nap.usual_start, nap.usual_end, "usual nap", DEPTHS[5]))
-    frame = pd.DataFrame(rows)
-    row = alt.Y("row:N", sort=None, title=None, axis=alt.Axis(labelLimit=140, ticks=False, domain=False))
-    bars = (
-        alt.Chart(frame)
-        .mark_bar(stroke="white", strokeWidth=1.5, height=30)
-        .encode(
-            y=row,
-            x=alt.X("start:T", title=None, axis=alt.Axis(format="%-I %p", values=_full_hours(outing))),
-            x2="end:T",
-            color=alt.Color("depth:N", scale=None),
-            tooltip=["row", "what", "said"],
-        )
-    )
-    words = (
-        alt.Chart(frame[frame["minutes"] >= 45])
-        .mark_text(fontSize=11)
-        .encode(
-            y=row,
-            x="middle:T",
-            text="what:N",
-            color=alt.condition(
-                alt.FieldOneOfPredicate(field="depth", oneOf=list(DEPTHS[:3])),
-                alt.value("white"),
-                alt.value(INK),
-            ),
-        )
-    )
-    return alt.layer(bars, words).properties(height=46 * frame["row"].nunique() + 30)

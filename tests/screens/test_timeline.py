@@ -1,0 +1,61 @@
+"""The picture of a day: whose rows there are, and that everybody's day is told without gaps."""
+
+from datetime import date, datetime, timedelta
+from itertools import pairwise
+from typing import Any
+
+from tests.builders import make_household, make_place
+from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.screens.day_plan.timeline import timeline
+
+TODAY = date(2026, 11, 25)
+WEDNESDAY = date(2026, 12, 9)
+
+
+def planned(*naps: dict[str, object]) -> Outing:
+    """A day of two parents and a toddler with these naps."""
+    household = make_household(
+        members=[
+            {"name": "Ann", "born": "1988-05-20"},
+            {"name": "Bo", "born": "1986-02-01"},
+            {"name": "Di", "born": "2025-07-15", "naps": list(naps)},
+        ]
+    )
+    family = Family(household, (make_place(),))
+    facts = place_facts(family, family.places[0], (2026,))
+    found = plan_outing(family, family.party(), facts, WEDNESDAY, today=TODAY)
+    assert isinstance(found, Outing), found
+    return found
+
+
+def bars(outing: Outing) -> dict[str, list[dict[str, Any]]]:
+    """The bars of the picture by row, in order of time."""
+    (drawn,) = timeline(outing).to_dict()["datasets"].values()
+    rows: dict[str, list[dict[str, Any]]] = {}
+    for bar in drawn:
+        rows.setdefault(bar["row"], []).append(bar)
+    return {row: sorted(told, key=lambda bar: bar["start"]) for row, told in rows.items()}
+
+
+def test_a_child_who_naps_has_a_row_of_its_own() -> None:
+    """The others share one by name, and the usual nap stands below for comparison."""
+    nap = {"start": "12:30", "minutes": 100, "in_car": True}
+    assert list(bars(planned(nap))) == ["Ann and Bo", "Di", "Di's usual nap"]
+    assert list(bars(planned())) == ["everybody"]
+
+
+def test_in_everybodys_row_one_thing_follows_the_other_without_gaps() -> None:
+    """From leaving to being home each bar begins where the one before ends, sleep included."""
+    outing = planned({"start": "12:30", "minutes": 100, "in_car": True, "in_pushchair": True})
+    rows = bars(outing)
+    plan = outing.plan
+    for row in ("Ann and Bo", "Di"):
+        inside = [bar for bar in rows[row] if bar["end"] <= plan.home.replace(tzinfo=None).isoformat()]
+        assert all(first["end"] == after["start"] for first, after in pairwise(inside))
+        minutes = sum(bar["minutes"] for bar in inside)
+        spans = datetime.fromisoformat(inside[-1]["end"]) - datetime.fromisoformat(inside[0]["start"])
+        assert timedelta(minutes=minutes) == spans
+    asleep = [bar for bar in rows["Di"] if bar["group"] == "asleep"]
+    assert sum(bar["minutes"] for bar in asleep) == sum(nap.kept_minutes for nap in plan.naps)
+    assert asleep
+    assert all(bar["what"].startswith(("asleep in the ", "asleep at home")) for bar in asleep)
