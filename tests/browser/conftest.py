@@ -8,6 +8,7 @@ import sys
 import time
 import urllib.request
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from urllib.error import URLError
@@ -41,10 +42,14 @@ class RunningApp:
     Attributes:
         address: where its pages are.
         outside: the file in which the server's guard notes addresses outside this computer.
+        server: its process.
+        log: the file with what the server says.
     """
 
     address: str
     outside: Path
+    server: "subprocess.Popen[bytes]"
+    log: Path
 
     def reached_outside(self) -> list[str]:
         """Every address outside this computer that the server tried to reach."""
@@ -53,8 +58,14 @@ class RunningApp:
 
 @pytest.fixture(scope="session")
 def running_app(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunningApp]:
-    """The app with fresh records, guarded, on a free port of this computer."""
-    folder = tmp_path_factory.mktemp("app")
+    """The app with fresh records."""
+    with started_app(tmp_path_factory.mktemp("app")) as app:
+        yield app
+
+
+@contextmanager
+def started_app(folder: Path) -> Iterator[RunningApp]:
+    """The app, guarded, on a free port of this computer; its records lie in `data` within the folder."""
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
@@ -66,7 +77,7 @@ def running_app(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunningApp
     try:
         address = f"http://127.0.0.1:{port}"
         _wait_until_healthy(address, server, folder / "server.log")
-        yield RunningApp(address, outside)
+        yield RunningApp(address, outside, server, folder / "server.log")
     finally:
         server.terminate()
         server.wait(timeout=20)

@@ -1,0 +1,96 @@
+"""A window of the app without a browser: it speaks Streamlit's own protocol over a websocket."""
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+
+from streamlit.proto.BackMsg_pb2 import BackMsg
+from streamlit.proto.Delta_pb2 import Delta
+from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
+from streamlit.proto.WidgetStates_pb2 import WidgetState
+from websockets.sync.client import ClientConnection, connect
+
+PATIENCE_SECONDS = 60
+"""How long an answer may take before the session counts as lost."""
+
+
+class AppSession:
+    """One session of the app, on one of its pages.
+
+    Attributes:
+        page: the last part of the page's address; empty for the first page.
+        widgets: the id of every widget that has a key, by its key, as the last run drew them.
+        texts: everything that the last run said.
+        exceptions: every exception that any run has shown.
+    """
+
+    def __init__(self, socket: ClientConnection, page: str) -> None:
+        self.page = page
+        self.widgets: dict[str, str] = {}
+        self.texts: list[str] = []
+        self.exceptions: list[str] = []
+        self._socket = socket
+
+    @property
+    def said(self) -> str:
+        """Everything that the last run said, as one text without marks."""
+        return "\n".join(self.texts).replace("\\", "").replace("**", "")
+
+    def run(self, typed: Mapping[str, str] | None = None, press: str | None = None) -> None:
+        """Let the page be drawn, after something was typed or pressed.
+
+        Args:
+            typed: texts by the keys of their fields.
+            press: the key of a button.
+        """
+        message = BackMsg()
+        state = message.rerun_script
+        state.page_name = self.page
+        for key, text in (typed or {}).items():
+            state.widget_states.widgets.append(WidgetState(id=self.widgets[key], string_value=text))
+        if press is not None:
+            state.widget_states.widgets.append(WidgetState(id=self.widgets[press], trigger_value=True))
+        self._socket.send(message.SerializeToString())
+        self._listen()
+
+    def _listen(self) -> None:
+        while True:
+            data = self._socket.recv(timeout=PATIENCE_SECONDS, decode=False)
+            message = ForwardMsg()
+            message.ParseFromString(data)
+            match message.WhichOneof("type"):
+                case "new_session":
+                    self.widgets, self.texts = {}, []
+                case "delta":
+                    self._take(message.delta)
+                case "script_finished" if message.script_finished == ForwardMsg.FINISHED_SUCCESSFULLY:
+                    return
+                case "script_finished" if message.script_finished == ForwardMsg.FINISHED_WITH_COMPILE_ERROR:
+                    self.exceptions.append("the page does not compile")
+                    return
+
+    def _take(self, delta: Delta) -> None:
+        element = delta.new_element
+        kind = element.WhichOneof("type")
+        if kind is None:  # a container
+            return
+        if kind == "exception":
+            self.exceptions.append(f"{element.exception.type}: {element.exception.message}")
+        drawn = getattr(element, kind)
+        self.texts += [str(getattr(drawn, part)) for part in ("body", "label") if hasattr(drawn, part)]
+        # $$ID-<hash>-<key>
+        widget = str(getattr(drawn, "id", ""))
+        if widget.startswith("$$ID-"):
+            self.widgets[widget.split("-", 2)[2]] = widget
+
+
+@contextmanager
+def app_session(address: str, page: str = "") -> Iterator[AppSession]:
+    """A new session.
+
+    Args:
+        address: where the app is.
+        page: the last part of the page's address; empty for the first page.
+    """
+    stream = f"{address.replace('http', 'ws', 1)}/_stcore/stream"
+    with connect(stream, max_size=None, proxy=None, open_timeout=PATIENCE_SECONDS) as socket:
+        yield AppSession(socket, page)
