@@ -159,6 +159,13 @@ def test_thousands_of_slow_rules_are_cut(rule: str) -> None:
     assert "come too often" in messages(result)
 
 
+def test_a_zone_named_by_dots_without_end_is_not_followed() -> None:
+    """A name is looked up only where it can be one of a zone; such a name counts as unknown."""
+    result = read(entry().replace("DTSTART:", f"DTSTART;TZID=America/{'a.' * 400}b:"))
+    assert count(result) == 1
+    assert "time zone that nobody knows" in messages(result)
+
+
 def test_a_zone_that_changes_every_second_is_not_followed() -> None:
     """The rules of a zone are checked before they are used; such a zone counts as unknown."""
     zone = (

@@ -1,9 +1,11 @@
 """The household's file is read with every fault at once and reads back the same."""
 
+import json
 import tomllib
 from datetime import date, time, timedelta
 from pathlib import Path
 from typing import Any
+from zoneinfo import available_timezones
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
@@ -18,6 +20,7 @@ from tripplan.files.household_file import (
     read_household,
     write_household,
 )
+from tripplan.planning.where import zone_named
 
 TODAY = date(2026, 11, 25)
 DEMO = Path(__file__).resolve().parents[2] / "demo_places" / "household.toml"
@@ -38,6 +41,19 @@ def napper(start: str, length: int = 60, **changes: Any) -> dict[str, Any]:
 def test_the_usual_household_has_no_findings() -> None:
     """Two adults, two children, one car and a midday nap are all right."""
     assert found() == {}
+
+
+@pytest.mark.parametrize("name", ["a.b/c", f"America/{'a.' * 400}b", "America", "../UTC", "", "UTC\0"])
+def test_a_time_zone_has_the_name_of_one(name: str) -> None:
+    """Whatever else is written there is a fault in words; dots, which would be followed far, as well."""
+    text = write_household(make_household()).replace("America/Chicago", "ZONE")
+    faults = read_household(text.replace('"ZONE"', json.dumps(name)), "home.toml", TODAY).findings
+    assert [(fault.field, "IANA name" in fault.message) for fault in faults] == [("home.time_zone", True)]
+
+
+def test_every_zone_there_is_can_be_named() -> None:
+    """No name of the time zone database is turned down for how it is written."""
+    assert [name for name in available_timezones() if zone_named(name) is None] == []
 
 
 def test_the_demo_household_is_free_of_faults_and_survives_writing() -> None:

@@ -3,12 +3,12 @@
 import re
 from datetime import tzinfo
 from io import StringIO
-from zoneinfo import ZoneInfo
 
 from dateutil.tz import tzical
 from icalendar.timezone.windows_to_olson import WINDOWS_TO_OLSON
 
 from tripplan.files.calendar_text import blocks, value
+from tripplan.planning.where import zone_named
 
 _PLAIN_RULE = re.compile(r"FREQ=YEARLY(?:;(?:BYMONTH|BYDAY|BYMONTHDAY|UNTIL|INTERVAL|WKST)=[0-9A-Z,+-]+)*")
 _RULE = re.compile(r"^(?:RRULE|EXRULE)[^:\n]*:([^\n]*)$", re.MULTILINE | re.IGNORECASE)
@@ -43,12 +43,8 @@ def _iana(name: str) -> tzinfo | None:
     """An IANA zone by its own name, by Windows' name for it, or at the end of '/vendor/Area/City'."""
     parts = name.strip("/").split("/")
     tails = ["/".join(parts[start:]) for start in range(min(len(parts), 6))]
-    for candidate in (WINDOWS_TO_OLSON.get(name, ""), *tails):
-        try:
-            return ZoneInfo(candidate)
-        except (LookupError, ValueError, OSError):
-            continue
-    return None
+    found = (zone_named(candidate) for candidate in (WINDOWS_TO_OLSON.get(name, ""), *tails))
+    return next(filter(None, found), None)
 
 
 def _zone(block: str) -> tzinfo | None:

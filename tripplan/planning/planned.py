@@ -14,6 +14,7 @@ from tripplan.planning.household import Currency, Name
 from tripplan.planning.model import Written
 from tripplan.planning.money import Money
 from tripplan.planning.place import PlaceId
+from tripplan.planning.where import zone_named
 
 _WITH_ZONE = re.compile(r"(?P<moment>[^\[]+)\[(?P<zone>[^\]]+)\]")
 
@@ -22,10 +23,9 @@ def _read_zoned(value: object) -> object:
     match = _WITH_ZONE.fullmatch(value) if isinstance(value, str) else None
     if match is None:
         return value
-    try:
-        moment, zone = datetime.fromisoformat(match["moment"]), ZoneInfo(match["zone"])
-    except (LookupError, OSError):
-        raise ValueError("the time zone in brackets is an IANA name such as 'America/Chicago'") from None
+    moment, zone = datetime.fromisoformat(match["moment"]), zone_named(match["zone"])
+    if zone is None:
+        raise ValueError("the time zone in brackets is an IANA name such as 'America/Chicago'")
     # Where the zone's rules have changed since, the clock on the wall is what the family agreed on.
     wall = moment.replace(tzinfo=zone)
     return wall if wall.utcoffset() == moment.utcoffset() else wall.replace(fold=1)

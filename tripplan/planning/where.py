@@ -1,5 +1,6 @@
 """Points on the Earth and how a parent writes them down."""
 
+import re
 from dataclasses import dataclass
 from typing import Annotated, Self
 from zoneinfo import ZoneInfo
@@ -23,11 +24,24 @@ class Point:
     longitude: float
 
 
-def _known_zone(name: str) -> str:
+_ZONE = re.compile(r"[A-Za-z0-9_+-]+(?:/[A-Za-z0-9_+-]+){0,2}")
+"""What names of zones are made of. zoneinfo looks them up as packages and files, so a name full of dots would
+go through packages inside each other without end."""
+
+
+def zone_named(name: str) -> ZoneInfo | None:
+    """The time zone of an IANA name; None where there is none, whatever the name holds."""
+    if _ZONE.fullmatch(name) is None:
+        return None
     try:
-        ZoneInfo(name)
+        return ZoneInfo(name)
     except (LookupError, ValueError, OSError):
-        raise ValueError("a time zone is an IANA name such as 'America/Chicago'") from None
+        return None
+
+
+def _known_zone(name: str) -> str:
+    if zone_named(name) is None:
+        raise ValueError("a time zone is an IANA name such as 'America/Chicago'")
     return name
 
 
