@@ -43,9 +43,9 @@ def test_the_usual_household_has_no_findings() -> None:
     assert found() == {}
 
 
-@pytest.mark.parametrize("name", ["a.b/c", f"America/{'a.' * 400}b", "America", "../UTC", "", "UTC\0"])
+@pytest.mark.parametrize("name", ["a.b/c", "America", "../UTC", "", "UTC\0"])
 def test_a_time_zone_has_the_name_of_one(name: str) -> None:
-    """Whatever else is written there is a fault in words; dots, which would be followed far, as well."""
+    """Whatever else is written there is a fault in words."""
     text = write_household(make_household()).replace("America/Chicago", "ZONE")
     faults = read_household(text.replace('"ZONE"', json.dumps(name)), "home.toml", TODAY).findings
     assert [(fault.field, "IANA name" in fault.message) for fault in faults] == [("home.time_zone", True)]
@@ -54,6 +54,7 @@ def test_a_time_zone_has_the_name_of_one(name: str) -> None:
 def test_every_zone_there_is_can_be_named() -> None:
     """No name of the time zone database is turned down for how it is written."""
     assert [name for name in available_timezones() if zone_named(name) is None] == []
+    assert zone_named(f"America/{'a.' * 400}b") is None
 
 
 def test_the_demo_household_is_free_of_faults_and_survives_writing() -> None:
