@@ -9,6 +9,7 @@ from tripplan.planning.crowds.coverage import (
     SchoolState,
     calendar_coverage,
     place_coverage,
+    place_stretches,
     stretches,
 )
 from tripplan.planning.place import Place
@@ -64,6 +65,20 @@ def test_a_place_tells_the_share_that_is_known_and_by_whose_calendars() -> None:
     assert "100% of the pupils nearby until" in cover.sentence
     assert "50% of the pupils" in cover.sentence
     assert [round(share, 2) for _, share in cover.districts] == [0.5, 0.5]
+
+
+def test_a_place_is_told_by_what_most_pupils_around_it_do() -> None:
+    """Of two districts the larger one says; when both have ended, a typical year stands in, as likely."""
+    place = make_place()
+    small = district(place, name="Beech district", pupils=1000, no_school=())
+    found = place_stretches(place_coverage((district(place), small), place, FIRST, LAST).days)
+    winter = next(stretch for stretch in found if stretch.state is SchoolState.OUT)
+    assert (winter.first, winter.last) == (date(2026, 12, 21), date(2027, 1, 1))
+    assert found[0].state is SchoolState.SCHOOL
+    after = {stretch.state for stretch in found if stretch.first > date(2027, 6, 4)}
+    assert after == {SchoolState.LIKELY_OUT, SchoolState.LIKELY_SCHOOL}
+    july = next(stretch for stretch in found if stretch.first <= date(2027, 7, 14) <= stretch.last)
+    assert july.state is SchoolState.LIKELY_OUT
 
 
 def test_a_place_without_calendars_says_that_nothing_is_certain() -> None:

@@ -1,6 +1,6 @@
 """How far school calendars reach: what is known, what is guessed and what nobody has said, in words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
@@ -18,6 +18,8 @@ from tripplan.planning.place import Place
 LOOK_AHEAD = timedelta(days=548)
 """How far ahead coverage is told: eighteen months, as far as a plan reaches."""
 _DAY = timedelta(days=1)
+_MOST = 0.5
+"""Share of the pupils that stands for most of them [-]."""
 
 
 class SchoolState(StrEnum):
@@ -60,6 +62,24 @@ def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[Stretc
         [SchoolState.OUT, SchoolState.SCHOOL, SchoolState.LIKELY_OUT, SchoolState.LIKELY_SCHOOL],
         default=SchoolState.UNKNOWN,
     )[margin : length - margin]
+    return _in_a_row(states, first)
+
+
+def place_stretches(days: SchoolDays) -> tuple[Stretch, ...]:
+    """What is known of most pupils around a place, day by day; what stands in for a calendar is 'likely'."""
+    on_break = days.on_break >= _MOST
+    at_school = 1 - days.on_break - days.unknown >= _MOST
+    likely = days.on_break + days.unknown * days.chance_on_break >= _MOST
+    states = np.select(
+        [on_break, at_school, likely],
+        [SchoolState.OUT, SchoolState.SCHOOL, SchoolState.LIKELY_OUT],
+        default=SchoolState.LIKELY_SCHOOL,
+    )
+    return _in_a_row(states, days.first)
+
+
+def _in_a_row(states: Iterable[str], first: date) -> tuple[Stretch, ...]:
+    """Days alike in a row as one stretch."""
     found = []
     for state, days in groupby(enumerate(states), key=lambda day: str(day[1])):
         numbers = [number for number, _ in days]

@@ -1,6 +1,7 @@
-"""How far school calendars reach, drawn: one row a calendar, and what each place knows, in words."""
+"""How far school calendars reach, drawn: one row a calendar, one a place, and each place in words."""
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
 import altair as alt
@@ -8,8 +9,15 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.planning import wording
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.coverage import LOOK_AHEAD, SchoolState, place_coverage, stretches
+from tripplan.planning.crowds.coverage import (
+    LOOK_AHEAD,
+    PlaceCoverage,
+    SchoolState,
+    Stretch,
+    place_coverage,
+    place_stretches,
+    stretches,
+)
 from tripplan.planning.outing import Family
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -23,24 +31,24 @@ _HEIGHTS = {
 """A day off stands high, a guess half as high, term is a line; of unknown days nothing is drawn [pixels]."""
 
 
-def coverage_chart(calendars: Sequence[SchoolCalendar], today: date) -> alt.LayerChart | alt.FacetChart:
-    """One row a calendar over eighteen months: high for no school, low for term, nothing where nobody knows.
+def coverage_chart(told: Mapping[str, Sequence[Stretch]], today: date) -> alt.LayerChart | alt.FacetChart:
+    """A row each over eighteen months: high for no school, low for term, nothing where nobody knows.
 
     Args:
-        calendars: at least one.
+        told: what is known from today on, by the name of a calendar or place; at least one.
         today: where the chart begins.
     """
     rows = pd.DataFrame(
         [
             {
-                "calendar": calendar.name,
+                "whose": name,
                 "from": stretch.first.isoformat(),
                 "to": (stretch.last + timedelta(days=1)).isoformat(),
                 "state": stretch.state.value,
                 "said": f"{wording.day(stretch.first)} to {wording.day(stretch.last)}",
             }
-            for calendar in calendars
-            for stretch in stretches(calendar, today, today + LOOK_AHEAD)
+            for name, of_one in told.items()
+            for stretch in of_one
         ]
     )
     # The whole span is drawn, so that what nobody knows shows as a gap.
@@ -56,28 +64,51 @@ def coverage_chart(calendars: Sequence[SchoolCalendar], today: date) -> alt.Laye
                 axis=alt.Axis(format="%b %Y", labelOverlap=True),
             ),
             x2="to:T",
-            y=alt.Y("calendar:N", title=None, axis=alt.Axis(labelLimit=110, ticks=False, domain=False)),
-            tooltip=["calendar", "state", "said"],
+            y=alt.Y(
+                "whose:N",
+                title=None,
+                sort=list(told),
+                axis=alt.Axis(labelLimit=110, ticks=False, domain=False),
+            ),
+            tooltip=["whose", "state", "said"],
         )
         for state, height in _HEIGHTS.items()
     ]
-    return alt.layer(*layers).properties(height=34 * len(calendars) + 40)
+    return alt.layer(*layers).properties(height=34 * len(told) + 40)
+
+
+def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[Stretch]]:
+    """What most pupils around each place do, by its name; by its id where two places are called the same."""
+    names = Counter(cover.place.name for cover in covers)
+    return {
+        cover.place.name if names[cover.place.name] == 1 else str(cover.place.id): place_stretches(cover.days)
+        for cover in covers
+    }
 
 
 def show_coverage(family: Family, today: date) -> None:
-    """The chart of all calendars, and for every place how much of its pupils' days is known."""
-    calendars = family.school_calendars
+    """Charts of all calendars and all places, and for every place how much of its pupils' days is known."""
+    calendars, last = family.school_calendars, today + LOOK_AHEAD
     with st.expander("How far this reaches", key="open_coverage"):
+        covers = [place_coverage(calendars, place, today, last) for place in family.places]
         if calendars:
+            st.markdown("**What each calendar says**")
             st.altair_chart(
-                coverage_chart(calendars, today),
+                coverage_chart({one.name: stretches(one, today, last) for one in calendars}, today),
                 alt="One row a calendar: high for no school, a line in term; each place in words below",
             )
-            st.caption(
-                "A full, high bar is no school; a hollow one of half the height is a guess; a line is term; "
-                "where there is nothing, nobody has said."
+        if calendars and covers:
+            st.markdown("**What most pupils around each place do**")
+            st.altair_chart(
+                coverage_chart(_by_place(covers), today),
+                alt="One row a place: high where most pupils have no school; each place in words below",
             )
-        covers = [place_coverage(calendars, place, today, today + LOOK_AHEAD) for place in family.places]
+        if calendars:
+            st.caption(
+                "A full, high bar is no school; a hollow one of half the height is a guess, or a typical year "
+                "where no calendar reaches; a thick line is term, a thin one term by such a guess; where there "
+                "is nothing, nobody has said."
+            )
         st.markdown(
             bullets(
                 f"{cover.place.name}: {cover.sentence}"
