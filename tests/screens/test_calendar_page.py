@@ -14,6 +14,7 @@ from tests.screens.conftest import Opened, said
 from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
+from tripplan.planning.local_days import LocalDays
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.planned import (
     EntryTicks,
@@ -22,6 +23,7 @@ from tripplan.planning.planned import (
     ThingsToDo,
     others_called_off,
 )
+from tripplan.records.opening import Which, open_records
 from tripplan.screens.calendar.school_import import days_off_in
 from tripplan.services import open_services
 
@@ -285,6 +287,24 @@ def test_a_festival_is_added_and_removed_and_its_faults_are_said(open_app: Opene
     assert "Hop fair: Sun, May 2, 2027 to Mon, May 3, 2027" in said(app.markdown)
     app.button(key="remove_festival_0").click().run()
     assert "Hop fair:" not in said(app.markdown)
+
+
+def test_a_festivals_last_day_is_its_first_until_said_otherwise(open_app: Opened, data: Path) -> None:
+    """Only the first day is picked; how far is in miles, as the household counts, and places may keep it."""
+    app = open_app("calendar")
+    app.text_input(key="festival_name").set_value("Hop fair")
+    app.date_input(key="festival_first").set_value(date(2027, 5, 2))
+    app.text_input(key="festival_town").set_value("Dubuque, IA")
+    app.text_input(key="festival_reach").set_value("10")
+    app.checkbox(key="festival_hours_as_on_holidays").check()
+    app.button(key="save_festival").click().run()
+    assert not app.exception
+    told = said(app.markdown)
+    assert "Hop fair: Sun, May 2, 2027, within 10 mi of Dubuque" in told
+    assert "places keep it like a public holiday" in told
+    kept = open_records(data, Which.DEMO, NOW).get(LocalDays)
+    assert kept is not None
+    assert kept.value.days[0].reach_km == pytest.approx(16.09344)
 
 
 def test_typed_in_breaks_are_kept_and_their_faults_named_by_line(open_app: Opened) -> None:

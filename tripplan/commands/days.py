@@ -155,7 +155,7 @@ def _say_left_out(table: DayTable, made: Sequence[Wish], console: Console, *, to
         console.line(f"{_count(not_wished)} can be done, but not as you wish.")
     counts = Counter(table.verdict[~table.can_go].tolist())
     if counts and not told:
-        why = ", ".join(f"{number} {Verdict(verdict).words}" for verdict, number in counts.most_common())
+        why = ", ".join(Verdict(verdict).on_days(number) for verdict, number in counts.most_common())
         total = sum(counts.values())
         console.line(f"{_count(total)} passed over ({why}); add --why for the reasons.")
 

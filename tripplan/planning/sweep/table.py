@@ -33,6 +33,10 @@ class Verdict(IntEnum):
         """In words, as part of a sentence."""
         return _WORDS[self]
 
+    def on_days(self, number: int) -> str:
+        """On how many days it is so, such as 'closed on 4 days'."""
+        return f"{self.words} on {number} {'day' if number == 1 else 'days'}"
+
 
 _WORDS = {
     Verdict.CAN_GO: "can be done",

@@ -68,7 +68,7 @@ def coverage_chart(told: Mapping[str, Sequence[Stretch]], today: date) -> alt.La
                 "whose:N",
                 title=None,
                 sort=list(told),
-                axis=alt.Axis(labelLimit=110, ticks=False, domain=False),
+                axis=alt.Axis(labelLimit=140, ticks=False, domain=False),
             ),
             tooltip=["whose", "state", "said"],
         )
@@ -105,9 +105,9 @@ def show_coverage(family: Family, today: date) -> None:
             )
         if calendars:
             st.caption(
-                "A full, high bar is no school; a hollow one of half the height is a guess, or a typical year "
-                "where no calendar reaches; a thick line is term, a thin one term by such a guess; where there "
-                "is nothing, nobody has said."
+                "A full, high bar is no school; a hollow one, half as high, is a guess, or a typical year "
+                "where no calendar reaches; a line is term, a thin one by such a guess; where there is "
+                "nothing, nobody has said."
             )
         st.markdown(
             bullets(

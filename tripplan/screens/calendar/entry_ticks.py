@@ -56,7 +56,7 @@ def ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
         st.checkbox("To pack, the evening before", key=fields.key("packing"))
         st.checkbox("To get ready", key=fields.key("leaving"))
         st.number_input(
-            "so many minutes before leaving",
+            "How many minutes before leaving?",
             min_value=1,
             max_value=24 * 60,
             step=5,

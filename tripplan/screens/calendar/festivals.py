@@ -29,6 +29,8 @@ _PAGE = "calendar"
 _FORM = "festival"
 _A_TOWN = ""
 _TICKED = ("every_year", "day_off", "hours_as_on_holidays")
+_REACH = {"mi": "15", "km": "25"}
+"""What is usually taken to be near a town, in the household's unit."""
 _LABELS = {
     "name": "What is it?",
     "first": "First day",
@@ -76,6 +78,7 @@ def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
 
 
 def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
+    units = family.household.units
     fields = filled(
         _FORM,
         {
@@ -85,25 +88,28 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
             "every_year": False,
             "place": _A_TOWN,
             "town": "",
-            "reach_km": "25",
+            "reach": _REACH[units],
             "crowd_factor": "1.5",
             "day_off": False,
             "hours_as_on_holidays": False,
         },
     )
+    unit = "miles" if units == "mi" else "km"
     spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
     with st.form("festival_form"):
         st.text_input(_LABELS["name"], key=fields.key("name"))
-        st.date_input(_LABELS["first"], key=fields.key("first"))
-        st.date_input(_LABELS["last"], key=fields.key("last"))
+        left, right = st.columns(2)
+        left.date_input(_LABELS["first"], key=fields.key("first"))
+        right.date_input(_LABELS["last"], key=fields.key("last"), help="Left as it is, the first day alone.")
         st.checkbox("It comes back on these dates every year", key=fields.key("every_year"))
         st.selectbox("Where?", list(spots), format_func=spots.__getitem__, key=fields.key("place"))
-        st.text_input(
+        left, right = st.columns(2)
+        left.text_input(
             "Which town?",
             key=fields.key("town"),
             help="A town with its state, a ZIP code, or coordinates; only where no place is picked.",
         )
-        st.text_input(f"{_LABELS['reach_km']} [km]", key=fields.key("reach_km"))
+        right.text_input(f"{_LABELS['reach_km']}, in {unit}", key=fields.key("reach"))
         st.text_input(
             _LABELS["crowd_factor"], key=fields.key("crowd_factor"), help="1.5 is a guess; 1 changes nothing."
         )
@@ -126,21 +132,24 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
 def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Fields) -> None:
     typed = fields.typed()
     values: dict[str, Any] = {name: typed[name] for name in _TICKED}
-    for name in ("name", "crowd_factor", "place", "reach_km"):
+    for name in ("name", "crowd_factor", "place"):
         put(values, name, typed[name])
-    for name in ("first", "last"):
-        put(values, name, typed[name] or "")
+    untouched = typed["last"] == view.today
+    put(values, "first", typed["first"] or "")
+    put(values, "last", (typed["first"] if untouched else typed["last"]) or "")
     if not typed["place"]:
         town = _town(str(typed["town"]), family.household.home)
         if isinstance(town, str):
             refuse(_FORM, f"Which town? {town}")
             return
         values["town"] = town.model_dump(exclude_none=True)
+    units = family.household.units
     try:
-        values["reach_km"] = float(values.get("reach_km", "25"))
+        reach = float(typed["reach"])
     except ValueError:
-        refuse(_FORM, "How far around the town is a number of kilometres, such as 25.")
+        refuse(_FORM, f"How far around the town is a number, such as {_REACH[units]}.")
         return
+    values["reach_km"] = reach * wording.KM_PER_MILE if units == "mi" else reach
     read = read_form(write_toml(values), "", LocalDay)
     if read.value is None:
         refuse(_FORM, findings=named(read.findings, _LABELS))

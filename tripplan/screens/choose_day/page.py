@@ -175,7 +175,7 @@ def _counted(table: DayTable) -> list[str]:
     lines = []
     for row, place in enumerate(table.places):
         counts = Counter(table.verdict[row][~table.can_go[row]].tolist())
-        why = (f"{number} {Verdict(verdict).words}" for verdict, number in counts.most_common())
+        why = (Verdict(verdict).on_days(number) for verdict, number in counts.most_common())
         if counts:
             lines.append(f"{place.name}: {', '.join(why)}")
     return lines
