@@ -14,9 +14,7 @@ from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
 from tripplan.planning.units import (
     KM_PER_MILE,
-    LITRES_PER_IMPERIAL_GALLON,
     LITRES_PER_US_GALLON,
-    combined_mpg,
     litres_per_100_km,
 )
 
@@ -30,22 +28,13 @@ def test_miles_per_gallon_turn_into_litres_as_published() -> None:
     assert round(litres_per_100_km(Decimal(1)), 3) == Decimal("235.215")
 
 
-def test_both_gallons_follow_from_exact_definitions() -> None:
-    """231 cubic inches of 2.54 cm, and 4.54609 L; a mile of 5280 feet of 0.3048 m.
+def test_gallon_and_mile_follow_from_exact_definitions() -> None:
+    """231 cubic inches of 2.54 cm; a mile of 5280 feet of 0.3048 m.
 
-    Source: NIST SP 811, 2008, appendix B.8; the imperial factor 282.48 by an independent hand calculation.
+    Source: NIST SP 811, 2008, appendix B.8.
     """
     assert Decimal("2.54") ** 3 * 231 / 1000 == LITRES_PER_US_GALLON
     assert Decimal("0.3048") * 5280 / 1000 == KM_PER_MILE
-    assert round(litres_per_100_km(Decimal(1), LITRES_PER_IMPERIAL_GALLON), 2) == Decimal("282.48")
-
-
-def test_the_combined_figure_is_the_regulations_worked_example() -> None:
-    """City 27.7 and highway 36.9 combine to 31.2 miles per gallon.
-
-    Source: 40 CFR part 600, Appendix II, sample calculation.
-    """
-    assert round(combined_mpg(Decimal("27.7"), Decimal("36.9")), 1) == Decimal("31.2")
 
 
 def driving_120_miles(day: date, *, count_wear: bool = False, **household: object) -> list[CostItem]:

@@ -19,11 +19,6 @@ def completed_months(born: date, day: date) -> int:
     return months - (1 if day.day < born.day else 0)
 
 
-def completed_years(born: date, day: date) -> int:
-    """Age in completed years on a day [years]."""
-    return completed_months(born, day) // MONTHS
-
-
 def months_later(day: date, months: int) -> date:
     """The day on which so many months are completed; the 1st of the next where the month is too short."""
     years, month = divmod(day.month - 1 + months, MONTHS)

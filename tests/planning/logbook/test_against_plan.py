@@ -169,6 +169,12 @@ def test_a_draft_holds_what_is_known_and_no_figure_of_the_day() -> None:
     assert [child.member for child in entry.children] == ["Cy"]  # Di is a toddler
 
 
+def test_a_draft_of_an_outing_whose_party_is_gone_takes_everybody() -> None:
+    """People may have been renamed since; who went is then the parent's to say, and nothing breaks."""
+    entry = draft(FAMILY.household, DAY, place=make_place(), planned=planned(party=("Zoe",)))
+    assert entry.party == tuple(member.name for member in FAMILY.household.members)
+
+
 def test_what_the_plan_had_said_is_worked_out_again_as_on_the_day_it_was_made() -> None:
     """Total, items and naps are those that planning gave nine days before, although the day is over now."""
     facts = place_facts(FAMILY, FAMILY.places[0], (2026,))

@@ -46,6 +46,18 @@ def test_two_outings_on_one_day_are_one_day() -> None:
     assert cy.grade_band == "grades 1-6"
 
 
+def test_somebody_called_by_a_letter_is_not_found_in_other_initials() -> None:
+    """'Dora' stands as 'D.', and that 'D' is not the child 'D'."""
+    household = make_household(
+        members=[{"name": "Dora", "born": "2015-01-01"}, {"name": "D", "born": "2017-01-01"}]
+    )
+    entry = make_entry(
+        party=["Dora", "D"], naps=[], children=[{"member": "Dora", "did": "DORA and d dug; Dora sang"}]
+    )
+    (line,) = education_record([entry], household, LogbookSettings(), FIRST, LAST).lines
+    assert line.did == "D.1 and D.2 dug; D.1 sang"
+
+
 def test_days_that_do_not_count_are_listed_and_not_counted() -> None:
     """Di's hour in the water stands in the record, and counts for nothing."""
     record = education_record(ENTRIES, HOUSEHOLD, SETTINGS, FIRST, LAST)

@@ -69,6 +69,13 @@ def test_home_after_midnight_is_the_next_day() -> None:
     assert moments.way_home_minutes == 90
 
 
+def test_leaving_a_night_under_the_stars_after_midnight_is_the_next_day() -> None:
+    """There from 21:40 to 0:30 are 170 minutes, and the way home ends at 1:20."""
+    night = {"left_home": "20:50", "arrived": "21:40", "left_place": "00:30", "home_again": "01:20"}
+    moments = make_entry(**night).moments
+    assert (moments.stay_minutes, moments.way_home_minutes) == (170, 50)
+
+
 @pytest.mark.parametrize(
     ("changes", "message"),
     [

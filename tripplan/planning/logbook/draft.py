@@ -69,7 +69,8 @@ def draft(
         place: its card; None where there is none.
         title: what the outing is called; the place's name when left out.
         party: who went; everybody when left out.
-        planned: the planned outing, if it was one; its day, place and party count.
+        planned: the planned outing, if it was one; its day, place and party count. Where nobody of the party
+            is a member any more, everybody is taken.
         said: what the plan had said.
         ids_taken: ids that are in use.
 
@@ -78,7 +79,8 @@ def draft(
     """
     day = planned.day if planned else day
     names = planned.party if planned else tuple(party)
-    here = [m.name for m in household.members if not names or m.name in names]
+    members = [member.name for member in household.members]
+    here = [name for name in members if name in names] or members
     children = [
         member
         for member in household.members

@@ -198,10 +198,17 @@ def _without_names(text: str, shown: Mapping[str, str]) -> str:
     hidden = {name: short for name, short in shown.items() if name != short}
     # Of 'Grandma Wilhelmina', neither word alone may stay.
     words = {word: f"{word[0].upper()}." for name in hidden for word in name.split() if word not in kept}
-    for name, short in sorted({**words, **hidden}.items(), key=lambda pair: len(pair[0]), reverse=True):
-        instead = short.replace("\\", r"\\")
-        text = re.sub(rf"(?<!\w){re.escape(name)}(?!\w)", instead, text, flags=re.IGNORECASE)
-    return text
+    instead = {name.casefold(): short for name, short in (words | hidden).items()}
+    if not instead:
+        return text
+    # All at once and the longest first, so that no initial is taken for somebody called by a letter.
+    names = "|".join(re.escape(name) for name in sorted(words | hidden, key=len, reverse=True))
+    return re.sub(
+        rf"(?<!\w)(?:{names})(?!\w)",
+        lambda found: instead.get(found[0].casefold(), f"{found[0][0].upper()}."),
+        text,
+        flags=re.IGNORECASE,
+    )
 
 
 def _total(

@@ -174,7 +174,8 @@ class LogbookEntry(Written):
     arrived: ClockTime | None = None
     """When the family was there, by the clock of the place."""
     left_place: ClockTime | None = None
-    """When it left for home, by the clock of the place."""
+    """When it left for home, by the clock of the place; before 06:00 and earlier by the clock than it was
+    there, it was the next day."""
     home_again: ClockTime | None = None
     """When everybody was home, by the clock at home; before 06:00 it was the next day."""
     home_zone: ZoneName
@@ -269,12 +270,15 @@ class LogbookEntry(Written):
         def at(clock: time | None, zone: ZoneInfo, day: date) -> datetime | None:
             return None if clock is None else datetime.combine(day, clock, zone)
 
-        late = self.home_again is not None and self.home_again < LATE_NIGHT
+        next_day = self.day + timedelta(days=1)
+        left, arrived = self.left_place, self.arrived
+        left_late = left is not None and arrived is not None and left < min(LATE_NIGHT, arrived)
+        home_late = self.home_again is not None and self.home_again < LATE_NIGHT
         return Moments(
             at(self.left_home, home, self.day),
-            at(self.arrived, there, self.day),
-            at(self.left_place, there, self.day),
-            at(self.home_again, home, self.day + timedelta(days=1) if late else self.day),
+            at(arrived, there, self.day),
+            at(left, there, next_day if left_late else self.day),
+            at(self.home_again, home, next_day if home_late else self.day),
         )
 
     @property

@@ -109,9 +109,8 @@ def programme_sentences(programme: Programme, wishes: ProgrammeWishes) -> tuple[
 
 
 def _left_sentence(most: Money, programme: Programme) -> str:
-    left = most - programme.total.likely
-    word = "over" if left.amount < 0 else "left"
-    sentence = f"{wording.money(_size(left))} of the {wording.money(most)} is {word} by the likely figures"
+    left = most - programme.total.likely  # never below zero: a programme keeps to its budget
+    sentence = f"{wording.money(left)} of the {wording.money(most)} is left by the likely figures"
     if programme.total.high > most:
         return f"{sentence}; at the high end of every range the budget would not be enough."
     return f"{sentence}."
