@@ -194,6 +194,23 @@ def test_candidates_are_pencilled_in_and_keeping_one_calls_the_others_off(open_a
     assert (told.count("it is settled"), told.count("called off")) == (1, 2)
 
 
+def test_what_is_settled_already_is_not_pencilled_in_again(open_app: Opened) -> None:
+    """With two of three settled only the third is pencilled in, and one outing is not told as several."""
+    app = open_app("compare")
+    app.button(key="pencil_in").click().run()
+    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.run()
+    settled = next(button for button in app.button if (button.key or "").startswith("settle_"))
+    settled.click().run()
+    again = next(button for button in app.button if button.label == "Plan it again")
+    again.click().run()
+    app.switch_page("tripplan/screens/pages/compare.py").run()
+    app.run()
+    app.button(key="pencil_in").click().run()
+    assert not app.exception
+    assert "One outing is pencilled in" in said(app.success)
+
+
 def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened) -> None:
     """Entries without school are ticked; without a location it is refused; then it replaces its namesake."""
     app = open_app("calendar")
@@ -334,7 +351,7 @@ def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> N
     )
     upload(app, "family_upload_0", "ours.ics", data)
     assert "1 of 2 entries take up time" in said(app.markdown)
-    assert "1 are shown as free, and take up no time." in said(app.markdown)
+    assert "One is shown as free, and takes up no time." in said(app.markdown)
     app.text_input(key="family_file_name").set_value("Ours")
     app.button(key="save_family_file").click().run()
     assert "Ours: 1 busy time, Thu, Dec 10, 2026 to Thu, Dec 10, 2026, times only." in said(app.markdown)

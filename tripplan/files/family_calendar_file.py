@@ -49,14 +49,22 @@ def family_calendar_from(
 def not_taken_sentences(content: CalendarContent) -> tuple[str, ...]:
     """What of a file takes up no time and why, counted, in words."""
     counted = {
-        "were called off": sum(entry.cancelled for entry in content.entries),
-        "were declined": sum(entry.declined and not entry.cancelled for entry in content.entries),
-        "are shown as free": sum(
+        ("was called off", "were called off"): sum(entry.cancelled for entry in content.entries),
+        ("was declined", "were declined"): sum(
+            entry.declined and not entry.cancelled for entry in content.entries
+        ),
+        ("is shown as free", "are shown as free"): sum(
             not (entry.busy or entry.cancelled or entry.declined) for entry in content.entries
         ),
-        "are a mere moment": sum(entry.takes_time and entry.start >= entry.end for entry in content.entries),
+        ("is a mere moment", "are a mere moment"): sum(
+            entry.takes_time and entry.start >= entry.end for entry in content.entries
+        ),
     }
-    return tuple(f"{count} {why}, and take up no time." for why, count in counted.items() if count)
+    return tuple(
+        f"One {one}, and takes up no time." if count == 1 else f"{count} {several}, and take up no time."
+        for (one, several), count in counted.items()
+        if count
+    )
 
 
 def _joined(spans: list[Busy]) -> tuple[Busy, ...]:

@@ -10,7 +10,7 @@ from tripplan.planning.outing import Outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.widgets.frame import View
-from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.notices import show_notice, tell
 from tripplan.screens.widgets.saving import records_of, save_all
 
 _SPOT = "candidates"
@@ -54,10 +54,13 @@ def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
             at=now,
         )
         planned.append((one.model_copy(update={"choice": choice}), before.revision if before else 0))
+    if not planned:
+        tell(_SPOT, "All of them are planned and settled already.")
+        return
     said = (
-        f"{len(planned)} outings are pencilled in; the Calendar page has their entries, and keeping one of "
-        "them calls the others off."
-        if planned
-        else "All of them are planned and settled already."
+        "One outing is pencilled in; the others are planned and settled already."
+        if len(planned) == 1
+        else f"{len(planned)} outings are pencilled in; the Calendar page has their entries, and keeping one "
+        "of them calls the others off."
     )
     save_all(view, _SPOT, planned, said, can_be_taken_back=False)
