@@ -1,7 +1,7 @@
 """What a row of days is for one family, whatever the place: ages, engagements, clock changes, the sun."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from functools import cached_property, lru_cache
 from zoneinfo import ZoneInfo
@@ -39,6 +39,8 @@ class DateRow:
     count: int
     family: Family
     party: tuple[Member, ...]
+
+    _birthdays_known: dict[int, frozenset[date]] = field(default_factory=dict)
 
     @property
     def household(self) -> Household:
@@ -88,10 +90,15 @@ class DateRow:
 
     def birthdays(self, bounds: Iterable[int]) -> set[date]:
         """The dates in the row on which somebody of the party comes to one of some ages [months]."""
-        last = self.first + timedelta(days=self.count)
-        ages = set(bounds)
-        passed = {months_later(member.born.earliest, age) for member in self.party for age in ages}
-        return {day for day in passed if self.first < day < last}
+        return set().union(*(self._birthdays(age) for age in bounds))
+
+    def _birthdays(self, age: int) -> frozenset[date]:
+        known = self._birthdays_known.get(age)
+        if known is None:
+            last = self.first + timedelta(days=self.count)
+            passed = (months_later(member.born.earliest, age) for member in self.party)
+            known = self._birthdays_known[age] = frozenset(day for day in passed if self.first < day < last)
+        return known
 
     def is_among(self, dates: frozenset[date]) -> NDArray[np.bool_]:
         """For each day, whether it is one of some dates."""

@@ -60,8 +60,10 @@ class PlaceRow:
     def closed(self) -> NDArray[np.int8]:
         """For each day what the place itself says against it, as numbers of `Verdict`."""
         hours, opening = self.hours, self.place.opening
-        lets_in = np.array([_lets_somebody_in(opening, spans) for spans in hours.spans])
-        verdict = np.where(lets_in[hours.kind], Verdict.CAN_GO, Verdict.CLOSED).astype(np.int8)
+        by_kind = [
+            Verdict.CAN_GO if _lets_somebody_in(opening, spans) else Verdict.CLOSED for spans in hours.spans
+        ]
+        verdict = np.array(by_kind, dtype=np.int8)[hours.kind]
         if "unknown" in opening.hours or '"' in opening.hours:
             unknown = self.rule(opening.hours, State.UNKNOWN).kind > 0
             verdict[(hours.kind == 0) & unknown] = Verdict.HOURS_UNKNOWN

@@ -14,6 +14,8 @@ def has_room(limits: Limits) -> bool:
     leave is home first; so between every two engagements one choice tells. On a road with rush hours a later
     start may arrive first, as it may need a rest less; there the starts within one such drive are looked at.
     """
+    if not limits.busy:
+        return _has_room_between(limits, limits.earliest, limits.home_by)
     starts = {limits.earliest, *(end for _, end in limits.busy if end > limits.earliest)}
     return any(
         _has_room_between(limits, start, min([limits.home_by, *(s for s, e in limits.busy if e > start)]))

@@ -128,6 +128,7 @@ class Visits:
     def __init__(self, family: Family, at: PlaceRow, known: Known) -> None:
         self._family, self._at, self._known = family, at, known
         self._row: DateRow = at.row
+        self._limits_known: dict[tuple[int, ...], Limits | None] = {}
         place = at.place
         opening = place.opening
         self._times_of_day = known.number(
@@ -271,8 +272,8 @@ class Visits:
             plain: whether its minutes are those of the clock.
         """
         if plain:
-            limits = self._limits(n)
-            if not has_room(limits):
+            limits = self._limits_with_room(n)
+            if limits is None:
                 return Verdict.TOO_LITTLE_TIME
             if busy and not has_room(replace(limits, busy=self._row.busy_minutes[n])):
                 return Verdict.FAMILY_BUSY
@@ -297,6 +298,15 @@ class Visits:
         if best is None:
             return Verdict.FAMILY_BUSY if busy else Verdict.TOO_LITTLE_TIME
         return Visit.of(best, there, back)
+
+    def _limits_with_room(self, n: int) -> Limits | None:
+        """The limits of a day as `_limits` says them, or None where they leave no room for any visit."""
+        at = self._at
+        key = (int(at.hours.kind[n]), int(at.ahead[n]), self._ways(n).number, self._asked(n).number)
+        if key not in self._limits_known:
+            limits = self._limits(n)
+            self._limits_known[key] = limits if has_room(limits) else None
+        return self._limits_known[key]
 
     def _limits(self, n: int) -> Limits:
         """The limits of a day without engagements whose minutes are those of the clock."""
