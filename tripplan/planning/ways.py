@@ -66,8 +66,9 @@ def ways_of(
 
     def way(stopped: StoppedDrive) -> Way:
         def leg_of(drive_minutes: int | None) -> Leg:
-            leg = plan_leg(
-                stopped.drive,
+            drive = stopped.drive
+            return plan_leg(
+                drive if drive_minutes is None else _slowed(drive, drive_minutes),
                 load_up_minutes=pace.load_up_minutes,
                 unload_minutes=pace.unload_minutes,
                 drive_at_most_minutes=pace.stretch_minutes,
@@ -75,7 +76,6 @@ def ways_of(
                 drive_minutes=drive_minutes,
                 stops=stopped.stops,
             )
-            return leg if drive_minutes is None else _slowed(leg)
 
         return timed_leg(leg_of, rush, DayMinutes(day, home.zone))
 
@@ -84,16 +84,12 @@ def ways_of(
     return way_there, way_there if back == there else way(back)
 
 
-def _slowed(leg: Leg) -> Leg:
-    """The same leg with the range of its driving time moved up to what rush hours make of it."""
-    drive = leg.drive
-    factor = leg.drive_minutes / drive.minutes.likely
-    longer = wording.minutes(leg.drive_minutes - drive.minutes.likely)
+def _slowed(drive: Drive, drive_minutes: int) -> Drive:
+    """The same drive with the range of its time moved up to what rush hours make of it."""
+    factor = drive_minutes / drive.minutes.likely
+    longer = wording.minutes(drive_minutes - drive.minutes.likely)
     return replace(
-        leg,
-        drive=replace(
-            drive,
-            minutes=drive.minutes.map(lambda minutes: minutes * factor),
-            source=Source(drive.source.origin, f"{drive.source.text}; rush hours add {longer}"),
-        ),
+        drive,
+        minutes=drive.minutes.map(lambda minutes: minutes * factor),
+        source=Source(drive.source.origin, f"{drive.source.text}; rush hours add {longer}"),
     )

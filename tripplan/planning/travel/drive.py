@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 
 from tripplan.planning.ranges import Range, Source
 
@@ -81,12 +82,12 @@ class Leg:
     unload_minutes: int
     stops: tuple[Stop, ...] = ()
 
-    @property
+    @cached_property
     def halts(self) -> tuple[Rest | Stop, ...]:
         """Rests and stops in order of time; at the same point the stop comes first."""
         return tuple(sorted((*self.stops, *self.rests), key=lambda halt: halt.after_minutes))
 
-    @property
+    @cached_property
     def minutes(self) -> int:
         """From 'shoes on' to walking [min]."""
         halting = sum(halt.minutes for halt in self.halts)
