@@ -88,7 +88,12 @@ def total(amounts: Iterable[Money], currency: str) -> Money:
     Raises:
         CurrencyMismatch: an amount is not in `currency`.
     """
-    return sum(amounts, Money.zero(currency))
+    summed = Decimal(0)
+    for money in amounts:
+        if money.currency != currency:
+            raise CurrencyMismatch(currency, money.currency)
+        summed += money.amount
+    return Money(summed, currency)
 
 
 @dataclass(frozen=True)

@@ -77,8 +77,14 @@ def _rule_days(
     start, end = midnight - timedelta(days=1), midnight + timedelta(days=count + 1)
     by_day: dict[int, Spans] = {}
     for opens, closes in clock_spans(text, start, end, public_holidays, days_out_of_school, state):
-        for day, own in _own_days(_minutes(opens - midnight), _minutes(closes - midnight)):
-            by_day[day] = (*by_day.get(day, ()), own)
+        day = opens.toordinal() - first.toordinal()
+        begins, ends = opens.hour * 60 + opens.minute, closes.hour * 60 + closes.minute
+        ends += (closes.toordinal() - opens.toordinal()) * DAY_MINUTES
+        if ends <= DAY_MINUTES:
+            by_day[day] = (*by_day.get(day, ()), (begins, ends))
+            continue
+        for after, own in _own_days(begins, ends):
+            by_day[day + after] = (*by_day.get(day + after, ()), own)
     numbers: dict[Spans, int] = {(): 0}
     kind = np.zeros(count, dtype=np.int64)
     for day, spans in by_day.items():
@@ -89,12 +95,8 @@ def _rule_days(
     return RuleDays(kind, tuple(numbers), past_midnight)
 
 
-def _minutes(since: timedelta) -> int:
-    return since.days * DAY_MINUTES + since.seconds // 60
-
-
 def _own_days(opens: int, closes: int) -> Iterator[tuple[int, tuple[int, int]]]:
-    """The days that a time belongs to, and when, by the minutes of each day."""
+    """The days that a time belongs to, counted from the one that its minutes count from, and when on each."""
     for day in range(opens // DAY_MINUTES, -(-closes // DAY_MINUTES)):
         begins, ends = opens - day * DAY_MINUTES, closes - day * DAY_MINUTES
         if begins >= 0 or ends > _NOON:

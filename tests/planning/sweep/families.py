@@ -1,6 +1,6 @@
 """Families, places and spans drawn for the sweep, with everything in them that tells one day from another."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from hypothesis import strategies as st
@@ -9,6 +9,7 @@ from tests.builders import make_household, make_place
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.place import Place
 
 TODAY = date(2026, 11, 25)
 HOURS = (
@@ -31,7 +32,10 @@ def _born(years: int, days: int) -> str:
 
 @st.composite
 def families(draw: st.DrawFn) -> Family:
-    """A household with children about to pass an age, one place, calendars and a week of its own."""
+    """A household with children about to pass an age, two places, calendars and a week of its own.
+
+    The places are drawn alike in much, so that what was found for the one is used for the other.
+    """
     days = st.integers(-60, 60)
     naps = [{"start": draw(st.sampled_from(("12:30", "13:00"))), "minutes": 90, "in_pushchair": True}]
     household: dict[str, Any] = {
@@ -56,10 +60,13 @@ def families(draw: st.DrawFn) -> Family:
         household["passes"] = [
             {"place": "test-museum", "offer": "Pass", "holders": ["Ann"], "valid_until": until.isoformat()}
         ]
-    minutes = draw(st.sampled_from((25.0, 70.0, 130.0)))
+    minutes = st.sampled_from((25.0, 70.0, 130.0))
+    first = draw(places())
+    second = draw(st.one_of(places(), _changed(first)))
+    ids = ("test-museum", "second-museum")
     return Family(
         make_household(**household),
-        (draw(places()),),
+        tuple(place.model_copy(update={"id": id_}) for place, id_ in zip((first, second), ids, strict=True)),
         (
             SchoolCalendar(
                 name="district",
@@ -72,7 +79,7 @@ def families(draw: st.DrawFn) -> Family:
         ),
         draw(st.lists(st.builds(_engagements, st.lists(_busy(), max_size=4)), max_size=1).map(tuple)),
         draw(st.sampled_from((FamilyDays(), _WORKING))),
-        (TypedDrive(place="test-museum", km=minutes, minutes=minutes, typed_on=TODAY),),
+        tuple(TypedDrive(place=id_, km=30, minutes=draw(minutes), typed_on=TODAY) for id_ in ids),
     )
 
 
@@ -96,6 +103,23 @@ def _engagements(busy: list[Busy]) -> FamilyCalendar:
 def _busy(draw: st.DrawFn) -> Busy:
     start = datetime(2026, 11, 20, tzinfo=UTC) + timedelta(hours=draw(st.integers(0, 3200)))
     return Busy(start=start, end=start + timedelta(hours=draw(st.sampled_from((1, 5, 30)))), name="busy")
+
+
+def _changed(place: Place) -> st.SearchStrategy[Place]:
+    """The same place with one thing changed that a day plan or a price rests on."""
+    opening, visit, where = place.opening, place.visit, place.where
+    return st.sampled_from(
+        (
+            {"opening": opening.model_copy(update={"school_groups": "Mo-Fr 09:30-12:00"})},
+            {"opening": opening.model_copy(update={"last_entry_minutes_before_close": 90})},
+            {"opening": opening.model_copy(update={"entry_times": (time(10, 30), time(14))})},
+            {"visit": visit.model_copy(update={"pushchairs": not visit.pushchairs})},
+            {"visit": visit.model_copy(update={"comfortable_minutes": 200, "stays": ()})},
+            {"visit": visit.model_copy(update={"shows": visit.shows[:1], "quiet_hours": "Sa 11:00-13:00"})},
+            {"where": where.model_copy(update={"metropolitan": True})},
+            {"offers": place.offers[:1]},
+        )
+    ).map(lambda update: place.model_copy(update=update))
 
 
 _SHOW_DAYS = st.sampled_from(("Sa-Su", "We,Fr 10:00-12:00", "SH", "Fr 20:00-03:00"))
