@@ -108,18 +108,17 @@ def _busy(draw: st.DrawFn) -> Busy:
 def _changed(place: Place) -> st.SearchStrategy[Place]:
     """The same place with one thing changed that a day plan or a price rests on."""
     opening, visit, where = place.opening, place.visit, place.where
-    return st.sampled_from(
-        (
-            {"opening": opening.model_copy(update={"school_groups": "Mo-Fr 09:30-12:00"})},
-            {"opening": opening.model_copy(update={"last_entry_minutes_before_close": 90})},
-            {"opening": opening.model_copy(update={"entry_times": (time(10, 30), time(14))})},
-            {"visit": visit.model_copy(update={"pushchairs": not visit.pushchairs})},
-            {"visit": visit.model_copy(update={"comfortable_minutes": 200, "stays": ()})},
-            {"visit": visit.model_copy(update={"shows": visit.shows[:1], "quiet_hours": "Sa 11:00-13:00"})},
-            {"where": where.model_copy(update={"metropolitan": True})},
-            {"offers": place.offers[:1]},
-        )
-    ).map(lambda update: place.model_copy(update=update))
+    changes: tuple[dict[str, Any], ...] = (
+        {"opening": opening.model_copy(update={"school_groups": "Mo-Fr 09:30-12:00"})},
+        {"opening": opening.model_copy(update={"last_entry_minutes_before_close": 90})},
+        {"opening": opening.model_copy(update={"entry_times": (time(10, 30), time(14))})},
+        {"visit": visit.model_copy(update={"pushchairs": not visit.pushchairs})},
+        {"visit": visit.model_copy(update={"comfortable_minutes": 200, "stays": ()})},
+        {"visit": visit.model_copy(update={"shows": visit.shows[:1], "quiet_hours": "Sa 11:00-13:00"})},
+        {"where": where.model_copy(update={"metropolitan": True})},
+        {"offers": place.offers[:1]},
+    )
+    return st.sampled_from(changes).map(lambda change: place.model_copy(update=change))
 
 
 _SHOW_DAYS = st.sampled_from(("Sa-Su", "We,Fr 10:00-12:00", "SH", "Fr 20:00-03:00"))
