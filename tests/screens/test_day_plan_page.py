@@ -3,6 +3,7 @@ from collections.abc import Callable
 from datetime import date, datetime, timedelta
 
 from streamlit.testing.v1 import AppTest
+from streamlit.testing.v1.element_tree import Radio
 
 OpenApp = Callable[..., AppTest]
 
@@ -11,6 +12,11 @@ def text_of(app: AppTest) -> str:
     """Everything the page says in Markdown."""
     elements = (*app.markdown, *app.subheader, *app.caption)
     return "\n".join(element.value for element in elements).replace("\\", "")
+
+
+def leave_windows(app: AppTest) -> Radio[int]:
+    """The good times to leave, to pick from."""
+    return next(radio for radio in app.radio if radio.label == "Good times to leave")
 
 
 def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
@@ -46,7 +52,7 @@ def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> No
     app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 13)).run()
     assert not app.exception
-    windows = app.radio(key="leave_window")
+    windows = leave_windows(app)
     before = next(h.value for h in app.subheader if "shoes on" in h.value)
     other = next(number for number in range(len(windows.options)) if number != windows.value)
     windows.set_value(other).run()
@@ -95,7 +101,7 @@ def running_late(open_app: OpenApp) -> AppTest:
     app = open_app("day_plan")
     app.selectbox(key="plan_place").set_value("rag-and-reed").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
-    app.radio(key="leave_window").set_value(0).run()
+    leave_windows(app).set_value(0).run()
     app.button(key="running_late").click().run()
     assert not app.exception
     return app
@@ -151,7 +157,7 @@ def test_on_the_way_and_at_the_place_have_their_own_fields(open_app: OpenApp) ->
     app = running_late(open_app)
     app.radio(key="late_where").set_value("on the way").run()
     assert not app.exception
-    assert app.number_input(key="late_to_drive").value
+    assert app.number_input(key="late_to_drive_30").value
     assert "Turn back" in titles(app)
     app.radio(key="late_where").set_value("at the place").run()
     assert not app.exception
@@ -193,6 +199,7 @@ def test_other_times_are_weighed_at_once_and_can_be_taken(open_app: OpenApp) -> 
     app.button(key="take_tried").click().run()
     assert not app.exception
     assert "Planned with your own times" in text_of(app)
+    assert leave_windows(app).value is None
     assert headline(app) != before
     app.button(key="back_to_best").click().run()
     assert headline(app) == before

@@ -1,7 +1,7 @@
 """The page for the phone: what is on now by the clock, which outing it is about, and whom to ring."""
 
 from collections.abc import Callable
-from datetime import date
+from datetime import date, time
 from pathlib import Path
 
 import pytest
@@ -131,10 +131,19 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     assert "on Fri, Dec 11, 2026, in 2 days" in text_of(app)
 
 
-def test_running_late_knows_where_the_party_is(at_time: AtTime) -> None:
-    """During the visit the answers are for those who are at the place."""
+def test_running_late_goes_by_the_clock(at_time: AtTime) -> None:
+    """On the way it knows how far it still is for who left late; during the visit that the party is there.
+
+    By hand: planned to park at 3:05 PM, half an hour late it is 3:35 PM, 75 minutes from 2:20 PM.
+    """
+    driving = at_time(f"{DAY}T14:20", place="tern-landing", day=DAY.isoformat())
+    driving.button(key="running_late").click().run()
+    assert driving.radio(key="late_where").value == "on the way"
+    assert driving.number_input(key="late_to_drive_30").value == 75
+    assert "From 2:20 PM:" in text_of(driving)
     app = at_time(f"{DAY}T15:30", place="tern-landing", day=DAY.isoformat())
     app.button(key="running_late").click().run()
     assert not app.exception
     assert app.radio(key="late_where").value == "at the place"
+    assert app.time_input(key="late_now").value == time(15, 30)
     assert any("Go home now" in heading.value for heading in app.subheader)

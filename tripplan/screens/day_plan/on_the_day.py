@@ -15,7 +15,6 @@ from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlanStatus
-from tripplan.planning.replan import Whereabouts
 from tripplan.planning.sheet_entries import SheetEntries
 from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -185,8 +184,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
             "The times it was planned with cannot be kept any more. This is the best that can be done."
         )
     _now(view, outing)
-    where = _whereabouts(outing, view.services.clock())
-    render_running_late(family, outing, planned_on=planned_on, where_now=where)
+    render_running_late(family, outing, planned_on=planned_on, now=view.services.clock())
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     with st.expander("Please mind", expanded=True):
@@ -289,13 +287,6 @@ def _where(outing: Outing, step: Step | None, now: datetime) -> str:
         there = step.kind in (StepKind.WAIT, StepKind.UNLOAD)
         return f"at {outing.place.name}" if there else f"to {outing.place.name}"
     return f"at {outing.place.name}" if step.start < plan.leave_place else ""
-
-
-def _whereabouts(outing: Outing, now: datetime) -> Whereabouts:
-    plan = outing.plan
-    if now < plan.leave_home:
-        return Whereabouts.HOME
-    return Whereabouts.ON_THE_WAY if now < plan.enter else Whereabouts.THERE
 
 
 def _way_there(place: Place) -> None:

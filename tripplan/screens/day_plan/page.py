@@ -69,7 +69,7 @@ def render(view: View) -> None:
             label="Big type for the phone on the day",
             query_params={"place": outing.place.id, "day": outing.day.isoformat()},
         )
-    render_running_late(family, outing, planned_on=planned_on)
+    render_running_late(family, outing, planned_on=planned_on, now=view.services.clock())
     st.altair_chart(
         timeline(outing),
         alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
@@ -154,8 +154,11 @@ def _windows(view: View, outing: Outing) -> None:
             st.caption(plain(f"Any departure from {_span(windows[0])} is about as good."))
         return
 
+    # Another day, another grid or times of one's own have windows of their own to pick from.
+    widget = f"leave_window_{outing.place.id}_{outing.day}_{outing.question.grid_minutes}_{own}"
+
     def keep() -> None:
-        number = st.session_state["leave_window"]
+        number = st.session_state[widget]
         if number is not None:
             take(view, outing.place.id, outing.day, windows[number].best.leave_home)
 
@@ -165,7 +168,7 @@ def _windows(view: View, outing: Outing) -> None:
         range(len(windows)),
         index=picked,
         format_func=[_window_sentence(window) for window in windows].__getitem__,
-        key="leave_window",
+        key=widget,
         on_change=keep,
     )
 

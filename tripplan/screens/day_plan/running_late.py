@@ -1,6 +1,6 @@
 """Running late: the part of Day plan for the day itself, with a few large fields for the phone."""
 
-from datetime import date, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 
 import streamlit as st
 
@@ -22,16 +22,14 @@ def _open_or_close() -> None:
     st.session_state[OPEN] = not st.session_state.get(OPEN, False)
 
 
-def render_running_late(
-    family: Family, outing: Outing, *, planned_on: date, where_now: Whereabouts = Whereabouts.HOME
-) -> None:
+def render_running_late(family: Family, outing: Outing, *, planned_on: date, now: datetime) -> None:
     """Ask what went wrong, and say at once what can be done now.
 
     Args:
         family: people, car, home, places.
         outing: the day as it was planned.
         planned_on: when that was, for the booking deadlines of the place itself.
-        where_now: where the party is by the plan; what is first picked.
+        now: the present moment; while the day is on, the fields begin with what it says by the plan.
     """
     is_open = st.session_state.get(OPEN, False)
     st.button(
@@ -47,7 +45,7 @@ def render_running_late(
             st.radio(
                 "Where are you?",
                 [where.value for where in Whereabouts],
-                index=list(Whereabouts).index(where_now),
+                index=list(Whereabouts).index(_whereabouts(outing, now)),
                 horizontal=True,
                 key="late_where",
             )
@@ -67,7 +65,7 @@ def render_running_late(
             step=5,
             key=f"late_minutes_{tapped}",
         )
-        trouble = _trouble(outing, where, late)
+        trouble = _trouble(outing, where, late, now)
         st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
         try:
             found = replan(family, outing, trouble, today=planned_on)
@@ -84,25 +82,52 @@ def render_running_late(
             st.warning(bullets(found.cautions))
 
 
-def _trouble(outing: Outing, where: Whereabouts, late: int) -> Trouble:
+def _whereabouts(outing: Outing, now: datetime) -> Whereabouts:
+    """Where the party is by the plan."""
+    if not _is_on(outing, now):
+        return Whereabouts.HOME
+    return Whereabouts.ON_THE_WAY if now < outing.plan.enter else Whereabouts.THERE
+
+
+def _is_on(outing: Outing, now: datetime) -> bool:
+    return outing.plan.leave_home <= now < outing.plan.home
+
+
+def _still_to_drive(outing: Outing, late: int, now: datetime) -> int:
+    """What is left of the drive by the clock if the party left so late; before the day is on, half [min]."""
+    drive = outing.way_there.drive_minutes
+    if not _is_on(outing, now):
+        return drive // 2
+    parks = outing.plan.leave_home.astimezone(UTC) + timedelta(
+        minutes=outing.way_there.minutes - outing.way_there.unload_minutes + late
+    )
+    return min(max(0, round((parks - now).total_seconds() / 60)), drive)
+
+
+def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Trouble:
     """What the parent says went wrong."""
     on_the_way, there = where is Whereabouts.ON_THE_WAY, where is Whereabouts.THERE
-    drive = outing.way_there.drive_minutes
     still = (
         st.number_input(
             "Minutes still to drive",
             min_value=0,
             max_value=1200,
-            value=drive // 2,
+            value=_still_to_drive(outing, late, now),
             step=5,
-            key="late_to_drive",
+            key=f"late_to_drive_{late}",
         )
         if on_the_way
         else None
     )
     zone = outing.plan.enter.tzinfo
+    there_now = now if now >= outing.plan.enter and _is_on(outing, now) else outing.plan.enter
     clock: time | None = (
-        st.time_input("What time is it there?", value=outing.plan.enter.time(), step=300, key="late_now")
+        st.time_input(
+            "What time is it there?",
+            value=there_now.astimezone(zone).time().replace(second=0, microsecond=0),
+            step=300,
+            key="late_now",
+        )
         if there
         else None
     )
