@@ -264,16 +264,7 @@ class Connection:
             raise CalendarServerTrouble(
                 "the file with its certificate cannot be read", stops=True
             ) from trouble
-        except (
-            DAVError,
-            LxmlError,
-            AttributeError,
-            LookupError,
-            TypeError,
-            AssertionError,
-            ValueError,
-        ) as odd:
-            # What the library raises over an answer that is none of a calendar server's.
+        except _NO_CALENDAR_SERVER as odd:
             raise CalendarServerTrouble(
                 "there is an answer, but not of a calendar server; is the address complete?"
             ) from odd

@@ -16,7 +16,7 @@ from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
 SIDE_BY_SIDE = 3
@@ -26,10 +26,7 @@ def render(view: View) -> None:
     """Show the outings the parent compares, each on its best day."""
     family = family_or_stop(view)
     st.title("What would it cost, all in?")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     places = _places_picker(view, family)
     with st.expander("Who goes, and when", expanded=False):
         party = party_picker(view, family)

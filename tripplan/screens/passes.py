@@ -33,7 +33,7 @@ from tripplan.records.store import Kept
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
@@ -67,10 +67,7 @@ def render(view: View) -> None:
     """Let the parent list visits, and say which passes and single visits cost least for all of them."""
     family = family_or_stop(view)
     st.title("Which pass pays?")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     records = records_of(view)
     listed = _Listed(view, records.get(PlannedVisits))
     outings = [kept.value for kept in records.all(PlannedOuting).values()]

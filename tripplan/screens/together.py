@@ -33,18 +33,16 @@ from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
-    LONGEST_SPAN,
     Taken,
     party_picker,
+    place_and_day,
     place_named,
-    place_names,
-    take,
     taken,
     usual_span,
 )
 from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
@@ -75,10 +73,7 @@ def render(view: View) -> None:
     """Ask who goes together and where, and tell what everybody pays."""
     family = family_or_stop(view)
     st.title("Going with others")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     kept = records_of(view).get(GoingTogether)
     with_others = _with_currency(kept, family.household.currency)
     settled = _place_and_day(view, family)
@@ -117,28 +112,7 @@ def _with_currency(kept: Kept[GoingTogether] | None, currency: str) -> GoingToge
 def _place_and_day(view: View, family: Family) -> Taken:
     """Ask for the place and the day; at first, what the parent took elsewhere."""
     now = taken(view, family) or _suggested(view, family)
-    ids = [place.id for place in family.places]
-
-    def keep() -> None:
-        take(view, st.session_state["together_place"], st.session_state["together_day"])
-
-    left, right = st.columns(2)
-    place_id = left.selectbox(
-        "Where to?",
-        ids,
-        index=ids.index(now.place.id),
-        format_func=place_names(family).__getitem__,
-        key="together_place",
-        on_change=keep,
-    )
-    day = right.date_input(
-        "On which day?",
-        value=max(now.day, view.today),
-        min_value=view.today,
-        max_value=view.today + LONGEST_SPAN,
-        key="together_day",
-        on_change=keep,
-    )
+    place_id, day = place_and_day(view, family, now, "together")
     return Taken(place_named(family, place_id) or now.place, day, None)
 
 

@@ -28,7 +28,7 @@ from tripplan.screens.widgets.choices import (
     take,
 )
 from tripplan.screens.widgets.explain import crowd_lines
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
 SHOWN_FIRST = 3
@@ -41,10 +41,7 @@ def render(view: View) -> None:
     """Rank the days that can be done, say why others cannot, and let the parent take one."""
     family = family_or_stop(view)
     st.title("Which day?")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     ids = [place.id for place in family.places]
     picked = st.multiselect(
         "Which places?",

@@ -15,19 +15,18 @@ from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
-    LONGEST_SPAN,
     Taken,
     day_of_planning,
     grid_minutes,
     party_picker,
-    place_names,
+    place_and_day,
     take,
     taken,
     to_the_minute,
     usual_span,
 )
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 
 
@@ -35,10 +34,7 @@ def render(view: View) -> None:
     """Show one place on one day as a picture and in words, with the departures to choose from."""
     family = family_or_stop(view)
     st.title("When do we leave?")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family)
@@ -85,28 +81,7 @@ def render(view: View) -> None:
 def _place_and_day(view: View, family: Family) -> Taken:
     """Ask for the place and the day; at first, what the parent took elsewhere."""
     now = taken(view, family) or _suggested(view, family)
-    ids = [place.id for place in family.places]
-
-    def keep() -> None:
-        take(view, st.session_state["plan_place"], st.session_state["plan_day"])
-
-    left, right = st.columns(2)
-    left.selectbox(
-        "Where to?",
-        ids,
-        index=ids.index(now.place.id),
-        format_func=place_names(family).__getitem__,
-        key="plan_place",
-        on_change=keep,
-    )
-    right.date_input(
-        "On which day?",
-        value=max(now.day, view.today),
-        min_value=view.today,
-        max_value=view.today + LONGEST_SPAN,
-        key="plan_day",
-        on_change=keep,
-    )
+    place_and_day(view, family, now, "plan")
     return now
 
 

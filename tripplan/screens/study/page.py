@@ -6,7 +6,7 @@ from tripplan.planning.study.units import UNITS_AT_MOST, StudyUnit
 from tripplan.screens.study.programme_part import programme
 from tripplan.screens.study.saving import PAGE, wanted
 from tripplan.screens.study.unit_part import new_unit_form, unit_box
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, take_back_button
 
@@ -15,10 +15,7 @@ def render(view: View) -> None:
     """Show the term's programme, then its units, with forms for all of it."""
     family = family_or_stop(view)
     st.title("What are you studying?")
-    if not family.places:
-        st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
-        return
+    places_or_stop(family)
     kept = records_of(view).all(StudyUnit)
     in_order = sorted(kept.values(), key=lambda one: (one.value.first, one.value.name))
     units = [one.value for one in in_order]

@@ -217,3 +217,41 @@ def say_taken(view: View, family: Family) -> None:
         with st.container(horizontal=True):
             st.page_link("tripplan/screens/pages/day_plan.py", label="See the day plan")
             st.page_link("tripplan/screens/pages/calendar.py", label="Put it on the calendar")
+
+
+def place_and_day(view: View, family: Family, now: Taken, page: str) -> tuple[str, date]:
+    """Ask for a place and a day; what is picked counts on the other pages too.
+
+    Args:
+        view: whose choice.
+        family: gives the places.
+        now: what is picked at first.
+        page: tells the fields from those of other pages.
+
+    Returns:
+        The id of the place, and the day.
+    """
+    ids = [place.id for place in family.places]
+    place_key, day_key = f"{page}_place", f"{page}_day"
+
+    def pick() -> None:
+        take(view, st.session_state[place_key], st.session_state[day_key])
+
+    left, right = st.columns(2)
+    place_id = left.selectbox(
+        "Where to?",
+        ids,
+        index=ids.index(now.place.id),
+        format_func=place_names(family).__getitem__,
+        key=place_key,
+        on_change=pick,
+    )
+    day = right.date_input(
+        "On which day?",
+        value=max(now.day, view.today),
+        min_value=view.today,
+        max_value=view.today + LONGEST_SPAN,
+        key=day_key,
+        on_change=pick,
+    )
+    return place_id, day

@@ -89,3 +89,11 @@ def family_or_stop(view: View) -> Family:
         st.page_link("tripplan/screens/pages/household.py", label="Enter your household")
         st.stop()
     return view.family
+
+
+def places_or_stop(family: Family) -> None:
+    """End the page, with the way to add one, where the family keeps no place yet."""
+    if not family.places:
+        st.info("There are no places here yet.")
+        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        st.stop()
