@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 
 from tests.commands.conftest import NOON, Run
+from tripplan.commands.options import shared
+from tripplan.planning import household
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.records.opening import Which, open_records
 
@@ -120,3 +122,18 @@ def test_regions_are_listed_with_what_is_known_of_them(run: Run) -> None:
     assert "FR-A" in said.out
     assert "2027-08-31" in said.out
     assert "DE-BY" not in said.out
+
+
+@pytest.mark.parametrize("source", ["de-by", "demo_places/calendars/otter-slough-district-wi.ics"])
+def test_a_name_too_long_for_the_records_is_refused(run: Run, data: Path, source: str) -> None:
+    """It is told as a wrong word of the command line, and nothing is added."""
+    before = on_record(data)
+    said = run("schools", "add", source, "--demo", "--name", "x" * 81)
+    assert said.status == 2
+    assert "a name has 1 to 80 characters, not 81" in said.err
+    assert on_record(data) == before
+
+
+def test_the_longest_name_is_that_of_the_records() -> None:
+    """The command line checks it without loading the planning."""
+    assert shared.LONGEST_NAME == household.LONGEST_NAME

@@ -40,6 +40,43 @@ def test_a_unit_is_added_and_changed(run: Run, own_records: Records) -> None:
     assert "no place card names one of its topics" in none.out
 
 
+def test_changing_a_unit_leaves_what_is_not_named(run: Run, own_records: Records) -> None:
+    """Topics and weeks are new; budget, who goes and places named on the screen stay."""
+    unit = {
+        "name": "Mills",
+        "topics": ["mills"],
+        "first": "2027-01-04",
+        "last": "2027-02-01",
+        "currency": "USD",
+        "budget": "80",
+        "members": ["Bo"],
+        "also_places": ["test-museum"],
+    }
+    own_records.save(StudyUnit.model_validate(unit), NOON, 0)
+    changed = ("--topic", "water", "--from", "2027-01-11", "--to", "2027-02-08")
+    assert run("study", "add", "Mills", *changed).status == 0
+    kept = own_records.get(StudyUnit, "Mills")
+    assert kept is not None
+    dumped = kept.value.model_dump(mode="json")
+    assert dumped == {**unit, "topics": ["water"], "first": "2027-01-11", "last": "2027-02-08"}
+
+
+def test_faults_are_told_by_the_options(run: Run) -> None:
+    """No path of a form is told, but the word of the command line where the fault was typed."""
+    unit = run("study", "add", "Mills", "--topic", "", "--from", "2027-02-01", "--to", "2027-01-01", "--demo")
+    assert unit.status == 2
+    assert "command line: --topic: must not be empty" in unit.err
+    week = run("busy", "block", "x" * 81, "16:00", "25:00", "Tuesday", "--demo")
+    assert week.status == 2
+    for option in ("NAME", "END", "DAY"):
+        assert f"command line: {option}: " in week.err
+    assert "weekly" not in week.err
+    assert "command line: TIME: " in run("busy", "late", "25:00", "--demo").err
+    work = run("busy", "work", "Nobody", "08:00", "noon", "Mo", "--demo")
+    assert "command line: MEMBER: " in work.err
+    assert "command line: END: " in work.err
+
+
 def test_units_and_the_programme_are_told_in_json(run: Run) -> None:
     """Programs get each unit with its places, and the programme that the words tell."""
     listed = json.loads(run("study", "list", "--demo", "--json").out)
@@ -127,8 +164,8 @@ def test_the_own_week_is_told_and_changed(run: Run, own_records: Records, tmp_pa
     file = tmp_path / "ours.ics"
     entry = "BEGIN:VEVENT\r\nUID:1\r\nDTSTART:20261210T150000Z\r\nDURATION:PT1H\r\nEND:VEVENT\r\n"
     file.write_text(f"BEGIN:VCALENDAR\r\n{entry}END:VCALENDAR\r\n", encoding="utf-8")
-    assert "is added: 1 busy times" in run("busy", "file", file).out
-    assert "is replaced: 1 busy times" in run("busy", "file", file).out
+    assert "is added: 1 busy time." in run("busy", "file", file).out
+    assert "is replaced: 1 busy time." in run("busy", "file", file).out
     listed = run("busy", "list")
     assert "Piano: Tue, 16:00 to 17:00" in listed.out
     assert "nobody leaves before 10:00" in listed.out

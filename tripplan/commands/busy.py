@@ -7,12 +7,12 @@ from typing import Any
 
 from tripplan.commands.answers.busy import BusyListAnswer, FamilyCalendarTold
 from tripplan.commands.console import Console
-from tripplan.commands.question import ASKED, asked_for, records_of, settings_from
-from tripplan.commands.reading import start_of
+from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.reading import ASKED, as_asked, start_of
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.family_calendar_file import family_calendar_from, not_taken_sentences
+from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan, FamilyCalendar
@@ -24,6 +24,19 @@ from tripplan.services import Services, family_in, open_services
 
 _NEVER = "never"
 """Said in the place of a time: late evenings do nothing."""
+
+
+_OPTIONS = {
+    "name": "NAME",
+    "member": "MEMBER",
+    "start": "START",
+    "end": "END",
+    "days": "DAY",
+    "first": "--from",
+    "last": "--to",
+    "after": "TIME",
+    "not_before": "--not-before",
+}
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
@@ -42,9 +55,9 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         return 0
     if options.task == "remove":
         return _remove(options.name, console, services, records)
-    changed = read_form(write_toml(_changed(options, week)), ASKED, FamilyDays).usable()
-    if options.task == "work":
-        _check_member(options.member, records)
+    stranger = _stranger(options.member, records) if options.task == "work" else ()
+    read = read_form(write_toml(_changed(options, week)), ASKED, FamilyDays)
+    changed = as_asked(read, _OPTIONS, stranger)
     records.save(changed, services.clock(), revision)
     console.line("Your own week is changed.")
     _list(console, records, changed)
@@ -55,7 +68,7 @@ def _list(console: Console, records: Records, week: FamilyDays) -> None:
     calendars = [kept.value for kept in records.all(FamilyCalendar).values()]
     console.listed(
         "Family calendars:",
-        [f"{one.name}: {len(one.busy)} busy times, from {one.source or 'no file'}" for one in calendars],
+        [f"{one.name}: {busy_times(one)}, from {one.source or 'no file'}" for one in calendars],
     )
     console.listed("Every week:", [*map(block_sentence, week.weekly), *map(work_sentence, week.work)])
     console.line()
@@ -123,10 +136,12 @@ def _hours(options: Namespace) -> dict[str, Any]:
     return {"days": options.days, **{name: value for name, value in hours.items() if value is not None}}
 
 
-def _check_member(name: str, records: Records) -> None:
+def _stranger(name: str, records: Records) -> tuple[Finding, ...]:
+    """The fault of a name that nobody of the household has."""
     household = records.get(Household)
     if household is None or household.value.member(name) is None:
-        raise InputFaults((Finding(ASKED, "MEMBER", name[:60], "nobody of that name is in the household"),))
+        return (Finding(ASKED, "MEMBER", name[:60], "nobody of that name is in the household"),)
+    return ()
 
 
 def _file(options: Namespace, console: Console, services: Services, records: Records) -> int:
@@ -153,7 +168,7 @@ def _file(options: Namespace, console: Console, services: Services, records: Rec
     )
     kept = calendars.get(calendar.name)
     records.save(calendar, services.clock(), kept.revision if kept else 0)
-    console.line(f"{calendar.name} is {'replaced' if kept else 'added'}: {len(calendar.busy)} busy times.")
+    console.line(f"{calendar.name} is {'replaced' if kept else 'added'}: {busy_times(calendar)}.")
     for sentence in not_taken_sentences(read.value):
         console.line(sentence)
     return 0

@@ -11,6 +11,7 @@ from tripplan.calendar_server.passwords import kept_password
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
+from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.calendar_file import OutingEntry, calendar_file, outing_uid
@@ -37,10 +38,10 @@ def _check(options: Namespace) -> None:
     named = options.place is not None
     if options.planned == named or (named and options.day is None):
         message = "name a place and a day, or ask for all that are planned with --planned"
-        raise InputFaults((Finding("command line", "PLACE", options.place or "", message),))
+        raise InputFaults((Finding(ASKED, "PLACE", options.place or "", message),))
     if options.colour and options.colour not in COLOURS:
         message = f"the colour is one of {', '.join(COLOURS)}"
-        raise InputFaults((Finding("command line", "--colour", options.colour[:60], message),))
+        raise InputFaults((Finding(ASKED, "--colour", options.colour[:60], message),))
 
 
 def _one(options: Namespace, console: Console, question: Question) -> int:
@@ -176,11 +177,11 @@ def _server(question: Question) -> tuple[Records, ServerCalendar]:
     """
     if question.whose != "own" or question.records is None:
         message = "only your own family's outings can be sent, not the demo's and not those of files"
-        raise InputFaults((Finding("command line", "--send", "", message),))
+        raise InputFaults((Finding(ASKED, "--send", "", message),))
     server = question.records.get(ServerCalendar)
     if server is None:
         message = "no calendar server is set up yet; the Calendar page does that"
-        raise InputFaults((Finding("command line", "--send", "", message),))
+        raise InputFaults((Finding(ASKED, "--send", "", message),))
     return question.records, server.value
 
 
@@ -195,5 +196,5 @@ def _password(server: ServerCalendar) -> str:
         return kept
     if not sys.stdin.isatty():
         message = "the password is in no keyring, and there is no terminal to ask for it"
-        raise InputFaults((Finding("command line", "--send", "", message),))
+        raise InputFaults((Finding(ASKED, "--send", "", message),))
     return getpass(f"Password of {server.user} on {host_of(server.calendar)}: ")

@@ -16,7 +16,8 @@ from tripplan.commands.outing_text import (
     say_timeline,
     spread_note,
 )
-from tripplan.commands.question import ASKED, Question, ask, clock_in
+from tripplan.commands.question import Question, ask, clock_in
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
 from tripplan.planning.day import Crossed, against_best, plan_choice
@@ -113,9 +114,9 @@ def _replanned(question: Question, outing: Outing, options: Namespace) -> Replan
     except UnknownName as error:
         field = "--asleep" if error.name == options.asleep else "--ill"
         message = f"nobody of that name goes; the party is {', '.join(error.known)}"
-        raise InputFaults((Finding("command line", field, error.name[:60], message),)) from error
+        raise InputFaults((Finding(ASKED, field, error.name[:60], message),)) from error
     except PlanError as error:
-        raise InputFaults((Finding("command line", "--late", str(options.late), str(error)),)) from error
+        raise InputFaults((Finding(ASKED, "--late", str(options.late), str(error)),)) from error
 
 
 def say_no(answer: NoOuting, console: Console) -> None:

@@ -8,8 +8,8 @@ from typing import Any
 
 from tripplan.commands.answers.holidays import HolidaysListAnswer, HolidayTold
 from tripplan.commands.console import Console
-from tripplan.commands.question import ASKED, asked_for, place_called, records_of, settings_from
-from tripplan.commands.reading import where_in
+from tripplan.commands.question import asked_for, place_called, records_of, settings_from
+from tripplan.commands.reading import ASKED, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form

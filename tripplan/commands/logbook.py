@@ -7,9 +7,10 @@ from pathlib import Path
 
 from tripplan.commands.answers.logbook import learned_answer, list_answer, year_answer
 from tripplan.commands.console import Console
-from tripplan.commands.logbook_on_record import ASKED, Logbook, opened_logbook, period
+from tripplan.commands.logbook_on_record import Logbook, opened_logbook, period
 from tripplan.commands.logbook_record import write_record
 from tripplan.commands.question import date_in, place_called
+from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults, RecordConflict
 from tripplan.files.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry

@@ -8,6 +8,7 @@ from typing import Literal
 
 from tripplan.commands.console import Console
 from tripplan.commands.question import asked_for, date_in, records_of, settings_from
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet import DEMO_NOTICE
 from tripplan.planning.logbook.entry import LogbookEntry
@@ -16,8 +17,6 @@ from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.services import Clock, family_on_record, open_services
-
-ASKED = "command line"
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,8 @@ from pathlib import PurePath
 
 from tripplan.commands.answers.logbook import record_answer
 from tripplan.commands.console import Console
-from tripplan.commands.logbook_on_record import ASKED, Logbook, period
+from tripplan.commands.logbook_on_record import Logbook, period
+from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet_pdf import Paper, missing_sentence, usual_paper

@@ -8,6 +8,7 @@ from datetime import date
 from tripplan.commands.answers.passes import passes_answer
 from tripplan.commands.console import Console
 from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.passes.listed import (
     VISITS_AT_MOST,
@@ -21,8 +22,6 @@ from tripplan.planning.passes.sentences import pass_plan_sentences, visit_senten
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.planned import PlannedOuting
 from tripplan.services import clock_from
-
-_ASKED = "command line"
 
 
 @dataclass(frozen=True)
@@ -43,7 +42,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     findings: list[Finding] = []
     named = [_named(words, findings) for words in options.visit]
     if sum(len(one.days) for one in named) > VISITS_AT_MOST:
-        findings.append(Finding(_ASKED, "--visit", "", f"at most {VISITS_AT_MOST} visits can be asked about"))
+        findings.append(Finding(ASKED, "--visit", "", f"at most {VISITS_AT_MOST} visits can be asked about"))
     places = [one.place for one in named]
     try:
         question = ask(Namespace(**{**vars(options), "place": places}), console, environment)
@@ -56,7 +55,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     coming = _coming(question, named, on_record=options.planned or not options.visit)
     if not findings and not coming.visits:
         message = "there is no visit in the coming twelve months; name some with --visit PLACE DATE"
-        findings.append(Finding(_ASKED, "--visit", "", message))
+        findings.append(Finding(ASKED, "--visit", "", message))
     if findings:
         raise InputFaults(tuple(findings))
     plan = which_pass_pays(question.family, coming.visits, today=question.today)
@@ -73,7 +72,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
 def _named(words: Sequence[str], findings: list[Finding]) -> _Named:
     place, *texts = words
     if not texts:
-        findings.append(Finding(_ASKED, "--visit", place[:60], "a place is followed by the days of visits"))
+        findings.append(Finding(ASKED, "--visit", place[:60], "a place is followed by the days of visits"))
     days = [date_in(text, "--visit", findings) for text in texts]
     return _Named(place, tuple(day for day in days if day is not None))
 
@@ -83,7 +82,7 @@ def _out_of_reach(named: Sequence[_Named], today: date) -> Iterator[Finding]:
     last = last_day_listed(today)
     for day in (day for one in named for day in one.days):
         if not today <= day <= last:
-            yield Finding(_ASKED, "--visit", str(day), f"passes are weighed for days from {today} to {last}")
+            yield Finding(ASKED, "--visit", str(day), f"passes are weighed for days from {today} to {last}")
 
 
 def _coming(question: Question, named: Sequence[_Named], *, on_record: bool) -> ComingVisits:

@@ -10,7 +10,7 @@ from typing import Literal
 
 from tripplan.commands.console import Console
 from tripplan.commands.options.shared import USUAL_WEEKS
-from tripplan.commands.reading import household_in, places_in, school_calendars_in
+from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.household import Member
@@ -34,8 +34,6 @@ LONGEST_SPAN_DAYS = 549
 """Eighteen months [days]."""
 EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
 """Dates that can be asked about; beyond them holidays and time zones are anybody's guess."""
-ASKED = "command line"
-"""Stands for the file in findings about options."""
 _LONGEST_SHOWN = 60
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
 

@@ -4,16 +4,18 @@ What is wrong with them goes to a list of findings, so that every fault of a com
 """
 
 import os.path
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
-from tripplan.errors import Finding
+from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.gazetteer import NotFound
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_card
+from tripplan.files.reading_result import Read, Value
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.where_text import locate_text
@@ -21,6 +23,39 @@ from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
 from tripplan.planning.where import Where
+
+ASKED = "command line"
+"""Stands for the file in findings about options."""
+
+
+def as_asked(read: Read[Value], options: Mapping[str, str], found: Sequence[Finding] = ()) -> Value:
+    """What options say, read as a form; its faults are told by the options.
+
+    Args:
+        read: the form.
+        options: the option that each field comes from, by the last named step of the field's path.
+        found: faults that were found elsewhere.
+
+    Raises:
+        InputFaults: the form has a fault, or one was found elsewhere.
+    """
+    if read.value is not None and not found:
+        return read.value
+    raise InputFaults(
+        (
+            *found,
+            *(
+                Finding(ASKED, _option_of(fault.field, options), fault.value, fault.message)
+                for fault in read.findings
+                if fault.weight is Weight.FAULT
+            ),
+        )
+    )
+
+
+def _option_of(field: str, options: Mapping[str, str]) -> str:
+    steps = re.sub(r"\[\d+\]", "", field).split(".")
+    return next((options[step] for step in reversed(steps) if step in options), "")
 
 
 def household_in(path: str, today: date, findings: list[Finding]) -> Household | None:
@@ -95,10 +130,10 @@ def where_in(text: str, field: str, home: Where, findings: list[Finding]) -> Whe
     try:
         found = locate_text(text, home)
     except ValueError as trouble:
-        findings.append(Finding("command line", field, text[:60], str(trouble)))
+        findings.append(Finding(ASKED, field, text[:60], str(trouble)))
         return None
     if isinstance(found, NotFound):
-        findings.append(Finding("command line", field, text[:60], found.message))
+        findings.append(Finding(ASKED, field, text[:60], found.message))
         return None
     return found
 

@@ -6,7 +6,8 @@ from datetime import date
 from pathlib import Path
 
 from tripplan.commands.console import Console
-from tripplan.commands.question import ASKED, settings_from
+from tripplan.commands.question import settings_from
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.files.planned_entry import going_on
 from tripplan.planning import wording

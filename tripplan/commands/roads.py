@@ -7,6 +7,7 @@ from pathlib import Path
 from tripplan.commands.console import Console
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import settings_from
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.gazetteer import parse_coordinates
 from tripplan.planning import wording
@@ -112,5 +113,5 @@ def _point(text: str, field: str, findings: list[Finding]) -> Point | None:
     try:
         return parse_coordinates(text)
     except ValueError as trouble:
-        findings.append(Finding("command line", field, text[:60], str(trouble)))
+        findings.append(Finding(ASKED, field, text[:60], str(trouble)))
         return None

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from tripplan.commands.console import Console
 from tripplan.commands.question import asked_for, records_of, settings_from
-from tripplan.commands.reading import start_of, where_in
+from tripplan.commands.reading import ASKED, start_of, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
@@ -28,7 +28,6 @@ from tripplan.planning.where import Where
 from tripplan.records.store import Kept, Records
 from tripplan.services import Services, family_in, open_services
 
-_ASKED = "command line"
 _USUAL_PUPILS = 10_000
 
 
@@ -165,7 +164,7 @@ def _from_region(asked: _Asked) -> SchoolCalendar:
     calendar = _region_calendar(options.source, asked.today)
     if calendar is None:
         message = "has no school holidays on record for these years"
-        raise InputFaults((Finding(_ASKED, "REGION", options.source, message),))
+        raise InputFaults((Finding(ASKED, "REGION", options.source, message),))
     changes: dict[str, object] = {}
     if options.name:
         changes["name"] = options.name
@@ -214,7 +213,7 @@ def _where(asked: _Asked, findings: list[Finding]) -> Where:
     family, text = asked.family, asked.options.at
     if family is None:
         message = "there is no household on record; enter one on the screens, or use --demo"
-        raise InputFaults((*findings, Finding(_ASKED, "--own", "", message)))
+        raise InputFaults((*findings, Finding(ASKED, "--own", "", message)))
     home = family.household.home
     found = where_in(text, "--at", home, findings) if text else home
     if found is None:

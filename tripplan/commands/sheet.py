@@ -8,6 +8,7 @@ from pathlib import PurePath
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
+from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet
@@ -26,7 +27,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     kind = PurePath(options.out).suffix.lower()
     if options.out != PRINTED and kind not in (_PDF, *_HTML):
         message = "a day sheet is a file that ends in .html or .pdf"
-        raise InputFaults((Finding("command line", "--out", options.out[:60], message),))
+        raise InputFaults((Finding(ASKED, "--out", options.out[:60], message),))
     question = ask(options, console, environment)
     answer = planned(question)
     if isinstance(answer, NoOuting):

@@ -5,7 +5,8 @@ from collections.abc import Callable, Mapping
 
 from tripplan.commands.answers.study import study_list_answer, study_programme_answer
 from tripplan.commands.console import Console
-from tripplan.commands.question import ASKED, Question, ask
+from tripplan.commands.question import Question, ask
+from tripplan.commands.reading import ASKED, as_asked
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
@@ -27,6 +28,8 @@ from tripplan.planning.study.sentences import (
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
+
+_OPTIONS = {"name": "NAME", "topics": "--topic", "first": "--from", "last": "--to", "budget": "--budget"}
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
@@ -59,18 +62,21 @@ def _list(options: Namespace, console: Console, question: Question, records: Rec
 
 
 def _add(options: Namespace, console: Console, question: Question, records: Records) -> int:
+    """Add a unit, or change the one of this name; of that one stays what is not named."""
+    name = options.name.strip()
+    kept = records.all(StudyUnit).get(name)
+    before = kept.value.model_dump(mode="json", exclude_none=True) if kept else {}
     values = {
-        "name": options.name,
+        "name": name,
         "topics": options.topic,
         "first": options.from_day,
         "last": options.to_day,
         "currency": question.family.household.currency,
         "budget": options.budget,
-        "members": [member.name for member in question.party] if options.party else [],
+        "members": [member.name for member in question.party] if options.party else None,
     }
-    given = {name: value for name, value in values.items() if value is not None}
-    unit = read_form(write_toml(given), ASKED, StudyUnit).usable()
-    kept = records.all(StudyUnit).get(unit.name)
+    given = before | {field: value for field, value in values.items() if value is not None}
+    unit = as_asked(read_form(write_toml(given), ASKED, StudyUnit), _OPTIONS)
     records.save(unit, question.clock(), kept.revision if kept else 0)
     console.line(f"The unit '{unit.name}' is {'changed' if kept else 'added'}.")
     return 0

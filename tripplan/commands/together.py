@@ -9,6 +9,7 @@ from tripplan.commands.answers.together import together_answer
 from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
 from tripplan.commands.question import Question, ask
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
@@ -20,7 +21,6 @@ from tripplan.planning.together.sentences import together_sentences
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
 
-_ASKED = "command line"
 _PARTS = ("name", "people", "seats", "paid")
 _IN_GROUP = re.compile(r"households\[(\d+)\]\.?(\w*)(?:\[(\d+)\])?.*")
 _CALLED = {"name": "name", "people": "ages", "seats": "seats", "paid": "paid"}
@@ -40,14 +40,14 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     with_others = _read(_raw(question, options, groups), findings)
     household = question.family.household
     if household.name in [group.get("name") for group in groups]:
-        findings.append(Finding(_ASKED, "--group", household.name, "that is your own household"))
+        findings.append(Finding(ASKED, "--group", household.name, "that is your own household"))
     if with_others is not None and options.payer is not None:
         names = [household.name, *(one.name for one in with_others.households)]
         if options.payer not in names:
             message = f"no household is called that; known: {', '.join(names)}"
-            findings.append(Finding(_ASKED, "--payer", options.payer[:60], message))
+            findings.append(Finding(ASKED, "--payer", options.payer[:60], message))
     if with_others is not None and not with_others.households:
-        findings.append(Finding(_ASKED, "--group", "", "nobody comes along; name a household with --group"))
+        findings.append(Finding(ASKED, "--group", "", "nobody comes along; name a household with --group"))
     if with_others is None or findings:
         raise InputFaults(tuple(findings))
     (place,) = question.places
@@ -75,7 +75,7 @@ def _group(words: Sequence[str], findings: list[Finding]) -> Raw:
     """One `--group` as it is written in a form."""
     if not 2 <= len(words) <= len(_PARTS):
         message = "a name, the ages in quotation marks, and perhaps seats and what was paid"
-        findings.append(Finding(_ASKED, "--group", " ".join(words)[:60], message))
+        findings.append(Finding(ASKED, "--group", " ".join(words)[:60], message))
     group: Raw = dict(zip(_PARTS, words, strict=False))
     return {**group, "people": people_listed(group.get("people", ""))}
 
@@ -95,7 +95,7 @@ def _raw(question: Question, options: Namespace, groups: Sequence[Raw]) -> Raw:
 
 
 def _read(raw: Raw, findings: list[Finding]) -> GoingTogether | None:
-    read = read_form(write_toml(raw), _ASKED, GoingTogether)
+    read = read_form(write_toml(raw), ASKED, GoingTogether)
     names = [str(group.get("name", "")) for group in raw.get("households", ())]
     for found in read.findings:
         if found.field == "currency":  # It is the household's, which could not be read; that is told already.

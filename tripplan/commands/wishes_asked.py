@@ -8,7 +8,8 @@ from decimal import Decimal
 
 from pydantic import ValidationError
 
-from tripplan.commands.question import ASKED, Question, clock_in
+from tripplan.commands.question import Question, clock_in
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Weekday, Worth

@@ -46,6 +46,11 @@ def family_calendar_from(
     )
 
 
+def busy_times(calendar: FamilyCalendar) -> str:
+    """How many times of a calendar are taken, such as '1 busy time'."""
+    return "1 busy time" if len(calendar.busy) == 1 else f"{len(calendar.busy)} busy times"
+
+
 def not_taken_sentences(content: CalendarContent) -> tuple[str, ...]:
     """What of a file takes up no time and why, counted, in words."""
     counted = {

@@ -2,7 +2,7 @@
 
 from argparse import ArgumentParser
 
-from tripplan.commands.options.shared import Tasks, count, own_records_options, records_options, whose
+from tripplan.commands.options.shared import Tasks, count, name, own_records_options, records_options, whose
 
 SCHOOLS_GUIDE = """\
 A table (.csv) has the columns: first day, last day, name, kind. The last day and the kind may
@@ -70,7 +70,9 @@ def schools_options(parser: ArgumentParser) -> None:
     show.add_argument("name", metavar="NAME", help="what the calendar is called")
     add = tasks.add("add", "put a built-in region or a district's file on record", SCHOOLS_GUIDE)
     add.add_argument("source", metavar="REGION|FILE", help="a region such as DE-BY, or a .ics or .csv file")
-    add.add_argument("--name", metavar="NAME", help="what to call it (default: as it calls itself)")
+    add.add_argument(
+        "--name", metavar="NAME", type=name, help="what to call it (default: as it calls itself)"
+    )
     add.add_argument("--at", metavar="WHERE", help="where its pupils live (default: at home)")
     add.add_argument("--pupils", metavar="N", type=count, help="how many pupils follow it, roughly")
     add.add_argument(

@@ -77,6 +77,18 @@ def count(text: str) -> int:
     return int(text)
 
 
+LONGEST_NAME = 80
+"""As `tripplan.planning.household.LONGEST_NAME`, which is not loaded here [characters]."""
+
+
+def name(text: str) -> str:
+    """A name to keep on record."""
+    said = text.strip()
+    if not 0 < len(said) <= LONGEST_NAME:
+        raise ArgumentTypeError(f"a name has 1 to {LONGEST_NAME} characters, not {len(said)}")
+    return said
+
+
 def place_and_day(parser: ArgumentParser) -> None:
     """One place and the day of the visit."""
     parser.add_argument("place", metavar="PLACE", help="id or name of a place")

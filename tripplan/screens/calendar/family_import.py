@@ -6,7 +6,7 @@ from collections.abc import Mapping
 import streamlit as st
 
 from tripplan.files.calendar_reading import CalendarContent
-from tripplan.files.family_calendar_file import family_calendar_from, not_taken_sentences
+from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
@@ -77,8 +77,7 @@ def _covered(calendar: FamilyCalendar) -> str:
         return f"never busy.{source}{reach}"
     first, last = calendar.busy[0].start, max(busy.end for busy in calendar.busy)
     told = "with what they are" if any(busy.name for busy in calendar.busy) else "times only"
-    count = "1 busy time" if len(calendar.busy) == 1 else f"{len(calendar.busy)} busy times"
-    return f"{count}, {wording.day(first)} to {wording.day(last)}, {told}.{source}{reach}"
+    return f"{busy_times(calendar)}, {wording.day(first)} to {wording.day(last)}, {told}.{source}{reach}"
 
 
 def _offer(
