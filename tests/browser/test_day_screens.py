@@ -1,8 +1,18 @@
-"""The day's two screens in a real browser: big type on the phone, and a slider that answers at once."""
+"""The day's screens in a real browser: big type on the phone, its page as a file, a slider that answers."""
+
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from tests.browser.conftest import Visit
+from tests.day_sheets import planned, sheet
+from tripplan.files.day_phone_html import day_phone_html
+from tripplan.planning.day import StepKind
+
+if TYPE_CHECKING:  # the fixture skips where playwright is not installed
+    from playwright.sync_api import Browser
 
 SMALLEST_TARGET = 44
 """W3C, Web Content Accessibility Guidelines 2.2, 2.5.5 Target Size (Enhanced), from memory [CSS px]."""
@@ -38,3 +48,31 @@ def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -
     part.get_by_text("This is the best plan.").wait_for(state="detached")
     assert "the best plan." in part.inner_text()
     assert visit.page.get_by_role("heading", name="shoes on at").inner_text() == headline
+
+
+def test_the_saved_page_follows_the_phones_own_clock(browser: "Browser", tmp_path: Path) -> None:
+    """Opened as a file: before, on the way and after, what is on and for how long; nothing is asked."""
+    outing = planned()
+    drive = next(step for step in outing.plan.steps if step.kind is StepKind.DRIVE)
+    file = tmp_path / "day.html"
+    file.write_text(day_phone_html(outing, sheet()), encoding="utf-8")
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+
+    def at(moment: datetime) -> str:
+        page.clock.set_fixed_time(moment)
+        page.goto(file.as_uri())
+        assert page.get_by_role("heading", level=1).count() == 1
+        return page.locator("main").inner_text()
+
+    assert at(outing.plan.leave_home - timedelta(minutes=25)).startswith("Shoes on at ")
+    assert "in 25 min" in page.locator("main").inner_text()
+    driving = at(drive.end - timedelta(minutes=7))
+    assert driving.startswith("Drive there")
+    assert "still 7 min" in driving
+    assert page.locator("li.on").inner_text().endswith("Drive there")
+    assert at(outing.plan.home).startswith("Home again")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert set(asked) == {file.as_uri()}
+    page.close()

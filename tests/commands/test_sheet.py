@@ -34,6 +34,18 @@ def test_the_files_ending_decides_what_is_written(run: Run, museum: Files, tmp_p
     assert "Tue, Dec 8, 2026" in page.read_text(encoding="utf-8")
 
 
+def test_the_page_for_the_phone_is_written_on_request(run: Run, museum: Files, tmp_path: Path) -> None:
+    """It begins with when to leave; as a PDF there is none, because paper has no clock."""
+    page = tmp_path / "phone.html"
+    said = run(*ASKED, page, "--phone", *museum.options)
+    assert (said.status, said.err) == (0, "")
+    assert "Page for the phone: Test museum" in said.out
+    assert "<h1>Shoes on at " in page.read_text(encoding="utf-8")
+    refused = run(*ASKED, tmp_path / "phone.pdf", "--phone", *museum.options)
+    assert refused.status == 2
+    assert "the page for the phone is a file that ends in .html" in refused.err
+
+
 def test_another_ending_is_a_fault(run: Run, museum: Files, tmp_path: Path) -> None:
     """Nothing is written under a name that says neither."""
     out = tmp_path / "sheet.docx"

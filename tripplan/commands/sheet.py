@@ -11,6 +11,7 @@ from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
+from tripplan.files.day_phone_html import day_phone_html
 from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
@@ -28,13 +29,19 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if options.out != PRINTED and kind not in (_PDF, *_HTML):
         message = "a day sheet is a file that ends in .html or .pdf"
         raise InputFaults((Finding(ASKED, "--out", options.out[:60], message),))
+    if options.phone and kind == _PDF:
+        message = "the page for the phone is a file that ends in .html"
+        raise InputFaults((Finding(ASKED, "--out", options.out[:60], message),))
     question = ask(options, console, environment)
     answer = planned(question)
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
         return 1
     sheet = _sheet(options, question, answer)
-    data = _pdf(options, question, sheet) if kind == _PDF else day_sheet_html(sheet).encode()
+    if kind == _PDF:
+        data = _pdf(options, question, sheet)
+    else:
+        data = (day_phone_html(answer, sheet) if options.phone else day_sheet_html(sheet)).encode()
     if not write_file(options.out, data, console, replace=options.replace):
         return 1
     missing = missing_letters(sheet) if kind == _PDF else ""
@@ -42,7 +49,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         console.remark(missing_sentence(missing))
     aside = console.aside() if options.out == PRINTED else console
     question.say_whose(aside)
-    aside.line(f"Day sheet for {answer.place.name}, {wording.day(answer.day)}.")
+    what = "Page for the phone: " if options.phone else "Day sheet for "
+    aside.line(f"{what}{answer.place.name}, {wording.day(answer.day)}.")
     return 0
 
 

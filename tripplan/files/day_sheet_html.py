@@ -70,7 +70,7 @@ def day_sheet_html(sheet: DaySheet) -> str:
 <p>{escape(sheet.going)}</p>
 {notice}</header>
 <main>
-{"".join(map(_section, sheet.sections))}<section class="room">
+{"".join(map(section_html, sheet.sections))}<section class="room">
 <h2>{NOTES}</h2>
 </section>
 </main>
@@ -80,7 +80,8 @@ def day_sheet_html(sheet: DaySheet) -> str:
 """
 
 
-def _section(section: SheetSection) -> str:
+def section_html(section: SheetSection) -> str:
+    """One section of the sheet as HTML."""
     lines = "".join(f"<li>{_line(line, ticked_off=section.ticked_off)}</li>\n" for line in section.lines)
     name, heading = escape(section.name), escape(section.heading)
     # A digit's width for each letter, and a tenth more, as capitals are wider.

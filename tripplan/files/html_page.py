@@ -1,5 +1,7 @@
-"""What the pages that are written as HTML files have in common: one file, no script, nothing loaded."""
+"""What the pages that are written as HTML files have in common: one file, nothing loaded from anywhere."""
 
+import base64
+import hashlib
 from html import escape
 
 # What a page may load: nothing at all, beside its own style.
@@ -21,21 +23,31 @@ _ON_PAPER = """
 """
 
 
-def page_head(title: str, style: str) -> str:
+def page_head(title: str, style: str, script: str = "") -> str:
     """The beginning of a page, up to its body.
 
     Args:
         title: plain text.
         style: the page's own rules (CSS), beside those that all pages share.
+        script: the one script that may run, letter by letter as it stands in the body; none when left out.
     """
+    may_load = f"{MAY_LOAD}; script-src '{_fingerprint(script)}'" if script else MAY_LOAD
     return f"""<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="{MAY_LOAD}">
+<meta http-equiv="Content-Security-Policy" content="{may_load}">
 <meta name="referrer" content="no-referrer">
 <title>{escape(title)}</title>
 <style>{_STYLE}{style}{_ON_PAPER}</style>
 </head>
 """
+
+
+def _fingerprint(script: str) -> str:
+    """What tells the browser that a script is the one that was meant.
+
+    Source: W3C, Content Security Policy Level 3, 2.3.1 (hash-source), from memory.
+    """
+    return f"sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}"

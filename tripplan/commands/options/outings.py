@@ -179,6 +179,11 @@ def sheet_options(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--paper", choices=("a4", "letter"), help="what a PDF is printed on (default: as usual at home)"
     )
+    parser.add_argument(
+        "--phone",
+        action="store_true",
+        help="the page for the phone instead (.html): what to do now in large type, by the phone's own clock",
+    )
     parser.add_argument("--needs", action="store_true", help="let noted allergies and needs onto the sheet")
     parser.add_argument("--birth-dates", action="store_true", help="let birth dates onto the sheet")
     parser.add_argument("--home", action="store_true", help="let the home address onto the sheet")

@@ -2,7 +2,6 @@
 
 from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade_offs
 from tripplan.planning.day.loosen import Loosened, helps_most
-from tripplan.planning.day.now import PlanNow, Sleeper, plan_now
 from tripplan.planning.day.one_choice import Crossed, TimesToTry, plan_choice, times_to_try
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.shapes import (
@@ -32,10 +31,8 @@ __all__ = [
     "Loosened",
     "NapOutcome",
     "Napper",
-    "PlanNow",
     "ShowOutcome",
     "Slack",
-    "Sleeper",
     "SleepsIn",
     "Step",
     "StepKind",
@@ -46,7 +43,6 @@ __all__ = [
     "helps_most",
     "plan_choice",
     "plan_day",
-    "plan_now",
     "slack",
     "times_to_try",
     "trade_offs",

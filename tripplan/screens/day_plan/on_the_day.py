@@ -2,15 +2,16 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
+from datetime import date, datetime
+from math import ceil
 
 import streamlit as st
 
 from tripplan.errors import UnknownName
+from tripplan.files.day_phone_html import day_phone_html
 from tripplan.files.day_sheet import DEMO_NOTICE, address_of, clock_of, day_sheet, dialled
-from tripplan.files.day_sheet_html import day_sheet_html
+from tripplan.files.day_stretches import HOME_AGAIN, map_link, sleeps, step_words, stretches
 from tripplan.planning import wording
-from tripplan.planning.day import PlanNow, Step, StepKind, plan_now
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.place import Place
@@ -192,14 +193,17 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     with st.expander(plain(f"At the door: {wording.money(outing.admission.total)}")):
         st.markdown(ticket_lines(outing.admission))
         st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))
-    st.markdown("Where this computer cannot be reached, the day sheet goes along on the phone.")
+    st.markdown(
+        "Where this computer cannot be reached, this page goes along as a file that follows the clock too."
+    )
     notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+    sheet = day_sheet(outing, family.household, entries, notice=notice)
     st.download_button(
-        "Save the day sheet (.html)",
-        day_sheet_html(day_sheet(outing, family.household, entries, notice=notice)),
-        file_name=f"{outing.place.id}-{outing.day}.html",
+        "Save this page on the phone (.html)",
+        day_phone_html(outing, sheet),
+        file_name=f"{outing.place.id}-{outing.day}-phone.html",
         mime="text/html",
-        key="download_sheet_on_the_day",
+        key="download_phone_page",
         on_click="ignore",
         width="stretch",
     )
@@ -209,97 +213,56 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
 def _now(view: View, outing: Outing) -> None:
     """What to do now and what comes after, looked up anew as time passes."""
     now = view.services.clock()
-    stands = plan_now(outing.plan, now)
+    stretch = next(one for one in stretches(outing) if one.is_on(now))
     with st.container(key="day_now"):
-        st.title(plain(_title(outing, stands, now)), anchor=False)
-        for line in _now_lines(outing, stands, now):
+        st.title(plain(stretch.title), anchor=False)
+        if stretch.ends is not None:
+            words = "in" if stretch.begins is None else "still"
+            st.markdown(plain(_left(words, now, stretch.ends)))
+        for line in (*stretch.lines, *(sleep.title for sleep in sleeps(outing) if sleep.is_on(now))):
             st.markdown(plain(line))
-    if stands.step is not None:
-        then = _what(stands.coming[0]) if stands.coming else "Home again"
-        st.header(plain(f"Then, at {clock_of(outing.plan)(stands.step.end)}: {then}"), anchor=False)
+    if stretch.following:
+        st.header(plain(stretch.following), anchor=False)
     if now < outing.plan.enter:
         _way_there(outing.place)
+
+
+def _left(words: str, now: datetime, until: datetime) -> str:
+    """How long it still is, such as 'in 25 min', 'still 45 min' or 'in 8 days'."""
+    days = (until.date() - now.astimezone(until.tzinfo).date()).days
+    if days:
+        return "tomorrow" if days == 1 else f"in {days} days"
+    return f"{words} {wording.minutes(ceil((until - now).total_seconds() / 60))}"
 
 
 @st.fragment(run_every=LOOKS_AT_THE_CLOCK)
 def _steps(view: View, outing: Outing) -> None:
     """The day's steps, the one that is on in front; looked up anew as time passes."""
-    stands, at = plan_now(outing.plan, view.services.clock()), clock_of(outing.plan)
+    now, at = view.services.clock(), clock_of(outing.plan)
     st.header("The day", anchor=False)
-    now = (
-        [] if stands.step is None else [f"**now: {plain(_what(stands.step))}, until {at(stands.step.end)}**"]
-    )
-    later = [plain(f"{at(step.start)}: {_what(step)}") for step in stands.coming]
-    steps = [*now, *later, plain(f"{at(outing.plan.home)}: Home again")]
-    st.markdown("\n".join(f"- {step}" for step in steps))
-    if stands.done:
+    on = [step for step in outing.plan.steps if step.start <= now < step.end]
+    told = [
+        *(f"**now: {plain(step_words(step))}, until {at(step.end)}**" for step in on),
+        *(plain(f"{at(step.start)}: {step_words(step)}") for step in outing.plan.steps if step.start > now),
+        plain(f"{at(outing.plan.home)}: {HOME_AGAIN}"),
+    ]
+    st.markdown("\n".join(f"- {line}" for line in told))
+    over = [f"{at(step.start)}: {step_words(step)}" for step in outing.plan.steps if step.end <= now]
+    if over:
         with st.expander("Over by now"):
-            st.markdown(bullets(f"{at(step.start)}: {_what(step)}" for step in stands.done))
-
-
-def _what(step: Step) -> str:
-    return f"{step.label[0].upper()}{step.label[1:]}"
-
-
-def _title(outing: Outing, stands: PlanNow, now: datetime) -> str:
-    if stands.step is not None:
-        return _what(stands.step)
-    if now < outing.plan.leave_home:
-        return f"Shoes on at {clock_of(outing.plan)(outing.plan.leave_home)}"
-    return "Home again"
-
-
-def _now_lines(outing: Outing, stands: PlanNow, now: datetime) -> Iterator[str]:
-    """Until when, where, with whom, and who should be asleep."""
-    at, step, plan = clock_of(outing.plan), stands.step, outing.plan
-    if step is not None:
-        yield f"until {at(step.end)}: {_left(step.end, now)} more"
-    elif now < plan.leave_home:
-        today = now.astimezone(plan.leave_home.tzinfo).date()
-        days = (outing.day - today).days
-        yield (
-            f"in {_left(plan.leave_home, now)}"
-            if not days
-            else f"on {wording.day(outing.day)}, {_days(days)}"
-        )
-    where = _where(outing, step, now)
-    if where:
-        yield where
-    yield f"with {wording.listed([member.name for member in outing.party])}"
-    for sleeper in stands.asleep:
-        place = "at home" if sleeper.place == "home" else f"in the {sleeper.place}"
-        yield f"{sleeper.member} sleeps {place} until about {at(sleeper.until)}"
-
-
-def _left(until: datetime, now: datetime) -> str:
-    return wording.minutes(-((now - until.astimezone(UTC)).total_seconds() // 60))
-
-
-def _days(days: int) -> str:
-    return "tomorrow" if days == 1 else f"in {days} days"
-
-
-def _where(outing: Outing, step: Step | None, now: datetime) -> str:
-    plan = outing.plan
-    if step is None:
-        return f"for {outing.place.name}" if now < plan.leave_home else ""
-    if step.start < plan.enter:
-        there = step.kind in (StepKind.WAIT, StepKind.UNLOAD)
-        return f"at {outing.place.name}" if there else f"to {outing.place.name}"
-    return f"at {outing.place.name}" if step.start < plan.leave_place else ""
+            st.markdown(bullets(over))
 
 
 def _way_there(place: Place) -> None:
-    """The address, opened by the phone's own map; source of the form: RFC 5870 (geo addresses)."""
-    point = place.where.point
-    spot = f"{point.latitude:.5f},{point.longitude:.5f}"
+    """The address, opened by the phone's own map."""
+    link = map_link(place)
     st.link_button(
         plain(f"The way there: {address_of(place.where)}"),
-        f"geo:{spot}?q={spot}",
+        link.address,
         width="stretch",
         help="Opens the map on your phone, which is given this point and nothing else.",
     )
-    st.markdown(plain(f"If no map opens, type this into yours: {spot}"))
+    st.markdown(plain(f"If no map opens, type this into yours: {link.spot}"))
 
 
 def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:

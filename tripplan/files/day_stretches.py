@@ -1,0 +1,113 @@
+"""What the phone says on the day, stretch by stretch: what is on, until when, where, with whom, what next."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from tripplan.files.day_sheet import clock_of
+from tripplan.planning import wording
+from tripplan.planning.day import Step, StepKind
+from tripplan.planning.outing import Outing
+from tripplan.planning.place import Place
+
+HOME_AGAIN = "Home again"
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A time of the day, and what is said meanwhile.
+
+    Attributes:
+        begins: zone-aware; None for whatever comes before its end.
+        ends: likewise; None for all that comes after its beginning. It is over by then.
+        title: what stands in the largest type.
+        lines: where, with whom and so on; plain text.
+        following: what comes next, with its time; empty for nothing.
+    """
+
+    begins: datetime | None
+    ends: datetime | None
+    title: str
+    lines: tuple[str, ...] = ()
+    following: str = ""
+
+    def is_on(self, now: datetime) -> bool:
+        """Whether it is what is said at a moment; zone-aware."""
+        return not self.is_over(now) and (self.begins is None or self.begins <= now)
+
+    def is_over(self, now: datetime) -> bool:
+        """Whether it is past at a moment; zone-aware."""
+        return self.ends is not None and self.ends <= now
+
+
+def stretches(outing: Outing) -> tuple[Stretch, ...]:
+    """The whole of time, seen from one outing: before it, each of its steps, and after it.
+
+    Args:
+        outing: one place on one day.
+
+    Returns:
+        Stretches without gaps; at every moment just one is on.
+    """
+    plan, at = outing.plan, clock_of(outing.plan)
+    steps = plan.steps
+    going = f"with {wording.listed([member.name for member in outing.party])}"
+    before = Stretch(
+        None,
+        plan.leave_home,
+        f"Shoes on at {at(plan.leave_home)}",
+        (f"on {wording.day(outing.day)}, for {outing.place.name}", going),
+    )
+    following = [*(step_words(step) for step in steps[1:]), HOME_AGAIN]
+    during = (
+        Stretch(
+            step.start,
+            step.end,
+            step_words(step),
+            tuple(filter(None, (f"until {at(step.end)}", _where(outing, step), going))),
+            f"Then, at {at(step.end)}: {then}",
+        )
+        for step, then in zip(steps, following, strict=True)
+    )
+    return (before, *during, Stretch(plan.home, None, HOME_AGAIN))
+
+
+def sleeps(outing: Outing) -> Iterator[Stretch]:
+    """When a child should be asleep, and what is said meanwhile."""
+    at = clock_of(outing.plan)
+    for nap in outing.plan.naps:
+        for place, start, end in nap.slept:
+            where = "at home" if place == "home" else f"in the {place}"
+            yield Stretch(start, end, f"{nap.member} sleeps {where} until about {at(end)}")
+
+
+def step_words(step: Step) -> str:
+    """A step as a line begins."""
+    return f"{step.label[0].upper()}{step.label[1:]}"
+
+
+def _where(outing: Outing, step: Step) -> str:
+    if step.start >= outing.plan.leave_place:
+        return ""
+    inside = step.start >= outing.plan.enter or step.kind in (StepKind.WAIT, StepKind.UNLOAD)
+    return f"{'at' if inside else 'to'} {outing.place.name}"
+
+
+@dataclass(frozen=True)
+class MapLink:
+    """A place as an address that a telephone's own map opens.
+
+    Attributes:
+        address: of the scheme geo (A. Mayrhofer, C. Spanring, RFC 5870, 2010); no network is asked.
+        spot: latitude and longitude to type in where no map opens [degrees].
+    """
+
+    address: str
+    spot: str
+
+
+def map_link(place: Place) -> MapLink:
+    """Where a place is, for the telephone's own map."""
+    point = place.where.point
+    spot = f"{point.latitude:.5f},{point.longitude:.5f}"
+    return MapLink(f"geo:{spot}?q={spot}", spot)
