@@ -14,7 +14,9 @@ from tripplan.planning.day import SleepsIn
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
 from tripplan.planning.place import Place
-from tripplan.planning.replan import Choice, Replanned, Trouble, WayOut, Whereabouts, replan
+from tripplan.planning.replan import replan
+from tripplan.planning.trouble import Trouble, Whereabouts
+from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
 TODAY = date(2026, 11, 25)
 DAY = date(2026, 12, 9)

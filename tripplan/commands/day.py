@@ -22,8 +22,10 @@ from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
 from tripplan.planning.day import Crossed, against_best, plan_choice
 from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, place_facts, plan_outing
-from tripplan.planning.replan import Replanned, Trouble, Whereabouts, replan
+from tripplan.planning.replan import replan
 from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.trouble import Trouble, Whereabouts
+from tripplan.planning.ways_out import Replanned
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:

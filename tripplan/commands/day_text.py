@@ -4,8 +4,8 @@ from tripplan.commands.console import Console
 from tripplan.planning import wording
 from tripplan.planning.day import slack, trade_offs
 from tripplan.planning.outing import Outing
-from tripplan.planning.replan import Replanned
 from tripplan.planning.sentences import naps_sentence
+from tripplan.planning.ways_out import Replanned
 
 
 def say_replanned(found: Replanned, console: Console) -> None:

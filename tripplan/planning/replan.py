@@ -1,160 +1,31 @@
 """When the day goes wrong: from here and now, go on, wait, turn back, or somewhere nearer."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, timedelta
+from dataclasses import replace
+from datetime import date, datetime
 from decimal import Decimal
-from enum import StrEnum
-from functools import cached_property
 from zoneinfo import ZoneInfo
 
-from tripplan.errors import PlanError, UnknownName
+from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
-from tripplan.planning.day import Begun, DayQuestion, NapOutcome, Napper, SleepsIn
+from tripplan.planning.day import Begun, DayQuestion, SleepsIn
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.naps import Sleep, nap_windows, outcome
-from tripplan.planning.household import Member, Nap
+from tripplan.planning.household import Member
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Range
-from tripplan.planning.sunk import Paid, called_off, some_stay_away
+from tripplan.planning.sunk import some_stay_away
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
-from tripplan.planning.where import Point
+from tripplan.planning.trouble import Here, Trouble, Whereabouts
+from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
 MOST_UNDERSTUDIES_TRIED = 6
 """So many of the nearest other places are looked at [-]."""
-
-
-class Whereabouts(StrEnum):
-    """Where the party is."""
-
-    HOME = "still at home"
-    ON_THE_WAY = "on the way"
-    THERE = "at the place"
-
-
-@dataclass(frozen=True)
-class Trouble:
-    """What has gone wrong so far.
-
-    Attributes:
-        late_minutes: how much later than planned: in leaving, in arriving if on the way or there [min].
-        where: where the party is.
-        still_to_drive_minutes: on the way, how much driving is left; half of it when left out [min].
-        now: at the place, the present moment; when the party was let in if left out.
-        asleep: the child who has fallen asleep.
-        asleep_since: since when; just now if left out.
-        ill: the child who is ill.
-        stays_home: the adult who stays with it; whoever suits best when left out.
-        rain: whether it rains.
-        tickets_paid: whether the tickets are bought already; at the place they are.
-    """
-
-    late_minutes: int = 0
-    where: Whereabouts = Whereabouts.HOME
-    still_to_drive_minutes: int | None = None
-    now: datetime | None = None
-    asleep: str | None = None
-    asleep_since: datetime | None = None
-    ill: str | None = None
-    stays_home: str | None = None
-    rain: bool = False
-    tickets_paid: bool = False
-
-
-class Choice(StrEnum):
-    """What can be done about it."""
-
-    GO_ON = "go on"
-    WAIT = "wait"
-    TURN_BACK = "turn back"
-    UNDERSTUDY = "somewhere else"
-
-
-@dataclass(frozen=True)
-class WayOut:
-    """One thing that can be done.
-
-    Attributes:
-        choice: which.
-        title: in words.
-        outing: the new plan with all its answers; None where the party goes or stays home.
-        home: when everybody who is out is home.
-        naps: what becomes of the naps of those who are out.
-        total: what the whole day costs then, tickets already paid for included.
-        change: how much more that is than was planned; below zero where it is less.
-        tickets: what becomes of tickets already paid for; None where none were.
-        felt: what its nuisances weigh.
-        notes: what else to know.
-    """
-
-    choice: Choice
-    title: str
-    outing: Outing | None
-    home: datetime
-    naps: tuple[NapOutcome, ...]
-    total: Money
-    change: Money
-    tickets: Paid | None
-    felt: Money
-    notes: tuple[str, ...] = ()
-
-    @property
-    def weighs(self) -> Money:
-        """Money and nuisances together; the least is the best."""
-        return self.total + self.felt
-
-    @property
-    def times_sentence(self) -> str:
-        """When the party leaves and how long it stays; empty where it goes or stays home."""
-        if self.outing is None:
-            return ""
-        plan, begun = self.outing.plan, self.outing.question.begun
-        leave = "Left" if begun is not None and begun.now > begun.left_home else "Leave"
-        return (
-            f"{leave} {wording.clock(plan.leave_home)}, there from {wording.clock(plan.enter)} to "
-            f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
-        )
-
-    @property
-    def money_sentence(self) -> str:
-        """What changes in cost."""
-        change = self.change.rounded()
-        if not change.amount:
-            said = "costs as much as planned"
-        else:
-            more = "more" if change.amount > 0 else "less"
-            said = (
-                f"costs {wording.whole_money(Money(abs(change.amount), change.currency))} {more} than planned"
-            )
-        if self.tickets is not None and self.tickets.back.amount:
-            said += f"; {wording.money(self.tickets.back)} of tickets comes back if called off in time"
-        if self.tickets is not None and self.tickets.lost.amount:
-            said += f"; {wording.money(self.tickets.lost)} of tickets already paid for is lost"
-        return f"{said[0].upper()}{said[1:]}."
-
-
-@dataclass(frozen=True)
-class Replanned:
-    """What can be done from here and now.
-
-    Attributes:
-        now: the moment it is about.
-        ways: what can be done: the same place first, then another, then turning back, for what the place
-            and the day are worth nobody can say; among equals the least money and nuisances first. In rain,
-            open-air places come last.
-        impossible: what cannot be done any more, each with its reasons.
-        cautions: for safety.
-    """
-
-    now: datetime
-    ways: tuple[WayOut, ...]
-    impossible: tuple[tuple[str, tuple[str, ...]], ...]
-    cautions: tuple[str, ...]
 
 
 def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> Replanned:
@@ -181,7 +52,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         PlanError: so late that the day is over, or a figure is below zero.
         UnknownName: a name is not one of the party's.
     """
-    here = _Here(family, outing, trouble)
+    here = Here(family, outing, trouble)
     if here.now.astimezone(here.zone).date() != outing.day:
         raise PlanError("that late, the day is over")
     ways: list[WayOut] = []
@@ -210,163 +81,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     return Replanned(here.now, tuple(sorted(ways, key=order)), tuple(impossible), tuple(_cautions(here)))
 
 
-@dataclass(frozen=True)
-class _Here:
-    """Where the party is, and what it has behind it."""
-
-    family: Family
-    outing: Outing
-    trouble: Trouble
-
-    def __post_init__(self) -> None:
-        trouble = self.trouble
-        if trouble.late_minutes < 0 or (trouble.still_to_drive_minutes or 0) < 0:
-            raise PlanError("minutes late and minutes still to drive are no less than zero")
-        names = tuple(member.name for member in self.outing.party)
-        for name in (trouble.asleep, trouble.ill, trouble.stays_home):
-            if name is not None and name not in names:
-                raise UnknownName("member", name, names)
-
-    @property
-    def zone(self) -> ZoneInfo:
-        return self.outing.question.home_zone
-
-    @property
-    def at_home(self) -> bool:
-        return self.trouble.where is Whereabouts.HOME
-
-    @property
-    def there(self) -> bool:
-        return self.trouble.where is Whereabouts.THERE
-
-    @property
-    def paid(self) -> bool:
-        return self.trouble.tickets_paid or self.there
-
-    @property
-    def left_home(self) -> datetime:
-        """When the party leaves, or has left."""
-        return _later(self.outing.plan.leave_home, self.trouble.late_minutes, self.zone)
-
-    @property
-    def arrives(self) -> datetime:
-        """When it is, or was, at the place."""
-        return _later(self.left_home, self.outing.way_there.minutes, self.zone)
-
-    @property
-    def parks(self) -> datetime:
-        """When the wheels stand still at the place, and a child in the car is woken."""
-        return _later(self.arrives, -self.outing.way_there.unload_minutes, self.zone)
-
-    @property
-    def driven_minutes(self) -> int:
-        """Driving behind it [min]."""
-        drive = self.outing.way_there.drive_minutes
-        if self.at_home:
-            return 0
-        if self.there:
-            return drive
-        left = self.trouble.still_to_drive_minutes
-        return drive // 2 if left is None else max(0, drive - left)
-
-    @property
-    def share(self) -> float:
-        """Driving behind it as a share of the way there [0-1]."""
-        return self.driven_minutes / max(1, self.outing.way_there.drive_minutes)
-
-    @property
-    def let_in(self) -> datetime:
-        """When it was, or is, let in."""
-        return max(self.arrives, self.outing.plan.enter.astimezone(self.zone))
-
-    @cached_property
-    def now(self) -> datetime:
-        if self.at_home:
-            return self.left_home
-        if self.there:
-            return max(self.let_in, self.trouble.now or self.let_in).astimezone(self.zone)
-        leg = self.outing.way_there
-        halts = sum(halt.minutes for halt in leg.halts if halt.after_minutes < self.driven_minutes)
-        return _later(self.left_home, leg.load_up_minutes + self.driven_minutes + halts, self.zone)
-
-    @property
-    def point(self) -> Point:
-        """Where it is; on the way, on the straight line."""
-        home, place = self.family.household.home.point, self.outing.place.where.point
-        share = self.share
-        return Point(
-            home.latitude + share * (place.latitude - home.latitude),
-            home.longitude + share * (place.longitude - home.longitude),
-        )
-
-    @property
-    def asleep_since(self) -> datetime:
-        return (self.trouble.asleep_since or self.now).astimezone(self.zone)
-
-    @property
-    def sleep(self) -> Nap | None:
-        """The nap of the child that is asleep, as it is now; None where nobody sleeps."""
-        member = next((m for m in self.outing.party if m.name == self.trouble.asleep), None)
-        if member is None:
-            return None
-        since = self.asleep_since
-
-        def off(nap: Nap) -> int:
-            return abs(nap.start.hour * 60 + nap.start.minute - since.hour * 60 - since.minute)
-
-        usual = min(member.naps, key=off, default=Nap(start=since.time(), minutes=_SLEEP_WITHOUT_A_USUAL_NAP))
-        asleep = {"falls_asleep_minutes": 0, "in_car": True, "in_pushchair": True}
-        start = since.time().replace(second=0, microsecond=0)
-        return usual.model_copy(
-            update={"start": start, "slack_minutes": 0, **({} if self.at_home else asleep)}
-        )
-
-    @property
-    def wakes(self) -> datetime | None:
-        """When the child that is asleep wakes if nobody wakes it."""
-        return None if self.sleep is None else _later(self.asleep_since, self.sleep.minutes, self.zone)
-
-    @property
-    def worth_waiting(self) -> bool:
-        """Whether there is a sleep that going on at once would end."""
-        if self.wakes is None:
-            return False
-        ends = self.parks if self.trouble.where is Whereabouts.ON_THE_WAY else self.now
-        return self.wakes > ends
-
-    @property
-    def tickets(self) -> Paid | None:
-        """What becomes of the tickets if nobody goes in."""
-        if not self.paid:
-            return None
-        if self.there:
-            return Paid(self.outing.admission.total, Money.zero(self.currency), Money.zero(self.currency))
-        return called_off(self.outing.place, self.outing.admission)
-
-    @property
-    def currency(self) -> str:
-        return self.family.household.currency
-
-    def sleeping(self, nappers: Sequence[Napper]) -> tuple[Napper, ...]:
-        """The usual naps, the one that is being slept as it is."""
-        nap = self.sleep
-        if nap is None:
-            return tuple(nappers)
-        return (
-            *(napper for napper in nappers if napper.member != self.trouble.asleep),
-            Napper(str(self.trouble.asleep), (nap,)),
-        )
-
-
-_SLEEP_WITHOUT_A_USUAL_NAP = 60
-"""How long a child sleeps that has no usual nap. Common practice, no source [min]."""
-
-
-def _later(moment: datetime, minutes: int, zone: ZoneInfo) -> datetime:
-    return (moment.astimezone(UTC) + timedelta(minutes=minutes)).astimezone(zone)
-
-
-def _parties(here: _Here) -> Iterator[tuple[Member, ...]]:
+def _parties(here: Here) -> Iterator[tuple[Member, ...]]:
     """Who could go on: everybody, or with a child ill at home all but it and one adult."""
     party, trouble = here.outing.party, here.trouble
     if trouble.ill is None:
@@ -391,7 +106,7 @@ def _nobody_goes(trouble: Trouble) -> str:
     return f"{trouble.ill} is ill, and nobody can take only one child home"
 
 
-def _go_on_title(here: _Here) -> str:
+def _go_on_title(here: Here) -> str:
     name = here.outing.place.name
     if here.there:
         return f"Stay at {name}"
@@ -400,11 +115,11 @@ def _go_on_title(here: _Here) -> str:
     return f"Go on to {name}"
 
 
-def _wait_title(here: _Here) -> str:
+def _wait_title(here: Here) -> str:
     return f"Let {here.trouble.asleep} sleep on, then {here.outing.place.name}"
 
 
-def _go_on(here: _Here, party: Sequence[Member], today: date, *, wait: bool) -> WayOut | NoOuting:
+def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> WayOut | NoOuting:
     """The same place later, waiting or not for the child that sleeps."""
     outing = here.outing
     wakes = here.wakes if wait else None
@@ -478,7 +193,7 @@ def _leaving_from(question: DayQuestion, moment: datetime, zone: ZoneInfo) -> Da
     )
 
 
-def _turn_back(here: _Here) -> WayOut:
+def _turn_back(here: Here) -> WayOut:
     """Home again at once, or not leaving at all."""
     outing, question = here.outing, here.outing.question
     minutes = DayMinutes(outing.day, here.zone)
@@ -543,7 +258,7 @@ def _turn_back(here: _Here) -> WayOut:
     )
 
 
-def _understudy(here: _Here, parties: Sequence[Sequence[Member]], back: WayOut) -> Iterator[WayOut]:
+def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -> Iterator[WayOut]:
     """The nearest other place that is still worth it, if there is one."""
     others = [place for place in here.family.places if place.id != here.outing.place.id]
     if here.trouble.rain:
@@ -559,7 +274,7 @@ def _understudy(here: _Here, parties: Sequence[Sequence[Member]], back: WayOut) 
                 return
 
 
-def _drive_to(here: _Here, place: Place) -> Drive:
+def _drive_to(here: Here, place: Place) -> Drive:
     family, where = here.family, place.where
     typed = next((typed for typed in family.typed_drives if typed.place == place.id), None)
     if here.at_home:
@@ -569,7 +284,7 @@ def _drive_to(here: _Here, place: Place) -> Drive:
     return known_drive(here.point, where.point, where.country)
 
 
-def _somewhere_else(here: _Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | None:
+def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | None:
     outing = here.outing
     way = None if here.at_home else _way_on(here, party, drive)
 
@@ -600,7 +315,7 @@ def _somewhere_else(here: _Here, party: Sequence[Member], place: Place, drive: D
     )
 
 
-def _way_on(here: _Here, party: Sequence[Member], drive: Drive) -> Leg:
+def _way_on(here: Here, party: Sequence[Member], drive: Drive) -> Leg:
     """The way that is behind the party and on to another place, as one leg from home."""
     behind, household = here.outing.way_there, here.family.household
     ages = [member.months_on(here.outing.day) for member in party]
@@ -646,7 +361,7 @@ def _minutes(start: datetime, end: datetime) -> int:
     return max(0, round((end - start).total_seconds() / 60))
 
 
-def _cautions(here: _Here) -> Iterator[str]:
+def _cautions(here: Here) -> Iterator[str]:
     if here.trouble.asleep is not None and not here.at_home:
         yield (
             "Never leave a child alone in a parked car, not even asleep and not for a minute: it heats up "

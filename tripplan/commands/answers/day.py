@@ -15,7 +15,7 @@ from tripplan.commands.answers.parts import (
 from tripplan.commands.question import Question
 from tripplan.planning.day import against_best, slack, trade_offs
 from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.replan import Choice, Replanned, WayOut
+from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
 
 class FeltPartTold(Told):

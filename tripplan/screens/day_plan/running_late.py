@@ -7,8 +7,10 @@ import streamlit as st
 from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.outing import Family, Outing
-from tripplan.planning.replan import Trouble, WayOut, Whereabouts, replan
+from tripplan.planning.replan import replan
 from tripplan.planning.sentences import naps_sentence
+from tripplan.planning.trouble import Trouble, Whereabouts
+from tripplan.planning.ways_out import WayOut
 from tripplan.screens.widgets.markdown import bullets, plain
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
