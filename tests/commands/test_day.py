@@ -111,6 +111,13 @@ def test_times_and_grids_that_cannot_be_read_are_bad_input(
     assert why in " ".join(said.err.split())
 
 
+def test_the_timeline_tells_who_sleeps_when_and_where(run: Run, files: Files) -> None:
+    """Below the steps stands each usual nap with the time and place in which it is slept."""
+    files.add()
+    said = " ".join(run("day", "test-museum", "2026-12-08", *files.options).out.split())
+    assert "Naps: - Di, usually 12:30 PM for 1 h 40 min: asleep about " in said
+
+
 def test_everything_about_the_day_is_told(run: Run, files: Files) -> None:
     """Windows, hours, nap, crowd, cost, tickets and cautions each have their place."""
     files.add()

@@ -26,6 +26,7 @@ def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
     assert "home again at" in text
     assert "At the till" in text
     assert "parked car" in text
+    assert "- Bram, usually 12:30 PM for 1 h 40 min: asleep about " in text
 
 
 def test_the_chance_of_a_full_house_can_be_asked_why(open_app: OpenApp) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from tripplan.commands.console import Console
+from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import OutingCost
@@ -46,19 +47,11 @@ def _other_way(way: OtherWay) -> str:
 
 
 def say_timeline(plan: DayPlan, console: Console) -> None:
-    """The day, one step a line, by the clock of where it happens."""
-    clocks_differ = plan.leave_home.utcoffset() != plan.enter.utcoffset()
-    rows = [
-        (_clock(step.start, with_zone=clocks_differ), step.label, _lasts(step.start, step.end))
-        for step in plan.steps
-    ]
-    console.table(
-        ("at", "what", "how long"), [*rows, (_clock(plan.home, with_zone=clocks_differ), "home again", "")]
-    )
-
-
-def _clock(moment: datetime, *, with_zone: bool) -> str:
-    return f"{wording.clock(moment)} {moment.tzname()}" if with_zone else wording.clock(moment)
+    """The day, one step a line, by the clock of where it happens, and when each child sleeps where."""
+    at = clock_of(plan)
+    rows = [(at(step.start), step.label, _lasts(step.start, step.end)) for step in plan.steps]
+    console.table(("at", "what", "how long"), [*rows, (at(plan.home), "home again", "")])
+    console.listed("Naps:", tuple(nap_lines(plan)))
 
 
 def _lasts(start: datetime, end: datetime) -> str:

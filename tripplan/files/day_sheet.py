@@ -250,8 +250,13 @@ def _steps(outing: Outing) -> Iterator[SheetLine]:
 
 
 def _naps(outing: Outing) -> Iterator[SheetLine]:
-    at = clock_of(outing.plan)
-    yield from (SheetLine(_nap(nap, at)) for nap in outing.plan.naps)
+    yield from map(SheetLine, nap_lines(outing.plan))
+
+
+def nap_lines(plan: DayPlan) -> Iterator[str]:
+    """When and where each usual nap is slept in a plan, one line a nap."""
+    at = clock_of(plan)
+    yield from (_nap(nap, at) for nap in plan.naps)
 
 
 def _nap(nap: NapOutcome, at: Callable[[datetime], str]) -> str:

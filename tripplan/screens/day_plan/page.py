@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning import wording
 from tripplan.planning.day import LeaveWindow, against_best
 from tripplan.planning.outing import Family, NoOuting, Outing
@@ -59,12 +60,11 @@ def render(view: View) -> None:
     render_shows(view, outing)
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)
-    with st.container(horizontal=True):
-        st.page_link(
-            "tripplan/screens/pages/on_the_day.py",
-            label="Big type for the phone on the day",
-            query_params={"place": outing.place.id, "day": outing.day.isoformat()},
-        )
+    st.page_link(
+        "tripplan/screens/pages/on_the_day.py",
+        label="Big type for the phone on the day",
+        query_params={"place": outing.place.id, "day": outing.day.isoformat()},
+    )
     render_running_late(family, outing, planned_on=planned_on, now=view.services.clock())
     st.altair_chart(
         timeline(outing),
@@ -181,12 +181,9 @@ def _window_sentence(window: LeaveWindow) -> str:
 
 def _in_words(outing: Outing) -> None:
     st.subheader("The day in words", anchor=False)
-    st.markdown(
-        bullets(
-            f"{wording.clock(step.start)} to {wording.clock(step.end)}: {step.label}"
-            for step in outing.plan.steps
-        )
-    )
+    plan, at = outing.plan, clock_of(outing.plan)
+    steps = (f"{at(step.start)} to {at(step.end)}: {step.label}" for step in plan.steps)
+    st.markdown(bullets((*steps, *nap_lines(plan))))
     with st.expander("Why so full or empty?"):
         st.markdown(crowd_lines(outing.crowd))
     if outing.notes:
