@@ -26,7 +26,7 @@ class Walked:
 
     leave_home: datetime
     leave_place: datetime
-    waited: int
+    away: int
     sixtieths: Decimal
     kept: int
     stay: int
@@ -158,7 +158,7 @@ def walk(question: DayQuestion) -> list[Walked]:
     departures = list(range(0, 26 * 60, question.grid_minutes))
     if question.begun is not None:
         departures = [minute(question.begun.left_home)]
-    after_bed: dict[int, int] = {}
+    late_home: dict[int, Decimal] = {}
     for depart in departures:
         if question.begun is None and depart < clock(habits.earliest_departure):
             continue
@@ -219,23 +219,28 @@ def walk(question: DayQuestion) -> list[Walked]:
                 dues = latest_arrivals(performances, opened, slots, leave) if name in seen else []
                 unseen = min((thousandths_after(arrivals, due) for due in dues[-1:]), default=1000)
                 risk += unseen * worth.missed_show
-            if leave not in after_bed and question.first_bed is not None:
+            if leave not in late_home:
                 change = longer_than_likely(back.at(leave).drive.minutes)
-                after_bed[leave] = tenths_after(ends(back, off, leave, change), clock(question.first_bed))
+                homes = ends(back, off, leave, change)
+                late_home[leave] = tenths_after(homes, clock(habits.home_by)) * worth.hour_past_home_by / 10
+                if question.first_bed is not None:
+                    past = tenths_after(homes, clock(question.first_bed))
+                    late_home[leave] += past * worth.hour_past_bedtime / 10
             quiet = sum(minute(end) - minute(start) for start, end in question.hours.quiet_spans)
             found.append(
                 Walked(
                     midnight + depart * MINUTE,
                     midnight + leave * MINUTE,
-                    enter - arrive,
+                    home - depart,
                     lost * worth.lost_nap_hour
                     + car * worth.hour_in_car
                     + missed * worth.missed_hour_there
+                    + max(0, leave - enter - question.comfortable_minutes) * worth.hour_beyond_comfortable
                     + (beyond(out) + beyond(back.at(leave))) * worth.hour_past_patience
                     + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes
                     + (quiet - overlap(enter, leave, question.hours.quiet_spans)) * worth.quiet_hour
                     + risk * 60 / 1000
-                    + after_bed.get(leave, 0) * worth.hour_past_bedtime / 10,
+                    + late_home[leave],
                     kept,
                     question.comfortable_minutes - missed,
                     tuple(start for start, _ in seen.values()),

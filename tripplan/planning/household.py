@@ -406,6 +406,9 @@ class Worth(Written):
     """Paying this much to spend an hour less in the car would be fair."""
     missed_hour_there: Price = Decimal("10.00")
     """Paying this much for an hour more at the place, up to a comfortable stay, would be fair."""
+    hour_beyond_comfortable: Price = Decimal("2.00")
+    """Paying this much to be back an hour earlier once the comfortable stay is over would be fair: everybody
+    is tired by then. Common practice, no source."""
     missed_entry: Price = Decimal("30.00")
     """Paying this much not to come too late for a timed entry, or for the last one, would be fair; its
     chance weighs a share of it."""
@@ -413,6 +416,11 @@ class Worth(Written):
     """Paying this much to see a show that is worth being there for would be fair."""
     hour_past_bedtime: Price = Decimal("12.00")
     """Paying this much to be home an hour less after the first bedtime would be fair."""
+    hour_past_home_by: Price = Decimal("30.00")
+    """Paying this much to be home an hour less after `home_by` would be fair. Every plan is home by then if
+    nothing goes wrong; this is for the days on which something does. Three times what a missed hour at the
+    place weighs: then no stay is cut short to be home in time on more than two days of three. Common
+    practice, no source."""
     hour_among_classes: Price = Decimal("4.00")
     """Paying this much to spend an hour less at the place while school classes fill it would be fair."""
     quiet_hour: Price = Decimal(0)

@@ -10,7 +10,7 @@ from tripplan.planning.day.felt import UNITS
 from tripplan.planning.day.limits import Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing import LONGEST_WAIT, Weighed, plan_at
+from tripplan.planning.day.weighing import LONGEST_AWAY, Weighed, plan_at
 from tripplan.planning.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
@@ -26,10 +26,11 @@ def plan_day(question: DayQuestion) -> DaySearch:
 
     Hard limits (opening, last entry, entry times, shortest visit, earliest departure, being home,
     busy times) stay hard. Felt cost is lost nap, time in the car or waiting to be let in (which weighs
-    as much), driving beyond the children's patience, time short of a comfortable stay, time among school
-    classes, a quiet hour not used, and what lateness is likely to cost: the chance to miss the entry or a
-    show, and the time to be expected at home past the first bedtime, with the family's usual delays and
-    the range of the drives. Each has the parent's own price. The party is let in as soon as the place
+    as much), driving beyond the children's patience, time short of a comfortable stay or beyond it, time
+    among school classes, a quiet hour not used, and what lateness is likely to cost: the chance to miss the
+    entry or a show, and how long after the set time and after the first bedtime the family is to be expected
+    home, with its usual delays and the range of the drives. Each has the parent's own price. Among plans that
+    weigh the same the one is best that is away the shortest. The party is let in as soon as the place
     allows in the span of opening in which it leaves. The nap model stands in `tripplan.planning.day.naps`,
     shows and lunch in `tripplan.planning.day.shows`.
 
@@ -54,7 +55,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
 
     weighed = Weighed(question, choices, minutes)
     best_rank = weighed.rank.min(axis=1)
-    best_felt = best_rank // LONGEST_WAIT
+    best_felt = best_rank // LONGEST_AWAY
     best_row = int(best_rank.argmin())
     loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * int(best_felt[best_row]))
     good = choices.possible.any(axis=1) & (best_felt <= int(best_felt[best_row]) + int(loss))

@@ -184,8 +184,8 @@ class DaySearch:
     """What the search found.
 
     Attributes:
-        best: the plan with the least felt cost; among equals the one that waits least, then the
-            earliest; None on an impossible day.
+        best: the plan with the least felt cost; among equals the one that is away the
+            shortest, then the earliest; None on an impossible day.
         windows: spans of departures within a small loss of the best, in order of time, at most five.
         collisions: on an impossible day, the limits that collide, in words.
     """
@@ -236,7 +236,7 @@ class DayQuestion:
         nappers: the party's usual naps.
         pushchairs: whether a pushchair can be used at the place.
         shortest_minutes: a shorter visit is not allowed [min].
-        comfortable_minutes: a longer visit is worth nothing more [min].
+        comfortable_minutes: a longer visit tires more than it is worth [min].
         habits: earliest departure, home by, lunch.
         worth: what the nuisances weigh.
         busy: times that the day, from load-up to home again, may not touch.

@@ -30,8 +30,8 @@ from tripplan.planning.day.steps import day_steps
 from tripplan.planning.hours import ShowTimes
 from tripplan.planning.money import Money
 
-LONGEST_WAIT = 2**12
-"""More than any wait [min]; felt cost times this plus the wait puts both in one whole number."""
+LONGEST_AWAY = 2**13
+"""Longer than any day [min]; felt cost times this plus the time away puts both in one whole number."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -102,10 +102,11 @@ class Weighed:
 
     @cached_property
     def rank(self) -> Minutes:
-        """Felt cost first, then the wait; the least is the best, impossible ones come last."""
-        weights = [nuisance.weight(LONGEST_WAIT) for nuisance in self.nuisances]
-        rank = combined(np.add, [*weights, self.choices.wait])
-        np.putmask(rank, ~self.choices.possible, np.iinfo(np.int64).max)
+        """Felt cost first, then the time away; the least is the best, impossible ones come last."""
+        weights = [nuisance.weight(LONGEST_AWAY) for nuisance in self.nuisances]
+        choices = self.choices
+        rank = combined(np.add, [*weights, choices.home, -choices.depart[:, None]])
+        np.putmask(rank, ~choices.possible, np.iinfo(np.int64).max)
         return rank
 
     @cached_property
@@ -130,7 +131,7 @@ class Weighed:
 
 def felt_of(rank: int) -> int:
     """The felt cost in a rank, in whole units."""
-    return rank // LONGEST_WAIT
+    return rank // LONGEST_AWAY
 
 
 def _of_the_road(question: DayQuestion, choices: Choices) -> Iterator[Nuisance]:
@@ -150,8 +151,11 @@ def _of_the_road(question: DayQuestion, choices: Choices) -> Iterator[Nuisance]:
 
 def _of_the_visit(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[Nuisance]:
     worth = question.worth
-    short = np.maximum(question.comfortable_minutes - choices.visit, 0)
-    yield Nuisance("stay cut short", short, worth.missed_hour_there)
+    missing = question.comfortable_minutes - choices.visit
+    yield Nuisance("stay cut short", np.maximum(missing, 0), worth.missed_hour_there)
+    if worth.hour_beyond_comfortable:
+        beyond = np.maximum(-missing, 0)
+        yield Nuisance("staying on after a comfortable stay", beyond, worth.hour_beyond_comfortable)
 
     def spent_in(spans: Sequence[tuple[datetime, datetime]]) -> Minutes:
         """Time inside that lies in some spans [min]."""
@@ -185,9 +189,12 @@ def _of_being_late(
         yield Nuisance(name, late, worth.missed_entry, Measure.CHANCE)
     for seen in shows:
         yield Nuisance(f"missing {seen.show.name}", seen.missed, worth.missed_show, Measure.CHANCE)
+    back = Lateness.back(question, choices.limits)
+    if worth.hour_past_home_by:
+        past = back.expected_after(choices.leave, np.array(choices.limits.home_by))
+        yield Nuisance("being home after the time you set", past, worth.hour_past_home_by, Measure.EXPECTED)
     if question.first_bed is not None and worth.hour_past_bedtime:
-        bed = np.array(minutes.by_clock(question.first_bed))
-        past = Lateness.back(question, choices.limits).expected_after(choices.leave, bed)
+        past = back.expected_after(choices.leave, np.array(minutes.by_clock(question.first_bed)))
         yield Nuisance("being home after bedtime", past, worth.hour_past_bedtime, Measure.EXPECTED)
 
 

@@ -125,11 +125,22 @@ WORTH = Section(
         Field("worth.hour_in_car", "An hour in the car"),
         Field("worth.missed_hour_there", "An hour too short at the place"),
         Field(
+            "worth.hour_beyond_comfortable",
+            "An hour there after the comfortable stay is over",
+            "A small amount, so that nobody is kept longer than need be.",
+        ),
+        Field(
             "worth.missed_entry",
             "Coming too late for a timed entry, or for the last one",
             "Its chance weighs a share of it, so the plan leaves as much time to spare as that is worth.",
         ),
         Field("worth.missed_show", "Missing a show you want to see"),
+        Field(
+            "worth.hour_past_home_by",
+            "An hour later home than the time you set",
+            "Every plan is home by then if nothing goes wrong. The chance that something does weighs, so the "
+            "plan leaves as much time to spare as that is worth.",
+        ),
         Field("worth.hour_past_bedtime", "An hour on the road after the first bedtime"),
         Field("worth.hour_among_classes", "An hour there while school classes fill the place"),
         Field("worth.quiet_hour", "An hour of a place's quiet time that you miss", "Usually nothing."),
