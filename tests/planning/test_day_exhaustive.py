@@ -161,7 +161,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
 @settings(max_examples=60, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_the_search_finds_the_same_best_plan_as_walking_through_all_of_them(question: DayQuestion) -> None:
-    """Least felt cost, then the shortest time away, then earliest: equal to an independent walk, to the cent."""
+    """Least felt cost, then least time away, then earliest: equal to an independent walk, to the cent."""
     walked = walk(question)
     found = plan_day(question)
     if not walked:

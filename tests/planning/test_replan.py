@@ -37,8 +37,8 @@ MEMBERS = [
 
 
 def make_family(*others: Place, household: dict[str, Any] | None = None, **changes: Any) -> Family:
-    """Two adults, a child of seven and a toddler, who know that the museum is an hour away."""
-    museum = make_place(**changes)
+    """Two adults, a child of seven and a toddler, who know that the museum for half a day is an hour away."""
+    museum = make_place(**{"visit": {"comfortable_minutes": 240}, **changes})
     typed = TypedDrive(place=museum.id, km=60, minutes=60, typed_on=TODAY)
     return Family(
         make_household(**{"members": MEMBERS, **(household or {})}), (museum, *others), typed_drives=(typed,)

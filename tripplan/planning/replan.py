@@ -6,12 +6,17 @@ from datetime import date, datetime
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
+import numpy as np
+
 from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import Begun, DayQuestion, SleepsIn
+from tripplan.planning.day.felt import UNITS
+from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.naps import Sleep, nap_windows, outcome
+from tripplan.planning.day.weighing import late_home
 from tripplan.planning.household import Member
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
@@ -234,7 +239,11 @@ def _turn_back(here: Here) -> WayOut:
         sum(nap.lost_minutes for nap in naps) * worth.lost_nap_hour
         + driven * worth.hour_in_car
         + max(0, question.comfortable_minutes - stayed) * worth.missed_hour_there
+        + max(0, stayed - question.comfortable_minutes) * worth.hour_beyond_comfortable
     ) / 60
+    if here.there:
+        late = late_home(question, Limits.of(question, minutes), minutes, np.array([now]))
+        felt += Decimal(sum(int(nuisance.weight()[0]) for nuisance in late)) / UNITS
     tickets = here.tickets
     spent = [tickets.spent] if tickets else []
     if here.there:

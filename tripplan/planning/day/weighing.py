@@ -10,7 +10,7 @@ import numpy as np
 
 from tripplan.planning.day.felt import UNITS, Measure, Nuisance
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
-from tripplan.planning.day.limits import NEVER, Choices
+from tripplan.planning.day.limits import NEVER, Choices, Limits
 from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
 from tripplan.planning.day.naps import (
     NapWindow,
@@ -189,12 +189,20 @@ def _of_being_late(
         yield Nuisance(name, late, worth.missed_entry, Measure.CHANCE)
     for seen in shows:
         yield Nuisance(f"missing {seen.show.name}", seen.missed, worth.missed_show, Measure.CHANCE)
-    back = Lateness.back(question, choices.limits)
+    yield from late_home(question, choices.limits, minutes, choices.leave)
+
+
+def late_home(
+    question: DayQuestion, limits: Limits, minutes: DayMinutes, leave: Minutes
+) -> Iterator[Nuisance]:
+    """What being home later than planned weighs, for each leaving time; the visit has ended as planned."""
+    worth, back = question.worth, Lateness.back(question, limits)
     if worth.hour_past_home_by:
-        past = back.expected_after(choices.leave, np.array(choices.limits.home_by))
-        yield Nuisance("being home after the time you set", past, worth.hour_past_home_by, Measure.EXPECTED)
+        past = back.expected_after(leave, np.array(limits.home_by))
+        name = "being home after the time you set"
+        yield Nuisance(name, past, worth.hour_past_home_by, Measure.EXPECTED)
     if question.first_bed is not None and worth.hour_past_bedtime:
-        past = back.expected_after(choices.leave, np.array(minutes.by_clock(question.first_bed)))
+        past = back.expected_after(leave, np.array(minutes.by_clock(question.first_bed)))
         yield Nuisance("being home after bedtime", past, worth.hour_past_bedtime, Measure.EXPECTED)
 
 
