@@ -79,8 +79,8 @@ def test_leaving_at_times_of_ones_own_is_held_against_the_best(run: Run) -> None
         said.out.split()
     )
     told = answer(run, *asked, "11:30")
-    # The usual worth of an hour missed there is 10.00.
-    assert told["against_best"] == "1 h less time there: weighs $10.00 more than the best plan."
+    # The usual worth of an hour missed there is 10.00; on the grid the best stays two minutes too long, 0.07.
+    assert told["against_best"] == "1 h less time there: weighs $9.93 more than the best plan."
 
 
 @pytest.mark.usefixtures("own_records")

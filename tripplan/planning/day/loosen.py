@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
 from tripplan.planning import wording
-from tripplan.planning.day.search import plan_day
+from tripplan.planning.day.search import SMALL_LOSS_SHARE, plan_day
 from tripplan.planning.day.shapes import DayPlan, DayQuestion
 from tripplan.planning.money import Money
 
@@ -45,14 +45,15 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Loosened | None:
         best: its best plan; None where it is impossible.
 
     Returns:
-        The limit with the least felt cost then, the first among equals; None where none helps.
+        The limit with the least felt cost then, the first among equals; None where none helps by more than a
+        share that makes departures about equally good.
     """
     found: Loosened | None = None
     for words, asked in _loosened(question):
         plan = plan_day(asked).best
         if plan is None:
             continue
-        if best is not None and plan.felt.amount >= best.felt.amount:
+        if best is not None and plan.felt.amount >= best.felt.amount * (1 - SMALL_LOSS_SHARE):
             continue
         if found is None or plan.felt.amount < found.plan.felt.amount:
             found = Loosened(words, plan, best.felt - plan.felt if best is not None else None)
