@@ -18,7 +18,7 @@ from tests.planning.day_questions import (
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayPlan, DayQuestion, Napper, SleepsIn, StepKind, plan_day
-from tripplan.planning.hours import DayHours, Openness
+from tripplan.planning.hours import DayHours, Openness, ShowTimes
 from tripplan.planning.household import Habits, Nap, Worth
 from tripplan.planning.money import Money
 
@@ -48,6 +48,37 @@ def test_nobody_napping_the_family_arrives_at_opening_without_waiting() -> None:
         "13:15",
     ]
     assert (best.visit_minutes, best.car_minutes) == (120, 120)
+
+
+def test_nobody_goes_in_at_ten_for_a_show_at_three() -> None:
+    """Time beyond a comfortable stay weighs a little: two hours that end with the show, in from 1:30 PM."""
+    starts = (datetime.combine(TUESDAY, time(15), CHICAGO),)
+    shows = (ShowTimes("Feeding", starts, 30, worth_it=True),)
+    best = best_of(make_question(hours=replace(make_hours(), shows=shows), habits=Habits(**PUNCTUAL)))
+    assert [clock(best.enter), clock(best.leave_place)] == ["13:30", "15:30"]
+    assert {part.name for part in best.parts} == {"driving"}
+
+
+def test_an_hour_beyond_a_comfortable_stay_weighs_what_the_parent_says() -> None:
+    """Let in at ten and kept until one by a show at half past twelve: an hour beyond two, at 3.00."""
+    starts = (datetime.combine(TUESDAY, time(12, 30), CHICAGO),)
+    hours = make_hours(entry_times=("10:00",))
+    best = best_of(
+        make_question(
+            hours=replace(hours, shows=(ShowTimes("Feeding", starts, 30, worth_it=True),)),
+            worth=Worth(hour_beyond_comfortable=Decimal(3)),
+            habits=Habits(**PUNCTUAL),
+        )
+    )
+    weighs = {part.name: part.felt.amount for part in best.parts}
+    assert weighs["staying on after a comfortable stay"] == Decimal(3)
+
+
+def test_of_plans_that_weigh_the_same_the_shortest_day_is_best() -> None:
+    """Where time beyond a comfortable stay weighs nothing, nobody is kept longer all the same."""
+    worth = Worth(hour_beyond_comfortable=Decimal(0), missed_entry=Decimal(0), hour_past_home_by=Decimal(0))
+    best = best_of(make_question(worth=worth))
+    assert (clock(best.leave_home), best.visit_minutes) == ("08:45", 120)
 
 
 def test_felt_cost_is_the_nuisances_at_the_parents_prices() -> None:

@@ -242,3 +242,39 @@ def test_the_search_weighs_the_chance_that_is_told(name: str) -> None:
     price = question.worth.missed_entry
     felt = weighs.get(f"coming too late for the {what} entry", Decimal(0))
     assert float(felt) == pytest.approx(float(price) * missed, abs=float(price) / 1000)
+
+
+@pytest.mark.parametrize(
+    ("late", "there", "chance"), [("30", "10", 2 / 3), ("40", "10", 3 / 4), ("20", "10", 0.5)]
+)
+def test_time_to_spare_for_being_home_is_worth_what_it_costs(late: str, there: str, chance: float) -> None:
+    """A stay is cut short until another minute less is worth no more than the chance to be home in time.
+
+    So the chance of being late is the price of an hour there over that of an hour late, the critical fractile
+    of the newsvendor problem. Source: K. J. Arrow, T. Harris, J. Marschak, Optimal Inventory Policy,
+    Econometrica 19, 1951 (from memory).
+    """
+    worth = Worth(
+        missed_hour_there=Decimal(there), hour_past_home_by=Decimal(late), hour_past_bedtime=Decimal(0)
+    )
+    question = make_question(
+        hours=make_hours(("10:00", "21:00")), comfortable_minutes=600, worth=worth, grid_minutes=1
+    )
+    plan = plan_day(question).best
+    assert plan is not None
+    # One minute more or less changes the chance by up to 0.06, and weights are rounded to tenths of minutes.
+    assert slack(question, plan).home_in_time == pytest.approx(chance, abs=0.07)
+
+
+def test_without_a_price_on_being_late_the_plan_is_home_just_in_time() -> None:
+    """Left at nothing, everybody is planned home at 7:00 PM sharp, and is on fewer than half of all days."""
+    question = make_question(
+        hours=make_hours(("10:00", "21:00")),
+        comfortable_minutes=600,
+        worth=Worth(hour_past_home_by=Decimal(0)),
+        grid_minutes=1,
+    )
+    plan = plan_day(question).best
+    assert plan is not None
+    assert f"{plan.home:%H:%M}" == "19:00"
+    assert slack(question, plan).home_in_time < 0.5

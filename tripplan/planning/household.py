@@ -418,9 +418,9 @@ class Worth(Written):
     """Paying this much to be home an hour less after the first bedtime would be fair."""
     hour_past_home_by: Price = Decimal("30.00")
     """Paying this much to be home an hour less after `home_by` would be fair. Every plan is home by then if
-    nothing goes wrong; this is for the days on which something does. Three times what a missed hour at the
-    place weighs: then no stay is cut short to be home in time on more than two days of three. Common
-    practice, no source."""
+    nothing goes wrong; this is for the days on which something does. At three times a missed hour at the
+    place, a stay is cut short until the family is home in time on two days of three. Common practice, no
+    source."""
     hour_among_classes: Price = Decimal("4.00")
     """Paying this much to spend an hour less at the place while school classes fill it would be fair."""
     quiet_hour: Price = Decimal(0)
