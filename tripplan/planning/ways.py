@@ -7,6 +7,7 @@ from datetime import date
 from tripplan.planning import wording
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
+from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Household, Member
 from tripplan.planning.ranges import Source
 from tripplan.planning.travel.drive import Drive, Leg, Way
@@ -62,7 +63,12 @@ def ways_of(
         public_holidays: on these the roads are as on a Sunday, without a rush.
     """
     home, habits = household.home, household.habits
-    rush = rush_hours_between(habits.rush_hours, home, place) if day not in public_holidays else ()
+    # Everybody is home before midnight, so on a day without rush hours those of the next do not matter.
+    rush = [
+        hours
+        for hours in rush_hours_between(habits.rush_hours, home, place)
+        if WEEKDAYS[day.weekday()] in hours.days and day not in public_holidays
+    ]
 
     def way(stopped: StoppedDrive) -> Way:
         def leg_of(drive_minutes: int | None) -> Leg:

@@ -178,7 +178,8 @@ class Visits:
         paces, pace = row.pace
         rests_on = [pace]
         if at.rush.any():
-            rests_on += [at.rush, row.clock_changes(row.household.home.zone, past_midnight=False)]
+            changes = row.clock_changes(row.household.home.zone, past_midnight=False)
+            rests_on += [at.rush, np.where(at.rush, changes, 0)]
         firsts, kinds = grouped(rests_on)
         found: dict[int, _Ways] = {}
         which = []
