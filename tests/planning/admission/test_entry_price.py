@@ -1,4 +1,4 @@
-"""The bare price of entry is the total of the full answer, also where single tickets are seen to be best."""
+"""The bare price of entry is the total of the full answer, also where the board is plain."""
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -16,10 +16,11 @@ from tests.planning.admission.price_boards import (
     prices,
     questions,
     rarely,
+    seats,
 )
 from tripplan.planning.admission.cheapest import Gate
+from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.admission.singly import price_of_single_tickets
 from tripplan.planning.household import Member
 from tripplan.planning.place import Place
 
@@ -58,18 +59,16 @@ _PARTIES = st.lists(st.tuples(st.sampled_from((1, 4, 8, 15, 30, 67)), _STATUSES)
 
 @st.composite
 def _plain_boards(draw: st.DrawFn) -> Place:
-    """Single tickets, beside bundles and passes about as dear as those of a whole party."""
+    """Single tickets, beside bundles and passes about as dear as those of some or all of a party."""
     tickets = st.fixed_dictionaries(
         {"price": prices, "ages": bands, "needs": rarely(st.just(("student",)), ())}
     )
     usual = {"price": draw(prices), "ages": "any"}
-    dear = st.sampled_from(("19.50", "24", "36", "45", "90"))
-    units = st.one_of(bundles, passes).flatmap(
-        lambda unit: (
-            dear.map(lambda price: {**unit, "price": price, "parking_included": True})
-            if unit["kind"] == "pass"
-            else dear.map(lambda price: {**unit, "price": price})
-        )
+    dear = st.sampled_from(("9", "14.50", "19.50", "24", "36", "45", "90"))
+    family = st.fixed_dictionaries({"kind": st.just("bundle"), "seats": seats, "at_most": rarely(st.just(1))})
+    with_parking = passes.map(lambda unit: {**unit, "parking_included": True})
+    units = st.builds(
+        lambda unit, price: {**unit, "price": price}, st.one_of(family, family, bundles, with_parking), dear
     )
     offers = [usual, *draw(st.lists(tickets, max_size=4)), *draw(st.lists(units, max_size=2))]
     return make_place(offers=named(offers, "Offer"))
@@ -77,32 +76,34 @@ def _plain_boards(draw: st.DrawFn) -> Place:
 
 @settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(_plain_boards(), _PARTIES)
-def test_single_tickets_are_called_best_only_where_they_are(
+def test_a_board_is_called_plain_only_where_it_is(
     place: Place, people: list[tuple[int, tuple[str, ...]]]
 ) -> None:
-    """Beside bundles and passes that may be a little cheaper, the price is that of the full search."""
+    """Beside bundles and passes that may be a little cheaper, the price is that of the full answer."""
     party = tuple(person(f"P{n}", years, statuses) for n, (years, statuses) in enumerate(people))
     _check(Question(place, party, frozenset(member.name for member in party), (), ()))
 
 
-def _singly(place: Place, party: tuple[Member, ...]) -> int | None:
-    found = price_of_single_tickets(
-        place, place.offers, party, [member.months_on(ARRIVAL.date()) for member in party]
-    )
+def _plainly(place: Place, party: tuple[Member, ...]) -> int | None:
+    found = plain_price(place, place.offers, party, [member.months_on(ARRIVAL.date()) for member in party])
     return None if found is None else found.minor
 
 
 def test_what_is_called_plain() -> None:
-    """Two adults at 14.00: plain beside a family ticket at 28.00, no more at 27.99, with a fee or a tax."""
+    """Two adults at 14.00: plain, also beside one ticket for two; not beside two, a pass, a fee or a tax."""
     place = make_place()
     party = (person("Ann", 30), person("Bo", 30))
     bundle = {"kind": "bundle", "name": "Two", "price": "28.00", "seats": [{"count": 2}]}
     adult = {"name": "Adult", "price": "14.00", "ages": "13+"}
-    assert _singly(place, party) == 2800
-    assert _singly(make_place(offers=[adult, bundle]), party) == 2800
-    assert _singly(make_place(offers=[adult, {**bundle, "price": "27.99"}]), party) is None
-    assert _singly(make_place(offers=[{**adult, "ages": "65+"}]), party) is None
-    assert _singly(make_place(sales_tax={"percent": "7"}), party) is None
+    assert _plainly(place, party) == 2800
+    assert _plainly(make_place(offers=[adult, bundle]), party) == 2800
+    cheaper = {**bundle, "price": "27.99"}
+    assert _plainly(make_place(offers=[adult, cheaper]), party) == 2799
+    assert _plainly(make_place(offers=[adult, cheaper, {**cheaper, "name": "Duo"}]), party) is None
+    assert _plainly(make_place(offers=[adult, {**cheaper, "must_include": "18+"}]), party) is None
+    assert _plainly(make_place(offers=[adult, {**bundle, "kind": "pass", "months": 12}]), party) is None
+    assert _plainly(make_place(offers=[{**adult, "ages": "65+"}]), party) is None
+    assert _plainly(make_place(sales_tax={"percent": "7"}), party) is None
     fees = [{"name": "Booking", "price": "1.00", "per": "order"}]
-    assert _singly(make_place(fees=fees), party) is None
-    assert _singly(place, (person("Cy", 8), party[1])) == 2300
+    assert _plainly(make_place(fees=fees), party) is None
+    assert _plainly(place, (person("Cy", 8), party[1])) == 2300

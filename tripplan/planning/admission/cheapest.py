@@ -23,9 +23,9 @@ from tripplan.planning.admission.blocks import (
     read_board,
 )
 from tripplan.planning.admission.charges import Limits
+from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission, OtherWay
-from tripplan.planning.admission.singly import price_of_single_tickets
 from tripplan.planning.admission.till import (
     entry_lines,
     exact_money,
@@ -206,9 +206,9 @@ class Gate:
             return None
         offers, _ = on_sale(place, visit)
         passes = held_here(place, self.held, visit, self.other_places)
-        singly = None if passes else price_of_single_tickets(place, offers, party, months)
-        if singly is not None:
-            return EntryPrice(singly, parking_included=False)
+        plain = None if passes else plain_price(place, offers, party, months)
+        if plain is not None:
+            return EntryPrice(plain, parking_included=False)
         board = read_board(place, offers, passes, party, months, self.household)
         way = WayFinder(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:

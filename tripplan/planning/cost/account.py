@@ -123,7 +123,10 @@ def meal_price(household: Household, party: Sequence[Member], day: date, *, boug
         day: the date.
         bought: whether it is bought there, or packed at home.
     """
-    grown, children = _eaters(household, party, day)
+    return _meals(household, *_eaters(household, party, day), bought=bought)
+
+
+def _meals(household: Household, grown: int, children: int, *, bought: bool) -> Money:
     food = household.food
     adult, child = (
         (food.bought_adult, food.bought_child) if bought else (food.packed_adult, food.packed_child)
@@ -140,15 +143,15 @@ def _eaters(household: Household, party: Sequence[Member], day: date) -> tuple[i
 
 def _food(household: Household, party: Sequence[Member], day: date, place: Place) -> Iterator[CostItem]:
     food, visit = household.food, place.visit
-    eaters = sum(_eaters(household, party, day))
-    if not eaters:
+    grown, children = _eaters(household, party, day)
+    if not grown + children:
         return
     bought, why = food.way == "bought", ""
     if bought and not visit.food_sold:
         bought, why = False, ", as none is sold there"
     elif not bought and visit.food_sold and not visit.own_food:
         bought, why = True, ", as own food is not allowed there"
-    likely = meal_price(household, party, day, bought=bought)
+    likely = _meals(household, grown, children, bought=bought)
     cause, percent, told = (
         ("price of bought food", BOUGHT_GIVE_OR_TAKE, food.bought_from)
         if bought
@@ -157,7 +160,7 @@ def _food(household: Household, party: Sequence[Member], day: date, place: Place
     whose = f"the household's figures for one meal{f' ({told})' if told else ''}"
     yield known_item(
         CostKind.FOOD,
-        f"food for {eaters}, {'bought' if bought else 'packed'}{why}",
+        f"food for {grown + children}, {'bought' if bought else 'packed'}{why}",
         likely,
         Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %"),
         (give_or_take(cause, likely, percent),),

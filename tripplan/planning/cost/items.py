@@ -1,7 +1,6 @@
 """The items of a total, and how their ranges add up."""
 
-from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
@@ -75,7 +74,8 @@ def known_item(
 ) -> CostItem:
     """An item with its likely amount rounded to the smallest coin, and its range from what moves it."""
     felt = tuple(swing for swing in swings if swing.below.amount or swing.above.amount)
-    return CostItem(kind, label, _spread(likely.rounded(), felt), source, felt)
+    spread = [(swing.below.amount, swing.above.amount) for swing in felt]
+    return CostItem(kind, label, _spread(likely.rounded(), spread), source, felt)
 
 
 def give_or_take(cause: str, amount: Money, percent: Decimal) -> Swing:
@@ -100,24 +100,20 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
     order = list(CostKind)
     in_order = tuple(sorted(items, key=lambda item: order.index(item.kind)))
     likely = total((item.amount.likely for item in in_order if item.amount is not None), currency)
-    by_cause: dict[str, list[Swing]] = defaultdict(list)
+    by_cause: dict[str, tuple[Decimal, Decimal]] = {}
     for item in in_order:
         for swing in item.swings:
-            by_cause[swing.cause].append(swing)
-    together = [
-        Swing(cause, total((s.below for s in swings), currency), total((s.above for s in swings), currency))
-        for cause, swings in by_cause.items()
-    ]
+            below, above = by_cause.get(swing.cause, (Decimal(0), Decimal(0)))
+            by_cause[swing.cause] = (below + swing.below.amount, above + swing.above.amount)
     unknown = tuple(item.label for item in in_order if item.amount is None)
-    return OutingCost(in_order, _spread(likely, together), unknown)
+    return OutingCost(in_order, _spread(likely, by_cause.values()), unknown)
 
 
-def _spread(likely: Money, swings: Iterable[Swing]) -> MoneyRange:
-    """A range about a likely amount, from independent swings; nothing costs less than nothing."""
-    swings = tuple(swings)
+def _spread(likely: Money, swings: Collection[tuple[Decimal, Decimal]]) -> MoneyRange:
+    """A range about a likely amount, from independent swings below and above; never less than nothing."""
     if not swings:
         return MoneyRange.exactly(likely)
-    below = sum((swing.below.amount**2 for swing in swings), Decimal(0)).sqrt()
-    above = sum((swing.above.amount**2 for swing in swings), Decimal(0)).sqrt()
+    below = sum((swing[0] ** 2 for swing in swings), Decimal(0)).sqrt()
+    above = sum((swing[1] ** 2 for swing in swings), Decimal(0)).sqrt()
     low = Money(max(Decimal(0), likely.amount - below), likely.currency)
     return MoneyRange(low.rounded(), likely, Money(likely.amount + above, likely.currency).rounded())
