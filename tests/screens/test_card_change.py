@@ -19,9 +19,9 @@ from tripplan.planning.place import Place, SpecialDay
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import rows_of
-from tripplan.screens.places.card_change import changed_values
-from tripplan.screens.places.card_fields import on_record
-from tripplan.screens.places.card_form import card_values
+from tripplan.screens.places.card.change import changed_values
+from tripplan.screens.places.card.new import card_values
+from tripplan.screens.places.card.values import on_record
 
 ROOT = Path(__file__).resolve().parents[2]
 TODAY = date(2026, 11, 25)

@@ -16,9 +16,9 @@ from tripplan.planning import wording
 from tripplan.planning.money import Money
 from tripplan.screens.places.board.kinds import BUNDLE, PARKING, PRICES_READ, TICKET
 from tripplan.screens.places.board.rows import blank
-from tripplan.screens.places.card_fields import on_record
-from tripplan.screens.places.card_form import card_values, place_id
-from tripplan.screens.places.card_upload import Choice, beside
+from tripplan.screens.places.card.new import card_values, place_id
+from tripplan.screens.places.card.upload import Choice, beside
+from tripplan.screens.places.card.values import on_record
 from tripplan.screens.places.page import read_typed_drive
 from tripplan.screens.places.place_sentences import (
     board_sentences,

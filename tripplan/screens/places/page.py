@@ -20,9 +20,9 @@ from tripplan.planning.travel.known import known_drive
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.change import change_board
-from tripplan.screens.places.card_change import change_card
-from tripplan.screens.places.card_form import card_form
-from tripplan.screens.places.card_upload import card_upload
+from tripplan.screens.places.card.change import change_card
+from tripplan.screens.places.card.new import card_form
+from tripplan.screens.places.card.upload import card_upload
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.places.map_chart import places_map
 from tripplan.screens.places.own_figures_form import own_figures

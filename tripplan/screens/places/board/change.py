@@ -15,7 +15,7 @@ from tripplan.screens.places.board.drawing import draw_board, known_to
 from tripplan.screens.places.board.faults import show_faults, to_put_right
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import raw_board, rows_of
-from tripplan.screens.places.card_fields import faults_in_words
+from tripplan.screens.places.card.faults import faults_in_words
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain

@@ -11,15 +11,10 @@ from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.rows import rows_of
-from tripplan.screens.places.card_fields import (
-    draw_card,
-    faults_in_words,
-    hours_are_read,
-    put_fields,
-    show_card_faults,
-    show_hours,
-)
-from tripplan.screens.places.card_form import read_with_stand_ins
+from tripplan.screens.places.card.drawing import draw_card, show_hours
+from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
+from tripplan.screens.places.card.new import read_with_stand_ins
+from tripplan.screens.places.card.values import put_fields
 from tripplan.screens.widgets.fields import Fields, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse, show_notice

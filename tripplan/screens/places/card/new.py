@@ -21,15 +21,9 @@ from tripplan.screens.places.board.faults import show_faults, to_put_right
 from tripplan.screens.places.board.kinds import PARKING, PRICES_READ, TICKET
 from tripplan.screens.places.board.pieces import Row
 from tripplan.screens.places.board.rows import blank, raw_board
-from tripplan.screens.places.card_fields import (
-    draw_card,
-    faults_in_words,
-    hours_are_read,
-    on_record,
-    put_fields,
-    show_card_faults,
-    show_hours,
-)
+from tripplan.screens.places.card.drawing import draw_card, show_hours
+from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
+from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
 from tripplan.screens.widgets.frame import View
