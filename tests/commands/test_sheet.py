@@ -46,6 +46,17 @@ def test_the_page_for_the_phone_is_written_on_request(run: Run, museum: Files, t
     assert "the page for the phone is a file that ends in .html" in refused.err
 
 
+def test_times_of_ones_own_stand_on_the_sheet(run: Run, museum: Files) -> None:
+    """The sheet is written for the departure and the return that are named; impossible ones are a no."""
+    times = ("--leave-home", "9:52", "--leave-place", "14:07")
+    said = run(*ASKED, "-", *times, *museum.options)
+    assert "<b>9:52 AM</b> <span>Shoes on" in said.out
+    assert "<b>2:07 PM</b> <span>Leave the place" in said.out
+    late = run(*ASKED, "-", "--leave-home", "9:52", "--leave-place", "21:00", *museum.options)
+    assert (late.status, late.out) == (1, "")
+    assert "it is open 10:00 AM to 5:00 PM" in late.err
+
+
 def test_another_ending_is_a_fault(run: Run, museum: Files, tmp_path: Path) -> None:
     """Nothing is written under a name that says neither."""
     out = tmp_path / "sheet.docx"

@@ -45,7 +45,7 @@ def _check(options: Namespace) -> None:
 
 
 def _one(options: Namespace, console: Console, question: Question) -> int:
-    answer = planned(question)
+    answer = planned(question, options)
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
         return 1
@@ -132,7 +132,7 @@ def _send(options: Namespace, console: Console, question: Question) -> int:
     if options.planned:
         outings = coming((one.value for one in ever.planned.values()), question.today)
     else:
-        answer = planned(question)
+        answer = planned(question, options)
         if isinstance(answer, NoOuting):
             say_no(answer, console.aside())
             return 1

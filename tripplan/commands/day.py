@@ -31,7 +31,7 @@ from tripplan.planning.ways_out import Replanned
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Plan one day at one place; 1 where it cannot be done."""
     question = ask(options, console, environment)
-    answer = _as_asked(question, options)
+    answer = planned(question, options)
     replanned = None
     if options.late is not None and isinstance(answer, Outing):
         replanned = _replanned(question, answer, options)
@@ -48,30 +48,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return 0 if isinstance(answer, Outing) else 1
 
 
-def planned(
-    question: Question,
-    *,
-    grid_minutes: int = USUAL_GRID_MINUTES,
-    leave_at: datetime | None = None,
-    leave_place_at: datetime | None = None,
-) -> Outing | NoOuting:
-    """The one place and day that are asked about; as `tripplan.planning.outing.plan_outing`."""
-    (place,), day = question.places, question.span.first
-    facts = place_facts(question.family, place, (day.year,))
-    return plan_outing(
-        question.family,
-        question.party,
-        facts,
-        day,
-        today=question.today,
-        leave_at=leave_at,
-        leave_place_at=leave_place_at,
-        grid_minutes=grid_minutes,
-    )
-
-
-def _as_asked(question: Question, options: Namespace) -> Outing | NoOuting:
-    """The best plan, or what leaving at the times that are named gives.
+def planned(question: Question, options: Namespace) -> Outing | NoOuting:
+    """The one place and day that are asked about: its best plan, or what leaving at the times named gives.
 
     Raises:
         InputFaults: a time cannot be read, or only one of the two is named.
@@ -84,8 +62,7 @@ def _as_asked(question: Question, options: Namespace) -> Outing | NoOuting:
         findings.append(Finding(ASKED, missing, "", "--leave-home and --leave-place are named together"))
     if findings:
         raise InputFaults(tuple(findings))
-    grid = options.grid or USUAL_GRID_MINUTES
-    best = planned(question, grid_minutes=grid)
+    best = _planned(question, options)
     if leave_home is None or leave_place is None or isinstance(best, NoOuting):
         return best
     asked, day = best.question, question.span.first
@@ -94,7 +71,26 @@ def _as_asked(question: Question, options: Namespace) -> Outing | NoOuting:
     picked = plan_choice(asked, leaves, returns)
     if isinstance(picked, Crossed):
         return NoOuting(best.place, day, picked.sentences)
-    return planned(question, grid_minutes=grid, leave_at=leaves, leave_place_at=returns)
+    return _planned(question, options, leaves, returns)
+
+
+def _planned(
+    question: Question,
+    options: Namespace,
+    leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
+) -> Outing | NoOuting:
+    (place,), day = question.places, question.span.first
+    return plan_outing(
+        question.family,
+        question.party,
+        place_facts(question.family, place, (day.year,)),
+        day,
+        today=question.today,
+        leave_at=leave_at,
+        leave_place_at=leave_place_at,
+        grid_minutes=options.grid or USUAL_GRID_MINUTES,
+    )
 
 
 def _replanned(question: Question, outing: Outing, options: Namespace) -> Replanned:

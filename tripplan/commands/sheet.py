@@ -33,7 +33,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         message = "the page for the phone is a file that ends in .html"
         raise InputFaults((Finding(ASKED, "--out", options.out[:60], message),))
     question = ask(options, console, environment)
-    answer = planned(question)
+    answer = planned(question, options)
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
         return 1

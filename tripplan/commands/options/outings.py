@@ -89,19 +89,7 @@ def wish_options(parser: ArgumentParser) -> None:
 def day_options(parser: ArgumentParser) -> None:
     """The options of `tripplan day`."""
     place_and_day(parser)
-    group = parser.add_argument_group("when to leave")
-    group.add_argument(
-        "--grid",
-        metavar="MINUTES",
-        type=_grid,
-        help="try departures and returns so many minutes apart: 1 to plan to the minute (default: 5)",
-    )
-    group.add_argument(
-        "--leave-home",
-        metavar="HH:MM",
-        help="with --leave-place: what leaving just then gives, instead of the best departure",
-    )
-    group.add_argument("--leave-place", metavar="HH:MM", help="when to start home, by the clock there")
+    _leaving_options(parser)
     group = parser.add_argument_group("when it goes wrong")
     group.add_argument(
         "--late", metavar="MINUTES", type=_late, help="running late by so many minutes: what can be done now"
@@ -116,6 +104,22 @@ def day_options(parser: ArgumentParser) -> None:
     group.add_argument("--ill", metavar="NAME", help="the child that is ill")
     group.add_argument("--rain", action="store_true", help="it rains")
     group.add_argument("--paid", action="store_true", help="the tickets are paid for already")
+
+
+def _leaving_options(parser: ArgumentParser) -> None:
+    group = parser.add_argument_group("when to leave")
+    group.add_argument(
+        "--grid",
+        metavar="MINUTES",
+        type=_grid,
+        help="try departures and returns so many minutes apart: 1 to plan to the minute (default: 5)",
+    )
+    group.add_argument(
+        "--leave-home",
+        metavar="HH:MM",
+        help="with --leave-place: what leaving just then gives, instead of the best departure",
+    )
+    group.add_argument("--leave-place", metavar="HH:MM", help="when to start home, by the clock there")
 
 
 def _grid(text: str) -> int:
@@ -164,6 +168,7 @@ def calendar_options(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--free", action="store_true", help="do not mark the time as taken")
     parser.add_argument("--colour", metavar="NAME", help="colour the entry: one of CSS's sixteen basic names")
+    _leaving_options(parser)
 
 
 def sheet_options(parser: ArgumentParser) -> None:
@@ -187,6 +192,7 @@ def sheet_options(parser: ArgumentParser) -> None:
     parser.add_argument("--needs", action="store_true", help="let noted allergies and needs onto the sheet")
     parser.add_argument("--birth-dates", action="store_true", help="let birth dates onto the sheet")
     parser.add_argument("--home", action="store_true", help="let the home address onto the sheet")
+    _leaving_options(parser)
 
 
 def passes_options(parser: ArgumentParser) -> None:
