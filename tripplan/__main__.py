@@ -4,6 +4,7 @@ import io
 import os
 import sys
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from importlib import import_module
 from typing import TextIO
 
@@ -46,6 +47,12 @@ def main(
         out.flush()
     except BrokenPipeError:
         _forget_output(out)
+        return 1
+    except OSError as trouble:  # files and records have sentences of their own; this is the answer's way out
+        _forget_output(out)
+        with suppress(OSError):
+            err.write(f"The answer could not be written: {trouble.strerror or trouble}\n")
+            err.flush()
         return 1
     except KeyboardInterrupt:
         return _INTERRUPTED
@@ -93,7 +100,7 @@ def _own(given: TextIO | None, process: TextIO) -> TextIO:
 
 
 def _forget_output(out: TextIO) -> None:
-    """Whoever read the answer has had enough; what is left must not fail again at the program's end."""
+    """Nobody takes the answer any more; what is left of it must not fail again at the program's end."""
     if out is sys.stdout:
         os.dup2(os.open(os.devnull, os.O_WRONLY), out.fileno())
 

@@ -44,6 +44,10 @@ def write_file(name: str, data: bytes, console: Console, *, replace: bool) -> bo
 def _write_whole(path: Path, data: bytes) -> None:
     if path.is_dir():
         raise IsADirectoryError(0, "it is a folder")
+    if path.exists() and not path.is_file():
+        path.write_bytes(data)  # a device or a pipe is written to; nothing may take its place
+        return
+    path = path.resolve()  # where a link leads, so that the link stays
     handle, partial = tempfile.mkstemp(dir=path.parent, suffix=".partial")
     try:
         with os.fdopen(handle, "wb") as file:
