@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
-from tripplan.errors import PlanError
+from tripplan.errors import PlanError, RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
@@ -52,6 +52,7 @@ class Services:
         clock: the present moment, zone-aware.
         roads: the road networks on this computer.
         look_up: asks the internet where a text lies; only when the parent presses the button.
+        warning: what could not be written at the start, in words; empty where all was.
     """
 
     own: Records
@@ -60,6 +61,7 @@ class Services:
     clock: Clock
     roads: RoadNetwork
     look_up: OnlineLookup
+    warning: str = ""
 
     @property
     def which(self) -> Which:
@@ -181,6 +183,8 @@ def demo_folder() -> Path:
 def open_services(environment: Mapping[str, str]) -> Services:
     """Open both records, back up the family's own, and fill the demo on its first start.
 
+    Where nothing can be written, on a full or write-protected disk, the records can still be read.
+
     Args:
         environment: environment variables, of which `SETTINGS` are read.
 
@@ -193,9 +197,15 @@ def open_services(environment: Mapping[str, str]) -> Services:
     folder = data_folder(environment)
     own = open_records(folder, Which.FAMILY, clock())
     demo = open_records(folder, Which.DEMO, clock())
-    back_up(own.database, clock().date())
     look_up = OnlineLookup(nominatim(), timing.monotonic, timing.sleep)
     services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder), look_up)
-    if demo.is_fresh():
-        services.fill_demo()
+    try:
+        back_up(own.database, clock().date())
+        if demo.is_fresh():
+            services.fill_demo()
+    except RecordsDamaged:
+        raise
+    except RecordsUnusable as trouble:
+        said = f"Nothing could be written at the start, so there may be no copy of today: {trouble}."
+        return replace(services, warning=said)
     return services

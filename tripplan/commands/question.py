@@ -92,6 +92,8 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     records: Records | None = None
     if not (options.household and options.places):
         services = open_services(settings)
+        if services.warning:
+            console.remark(f"warning: {services.warning}")
         which = asked_for(options, services)
         records = records_of(services, which)
         if not options.household:

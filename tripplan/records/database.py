@@ -21,9 +21,12 @@ _TROUBLES = {
     sqlite3.SQLITE_CORRUPT: f"the file is damaged; earlier days' copies lie in '{BACKUP_FOLDER}'",
     sqlite3.SQLITE_NOTADB: f"it is no records file; earlier days' copies lie in '{BACKUP_FOLDER}'",
     sqlite3.SQLITE_CANTOPEN: "the file cannot be opened; check that its folder is there and belongs to you",
-    sqlite3.SQLITE_IOERR: "the disk would not read or write the file, so nothing was changed",
+    sqlite3.SQLITE_IOERR: "the disk would not read or write the file, so nothing was changed; is it full?",
 }
 
+
+_NO_ROOM = (sqlite3.SQLITE_IOERR_SHMSIZE, sqlite3.SQLITE_IOERR_SHMOPEN, sqlite3.SQLITE_FULL)
+"""What reading fails with where a full disk takes no more files beside the database."""
 
 _DAMAGE = (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
 
@@ -49,6 +52,18 @@ def said_plainly(path: Path) -> Iterator[None]:
         raise
     except (sqlite3.Error, OSError) as error:
         raise _trouble(path, error) from error
+
+
+def _begins_reading(connection: sqlite3.Connection) -> bool:
+    """Begin to read; not where a full disk has no room for the memory that is shared with other readers."""
+    connection.execute("BEGIN")
+    try:
+        connection.execute("SELECT 1 FROM sqlite_master").fetchone()
+    except sqlite3.OperationalError as error:
+        if error.sqlite_errorcode in _NO_ROOM:
+            return False
+        raise
+    return True
 
 
 class Database:
@@ -88,14 +103,25 @@ class Database:
     def connect(self) -> sqlite3.Connection:
         """A new connection without a transaction; `reading` and `writing` are the usual ways in."""
         # mode=rw: a file that has vanished is an error, not a new empty file.
+        mode = "mode=ro&immutable=1" if self._is_sealed() else "mode=rw"
         connection = sqlite3.connect(
-            f"{self.path.absolute().as_uri()}?mode=rw",
+            f"{self.path.absolute().as_uri()}?{mode}",
             uri=True,
             timeout=self.patience,
             isolation_level=None,
         )
         connection.row_factory = sqlite3.Row
         return connection
+
+    def _is_sealed(self) -> bool:
+        """Whether the folder may only be read and nobody is at work there.
+
+        SQLite's write-ahead log needs files beside the database even for reading, and gives up where it may
+        not make them, unless it is told that the database does not change.
+        """
+        asked_as = os.access in os.supports_effective_ids
+        sealed = not os.access(self.path.parent, os.W_OK, effective_ids=asked_as)
+        return sealed and not self.path.with_name(f"{self.path.name}-wal").exists()
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
@@ -105,8 +131,14 @@ class Database:
             RecordsUnusable: the file cannot be opened or read.
         """
         with self._connection() as connection:
-            connection.execute("BEGIN")
-            yield connection
+            with_others = _begins_reading(connection)
+            if with_others:
+                yield connection
+        if not with_others:
+            with self._connection() as connection:
+                connection.execute("PRAGMA locking_mode = EXCLUSIVE")
+                connection.execute("BEGIN")
+                yield connection
 
     @contextmanager
     def writing(self) -> Iterator[sqlite3.Connection]:
@@ -116,6 +148,8 @@ class Database:
             RecordsUnusable: the file cannot be opened or written.
         """
         with self._connection() as connection:
+            connection.execute("PRAGMA foreign_keys = ON")
+            connection.execute("PRAGMA synchronous = FULL")
             connection.execute("BEGIN IMMEDIATE")
             yield connection
             connection.execute("COMMIT")
@@ -125,8 +159,6 @@ class Database:
         # Closing without COMMIT rolls back, whatever ended the block.
         try:
             with closing(self.connect()) as connection:
-                connection.execute("PRAGMA foreign_keys = ON")
-                connection.execute("PRAGMA synchronous = FULL")
                 yield connection
         except sqlite3.Error as error:
             raise _trouble(self.path, error) from error

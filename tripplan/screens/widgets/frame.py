@@ -13,9 +13,12 @@ from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.recovery import offer_recovery
-from tripplan.screens.widgets.saving import EXPECTED_TROUBLE
+from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, trouble_said
 from tripplan.services import SETTINGS, Services, open_services
+
+_SPOT = "whose"
 
 
 @dataclass(frozen=True)
@@ -76,10 +79,23 @@ def _say_whose(services: Services, which: Which) -> None:
     with st.container(horizontal=True, vertical_alignment="center", key="whose"):
         if which is Which.DEMO:
             st.markdown("**Demo.** This family, its places and prices are invented.")
-            st.button("Use my own family", key="leave_demo", on_click=services.use, args=(Which.FAMILY,))
+            st.button("Use my own family", key="leave_demo", on_click=_use_own, args=(services,))
         else:
             st.markdown("Your own records, kept on this computer.")
-            st.button("Show the demo", key="load_demo", on_click=services.load_demo)
+            st.button("Show the demo", key="load_demo", on_click=_load_demo, args=(services,))
+    show_notice(_SPOT)
+    if services.warning:
+        st.warning(plain(services.warning))
+
+
+def _use_own(services: Services) -> None:
+    with trouble_said(_SPOT):
+        services.use(Which.FAMILY)
+
+
+def _load_demo(services: Services) -> None:
+    with trouble_said(_SPOT):
+        services.load_demo()
 
 
 def family_or_stop(view: View) -> Family:
