@@ -1,6 +1,7 @@
 """What every test may use."""
 
 import os
+import tempfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -25,6 +26,14 @@ def calendar_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Runnin
     """A calendar server, Radicale, on loopback; one for all tests of a session."""
     with radicale(tmp_path_factory.mktemp("radicale")) as running:
         yield running
+
+
+@pytest.fixture
+def reachable_folder() -> Iterator[Path]:
+    """A folder that everybody may go into, which pytest's own do not let."""
+    with tempfile.TemporaryDirectory() as folder:
+        Path(folder).chmod(0o755)
+        yield Path(folder)
 
 
 @pytest.fixture

@@ -125,3 +125,15 @@ def test_a_reader_that_has_had_enough_is_no_error(tmp_path: Path) -> None:
     complaints = process.stderr.read()
     process.stderr.close()
     assert (process.wait(), complaints) == (1, b"")
+
+
+def test_an_answer_that_cannot_be_written_is_told() -> None:
+    """Where the disk that the answer is sent to is full there is a sentence, status 1, and no traceback."""
+    full = Path("/dev/full")
+    if not full.is_char_device():
+        pytest.skip("this system has no device that is always full")
+    command = [sys.executable, "-m", "tripplan", "--version"]
+    with full.open("w") as out:
+        done = subprocess.run(command, cwd=ROOT, stdout=out, stderr=subprocess.PIPE, text=True)
+    said = "The answer could not be written: No space left on device\n"
+    assert (done.returncode, done.stderr) == (1, said)

@@ -7,6 +7,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.commands.conftest import NOON, Run
+from tests.sealed import Sealed, sealed
 from tripplan.commands.answers.files import ImportAnswer
 from tripplan.planning.household import Household
 from tripplan.records.opening import Which, open_records, shown
@@ -103,3 +104,42 @@ def test_an_import_file_that_is_not_there_is_a_fault(run: Run, tmp_path: Path) -
         said = run("import", file)
         assert (said.status, said.out) == (2, "")
         assert "cannot be opened" in said.err
+
+
+@pytest.mark.parametrize("what", ["files", "folder"])
+def test_write_protected_records_are_planned_with_and_exported(
+    run: Run, reachable_folder: Path, what: Sealed
+) -> None:
+    """Reading commands answer; one that writes ends with a sentence and status 2, and changes nothing."""
+    folder = reachable_folder / "data"
+    run("compare", "--demo", "--data", folder)  # the demo is there, and all that is used has been loaded
+    exported = run("export", "-", "--demo", "--data", folder).out
+    with sealed(folder, what):
+        compared = run("compare", "--demo", "--data", folder)
+        out = run("export", "-", "--demo", "--data", folder)
+        written = run("busy", "block", "Piano", "16:00", "17:00", "Tu", "--demo", "--data", folder)
+        next_day = run("compare", "--demo", "--data", folder, "--today", "2026-11-26")
+    assert (compared.status, out.status, out.out) == (0, 0, exported)
+    assert (written.status, "write-protected" in written.err) == (2, True)
+    assert next_day.status == 0
+    assert ("there may be no copy of today" in next_day.err) == (what == "folder")
+    assert run("export", "-", "--demo", "--data", folder).out == exported
+
+
+@pytest.mark.usefixtures("own_records")
+def test_a_full_disk_is_told_and_what_a_link_leads_to_stays(run: Run, tmp_path: Path) -> None:
+    """A device is written to and nothing takes its place; a link stays, and its file is written."""
+    full = Path("/dev/full")
+    if not full.is_char_device():
+        pytest.skip("this system has no device that is always full")
+    link = tmp_path / "full.json"
+    link.symlink_to(full)
+    said = run("export", link, "--replace")
+    assert (said.status, "cannot be written: No space left" in said.err) == (2, True)
+    assert (link.is_symlink(), full.is_char_device()) == (True, True)
+    link.unlink()
+    file = tmp_path / "ours.json"
+    link.symlink_to(file)
+    assert run("export", link).status == 0
+    assert link.is_symlink()
+    assert json.loads(file.read_bytes())["tripplan_records"] == 1

@@ -2,13 +2,10 @@
 
 import multiprocessing
 import os
-import shutil
 import sqlite3
 import subprocess
 import sys
-import tempfile
 import time
-from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from datetime import date, datetime
@@ -18,11 +15,13 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.records.saver import begin_in_step
+from tests.sealed import Sealed, sealed
 from tripplan.errors import RecordConflict, RecordsUnusable
 from tripplan.planning.household import Household
 from tripplan.planning.outing import TypedDrive
 from tripplan.planning.place import Place
 from tripplan.records.database import Database
+from tripplan.records.export import export_all
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records
 
@@ -129,33 +128,68 @@ def test_a_damaged_file_is_said_plainly_and_left_alone(
     assert path.read_bytes() == content
 
 
-@pytest.fixture
-def read_only(noon: datetime) -> Iterator[Records]:
-    """Records with a household in a folder that this process may read but not write."""
-    if os.name != "posix":
-        pytest.skip("permission bits are set another way on this system")
-    folder = Path(tempfile.mkdtemp())
-    records = open_records(folder, Which.FAMILY, noon)
+@pytest.mark.parametrize("what", ["files", "folder"])
+def test_write_protected_records_are_read_and_say_so(
+    reachable_folder: Path, noon: datetime, what: Sealed
+) -> None:
+    """File or folder: what is there is opened, read and exported; saving fails in words; nothing changes."""
+    records = open_records(reachable_folder, Which.FAMILY, noon)
     records.save(make_household(), noon)
-    records.database.path.chmod(0o444)
-    folder.chmod(0o555)
-    user = os.geteuid()
-    if user == 0:
-        os.seteuid(65534)  # permission bits do not bind the administrator
+    before = records.database.path.read_bytes()
+    with sealed(reachable_folder, what):
+        again = open_records(reachable_folder, Which.FAMILY, noon)
+        assert again.get(Household) == records.get(Household) is not None
+        exported = export_all(again)
+        with pytest.raises(RecordsUnusable, match="write-protected"):
+            again.save(make_place(), noon)
+        assert export_all(again) == exported
+        assert list(again.all(Household)) == ["only"]
+    assert records.database.path.read_bytes() == before
+    records.save(make_place(), noon)
+    assert list(records.all(Place)) == ["test-museum"]
+
+
+def test_somebody_at_work_in_a_write_protected_folder_is_read_to_the_last(
+    reachable_folder: Path, noon: datetime
+) -> None:
+    """What another program has saved and not yet moved into the file itself is seen too."""
+    records = open_records(reachable_folder, Which.FAMILY, noon)
+    with closing(records.database.connect()) as other:
+        other.execute("SELECT * FROM document").fetchall()  # it keeps the write-ahead log from being cleared
+        records.save(make_household(), noon)
+        assert records.database.path.with_name("family.sqlite3-wal").stat().st_size > 0
+        with sealed(reachable_folder, "folder"):
+            assert records.get(Household) is not None
+
+
+LIMITED = f"{sys.executable} -m tests.records.full_disk"
+
+
+def looked_at(done: "subprocess.CompletedProcess[str]") -> list[str]:
+    """What `full_disk` has looked at, each with yes or no."""
+    return [line.partition(": ")[2] for line in done.stdout.splitlines()]
+
+
+def test_where_no_file_may_grow_nothing_is_lost(tmp_path: Path) -> None:
+    """The operating system refuses to write on (RLIMIT_FSIZE): refused in words, all else goes on."""
+    if os.name != "posix":
+        pytest.skip("this limit is one of POSIX systems; the page limit above stands in for it")
+    command = [*LIMITED.split(), str(tmp_path), "1200000"]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60)
+    assert looked_at(done) == ["yes"] * 9, done.stdout + done.stderr
+
+
+def test_on_a_disk_that_is_really_full_nothing_is_lost(tmp_path: Path) -> None:
+    """A disk of 3 MB is filled to the last byte; where none may be mounted, the tests above stand for it."""
+    mount = f"mount -t tmpfs -o size=3m tmpfs '{tmp_path}'"
+    unshare = ["unshare", "--map-root-user", "--mount", "sh", "-c"]
     try:
-        yield records
-    finally:
-        os.seteuid(user)
-        folder.chmod(0o700)
-        shutil.rmtree(folder)
-
-
-def test_read_only_records_say_so_and_stay(read_only: Records, noon: datetime) -> None:
-    """Saving to a file that may only be read fails in words, and the file is the same afterwards."""
-    before = read_only.database.path.read_bytes()
-    with pytest.raises(RecordsUnusable, match="write-protected"):
-        read_only.save(make_place(), noon)
-    assert read_only.database.path.read_bytes() == before
+        subprocess.run([*unshare, mount], check=True, capture_output=True)
+    except (OSError, subprocess.CalledProcessError) as error:
+        pytest.skip(f"this system lets nobody mount a disk of their own: {error}")
+    command = [*unshare, f"{mount} && {LIMITED} '{tmp_path}' 0"]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=60)
+    assert looked_at(done) == ["yes"] * 9, done.stdout + done.stderr
 
 
 def test_programs_may_begin_at_the_same_moment(tmp_path: Path) -> None:
