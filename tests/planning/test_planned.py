@@ -84,6 +84,20 @@ def test_what_makes_no_sense_is_refused(wrong: dict[str, Any]) -> None:
         planned(**wrong)
 
 
+@pytest.mark.parametrize(
+    ("changed_at", "on"),
+    [
+        (datetime(2026, 11, 26, 3, 0, tzinfo=UTC), date(2026, 11, 25)),  # nine in the evening in Chicago
+        (datetime(2026, 12, 20, 12, 0, tzinfo=UTC), date(2026, 12, 8)),
+    ],
+)
+def test_it_was_planned_when_it_was_last_changed_at_the_latest_on_its_day(
+    changed_at: datetime, on: date
+) -> None:
+    """By the clock at home; what is written down afterwards does not count."""
+    assert planned(changed_at=changed_at).planned_on(CHICAGO) == on
+
+
 def test_a_change_keeps_the_entry_and_counts_up() -> None:
     """Calling off keeps id and UID, raises the sequence by one and says when (RFC 5546, 2.1.4)."""
     later = datetime(2026, 12, 1, 7, 0, tzinfo=UTC)

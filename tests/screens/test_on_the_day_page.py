@@ -1,7 +1,7 @@
 """The page for the phone: what is on now by the clock, which outing it is about, and whom to ring."""
 
 from collections.abc import Callable
-from datetime import date, time
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -10,11 +10,14 @@ from streamlit.testing.v1 import AppTest
 from tests.screens.conftest import APP
 from tripplan.files.planned_entry import planned_from
 from tripplan.planning import wording
+from tripplan.planning.day import DayPlan, Step, StepKind
 from tripplan.planning.outing import Outing, place_facts, plan_outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.services import open_services
+from tripplan.services import Services, open_services
 
 DAY = date(2026, 12, 3)
+RIVER_HOUSE = {"place": "tern-landing", "day": DAY.isoformat()}
+MINUTE = timedelta(minutes=1)
 AtTime = Callable[..., AppTest]
 
 
@@ -22,8 +25,8 @@ AtTime = Callable[..., AppTest]
 def at_time(data: Path, monkeypatch: pytest.MonkeyPatch) -> AtTime:  # noqa: ARG001 - it is there for the app
     """Opens the page at a moment by the clock at home, with what its address asks for."""
 
-    def opened(moment: str, **asked: str) -> AppTest:
-        monkeypatch.setenv("TRIPPLAN_TODAY", f"{moment}-06:00")
+    def opened(moment: datetime, **asked: str) -> AppTest:
+        monkeypatch.setenv("TRIPPLAN_TODAY", moment.isoformat())
         app = AppTest.from_file(str(APP), default_timeout=30).run()
         for name, value in asked.items():
             app.query_params[name] = value
@@ -51,18 +54,37 @@ def links(app: AppTest) -> list[str]:
     return [button.proto.url for button in app.get("link_button")]
 
 
+def best_of(services: Services, place_id: str, day: date, without: str = "") -> Outing:
+    """The best plan of a day, as it is told on that page."""
+    family = services.family()
+    assert family is not None
+    party = [member.name for member in family.household.members if member.name != without]
+    place = next(place for place in family.places if place.id == place_id)
+    facts = place_facts(family, place, (day.year,))
+    outing = plan_outing(family, family.party(party), facts, day, today=services.today(family))
+    assert isinstance(outing, Outing), outing
+    return outing
+
+
+@pytest.fixture
+def plan(data: Path) -> DayPlan:
+    """The demo family's best plan for the river house that day."""
+    services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": "2026-11-25"})
+    return best_of(services, "tern-landing", DAY).plan
+
+
+def step_of(plan: DayPlan, kind: StepKind) -> Step:
+    """The first step of a kind."""
+    return next(step for step in plan.steps if step.kind is kind)
+
+
 def plan_it(
     data: Path, place_id: str, day: date, on: str, status: PlanStatus = PlanStatus.CONFIRMED
 ) -> PlannedOuting:
     """Put the best plan of a day on record as it would have been on an earlier date, without Joel."""
     services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": on})
-    family = services.family()
+    outing, family = best_of(services, place_id, day, without="Joel"), services.family()
     assert family is not None
-    party = [member.name for member in family.household.members if member.name != "Joel"]
-    place = next(place for place in family.places if place.id == place_id)
-    facts = place_facts(family, place, (day.year,))
-    outing = plan_outing(family, family.party(party), facts, day, today=services.today(family))
-    assert isinstance(outing, Outing), outing
     planned = planned_from(
         outing, family.household, EntryTicks(), status, before=None, ids_taken=(), at=services.clock()
     )
@@ -72,48 +94,51 @@ def plan_it(
 
 def test_without_an_outing_the_page_leads_to_the_planning(at_time: AtTime) -> None:
     """Nothing planned and nothing taken: it says so, and no more."""
-    assert title(at_time("2026-12-03T10:00")) == "No outing yet"
+    assert title(at_time(datetime(2026, 12, 3, 16, tzinfo=UTC))) == "No outing yet"
 
 
-def test_the_largest_words_follow_the_clock(at_time: AtTime) -> None:
+def test_the_largest_words_follow_the_clock(at_time: AtTime, plan: DayPlan) -> None:
     """Before leaving, on the way, there and back home: what is on now, until when, where, with whom."""
-
-    def at(clock: str) -> AppTest:
-        return at_time(f"{DAY}T{clock}", place="tern-landing", day=DAY.isoformat())
-
-    before = at("13:10")
-    assert title(before) == "Shoes on at 1:35 PM"
+    drive, visit = step_of(plan, StepKind.DRIVE), step_of(plan, StepKind.VISIT)
+    before = at_time(plan.leave_home - 25 * MINUTE, **RIVER_HOUSE)
+    assert title(before) == f"Shoes on at {wording.clock(plan.leave_home)}"
     assert "in 25 min" in text_of(before)
-    assert "Bram sleeps at home until about 1:35 PM" in text_of(before)
-    driving = at("14:20")
+    driving = at_time(drive.end - 45 * MINUTE, **RIVER_HOUSE)
     assert title(driving) == "Drive there"
     said = text_of(driving)
-    assert "until 3:05 PM" in said
+    assert f"until {wording.clock(drive.end)}" in said
     assert "still 45 min" in said
     assert "to Tern Landing River House" in said
     assert "with Tamsin, Joel, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in said
-    assert "Then, at 3:05 PM: Unload" in said
-    assert "**now: Drive there, until 3:05 PM**" in said
-    assert title(at("15:30")) == "Visit"
-    assert title(at("19:00")) == "Home again"
+    assert f"Then, at {wording.clock(drive.end)}: Unload" in said
+    assert f"**now: Drive there, until {wording.clock(drive.end)}**" in said
+    assert title(at_time(visit.start, **RIVER_HOUSE)) == "Visit"
+    assert title(at_time(plan.home, **RIVER_HOUSE)) == "Home again"
 
 
-def test_days_ahead_it_says_how_long_it_still_is(at_time: AtTime) -> None:
+def test_who_should_be_asleep_is_told(at_time: AtTime, plan: DayPlan) -> None:
+    """In the middle of the nap the plan keeps, with where and until when."""
+    (nap,) = plan.naps
+    place, start, end = next(iter(nap.slept))
+    where = "at home" if place == "home" else f"in the {place}"
+    app = at_time(start + (end - start) / 2, **RIVER_HOUSE)
+    assert f"Bram sleeps {where} until about {wording.clock(end)}" in text_of(app)
+
+
+def test_days_ahead_it_says_how_long_it_still_is(at_time: AtTime, plan: DayPlan) -> None:
     """Eight days before, and on the eve."""
-    asked = {"place": "tern-landing", "day": DAY.isoformat()}
-    said = text_of(at_time("2026-11-25T20:00", **asked))
+    said = text_of(at_time(plan.leave_home - timedelta(days=8), **RIVER_HOUSE))
     assert "in 8 days" in said
     assert "on Thu, Dec 3, 2026, for Tern Landing River House" in said
-    assert "tomorrow" in text_of(at_time("2026-12-02T20:00", **asked))
+    assert "tomorrow" in text_of(at_time(plan.leave_home - timedelta(days=1), **RIVER_HOUSE))
 
 
-def test_the_way_and_the_numbers_are_one_tap_away(at_time: AtTime) -> None:
+def test_the_way_and_the_numbers_are_one_tap_away(at_time: AtTime, plan: DayPlan) -> None:
     """The address opens a map by an open kind of address until the party is in; numbers are dialled."""
-    asked = {"place": "tern-landing", "day": DAY.isoformat()}
-    on_the_way = links(at_time(f"{DAY}T14:20", **asked))
+    on_the_way = links(at_time(plan.leave_home, **RIVER_HOUSE))
     assert "geo:41.83720,-90.18610?q=41.83720,-90.18610" in on_the_way
     assert "tel:911" in on_the_way
-    there = at_time(f"{DAY}T15:30", **asked)
+    there = at_time(plan.enter, **RIVER_HOUSE)
     assert not [link for link in links(there) if link.startswith("geo:")]
     assert "written from memory" in text_of(there)
     assert "parked car" in text_of(there)
@@ -124,7 +149,7 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     planned = plan_it(data, "rag-and-reed", date(2026, 12, 9), "2026-11-25")
     plan_it(data, "tern-landing", date(2026, 12, 11), "2026-11-26", PlanStatus.TENTATIVE)
     plan_it(data, "ledgewing", date(2026, 12, 17), "2026-11-26", PlanStatus.CANCELLED)
-    app = at_time("2026-12-09T08:00")
+    app = at_time(planned.leave_home - 30 * MINUTE)
     assert title(app) == f"Shoes on at {wording.clock(planned.leave_home)}"
     assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in text_of(app)
     other = app.selectbox(key="on_the_day_demo")
@@ -134,19 +159,19 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     assert "on Fri, Dec 11, 2026, for Tern Landing River House" in text_of(app)
 
 
-def test_running_late_goes_by_the_clock(at_time: AtTime) -> None:
-    """On the way it knows how far it still is for who left late; during the visit that the party is there.
-
-    By hand: planned to park at 3:05 PM, half an hour late it is 3:35 PM, 75 minutes from 2:20 PM.
-    """
-    driving = at_time(f"{DAY}T14:20", place="tern-landing", day=DAY.isoformat())
+def test_running_late_goes_by_the_clock(at_time: AtTime, plan: DayPlan) -> None:
+    """On the way it knows how far it still is for who left half an hour late; inside, what time it is."""
+    drive = step_of(plan, StepKind.DRIVE)
+    now = drive.end - 40 * MINUTE
+    driving = at_time(now, **RIVER_HOUSE)
     driving.button(key="running_late").click().run()
     assert driving.radio(key="late_where").value == "on the way"
-    assert driving.number_input(key="late_to_drive_30").value == 75
-    assert "From 2:20 PM:" in text_of(driving)
-    app = at_time(f"{DAY}T15:30", place="tern-landing", day=DAY.isoformat())
+    assert driving.number_input(key="late_to_drive_30").value == 70
+    assert f"From {wording.clock(now)}:" in text_of(driving)
+    there = plan.enter + 16 * MINUTE
+    app = at_time(there, **RIVER_HOUSE)
     app.button(key="running_late").click().run()
     assert not app.exception
     assert app.radio(key="late_where").value == "at the place"
-    assert app.time_input(key="late_now").value == time(15, 30)
+    assert app.time_input(key="late_now").value == there.time()
     assert any("Go home now" in heading.value for heading in app.subheader)

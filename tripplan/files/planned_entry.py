@@ -220,7 +220,7 @@ def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing
         party,
         facts,
         planned.day,
-        today=today,
+        today=planned.planned_on(family.household.home.zone),
         leave_at=planned.leave_home,
         leave_place_at=planned.leave_place,
     )

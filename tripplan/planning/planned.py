@@ -149,6 +149,13 @@ class PlannedOuting(Written):
         """What the outing is likely to cost in all."""
         return Money(self.likely_amount, self.currency)
 
+    def planned_on(self, home_zone: ZoneInfo) -> date:
+        """The date at home when it was last changed, by which booking deadlines count; the day at the latest.
+
+        A place that must be booked some days ahead can still be gone to by whoever planned it in time.
+        """
+        return min(self.changed_at.astimezone(home_zone).date(), self.day)
+
     @property
     def edition(self) -> str:
         """Tells this state of the outing from every other."""

@@ -96,14 +96,13 @@ def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
     place = next((place for place in family.places if place.id == planned.place), None)
     if place is None or any(family.household.member(name) is None for name in planned.party):
         return _without_detail(planned)
-    asked_on = min(planned.changed_at.astimezone(family.household.home.zone).date(), planned.day)
     facts = place_facts(family, place, (planned.day.year,))
     outing = plan_outing(
         family,
         family.party(planned.party),
         facts,
         planned.day,
-        today=asked_on,
+        today=planned.planned_on(family.household.home.zone),
         leave_at=planned.leave_home,
         leave_place_at=planned.leave_place,
     )

@@ -341,7 +341,7 @@ def _as_planned_now(view: View, family: Family, planned: PlannedOuting) -> Outin
             planned.party,
             place,
             planned.day,
-            view.today,
+            planned.planned_on(family.household.home.zone),
             planned.leave_home,
             planned.leave_place,
         )

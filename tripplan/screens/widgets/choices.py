@@ -174,15 +174,10 @@ def planned_outings(view: View) -> list[PlannedOuting]:
 
 
 def day_of_planning(view: View, family: Family, place_id: str, day: date) -> date:
-    """When an outing was put on record as planned; today where it is not.
-
-    A place that must be booked some days ahead can still be gone to on the day by whoever planned it in time.
-    """
-    for outing in planned_outings(view):
-        if (outing.place, outing.day) == (place_id, day):
-            zone = family.household.home.zone
-            return min(outing.changed_at.astimezone(zone).date(), day)
-    return view.today
+    """When an outing was put on record as planned, for booking deadlines; today where it is not."""
+    planned = (one for one in planned_outings(view) if (one.place, one.day) == (place_id, day))
+    zone = family.household.home.zone
+    return next((one.planned_on(zone) for one in planned), view.today)
 
 
 def to_the_minute(view: View) -> bool:
