@@ -56,3 +56,18 @@ def test_dates_times_and_lists_read_as_a_person_writes_them() -> None:
     assert wording.clock(datetime(2026, 12, 8, 9, 5, tzinfo=UTC)) == "9:05 AM"
     assert wording.listed(["Ada", "Ben", "Cleo"]) == "Ada, Ben and Cleo"
     assert wording.listed(["Ada"]) == "Ada"
+
+
+@pytest.mark.parametrize(
+    ("number", "words", "said"),
+    [
+        (0, ("visit",), "0 visits"),
+        (1, ("visit",), "1 visit"),
+        (3, ("visit",), "3 visits"),
+        (1, ("break or day off", "breaks and days off"), "1 break or day off"),
+        (2, ("person", "people"), "2 people"),
+    ],
+)
+def test_one_of_a_thing_is_told_as_one(number: int, words: tuple[str, ...], said: str) -> None:
+    """Whatever is counted, one of it stands in the singular."""
+    assert wording.counted(number, *words) == said

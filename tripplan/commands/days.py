@@ -144,7 +144,7 @@ def _say_passed_over(passed_over: Sequence[NoOuting], console: Console) -> None:
         places.setdefault((reasons, ", ".join(on)), []).append(place)
     if passed_over:
         console.listed(
-            f"{_count(len(passed_over))} passed over:",
+            f"{wording.counted(len(passed_over), 'day')} passed over:",
             [f"{'; '.join(names)}: {'; '.join(why)} ({on})" for (why, on), names in places.items()],
         )
 
@@ -152,13 +152,9 @@ def _say_passed_over(passed_over: Sequence[NoOuting], console: Console) -> None:
 def _say_left_out(table: DayTable, made: Sequence[Wish], console: Console, *, told: bool) -> None:
     not_wished = int((table.can_go & ~all_met(made, table)).sum())
     if not_wished:
-        console.line(f"{_count(not_wished)} can be done, but not as you wish.")
+        console.line(f"{wording.counted(not_wished, 'day')} can be done, but not as you wish.")
     counts = Counter(table.verdict[~table.can_go].tolist())
     if counts and not told:
         why = ", ".join(Verdict(verdict).on_days(number) for verdict, number in counts.most_common())
         total = sum(counts.values())
-        console.line(f"{_count(total)} passed over ({why}); add --why for the reasons.")
-
-
-def _count(days: int) -> str:
-    return "1 day" if days == 1 else f"{days} days"
+        console.line(f"{wording.counted(total, 'day')} passed over ({why}); add --why for the reasons.")

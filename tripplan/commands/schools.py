@@ -1,7 +1,7 @@
 """`tripplan schools`: school calendars on record, built-in regions, and how far all of it reaches."""
 
 from argparse import Namespace
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -15,6 +15,7 @@ from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.school_table_file import DateOrder
+from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
 from tripplan.planning.crowds.school_regions import (
@@ -149,9 +150,13 @@ def _add(asked: _Asked) -> int:
     kept = asked.calendars.get(read.name)
     calendar = with_guess_kept(read, kept.value if kept else None)
     _save(asked, calendar)
-    said = f"{calendar.name}: {len(calendar.no_school)} breaks and days off, {calendar.pupils:,} pupils."
+    said = f"{calendar.name}: {_days_off(calendar.no_school)}, {calendar.pupils:,} pupils."
     asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
     return 0
+
+
+def _days_off(spans: Sequence[DateSpan]) -> str:
+    return wording.counted(len(spans), "break or day off", "breaks and days off")
 
 
 def _save(asked: _Asked, calendar: SchoolCalendar) -> None:
@@ -224,7 +229,7 @@ def _where(asked: _Asked, findings: list[Finding]) -> Where:
 def _guess(asked: _Asked) -> int:
     calendar = with_next_year_expected(asked.called(asked.options.name).value)
     _save(asked, calendar)
-    said = f"{len(calendar.expected)} breaks and days off are guessed for {calendar.name}."
+    said = f"Guessed for {calendar.name}: {_days_off(calendar.expected)}."
     asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
     return 0
 

@@ -3,6 +3,7 @@
 from collections.abc import Set
 
 from tripplan.files.calendar_reading import CalendarContent
+from tripplan.planning import wording
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
 
 
@@ -48,7 +49,7 @@ def family_calendar_from(
 
 def busy_times(calendar: FamilyCalendar) -> str:
     """How many times of a calendar are taken, such as '1 busy time'."""
-    return "1 busy time" if len(calendar.busy) == 1 else f"{len(calendar.busy)} busy times"
+    return wording.counted(len(calendar.busy), "busy time")
 
 
 def not_taken_sentences(content: CalendarContent) -> tuple[str, ...]:

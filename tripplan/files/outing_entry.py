@@ -137,7 +137,7 @@ def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]
 
 def _people(adults: int, children: int) -> str:
     counts = ((adults, "adult", "adults"), (children, "child", "children"))
-    return wording.listed([f"{n} {one if n == 1 else many}" for n, one, many in counts if n])
+    return wording.listed([wording.counted(n, one, many) for n, one, many in counts if n])
 
 
 def _going(outing: Outing, include_names: bool) -> str:

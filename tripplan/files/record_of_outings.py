@@ -100,7 +100,7 @@ def total_cells(total: ChildTotal) -> tuple[str, ...]:
     child = f"{total.child}, {total.grade_band}" if total.grade_band else total.child
     lacking = f" ({total.days_without_hours} days without hours)" if total.days_without_hours else ""
     subjects = ", ".join(
-        f"{one.subject} ({_days(one.days)}"
+        f"{one.subject} ({wording.counted(one.days, 'day')}"
         + (f", {hours_told(one.hours)})" if one.hours is not None else ")")
         for one in total.subjects
     )
@@ -112,10 +112,6 @@ def total_cells(total: ChildTotal) -> tuple[str, ...]:
         hours_told(total.hours_away),
         subjects,
     )
-
-
-def _days(count: int) -> str:
-    return "1 day" if count == 1 else f"{count} days"
 
 
 def closing_lines(record: EducationRecord) -> Iterator[str]:

@@ -8,10 +8,20 @@ from babel.numbers import format_currency
 
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.ranges import Range
+from tripplan.planning.units import KM_PER_MILE
 
 LOCALE = "en_US"
-KM_PER_MILE = 1.609344
-"""Exact by definition (international mile, 1959)."""
+
+
+def counted(number: int, one: str, several: str = "") -> str:
+    """A number of things, such as '1 visit' or '3 visits'.
+
+    Args:
+        number: how many.
+        one: what one of them is called.
+        several: what several are called; with an s behind when left out.
+    """
+    return f"{number} {one if number == 1 else several or f'{one}s'}"
 
 
 def money(amount: Money) -> str:
@@ -55,7 +65,7 @@ def minutes_range(span: Range) -> str:
 
 def distance(km: float, unit: str) -> str:
     """A distance in the household's unit, 'mi' or 'km', such as '61 mi'."""
-    value = km / KM_PER_MILE if unit == "mi" else km
+    value = km / float(KM_PER_MILE) if unit == "mi" else km
     return f"{value:.1f} {unit}" if value < 10 else f"{value:.0f} {unit}"
 
 

@@ -151,7 +151,7 @@ def _add(view: View, family: Family, listed: _Listed, fields: Fields) -> None:
     again = {(one.place, one.day) for one in new}
     others = [one for one in listed.visits if (one.place, one.day) not in again]
     place = place_named(family, typed["place"])
-    count = "1 visit" if len(new) == 1 else f"{len(new)} visits"
+    count = wording.counted(len(new), "visit")
     save_all(
         view,
         PAGE,

@@ -27,13 +27,13 @@ def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) 
         minders = sum(age in rule.by and age not in rule.ages for age in months)
         enough = minders > 0 if rule.each_minds is None else minders * rule.each_minds >= len(young)
         if young and not enough:
-            there = f"; in the party that is {_people(minders)} for" if minders else "; nobody is there for"
+            there = (
+                f"; in the party that is {wording.counted(minders, 'person', 'people')} for"
+                if minders
+                else "; nobody is there for"
+            )
             reasons.append(f"{accompaniment_sentence(rule)[:-1]}{there} {wording.listed(young)}.")
     return tuple(reasons)
-
-
-def _people(count: int) -> str:
-    return "1 person" if count == 1 else f"{count} people"
 
 
 def reasons_against(

@@ -49,7 +49,7 @@ def extra_sentence(offer: Bundle, currency: str) -> str:
 
 def guest_sentence(offer: Pass) -> str:
     """What a pass grants to people who come along without a seat."""
-    guests = _count(offer.guests_at_most, "guest")
+    guests = wording.counted(offer.guests_at_most, "guest")
     return (
         f"'{offer.name}' takes {_percent(offer.guests_percent_off)} off the single price of up to {guests}."
     )
@@ -136,7 +136,7 @@ def age_in_words(months: int) -> str:
     Args:
         months: age [completed months].
     """
-    return _count(months, "month") if months < 2 * MONTHS else f"{months // MONTHS} years"
+    return wording.counted(months, "month") if months < 2 * MONTHS else f"{months // MONTHS} years"
 
 
 def _ticket(offer: Ticket, currency: str) -> list[str]:
@@ -154,7 +154,7 @@ def _ticket(offer: Ticket, currency: str) -> list[str]:
         parts.append(f"at most {offer.at_most} to one party")
     if offer.one_free_per is not None:
         leader = f"a leader {ages_in_words(offer.leader_ages)}"
-        parts.append(f"with {leader} free for every {_count(offer.one_free_per, 'payer')}")
+        parts.append(f"with {leader} free for every {wording.counted(offer.one_free_per, 'payer')}")
     return parts
 
 
@@ -184,11 +184,11 @@ def _bundle(offer: Bundle, currency: str) -> list[str]:
 
 def _pass(offer: Pass, currency: str) -> list[str]:
     whose = "named persons" if offer.named else "of the household"
-    price, months = _price(offer.price, currency), _count(offer.months, "month")
+    price, months = _price(offer.price, currency), wording.counted(offer.months, "month")
     parts = [f"{offer.name}: {price} for {months} of visits by up to {_seats(offer.seats)} {whose}"]
     if offer.guests_at_most:
         off = _percent(offer.guests_percent_off)
-        parts.append(f"{off} off the single price of up to {_count(offer.guests_at_most, 'guest')}")
+        parts.append(f"{off} off the single price of up to {wording.counted(offer.guests_at_most, 'guest')}")
     if offer.parking_included:
         parts.append("parking included")
     for other in offer.elsewhere:
@@ -206,20 +206,14 @@ def _limits_in_time(offer: OfferRules) -> list[str]:
     if offer.last_day is not None:
         parts.append(f"until {wording.day(offer.last_day)}")
     if offer.book_days_ahead:
-        parts.append(f"to be booked at least {_count(offer.book_days_ahead, 'day')} ahead")
+        parts.append(f"to be booked at least {wording.counted(offer.book_days_ahead, 'day')} ahead")
     return parts
 
 
 def _seats(seats: tuple[Seats, ...]) -> str:
-    return wording.listed([f"{_people(seat.count)} {ages_in_words(seat.ages)}" for seat in seats])
-
-
-def _people(count: int) -> str:
-    return "1 person" if count == 1 else f"{count} people"
-
-
-def _count(count: int, what: str) -> str:
-    return f"{count} {what}" if count == 1 else f"{count} {what}s"
+    return wording.listed(
+        [f"{wording.counted(seat.count, 'person', 'people')} {ages_in_words(seat.ages)}" for seat in seats]
+    )
 
 
 def _age(months: int) -> str:

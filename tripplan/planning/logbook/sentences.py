@@ -138,7 +138,7 @@ def purse_sentence(purse: Purse, called: str) -> str:
         purse: the sums.
         called: what they are for.
     """
-    outings = "1 outing" if purse.outings == 1 else f"{purse.outings} outings"
+    outings = wording.counted(purse.outings, "outing")
     least = "at least " if purse.unknown else ""
     parts = [f"{least}{wording.money(purse.spent)} spent on {outings}"]
     if purse.to_come:
@@ -192,7 +192,7 @@ def year_against_lines(year: YearAgainstPlan) -> Iterator[str]:
         yield (
             f"{_capital(money.what)}: planned {wording.money(money.planned)}, was "
             f"{wording.money(money.real)}{_more(money.real - money.planned)}, over "
-            f"{_count(money.outings)}{_left_out(money.unknown)}."
+            f"{wording.counted(money.outings, 'outing')}{_left_out(money.unknown)}."
         )
     for minutes in year.minutes:
         if minutes.mean_more is None:
@@ -203,16 +203,13 @@ def year_against_lines(year: YearAgainstPlan) -> Iterator[str]:
         if minutes.what == LEAVING:
             told = "on time" if not rounded else _off(rounded, "late", "early")
         name = "Leaving home" if minutes.what == LEAVING else _capital(minutes.what)
-        yield f"{name}: on average {told}, over {_count(minutes.outings)}{_left_out(minutes.unknown)}."
+        over = wording.counted(minutes.outings, "outing")
+        yield f"{name}: on average {told}, over {over}{_left_out(minutes.unknown)}."
     if year.crowd_outings:
         yield (
             f"Full houses: the plans' chances add up to {year.packed_expected:.1f}, the family called "
-            f"{year.packed_seen} packed, over {_count(year.crowd_outings)}."
+            f"{year.packed_seen} packed, over {wording.counted(year.crowd_outings, 'outing')}."
         )
-
-
-def _count(outings: int) -> str:
-    return "1 outing" if outings == 1 else f"{outings} outings"
 
 
 def _left_out(unknown: tuple[str, ...]) -> str:

@@ -47,7 +47,7 @@ def total_sentences(plan: PassPlan) -> tuple[str, ...]:
     """What everything comes to, against single visits."""
     if not plan.visits:
         return ("None of the planned visits can be.",)
-    count = _visits(len(plan.visits))
+    count = wording.counted(len(plan.visits), "visit")
     total = wording.money(plan.total)
     if not plan.orders:
         return (f"No pass pays for the {count} planned: without buying one, that is {total} in all.",)
@@ -82,12 +82,12 @@ def break_even_sentence(one: BreakEven) -> str:
     name = f"'{one.offer.name}' of {one.place.name}"
     if one.offer.named:
         name += f" for {wording.listed(one.holders)}"
-    price, planned = wording.money(one.price), _visits(one.visits)
+    price, planned = wording.money(one.price), wording.counted(one.visits, "visit")
     if one.saved is None:
         return f"{name} ({price}) is needed for a visit."
     if one.pays_after is None:
         return f"{name} ({price}) never pays for visits like those planned: it takes nothing off them."
-    after, saved = _visits(one.pays_after), wording.money(one.saved)
+    after, saved = wording.counted(one.pays_after, "visit"), wording.money(one.saved)
     if one.bought:
         return f"{name} ({price}) has paid after {after}; it takes {saved} off {planned} planned."
     return (
@@ -110,7 +110,3 @@ def counted_sentences(plan: PassPlan) -> tuple[str, ...]:
         "Entry, passes and parking are counted. A pass counts from the day it is bought; passes bought on one"
         " day at one place are one order.",
     )
-
-
-def _visits(count: int) -> str:
-    return "1 visit" if count == 1 else f"{count} visits"

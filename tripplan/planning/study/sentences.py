@@ -97,7 +97,7 @@ def programme_sentences(programme: Programme, wishes: ProgrammeWishes) -> tuple[
     """What a programme comes to, and how far that may be trusted."""
     most = wishes.spends_at_most
     lines = [
-        f"{len(programme.outings)} {'outing' if len(programme.outings) == 1 else 'outings'}: "
+        f"{wording.counted(len(programme.outings), 'outing')}: "
         f"{range_sentence(programme.total, at_least=programme.unknown)} in all, "
         f"{wording.money(programme.felt)} with nuisances counted."
     ]

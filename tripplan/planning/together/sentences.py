@@ -69,7 +69,7 @@ def more_sentence(more: MorePeople, shares: Sequence[Share]) -> str:
 
 def seats_sentence(seats: CarSeats) -> str:
     """Whether the cars have seats for everybody."""
-    people = "1 person" if seats.people == 1 else f"{seats.people} people"
+    people = wording.counted(seats.people, "person", "people")
     if seats.missing:
         missing = "1 seat is" if seats.missing == 1 else f"{seats.missing} seats are"
         return f"{missing} missing: {people}, {seats.seats} in the cars."

@@ -16,6 +16,7 @@ from tripplan.planning.crowds.coming_holidays import coming_holidays
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
+from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.choices import place_names
@@ -149,7 +150,7 @@ def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Field
     except ValueError:
         refuse(_FORM, f"How far around the town is a number, such as {_REACH[units]}.")
         return
-    values["reach_km"] = reach * wording.KM_PER_MILE if units == "mi" else reach
+    values["reach_km"] = reach * float(KM_PER_MILE) if units == "mi" else reach
     read = read_form(write_toml(values), "", LocalDay)
     if read.value is None:
         refuse(_FORM, findings=named(read.findings, _LABELS))

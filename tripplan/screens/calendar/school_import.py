@@ -85,11 +85,12 @@ def school_calendars(view: View, family: Family) -> None:
     )
     for name, kept in calendars.items():
         calendar = kept.value
-        days, short = len(calendar.no_school), len(calendar.short_days)
+        days_off = wording.counted(len(calendar.no_school), "break or day off", "breaks and days off")
+        short = wording.counted(len(calendar.short_days), "short day with school", "short days with school")
         st.markdown(
             plain(
                 f"{name}: {wording.day(calendar.known.first)} to {wording.day(calendar.known.last)}, "
-                f"{days} breaks and days off{f', {short} short days with school' if short else ''}, "
+                f"{days_off}{f', {short}' if calendar.short_days else ''}, "
                 f"{calendar.pupils:,} pupils. "
                 f"{calendar_coverage(calendar, view.today, view.today + LOOK_AHEAD)}"
             )

@@ -150,11 +150,10 @@ def _all_days(table: DayTable, ranked: Numbers) -> None:
 def _passed_over(table: DayTable, not_wished: int) -> None:
     missed = int((~table.can_go).sum())
     if not_wished:
-        said = "1 day" if not_wished == 1 else f"{not_wished} days"
-        st.caption(f"{said} more can be done, but not as you wish.")
+        st.caption(f"{wording.counted(not_wished, 'day')} more can be done, but not as you wish.")
     if not missed:
         return
-    with st.expander(f"{missed} days passed over, and why"):
+    with st.expander(f"{wording.counted(missed, 'day')} passed over, and why"):
         st.markdown(bullets(_counted(table)))
         st.caption("Ask about one day:")
         names = [place.name for place in table.places]

@@ -16,6 +16,7 @@ from tripplan.planning import wording
 from tripplan.planning.place import Place
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
+from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
@@ -128,7 +129,7 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
         places: what to draw.
         units: 'mi' or 'km', for the rings.
     """
-    unit_km = wording.KM_PER_MILE if units == "mi" else 1.0
+    unit_km = float(KM_PER_MILE) if units == "mi" else 1.0
     furthest = max((place.straight_km for place in places), default=0.0)
     rings = [unit_km * ring for ring in ring_distances(furthest / unit_km)]
     edge = rings[-1] * 1.08

@@ -98,8 +98,7 @@ def hours_sentences(
     if place.visit.quiet_hours:
         yield f"Quiet hours: {place.visit.quiet_hours}"
     if opening.book_days_ahead:
-        days_ahead = opening.book_days_ahead
-        yield f"To be booked {days_ahead} {'day' if days_ahead == 1 else 'days'} ahead."
+        yield f"To be booked {wording.counted(opening.book_days_ahead, 'day')} ahead."
     if not opening.checked_on_site:
         yield "These hours are a guess; nobody has read them at their source."
 
