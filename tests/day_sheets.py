@@ -42,6 +42,17 @@ MUSEUM = make_place(
         "questions": ["Where does the water come from?"],
     },
 )
+SHOWING = make_place(
+    visit={
+        "comfortable_minutes": 240,
+        "shows": [
+            {"name": "Planet hour", "starts": ["13:30"], "minutes": 40},
+            {"name": "Otter feeding", "starts": ["11:00"], "minutes": 20},
+            {"name": "Night sky", "starts": ["16:50"], "minutes": 30},
+        ],
+    }
+)
+"""Two shows that a day can see, told out of order, and one that is over only after closing."""
 
 
 @lru_cache

@@ -203,6 +203,33 @@ def test_how_likely_the_day_holds_is_told(run: Run, files: Files) -> None:
         assert told in said
 
 
+def test_shows_are_told_in_words_and_in_json(run: Run, files: Files) -> None:
+    """One that is seen with its time and chance, one after closing without, one that nobody asked for not."""
+    files.add(
+        visit={
+            "shows": [
+                {"name": "Otter feeding", "starts": ["11:00"], "minutes": 20},
+                {"name": "Night sky", "starts": ["16:50"], "minutes": 30},
+                {"name": "Old film", "starts": ["11:30"], "worth_it": False},
+            ]
+        }
+    )
+    said = " ".join(run("day", "test-museum", "2026-12-08", *files.options).out.split())
+    assert "Otter feeding: seen from 11:00 AM to 11:20 AM" in said
+    assert "Night sky at 4:50 PM: missed in this plan." in said
+    plan = answer(run, "test-museum", "2026-12-08", *files.options)["outing"]["plan"]
+    seen, missed = plan["shows"]
+    assert (seen["name"], seen["start"], seen["end"]) == (
+        "Otter feeding",
+        "2026-12-08T11:00:00-06:00",
+        "2026-12-08T11:20:00-06:00",
+    )
+    assert 0 <= seen["missed_chance"] < 0.5
+    assert missed == {"name": "Night sky", "start": None, "end": None, "missed_chance": 1.0}
+    steps = [(step["kind"], step["label"], step["start"]) for step in plan["steps"]]
+    assert ("show", "Otter feeding", seen["start"]) in steps
+
+
 def test_trade_offs_are_told_as_a_table_and_in_json(run: Run, files: Files) -> None:
     """A nap only at home against an early closing: more nap, less time there; the same in JSON."""
     nap = {"start": "12:30", "minutes": 100, "in_car": False, "slack_minutes": 0}

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from tests.builders import make_household, make_place
-from tests.day_sheets import FAMILY, MUSEUM, planned, section, sheet, words
+from tests.day_sheets import FAMILY, MUSEUM, SHOWING, planned, section, sheet, words
 from tripplan.files.day_sheet import LONGEST_LINE, day_sheet, dialled
 from tripplan.planning.day import LeaveWindow, Step, StepKind
 from tripplan.planning.emergency import EmergencyContact, EmergencyContacts
@@ -54,6 +54,17 @@ def test_a_timed_entry_is_called_so() -> None:
     opening = {"hours": "Tu-Su 10:00-17:00", "entry_times": ["11:00", "13:00"]}
     timed = sheet(place=make_place(opening=opening))
     assert "Entry slot: be at the door" in [line.text for line in section(timed, "times").lines]
+
+
+def test_shows_and_lunch_stand_in_order_of_time() -> None:
+    """Otters at eleven, lunch, planets at half past one; what there is no time for is told as well."""
+    showing = sheet(place=SHOWING)
+    times = [(line.lead, line.text) for line in section(showing, "times").lines]
+    inside = [text for _, text in times[times.index(("11:00 AM", "Otter feeding, until 11:20 AM")) :]]
+    assert [text.split(",")[0] for text in inside[:3]] == ["Otter feeding", "Lunch", "Planet hour"]
+    assert ("1:30 PM", "Planet hour, until 2:10 PM") in times
+    missed = [line.text for line in section(showing, "place").lines if "Night sky" in line.text]
+    assert missed == ["Night sky at 4:50 PM: no time for it in this plan"]
 
 
 def test_where_clocks_differ_every_time_names_its_zone() -> None:

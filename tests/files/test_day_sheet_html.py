@@ -5,7 +5,8 @@ from html.parser import HTMLParser
 
 import pytest
 
-from tests.day_sheets import sheet, words
+from tests.builders import make_place
+from tests.day_sheets import SHOWING, sheet, words
 from tripplan.files.day_sheet import DaySheet
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.planning.sheet_entries import Booking
@@ -111,3 +112,14 @@ def test_more_text_is_printed_smaller() -> None:
 
     many = tuple(Booking(what=f"tour {'long ' * 12}{n}", number="1") for n in range(10))
     assert size(day_sheet_html(sheet())) > size(day_sheet_html(sheet(bookings=many))) >= 6.5
+
+
+def test_shows_stand_on_the_page_as_they_are_called() -> None:
+    """When each is seen, the one there is no time for, and a name that looks like markup as plain text."""
+    said = " ".join(" ".join(Reader(day_sheet_html(sheet(place=SHOWING))).said).split())
+    assert "11:00 AM Otter feeding, until 11:20 AM" in said
+    assert "1:30 PM Planet hour, until 2:10 PM" in said
+    assert "Night sky at 4:50 PM: no time for it in this plan" in said
+    shows = [{"name": "<b>Owls</b> & co", "starts": ["15:30"]}]
+    page = Reader(day_sheet_html(sheet(place=make_place(visit={"shows": shows}))))
+    assert "<b>Owls</b> & co, until 3:50 PM" in " ".join("".join(page.said).split())

@@ -8,7 +8,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.builders import make_household, make_place
-from tests.day_sheets import demo_sheet, planned, sheet
+from tests.day_sheets import SHOWING, demo_sheet, planned, sheet
 from tripplan.files.day_sheet import DaySheet
 from tripplan.files.day_sheet_pdf import (
     SURELY_KNOWN,
@@ -35,6 +35,14 @@ def read(written: DaySheet, paper: Paper = Paper.A4) -> PdfReader:
 def text(written: DaySheet) -> str:
     """What a PDF says, without its line ends."""
     return " ".join(" ".join(page.extract_text() for page in read(written).pages).split())
+
+
+def test_shows_can_be_read_back() -> None:
+    """When each is seen, and which one there is no time for."""
+    said = text(sheet(place=SHOWING))
+    assert "11:00 AM Otter feeding, until 11:20 AM" in said
+    assert "1:30 PM Planet hour, until 2:10 PM" in said
+    assert "Night sky at 4:50 PM: no time for it in this plan" in said
 
 
 def test_times_tickets_and_names_of_many_alphabets_can_be_read_back() -> None:

@@ -40,6 +40,29 @@ def test_old_households_and_cards_know_no_rush_and_no_stops() -> None:
     assert steps(found, StepKind.STOP) == []
 
 
+def test_a_child_newly_out_of_nappies_has_its_toilet_breaks() -> None:
+    """By hand: an hour with 25 minutes between toilets is three stretches of 20, with two rests of 15."""
+    cy = {"name": "Cy", "born": "2023-10-02", "toilet_minutes": 25}
+    people = [{"name": "Ann", "born": "1988-05-20"}, cy]
+    found = outing(members=people)
+    assert [minutes for _, minutes in steps(found, StepKind.REST)] == [15] * 4
+    assert [minutes for _, minutes in steps(found, StepKind.DRIVE)] == [20] * 6
+    plain = outing(members=[people[0], {**cy, "toilet_minutes": None}])
+    assert steps(plain, StepKind.REST) == []
+    assert found.way_there.minutes == plain.way_there.minutes + 30
+
+
+def test_without_the_child_nobody_stops_for_it() -> None:
+    """The breaks are those of the party that goes, not of the household."""
+    cy = {"name": "Cy", "born": "2023-10-02", "toilet_minutes": 25}
+    people = [{"name": "Ann", "born": "1988-05-20"}, cy]
+    family = Family(make_household(members=people), (make_place(),), typed_drives=(HOUR_AWAY,))
+    facts = place_facts(family, family.places[0], (WEDNESDAY.year,))
+    alone = plan_outing(family, family.party(["Ann"]), facts, WEDNESDAY, today=TODAY)
+    assert isinstance(alone, Outing)
+    assert steps(alone, StepKind.REST) == []
+
+
 def test_rush_hours_make_the_planned_leg_longer_and_say_so() -> None:
     """Twice as long all day: two hours of driving each way, told in the range and its source."""
     all_day = [{"start": "05:00", "end": "22:00", "factor": "2"}]

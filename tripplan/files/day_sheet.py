@@ -161,10 +161,11 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
         yield SheetLine("Arrive", at(drives[-1].end))
     slot = plan.enter in outing.hours.entry_times
     yield SheetLine("Entry slot: be at the door" if slot else "Go in", at(plan.enter))
+    inside = [(step.start, "Lunch") for step in plan.steps if step.kind is StepKind.LUNCH]
     for show in plan.shows:
         if show.seen is not None:
-            yield SheetLine(f"{show.name}, until {at(show.seen[1])}", at(show.seen[0]))
-    yield from (SheetLine("Lunch", at(step.start)) for step in plan.steps if step.kind is StepKind.LUNCH)
+            inside.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))
+    yield from (SheetLine(words, at(start)) for start, words in sorted(inside))
     yield SheetLine("Leave the place, load up", at(plan.leave_place))
     yield SheetLine("Home again", at(plan.home))
 

@@ -114,3 +114,9 @@ def test_small_children_take_time(ages_months: list[int], load_up: int, unload: 
 def test_stretches_never_exceed_what_is_advised(ages_months: list[int], asked: int, planned: int) -> None:
     """Two hours for the driver (rule 91), an hour and a half with a child under two, less where asked."""
     assert drive_stretch_for(ages_months, asked) == planned
+
+
+@pytest.mark.parametrize(("toilets", "planned"), [([], 120), ([40], 40), ([150], 120), ([75, 50], 50)])
+def test_nobody_is_driven_past_the_next_toilet(toilets: list[int], planned: int) -> None:
+    """The shortest that anybody holds out counts where it is less than what is advised."""
+    assert drive_stretch_for([450, 36], 120, toilets) == planned
