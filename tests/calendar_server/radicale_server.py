@@ -12,6 +12,7 @@ from pathlib import Path
 
 import requests
 
+from tests.calendar_server.certificates import Certificate
 from tests.missing import not_installed
 
 USER, PASSWORD = "home", "only for tests"
@@ -25,10 +26,12 @@ class Running:
     Attributes:
         address: where it listens.
         folder: where it keeps its calendars.
+        certificate: of its own, where it is spoken with over an encrypted connection.
     """
 
     address: str
     folder: Path
+    certificate: Certificate | None = None
 
     def make_calendar(self, name: str, kinds: tuple[str, ...] = ("VEVENT", "VTODO")) -> str:
         """A new calendar; its address."""
@@ -47,6 +50,7 @@ class Running:
         """What another program of the family would ask or tell."""
         with requests.Session() as session:
             session.trust_env = False
+            session.verify = True if self.certificate is None else str(self.certificate.public)
             return session.request(
                 method,
                 address,
@@ -71,8 +75,13 @@ def free_port() -> int:
 
 
 @contextmanager
-def radicale(folder: Path) -> Iterator[Running]:
-    """A server with one user; it ends with the block."""
+def radicale(folder: Path, certificate: Certificate | None = None) -> Iterator[Running]:
+    """A server with one user; it ends with the block.
+
+    Args:
+        folder: for its files.
+        certificate: its own, for encrypted connections and no others; plain ones where left out.
+    """
     if importlib.util.find_spec("radicale") is None:
         not_installed("Radicale is not installed; it is in tests/requirements.txt")
     port = free_port()
@@ -87,11 +96,16 @@ def radicale(folder: Path) -> Iterator[Running]:
         "storage-filesystem-folder": str(folder / "calendars"),
         "logging-level": "warning",
     }
+    if certificate is not None:
+        options |= {"server-certificate": str(certificate.public), "server-key": str(certificate.private)}
     command = [sys.executable, "-m", "radicale", "--config", "", *(f"--{k}={v}" for k, v in options.items())]
+    if certificate is not None:
+        command.append("--server-ssl")
     with (folder / "log").open("wb") as log:
         server = subprocess.Popen(command, stdout=log, stderr=log)
         try:
-            running = Running(f"http://127.0.0.1:{port}/", folder / "calendars")
+            scheme = "http" if certificate is None else "https"
+            running = Running(f"{scheme}://127.0.0.1:{port}/", folder / "calendars", certificate)
             _wait(running, server, folder / "log")
             yield running
         finally:

@@ -1,26 +1,22 @@
 """One server is asked and nobody else, and every trouble is told in words."""
 
-import importlib.util
 import socket
 import ssl
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from datetime import UTC, datetime, timedelta
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
-from ipaddress import IPv4Address
 from pathlib import Path
 
 import pytest
 
-from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
-from tests.missing import not_installed
+from tests.calendar_server.certificates import self_signed
+from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port, radicale
 from tripplan.calendar_server import connection
 from tripplan.calendar_server.addresses import checked, is_this_computer, origin
 from tripplan.calendar_server.connection import ChangedMeanwhile, Connection, entry_address
 from tripplan.errors import CalendarServerTrouble
 
-LOOPBACK = IPv4Address("127.0.0.1")
 Answer = Callable[[BaseHTTPRequestHandler], None]
 
 EVENT = (
@@ -199,50 +195,32 @@ def test_another_server_is_never_asked() -> None:
 
 def test_a_certificate_that_nobody_vouches_for_is_refused_unless_it_is_named(tmp_path: Path) -> None:
     """Nothing is sent to such a server; with its certificate in a file it is trusted."""
-    context, certificate = self_signed(tmp_path)
+    certificate = self_signed(tmp_path)
+    context = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+    context.load_cert_chain(certificate.public, certificate.private)
     with odd_server(respond(401, WWW_Authenticate='Basic realm="x"'), context) as (address, asked):
         assert "certificate is not trusted" in str(trouble_of(address))
         assert asked == []
-        trouble = trouble_of(address, certificate=str(certificate))
+        trouble = trouble_of(address, certificate=str(certificate.public))
         assert str(trouble) == "the user name or the password is wrong"
         missing = trouble_of(address, certificate=str(tmp_path / "missing.pem"))
         assert "certificate cannot be read" in str(missing)
 
 
-def self_signed(folder: Path) -> tuple[ssl.SSLContext, Path]:
-    """A certificate for this computer that it signed itself."""
-    if importlib.util.find_spec("cryptography") is None:
-        not_installed("cryptography is not installed; it is in tests/requirements.txt")
-    from cryptography import x509
-    from cryptography.hazmat.primitives import hashes, serialization
-    from cryptography.hazmat.primitives.asymmetric import ec
-
-    key = ec.generate_private_key(ec.SECP256R1())
-    name = x509.Name([x509.NameAttribute(x509.NameOID.COMMON_NAME, "test")])
-    now = datetime.now(UTC)
-    certificate = (
-        x509.CertificateBuilder()
-        .subject_name(name)
-        .issuer_name(name)
-        .public_key(key.public_key())
-        .serial_number(1)
-        .not_valid_before(now - timedelta(hours=1))
-        .not_valid_after(now + timedelta(hours=1))
-        .add_extension(x509.SubjectAlternativeName([x509.IPAddress(LOOPBACK)]), critical=False)
-        .sign(key, hashes.SHA256())
-    )
-    public, private = folder / "public.pem", folder / "private.pem"
-    public.write_bytes(certificate.public_bytes(serialization.Encoding.PEM))
-    private.write_bytes(
-        key.private_bytes(
-            serialization.Encoding.PEM,
-            serialization.PrivateFormat.PKCS8,
-            serialization.NoEncryption(),
-        )
-    )
-    context = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
-    context.load_cert_chain(public, private)
-    return context, public
+def test_radicale_itself_is_spoken_with_over_its_own_encryption(tmp_path: Path) -> None:
+    """Untrusted, that is told and nothing is sent; with its certificate named, the entry lies there."""
+    certificate = self_signed(tmp_path)
+    with radicale(tmp_path, certificate) as server:
+        calendar = server.make_calendar("ours")
+        assert calendar.startswith("https://")
+        assert "certificate is not trusted" in str(trouble_of(server.address))
+        with Connection(server.address, USER, PASSWORD, certificate=str(certificate.public)) as connection:
+            assert [found.address for found in connection.calendars()] == [calendar]
+            connection.put(entry_address(calendar, "one"), EVENT, None)
+        assert list(server.files(calendar)) == ["one.ics"]
+        other = self_signed(tmp_path / "other")
+        trouble = trouble_of(server.address, certificate=str(other.public))
+        assert "certificate is not trusted" in str(trouble)
 
 
 @pytest.mark.parametrize(
