@@ -2,15 +2,20 @@
 
 import csv
 import io
+import tomllib
 from datetime import date, datetime
 from decimal import Decimal
+from pathlib import Path
 
 import pandas as pd
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from streamlit.config import get_config_options
 
 from tripplan.files.tables import csv_table
+
+ROOT = Path(__file__).resolve().parents[2]
 
 
 def read(text: str, delimiter: str = ",") -> list[list[str]]:
@@ -83,3 +88,10 @@ def test_a_row_of_another_length_is_refused() -> None:
     """A table has the same number of cells in each row."""
     with pytest.raises(ValueError, match="a row has 1 cells, the table 2 columns"):
         csv_table(("a", "b"), [("x",)])
+
+
+def test_tables_on_the_screen_hand_out_nothing_by_themselves() -> None:
+    """Streamlit's own export of a table would let formulas through, so it is switched off (a known option)."""
+    settings = tomllib.loads((ROOT / ".streamlit" / "config.toml").read_text(encoding="utf-8"))
+    assert settings["client"]["disableDataExport"] is True
+    assert "client.disableDataExport" in get_config_options()
