@@ -91,7 +91,7 @@ def test_a_row_of_another_length_is_refused() -> None:
 
 
 def test_tables_on_the_screen_hand_out_nothing_by_themselves() -> None:
-    """Streamlit's own export of a table would let formulas through, so it is switched off (a known option)."""
+    """Streamlit's own export of a table would let formulas through, so it is switched off."""
     settings = tomllib.loads((ROOT / ".streamlit" / "config.toml").read_text(encoding="utf-8"))
     assert settings["client"]["disableDataExport"] is True
     assert "client.disableDataExport" in get_config_options()
