@@ -149,12 +149,18 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     planned = plan_it(data, "rag-and-reed", date(2026, 12, 9), "2026-11-25")
     plan_it(data, "tern-landing", date(2026, 12, 11), "2026-11-26", PlanStatus.TENTATIVE)
     plan_it(data, "ledgewing", date(2026, 12, 17), "2026-11-26", PlanStatus.CANCELLED)
+    plan_it(data, "sheaf-and-stone", date(2026, 12, 9), "2026-11-26", PlanStatus.TENTATIVE)
     app = at_time(planned.leave_home - 30 * MINUTE)
     assert title(app) == f"Shoes on at {wording.clock(planned.leave_home)}"
     assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in text_of(app)
     other = app.selectbox(key="on_the_day_demo")
-    assert [option.split(":")[0] for option in other.options] == ["Wed, Dec 9, 2026", "Fri, Dec 11, 2026"]
-    other.select_index(1).run()
+    assert [option.split(":")[0] for option in other.options] == [
+        "Wed, Dec 9, 2026",
+        "Wed, Dec 9, 2026",
+        "Fri, Dec 11, 2026",
+    ]
+    assert other.options[0].endswith("(planned)")
+    other.select_index(2).run()
     assert not app.exception
     assert "on Fri, Dec 11, 2026, for Tern Landing River House" in text_of(app)
 

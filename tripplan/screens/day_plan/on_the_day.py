@@ -37,6 +37,8 @@ from tripplan.screens.widgets.saving import records_of
 LOOKS_AT_THE_CLOCK = "20s"
 """How often what to do now is looked up anew."""
 
+_SETTLED = "planned"
+
 # Black on white whatever the theme, in sizes that are read at arm's length; nothing is told by colour.
 _STYLE = """<style>
 [data-testid=stMainBlockContainer] { padding-top: 1rem; }
@@ -122,6 +124,7 @@ def _known(view: View, family: Family) -> dict[str, _Meant]:
     named = list(_named_in_address(view, family))
     planned = list(_planned(view, family))
     today = [meant for meant in planned if meant.day == view.today]
+    today.sort(key=lambda meant: meant.said != _SETTLED)
     now = taken(view, family)
     party = tuple(kept_party(view, family))
     tried = (
@@ -140,7 +143,7 @@ def _planned(view: View, family: Family) -> Iterator[_Meant]:
     for one in planned_outings(view):
         place = place_named(family, one.place)
         if place is not None:
-            said = "planned" if one.status is PlanStatus.CONFIRMED else "pencilled in"
+            said = _SETTLED if one.status is PlanStatus.CONFIRMED else "pencilled in"
             yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, said)
 
 
