@@ -41,6 +41,7 @@ class DateRow:
     party: tuple[Member, ...]
 
     _birthdays_known: dict[int, frozenset[date]] = field(default_factory=dict)
+    _between_known: dict[frozenset[date], tuple[Numbers, Numbers]] = field(default_factory=dict)
 
     @property
     def household(self) -> Household:
@@ -83,10 +84,19 @@ class DateRow:
         """0 for Monday."""
         return (self.ordinals - 1) % 7
 
-    def since(self, changes: Iterable[date]) -> Numbers:
-        """For each day, how many of the dates on which something changes have come."""
-        ordinals = np.array(sorted({change.toordinal() for change in changes}), dtype=np.int64)
-        return np.searchsorted(ordinals, self.ordinals, side="right")
+    def kinds_between(self, changes: Iterable[date]) -> tuple[Numbers, Numbers]:
+        """Which days are equal in who goes and in how many of the dates on which something changes have come.
+
+        Returns:
+            As `grouped`.
+        """
+        dates = frozenset(changes)
+        known = self._between_known.get(dates)
+        if known is None:
+            ordinals = np.array(sorted(change.toordinal() for change in dates), dtype=np.int64)
+            since = np.searchsorted(ordinals, self.ordinals, side="right")
+            known = self._between_known[dates] = grouped([self.party_kind, since])
+        return known
 
     def birthdays(self, bounds: Iterable[int]) -> set[date]:
         """The dates in the row on which somebody of the party comes to one of some ages [months]."""
@@ -120,8 +130,8 @@ class DateRow:
     @cached_property
     def pace(self) -> tuple[tuple[Pace, ...], Numbers]:
         """The different ways in which the party travels, and for each day which of them it is."""
-        since = self.since(self.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS)))
-        firsts, kinds = grouped([self.party_kind, since])
+        changes = self.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))
+        firsts, kinds = self.kinds_between(changes)
         paces = [pace_of(self.household, self.party_on[n], self.days[n]) for n in firsts.tolist()]
         different = tuple(dict.fromkeys(paces))
         return different, np.array([different.index(pace) for pace in paces])[kinds]

@@ -46,8 +46,8 @@ class Prices:
         changes = row.birthdays(ages)
         if household.car is None:
             changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
-        era = row.since(changes)[days]
-        firsts, kinds = grouped([price_of, lunch_out, era, row.party_kind[days]])
+        eaters = row.kinds_between(changes)[1][days]
+        firsts, kinds = grouped([price_of, lunch_out, eaters])
         costs = np.array(
             [
                 self._cost(
@@ -87,8 +87,7 @@ class Prices:
         # A party that is let in on another date by the clock of the place meets that date's prices.
         another_date = clock // DAY_MINUTES
         columns = [
-            row.since(self._price_changes())[days],
-            row.party_kind[days],
+            row.kinds_between(self._price_changes())[1][days],
             np.where(another_date, days + 1, 0),
         ]
         columns += [self._holds(text, days, clock) for text in self._times_on_the_board()]

@@ -151,9 +151,8 @@ class Visits:
         at, row = self._at, self._row
         rests_on = [
             at.hours.kind,
-            row.party_kind,
             row.busy_kind,
-            self._growing,
+            self._asked_of[1],
             self._ways_kinds[1],
             at.changes,
             at.ahead[: row.count],
@@ -192,19 +191,14 @@ class Visits:
         return list(found.values()), np.array(which)[kinds]
 
     @cached_property
-    def _growing(self) -> Numbers:
-        """For each day a number; between days with the same one nobody passes an age that a plan rests on.
-
-        Load-up and rests are told by the ways.
-        """
-        stays = self._at.place.visit.stays
-        ages = [*PATIENCE_CHANGES_MONTHS, *(bound for stay in stays for bound in stay.ages.bounds)]
-        return self._row.since(self._row.birthdays(ages))
-
-    @cached_property
     def _asked_of(self) -> tuple[list[_Asked], Numbers]:
-        row = self._row
-        firsts, kinds = grouped([row.party_kind, self._growing])
+        """The different things that the search is asked, and which of them is for each day.
+
+        They rest on who goes and on everybody's age; load-up and rests are told by the ways.
+        """
+        row, stays = self._row, self._at.place.visit.stays
+        ages = [*PATIENCE_CHANGES_MONTHS, *(bound for stay in stays for bound in stay.ages.bounds)]
+        firsts, kinds = row.kinds_between(row.birthdays(ages))
         asked = []
         for n in firsts.tolist():
             question = day_question(
