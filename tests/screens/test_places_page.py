@@ -235,6 +235,7 @@ def test_an_empty_form_names_every_missing_field(open_app: Opened) -> None:
         "Where the prices come from: Where did you read them?",
     ):
         assert field in faults
+    assert "opening_hours syntax" not in faults
 
 
 def test_a_form_makes_a_card_that_reads_without_a_fault() -> None:

@@ -10,6 +10,8 @@ from pydantic_core import ErrorDetails
 
 from tripplan.files.toml_text import shown
 
+MISSING = "must be given"
+"""Of a field; what it holds may follow after a colon."""
 _WHOLE_NUMBER = "must be a whole number"
 _NUMBER = "must be a number, with a point before decimals"
 _YES_OR_NO = "must be true or false"
@@ -18,7 +20,7 @@ _FIELDS = "must be a heading with fields of its own, not a single value"
 _LIST = "must be a list: values in [ ], or one [[heading]] for each entry"
 
 _WORDS = {
-    "missing": "must be given",
+    "missing": MISSING,
     "string_type": "must be a text in quotation marks",
     "string_too_short": "must not be empty",
     "string_too_long": "must have no more than {max_length} characters",

@@ -8,6 +8,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
+from tripplan.files.fault_words import MISSING
 from tripplan.screens.widgets.markdown import plain
 
 _STATE = "notice"
@@ -109,11 +110,16 @@ def named(
             "",
             field_in_words(finding.field, labels, entries or {}),
             finding.value,
-            finding.message,
+            without_description(finding.message),
             finding.weight,
         )
         for finding in findings
     )
+
+
+def without_description(message: str) -> str:
+    """A message without what a field holds in a file; on the screen its label and help say that."""
+    return MISSING if message.startswith(f"{MISSING}: ") else message
 
 
 def field_in_words(field: str, labels: Mapping[str, str], entries: Mapping[str, NamedEntry]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from tripplan.errors import Finding
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.pieces import Field, Piece, Row
-from tripplan.screens.widgets.notices import field_in_words
+from tripplan.screens.widgets.notices import field_in_words, without_description
 
 _IN_LIST = re.compile(r"(\w+)\[(\d+)\]\.?(.*)")
 _CODED = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
@@ -37,7 +37,7 @@ def in_screen_words(finding: Finding, rows: Sequence[Row]) -> Finding:
     index, rest = found
     labels = dict(_labels(rows[index].kind.pieces))
     where = ": ".join(filter(None, (rows[index].title, field_in_words(rest, labels, {}))))
-    message = _CODED.sub(lambda code: _uncoded(code[0], labels), finding.message)
+    message = _CODED.sub(lambda code: _uncoded(code[0], labels), without_description(finding.message))
     return Finding("", where, finding.value, message, finding.weight)
 
 

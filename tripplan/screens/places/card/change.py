@@ -19,7 +19,6 @@ from tripplan.screens.widgets.fields import Fields, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
-from tripplan.screens.widgets.where_lookup import where_lookup
 
 
 def change_card(view: View, family: Family, kept: Kept[Place]) -> bool:
@@ -60,8 +59,7 @@ def _leave(spot: str) -> None:
 
 @st.fragment
 def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
-    drawn = draw_card(spot, kept.value, kept.value.currency)
-    where_lookup(view, drawn.fields)
+    drawn = draw_card(view, spot, kept.value, kept.value.currency)
     values, found = changed_values(kept.value, drawn.fields.typed())
     read = read_with_stand_ins(values, family, view.today)
     show_card_faults(drawn, (*found, *read.findings))

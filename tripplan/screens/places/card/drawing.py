@@ -26,10 +26,10 @@ from tripplan.screens.places.card.values import on_record
 from tripplan.screens.places.card.visit_fields import FIRST_VISIT_FIELDS, visit_inputs
 from tripplan.screens.places.place_sentences import coming_days_sentences
 from tripplan.screens.widgets.fields import Fields, filled
+from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
-from tripplan.screens.widgets.where_form import (
-    where_inputs,
-)
+from tripplan.screens.widgets.where_form import where_inputs
+from tripplan.screens.widgets.where_lookup import where_lookup
 
 
 @dataclass(frozen=True)
@@ -47,10 +47,11 @@ class DrawnCard:
     preview: DeltaGenerator
 
 
-def draw_card(spot: str, place: Place | None, currency: str) -> DrawnCard:
+def draw_card(view: View, spot: str, place: Place | None, currency: str) -> DrawnCard:
     """Draw the fields; what is typed outlives a look at another page.
 
     Args:
+        view: whose records keep what was looked up.
         spot: names the form.
         place: the card on record; None for a new one.
         currency: ISO 4217 code, for a new card's prices.
@@ -66,6 +67,7 @@ def draw_card(spot: str, place: Place | None, currency: str) -> DrawnCard:
     draw(NAME)
     where_inputs(fields, with_address=True, with_metropolitan=True)
     slots["where"] = st.container()
+    where_lookup(view, fields)
     st.markdown("**When it is open**")
     draw(HOURS)
     preview = st.container()

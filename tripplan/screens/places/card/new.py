@@ -30,7 +30,6 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
-from tripplan.screens.widgets.where_lookup import where_lookup
 
 
 def first_rows(today: date) -> tuple[Row, ...]:
@@ -62,9 +61,8 @@ def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> N
 @st.fragment
 def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: str) -> None:
     currency = family.household.currency
-    drawn = draw_card(spot, None, currency)
+    drawn = draw_card(view, spot, None, currency)
     typed = drawn.fields.typed()
-    where_lookup(view, drawn.fields)
     st.markdown("**What it costs**")
     draft = draft_on(spot) or begin_draft(spot, first_rows(view.today), 0, new=True)
     left, right = st.columns([3, 2])
