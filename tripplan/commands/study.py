@@ -28,6 +28,7 @@ from tripplan.planning.study.sentences import (
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
+from tripplan.records.study_units import remove_unit
 
 _OPTIONS = {"name": "NAME", "topics": "--topic", "first": "--from", "last": "--to", "budget": "--budget"}
 
@@ -90,10 +91,7 @@ def _remove(options: Namespace, console: Console, question: Question, records: R
         raise UnknownName("study unit", options.name, tuple(units))
     name = kept.value.name
     with records.change(question.clock(), f"The unit '{name}' is removed.") as change:
-        change.remove(StudyUnit, name, kept.revision)
-        wishes = change.get(ProgrammeWishes)
-        if wishes is not None:
-            change.save(wishes.value.forgetting(name), wishes.revision)
+        remove_unit(change, kept)
     console.line(f"The unit '{name}' is removed.")
     return 0
 

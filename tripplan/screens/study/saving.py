@@ -8,6 +8,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.records import study_units
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import named, refuse, tell
@@ -65,10 +66,7 @@ def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:
     said = f"The unit '{name}' is removed."
     with trouble_said(PAGE):
         with records_of(view).change(view.services.clock(), said) as change:
-            change.remove(StudyUnit, name, kept.revision)
-            wishes = change.get(ProgrammeWishes)
-            if wishes is not None:
-                change.save(wishes.value.forgetting(name), wishes.revision)
+            study_units.remove_unit(change, kept)
         offer_to_take_back(view, PAGE, said, change.number)
         tell(PAGE, said)
 
