@@ -22,6 +22,7 @@ from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.sweep.sweeping import sweep
 
 Kind = TypeVar("Kind", bound=Written)
 TODAY, DAY = date(2026, 11, 25), date(2026, 12, 12)
@@ -81,7 +82,7 @@ def test_a_whole_comparison_of_three_outings(capsys: pytest.CaptureFixture[str])
     stats = {entry.code: entry for entry in profile.getstats()}
     all_of_it = stats[whole.__code__].totaltime
     shares = []
-    for made_of in (place_facts, Gate.admission, plan_day, outing_cost):
+    for made_of in (place_facts, Gate.admission, plan_day, outing_cost, sweep):
         code: CodeType = made_of.__code__
         shares.append(f"{made_of.__name__} {stats[code].totaltime / all_of_it:.0%}")
     with capsys.disabled():

@@ -92,7 +92,8 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
     """20 places, 365 days, 100 departures and 40 leaving times: the same optimum as weighing all of them.
 
     The brute force weighs every pair of every day at once in 16-bit whole numbers, in cents: driving and
-    waiting at 10, a short visit at 15, lost nap at 20 a minute. It knows no lunch, no pushchair and no rush.
+    waiting at 10, a short visit at 15, lost nap at 20 a minute. It knows no lunch, no pushchair, no rush and
+    no delay.
     """
     family = _open_plain_family()
     party = family.party()
@@ -126,7 +127,14 @@ def _open_plain_family() -> Family:
     """A child who naps at home or in the car, and places open from 10:50 to 15:15 every day."""
     household = make_household(
         habits={"earliest_departure": "06:00", "home_by": "18:00", "load_up_minutes": 10},
-        worth={"lost_nap_hour": "12", "hour_in_car": "6", "missed_hour_there": "9", "full_house": "20"},
+        worth={
+            "lost_nap_hour": "12",
+            "hour_in_car": "6",
+            "missed_hour_there": "9",
+            "hour_beyond_comfortable": "0",
+            "hour_past_home_by": "0",
+            "full_house": "20",
+        },
     )
     places = tuple(
         make_place(
