@@ -262,6 +262,23 @@ def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: Opened) -
     assert "Thu, Nov 26, 2026: 11:00" not in said(app.markdown)
 
 
+def test_prices_that_are_being_typed_outlive_saving_the_rest_of_the_card(
+    opened: Opened, kept: Callable[[], Kept[Place]]
+) -> None:
+    """Both editors are open; after the card is saved the typed price is still there and is saved as well."""
+    app = opened()
+    app.button(key=f"board_demo_{FARM}_change").click().run()
+    price = f"board_demo_{FARM}_0_price"
+    app.text_input(key=price).set_value("11.25").run()
+    app.text_input(key=f"{CARD}_telephone").set_value("555-0001").run()
+    app.button(key=f"{CARD}_save").click().run()
+    assert app.text_input(key=price).value == "11.25"
+    app.button(key=f"board_demo_{FARM}_save").click().run()
+    assert not app.exception
+    after = kept().value
+    assert (after.telephone, after.offers[0].price) == ("555-0001", Decimal("11.25"))
+
+
 def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
     """Leaving drops what was typed; opened again, the fields say what is on record."""
     before = kept()

@@ -42,6 +42,8 @@ def change_board(view: View, family: Family, kept: Kept[Place]) -> bool:
     spot = board_spot(view, kept.value.id)
     draft = draft_on(spot)
     if draft is not None:
+        if draft.begun_with == raw_board(rows_of(kept.value)):
+            draft.revision = kept.revision  # if anything, only the rest of the card was changed meanwhile
         if draft.revision != kept.revision:
             begin_draft(spot, rows_of(kept.value), kept.revision, new=False)
             st.info("This card was changed elsewhere meanwhile. This is the newest; please look it over.")

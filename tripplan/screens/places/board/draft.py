@@ -8,6 +8,7 @@ import streamlit as st
 
 from tripplan.screens.places.board.kinds import KINDS
 from tripplan.screens.places.board.pieces import Entries, Part, Piece, Row, Typed
+from tripplan.screens.places.board.rows import raw_board
 
 
 @dataclass
@@ -43,11 +44,13 @@ class Draft:
 
     Attributes:
         revision: of the card it was made from; 0 for a new card.
+        begun_with: the board of that card, as its file would hold it.
         rows: in the order of the card.
         pressed: whether saving was tried, so that even rows nobody has got round to yet are called faulty.
     """
 
     revision: int
+    begun_with: dict[str, Any]
     rows: list[DraftRow] = field(default_factory=list)
     pressed: bool = False
 
@@ -71,7 +74,7 @@ def begin_draft(spot: str, rows: Sequence[Row], revision: int, *, new: bool) -> 
         revision: of the card they come from; 0 for a new card.
         new: whether these rows are suggestions, which are not called faulty before they are touched.
     """
-    draft = Draft(revision)
+    draft = Draft(revision, raw_board(rows))
     st.session_state[f"{spot}_draft"] = draft
     for row in rows:
         _append(spot, draft, row, new=new)
