@@ -1,5 +1,6 @@
 """Two windows that change the same: the second is asked, and neither loses what was typed or saved."""
 
+import os
 from datetime import date
 
 import pytest
@@ -9,8 +10,10 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.household import Household
+from tripplan.planning.planned import PlannedOuting
 from tripplan.records.differences import differences
 from tripplan.screens.widgets.conflict import Clash, brought_together, told
+from tripplan.services import open_services
 
 RESERVE, TREATS, EARLIEST = (
     "reserve_reserve_percent",
@@ -127,6 +130,25 @@ def test_what_was_removed_in_another_window_comes_back_only_if_wanted(open_app: 
     assert not second.exception
     assert f"forget_{spot}" in keys(second)
     assert second.text_input(key=f"{spot}_distance").value == "31"
+
+
+def test_an_outing_changed_in_two_windows_is_a_later_edition_than_both(open_app: Opened) -> None:
+    """Whichever file a calendar has taken, it takes the one of what was brought together."""
+    first, second = (open_app("calendar") for _ in range(2))
+    for app in (first, second):
+        app.session_state["taken_demo"] = ("ledgewing", "2026-12-05", None)
+        app.run()
+    first.button(key="save_entry").click().run()
+    second.run()
+    second.checkbox(key="entry_names").check().run()
+    first.button(key="turn_ledgewing-2026-12-05").click().run()
+    second.button(key="save_entry").click().run()
+    assert MINE in keys(second)
+    second.button(key=MINE).click().run()
+    assert not second.exception
+    kept = open_services(dict(os.environ)).demo.get(PlannedOuting, "ledgewing-2026-12-05")
+    assert kept is not None
+    assert (kept.value.ticked.names, kept.value.sequence) == (True, 2)
 
 
 def test_changes_that_break_a_rule_together_are_not_mixed() -> None:

@@ -87,13 +87,13 @@ def planned_from(
 
 
 def going_on(earlier: Written, last: Written, at: datetime) -> Written:
-    """How a document reads when an earlier state of it is put back.
+    """How a document reads when an earlier state of it, or one made elsewhere, comes after the last one.
 
     A planned outing's sequence goes on from its last state, because calendars that hold that one take
     nothing with a lower number (RFC 5546, 2.1.5); any other document is as it was.
 
     Args:
-        earlier: the state that is put back.
+        earlier: the state that takes the place of the last one.
         last: the state it comes after.
         at: now; zone-aware.
     """

@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from tripplan.errors import RecordConflict
 from tripplan.files.household_file import read_household
 from tripplan.files.place_card import read_place_card
+from tripplan.files.planned_entry import going_on
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.planning.household import Household
@@ -181,9 +182,11 @@ def told(mine: Sequence[Difference], theirs: Sequence[Difference]) -> list[str]:
 def _save_mine(view: "View", held: HeldBack, values: Sequence[Written], clashes: Sequence[Clash]) -> None:
     with trouble_said(held.spot):
         try:
-            with records_of(view).change(view.services.clock(), held.said) as change:
+            now = view.services.clock()
+            with records_of(view).change(now, held.said) as change:
                 for value, clash in zip(values, clashes, strict=True):
-                    change.save(value, clash.revision)
+                    after = value if clash.theirs is None else going_on(value, clash.theirs, now)
+                    change.save(after, clash.revision)
         except RecordConflict:
             return  # changed once more meanwhile: the question is asked anew, with the newest
         let_go()
