@@ -49,6 +49,12 @@ class Tails:
         """`excess` in whole tenths of a minute."""
         return _whole(self.excess * TENTHS)
 
+    @cached_property
+    def weighs_until(self) -> int:
+        """From so many minutes on, nothing is left in thousandths or tenths [min]."""
+        weighs = (self.thousandths > 0) | (self.tenths > 0)
+        return self.first + int(np.flatnonzero(weighs.any(axis=0)).max(initial=-1)) + 1
+
     @classmethod
     def of(cls, delays: Iterable[Delay]) -> "Tails":
         """Tables of one length for several delays."""
@@ -119,6 +125,14 @@ class Lateness:
         """On the way home, the visit having ended as planned."""
         habits = question.habits
         return cls(limits.back, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+
+    def may_be_late(self, starts: Minutes, due: int) -> bool:
+        """Whether any of some starts, in order, may arrive after due often enough to weigh.
+
+        Told at once on a road that is the same all day; elsewhere it always may.
+        """
+        tails = self._same_all_day
+        return tails is None or due - int(starts[-1]) - self.way.quickest < tails.weighs_until
 
     def chance_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """The chance of arriving later than due, for each planned start, in thousandths."""

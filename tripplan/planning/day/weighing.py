@@ -181,6 +181,8 @@ def _of_being_late(
     if worth.missed_entry:
         late = np.zeros_like(choices.enter)
         for opened in choices.limits.opened:
+            if opened.entries is None and not there.may_be_late(choices.depart, opened.last_entry):
+                continue
             due = opened.enter(choices.arrive) if opened.entries is not None else np.array(opened.last_entry)
             chance = there.chance_after(choices.depart, due)[:, None]
             late[:, choices.entering(opened)] = chance
@@ -197,13 +199,13 @@ def late_home(
 ) -> Iterator[Nuisance]:
     """What being home later than planned weighs, for each leaving time; the visit has ended as planned."""
     worth, back = question.worth, Lateness.back(question, limits)
-    if worth.hour_past_home_by:
-        past = back.expected_after(leave, np.array(limits.home_by))
-        name = "being home after the time you set"
-        yield Nuisance(name, past, worth.hour_past_home_by, Measure.EXPECTED)
-    if question.first_bed is not None and worth.hour_past_bedtime:
-        past = back.expected_after(leave, np.array(minutes.by_clock(question.first_bed)))
-        yield Nuisance("being home after bedtime", past, worth.hour_past_bedtime, Measure.EXPECTED)
+    dues = [("being home after the time you set", limits.home_by, worth.hour_past_home_by)]
+    if question.first_bed is not None:
+        bed = minutes.by_clock(question.first_bed)
+        dues.append(("being home after bedtime", bed, worth.hour_past_bedtime))
+    for name, due, price in dues:
+        if price and back.may_be_late(leave, due):
+            yield Nuisance(name, back.expected_after(leave, np.array(due)), price, Measure.EXPECTED)
 
 
 def plan_at(weighed: Weighed, row: int, column: int | None = None) -> DayPlan:
