@@ -145,13 +145,17 @@ def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_pa
         (("test-museum",), "name a place and a day"),
         (("test-museum", "2026-12-08", "--planned"), "name a place and a day"),
         (("test-museum", "2026-12-08", "--colour", "sky"), "the colour is one of aqua"),
+        (
+            ("--planned", "--leave-home", "10:20", "--leave-place", "14:10"),
+            "what is planned keeps its own times",
+        ),
         (("test-museum", "2026-12-08", "--send"), "not allowed with argument"),
     ],
 )
 def test_what_is_asked_must_make_sense(
     run: Run, museum: Files, tmp_path: Path, words: tuple[str, ...], said: str
 ) -> None:
-    """A place without a day, both ways at once, and a colour that is none are bad input."""
+    """A place without a day, both ways at once, times where none are asked, no such colour: bad input."""
     out = tmp_path / "outing.ics"
     answer = run("calendar", *words, "--out", out, *museum.options)
     assert (answer.status, out.exists()) == (2, False)

@@ -35,13 +35,20 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
 
 
 def _check(options: Namespace) -> None:
+    findings = []
     named = options.place is not None
     if options.planned == named or (named and options.day is None):
         message = "name a place and a day, or ask for all that are planned with --planned"
-        raise InputFaults((Finding(ASKED, "PLACE", options.place or "", message),))
+        findings.append(Finding(ASKED, "PLACE", options.place or "", message))
+    if options.planned:
+        times = {"--leave-home": options.leave_home, "--leave-place": options.leave_place}
+        message = "what is planned keeps its own times; name a place and a day for others"
+        findings += [Finding(ASKED, name, at, message) for name, at in times.items() if at is not None]
     if options.colour and options.colour not in COLOURS:
         message = f"the colour is one of {', '.join(COLOURS)}"
-        raise InputFaults((Finding(ASKED, "--colour", options.colour[:60], message),))
+        findings.append(Finding(ASKED, "--colour", options.colour[:60], message))
+    if findings:
+        raise InputFaults(tuple(findings))
 
 
 def _one(options: Namespace, console: Console, question: Question) -> int:
