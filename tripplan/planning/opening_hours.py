@@ -7,10 +7,11 @@ what the clock on its wall shows, also on the two days a year when clocks change
 """
 
 import re
-from collections.abc import Iterator, Set
+from collections.abc import Iterable, Iterator, Set
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
+from itertools import groupby
 from typing import Annotated
 
 # The engine's stubs leave its own error out.
@@ -92,16 +93,22 @@ class _Rule:
         written = self.days
         if self.choices:
             met = (
-                f"{day.year} {_MONTHS[day.month - 1]} {day.day}"
+                day
                 for day in days
                 if all(
                     any(choice.holds_on(day, public_holidays, days_out_of_school) for choice in group)
                     for group in self.choices
                 )
             )
-            written = ",".join(met) or _NO_DATE
+            written = ",".join(_in_stretches(met)) or _NO_DATE
         return f"{written} {self.hours}".strip()
 
+
+def _in_stretches(days: Iterable[date]) -> Iterator[str]:
+    """Dates in order as the engine reads them, days in a row as one stretch: each entry slows every day."""
+    for _, row in groupby(enumerate(days), lambda numbered: numbered[1].toordinal() - numbered[0]):
+        dates = [f"{day.year} {_MONTHS[day.month - 1]} {day.day}" for _, day in row]
+        yield dates[0] if len(dates) == 1 else f"{dates[0]}-{dates[-1]}"
 
 def _engine_for(text: str) -> OpeningHours:
     try:

@@ -93,13 +93,8 @@ def longer_than_likely(minutes: Range) -> Delay:
     """
     below = (minutes.likely - minutes.low) / _ONE_IN_TWENTY
     above = (minutes.high - minutes.likely) / _ONE_IN_TWENTY
-
-    def at_most(change: float) -> float:
-        spread = below if change < 0 else above
-        if not spread:
-            return float(change >= 0)
-        return _NORMAL.cdf(change / spread)
-
     first, last = (math.floor(-4 * below), math.ceil(4 * above))
-    reached = [at_most(minute + 0.5) for minute in range(first, last)]
-    return Delay(first, np.diff([0.0, *reached, 1.0]))
+    changes = np.arange(first, last) + 0.5
+    deviations = changes / np.where(changes < 0, below, above)
+    reached = 0.5 * (1 + np.fromiter(map(math.erf, (deviations / math.sqrt(2)).tolist()), np.float64))
+    return Delay(first, np.diff(reached, prepend=0.0, append=1.0))
