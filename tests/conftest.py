@@ -6,10 +6,15 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.calendar_server.radicale_server import Running, radicale
 
 ROOT = Path(__file__).resolve().parents[1]
+
+# How long an example takes says more about what else the machine does than about the code.
+settings.register_profile("whatever the machine does", deadline=None)
+settings.load_profile("whatever the machine does")
 
 
 @pytest.fixture(scope="session")

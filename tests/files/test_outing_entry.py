@@ -13,7 +13,7 @@ from tests.planning.day_questions import make_question
 from tripplan.files.calendar_file import OutingEntry, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
 from tripplan.planning.admission.result import Admission, Purchase
-from tripplan.planning.cost import CostItem, CostKind, OutingCost
+from tripplan.planning.cost import CostItem, CostKind, OutingCost, Swing
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.crowds.schools import SchoolShares
 from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome, SleepsIn
@@ -55,6 +55,8 @@ def outing(**changes: Any) -> Outing:
     )
     ticket = Purchase("Adult", 2, dollars("14.00"), dollars("28.00"), ("Ann", "Bo"), "14.00 each")
     range_ = MoneyRange(dollars("55"), dollars("61"), dollars("70"))
+    fuel = Swing("fuel price", below=dollars("6"), above=dollars("9"))
+    drive = CostItem(CostKind.CAR, "124 km", dollars("61"), SOURCE, (fuel,))
     values: dict[str, Any] = {
         "place": make_place(web="https://example.org/museum", visit={"topics": ["water power", "grain"]}),
         "day": date(2026, 12, 8),
@@ -67,7 +69,7 @@ def outing(**changes: Any) -> Outing:
         "plan": plan,
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
-        "cost": OutingCost((CostItem(CostKind.CAR, "124 km", range_, SOURCE),), range_, ("parking",)),
+        "cost": OutingCost((drive,), range_, ("parking",)),
         "felt_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
         "cautions": ("Check the child seat of Di; follow local law.",),

@@ -63,6 +63,16 @@ def test_ph_stands_for_the_given_dates_only() -> None:
     assert day_of(THANKSGIVING, text) == ["10:00-17:00"]
 
 
+def test_holidays_in_a_row_are_those_days_and_no_others() -> None:
+    """Rows across a month's and a year's end, one day alone and a gap of one day come out day by day."""
+    rows = ((date(2026, 12, 28), 7), (date(2027, 1, 5), 1), (date(2028, 2, 27), 4), (date(2028, 3, 3), 1))
+    off = {first + timedelta(days=n) for first, count in rows for n in range(count)}
+    start, end = (datetime(year, 7, 1, tzinfo=CHICAGO) for year in (2026, 2028))
+    spans = open_spans("SH 20:00-25:00", start, end, NO_DAYS, off)
+    assert [first.date() for first, _ in spans] == sorted(off)
+    assert {last - first for first, last in spans} == {timedelta(hours=5)}
+
+
 def test_a_holiday_evening_runs_into_the_day_after() -> None:
     """The night after a public holiday is open although the day itself is none."""
     friday = date(2026, 11, 27)

@@ -18,7 +18,7 @@ def dollars(amount: str) -> Money:
 
 def item(kind: CostKind, label: str, amount: str | None) -> CostItem:
     """An item of a known or unknown amount."""
-    return CostItem(kind, label, None if amount is None else MoneyRange.exactly(dollars(amount)), SOURCE)
+    return CostItem(kind, label, None if amount is None else dollars(amount), SOURCE)
 
 
 def test_an_item_names_its_kind_once() -> None:

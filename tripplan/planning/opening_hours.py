@@ -110,6 +110,7 @@ def _in_stretches(days: Iterable[date]) -> Iterator[str]:
         dates = [f"{day.year} {_MONTHS[day.month - 1]} {day.day}" for _, day in row]
         yield dates[0] if len(dates) == 1 else f"{dates[0]}-{dates[-1]}"
 
+
 def _engine_for(text: str) -> OpeningHours:
     try:
         return OpeningHours(text)

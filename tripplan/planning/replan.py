@@ -360,9 +360,7 @@ def _way_on(here: Here, party: Sequence[Member], drive: Drive) -> Leg:
 
 
 def _of_kind(outing: Outing, kind: CostKind) -> Money:
-    likely = (
-        item.amount.likely for item in outing.cost.items if item.kind is kind and item.amount is not None
-    )
+    likely = (item.likely for item in outing.cost.items if item.kind is kind and item.likely is not None)
     return total(likely, outing.cost.total.currency)
 
 

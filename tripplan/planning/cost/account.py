@@ -233,7 +233,7 @@ def _reserve(household: Household, items: Sequence[CostItem]) -> Iterator[CostIt
     """A share of the known rest, exact because the parent sets it aside."""
     percent = household.reserve_percent
     if percent:
-        rest = total((item.amount.likely for item in items if item.amount), household.currency)
+        rest = total((item.likely for item in items if item.likely), household.currency)
         yield known_item(
             CostKind.RESERVE,
             f"reserve, {percent} % of the rest",

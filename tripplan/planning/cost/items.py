@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+from functools import cached_property
 
 from tripplan.planning.money import Money, MoneyRange, total
 from tripplan.planning.ranges import Source
@@ -42,16 +43,23 @@ class CostItem:
     Attributes:
         kind: what the money goes to.
         label: in words, such as '76 mi there and back, 24 mpg'.
-        amount: to the smallest coin; unknown is None, never zero.
+        likely: the best guess, to the smallest coin; unknown is None, never zero.
         source: where the figure comes from.
         swings: what moves it; none where it is exact or unknown.
     """
 
     kind: CostKind
     label: str
-    amount: MoneyRange | None
+    likely: Money | None
     source: Source
     swings: tuple[Swing, ...] = ()
+
+    @cached_property
+    def amount(self) -> MoneyRange | None:
+        """What it may turn out to be, by all that moves it; unknown is None, never zero."""
+        if self.likely is None:
+            return None
+        return _spread(self.likely, [(swing.below.amount, swing.above.amount) for swing in self.swings])
 
 
 @dataclass(frozen=True)
@@ -72,10 +80,9 @@ class OutingCost:
 def known_item(
     kind: CostKind, label: str, likely: Money, source: Source, swings: Iterable[Swing] = ()
 ) -> CostItem:
-    """An item with its likely amount rounded to the smallest coin, and its range from what moves it."""
+    """An item with its likely amount rounded to the smallest coin, and with what really moves it."""
     felt = tuple(swing for swing in swings if swing.below.amount or swing.above.amount)
-    spread = [(swing.below.amount, swing.above.amount) for swing in felt]
-    return CostItem(kind, label, _spread(likely.rounded(), spread), source, felt)
+    return CostItem(kind, label, likely.rounded(), source, felt)
 
 
 def give_or_take(cause: str, amount: Money, percent: Decimal) -> Swing:
@@ -99,13 +106,13 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
     """
     order = list(CostKind)
     in_order = tuple(sorted(items, key=lambda item: order.index(item.kind)))
-    likely = total((item.amount.likely for item in in_order if item.amount is not None), currency)
+    likely = total((item.likely for item in in_order if item.likely is not None), currency)
     by_cause: dict[str, tuple[Decimal, Decimal]] = {}
     for item in in_order:
         for swing in item.swings:
             below, above = by_cause.get(swing.cause, (Decimal(0), Decimal(0)))
             by_cause[swing.cause] = (below + swing.below.amount, above + swing.above.amount)
-    unknown = tuple(item.label for item in in_order if item.amount is None)
+    unknown = tuple(item.label for item in in_order if item.likely is None)
     return OutingCost(in_order, _spread(likely, by_cause.values()), unknown)
 
 

@@ -133,9 +133,7 @@ def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
         currency=outing.cost.total.currency,
         likely_amount=outing.cost.total.likely.amount,
         items=tuple(
-            PlannedItem(
-                kind=item.kind, label=item.label, amount=item.amount.likely.amount if item.amount else None
-            )
+            PlannedItem(kind=item.kind, label=item.label, amount=item.likely.amount if item.likely else None)
             for item in outing.cost.items
         ),
         naps=tuple(

@@ -194,8 +194,8 @@ def _why_dearer(table: DayTable, spot: Spot, best: Spot, more: Money) -> str:
 def _spent_on(outing: Outing, kind: CostKind) -> Money:
     spent = Money.zero(outing.cost.total.currency)
     for item in outing.cost.items:
-        if item.kind is kind and item.amount is not None:
-            spent = spent + item.amount.likely
+        if item.kind is kind and item.likely is not None:
+            spent = spent + item.likely
     return spent
 
 

@@ -69,8 +69,8 @@ def _parts(outing: Outing) -> list[dict[str, object]]:
     parts: list[dict[str, object]] = []
     start = 0.0
     for kind in CostKind:
-        known = (item.amount for item in outing.cost.items if item.kind is kind)
-        amount = sum(float(span.likely.amount) for span in known if span is not None)
+        known = (item.likely for item in outing.cost.items if item.kind is kind)
+        amount = sum(float(likely.amount) for likely in known if likely is not None)
         end = start + amount
         if amount:
             parts.append(
