@@ -56,7 +56,7 @@ def outing(**changes: Any) -> Outing:
     ticket = Purchase("Adult", 2, dollars("14.00"), dollars("28.00"), ("Ann", "Bo"), "14.00 each")
     range_ = MoneyRange(dollars("55"), dollars("61"), dollars("70"))
     fuel = Swing("fuel price", below=dollars("6"), above=dollars("9"))
-    drive = CostItem(CostKind.CAR, "124 km", dollars("61"), SOURCE, (fuel,))
+    driving = CostItem(CostKind.CAR, "124 km", dollars("61"), SOURCE, (fuel,))
     values: dict[str, Any] = {
         "place": make_place(web="https://example.org/museum", visit={"topics": ["water power", "grain"]}),
         "day": date(2026, 12, 8),
@@ -69,7 +69,7 @@ def outing(**changes: Any) -> Outing:
         "plan": plan,
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
-        "cost": OutingCost((drive,), range_, ("parking",)),
+        "cost": OutingCost((driving,), range_, ("parking",)),
         "felt_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
         "cautions": ("Check the child seat of Di; follow local law.",),
