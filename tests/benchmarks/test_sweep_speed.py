@@ -132,6 +132,7 @@ def _open_plain_family() -> Family:
             "hour_in_car": "6",
             "missed_hour_there": "9",
             "hour_beyond_comfortable": "0",
+            "hour_late_lunch": "0",
             "hour_past_home_by": "0",
             "full_house": "20",
         },

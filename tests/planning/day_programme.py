@@ -11,6 +11,7 @@ children who wake when they are carried, and either shows or lunch inside, not b
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, time
+from functools import cached_property
 from itertools import groupby
 
 import numpy as np
@@ -185,6 +186,7 @@ class _Day:
             (self.enter - self.arrive + driven, worth.hour_in_car),
             (short, worth.missed_hour_there),
             (beyond, worth.hour_beyond_comfortable),
+            (self._late_lunch(), worth.hour_late_lunch),
             (constant(beyond_patience), worth.hour_past_patience),
             (self._past(question.habits.home_by), worth.hour_past_home_by),
             (self._past(question.first_bed), worth.hour_past_bedtime),
@@ -211,6 +213,28 @@ class _Day:
             chosen * (thousandths_after(ends(self.there, off, minute, change), due) / 1000)
             for minute, chosen in self.departing.items()
         )
+
+    def _late_lunch(self) -> Line:
+        """How much later than usual lunch is eaten inside; nothing where it is eaten at home [min]."""
+        late = self.programme.amount()
+        if self.question.habits.lunch_minutes:
+            self.programme.need(late - self.enter + clock(self.question.habits.lunch), self._out_at_lunch)
+        return late
+
+    @cached_property
+    def _out_at_lunch(self) -> Line:
+        """Whether lunch time falls into the outing."""
+        programme, habits = self.programme, self.question.habits
+        length, usual = habits.lunch_minutes, clock(habits.lunch)
+        gone, back_late, out = programme.choice(), programme.choice(), programme.choice()
+        programme.need(constant(usual + length - 1.0) - self.depart, gone)
+        programme.need(self.depart - usual - length, constant(1.0) - gone)
+        programme.need(self.home - usual - 31.0, back_late)
+        programme.need(constant(usual + 30.0) - self.home, constant(1.0) - back_late)
+        programme.need(gone - out)
+        programme.need(back_late - out)
+        programme.need(out - gone - back_late + 1.0)
+        return out
 
     def _missed_entry(self) -> Line:
         if not self.slots:
@@ -280,14 +304,7 @@ class _Day:
         asleep = self.arrive + settling
         if not length:
             return [(asleep, self.leave, constant(1.0))]
-        gone, back_late, out = programme.choice(), programme.choice(), programme.choice()
-        programme.need(constant(usual + length - 1.0) - self.depart, gone)
-        programme.need(self.depart - usual - length, constant(1.0) - gone)
-        programme.need(self.home - usual - 31.0, back_late)
-        programme.need(constant(usual + 30.0) - self.home, constant(1.0) - back_late)
-        programme.need(gone - out)
-        programme.need(back_late - out)
-        programme.need(out - gone - back_late + 1.0)
+        out = self._out_at_lunch
         # The lesser of two is the greater of both turned round.
         latest = programme.greater(self.enter, constant(usual))
         lunch = constant(BIG) - programme.greater(constant(BIG) - latest, constant(BIG) - self.leave + length)

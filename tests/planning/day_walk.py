@@ -236,6 +236,7 @@ def walk(question: DayQuestion) -> list[Walked]:
                     + car * worth.hour_in_car
                     + missed * worth.missed_hour_there
                     + max(0, leave - enter - question.comfortable_minutes) * worth.hour_beyond_comfortable
+                    + (max(0, begins - lunch) if eats else 0) * worth.hour_late_lunch
                     + (beyond(out) + beyond(back.at(leave))) * worth.hour_past_patience
                     + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes
                     + (quiet - overlap(enter, leave, question.hours.quiet_spans)) * worth.quiet_hour

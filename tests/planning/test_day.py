@@ -54,7 +54,8 @@ def test_nobody_goes_in_at_ten_for_a_show_at_three() -> None:
     """Time beyond a comfortable stay weighs a little: two hours that end with the show, in from 1:30 PM."""
     starts = (datetime.combine(TUESDAY, time(15), CHICAGO),)
     shows = (ShowTimes("Feeding", starts, 30, worth_it=True),)
-    best = best_of(make_question(hours=replace(make_hours(), shows=shows), habits=Habits(**PUNCTUAL)))
+    habits = Habits(lunch_minutes=0, **PUNCTUAL)
+    best = best_of(make_question(hours=replace(make_hours(), shows=shows), habits=habits))
     assert [clock(best.enter), clock(best.leave_place)] == ["13:30", "15:30"]
     assert {part.name for part in best.parts} == {"driving"}
 
@@ -248,12 +249,24 @@ def test_waiting_to_be_let_in_weighs_like_the_car() -> None:
         ({"habits": Habits(earliest_departure=time(9, 2))}, "09:05"),
         ({"last_wakes": time(9, 30)}, "09:30"),
         ({"hours": make_hours(entry_times=("11:30",)), "habits": Habits(**PUNCTUAL)}, "10:15"),
-        ({"hours": make_hours(("13:00", "17:00"))}, "11:45"),
+        ({"hours": make_hours(("13:00", "17:00")), "habits": Habits(lunch_minutes=0)}, "11:45"),
     ],
 )
 def test_hard_limits_move_the_departure(changes: dict[str, object], departure: str) -> None:
     """Earliest departure, waking, entry time and opening each set the earliest useful departure."""
     assert clock(best_of(make_question(**changes)).leave_home) == departure
+
+
+def test_where_it_opens_after_lunch_time_the_family_eats_at_home_first() -> None:
+    """Lunch at noon takes 35 minutes; who leaves before that eats on arriving at one, 6.00 an hour late."""
+    afternoon = make_question(hours=make_hours(("13:00", "17:00")), habits=Habits(home_by=time(16)))
+    at_home = best_of(replace(afternoon, habits=Habits()))
+    assert (clock(at_home.leave_home), at_home.lunch_out) == ("12:35", False)
+    hurried = best_of(replace(afternoon, worth=Worth(missed_hour_there=Decimal(30))))
+    weighs = {part.name: (part.minutes, part.felt.amount) for part in hurried.parts}
+    assert (clock(hurried.enter), weighs["lunch later than usual"]) == ("13:00", (60, Decimal(6)))
+    unhurried = best_of(replace(afternoon, worth=Worth(hour_late_lunch=Decimal(0))))
+    assert clock(unhurried.leave_home) == "11:45"
 
 
 def test_the_day_keeps_clear_of_engagements() -> None:

@@ -409,6 +409,9 @@ class Worth(Written):
     hour_beyond_comfortable: Price = Decimal("2.00")
     """Paying this much to be back an hour earlier once the comfortable stay is over would be fair: everybody
     is tired by then. Common practice, no source."""
+    hour_late_lunch: Price = Decimal("6.00")
+    """Paying this much to eat an hour earlier would be fair, where lunch on an outing comes after its usual
+    time. Common practice, no source."""
     missed_entry: Price = Decimal("30.00")
     """Paying this much not to come too late for a timed entry, or for the last one, would be fair; its
     chance weighs a share of it."""

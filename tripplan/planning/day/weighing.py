@@ -22,6 +22,7 @@ from tripplan.planning.day.naps import (
     kept_around_the_visit,
     lunch_inside,
     nap_windows,
+    out_at_lunch,
     outcome,
 )
 from tripplan.planning.day.shapes import DayPlan, DayQuestion, ShowOutcome
@@ -97,6 +98,7 @@ class Weighed:
             Nuisance("lost nap", lost, question.worth.lost_nap_hour),
             *_of_the_road(question, choices),
             *_of_the_visit(question, choices, minutes),
+            *self._of_lunch(),
             *_of_being_late(question, choices, minutes, self._there, self.shows),
         )
 
@@ -108,6 +110,21 @@ class Weighed:
         rank = combined(np.add, [*weights, choices.home, -choices.depart[:, None]])
         np.putmask(rank, ~choices.possible, np.iinfo(np.int64).max)
         return rank
+
+    def _of_lunch(self) -> Iterator[Nuisance]:
+        habits, price = self.question.habits, self.question.worth.hour_late_lunch
+        if not price or not habits.lunch_minutes:
+            return
+        usual, choices = self.minutes.by_clock(habits.lunch), self.choices
+        if self.shows:
+            begins, ends = self.lunch
+            late, out = np.maximum(begins - usual, 0), ends > begins
+        else:
+            # A party that is let in after lunch time eats at once, so nothing rests on the leaving time.
+            late = np.maximum(choices.enter - usual, 0)
+            out = out_at_lunch(usual, habits, choices.depart[:, None], choices.home)
+        if late.any():
+            yield Nuisance("lunch later than usual", late * out, price)
 
     @cached_property
     def _there(self) -> Lateness:

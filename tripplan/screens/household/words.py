@@ -129,6 +129,7 @@ WORTH = Section(
             "An hour there after the comfortable stay is over",
             "A small amount, so that nobody is kept longer than need be.",
         ),
+        Field("worth.hour_late_lunch", "Lunch on an outing an hour later than usual"),
         Field(
             "worth.missed_entry",
             "Coming too late for a timed entry, or for the last one",
