@@ -36,7 +36,8 @@ def test_copies_are_listed(run: Run, copied: Records) -> None:
     """Each with its day and its file; where there are none that is said."""
     said = run("restore")
     assert said.status == 0
-    assert f"2026-11-20: {copied.database.path.parent}" in said.out.replace("\n    ", "")
+    # Lines break where the folder's name happens to end.
+    assert f"2026-11-20:{copied.database.path.parent}" in "".join(said.out.split())
     assert "no copies yet" in run("restore", "--data", copied.database.path.parent / "elsewhere").out
 
 
@@ -61,7 +62,7 @@ def test_a_damaged_file_gives_way_to_a_copy(run: Run, copied: Records) -> None:
     path.write_bytes(b"only some words" * 900)
     said = run("restore", str(DAY))
     assert said.status == 1
-    assert "no records file" in said.out
+    assert "no records file" in " ".join(said.out.split())
     assert path.read_bytes().startswith(b"only")
     assert run("restore", str(DAY), "--yes").status == 0
     assert name_on_record(path.parent) == make_household().name
