@@ -82,7 +82,7 @@ def by_loop() -> list[float]:
             if day in HOLIDAYS or is_bridge_day(day, HOLIDAYS.keys()):
                 level += levels.off_work
         angle = 2 * math.pi * (day.timetuple().tm_yday - 200) / 365.25
-        level += warmer * (levels.season * math.cos(angle) - levels.shoulder * math.cos(2 * angle))
+        level += warmer * levels.season * math.cos(angle) - warmer**2 * levels.shoulder * math.cos(2 * angle)
         expected.append(level)
     scale = levels.noise * math.sqrt(3) / math.pi
 

@@ -6,8 +6,8 @@ judged on the second part. *Another place*: each table is judged with the levels
 only, which is how well a place can be foreseen where nobody ever counted.
 
 The levels were never fitted to what is judged. Which parts there are, the weights of the tables, that the
-season goes by the warmth of the latitude and school holidays by who comes were chosen with all three tables
-in view. Schools are those that the planning takes: the zoo's and the park's calendars, and for the bicycles
+season goes by the warmth of the latitude (and its bend by the square of it), that both weekend days count
+alike and school holidays go by who comes were chosen with all three tables in view. Schools are those that the planning takes: the zoo's and the park's calendars, and for the bicycles
 the typical school year. Weather is not used: it is not known ahead. The baselines are the base rate (every
 day 1 in 5) and 'weekend or holiday' (two rates, learned on the same days as the levels). The shipped levels
 use all days of all tables.
@@ -159,7 +159,7 @@ def test_later_days_are_foreseen_from_the_days_before(
     """Fitted to each table's first part, the levels foresee the second parts as well as asked.
 
     Measured on 940 days: skill 0.410 over the base rate and 0.243 over weekend or holiday, calibration error
-    0.034; the zoo alone 0.462, the bicycles 0.547, the park 0.203.
+    0.028; the zoo alone 0.448, the bicycles 0.559, the park 0.201.
     """
     tables = [fitted(counts, whole_year=name != "zoo") for name, counts in first_parts.items()]
     learned = list(first_parts.values())
@@ -177,8 +177,8 @@ def test_later_days_are_foreseen_from_the_days_before(
 
 @pytest.mark.parametrize(
     ("table", "over_base_rate", "over_weekend_or_holiday"),
-    # Measured: zoo 0.272 and 0.116; bicycles 0.554 and 0.347, then 0.478 and 0.250; park -0.024 and -0.006,
-    # then 0.166 and 0.052. Without the zoo nothing is left that was counted day by day at a family
+    # Measured: zoo 0.292 and 0.140; bicycles 0.580 and 0.385, then 0.512 and 0.299; park -0.005 and 0.013,
+    # then 0.174 and 0.060. Without the zoo nothing is left that was counted day by day at a family
     # attraction, and the park's walkers live much less by days off than the other two.
     [("zoo", 0.2, 0.05), ("bicycles", 0.4, 0.2), ("park", -0.06, -0.04)],
 )
@@ -202,8 +202,8 @@ def test_another_place_is_foreseen_from_the_others(
 def test_chances_at_another_place_mean_what_they_say(years: dict[str, list[Counts]]) -> None:
     """Over all tables, each judged without itself, days with a chance of p are busy about that often.
 
-    Measured on 1686 days: calibration error 0.032; skill 0.306 over the base rate and 0.144 over weekend or
-    holiday, short of what later days of a known place reach.
+    Measured on 1686 days: calibration error 0.017; skill 0.328 over the base rate and 0.170 over weekend or
+    holiday, short of what later days of a known place reach. Levels fitted to these very days give 0.40.
     """
     over_base_rate, over_weekends, error = judged(
         [
@@ -217,8 +217,8 @@ def test_chances_at_another_place_mean_what_they_say(years: dict[str, list[Count
         ]
     )
     assert error <= 0.05
-    assert over_base_rate > 0.28
-    assert over_weekends > 0.12
+    assert over_base_rate > 0.31
+    assert over_weekends > 0.15
 
 
 def without(table: str) -> list[Table]:

@@ -27,7 +27,8 @@ class Levels:
         season: outdoors, midsummer against the year's average; midwinter is as much below it. For each kelvin
             between the mean temperatures of January and July in that latitude [ln/K].
         shoulder: likewise, how far spring and autumn lie above a plain wave, and midsummer and midwinter
-            below it [ln/K].
+            below it, for each square of these kelvins [ln/K2]: people go out less when it is too hot as when
+            it is too cold, so what bends the wave grows by the square of its swing.
         noise: standard deviation of a single day about all this (weather, chance) [ln].
     """
 
@@ -96,7 +97,7 @@ CITY_ZOO = Table(
     long_weekend=0.27,
     off_work=-0.23,
     season=0.042,
-    shoulder=0.010,
+    shoulder=0.0015,
     noise=0.53,
 )
 CITY_BICYCLES = Table(
@@ -110,7 +111,7 @@ CITY_BICYCLES = Table(
     long_weekend=0.13,
     off_work=0.51,
     season=0.046,
-    shoulder=0.021,
+    shoulder=0.0011,
     noise=0.57,
     school_holiday=0.31,
     weekend_on_break=0.03,
@@ -128,7 +129,7 @@ RIVERSIDE_PARK = Table(
     long_weekend=0.23,
     off_work=0.00,
     season=0.027,
-    shoulder=-0.001,
+    shoulder=-0.0002,
     noise=0.48,
 )
 TABLES = (CITY_ZOO, CITY_BICYCLES, RIVERSIDE_PARK)
@@ -140,8 +141,6 @@ MUSEUMS_SCHOOL_HOLIDAY: dict[WhoComes, float] = {"families": 1.08, "everybody": 
 
 OPINION = {
     "friday": 0.0,
-    "saturday": 1.0,
-    "sunday": 1.0,
     "weekend_on_break": 0.0,
     "public_holiday": 1.0,
     "long_weekend": 0.0,
@@ -158,8 +157,9 @@ def pooled(tables: Sequence[Table], who_comes: WhoComes) -> Levels:
     """What tables say together: a strength of weekends, and all other days off in proportion to it.
 
     Places differ much in how far they live by days off, less in how the days off compare with each other.
-    So the weekend is the weighted mean over the tables; the others are means of their ratio to the table's
-    own weekend, drawn towards `OPINION`. School holidays alone do go by who comes: there only tables and
+    So the weekend is the weighted mean over the tables, Saturdays and Sundays alike, because the tables
+    disagree which of the two is the fuller one; the others are means of their ratio to the table's own
+    weekend, drawn towards `OPINION`. School holidays alone do go by who comes: there only tables and
     museums of the same kind count.
 
     Args:
@@ -183,7 +183,9 @@ def pooled(tables: Sequence[Table], who_comes: WhoComes) -> Levels:
     weekend = mean(told("weekend", in_proportion=False))
     levels: dict[str, float] = {}
     for field in fields(Levels):
-        if field.name == "school_holiday":
+        if field.name in ("saturday", "sunday"):
+            levels[field.name] = weekend
+        elif field.name == "school_holiday":
             ratios = [
                 (1.0, table.school_holiday / table.weekend)
                 for table in tables

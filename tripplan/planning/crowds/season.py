@@ -66,7 +66,7 @@ def season(
     warmer = float(np.interp(latitude, _LATITUDES, _JULY_ABOVE_JANUARY))
     outdoors = {"indoors": 0.0, "outdoors": 1.0, "both": 0.5}[indoors]
     unsure = min(1.0, max(0.0, (_MILD - abs(latitude)) / (_MILD - _WARM))) * outdoors
-    outside = levels.season * warmer * wave - levels.shoulder * abs(warmer) * shoulder
+    outside = levels.season * warmer * wave - levels.shoulder * warmer**2 * shoulder
     inside = math.copysign(INDOORS, latitude) * wave
     effect = outdoors * (1 - unsure) * outside + (1 - outdoors) * inside
     return Season(effect, TOLD * unsure * np.abs(wave))
