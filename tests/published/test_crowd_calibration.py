@@ -7,10 +7,10 @@ only, which is how well a place can be foreseen where nobody ever counted.
 
 The levels were never fitted to what is judged. Which parts there are, the weights of the tables, that the
 season goes by the warmth of the latitude (and its bend by the square of it), that both weekend days count
-alike and school holidays go by who comes were chosen with all three tables in view. Schools are those that the planning takes: the zoo's and the park's calendars, and for the bicycles
-the typical school year. Weather is not used: it is not known ahead. The baselines are the base rate (every
-day 1 in 5) and 'weekend or holiday' (two rates, learned on the same days as the levels). The shipped levels
-use all days of all tables.
+alike and school holidays go by who comes were chosen with all three tables in view. Schools are those that
+the planning takes: the zoo's and the park's calendars, and for the bicycles the typical school year. Weather
+is not used: it is not known ahead. The baselines are the base rate (every day 1 in 5) and 'weekend or
+holiday' (two rates, learned on the same days as the levels). The shipped levels use all days of all tables.
 """
 
 from collections.abc import Sequence

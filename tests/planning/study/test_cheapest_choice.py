@@ -69,6 +69,18 @@ def test_two_units_never_share_what_only_one_may_use() -> None:
     assert cheapest_choice(units, None, alone=week) is None
 
 
+def test_more_units_than_places_cannot_be_served() -> None:
+    """Four units want three places; the solver breaks off over this one when it presolves it."""
+    wanted = ["mill 4, mill 7, farm 7", "mill 4, farm 4, lock 4"]
+    wanted += ["mill 5, farm 5, lock 5, lock 12", "mill 6, farm 11, lock 11, lock 12"]
+    units = [
+        [Choice(0, 0, frozenset(use.split())) for use in places_and_days.split(", ")]
+        for places_and_days in wanted
+    ]
+    assert cheapest_choice(units, None) is None
+    assert cheapest_choice(units[:3], None) is not None
+
+
 @pytest.mark.parametrize("budget", [None, 0, 100])
 def test_without_units_there_is_nothing_to_choose(budget: int | None) -> None:
     """No unit is an empty answer, which is not the same as no answer."""

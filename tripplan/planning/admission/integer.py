@@ -20,13 +20,13 @@ from tripplan.planning.admission.charges import (
     Use,
     charge_of,
 )
+from tripplan.planning.integer_programme import minimized
 
 Terms = dict[int, float]
 """A linear expression: coefficient by column."""
 
 ITEMS = (1 << ITEM_BITS) - 1
 SOURCES = (1 << ORDER_BITS) - 1
-_OPTIMAL, _INFEASIBLE = 0, 2
 _LEFT_TO_PAY = -1
 """The source of the column that holds what a fixed voucher leaves to pay."""
 _TOLD_APART = 1 << 50
@@ -328,24 +328,22 @@ def _bears_fee(programme: _Programme, column: _Column) -> bool:
 def _solve(programme: _Programme, objective: Sequence[float]) -> list[int] | None:
     """The least of an objective over whole numbers; None if the rows contradict each other."""
     import numpy as np
-    from scipy.optimize import Bounds, LinearConstraint, milp
+    from scipy.optimize import LinearConstraint
 
     rows = programme.rows
     matrix = np.zeros((len(rows), len(programme.columns)))
     for number, (terms, _, _) in enumerate(rows):
         matrix[number, list(terms)] = list(terms.values())
-    found = milp(
-        np.array(objective),
-        integrality=np.array([column.upper is not None for column in programme.columns], dtype=int),
-        bounds=Bounds(0, [np.inf if column.upper is None else column.upper for column in programme.columns]),
-        constraints=LinearConstraint(matrix, [low for _, low, _ in rows], [high for _, _, high in rows]),
-        options={"mip_rel_gap": 0.0},
+    found = minimized(
+        objective,
+        LinearConstraint(matrix, [low for _, low, _ in rows], [high for _, _, high in rows]),
+        what="the cheapest admission",
+        upper=[np.inf if column.upper is None else column.upper for column in programme.columns],
+        whole=[column.upper is not None for column in programme.columns],
     )
-    if found.status == _INFEASIBLE:
+    if found is None:
         return None
-    if found.x is None or found.status != _OPTIMAL:
-        raise PlanError(f"the cheapest admission could not be worked out: {found.message}")
-    values = [round(value) for value in found.x]
+    values = [round(value) for value in found]
     _check(programme, values)
     return values
 

@@ -8,10 +8,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tripplan.errors import PlanError
+from tripplan.planning.integer_programme import minimized
 from tripplan.planning.passes.candidates import Candidate
 from tripplan.planning.passes.prices import VisitPrices
 
-_OPTIMAL = 0
 _HALF_A_CENT = 0.5
 
 
@@ -64,8 +64,7 @@ class _Programme:
         self.rows.append((list(terms), low, high))
 
     def least(self, objective: Sequence[float]) -> list[int]:
-        import numpy as np
-        from scipy.optimize import Bounds, LinearConstraint, milp
+        from scipy.optimize import LinearConstraint
         from scipy.sparse import csr_array
 
         at = [(number, column) for number, (terms, _, _) in enumerate(self.rows) for column, _ in terms]
@@ -74,18 +73,11 @@ class _Programme:
             (values, ([number for number, _ in at], [column for _, column in at])),
             shape=(len(self.rows), len(self.upper)),
         )
-        found = milp(
-            np.array(objective),
-            integrality=np.ones(len(self.upper), dtype=int),
-            bounds=Bounds(0, np.array(self.upper, dtype=float)),
-            constraints=LinearConstraint(
-                matrix, [low for _, low, _ in self.rows], [high for _, _, high in self.rows]
-            ),
-            options={"mip_rel_gap": 0.0},
-        )
-        if found.x is None or found.status != _OPTIMAL:
-            raise PlanError(f"which passes pay could not be worked out: {found.message}")
-        return [round(value) for value in found.x]
+        rows = LinearConstraint(matrix, [low for _, low, _ in self.rows], [high for _, _, high in self.rows])
+        found = minimized(objective, rows, what="which passes pay", upper=self.upper)
+        if found is None:
+            raise PlanError("which passes pay could not be worked out: the rows contradict each other")
+        return [round(value) for value in found]
 
 
 def cheapest_purchases(

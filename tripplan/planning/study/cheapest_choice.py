@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from tripplan.errors import PlanError
+from tripplan.planning.integer_programme import minimized
 
 _SCALE = 100.0
 """Brings amounts to a size that the solver's fixed tolerances suit."""
-_INFEASIBLE = 2
 
 
 @dataclass(frozen=True)
@@ -91,7 +91,7 @@ def _allowed(chosen: Iterable[Choice], budget: int | None) -> bool:
 def _solved(choices: Sequence[Choice], unit_of: Sequence[int], budget: int | None) -> list[int] | None:
     """The columns that are picked; None where nothing keeps every limit."""
     import numpy as np
-    from scipy.optimize import Bounds, LinearConstraint, milp
+    from scipy.optimize import LinearConstraint
     from scipy.sparse import csr_array
 
     rows: dict[Hashable, list[int]] = defaultdict(list)
@@ -108,15 +108,5 @@ def _solved(choices: Sequence[Choice], unit_of: Sequence[int], budget: int | Non
         costs = np.array([[choice.cost / _SCALE for choice in choices]])
         # Costs are whole numbers, so half of one more lets nothing more in and keeps clear of rounding.
         constraints.append(LinearConstraint(costs, -np.inf, (budget + 0.5) / _SCALE))
-    answer = milp(
-        np.array([choice.weight / _SCALE for choice in choices]),
-        integrality=np.ones(len(choices), dtype=np.int64),
-        bounds=Bounds(0, 1),
-        constraints=constraints,
-        options={"mip_rel_gap": 0.0},
-    )
-    if answer.status == _INFEASIBLE:
-        return None
-    if answer.x is None or answer.status != 0:
-        raise PlanError(f"no programme could be worked out: {answer.message}")
-    return [column for column, value in enumerate(answer.x) if value > 0.5]
+    found = minimized([choice.weight / _SCALE for choice in choices], constraints, what="the programme")
+    return None if found is None else [column for column, value in enumerate(found) if value > 0.5]
