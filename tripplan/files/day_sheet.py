@@ -265,7 +265,7 @@ def _nap(nap: NapOutcome, at: Callable[[datetime], str]) -> str:
     if nap.asleep is None:
         return f"{usual}: no room for it on this day"
     first, last = nap.asleep
-    where = wording.listed([f"at {place}" if place == "home" else f"in the {place}" for place, _ in nap.kept])
+    where = wording.listed([place.where for place, _ in nap.kept])
     return f"{usual}: asleep about {at(first)} to {at(last)}, {where}"
 
 

@@ -77,8 +77,7 @@ def sleeps(outing: Outing) -> Iterator[Stretch]:
     at = clock_of(outing.plan)
     for nap in outing.plan.naps:
         for place, start, end in nap.slept:
-            where = "at home" if place == "home" else f"in the {place}"
-            yield Stretch(start, end, f"{nap.member} sleeps {where} until about {at(end)}")
+            yield Stretch(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
 
 
 def step_words(step: Step) -> str:

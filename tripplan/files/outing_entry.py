@@ -191,9 +191,8 @@ def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
     for nap in naps:
         whose = f"{nap.member}'s nap" if include_names else "Nap"
         where = wording.listed(
-            [f"{wording.minutes(count)} in the {place}" for place, count in nap.kept if count]
+            [f"{wording.minutes(count)} {place.where}" for place, count in nap.kept if count]
         )
-        where = where.replace("in the home", "at home")
         kept = f"{whose}: {wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)} kept"
         yield f"{kept} ({where})." if where else f"{kept}."
 

@@ -33,7 +33,7 @@ def _nap(nap: NapOutcome, *, several: bool) -> str:
     whose = f"{nap.member}: " if several else ""
     if not nap.kept_minutes:
         return f"{whose}lost ({wording.minutes(nap.usual_minutes)})"
-    where = wording.listed([f"at {place}" if place == "home" else f"in the {place}" for place, _ in nap.kept])
+    where = wording.listed([place.where for place, _ in nap.kept])
     kept, usual = wording.minutes(nap.kept_minutes), wording.minutes(nap.usual_minutes)
     return f"{whose}{kept} of {usual} kept, {where}"
 

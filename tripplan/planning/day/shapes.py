@@ -51,6 +51,11 @@ class SleepsIn(StrEnum):
     CAR = "car"
     PUSHCHAIR = "pushchair"
 
+    @property
+    def where(self) -> str:
+        """The place within a sentence, such as 'in the car'."""
+        return "at home" if self is SleepsIn.HOME else f"in the {self}"
+
 
 @dataclass(frozen=True)
 class NapOutcome:

@@ -127,8 +127,7 @@ def _bars(outing: Outing) -> Iterator[_Bar]:
         yield from _awake(name, plan, naps)
         for nap in naps:
             for place, start, end in nap.slept:
-                where = "at home" if place == "home" else f"in the {place}"
-                yield _Bar(name, _Group.ASLEEP, start, end, f"asleep {where}", "asleep")
+                yield _Bar(name, _Group.ASLEEP, start, end, f"asleep {place.where}", "asleep")
         for nap in naps:
             usual = f"{name}'s usual nap"
             yield _Bar(usual, _Group.WAITING, nap.usual_start, nap.usual_end, "usual nap", "nap")
