@@ -13,6 +13,7 @@ from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import shown
 from tripplan.files.written import Rule, form_text, read_form, start_of_file
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.household import Household, Member, Nap
 
 OLDEST_YEARS = 122
@@ -130,8 +131,7 @@ def _nap_span(member: Member, nap: Nap) -> tuple[int, int]:
 
 def _since_waking(member: Member, clock: time) -> int:
     """Minutes from waking up to a time of day, past midnight if need be [min]."""
-    wakes = member.wakes.hour * 60 + member.wakes.minute
-    return (clock.hour * 60 + clock.minute - wakes) % _DAY
+    return (minute_of_day(clock) - minute_of_day(member.wakes)) % _DAY
 
 
 def _located(household: Household) -> Household:

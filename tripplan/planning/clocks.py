@@ -1,10 +1,15 @@
-"""What clocks do to an outing: a change in the night, and another time zone at the place."""
+"""Times of day in minutes, and what clocks do to an outing: a change in the night, another time zone."""
 
 from collections.abc import Iterator
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from tripplan.planning import wording
+
+
+def minute_of_day(clock: time | datetime) -> int:
+    """How many minutes a clock is past midnight when it shows a time; seconds are left out [min]."""
+    return clock.hour * 60 + clock.minute
 
 
 def clock_notes(day: date, home_zone: ZoneInfo, enter: datetime) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 from opening_hours import State
 
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.opening_hours import clock_spans, names_holidays
 
 DAY_MINUTES = 24 * 60
@@ -78,7 +79,7 @@ def _rule_days(
     by_day: dict[int, Spans] = {}
     for opens, closes in clock_spans(text, start, end, public_holidays, days_out_of_school, state):
         day = opens.toordinal() - first.toordinal()
-        begins, ends = opens.hour * 60 + opens.minute, closes.hour * 60 + closes.minute
+        begins, ends = minute_of_day(opens), minute_of_day(closes)
         ends += (closes.toordinal() - opens.toordinal()) * DAY_MINUTES
         if ends <= DAY_MINUTES:
             by_day[day] = (*by_day.get(day, ()), (begins, ends))

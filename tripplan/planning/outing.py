@@ -15,7 +15,7 @@ from tripplan.planning import wording
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
-from tripplan.planning.clocks import clock_notes
+from tripplan.planning.clocks import clock_notes, minute_of_day
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.public_holidays import public_holidays
@@ -467,7 +467,7 @@ def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date)
 
 def latest_nap_end(member: Member, awake_minutes: int) -> time:
     """When a shifted nap is over at the latest, so long before bedtime; midnight at the earliest."""
-    left = max(0, member.bed.hour * 60 + member.bed.minute - awake_minutes)
+    left = max(0, minute_of_day(member.bed) - awake_minutes)
     return time(left // 60, left % 60)
 
 

@@ -8,6 +8,7 @@ from functools import cached_property
 from zoneinfo import ZoneInfo
 
 from tripplan.errors import PlanError, UnknownName
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day import Napper
 from tripplan.planning.household import Nap
 from tripplan.planning.money import Money
@@ -175,7 +176,7 @@ class Here:
         since = self.asleep_since
 
         def off(nap: Nap) -> int:
-            return abs(nap.start.hour * 60 + nap.start.minute - since.hour * 60 - since.minute)
+            return abs(minute_of_day(nap.start) - minute_of_day(since))
 
         usual = min(member.naps, key=off, default=Nap(start=since.time(), minutes=_SLEEP_WITHOUT_A_USUAL_NAP))
         asleep = {"falls_asleep_minutes": 0, "in_car": True, "in_pushchair": True}

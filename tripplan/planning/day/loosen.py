@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
 from tripplan.planning import wording
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.search import SMALL_LOSS_SHARE, plan_day
 from tripplan.planning.day.shapes import DayPlan, DayQuestion
 from tripplan.planning.money import Money
@@ -131,5 +132,5 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
 
 def _moved(clock: time, minutes: int) -> time:
     """A time of day moved by some minutes, within the same day."""
-    moved = min(max(0, clock.hour * 60 + clock.minute + minutes), 24 * 60 - 1)
+    moved = min(max(0, minute_of_day(clock) + minutes), 24 * 60 - 1)
     return time(moved // 60, moved % 60)

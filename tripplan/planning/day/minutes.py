@@ -9,6 +9,8 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.planning.clocks import minute_of_day
+
 Minutes = NDArray[np.int64]
 """Elapsed minutes since midnight at home, many at once."""
 _MINUTE = timedelta(minutes=1)
@@ -37,7 +39,7 @@ class DayMinutes:
         """The minute at which the clock at home first shows a time [min]."""
         if _changes_clocks(self.day, self.home_zone):
             return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
-        return clock.hour * 60 + clock.minute + bool(clock.second or clock.microsecond)
+        return minute_of_day(clock) + bool(clock.second or clock.microsecond)
 
     def rounded_down(self, moment: datetime) -> int:
         """The last whole minute at or before a moment [min]."""

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.ages import months_later
 from tripplan.planning.calendars import Busy
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.household import Household, Member
 from tripplan.planning.outing import Family
@@ -59,8 +60,8 @@ class DateRow:
         party, habits = self.party_on[n], self.household.habits
         earliest = max((habits.earliest_departure, *(member.wakes for member in party)))
         naps = (nap for member in party for nap in member.naps)
-        starts = [_minute(nap.start) - nap.slack_minutes for nap in naps]
-        return min([_minute(earliest), *starts])
+        starts = [minute_of_day(nap.start) - nap.slack_minutes for nap in naps]
+        return min([minute_of_day(earliest), *starts])
 
     @cached_property
     def party_kind(self) -> Numbers:
@@ -179,10 +180,6 @@ class DateRow:
         """Sunrise and sunset at home as minutes since midnight; all day light where the sun stays up."""
         home = self.household.home
         return _sun(home.point, home.zone, self.first, self.count)
-
-
-def _minute(clock: time) -> int:
-    return clock.hour * 60 + clock.minute
 
 
 @lru_cache(maxsize=256)

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 from opening_hours import State
 
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.opening_days import RuleDays, Spans
 from tripplan.planning.outing import PlaceFacts
@@ -127,7 +128,7 @@ def _lets_somebody_in(opening: Opening, spans: Spans) -> bool:
         for opens, closes in spans
         if (last := closes - opening.last_entry_minutes_before_close) >= opens
     ]
-    clocks = [entry.hour * 60 + entry.minute for entry in opening.entry_times]
+    clocks = [minute_of_day(entry) for entry in opening.entry_times]
     if not clocks:
         return bool(entering)
     return any(opens <= clock <= last for clock in clocks for opens, last in entering)

@@ -7,6 +7,7 @@ from functools import cached_property
 
 import numpy as np
 
+from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.best import BestChoice, best_choice
 from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
@@ -252,9 +253,9 @@ class Visits:
             return 0
         if at.rush[n] or offsets[n + 1] != offsets[n + 2]:
             return 0
-        if DayMinutes(row.days[n], zone).by_clock(_NIGHT_OVER) != _NIGHT_OVER.hour * 60 + later:
+        if DayMinutes(row.days[n], zone).by_clock(_NIGHT_OVER) != minute_of_day(_NIGHT_OVER) + later:
             return 0
-        over = _NIGHT_OVER.hour * 60
+        over = minute_of_day(_NIGHT_OVER)
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
         return later if min(opens, row.first_minute(n)) >= over else 0
 
@@ -307,7 +308,7 @@ class Visits:
         """The limits of a day without engagements whose minutes are those of the clock."""
         at, ways, asked = self._at, self._ways(n), self._asked(n).question
         opening, ahead = at.place.opening, int(at.ahead[n])
-        entries = [_minute(entry) - ahead for entry in sorted(opening.entry_times)]
+        entries = [minute_of_day(entry) - ahead for entry in sorted(opening.entry_times)]
         opened = []
         for opens, closes in at.hours.spans[at.hours.kind[n]]:
             first, end = opens - ahead, closes - ahead
@@ -317,8 +318,8 @@ class Visits:
                 opened.append(Opened(first, end, last, within))
         earliest = asked.habits.earliest_departure
         return Limits(
-            earliest=_minute(earliest if asked.last_wakes is None else max(earliest, asked.last_wakes)),
-            home_by=_minute(asked.habits.home_by),
+            earliest=minute_of_day(earliest if asked.last_wakes is None else max(earliest, asked.last_wakes)),
+            home_by=minute_of_day(asked.habits.home_by),
             shortest=max(asked.shortest_minutes, 1),
             busy=(),
             opened=tuple(opened),
@@ -343,10 +344,6 @@ _NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
 
 def _keeps_clear(best: BestChoice, busy: tuple[tuple[int, int], ...]) -> bool:
     return all(best.home <= start or best.depart >= end for start, end in busy)
-
-
-def _minute(clock: time) -> int:
-    return clock.hour * 60 + clock.minute
 
 
 def _decisive(way: Way) -> tuple[object, ...]:
