@@ -50,6 +50,13 @@ def test_a_chance_is_said_as_odds_with_small_numbers(chance: float, said: str) -
     assert wording.odds(chance) == said
 
 
+def test_days_in_a_row_are_said_by_their_ends_and_one_by_itself() -> None:
+    """A single day is not said twice."""
+    first, last = date(2027, 1, 4), date(2027, 2, 7)
+    assert wording.days(first, last) == "Mon, Jan 4, 2027 to Sun, Feb 7, 2027"
+    assert wording.days(first, first) == "Mon, Jan 4, 2027"
+
+
 def test_dates_times_and_lists_read_as_a_person_writes_them() -> None:
     """A date names its weekday; a time has an ordinary space before AM; a list ends in 'and'."""
     assert wording.day(date(2026, 12, 8)) == "Tue, Dec 8, 2026"

@@ -11,9 +11,8 @@ from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet_pdf import Paper, missing_sentence, usual_paper
-from tripplan.files.record_of_outings import closing_lines, record_csv, record_html, total_cells
+from tripplan.files.record_of_outings import closing_lines, period_told, record_csv, record_html, total_cells
 from tripplan.files.record_pdf import record_letters_lacking, record_pdf
-from tripplan.planning import wording
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import STATE_RULES, state_rule
 
@@ -74,7 +73,7 @@ def _bytes(options: Namespace, kind: str, record: EducationRecord, logbook: Logb
 
 def _say_record(record: EducationRecord, logbook: Logbook, console: Console) -> None:
     logbook.say_whose(console)
-    console.line(f"Record of outings, {wording.day(record.first)} to {wording.day(record.last)}.")
+    console.line(f"Record of outings, {period_told(record)}.")
     for total in record.totals:
         child, days, away, hours, hours_away, subjects = total_cells(total)
         told = f": {subjects}" if subjects else ""

@@ -97,9 +97,7 @@ def local_day_sentence(local: LocalDay, names: Mapping[str, str], unit: str) -> 
         if local.town is None
         else f"within {wording.distance(local.reach_km, unit)} of {local.town.town or 'a town'}"
     )
-    span = wording.day(local.first)
-    if local.last != local.first:
-        span = f"{span} to {wording.day(local.last)}"
+    span = wording.days(local.first, local.last)
     yearly = ", every year" if local.every_year else ""
     off = ", people are off work" if local.day_off else ""
     hours = ", places keep it like a public holiday" if local.hours_as_on_holidays else ""

@@ -44,12 +44,7 @@ def _when(block: WeeklyBlock | WorkingHours) -> str:
         parts.append(f"every {block.every_weeks} weeks")
     parts += [f"{word} {wording.day(day)}" for word, day in _ends(block.first, block.last)]
     if block.not_during:
-        breaks = [
-            f"{wording.day(span.first)} to {wording.day(span.last)}"
-            if span.first != span.last
-            else wording.day(span.first)
-            for span in block.not_during
-        ]
+        breaks = [wording.days(span.first, span.last) for span in block.not_during]
         parts.append(f"not {'; '.join(breaks)}")
     return ", ".join(parts)
 

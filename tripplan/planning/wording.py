@@ -81,6 +81,11 @@ def day(value: date) -> str:
     return format_date(value, format="EEE, MMM d, y", locale=LOCALE)
 
 
+def days(first: date, last: date) -> str:
+    """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
+    return day(first) if first == last else f"{day(first)} to {day(last)}"
+
+
 def month(number: int) -> str:
     """A month's name, such as 'February' for 2."""
     return format_date(date(2000, number, 1), format="MMMM", locale=LOCALE)

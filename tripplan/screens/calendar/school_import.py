@@ -223,8 +223,7 @@ def _proposal(
 
 
 def _in_words(one: ProposedEntry) -> str:
-    first, last = one.entry.first_day, one.entry.last_day
-    days = wording.day(first) if first == last else f"{wording.day(first)} to {wording.day(last)}"
+    days = wording.days(one.entry.first_day, one.entry.last_day)
     return f"{days}: {one.entry.summary or 'without a title'} ({one.reason})"
 
 

@@ -70,8 +70,7 @@ def coming_days_sentences(
     said = [(_day_hours(hours_on(place, day, holidays, out)), day) for day in week]
     for hours, group in groupby(said, key=lambda pair: pair[0]):
         days = [day for _, day in group]
-        span = wording.day(days[0])
-        yield f"{f'{span} to {wording.day(days[-1])}' if len(days) > 1 else span}: {hours}."
+        yield f"{wording.days(days[0], days[-1])}: {hours}."
     if not any(day in open_days(place, today, week[-1], holidays, out) for day in week):
         later = open_days(place, today, last, holidays, out)
         yield f"Open again on {wording.day(later[0])}." if later else "No open day in the coming year."
