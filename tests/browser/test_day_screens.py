@@ -50,6 +50,28 @@ def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -
     assert visit.page.get_by_role("heading", name="shoes on at").inner_text() == headline
 
 
+@pytest.mark.parametrize(
+    ("ahead", "said"),
+    [
+        (timedelta(days=8, hours=3), "in 8 days"),
+        (timedelta(days=1, hours=3), "tomorrow"),
+        (timedelta(hours=3), "in 3 h"),
+    ],
+)
+def test_the_saved_page_counts_days_by_the_calendar(
+    browser: "Browser", tmp_path: Path, ahead: timedelta, said: str
+) -> None:
+    """Early in the morning too, when more hours are left than so many whole days have."""
+    outing = planned()
+    file = tmp_path / "day.html"
+    file.write_text(day_phone_html(outing, sheet()), encoding="utf-8")
+    page = browser.new_page(timezone_id=str(outing.question.home_zone))
+    page.clock.set_fixed_time(outing.plan.leave_home - ahead)
+    page.goto(file.as_uri())
+    assert page.locator("[data-left]").first.inner_text() == said
+    page.close()
+
+
 def test_the_saved_page_follows_the_phones_own_clock(browser: "Browser", tmp_path: Path) -> None:
     """Opened as a file: before, on the way and after, what is on and for how long; nothing is asked."""
     outing = planned()

@@ -39,6 +39,7 @@ a { color: inherit; }
 """
 _SCRIPT = """
 const all = name => [...document.querySelectorAll(name)], day = 864e5;
+const midnight = ms => new Date(ms).setHours(0, 0, 0, 0);
 const minutes = ms => {
   const count = Math.ceil(ms / 6e4), hours = Math.floor(count / 60), rest = count % 60;
   return hours ? (rest ? `${hours} h ${rest} min` : `${hours} h`) : `${rest} min`;
@@ -51,8 +52,9 @@ const look = () => {
     it.classList.toggle("over", over(it));
   }
   for (const it of all("[data-left]")) {
-    const left = +it.dataset.left - now;
-    it.textContent = left > day ? `in ${Math.ceil(left / day)} days` : it.dataset.words + minutes(left);
+    const until = +it.dataset.left, days = Math.round((midnight(until) - midnight(now)) / day);
+    if (days) it.textContent = days > 1 ? `in ${days} days` : "tomorrow";
+    else it.textContent = it.dataset.words + minutes(until - now);
   }
 };
 look();
