@@ -6,7 +6,8 @@ from pathlib import Path
 from typing import Any
 
 from tests.builders import make_household, make_place
-from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, SheetSection, day_sheet
+from tripplan.files.day_sheet import DaySheet, SheetSection, day_sheet
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_cards
 from tripplan.planning.household import Household

@@ -7,7 +7,8 @@ from typing import Any
 
 from tripplan.commands.answers.busy import BusyListAnswer, FamilyCalendarTold
 from tripplan.commands.console import Console
-from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.on_record import OnRecord, opened
+from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, as_asked, start_of
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
@@ -20,7 +21,7 @@ from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.own_week_sentences import block_sentence, late_sentence, work_sentence
 from tripplan.records.store import Records
-from tripplan.services import Services, family_in, open_services
+from tripplan.services import Services, family_in
 
 _NEVER = "never"
 """Said in the place of a time: late evenings do nothing."""
@@ -41,15 +42,15 @@ _OPTIONS = {
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
-    services = open_services(settings_from(options, environment))
-    records = records_of(services, asked_for(options, services))
+    on_record = opened(options, settings_from(options, environment))
+    services, records = on_record.services, on_record.records
     if options.task == "file":
         return _file(options, console, services, records)
     kept = records.get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
     if options.task == "list":
         if options.json:
-            console.json(_list_answer(records, week, services).model_dump(mode="json"))
+            console.json(_list_answer(on_record, week).model_dump(mode="json"))
         else:
             _list(console, records, week)
         return 0
@@ -75,10 +76,11 @@ def _list(console: Console, records: Records, week: FamilyDays) -> None:
     console.line(late_sentence(week.late_evening))
 
 
-def _list_answer(records: Records, week: FamilyDays, services: Services) -> BusyListAnswer:
+def _list_answer(on_record: OnRecord, week: FamilyDays) -> BusyListAnswer:
+    services, records = on_record.services, on_record.records
     calendars = [kept.value for kept in records.all(FamilyCalendar).values()]
     return BusyListAnswer(
-        data="demo" if records is services.demo else "own",
+        data=on_record.data,
         today=services.today(family_in(records)),
         calendars=tuple(
             FamilyCalendarTold(name=one.name, source=one.source, busy=len(one.busy), covers=one.covers)

@@ -4,22 +4,21 @@ from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.console import Console
-from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.on_record import opened
+from tripplan.commands.question import settings_from
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.records.export import export_all
 from tripplan.records.opening import Which
-from tripplan.services import open_services
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Write the file; 1 where one would be overwritten."""
-    services = open_services(settings_from(options, environment))
-    which = asked_for(options, services)
-    records = records_of(services, which)
+    on_record = opened(options, settings_from(options, environment))
+    records = on_record.records
     if not write_file(options.file, export_all(records), console, replace=options.replace):
         return 1
     aside = console.aside() if options.file == PRINTED else console
-    whose = "the invented demo family's" if which is Which.DEMO else "your own"
+    whose = "the invented demo family's" if on_record.which is Which.DEMO else "your own"
     count = len(records.raw_documents())
     aside.line(f"{count} records written, {whose}. Names and birth dates are among them: keep the file safe.")
     return 0

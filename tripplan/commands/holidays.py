@@ -8,7 +8,8 @@ from typing import Any
 
 from tripplan.commands.answers.holidays import HolidaysListAnswer, HolidayTold
 from tripplan.commands.console import Console
-from tripplan.commands.question import asked_for, place_called, records_of, settings_from
+from tripplan.commands.on_record import OnRecord, needed, opened
+from tripplan.commands.question import place_called, settings_from
 from tripplan.commands.reading import ASKED, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
@@ -18,9 +19,7 @@ from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holid
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
-from tripplan.records.opening import Which
-from tripplan.records.store import Records
-from tripplan.services import Services, family_in, open_services
+from tripplan.services import family_in
 
 
 @dataclass(frozen=True)
@@ -29,16 +28,18 @@ class _Asked:
 
     options: Namespace
     console: Console
-    services: Services
-    records: Records
-    which: Which
+    on_record: OnRecord
     family: Family
-    today: date
+
+    @property
+    def today(self) -> date:
+        """The date at home."""
+        return self.on_record.services.today(self.family)
 
     @property
     def local_days(self) -> tuple[LocalDay, ...]:
         """Those on record."""
-        kept = self.records.get(LocalDays)
+        kept = self.on_record.records.get(LocalDays)
         return kept.value.days if kept else ()
 
     def others(self, name: str) -> tuple[LocalDay, ...]:
@@ -47,24 +48,18 @@ class _Asked:
 
     def save(self, days: tuple[LocalDay, ...], said: str) -> int:
         """Put these on record in the place of all, and say so."""
-        kept = self.records.get(LocalDays)
-        self.records.save(LocalDays(days=days), self.services.clock(), kept.revision if kept else 0)
+        records, now = self.on_record.records, self.on_record.services.clock()
+        kept = records.get(LocalDays)
+        records.save(LocalDays(days=days), now, kept.revision if kept else 0)
         self.console.line(said)
         return 0
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
-    services = open_services(settings_from(options, environment))
-    which = asked_for(options, services)
-    records = records_of(services, which)
-    family = family_in(records)
-    if family is None:
-        message = "there is no household on record; enter one on the screens, or use --demo"
-        raise InputFaults((Finding(ASKED, "--own", "", message),))
-    return _TASKS[options.task](
-        _Asked(options, console, services, records, which, family, services.today(family))
-    )
+    on_record = opened(options, settings_from(options, environment))
+    family = needed(family_in(on_record.records))
+    return _TASKS[options.task](_Asked(options, console, on_record, family))
 
 
 def _list(asked: _Asked) -> int:
@@ -72,7 +67,7 @@ def _list(asked: _Asked) -> int:
     coming = coming_holidays(family.household.home, (place.where for place in family.places), asked.today)
     if asked.options.json:
         answer = HolidaysListAnswer(
-            data="demo" if asked.which is Which.DEMO else "own",
+            data=asked.on_record.data,
             today=asked.today,
             holidays=tuple(
                 HolidayTold(day=one.day, name=one.name, where=one.where, days_off=one.row) for one in coming

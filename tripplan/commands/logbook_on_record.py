@@ -7,16 +7,16 @@ from datetime import date
 from typing import Literal
 
 from tripplan.commands.console import Console
-from tripplan.commands.question import asked_for, date_in, records_of, settings_from
+from tripplan.commands.on_record import needed, opened, say_whose
+from tripplan.commands.question import date_in, settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.day_sheet import DEMO_NOTICE
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.outing import Family
-from tripplan.records.opening import Which
 from tripplan.records.store import Records
-from tripplan.services import Clock, family_on_record, open_services
+from tripplan.services import Clock, family_on_record
 
 
 @dataclass(frozen=True)
@@ -48,9 +48,7 @@ class Logbook:
 
     def say_whose(self, console: Console) -> None:
         """Tell in words that the family is invented, where it is."""
-        if self.data == "demo":
-            console.line("Demo: this family, its places and prices are invented.")
-            console.line()
+        say_whose(self.data, console)
 
 
 def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logbook:
@@ -59,20 +57,15 @@ def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logboo
     Raises:
         InputFaults: there is no household on record.
     """
-    settings = settings_from(options, environment)
-    services = open_services(settings)
-    which = asked_for(options, services)
-    records = records_of(services, which)
-    family = family_on_record(records)
-    if family is None:
-        message = "there is no household on record; enter it on the screens, or use --demo"
-        raise InputFaults((Finding(ASKED, "", "", message),))
+    on_record = opened(options, settings_from(options, environment))
+    services, records = on_record.services, on_record.records
+    family = needed(family_on_record(records))
     kept = records.get(LogbookSettings)
     entries = sorted((one.value for one in records.all(LogbookEntry).values()), key=lambda e: (e.day, e.id))
     return Logbook(
         family,
         records,
-        "demo" if which is Which.DEMO else "own",
+        on_record.data,
         kept.value if kept else LogbookSettings(),
         tuple(entries),
         services.today(family),

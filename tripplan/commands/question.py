@@ -9,6 +9,7 @@ from datetime import date, time, timedelta
 from typing import Literal
 
 from tripplan.commands.console import Console
+from tripplan.commands.on_record import opened, say_whose
 from tripplan.commands.options.shared import USUAL_WEEKS
 from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
 from tripplan.errors import Finding, InputFaults, Weight
@@ -17,16 +18,13 @@ from tripplan.planning.household import Member
 from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
-from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork
 from tripplan.services import (
     TODAY_VARIABLE,
     Clock,
-    Services,
     clock_from,
     family_in,
-    open_services,
     with_roads,
 )
 
@@ -66,9 +64,7 @@ class Question:
 
     def say_whose(self, console: Console) -> None:
         """Tell in words that the family is invented, where it is."""
-        if self.whose == "demo":
-            console.line("Demo: this family, its places and prices are invented.")
-            console.line()
+        say_whose(self.whose, console)
 
 
 def ask(options: Namespace, console: Console, environment: Mapping[str, str]) -> Question:
@@ -91,13 +87,12 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     whose: Whose = "files"
     records: Records | None = None
     if not (options.household and options.places):
-        services = open_services(settings)
-        if services.warning:
-            console.remark(f"warning: {services.warning}")
-        which = asked_for(options, services)
-        records = records_of(services, which)
+        on_record = opened(options, settings)
+        if on_record.services.warning:
+            console.remark(f"warning: {on_record.services.warning}")
+        records = on_record.records
         if not options.household:
-            whose = "demo" if which is Which.DEMO else "own"
+            whose = on_record.data
     findings: list[Finding] = []
     family = _family(options, records, clock, findings)
     today = _today(clock, family)
@@ -130,16 +125,6 @@ def settings_from(options: Namespace, environment: Mapping[str, str]) -> Mapping
             raise InputFaults(tuple(findings))
         settings[TODAY_VARIABLE] = today.isoformat()
     return settings
-
-
-def asked_for(options: Namespace, services: Services) -> Which:
-    """Whose records the options name; else those that the screens show."""
-    return Which(options.which) if options.which else services.which
-
-
-def records_of(services: Services, which: Which) -> Records:
-    """The family's own records, or the invented family's."""
-    return services.demo if which is Which.DEMO else services.own
 
 
 def _today(clock: Clock, family: Family | None) -> date:

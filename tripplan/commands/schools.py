@@ -7,7 +7,8 @@ from datetime import date
 from pathlib import Path
 
 from tripplan.commands.console import Console
-from tripplan.commands.question import asked_for, records_of, settings_from
+from tripplan.commands.on_record import needed, opened
+from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, start_of, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
@@ -27,7 +28,7 @@ from tripplan.planning.crowds.school_regions import (
 from tripplan.planning.outing import Family
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept, Records
-from tripplan.services import Services, family_in, open_services
+from tripplan.services import Services, family_in
 
 _USUAL_PUPILS = 10_000
 
@@ -61,8 +62,8 @@ class _Asked:
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
-    services = open_services(settings_from(options, environment))
-    records = records_of(services, asked_for(options, services))
+    on_record = opened(options, settings_from(options, environment))
+    services, records = on_record.services, on_record.records
     family = family_in(records)
     asked = _Asked(options, console, services, records, family, services.today(family))
     return _TASKS[options.task](asked)
@@ -215,11 +216,7 @@ def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:
 
 def _where(asked: _Asked, findings: list[Finding]) -> Where:
     """Where the pupils live: as the option says, else at home."""
-    family, text = asked.family, asked.options.at
-    if family is None:
-        message = "there is no household on record; enter one on the screens, or use --demo"
-        raise InputFaults((*findings, Finding(ASKED, "--own", "", message)))
-    home = family.household.home
+    home, text = needed(asked.family, *findings).household.home, asked.options.at
     found = where_in(text, "--at", home, findings) if text else home
     if found is None:
         raise InputFaults(tuple(findings))

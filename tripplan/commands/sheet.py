@@ -12,9 +12,10 @@ from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet
+from tripplan.files.day_sheet import DaySheet, day_sheet
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sheet_entries import SheetEntries, SheetTicks

@@ -28,7 +28,6 @@ LONGEST_LINE = 600
 POINT = "•"
 """Before each of several sentences, so that they can be told apart."""
 
-DEMO_NOTICE = "Demo: this family, its places and prices are invented."
 
 LAST_WORD = (
     "Times and costs are plans and estimates. Local law, the place's own rules, and doctors and other "

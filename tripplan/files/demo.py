@@ -26,6 +26,9 @@ from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.planning.where import Where
 
+DEMO_NOTICE = "Demo: this family, its places and prices are invented."
+"""What a page says of the invented family."""
+
 READ_AHEAD = timedelta(days=550)
 """How far ahead calendars are read; a plan reaches 18 months at most."""
 READ_BACK = timedelta(days=366)

@@ -7,7 +7,7 @@ from typing import Any
 import streamlit as st
 
 from tripplan.errors import Finding
-from tripplan.files.day_sheet import DEMO_NOTICE, DaySheet, day_sheet, trip_of
+from tripplan.files.day_sheet import DaySheet, day_sheet, trip_of
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.files.day_sheet_pdf import (
     Paper,
@@ -16,6 +16,7 @@ from tripplan.files.day_sheet_pdf import (
     missing_sentence,
     usual_paper,
 )
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.emergency import EmergencyContacts

@@ -9,8 +9,9 @@ import streamlit as st
 
 from tripplan.errors import UnknownName
 from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import DEMO_NOTICE, address_of, clock_of, day_sheet, dialled
+from tripplan.files.day_sheet import address_of, clock_of, day_sheet, dialled
 from tripplan.files.day_stretches import HOME_AGAIN, map_link, sleeps, step_words, stretches
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning import wording
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.outing import Family, NoOuting, Outing

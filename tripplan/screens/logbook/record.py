@@ -5,8 +5,8 @@ from functools import partial
 
 import streamlit as st
 
-from tripplan.files.day_sheet import DEMO_NOTICE
 from tripplan.files.day_sheet_pdf import missing_sentence, usual_paper
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.record_of_outings import record_csv, record_html, total_cells
 from tripplan.files.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.logbook.education_record import EducationRecord, education_record

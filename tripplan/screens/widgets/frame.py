@@ -8,7 +8,7 @@ from datetime import date
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged
-from tripplan.files.day_sheet import DEMO_NOTICE
+from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.outing import Family
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
