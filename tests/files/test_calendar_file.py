@@ -327,7 +327,7 @@ ANY_TEXT = st.text(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(summary=ANY_TEXT, description=ANY_TEXT, topics=st.lists(ANY_TEXT, max_size=3))
 def test_any_text_comes_back_as_it_was_and_adds_no_property(
     summary: str, description: str, topics: list[str]

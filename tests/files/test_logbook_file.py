@@ -125,7 +125,7 @@ def test_no_cell_of_any_table_is_run_or_adds_a_line(text: str) -> None:
         assert len(pd.read_csv(StringIO(table))) == 1
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.text(min_size=1, max_size=40), st.text(max_size=60))
 def test_whatever_is_written_the_table_keeps_its_shape(title: str, did: str) -> None:
     """One outing is one row with as many cells as the heading, read by the standard library."""

@@ -158,7 +158,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
     )
 
 
-@settings(max_examples=60, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_the_search_finds_the_same_best_plan_as_walking_through_all_of_them(question: DayQuestion) -> None:
     """Least felt cost, then least time away, then earliest: equal to an independent walk, to the cent."""
@@ -177,7 +177,7 @@ def test_the_search_finds_the_same_best_plan_as_walking_through_all_of_them(ques
     assert begins == {midnight + timedelta(minutes=start) for start in best.seen}
 
 
-@settings(max_examples=25, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=25, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_leave_windows_hold_just_the_departures_that_are_about_as_good(question: DayQuestion) -> None:
     """With up to five windows, a departure lies in one if and only if its best plan loses little."""
@@ -190,7 +190,7 @@ def test_leave_windows_hold_just_the_departures_that_are_about_as_good(question:
     assert {d for d in {p.leave_home for p in walked} if any(w.first <= d <= w.last for w in windows)} == good
 
 
-@settings(max_examples=40, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_trade_offs_are_those_of_the_walk_that_no_other_plan_beats(question: DayQuestion) -> None:
     """Told in full up to five; beyond that, five of them with both ends, each with the walk's preference."""

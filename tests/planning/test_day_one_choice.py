@@ -25,7 +25,7 @@ def crossed(question: DayQuestion, leave_home: str, leave_place: str) -> tuple[s
     return found.sentences
 
 
-@settings(max_examples=10, deadline=None, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=10, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_a_choice_can_be_just_when_the_walk_knows_it_and_weighs_as_much(question: DayQuestion) -> None:
     """Every departure with every leaving time of the day: possible, weight, nap and stay as walked."""

@@ -175,7 +175,7 @@ def repriced(whose: Family, price: Decimal) -> Family:
     )
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     near=st.integers(1000, 6000),
     cheaper_by=st.integers(100, 3000),

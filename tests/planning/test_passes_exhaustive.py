@@ -229,7 +229,6 @@ def cheapest(question: Question, offered: Sequence[Choice]) -> tuple[int, int]:
 
 @settings(
     max_examples=100,
-    deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
 )

@@ -340,7 +340,7 @@ special: tuple[dict[str, Any], ...] = (
 boards = st.sets(st.integers(0, len(special) - 1)).map(lambda some: [special[n] for n in sorted(some)])
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 @given(
     households,
     boards,

@@ -13,7 +13,7 @@ from tripplan.planning.together.split import EXACT_AT_MOST, fair_shares, fewest_
 cents = st.integers(0, 20_000)
 
 
-@settings(deadline=None, derandomize=True)
+@settings(derandomize=True)
 @given(st.integers(0, 100_000), st.lists(cents, min_size=1, max_size=9))
 def test_parts_add_up_and_stay_within_a_cent_of_the_exact_part(total: int, alone: list[int]) -> None:
     """Every part is the exact proportional part rounded down or up, and together they are the price."""
@@ -27,7 +27,7 @@ def test_parts_add_up_and_stay_within_a_cent_of_the_exact_part(total: int, alone
             assert weight or not part
 
 
-@settings(deadline=None, derandomize=True)
+@settings(derandomize=True)
 @given(st.lists(cents, min_size=1, max_size=9), st.data())
 def test_nobody_pays_more_than_alone_when_going_together_is_no_dearer(
     alone: list[int], data: st.DataObject
@@ -88,7 +88,7 @@ def settles(balances: Sequence[int]) -> tuple[tuple[int, int, int], ...]:
 small = st.integers(-6, 6)
 
 
-@settings(deadline=None, derandomize=True, max_examples=200)
+@settings(derandomize=True, max_examples=200)
 @given(st.lists(small, min_size=1, max_size=6))
 def test_payments_settle_everything_and_there_are_no_fewer(some: list[int]) -> None:
     """As many payments as open accounts less the most sets that cancel out, found among all partitions.
@@ -106,7 +106,7 @@ def test_payments_settle_everything_and_there_are_no_fewer(some: list[int]) -> N
     assert len(settles(balances)) == len(open_ones) - most
 
 
-@settings(deadline=None, derandomize=True, max_examples=30)
+@settings(derandomize=True, max_examples=30)
 @given(st.lists(st.integers(-9_999, 9_999), min_size=1, max_size=25))
 def test_many_accounts_need_at_most_one_payment_less_than_they_are(some: list[int]) -> None:
     """Also beyond the number up to which payments are the fewest."""

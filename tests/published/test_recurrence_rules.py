@@ -36,7 +36,7 @@ starts = st.datetimes(datetime(2024, 1, 1), datetime(2027, 3, 1)).map(  # noqa: 
 )
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(rules, starts)
 def test_a_rule_gives_the_moments_that_dateutil_gives(rule: str, start: datetime) -> None:
     """From a start that the rule itself names, every occurrence in the window is the same, none more."""

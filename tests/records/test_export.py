@@ -45,7 +45,7 @@ def test_every_kind_is_drawn_and_what_stays_here_is_meant_to() -> None:
     }
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=10)
 @given(contents(at_least=1, at_most=2), st.data())
 def test_a_record_of_every_kind_goes_out_and_comes_back(
     two_records: tuple[Records, Records], before: list[Written], data: st.DataObject
@@ -70,7 +70,7 @@ def test_a_record_of_every_kind_goes_out_and_comes_back(
     ]
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 @given(contents(at_least=0, at_most=2), contents(at_least=0, at_most=2))
 def test_export_and_import_are_each_others_opposite(
     two_records: tuple[Records, Records], before: list[Written], other: list[Written]

@@ -161,7 +161,7 @@ def test_every_demo_card_comes_out_of_the_rows_unchanged(card: Place) -> None:
     assert read_back(card) == card
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 @given(question=questions((1, 3), offers=5))
 def test_any_board_comes_out_of_the_rows_unchanged(question: Question) -> None:
     """Whatever rules are mixed, the rows hold the same board; checked without the rules across fields."""

@@ -190,7 +190,7 @@ TEXTS = st.one_of(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.data())
 def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
     """Whatever stands in the text fields, there is an entry or there are faults with their fields."""

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import make_place
@@ -54,7 +54,6 @@ def test_chances_add_up_to_a_fifth_of_the_open_days() -> None:
     assert sum(risk.chance for risk in year().values()) == pytest.approx(73, abs=1e-6)
 
 
-@settings(deadline=None)
 @given(st.lists(st.tuples(st.floats(-5, 5), st.floats(0.05, 3)), min_size=1, max_size=60))
 def test_a_fifth_stays_a_fifth_for_any_levels(days: list[tuple[float, float]]) -> None:
     """Chances are chances, and fuller days have higher ones where the noise is the same."""

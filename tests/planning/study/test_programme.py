@@ -226,7 +226,7 @@ def least_by_trying(asked: Term) -> Decimal | None:
     )
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(TERMS)
 def test_no_programme_weighs_less_and_obstacles_are_true(asked: Term) -> None:
     """Against every combination: the least weight, and where there is none, what is named does give room."""
