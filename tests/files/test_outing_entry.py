@@ -150,6 +150,13 @@ def test_names_and_home_come_in_when_ticked() -> None:
     assert "2025-07-15" not in made.description
 
 
+def test_sentences_that_begin_with_somebody_left_unnamed_begin_with_a_capital() -> None:
+    """At the beginning of a line and after a full stop; within a sentence it stays small."""
+    notes = ("Di tires first. Ann waits with Di.",)
+    made = entry_for_outing(outing(notes=notes), HOUSEHOLD, uid="x")
+    assert "- A child tires first. An adult waits with a child." in made.description
+
+
 def test_names_inside_other_words_stay() -> None:
     """Leaving out 'Bo' does not spoil the word 'Boots', nor 'Di' the word 'Dinner'."""
     made = entry_for_outing(outing(notes=("Boots and Dinner for Bo.",)), HOUSEHOLD, uid="x")

@@ -118,6 +118,7 @@ def moved_lines(moved_from: datetime | None) -> tuple[str, ...]:
 
 _SOMEBODY = "an adult|a child"
 _SEVERAL = re.compile(rf"(?:{_SOMEBODY})(?:(?:, | and )(?:{_SOMEBODY}))+")
+_FIRST_OF_SENTENCE = re.compile(rf"(^(?:- )?|[.!?] )({_SOMEBODY})\b", re.MULTILINE)
 
 
 def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]:
@@ -128,9 +129,10 @@ def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]
 
     def unnamed(text: str) -> str:
         kinds_said = names.sub(lambda found: kinds[found[0]], text)
-        return _SEVERAL.sub(
+        several_said = _SEVERAL.sub(
             lambda run: _people(run[0].count("an adult"), run[0].count("a child")), kinds_said
         )
+        return _FIRST_OF_SENTENCE.sub(lambda found: f"{found[1]}{found[2].capitalize()}", several_said)
 
     return unnamed
 
