@@ -32,7 +32,7 @@ from tripplan.planning.outing import Family
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
-from tripplan.screens.calendar.school_import import days_off_in
+from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.logbook.typed_entry import entry_values, on_record
 from tripplan.screens.places.own_figures_form import read_own_figures
 from tripplan.screens.places.page import read_typed_drive
@@ -181,7 +181,7 @@ def test_odd_texts_typed_into_other_forms_are_taken_or_refused() -> None:
                 refused += read_typed_drive(texts, place.id, random.choice(("mi", "km")), TODAY).value is None
             case _:
                 lines = (f"{random.choice(ODD_TEXTS)} to {random.choice(ODD_TEXTS)} break" for _ in range(3))
-                refused += bool(days_off_in("\n".join(lines))[1])
+                refused += bool(days_typed_in("\n".join(lines), "Days off")[1])
     assert refused > OTHER_FORMS / 2
 
 

@@ -12,6 +12,7 @@ from streamlit.testing.v1 import AppTest
 from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
 from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDays
@@ -24,7 +25,7 @@ from tripplan.planning.planned import (
     others_called_off,
 )
 from tripplan.records.opening import Which, open_records
-from tripplan.screens.calendar.school_import import days_off_in
+from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.services import open_services
 
 TODAY = date(2026, 11, 25)
@@ -329,17 +330,42 @@ def test_typed_in_breaks_are_kept_and_their_faults_named_by_line(open_app: Opene
     app = open_app("calendar")
     app.text_input(key="school_typed_name").set_value("<script>")
     app.text_input(key="school_typed_postal_code").set_value("53703")
-    app.text_area(key="school_typed_days_off").set_value(
+    app.text_area(key="school_typed_no_school").set_value(
         "2026-12-21 to 2027-01-01 break\nsome day\n2027-13-01 x"
     )
     app.button(key="save_school_typed").click().run()
     faults = said(app.error)
-    assert "Line 2" in faults
-    assert "Line 3, first day" in faults
-    app.text_area(key="school_typed_days_off").set_value("2026-12-21 to 2027-01-01 break\n2027-01-18")
+    assert "Days without school, line 2" in faults
+    assert "Days without school, line 3, first day" in faults
+    app.text_area(key="school_typed_no_school").set_value("2026-12-21 to 2027-01-01 break\n2027-01-18")
     app.button(key="save_school_typed").click().run()
     assert not app.error
     assert any(r"\<script\>" in element.value for element in app.markdown)
+
+
+def test_short_days_are_typed_in_apart_from_days_without_school(open_app: Opened, data: Path) -> None:
+    """Their faults are told by their own lines; days of another year are told, not left out in silence."""
+    app = open_app("calendar")
+    app.text_input(key="school_typed_name").set_value("Cooper Hollow")
+    app.text_input(key="school_typed_postal_code").set_value("53703")
+    app.text_area(key="school_typed_no_school").set_value("2026-12-21 to 2027-01-01 break")
+    app.text_area(key="school_typed_short_days").set_value("2026-12-18 early release\nsoon\n2025-03-10")
+    app.button(key="save_school_typed").click().run()
+    assert "Short days, line 2" in said(app.error)
+    app.text_area(key="school_typed_short_days").set_value("2026-12-18 early release\n2025-03-10 late start")
+    app.button(key="save_school_typed").click().run()
+    assert "Short days, line 2" in said(app.error)
+    assert "lies outside the days the calendar speaks about, 2026-11-25 to 2027-11-25" in said(app.error)
+    app.text_area(key="school_typed_short_days").set_value("2026-12-18 early release\n2027-03-10 late start")
+    app.button(key="save_school_typed").click().run()
+    assert not app.error
+    assert "1 break or day off, 2 short days with school" in said(app.markdown)
+    kept = open_records(data, Which.DEMO, NOW).get(SchoolCalendar, "Cooper Hollow")
+    assert kept is not None
+    assert [(day.first, day.name) for day in kept.value.short_days] == [
+        (date(2026, 12, 18), "early release"),
+        (date(2027, 3, 10), "late start"),
+    ]
 
 
 def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> None:
@@ -487,9 +513,10 @@ def test_an_outing_that_would_be_planned_otherwise_now_keeps_its_own_times() -> 
 
 def test_days_off_are_read_with_one_date_or_two() -> None:
     """A single date is a break of one day; lines count from 1, empty ones too."""
-    days_off, found = days_off_in("2026-12-21 to 2027-01-01 winter break\n\n2027-01-18 staff day\nnothing")
+    text = "2026-12-21 to 2027-01-01 winter break\n\n2027-01-18 staff day\nnothing"
+    days_off, found = days_typed_in(text, "Days off")
     assert days_off == {
         1: {"first": "2026-12-21", "last": "2027-01-01", "name": "winter break"},
         3: {"first": "2027-01-18", "last": "2027-01-18", "name": "staff day"},
     }
-    assert [finding.field for finding in found] == ["Line 4"]
+    assert [finding.field for finding in found] == ["Days off, line 4"]

@@ -18,7 +18,7 @@ from tripplan.planning.own_week_sentences import (
     late_sentence,
     work_sentence,
 )
-from tripplan.screens.calendar.school_import import days_off_in
+from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.widgets.fields import CLOCK_STEP, Fields, filled, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -185,7 +185,7 @@ def _every_week_inputs(fields: Fields) -> None:
 
 
 def _raw_every_week(typed: dict[str, Any], findings: list[Finding]) -> Raw:
-    not_during, unreadable = days_off_in(typed["not_during"]) if typed["not_during"].strip() else ({}, [])
+    not_during, unreadable = days_typed_in(typed["not_during"], _NOT_DURING)
     findings.extend(unreadable)
     raw: Raw = {
         "days": [day for day in WEEKDAYS if day in typed["days"]],

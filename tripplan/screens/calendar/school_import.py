@@ -1,8 +1,8 @@
 """School calendars: from a district's file, or typed in; listed with the days they cover."""
 
-import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 from hashlib import sha256
 from typing import Annotated, Any
 from zoneinfo import ZoneInfo
@@ -32,6 +32,7 @@ from tripplan.planning.where import Where
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.built_in_regions import built_in_regions
 from tripplan.screens.calendar.coverage_chart import show_coverage
+from tripplan.screens.calendar.typed_days import days_typed_in, line_called
 from tripplan.screens.calendar.upload import window_around
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.frame import View
@@ -45,8 +46,8 @@ _TURN = "school_upload_turn"
 _OTHERS_SHOWN = 100
 """So many entries without a tick are offered; a district's year has fewer."""
 _A_YEAR = timedelta(days=365)
-_DAY = r"\d{4}-\d{2}-\d{2}"
-_SPAN = re.compile(rf"({_DAY})(?:\s*(?:to|-|\u2013)\s*({_DAY}))?[\s:,]*(.*)")
+_DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}
+"""The lists of a calendar that is typed in, and how they are called."""
 
 LABELS = {
     "name": "Name of the district",
@@ -54,8 +55,11 @@ LABELS = {
     "known": "The calendar speaks about",
     "known.first": "from",
     "known.last": "to",
-    "no_school.first": "first day",
-    "no_school.last": "last day",
+    **{
+        f"{days}.{end}": words
+        for days in _DAYS_TYPED
+        for end, words in (("first", "first day"), ("last", "last day"))
+    },
     **where_labels("where"),
     "where": "Where its pupils live",
 }
@@ -74,6 +78,8 @@ class District(Written):
     """The days the calendar speaks about."""
     no_school: tuple[DateSpan, ...] = ()
     """Breaks and days off."""
+    short_days: tuple[DateSpan, ...] = ()
+    """Days on which pupils go home early or come late."""
 
 
 def school_calendars(view: View, family: Family) -> None:
@@ -237,7 +243,7 @@ def _save_file(
     offered: Sequence[ProposedEntry],
 ) -> None:
     typed = fields.typed()
-    district = _read_district(typed, [])
+    district = _read_district(typed, {})
     if district.value is None:
         refuse("school_file", findings=_named(district.findings))
         return
@@ -307,14 +313,14 @@ def _district_inputs(fields: Fields) -> None:
     st.date_input("to", key=fields.key("last"))
 
 
-def _read_district(typed: Mapping[str, Any], days_off: list[dict[str, str]]) -> Read[District]:
+def _read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, str]]]) -> Read[District]:
     where, found = where_values(dict(typed), None, "where")
-    values: dict[str, Any] = {"where": where, "no_school": days_off, "known": {}}
+    values: dict[str, Any] = {"where": where, "known": {}, **days}
     put(values, "name", typed["name"])
     put(values, "pupils", typed["pupils"])
     for end in ("first", "last"):
         put(values, f"known.{end}", typed[end] or "")
-    read = read_form(write_toml(values), "", District, (_where_findings,))
+    read = read_form(write_toml(values), "", District, (_where_findings, _days_elsewhere))
     if found:
         return Read(None, (*found, *read.findings))
     return read.map(_located)
@@ -327,13 +333,30 @@ def _where_findings(district: District, file: str) -> Iterator[Finding]:
         yield Finding(file, f"where.{found.field}", value, found.message)
 
 
+def _days_elsewhere(district: District, file: str) -> Iterator[Finding]:
+    """Days that the calendar does not speak about; most often somebody mistyped the year."""
+    known = district.known
+    for field in _DAYS_TYPED:
+        for number, days in enumerate(getattr(district, field)):
+            if days.last < known.first or days.first > known.last:
+                message = f"lies outside the days the calendar speaks about, {known.first} to {known.last}"
+                yield Finding(file, f"{field}[{number}]", wording.days(days.first, days.last), message)
+
+
 def _located(district: District) -> District:
     where = locate(district.where)
     return district if isinstance(where, NotFound) else district.model_copy(update={"where": where})
 
 
-def _named(findings: Sequence[Finding], lines: Sequence[int] = ()) -> tuple[Finding, ...]:
-    return named(findings, LABELS, {"no_school": lambda index: f"Line {lines[index]}"})
+def _named(
+    findings: Sequence[Finding], lines: Mapping[str, Sequence[int]] | None = None
+) -> tuple[Finding, ...]:
+    entries = {field: partial(_line, _DAYS_TYPED[field], numbers) for field, numbers in (lines or {}).items()}
+    return named(findings, LABELS, entries)
+
+
+def _line(field: str, numbers: Sequence[int], index: int) -> str:
+    return line_called(field, numbers[index])
 
 
 # --- by hand ----------------------------------------------------------------------------------------------
@@ -342,14 +365,23 @@ def _named(findings: Sequence[Finding], lines: Sequence[int] = ()) -> tuple[Find
 def _by_hand(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
     with st.expander("Type a school calendar in instead", key="open_school_typed"):
         coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
-        fields = filled("school_typed", {**_district_on_record(family, "", coming), "days_off": ""})
+        fields = filled(
+            "school_typed", {**_district_on_record(family, "", coming), **dict.fromkeys(_DAYS_TYPED, "")}
+        )
         with st.form("school_typed_form"):
             st.text_area(
-                "Days without school, one break a line",
-                key=fields.key("days_off"),
+                f"{_DAYS_TYPED['no_school']}, one break a line",
+                key=fields.key("no_school"),
                 placeholder="2026-12-21 to 2027-01-01 winter break\n2027-01-18 staff day",
             )
             st.caption("Such as: 2026-12-21 to 2027-01-01 winter break. Weekends need not be listed.")
+            st.text_area(
+                f"{_DAYS_TYPED['short_days']}, one a line (may be left empty)",
+                key=fields.key("short_days"),
+                placeholder="2026-12-18 early release\n2027-03-10 late start",
+                help="Pupils go home early or come late. They are at school in the morning, and out "
+                "earlier than usual.",
+            )
             _district_inputs(fields)
             st.form_submit_button(
                 "Save this school calendar",
@@ -363,10 +395,17 @@ def _by_hand(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCale
 
 def _save_typed(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], fields: Fields) -> None:
     typed = fields.typed()
-    days_off, found = days_off_in(typed["days_off"])
-    district = _read_district(typed, list(days_off.values()))
+    found: list[Finding] = []
+    days: dict[str, dict[int, dict[str, str]]] = {}
+    for field, called in _DAYS_TYPED.items():
+        days[field], unreadable = days_typed_in(typed[field], called)
+        found.extend(unreadable)
+    if not days["no_school"] and not found:
+        found.append(Finding("", _DAYS_TYPED["no_school"], "", "list at least one break or day off"))
+    district = _read_district(typed, {field: list(by_line.values()) for field, by_line in days.items()})
     if district.value is None or found:
-        refuse("school_typed", findings=_named([*found, *district.findings], tuple(days_off)))
+        lines = {field: tuple(by_line) for field, by_line in days.items()}
+        refuse("school_typed", findings=_named([*found, *district.findings], lines))
         return
     told = district.value
     calendar = SchoolCalendar(
@@ -377,30 +416,12 @@ def _save_typed(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], field
         longitude=told.where.point.longitude,
         pupils=told.pupils,
         known=told.known,
-        no_school=tuple(sorted(told.no_school, key=lambda off: (off.first, off.last))),
+        no_school=_in_order(told.no_school),
+        short_days=_in_order(told.short_days),
         source=f"typed in on {view.today}",
     )
     _save(view, "school_typed", calendars, calendar)
 
 
-def days_off_in(text: str) -> tuple[dict[int, dict[str, str]], list[Finding]]:
-    """Breaks and days off as they were typed, one a line, and what cannot be read.
-
-    Args:
-        text: lines such as '2026-12-21 to 2027-01-01 winter break' or '2027-01-18 staff day'.
-
-    Returns:
-        First day, last day and name by the number of the line, counted from 1; and the faults.
-    """
-    days_off: dict[int, dict[str, str]] = {}
-    found = []
-    for number, line in enumerate(text.splitlines(), start=1):
-        match = _SPAN.fullmatch(line.strip())
-        if match:
-            days_off[number] = {"first": match[1], "last": match[2] or match[1], "name": match[3]}
-        elif line.strip():
-            message = "write a date or two, then the name: 2026-12-21 to 2027-01-01 winter break"
-            found.append(Finding("", f"Line {number}", shown(line), message))
-    if not days_off and not found:
-        found.append(Finding("", "Days without school", "", "list at least one break or day off"))
-    return days_off, found
+def _in_order(days: Iterable[DateSpan]) -> tuple[DateSpan, ...]:
+    return tuple(sorted(days, key=lambda span: (span.first, span.last)))
