@@ -92,6 +92,22 @@ def test_times_of_ones_own_that_cannot_be_say_which_limit_they_cross(run: Run) -
     assert "You would be home at 7:38 PM, 38 min after 7:00 PM" in said.out
 
 
+def test_on_an_impossible_day_times_of_ones_own_say_which_limits_they_cross(run: Run, files: Files) -> None:
+    """Back at half past ten there is no day; whoever names times hears what is wrong with just these."""
+    files.add(opening={"hours": "10:00-17:00"})
+    household = make_household(habits={"home_by": "11:30"})
+    files.household.write_text(write_household(household), encoding="utf-8")
+    asked = ("test-museum", "2026-12-08", *files.options)
+    said = run("day", *asked)
+    assert said.status == 1
+    assert "being home by 11:30 AM do not fit" in " ".join(said.out.split())
+    said = run("day", *asked, "--leave-home", "9:00", "--leave-place", "12:00")
+    assert said.status == 1
+    told = " ".join(said.out.split())
+    assert "after 11:30 AM, by when you want to be home." in told
+    assert "At any other time: the drive, the opening hours, " in told
+
+
 @pytest.mark.usefixtures("own_records")
 @pytest.mark.parametrize(
     ("asked", "why"),

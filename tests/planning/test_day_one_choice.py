@@ -3,13 +3,16 @@
 from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 
 from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
 from tests.planning.day_walk import walk
 from tests.planning.test_day_exhaustive import NO_SHRINKING, questions, round_to_cents
+from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import Crossed, DayPlan, DayQuestion, plan_choice, plan_day, times_to_try
+from tripplan.planning.hours import DayHours, Openness
 from tripplan.planning.household import Habits
 
 
@@ -106,3 +109,53 @@ def test_times_to_try_reach_an_hour_beyond_what_the_limits_allow() -> None:
     assert (tried.departures[0], tried.departures[-1]) == (at("06:00"), at("15:45"))
     assert (tried.leaving[0], tried.leaving[-1]) == (at("10:00"), at("18:00"))
     assert tried.departures[1] - tried.departures[0] == timedelta(minutes=5)
+
+
+def test_on_an_impossible_day_times_are_tried_around_the_hours_of_the_place() -> None:
+    """By hand: with 75 minutes of way, open from 10:00 to 17:00, home by noon is no day at all.
+
+    There at opening is 8:45 from home; out after an hour is 11:00, and 12:15 at home. Everything from an hour
+    before the earliest departure to an hour after the last that is there before closing may be tried.
+    """
+    question = make_question(habits=Habits(home_by=time(12)))
+    assert plan_day(question).best is None
+    tried = times_to_try(question)
+    assert (tried.departures[0], tried.departures[-1]) == (at("06:00"), at("16:45"))
+    assert (tried.leaving[0], tried.leaving[-1]) == (at("09:00"), at("18:00"))
+    assert (tried.leave_home, tried.leave_place) == (at("08:45"), at("11:00"))
+    assert crossed(question, "08:45", "11:00") == (
+        "You would be home at 12:15 PM, 15 min after 12:00 PM, by when you want to be home.",
+    )
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"habits": Habits(home_by=time(7, 30))},
+        {"habits": Habits(earliest_departure=time(18))},
+        {"shortest_minutes": 600},
+        {"way_there": make_leg(900)},
+        {"busy": (Busy(start=at("06:00"), end=at("20:00"), name=""),)},
+        {"hours": make_hours(("10:00", "11:00"), ("15:00", "15:30")), "grid_minutes": 7},
+    ],
+)
+def test_whatever_makes_a_day_impossible_each_of_its_times_says_why(changes: dict[str, object]) -> None:
+    """What there is to begin with is among what may be tried, and every corner of it crosses some limit."""
+    question = make_question(**{"shortest_minutes": 90, **changes})
+    assert plan_day(question).best is None
+    tried = times_to_try(question)
+    assert tried.leave_home in tried.departures
+    assert tried.leave_place in tried.leaving
+    for leave_home in (tried.departures[0], tried.leave_home, tried.departures[-1]):
+        for leave_place in (tried.leaving[0], tried.leave_place, tried.leaving[-1]):
+            found = plan_choice(question, leave_home, leave_place)
+            assert isinstance(found, Crossed)
+            assert found.sentences
+
+
+def test_a_closed_place_has_no_times_to_try() -> None:
+    """Nothing can be asked about a day on which nobody is let in."""
+    closed = DayHours(Openness.CLOSED, (), (), (), "closed on Tuesdays")
+    for ask in (times_to_try, lambda question: plan_choice(question, at("09:00"), at("12:00"))):
+        with pytest.raises(PlanError):
+            ask(make_question(hours=closed))

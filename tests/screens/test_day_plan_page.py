@@ -1,9 +1,14 @@
 import re
 from collections.abc import Callable
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
+from pathlib import Path
 
+import pytest
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Radio
+
+from tests.screens.conftest import services_in
+from tripplan.planning.household import Household
 
 OpenApp = Callable[..., AppTest]
 
@@ -45,6 +50,45 @@ def test_an_impossible_day_says_what_stands_in_the_way(open_app: OpenApp) -> Non
     assert not app.exception
     assert any("cannot be done" in warning.value for warning in app.warning)
     assert "closed" in text_of(app)
+
+
+@pytest.fixture
+def home_by_ten(data: Path) -> None:
+    """The demo family, which wants to be home by ten in the morning."""
+    services = services_in(data)
+    kept = services.demo.get(Household)
+    assert kept is not None
+    household = kept.value.model_copy(
+        update={"habits": kept.value.habits.model_copy(update={"home_by": time(10)})}
+    )
+    services.demo.save(household, services.clock(), expected=kept.revision)
+
+
+@pytest.mark.usefixtures("home_by_ten")
+def test_on_an_impossible_day_own_times_say_by_which_limits_they_fail(open_app: OpenApp) -> None:
+    """Home by ten nothing can be done; the sliders are there, and tell how far off each idea is."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    assert any("cannot be done" in warning.value for warning in app.warning)
+
+    def by_when() -> str:
+        (said,) = re.findall(r"You would be home at (\S+ [AP]M), .* after 10:00 AM", text_of(app))
+        return str(said)
+
+    first = by_when()
+    slide(app, "We leave the place at", 60)
+    assert not app.exception
+    assert by_when() != first
+    assert not [button for button in app.button if button.key == "take_tried"]
+
+
+def test_a_closed_place_offers_no_times_to_try(open_app: OpenApp) -> None:
+    """On Christmas no idea of when to leave helps."""
+    app = open_app("day_plan")
+    app.date_input(key="plan_day").set_value(date(2026, 12, 25)).run()
+    assert not app.exception
+    assert not app.select_slider
 
 
 def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> None:

@@ -63,14 +63,16 @@ def planned(question: Question, options: Namespace) -> Outing | NoOuting:
     if findings:
         raise InputFaults(tuple(findings))
     best = _planned(question, options)
-    if leave_home is None or leave_place is None or isinstance(best, NoOuting):
-        return best
     asked, day = best.question, question.span.first
+    if leave_home is None or leave_place is None or asked is None:
+        return best
     leaves = datetime.combine(day, leave_home, asked.home_zone)
     returns = datetime.combine(day, leave_place, asked.place_zone)
     picked = plan_choice(asked, leaves, returns)
     if isinstance(picked, Crossed):
-        return NoOuting(best.place, day, picked.sentences)
+        others = best.reasons if isinstance(best, NoOuting) else ()
+        told = (f"At any other time: {reason}." for reason in others)
+        return NoOuting(best.place, day, (*picked.sentences, *told), asked)
     return _planned(question, options, leaves, returns)
 
 

@@ -233,11 +233,14 @@ class NoOuting:
         place: where to.
         day: when.
         reasons: what stands in the way, in words; at least one.
+        question: what the search was asked, where it found nothing; None where it need not be asked, for the
+            place is closed, say.
     """
 
     place: Place
     day: date
     reasons: tuple[str, ...]
+    question: DayQuestion | None = None
 
 
 def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFacts:
@@ -325,7 +328,7 @@ def plan_outing(
     question = as_asked(replace(day_question(family, party, facts, day, hours), grid_minutes=grid_minutes))
     search = plan_day(question)
     if search.best is None:
-        return NoOuting(place, day, search.collisions)
+        return NoOuting(place, day, search.collisions, question)
     plan = _meant(question, search, leave_at, leave_place_at) or search.best
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))

@@ -24,10 +24,14 @@ class TimesToTry:
     Attributes:
         departures: from home, by the clock there; not empty.
         leaving: from the place, by the clock there; not empty.
+        leave_home, leave_place: one of each to begin with where nothing is planned: there when it opens, or
+            as soon after as everybody is up; out again after the shortest visit.
     """
 
     departures: tuple[datetime, ...]
     leaving: tuple[datetime, ...]
+    leave_home: datetime
+    leave_place: datetime
 
 
 @dataclass(frozen=True)
@@ -55,6 +59,8 @@ def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: dateti
     Raises:
         PlanError: the place is not open that day.
     """
+    if not question.hours.spans:
+        raise PlanError(f"the place cannot be visited that day: {question.hours.reason}")
     minutes = DayMinutes(question.day, question.home_zone)
     limits = Limits.of(question, minutes)
     depart = np.array([minutes.rounded_down(leave_home)], dtype=np.int64)
@@ -68,23 +74,43 @@ def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: dateti
 def times_to_try(question: DayQuestion) -> TimesToTry:
     """The departures and leaving times of the search, and those up to an hour beyond either end.
 
+    Where nothing can be done, all departures and leaving times around the hours of the place, so that a
+    parent sees by which limits her own idea fails.
+
     Args:
-        question: a day that can be done.
+        question: the day; the place must be open.
 
     Raises:
-        PlanError: no departure or leaving time keeps the limits, or the place is not open.
+        PlanError: the place is not open that day.
     """
-    minutes = DayMinutes(question.day, question.home_zone)
-    choices = Choices.of(Limits.of(question, minutes))
-    if not choices.depart.size or not choices.leave.size:
-        raise PlanError("no departure fits the limits of that day")
+    minutes, at_place = DayMinutes(question.day, question.home_zone), question.place_zone
+    limits = Limits.of(question, minutes)
+    choices = Choices.of(limits)
+    quickest, grid = limits.there.quickest, question.grid_minutes
+    opens, closes = limits.opened[0].opens, limits.opened[-1].closes
+    # There at opening, or as soon after it as everybody can be.
+    begin = max(limits.earliest, opens - quickest)
+    end = min(max(opens, begin + quickest) + limits.shortest, closes)
+    if choices.possible.any():
+        departures, leaving = choices.depart, choices.leave
+    else:
+        departures = np.array([min(limits.earliest, opens - quickest), max(begin, closes - quickest)])
+        leaving = np.array([opens, closes])
+
+    def at(number: int, zone: tzinfo) -> datetime:
+        return minutes.moment(number * grid, zone)
 
     def around(tried: Minutes, zone: tzinfo) -> tuple[datetime, ...]:
-        grid, beyond = question.grid_minutes, BEYOND_MINUTES // question.grid_minutes
+        beyond = BEYOND_MINUTES // grid
         first, last = int(tried[0]) // grid - beyond, int(tried[-1]) // grid + beyond
-        return tuple(minutes.moment(at * grid, zone) for at in range(max(0, first), last + 1))
+        return tuple(at(number, zone) for number in range(max(0, first), last + 1))
 
-    return TimesToTry(around(choices.depart, question.home_zone), around(choices.leave, question.place_zone))
+    return TimesToTry(
+        around(departures, question.home_zone),
+        around(leaving, at_place),
+        at(begin // grid, question.home_zone),
+        at(end // grid, at_place),
+    )
 
 
 def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:

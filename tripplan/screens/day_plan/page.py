@@ -13,7 +13,7 @@ from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.day_plan.shows import render_shows
 from tripplan.screens.day_plan.timeline import timeline
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
-from tripplan.screens.day_plan.try_times import render_try_times
+from tripplan.screens.day_plan.try_times import render_try_times, render_why_not
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     Taken,
@@ -53,6 +53,7 @@ def render(view: View) -> None:
     if isinstance(outing, NoOuting):
         st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
         st.markdown(bullets(outing.reasons))
+        _why_not(view, outing)
         return
     _headline(outing)
     _windows(view, outing)
@@ -94,6 +95,16 @@ def _suggested(view: View, family: Family) -> Taken:
     candidate = answers.compared(family, party, places, usual_span(view), view.today)[0]
     day = candidate.best.day if candidate.best else usual_span(view).first
     return Taken(candidate.place, day, None)
+
+
+def _why_not(view: View, nothing: NoOuting) -> None:
+    """Where no times will do: times of the parent's own, and where to change what stands in the way."""
+    if nothing.question is None:
+        return
+    to_the_minute(view)
+    with st.expander("What if we left at a time of our own?", expanded=True, key="open_why_not"):
+        render_why_not(nothing, nothing.question)
+    st.page_link("tripplan/screens/pages/household.py", label="Change what limits the day, on Household")
 
 
 def _headline(outing: Outing) -> None:

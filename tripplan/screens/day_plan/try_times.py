@@ -12,6 +12,7 @@ from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
     Napper,
+    TimesToTry,
     against_best,
     plan_choice,
     plan_day,
@@ -19,7 +20,7 @@ from tripplan.planning.day import (
     times_to_try,
 )
 from tripplan.planning.household import Nap
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sentences import naps_sentence
 from tripplan.screens.widgets.choices import take
 from tripplan.screens.widgets.frame import View
@@ -40,16 +41,11 @@ def render_try_times(view: View, outing: Outing) -> None:
     plan, tried = outing.plan, times_to_try(outing.question)
     # A plan picked elsewhere on the page has sliders of its own, which begin at its times.
     spot = f"try_{outing.place.id}_{plan.leave_home.isoformat()}_{plan.leave_place.isoformat()}"
-    left, right = st.columns(2)
-    with left:
-        leave_home = _slider("We leave home at", tried.departures, plan.leave_home, f"{spot}_home")
-    with right:
-        leave_place = _slider("We leave the place at", tried.leaving, plan.leave_place, f"{spot}_place")
+    leave_home, leave_place = _sliders(tried, plan.leave_home, plan.leave_place, spot)
     question = _with_naps_moved(outing.question, spot)
     picked = plan_choice(question, leave_home, leave_place)
     if isinstance(picked, Crossed):
-        st.markdown("**That cannot be:**")
-        st.markdown(bullets(picked.sentences))
+        _cannot_be(picked)
         return
     naps_moved = question != outing.question
     best = plan_day(question).best if naps_moved else outing.search.best
@@ -66,6 +62,38 @@ def render_try_times(view: View, outing: Outing) -> None:
         args=(view, outing.place.id, outing.day, leave_home, leave_place),
     ):
         st.rerun()
+
+
+@st.fragment
+def render_why_not(nothing: NoOuting, question: DayQuestion) -> None:
+    """Sliders for a day on which no times will do: by which limits the parent's own fail.
+
+    Args:
+        nothing: the day that cannot be done.
+        question: what the search was asked.
+    """
+    tried = times_to_try(question)
+    spot = f"why_not_{nothing.place.id}_{nothing.day}_{question.grid_minutes}"
+    leave_home, leave_place = _sliders(tried, tried.leave_home, tried.leave_place, spot)
+    picked = plan_choice(question, leave_home, leave_place)
+    if isinstance(picked, Crossed):
+        _cannot_be(picked)
+
+
+def _sliders(
+    tried: TimesToTry, leave_home: datetime, leave_place: datetime, spot: str
+) -> tuple[datetime, datetime]:
+    left, right = st.columns(2)
+    with left:
+        leave_home = _slider("We leave home at", tried.departures, leave_home, f"{spot}_home")
+    with right:
+        leave_place = _slider("We leave the place at", tried.leaving, leave_place, f"{spot}_place")
+    return leave_home, leave_place
+
+
+def _cannot_be(picked: Crossed) -> None:
+    st.markdown("**That cannot be:**")
+    st.markdown(bullets(picked.sentences))
 
 
 def _slider(label: str, moments: Sequence[datetime], at_first: datetime, key: str) -> datetime:
