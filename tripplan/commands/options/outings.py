@@ -117,7 +117,7 @@ def _leaving_options(parser: ArgumentParser) -> None:
     group.add_argument(
         "--leave-home",
         metavar="HH:MM",
-        help="with --leave-place: what leaving just then gives, or which limits it crosses, instead of the best departure",
+        help="with --leave-place: what leaving just then gives, or which limits it crosses",
     )
     group.add_argument("--leave-place", metavar="HH:MM", help="when to start home, by the clock there")
 
