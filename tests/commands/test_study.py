@@ -6,7 +6,7 @@ from pathlib import Path
 
 import jsonschema  # type: ignore[import-untyped]
 
-from tests.commands.conftest import NOON, Run
+from tests.commands.conftest import NOON, Files, Run
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.study.units import StudyUnit
@@ -92,6 +92,16 @@ def test_units_and_the_programme_are_told_in_json(run: Run) -> None:
     assert (planned["data"], planned["unknown"]) == ("demo", True)
 
 
+def test_the_answer_in_json_says_that_the_household_is_of_a_file(run: Run, files: Files) -> None:
+    """With a household file the units on record are told, for the family in the file."""
+    for task in ("list", "programme", "limits"):
+        told = run("study", task, "--household", files.household, "--demo", "--json")
+        assert told.err == ""
+        answer = json.loads(told.out)
+        jsonschema.validate(answer, json.loads(run("schema", f"study-{task}").out))
+        assert answer["data"] == "files"
+
+
 def test_without_a_programme_the_answer_in_json_is_no(run: Run, own_records: Records) -> None:
     """Status 1, the unit and its reasons."""
     dates = ("--from", "2027-01-04", "--to", "2027-02-01")
@@ -117,6 +127,82 @@ def test_a_unit_is_removed_with_what_was_settled_for_it(run: Run, own_records: R
     left = own_records.get(ProgrammeWishes)
     assert left is not None
     assert left.value == ProgrammeWishes(currency="USD")
+
+
+def test_what_the_term_keeps_to_is_changed_and_told(run: Run, own_records: Records) -> None:
+    """What is named changes, the rest stays; 'none' takes a limit away; faults are told by their options."""
+    dates = ("--from", "2027-01-04", "--to", "2027-02-01")
+    assert run("study", "add", "Mills", "--topic", "mills", *dates).status == 0
+    words = ("--budget", "120.50", "--careful", "--two-a-week", "--least", "money", "--from", "2027-01-11")
+    told = run("study", "limits", *words)
+    assert (told.status, told.err) == (0, "")
+    assert "At most $120.50 in all, counted at the high end of every range." in told.out
+    assert "Two outings may lie in one week." in told.out
+    assert run("study", "limits", "--no-careful", "--without", "mills", "--place-twice").status == 0
+    kept = own_records.get(ProgrammeWishes)
+    assert kept is not None
+    assert kept.value.model_dump(mode="json", exclude_defaults=True) == {
+        "currency": "USD",
+        "budget": "120.50",
+        "first": "2027-01-11",
+        "several_a_week": True,
+        "same_place_again": True,
+        "weigh": "money",
+        "without": ["Mills"],
+    }
+    wrong = run("study", "limits", "--budget", "a lot", "--to", "soon")
+    assert wrong.status == 2
+    assert "command line: --budget: " in wrong.err
+    assert "command line: --to: " in wrong.err
+    assert run("study", "limits", "--budget", "none", "--from", "none", "--without", "none").status == 0
+    answer = json.loads(run("study", "limits", "--json").out)
+    jsonschema.validate(answer, json.loads(run("schema", "study-limits").out))
+    assert (answer["wishes"]["budget"], answer["wishes"]["first"], answer["wishes"]["without"]) == (
+        None,
+        None,
+        [],
+    )
+
+
+def test_a_units_outing_is_fixed_ruled_out_and_freed(run: Run) -> None:
+    """The programme goes where it was fixed, not where it was ruled out, and as before once it is free."""
+
+    def chosen() -> tuple[str, str]:
+        planned = json.loads(run("study", "programme", "--demo", "--json").out)
+        return next((one["place"], one["day"]) for one in planned["outings"] if one["unit"] == unit)
+
+    unit = "Stone and water"
+    place, day = chosen()
+    assert run("study", "rule-out", unit, place, "--on", day, "--demo").status == 0
+    assert chosen() != (place, day)
+    fixed = run("study", "fix", unit.upper(), "--place", place, "--on", day, "--demo")
+    assert fixed.status == 0
+    assert f"'{unit}' is fixed to " in fixed.out
+    assert run("study", "free", unit, "--demo").status == 0
+    assert chosen() == (place, day)
+    assert run("study", "rule-out", unit, place, "--demo").status == 0
+    assert f"'{unit}' does not go to " in run("study", "limits", "--demo").out
+    assert not any(place == one for one in chosen())
+    assert run("study", "free", unit, "--demo").status == 0
+    nothing = run("study", "fix", unit, "--demo")
+    assert nothing.status == 2
+    assert "--place" in nothing.err
+    wrong = run("study", "fix", unit, "--place", "nowhere", "--on", "2031-01-01", "--demo")
+    assert wrong.status == 2
+    assert "command line: --place: " in wrong.err
+    assert "can have its outing on Mon, Feb 8, 2027 to Sun, Mar 21, 2027 (found: 2031-01-01)" in wrong.err
+    assert "Stone and water" in run("study", "fix", "Stars", "--on", day, "--demo").err
+
+
+def test_places_that_fit_all_the_same_are_named(run: Run, own_records: Records) -> None:
+    """A place whose card has none of the topics counts once it is named."""
+    words = ("study", "add", "Stars", "--topic", "stars", "--from", "2027-01-04", "--to", "2027-02-01")
+    assert run(*words, "--also", "Nowhere").status == 2
+    assert run(*words, "--also", "test-museum").status == 0
+    kept = own_records.get(StudyUnit, "Stars")
+    assert kept is not None
+    assert kept.value.also_places == ("test-museum",)
+    assert "you named it" in run("study", "list").out
 
 
 def test_what_keeps_the_family_busy_is_told_in_json_and_removed(

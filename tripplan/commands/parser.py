@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import NoReturn
 
-from tripplan.commands.options.family import busy_options, holidays_options, logbook_options, study_options
+from tripplan.commands.options.family import busy_options, holidays_options, logbook_options
 from tripplan.commands.options.files import (
     check_options,
     export_options,
@@ -30,6 +30,7 @@ from tripplan.commands.options.outings import (
     wish_options,
 )
 from tripplan.commands.options.shared import PLANNING, json_option, records_options, span_options
+from tripplan.commands.options.study import study_options
 
 _EPILOG = """\
 Options follow the command. Dates read like 2026-12-08. A place is its id or its name.

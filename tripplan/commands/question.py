@@ -176,8 +176,10 @@ def _places(names: str | Sequence[str], family: Family | None, findings: list[Fi
     return tuple({place.id: place for place in found if place is not None}.values())
 
 
-def place_called(name: str, places: Sequence[Place], findings: list[Finding]) -> Place | None:
-    """The place with an id or a name; a beginning that fits only one is enough."""
+def place_called(
+    name: str, places: Sequence[Place], findings: list[Finding], option: str = "PLACE"
+) -> Place | None:
+    """The place with an id or a name; a beginning that fits only one is enough. Else the option's fault."""
     said = name.strip().casefold()
     fitting = [place for place in places if said in (place.id, place.name.casefold())]
     if not fitting and said:
@@ -193,7 +195,7 @@ def place_called(name: str, places: Sequence[Place], findings: list[Finding]) ->
         known = ", ".join(place.id for place in places)
         hint = f"did you mean {' or '.join(near)}?" if near else f"known: {known}"
         message = f"no place is called that; {hint}"
-    findings.append(Finding(ASKED, "PLACE", name[:_LONGEST_SHOWN], message))
+    findings.append(Finding(ASKED, option, name[:_LONGEST_SHOWN], message))
     return None
 
 

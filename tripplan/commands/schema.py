@@ -18,7 +18,7 @@ from tripplan.commands.answers.logbook import (
 )
 from tripplan.commands.answers.parts import Told
 from tripplan.commands.answers.passes import PassesAnswer
-from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer
+from tripplan.commands.answers.study import StudyLimitsAnswer, StudyListAnswer, StudyProgrammeAnswer
 from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.console import Console
 from tripplan.files.household_file import household_schema
@@ -44,6 +44,7 @@ _ANSWERS: Mapping[str, type[Told]] = {
     "logbook-learned": LogbookLearnedAnswer,
     "study-list": StudyListAnswer,
     "study-programme": StudyProgrammeAnswer,
+    "study-limits": StudyLimitsAnswer,
     "busy-list": BusyListAnswer,
     "holidays-list": HolidaysListAnswer,
 }

@@ -1,13 +1,14 @@
 """`tripplan study`: study units, the places that fit them, and a term's programme of outings."""
 
 from argparse import Namespace
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 from tripplan.commands.answers.study import study_list_answer, study_programme_answer
 from tripplan.commands.console import Console
-from tripplan.commands.question import Question, ask
+from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
-from tripplan.errors import Finding, InputFaults, UnknownName
+from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
+from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan
@@ -26,7 +27,6 @@ from tripplan.planning.study.sentences import (
     unit_sentences,
 )
 from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
 from tripplan.records.study_units import remove_unit
 
@@ -75,6 +75,7 @@ def _add(options: Namespace, console: Console, question: Question, records: Reco
         "currency": question.family.household.currency,
         "budget": options.budget,
         "members": [member.name for member in question.party] if options.party else None,
+        "also_places": _also(options.also, question) if options.also else None,
     }
     given = before | {field: value for field, value in values.items() if value is not None}
     unit = as_asked(read_form(write_toml(given), ASKED, StudyUnit), _OPTIONS)
@@ -83,12 +84,18 @@ def _add(options: Namespace, console: Console, question: Question, records: Reco
     return 0
 
 
+def _also(names: Sequence[str], question: Question) -> list[str]:
+    """The ids of places that fit because the parent says so."""
+    findings: list[Finding] = []
+    found = [place_called(name, question.family.places, findings, "--also") for name in names]
+    if findings:
+        raise InputFaults(tuple(findings))
+    return list(dict.fromkeys(place.id for place in found if place is not None))
+
+
 def _remove(options: Namespace, console: Console, question: Question, records: Records) -> int:
     """Take a unit off, with what was settled or ruled out for it."""
-    units = records.all(StudyUnit)
-    kept = next((one for name, one in units.items() if name.casefold() == options.name.casefold()), None)
-    if kept is None:
-        raise UnknownName("study unit", options.name, tuple(units))
+    kept = unit_called(options.name, records)
     name = kept.value.name
     with records.change(question.clock(), f"The unit '{name}' is removed.") as change:
         remove_unit(change, kept)
@@ -97,9 +104,8 @@ def _remove(options: Namespace, console: Console, question: Question, records: R
 
 
 def _programme(options: Namespace, console: Console, question: Question, records: Records) -> int:
-    kept = records.get(ProgrammeWishes)
     family = question.family
-    wishes = kept.value if kept else ProgrammeWishes(currency=family.household.currency)
+    wishes = wishes_on_record(question, records)
 
     def ranked(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> Ranking:
         return rank(family, family.party(party), places, days_in(span), today=question.today)
@@ -133,4 +139,8 @@ _TASKS: Mapping[str, Callable[[Namespace, Console, Question, Records], int]] = {
     "add": _add,
     "remove": _remove,
     "programme": _programme,
+    "limits": limits,
+    "fix": fix,
+    "rule-out": rule_out,
+    "free": free,
 }

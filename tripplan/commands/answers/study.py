@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 from datetime import date
+from typing import Literal
 
 from tripplan.commands.answers.parts import (
     MoneyRangeTold,
     MoneyTold,
-    RecordsAnswer,
     Told,
     money_range_told,
     money_told,
@@ -15,6 +15,18 @@ from tripplan.commands.question import Question
 from tripplan.planning.study.fit import Fits
 from tripplan.planning.study.programme import Programme
 from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.study.wishes import ProgrammeWishes
+
+
+class StudyAnswer(Told):
+    """What every answer about study units begins with."""
+
+    format: Literal[1] = 1
+    """Version of the answers' keys."""
+    data: Literal["demo", "own", "files"]
+    """Whose household: the invented one, the one on record, or the one from a file. Study units, limits and
+    planned outings are always those on record."""
+    today: date
 
 
 class FittingPlaceTold(Told):
@@ -48,7 +60,7 @@ class UnitTold(Told):
     """Its topics that no card names."""
 
 
-class StudyListAnswer(RecordsAnswer):
+class StudyListAnswer(StudyAnswer):
     """The study units, in order of time."""
 
     units: tuple[UnitTold, ...]
@@ -79,7 +91,7 @@ class UnitWithoutTold(Told):
     reasons: tuple[str, ...]
 
 
-class StudyProgrammeAnswer(RecordsAnswer):
+class StudyProgrammeAnswer(StudyAnswer):
     """One outing for each unit that can have one, at the least weight in all."""
 
     limits: tuple[str, ...]
@@ -93,6 +105,18 @@ class StudyProgrammeAnswer(RecordsAnswer):
     felt_cost: MoneyTold
     unknown: bool
     """Whether nobody knows some of the costs, so that the total is a lower bound."""
+
+
+class StudyLimitsAnswer(StudyAnswer):
+    """What a term's programme keeps to."""
+
+    wishes: ProgrammeWishes
+    """Its limits, with what is fixed and ruled out."""
+
+
+def study_limits_answer(question: Question, wishes: ProgrammeWishes) -> StudyLimitsAnswer:
+    """The answer of `study limits`."""
+    return StudyLimitsAnswer(data=question.whose, today=question.today, wishes=wishes)
 
 
 def study_list_answer(question: Question, units: Sequence[tuple[StudyUnit, Fits]]) -> StudyListAnswer:

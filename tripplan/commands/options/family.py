@@ -1,23 +1,8 @@
-"""The options of the commands about the family's study, its busy times and its logbook."""
+"""The options of the commands about the family's busy times, holidays and its logbook."""
 
 from argparse import ArgumentParser, ArgumentTypeError
-from datetime import date
 
-from tripplan.commands.options.shared import PLANNING, Tasks, json_option, own_records_options
-
-
-def _days_of(parser: ArgumentParser, *, required: bool) -> None:
-    for option, name, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
-        parser.add_argument(
-            option, dest=name, metavar="DATE", type=_date, required=required, help=f"the {end} day of it"
-        )
-
-
-def _date(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
+from tripplan.commands.options.shared import Tasks, date_said, days_of, json_option, own_records_options
 
 
 def _number(text: str) -> float:
@@ -25,20 +10,6 @@ def _number(text: str) -> float:
         return float(text)
     except ValueError:
         raise ArgumentTypeError(f"a number such as 25, not {text[:40]!r}") from None
-
-
-def study_options(parser: ArgumentParser) -> None:
-    """The tasks of `tripplan study`."""
-    tasks = Tasks(parser, *PLANNING)
-    json_option(tasks.add("list", "tell the study units and the places that fit"))
-    json_option(tasks.add("programme", "choose one outing a unit, together within the budget"))
-    add = tasks.add("add", "add a study unit, or change the one of this name")
-    add.add_argument("name", metavar="NAME", help="what the unit is called")
-    add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")
-    _days_of(add, required=True)
-    add.add_argument("--budget", metavar="AMOUNT", help="what its outing may cost at most")
-    remove = tasks.add("remove", "take a study unit off the records")
-    remove.add_argument("name", metavar="NAME", help="what the unit is called")
 
 
 def busy_options(parser: ArgumentParser) -> None:
@@ -59,7 +30,7 @@ def busy_options(parser: ArgumentParser) -> None:
         below.add_argument("start", metavar="START", help="when it begins, such as 16:00")
         below.add_argument("end", metavar="END", help="when it is over")
         below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
-        _days_of(below, required=False)
+        days_of(below, required=False)
     late = tasks.add("late", "say what a late evening does to the next day")
     late.add_argument(
         "after", metavar="TIME", help="an entry that ends later than this is late; 'never': it does nothing"
@@ -77,8 +48,10 @@ def holidays_options(parser: ArgumentParser) -> None:
     json_option(tasks.add("list", "tell the coming year's public holidays and the local days on record"))
     add = tasks.add("add", "add a festival or local day off, or change the one of this name")
     add.add_argument("name", metavar="NAME", help="what it is called")
-    add.add_argument("first", metavar="DATE", type=_date, help="its first day")
-    add.add_argument("last", metavar="LAST", type=_date, nargs="?", help="its last day (default: the first)")
+    add.add_argument("first", metavar="DATE", type=date_said, help="its first day")
+    add.add_argument(
+        "last", metavar="LAST", type=date_said, nargs="?", help="its last day (default: the first)"
+    )
     where = add.add_mutually_exclusive_group(required=True)
     where.add_argument("--place", metavar="PLACE", help="the one place it concerns: an id or a name")
     where.add_argument("--town", metavar="WHERE", help="the town it concerns, with all places near")

@@ -38,6 +38,7 @@ SCHEMAS = (
     "logbook-learned",
     "study-list",
     "study-programme",
+    "study-limits",
     "busy-list",
     "holidays-list",
 )

@@ -2,6 +2,7 @@
 
 from argparse import ArgumentParser, ArgumentTypeError
 from collections.abc import Callable
+from datetime import date
 
 USUAL_WEEKS = 6
 """How many weeks, counted from tomorrow, are looked at when no dates are given."""
@@ -75,6 +76,22 @@ def count(text: str) -> int:
     if not (text.isdecimal() and len(text) < 10 and int(text)):
         raise ArgumentTypeError(f"a whole number from 1 on, not {text[:40]!r}")
     return int(text)
+
+
+def date_said(text: str) -> date:
+    """A date."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
+
+
+def days_of(parser: ArgumentParser, *, required: bool) -> None:
+    """The first and the last day of something that is put on record."""
+    for option, dest, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
+        parser.add_argument(
+            option, dest=dest, metavar="DATE", type=date_said, required=required, help=f"the {end} day of it"
+        )
 
 
 LONGEST_NAME = 80

@@ -93,6 +93,27 @@ def limit_sentences(wishes: ProgrammeWishes, units: Sequence[StudyUnit]) -> tupl
     )
 
 
+def pick_sentences(wishes: ProgrammeWishes, names: Mapping[str, str]) -> tuple[str, ...]:
+    """What the parent fixed and ruled out, in words.
+
+    Args:
+        wishes: what the programme keeps to.
+        names: of the places, by the ids of their cards.
+    """
+    fixed = (
+        f"'{one.unit}' is fixed"
+        f"{f' to {names.get(one.place, one.place)}' if one.place else ''}"
+        f"{f' on {wording.day(one.day)}' if one.day else ''}."
+        for one in wishes.settled
+    )
+    ruled_out = (
+        f"'{one.unit}' does not go to {names.get(one.place, one.place)}"
+        f"{f' on {wording.day(one.day)}' if one.day else ''}."
+        for one in wishes.ruled_out
+    )
+    return (*fixed, *ruled_out)
+
+
 def programme_sentences(programme: Programme, wishes: ProgrammeWishes) -> tuple[str, ...]:
     """What a programme comes to, and how far that may be trusted."""
     most = wishes.spends_at_most

@@ -73,6 +73,12 @@ class ProgrammeWishes(Written):
         """The budget; None where there is none."""
         return None if self.budget is None else Money(self.budget, self.currency)
 
+    def in_currency(self, currency: str) -> Self:
+        """The same wishes for a household that counts in a currency; a budget in another one is dropped."""
+        if currency == self.currency:
+            return self
+        return self.model_validate({**dict(self), "currency": currency, "budget": None})
+
     def settled_for(self, unit: str) -> SettledFor | None:
         """What is settled for a unit, if anything."""
         return next((one for one in self.settled if one.unit == unit), None)
@@ -90,6 +96,8 @@ class ProgrammeWishes(Written):
         clash = now is not None and now.place in (None, place) and (day is None or now.day in (None, day))
         kept = self.settling(unit, None, None) if clash else self
         new = RuledOut(unit=unit, place=place, day=day)
+        if new in kept.ruled_out:
+            return kept
         return kept.model_validate({**dict(kept), "ruled_out": (*kept.ruled_out, new)})
 
     def forgetting(self, unit: str) -> Self:

@@ -95,8 +95,4 @@ def wanted(view: View, currency: str) -> Wanted:
     kept = records_of(view).get(ProgrammeWishes)
     if kept is None:
         return Wanted(view, ProgrammeWishes(currency=currency), 0)
-    if kept.value.currency != currency:
-        return Wanted(
-            view, kept.value.model_copy(update={"currency": currency, "budget": None}), kept.revision
-        )
-    return Wanted(view, kept.value, kept.revision)
+    return Wanted(view, kept.value.in_currency(currency), kept.revision)
