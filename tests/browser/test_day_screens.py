@@ -1,6 +1,7 @@
 """The day's screens in a real browser: big type on the phone, its page as a file, a slider that answers."""
 
-from datetime import datetime, timedelta
+from dataclasses import replace
+from datetime import datetime, time, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,7 @@ from tests.browser.conftest import Visit
 from tests.day_sheets import planned, sheet
 from tripplan.files.day_phone_html import day_phone_html
 from tripplan.planning.day import StepKind
+from tripplan.planning.outing import Outing
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser
@@ -69,6 +71,38 @@ def test_the_saved_page_counts_days_by_the_calendar(
     page.clock.set_fixed_time(outing.plan.leave_home - ahead)
     page.goto(file.as_uri())
     assert page.locator("[data-left]").first.inner_text() == said
+    page.close()
+
+
+def moved_to_the_night(outing: Outing) -> Outing:
+    """The same outing with its last step ending half an hour past midnight."""
+    plan = outing.plan
+    home = datetime.combine(outing.day, time(0, 30), plan.home.tzinfo) + timedelta(days=1)
+    later = home - plan.home
+    steps = tuple(replace(step, start=step.start + later, end=step.end + later) for step in plan.steps)
+    night = replace(plan, leave_home=plan.leave_home + later, home=home, steps=steps, naps=())
+    return replace(outing, plan=night)
+
+
+def test_the_saved_page_goes_on_past_midnight(browser: "Browser", tmp_path: Path) -> None:
+    """Before midnight the drive home still takes so many minutes, not till 'tomorrow'."""
+    outing = moved_to_the_night(planned())
+    drive = [step for step in outing.plan.steps if step.kind is StepKind.DRIVE][-1]
+    file = tmp_path / "day.html"
+    file.write_text(day_phone_html(outing, sheet()), encoding="utf-8")
+    page = browser.new_page(timezone_id=str(outing.question.home_zone))
+
+    def said_at(moment: datetime) -> str:
+        page.clock.set_fixed_time(moment)
+        page.goto(file.as_uri())
+        return page.locator("main").inner_text()
+
+    assert drive.start.day < drive.end.day
+    said = said_at(drive.end - timedelta(minutes=37))
+    assert said.startswith("Drive home")
+    assert "still 37 min" in said
+    assert "still 8 min" in said_at(drive.end - timedelta(minutes=8))
+    assert said_at(outing.plan.home).startswith("Home again")
     page.close()
 
 

@@ -1,9 +1,12 @@
 """What the phone says at every minute of a day."""
 
-from datetime import UTC, timedelta
+from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import pytest
 
 from tests.day_sheets import planned
-from tripplan.files.day_stretches import map_link, sleeps, step_words, stretches
+from tripplan.files.day_stretches import Stretch, map_link, sleeps, step_words, stretches, time_left
 
 MINUTE = timedelta(minutes=1)
 
@@ -36,6 +39,24 @@ def test_each_stretch_announces_the_next() -> None:
         assert stretch.following.startswith("Then, at ")
         assert stretch.following.endswith(f": {after.title}")
     assert (last.title, last.following) == ("Home again", "")
+
+
+NIGHT = datetime(2026, 12, 8, 23, 50, tzinfo=ZoneInfo("America/Chicago"))
+
+
+@pytest.mark.parametrize(
+    ("left", "before", "during"),
+    [
+        (25 * MINUTE, "in 25 min", "still 25 min"),
+        (359 * MINUTE, "in 5 h 59 min", "still 5 h 59 min"),
+        (6 * 60 * MINUTE, "tomorrow", "still 6 h"),
+        (48 * 60 * MINUTE, "in 2 days", "still 48 h"),
+    ],
+)
+def test_how_long_it_still_is_goes_on_past_midnight(left: timedelta, before: str, during: str) -> None:
+    """At ten to twelve: an outing is announced by days, but what is on or begins soon by minutes."""
+    assert time_left(Stretch(None, NIGHT + left, "Shoes on"), NIGHT) == before
+    assert time_left(Stretch(NIGHT - MINUTE, NIGHT + left, "Visit"), NIGHT.astimezone(UTC)) == during
 
 
 def test_sleep_is_told_while_it_lasts() -> None:

@@ -325,6 +325,23 @@ def test_in_rain_the_open_air_comes_last_and_is_no_understudy() -> None:
     assert understudy.outing.place.name == "Mill"
 
 
+def test_after_midnight_the_way_home_is_still_told() -> None:
+    """From the place it is an hour home at half past midnight too; a day later nobody is out any more."""
+    family = make_family(opening={"hours": "10:00-23:00"}, household={"habits": {"home_by": "23:59"}})
+    night = datetime(2026, 12, 10, 0, 30, tzinfo=family.household.home.zone)
+    outing, found = again(family, where=Whereabouts.THERE, now=night)
+    (back,) = found.ways
+    assert back.title == "Go home now"
+    assert back.home == night + timedelta(minutes=outing.way_home.minutes)
+    assert found.impossible[0][0] == "Stay at Test museum"
+    for late in (
+        {"where": Whereabouts.THERE, "now": night + timedelta(days=1)},
+        {"where": Whereabouts.HOME, "late_minutes": 24 * 60},
+    ):
+        with pytest.raises(PlanError, match="the day is over"):
+            again(family, **late)
+
+
 def test_names_and_minutes_are_checked() -> None:
     """A stranger, a negative delay and a delay beyond midnight are callers' mistakes."""
     family = make_family()

@@ -165,6 +165,29 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     assert "on Fri, Dec 11, 2026, for Tern Landing River House" in text_of(app)
 
 
+def test_an_evening_out_is_not_over_at_midnight(at_time: AtTime, data: Path) -> None:
+    """Half past midnight the outing of the day before is there, booked ahead or not; at five it is not."""
+    planned = plan_it(data, "rag-and-reed", date(2026, 12, 9), "2026-11-25")
+    late = planned.model_copy(
+        update={"home": planned.home.replace(hour=23, minute=30), "sequence": planned.sequence + 1}
+    )
+    services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": "2026-11-25"})
+    services.demo.save(late, services.clock(), expected=1)
+    night = datetime(2026, 12, 10, 0, 30, tzinfo=planned.home.tzinfo)
+    assert title(at_time(night)) == "Home again"
+    assert title(at_time(night.replace(hour=5))) == "No outing yet"
+    night = datetime(2026, 12, 4, 0, 30, tzinfo=planned.home.tzinfo)
+    app = at_time(night, **RIVER_HOUSE)
+    assert title(app) == "Home again"
+    app.button(key="running_late").click().run()
+    assert not app.exception
+    app.radio(key="late_where").set_value("at the place").run()
+    app.time_input(key="late_now").set_value(night.time()).run()
+    assert not app.exception
+    assert f"From {wording.clock(night)}:" in text_of(app)
+    assert any("Go home now" in heading.value for heading in app.subheader)
+
+
 def test_running_late_goes_by_the_clock(at_time: AtTime, plan: DayPlan) -> None:
     """On the way it knows how far it still is for who left half an hour late; inside, what time it is."""
     drive = step_of(plan, StepKind.DRIVE)

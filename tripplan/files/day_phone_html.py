@@ -9,7 +9,7 @@ from html import escape
 
 from tripplan.files.day_sheet import DaySheet, address_of, clock_of
 from tripplan.files.day_sheet_html import section_html
-from tripplan.files.day_stretches import HOME_AGAIN, Stretch, map_link, sleeps, step_words, stretches
+from tripplan.files.day_stretches import HOME_AGAIN, SOON, Stretch, map_link, sleeps, step_words, stretches
 from tripplan.files.html_page import page_head
 from tripplan.planning.outing import Outing
 
@@ -38,7 +38,7 @@ a { color: inherit; }
 [hidden] { display: none; }
 """
 _SCRIPT = """
-const all = name => [...document.querySelectorAll(name)], day = 864e5;
+const all = name => [...document.querySelectorAll(name)], day = 864e5, soon = SOON;
 const midnight = ms => new Date(ms).setHours(0, 0, 0, 0);
 const minutes = ms => {
   const count = Math.ceil(ms / 6e4), hours = Math.floor(count / 60), rest = count % 60;
@@ -52,15 +52,16 @@ const look = () => {
     it.classList.toggle("over", over(it));
   }
   for (const it of all("[data-left]")) {
-    const until = +it.dataset.left, days = Math.round((midnight(until) - midnight(now)) / day);
-    if (days) it.textContent = days > 1 ? `in ${days} days` : "tomorrow";
-    else it.textContent = it.dataset.words + minutes(until - now);
+    const left = it.dataset.left - now, days = Math.round((midnight(now + left) - midnight(now)) / day);
+    const ahead = it.dataset.words === "in " && left >= soon && days;
+    if (ahead) it.textContent = days > 1 ? `in ${days} days` : "tomorrow";
+    else it.textContent = it.dataset.words + minutes(left);
   }
 };
 look();
 setInterval(look, 10000);
 document.addEventListener("visibilitychange", look);
-"""
+""".replace("SOON", str(round(SOON.total_seconds() * 1000)))
 
 
 def day_phone_html(outing: Outing, sheet: DaySheet) -> str:

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
+from math import ceil
 
+from tripplan.errors import PlanError
 from tripplan.files.day_sheet import clock_of
 from tripplan.planning import wording
 from tripplan.planning.day import Step, StepKind
@@ -11,6 +13,8 @@ from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 
 HOME_AGAIN = "Home again"
+SOON = timedelta(hours=6)
+"""Less than this before leaving is counted in hours, whether or not midnight lies between."""
 
 
 @dataclass(frozen=True)
@@ -70,6 +74,27 @@ def stretches(outing: Outing) -> tuple[Stretch, ...]:
         for step, then in zip(steps, following, strict=True)
     )
     return (before, *during, Stretch(plan.home, None, HOME_AGAIN))
+
+
+def time_left(stretch: Stretch, now: datetime) -> str:
+    """How long a stretch still is, such as 'in 25 min', 'still 45 min' or, before the outing, 'in 8 days'.
+
+    Args:
+        stretch: one that is on and that ends.
+        now: zone-aware.
+
+    Raises:
+        PlanError: the stretch has no end.
+    """
+    if stretch.ends is None:
+        raise PlanError("what has no end does not become less")
+    left = stretch.ends - now
+    if stretch.begins is None and left >= SOON:
+        days = (stretch.ends.date() - now.astimezone(stretch.ends.tzinfo).date()).days
+        if days:
+            return "tomorrow" if days == 1 else f"in {days} days"
+    minutes = wording.minutes(ceil(left / timedelta(minutes=1)))
+    return f"in {minutes}" if stretch.begins is None else f"still {minutes}"
 
 
 def sleeps(outing: Outing) -> Iterator[Stretch]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
@@ -29,6 +29,8 @@ from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
 from tripplan.planning.trouble import Here, Trouble, Whereabouts
 from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
+ONE_DAY = timedelta(days=1)
+"""After so long nobody is out any more. Whoever is may come home after midnight, but not leave after it."""
 MOST_UNDERSTUDIES_TRIED = 6
 """So many of the nearest other places are looked at [-]."""
 
@@ -58,7 +60,8 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         UnknownName: a name is not one of the party's.
     """
     here = Here(family, outing, trouble)
-    if here.now.astimezone(here.zone).date() != outing.day:
+    over = (here.now - outing.plan.leave_home) > ONE_DAY
+    if over or (here.at_home and here.now.astimezone(here.zone).date() != outing.day):
         raise PlanError("that late, the day is over")
     ways: list[WayOut] = []
     impossible: list[tuple[str, tuple[str, ...]]] = []

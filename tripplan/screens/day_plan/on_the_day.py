@@ -2,15 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
-from math import ceil
+from datetime import date, datetime, time, timedelta
 
 import streamlit as st
 
 from tripplan.errors import UnknownName
 from tripplan.files.day_phone_html import day_phone_html
 from tripplan.files.day_sheet import address_of, clock_of, day_sheet, dialled
-from tripplan.files.day_stretches import HOME_AGAIN, map_link, sleeps, step_words, stretches
+from tripplan.files.day_stretches import HOME_AGAIN, map_link, sleeps, step_words, stretches, time_left
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning import wording
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
@@ -37,6 +36,9 @@ from tripplan.screens.widgets.saving import records_of
 
 LOOKS_AT_THE_CLOCK = "20s"
 """How often what to do now is looked up anew."""
+
+LATE_HOME = timedelta(hours=4)
+"""So long after an outing should be over, it may still be on: an evening out can end after midnight."""
 
 _SETTLED = "planned"
 
@@ -65,6 +67,7 @@ class _Meant:
         day: when.
         party: who goes.
         leave_home, leave_place: the times it is planned with; None for the best ones.
+        over: when it should be over; midnight where nothing is on record.
         said: what tells it from the others.
     """
 
@@ -73,6 +76,7 @@ class _Meant:
     party: tuple[str, ...]
     leave_home: datetime | None
     leave_place: datetime | None
+    over: datetime
     said: str
 
     @property
@@ -93,7 +97,8 @@ def render(view: View) -> None:
         return
     page = st.container(key="on_the_day")
     meant = _pick(view, known)
-    planned_on = day_of_planning(view, family, meant.place.id, meant.day)
+    # After midnight the day before is still being lived.
+    planned_on = min(day_of_planning(view, family, meant.place.id, meant.day), meant.day)
     try:
         outing = answers.planned(
             family,
@@ -124,18 +129,14 @@ def _known(view: View, family: Family) -> dict[str, _Meant]:
     """Every outing the page can be about, what it is at first about in front."""
     named = list(_named_in_address(view, family))
     planned = list(_planned(view, family))
-    today = [meant for meant in planned if meant.day == view.today]
+    today = [meant for meant in planned if meant.day <= view.today]
     today.sort(key=lambda meant: meant.said != _SETTLED)
-    now = taken(view, family)
-    party = tuple(kept_party(view, family))
-    tried = (
-        [_Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, "as on Day plan")] if now else []
-    )
+    tried = list(_tried(view, family))
     # The times of the Day plan page count where the address names its outing; else those on record.
     ordered = (*_matching(named, (*tried, *planned)), *named, *today, *tried, *planned)
     found: dict[str, _Meant] = {}
     for meant in ordered:
-        if meant.day >= view.today:
+        if meant.day >= view.today or view.services.clock() < meant.over + LATE_HOME:
             found.setdefault(meant.key, meant)
     return found
 
@@ -145,7 +146,15 @@ def _planned(view: View, family: Family) -> Iterator[_Meant]:
         place = place_named(family, one.place)
         if place is not None:
             said = _SETTLED if one.status is PlanStatus.CONFIRMED else "pencilled in"
-            yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, said)
+            yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, one.home, said)
+
+
+def _tried(view: View, family: Family) -> Iterator[_Meant]:
+    """The outing of the Day plan page, if there is one."""
+    now = taken(view, family)
+    if now is not None:
+        over, party = _midnight_after(family, now.day), tuple(kept_party(view, family))
+        yield _Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, over, "as on Day plan")
 
 
 def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
@@ -156,7 +165,13 @@ def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
     except ValueError:
         return
     if place is not None:
-        yield _Meant(place, day, tuple(kept_party(view, family)), None, None, "the best plan")
+        over = _midnight_after(family, day)
+        yield _Meant(place, day, tuple(kept_party(view, family)), None, None, over, "the best plan")
+
+
+def _midnight_after(family: Family, day: date) -> datetime:
+    """When a day is over at home."""
+    return datetime.combine(day + timedelta(days=1), time(0), family.household.home.zone)
 
 
 def _matching(named: Sequence[_Meant], others: Sequence[_Meant]) -> list[_Meant]:
@@ -221,22 +236,13 @@ def _now(view: View, outing: Outing) -> None:
     with st.container(key="day_now"):
         st.title(plain(stretch.title), anchor=False)
         if stretch.ends is not None:
-            words = "in" if stretch.begins is None else "still"
-            st.markdown(plain(_left(words, now, stretch.ends)))
+            st.markdown(plain(time_left(stretch, now)))
         for line in (*stretch.lines, *(sleep.title for sleep in sleeps(outing) if sleep.is_on(now))):
             st.markdown(plain(line))
     if stretch.following:
         st.header(plain(stretch.following), anchor=False)
     if now < outing.plan.enter:
         _way_there(outing.place)
-
-
-def _left(words: str, now: datetime, until: datetime) -> str:
-    """How long it still is, such as 'in 25 min', 'still 45 min' or 'in 8 days'."""
-    days = (until.date() - now.astimezone(until.tzinfo).date()).days
-    if days:
-        return "tomorrow" if days == 1 else f"in {days} days"
-    return f"{words} {wording.minutes(ceil((until - now).total_seconds() / 60))}"
 
 
 @st.fragment(run_every=LOOKS_AT_THE_CLOCK)

@@ -148,13 +148,19 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Tr
         late_minutes=late,
         where=where,
         still_to_drive_minutes=still,
-        now=None if clock is None else datetime.combine(outing.day, clock, zone),
+        now=None if clock is None else _there_at(outing, clock),
         asleep=None if asleep == NOBODY else asleep,
         ill=None if ill == NOBODY else ill,
         stays_home=stays if stays in adults else None,
         rain=rain,
         tickets_paid=paid,
     )
+
+
+def _there_at(outing: Outing, clock: time) -> datetime:
+    """A time of day at the place; before the family has left home, it is one of the night after."""
+    moment = datetime.combine(outing.day, clock, outing.plan.enter.tzinfo)
+    return moment if moment >= outing.plan.leave_home else moment + timedelta(days=1)
 
 
 def _way(way: WayOut) -> None:

@@ -165,10 +165,10 @@ def _moment_in(text: str | None) -> datetime | None:
 
 
 def planned_outings(view: View) -> list[PlannedOuting]:
-    """What is planned from today on and not called off, soonest first."""
+    """What is or was planned and not called off, earliest first."""
     outings = (kept.value for kept in records_of(view).all(PlannedOuting).values())
     return sorted(
-        (one for one in outings if one.day >= view.today and one.status is not PlanStatus.CANCELLED),
+        (one for one in outings if one.status is not PlanStatus.CANCELLED),
         key=lambda outing: (outing.leave_home, outing.id),
     )
 
