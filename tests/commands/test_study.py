@@ -243,6 +243,7 @@ def test_the_own_week_is_told_and_changed(run: Run, own_records: Records, tmp_pa
     assert kept is not None
     assert [block.name for block in kept.value.weekly] == ["Piano"]
     assert kept.value.work[0].then == "without"
+    assert kept.value.work[0].public_holidays_off
     assert run("busy", "work", "Zoe", "08:00", "16:00", "Mo").status == 2
     wrong = run("busy", "block", "Piano", "16:00", "15:00", "Tu")
     assert wrong.status == 2
@@ -255,3 +256,23 @@ def test_the_own_week_is_told_and_changed(run: Run, own_records: Records, tmp_pa
     listed = run("busy", "list")
     assert "Piano: Tue, 16:00 to 17:00" in listed.out
     assert "nobody leaves before 10:00" in listed.out
+
+
+def test_a_block_of_some_weeks_and_hours_on_holidays(run: Run, own_records: Records) -> None:
+    """Every other week, but not in breaks; hours on holidays too; faults are told by the options."""
+    breaks = ("--not-during", "2026-12-21", "2027-01-03", "--not-during", "2027-03-15", "2027-03-19")
+    dates = ("--from", "2026-12-01", "--every-weeks", "2")
+    block = ("busy", "block", "Choir", "16:00", "17:00", "Tu")
+    assert run(*block, *dates, *breaks).status == 0
+    assert run("busy", "work", "Bo", "08:00", "16:00", "Mo", "--on-holidays").status == 0
+    kept = own_records.get(FamilyDays)
+    assert kept is not None
+    (choir,) = kept.value.weekly
+    begins = [str(span.first) for span in choir.not_during]
+    assert (choir.every_weeks, begins) == (2, ["2026-12-21", "2027-03-15"])
+    assert not kept.value.work[0].public_holidays_off
+    wrong = run(
+        *block, "--from", "2026-12-01", "--every-weeks", "13", "--not-during", "2027-01-03", "2026-12-21"
+    )
+    assert "command line: --every-weeks: " in wrong.err
+    assert "command line: --not-during: the last day lies before the first" in wrong.err

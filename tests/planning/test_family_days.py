@@ -12,6 +12,7 @@ from tests.builders import make_household
 from tripplan.planning.calendars import Busy, FamilyCalendar
 from tripplan.planning.choose import rank
 from tripplan.planning.family_days import BusyDays, FamilyDays, WeeklyBlock
+from tripplan.planning.local_days import LocalDay
 from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
 
 CHICAGO = ZoneInfo("America/Chicago")
@@ -78,6 +79,34 @@ def test_working_hours_count_only_for_who_goes_and_not_on_a_holiday() -> None:
     assert told(days, date(2027, 1, 1)) == []
     at_work = busy(own_week(work=[{**BO_WORKS, "days": ["Fr"], "public_holidays_off": False}]))
     assert told(at_work, date(2027, 1, 1)) == ["01 08:00-01 16:30 Bo works"]
+
+
+def test_a_local_day_off_around_home_frees_working_hours() -> None:
+    """Bo is free on the town's own holiday, every year; not where it is far, nobody is off, or Bo is not."""
+    household = make_household()
+    home = household.home.point
+
+    def works(years: int = 0, km_north: float = 0.0, day_off: bool = True, **work: Any) -> bool:
+        town = {"country": "US", "latitude": home.latitude + km_north / 111.195, "longitude": home.longitude}
+        fair = LocalDay.model_validate(
+            {
+                "name": "Founders' day",
+                "first": TUESDAY,
+                "last": TUESDAY,
+                "every_year": True,
+                "town": town,
+                "day_off": day_off,
+            }
+        )
+        every_day = {**BO_WORKS, "days": ["Tu", "We"], **work}
+        days = BusyDays(household, (), own_week(work=[every_day]), (fair,))
+        return bool(days.on(TUESDAY.replace(year=TUESDAY.year + years), EVERYBODY))
+
+    assert not works()
+    assert not works(years=1)
+    assert works(km_north=30)
+    assert works(day_off=False)
+    assert works(public_holidays_off=False)
 
 
 def test_an_outing_may_go_without_the_adult_at_work() -> None:

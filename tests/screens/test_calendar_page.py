@@ -410,7 +410,9 @@ def test_the_familys_own_week_is_entered_and_taken_from(open_app: Opened, tmp_pa
     app.button_group(key="working_hours_days").set_value(["Mo", "We"])
     app.radio(key="working_hours_then").set_value("without")
     app.button(key="save_work").click().run()
-    assert "Joel works Mon and Wed, 08:00 to 16:30, not on public holidays" in said(app.markdown)
+    assert "Joel works Mon and Wed, 08:00 to 16:30, not on public holidays and local days off" in said(
+        app.markdown
+    )
     app.radio(key="late_evening_then").set_value("later")
     app.button(key="save_late").click().run()
     assert "nobody leaves before 09:30 the next day" in said(app.markdown)

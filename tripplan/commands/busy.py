@@ -35,6 +35,8 @@ _OPTIONS = {
     "days": "DAY",
     "first": "--from",
     "last": "--to",
+    "every_weeks": "--every-weeks",
+    "not_during": "--not-during",
     "after": "TIME",
     "not_before": "--not-before",
 }
@@ -128,13 +130,22 @@ def _changed(options: Namespace, week: FamilyDays) -> dict[str, Any]:
     if options.task == "work":
         then = "without" if options.without else "wait"
         new = {"member": options.member, **_hours(options), "then": then}
+        new["public_holidays_off"] = not options.on_holidays
         return {**raw, "work": [*raw.get("work", []), new]}
     others = [one for one in raw.get("weekly", []) if one["name"].casefold() != options.name.casefold()]
     return {**raw, "weekly": [*others, {"name": options.name, **_hours(options)}]}
 
 
 def _hours(options: Namespace) -> dict[str, Any]:
-    hours = {"first": options.from_day, "last": options.to_day, "start": options.start, "end": options.end}
+    breaks = [{"first": first, "last": last} for first, last in options.not_during or ()]
+    hours = {
+        "first": options.from_day,
+        "last": options.to_day,
+        "start": options.start,
+        "end": options.end,
+        "every_weeks": options.every_weeks,
+        "not_during": breaks or None,
+    }
     return {"days": options.days, **{name: value for name, value in hours.items() if value is not None}}
 
 

@@ -18,6 +18,7 @@ from tripplan.planning import wording
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.household import Household, Member, Name, Weekday
+from tripplan.planning.local_days import LocalDay, is_near, local_dates
 from tripplan.planning.model import ClockTime, Written
 
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
@@ -87,7 +88,8 @@ class WorkingHours(_EveryWeek):
     member: Name
     """Who; a member of the household."""
     public_holidays_off: bool = True
-    """Whether public holidays where the family lives are free."""
+    """Whether public holidays where the family lives are free, and local days on which people there are off
+    work."""
     then: Literal["wait", "without"] = "wait"
     """What an outing does that this adult belongs to: `wait` keeps it clear of the hours; `without` goes on
     such a day without this adult, unless nobody of 18 or older would be left."""
@@ -142,11 +144,13 @@ class BusyDays:
         household: its members, home and clock.
         calendars: what was imported.
         own_week: blocks, working hours and late evenings.
+        local_days: what the parent listed; those on which people around home are off work free them too.
     """
 
     household: Household
     calendars: tuple[FamilyCalendar, ...]
     own_week: FamilyDays
+    local_days: tuple[LocalDay, ...] = ()
 
     def on(self, day: date, party: Collection[str]) -> tuple[Busy, ...]:
         """What an outing on a day must stay clear of.
@@ -257,9 +261,8 @@ class BusyDays:
     def _at_work(self, day: date, party: Collection[str]) -> Iterator[WorkingHours]:
         for work in self.own_week.work:
             if work.member in party and work.happens_on(day):
-                if work.public_holidays_off and day in self._holidays(day.year):
-                    continue
-                yield work
+                if not (work.public_holidays_off and self._is_off_work(day)):
+                    yield work
 
     def _needed(self, name: str, day: date, party: Collection[str]) -> bool:
         """Whether nobody of 18 or older could go if all who are at work stayed behind."""
@@ -270,6 +273,18 @@ class BusyDays:
             if member.name in party and member.is_adult_on(day)
         }
         return name in adults and adults <= at_work
+
+    def _is_off_work(self, day: date) -> bool:
+        """Whether people around home are off work on a day of the week on which they usually work."""
+        if day in self._holidays(day.year):
+            return True
+        return any(day in local_dates(local, (day.year,)) for local in self._days_off)
+
+    @cached_property
+    def _days_off(self) -> tuple[LocalDay, ...]:
+        """The local days off around home."""
+        home = self.household.home.point
+        return tuple(local for local in self.local_days if local.day_off and is_near(local, home))
 
     def _holidays(self, year: int) -> Collection[date]:
         home = self.household.home

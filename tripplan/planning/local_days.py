@@ -16,7 +16,7 @@ from tripplan.planning.household import Name
 from tripplan.planning.model import Written
 from tripplan.planning.place import Place, PlaceId, SpecialDay
 from tripplan.planning.travel.distance import geodesic_km
-from tripplan.planning.where import Where
+from tripplan.planning.where import Point, Where
 
 LONGEST_DAYS = 31
 """A festival longer than this is a season [days]."""
@@ -42,7 +42,8 @@ class LocalDay(Written):
     crowd_factor: Annotated[Decimal, Field(gt=0, le=50)] = Decimal("1.5")
     """How many times the usual number of visitors [-]; the usual value is a guess."""
     day_off: bool = False
-    """Whether people there are off work, as on a public holiday."""
+    """Whether people there are off work, as on a public holiday; so are the household's adults where the town
+    is theirs."""
     hours_as_on_holidays: bool = False
     """Whether places there keep the hours and prices of a public holiday. A card's rules for public holidays
     (PH) mean those of its own country and state alone, unless this says otherwise."""
@@ -113,11 +114,14 @@ def _in_year(day: date, year: int) -> date:
     return day.replace(year=year)
 
 
+def is_near(local: LocalDay, point: Point) -> bool:
+    """Whether a point lies in or around the town that a festival concerns."""
+    return local.town is not None and geodesic_km(local.town.point, point) <= local.reach_km
+
+
 def concerns(local: LocalDay, place: Place) -> bool:
     """Whether a festival is at a place or near enough to it."""
-    if local.town is None:
-        return local.place == place.id
-    return geodesic_km(local.town.point, place.where.point) <= local.reach_km
+    return local.place == place.id if local.town is None else is_near(local, place.where.point)
 
 
 def with_local_days(place: Place, locals_: Sequence[LocalDay], years: Iterable[int]) -> Place:

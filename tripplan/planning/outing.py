@@ -89,7 +89,7 @@ class Family:
     @cached_property
     def busy_days(self) -> BusyDays:
         """When the family is busy, by day; worked out once."""
-        return BusyDays(self.household, self.family_calendars, self.own_week)
+        return BusyDays(self.household, self.family_calendars, self.own_week, self.local_days)
 
     @cached_property
     def places_of_passes(self) -> tuple[Place, ...]:

@@ -21,7 +21,7 @@ def block_sentence(block: WeeklyBlock) -> str:
 
 def work_sentence(work: WorkingHours) -> str:
     """Working hours and what an outing does about them."""
-    holidays = ", not on public holidays" if work.public_holidays_off else ""
+    holidays = ", not on public holidays and local days off" if work.public_holidays_off else ""
     return f"{work.member} works {_when(work)}{holidays}: {WORK_THEN[work.then]}."
 
 

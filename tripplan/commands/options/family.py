@@ -2,7 +2,14 @@
 
 from argparse import ArgumentParser, ArgumentTypeError
 
-from tripplan.commands.options.shared import Tasks, date_said, days_of, json_option, own_records_options
+from tripplan.commands.options.shared import (
+    Tasks,
+    count,
+    date_said,
+    days_of,
+    json_option,
+    own_records_options,
+)
 
 
 def _number(text: str) -> float:
@@ -26,11 +33,30 @@ def busy_options(parser: ArgumentParser) -> None:
     work.add_argument(
         "--without", action="store_true", help="outings go without this adult (default: they wait)"
     )
+    work.add_argument(
+        "--on-holidays",
+        action="store_true",
+        help="also on public holidays and local days off around home (default: these are free)",
+    )
     for below in (block, work):
         below.add_argument("start", metavar="START", help="when it begins, such as 16:00")
         below.add_argument("end", metavar="END", help="when it is over")
         below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
         days_of(below, required=False)
+        below.add_argument(
+            "--every-weeks",
+            metavar="N",
+            type=count,
+            help="every so many weeks, counted from the week of --from (default: 1)",
+        )
+        below.add_argument(
+            "--not-during",
+            metavar=("FIRST", "LAST"),
+            type=date_said,
+            nargs=2,
+            action="append",
+            help="not from one day to another, such as a break; as often as needed",
+        )
     late = tasks.add("late", "say what a late evening does to the next day")
     late.add_argument(
         "after", metavar="TIME", help="an entry that ends later than this is late; 'never': it does nothing"

@@ -114,7 +114,11 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
         st.text_input(
             _LABELS["crowd_factor"], key=fields.key("crowd_factor"), help="1.5 is a guess; 1 changes nothing."
         )
-        st.checkbox("People there are off work, as on a public holiday", key=fields.key("day_off"))
+        st.checkbox(
+            "People there are off work, as on a public holiday",
+            key=fields.key("day_off"),
+            help="Where your home is within reach of the town, your own working hours are free as well.",
+        )
         st.checkbox(
             "Places there keep the hours and prices of a public holiday",
             key=fields.key("hours_as_on_holidays"),

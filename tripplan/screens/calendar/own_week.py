@@ -128,7 +128,10 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
         with st.form("working_hours_form"):
             st.selectbox("Who works?", adults, key=fields.key("member"))
             _every_week_inputs(fields)
-            st.checkbox("Public holidays are free", key=fields.key("public_holidays_off"))
+            st.checkbox(
+                "Public holidays are free, and local days off around home",
+                key=fields.key("public_holidays_off"),
+            )
             st.radio(
                 "What then?",
                 list(WORK_THEN),
