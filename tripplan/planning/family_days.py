@@ -260,9 +260,9 @@ class BusyDays:
 
     def _at_work(self, day: date, party: Collection[str]) -> Iterator[WorkingHours]:
         for work in self.own_week.work:
-            if work.member in party and work.happens_on(day):
-                if not (work.public_holidays_off and self._is_off_work(day)):
-                    yield work
+            free = work.public_holidays_off and self._is_off_work(day)
+            if work.member in party and work.happens_on(day) and not free:
+                yield work
 
     def _needed(self, name: str, day: date, party: Collection[str]) -> bool:
         """Whether nobody of 18 or older could go if all who are at work stayed behind."""
