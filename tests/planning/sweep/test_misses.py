@@ -9,10 +9,11 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.money import Money
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.sweep.misses import nearest_misses
+from tripplan.planning.sweep.misses import Miss, nearest_misses
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Weeks, Wishes, all_met, wished
@@ -22,12 +23,12 @@ BIRD_WEEKS = DateSpan(first=date(2027, 1, 10), last=date(2027, 1, 20))
 JANUARY = DateSpan(first=date(2027, 1, 4), last=date(2027, 2, 14))
 
 
-def make_table(span: DateSpan = JANUARY, **changes: object) -> DayTable:
-    """The test family at the test museum, on every day of some weeks."""
-    place = make_place(**changes)
+def make_table(full_house: str = "20") -> DayTable:
+    """The test family at two museums, on every day of some weeks; so much a full house is worth to it."""
+    place = make_place()
     far = make_place(id="far", name="Far", where={**place.where.model_dump(), "longitude": -87.6})
-    family = Family(make_household(), (place, replace_indoors(far)))
-    return sweep(family, family.party(), family.places, span, today=TODAY)
+    family = Family(make_household(worth={"full_house": full_house}), (place, replace_indoors(far)))
+    return sweep(family, family.party(), family.places, JANUARY, today=TODAY)
 
 
 def replace_indoors(place: Place) -> Place:
@@ -84,8 +85,9 @@ def test_only_school_days_leaves_out_weekends_and_holidays(table: DayTable) -> N
     assert not [day for day in days if day.weekday() > 4]
 
 
-def test_a_better_day_that_misses_one_wish_is_told_with_its_amount(table: DayTable) -> None:
+def test_a_better_day_that_misses_one_wish_is_told_with_its_amount() -> None:
     """With Sundays alone asked for, a weekday weighs less: by how much, and what keeps it out."""
+    table = make_table(full_house="80")
     wishes = wished(Wishes(weekdays=frozenset(("Su",))), table)
     best = tuple(table.ranked(all_met(wishes, table))[0].tolist())
     (miss, *_) = nearest_misses(table, wishes)
@@ -96,6 +98,14 @@ def test_a_better_day_that_misses_one_wish_is_told_with_its_amount(table: DayTab
     assert "are not among your weekdays" in miss.sentence
 
 
+def test_a_few_cents_are_not_worth_saying(table: DayTable) -> None:
+    """A weekday weighs 0.73 less than the best Sunday, which is about equally good; nobody is told of it."""
+    wishes = wished(Wishes(weekdays=frozenset(("Su",))), table)
+    sunday, best = (tuple(table.ranked(met)[0].tolist()) for met in (all_met(wishes, table), table.can_go))
+    assert 0 < int(table.felt[sunday]) - int(table.felt[best]) < SMALL_LOSS * 100
+    assert not [miss for miss in nearest_misses(table, wishes) if miss.better == wishes[0].words]
+
+
 def test_where_nothing_meets_all_wishes_each_single_obstacle_is_told(table: DayTable) -> None:
     """A budget of one dollar meets no day; the day that comes nearest is told with its price."""
     (miss,) = nearest_misses(table, wished(Wishes(budget=Decimal(1)), table))
@@ -103,18 +113,15 @@ def test_where_nothing_meets_all_wishes_each_single_obstacle_is_told(table: DayT
     assert "at most $1.00" in miss.sentence
 
 
-def test_the_quietest_day_that_falls_after_a_birthday_says_what_that_costs() -> None:
-    """Cy is eight on 11 March; from then on a child's ticket of 9.00 has to be bought, tax and reserve apart.
-
-    The household sets nothing aside here, so the difference is the ticket: 9.00 (worked by hand).
-    """
+def quietest_after_a_birthday(child: str) -> tuple[DayTable, Miss]:
+    """Cy is eight on 11 March, and has to have a child's ticket from then on; the day before has a fair."""
     place = make_place(
         opening={
             "hours": "2027 Mar 6 10:00-17:00; 2027 Mar 16 10:00-17:00; 2026 Dec 1-2026 Dec 31 Sa 10:00-17:00"
         },
         offers=[
             {"name": "Adult", "price": "14.00", "ages": "18+"},
-            {"name": "Child", "price": "9.00", "ages": "8-17"},
+            {"name": "Child", "price": child, "ages": "8-17"},
             {"name": "Small child", "price": "0.00", "ages": "under 8"},
         ],
         special_days=[{"day": "2027-03-06", "name": "Fair", "crowd_factor": "1.2"}],
@@ -124,9 +131,24 @@ def test_the_quietest_day_that_falls_after_a_birthday_says_what_that_costs() -> 
     span = DateSpan(first=date(2027, 3, 1), last=date(2027, 3, 31))
     found = sweep(family, family.party(), (place,), span, today=TODAY)
     (miss,) = (miss for miss in nearest_misses(found, ()) if miss.better == "quietest")
+    return found, miss
+
+
+def test_the_quietest_day_that_falls_after_a_birthday_says_what_that_costs() -> None:
+    """The household sets nothing aside here, so the difference is the ticket: 9.00 (worked by hand)."""
+    found, miss = quietest_after_a_birthday("9.00")
     assert found.day(miss.spot.column) == date(2027, 3, 16)
     assert miss.costs_more == Money(Decimal("9.00"), "USD")
     assert "it falls after Cy's birthday on Thu, Mar 11, 2027, which costs $9.00 more" in miss.sentence
+
+
+def test_a_reason_of_a_few_cents_gives_way_to_what_the_day_weighs_more() -> None:
+    """A ticket of 0.90 is less than days differ by that are about equally good; the whole is told instead."""
+    found, miss = quietest_after_a_birthday("0.90")
+    assert miss.costs_more == Money(Decimal("0.90"), "USD")
+    assert "$0.90" not in miss.sentence
+    felt = found.money(int(miss.felt_more.minor))
+    assert miss.sentence.endswith(f", but it weighs ${felt.amount} more with nuisances counted.")
 
 
 def test_the_best_day_is_no_miss_of_itself(table: DayTable) -> None:

@@ -11,6 +11,7 @@ from tripplan.planning import wording
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import MONTHS, months_later
 from tripplan.planning.cost import CostKind
+from tripplan.planning.day.search import SMALL_LOSS, SMALL_LOSS_SHARE
 from tripplan.planning.household import Member
 from tripplan.planning.money import Money
 from tripplan.planning.outing import Outing
@@ -20,6 +21,12 @@ from tripplan.planning.sweep.wishes import Mask, Wish, all_met
 
 MOST_MISSES = 6
 """More near misses than this only confuse [-]."""
+LEAST_MINUTES = 10
+"""A smaller difference is not worth saying: departures are tried five minutes apart, so one step is their
+own coarseness [min]."""
+LEAST_CHANCE = 0.03
+"""A smaller difference is not worth saying: on average the chances of a full house are off by so much
+themselves, on counts that were not used to fit them (tests/published/test_crowd_calibration.py) [0-1]."""
 
 
 class Spot(NamedTuple):
@@ -79,26 +86,46 @@ def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: Spot | 
         if not len(ranked):
             continue
         spot = _first(ranked)
-        if best is not None and table.felt[spot] >= table.felt[best]:
-            continue
+        if best is not None:
+            felt = table.felt[best]
+            if felt - table.felt[spot] < _least_money(table, felt):
+                continue
         yield _without_wish(table, wish, spot, best)
     if best is None:
         return
-    for name, verb, measure, most in _RESPECTS:
+    for name, verb, measure, most, least in _RESPECTS:
         values = np.where(wanted, measure(table).astype(np.float64), np.inf if not most else -np.inf)
         reached = values.max() if most else values.min()
-        if values[best] == reached:
+        if round(abs(values[best] - reached), 2) < least(table, values[best]):
             continue
         ties = table.ranked(wanted & (values == reached))
         yield _better_in(table, name, verb, _first(ties), best)
 
 
 _Measure = Callable[[DayTable], NDArray[Any]]
-_RESPECTS: tuple[tuple[str, str, _Measure, bool], ...] = (
-    ("quietest", "would be the quietest", lambda table: np.round(table.chance, 2), False),
-    ("cheapest", "would be the cheapest", lambda table: table.likely, False),
-    ("most sleep", "would keep most of the naps", lambda table: table.nap_kept, True),
-    ("shortest drives", "would have the shortest drives", lambda table: table.in_car, False),
+_Least = Callable[[DayTable, float], float]
+"""From what the best day has, how much better another one must be for it to be worth saying."""
+
+
+def _least_money(table: DayTable, amount: float) -> float:
+    """As with departures, less than a small loss is about equally good; in minor units like the amount."""
+    small = Money(SMALL_LOSS, table.family.household.currency).minor
+    return max(float(small), float(SMALL_LOSS_SHARE) * amount)
+
+
+def _least_minutes(_table: DayTable, _minutes: float) -> float:
+    return LEAST_MINUTES
+
+
+def _least_chance(_table: DayTable, _chance: float) -> float:
+    return LEAST_CHANCE
+
+
+_RESPECTS: tuple[tuple[str, str, _Measure, bool, _Least], ...] = (
+    ("quietest", "would be the quietest", lambda table: np.round(table.chance, 2), False, _least_chance),
+    ("cheapest", "would be the cheapest", lambda table: table.likely, False, _least_money),
+    ("most sleep", "would keep most of the naps", lambda table: table.nap_kept, True, _least_minutes),
+    ("shortest drives", "would have the shortest drives", lambda table: table.in_car, False, _least_minutes),
 )
 
 
@@ -127,7 +154,7 @@ def _without_wish(table: DayTable, wish: Wish, spot: Spot, best: Spot | None) ->
         return Miss(spot, wish.words, table.money(0), table.money(0), sentence)
     costs, felt = _difference(table, spot, best)
     less = wording.money(table.money(-felt.minor))
-    money = _more_or_less(costs)
+    money = f"{_more_or_less(costs)} in money" if costs.minor else "for as much money"
     sentence = f"{when} would be better by {less} with nuisances counted ({money}), but {why}."
     return Miss(spot, wish.words, costs, felt, sentence)
 
@@ -135,9 +162,10 @@ def _without_wish(table: DayTable, wish: Wish, spot: Spot, best: Spot | None) ->
 def _better_in(table: DayTable, name: str, verb: str, spot: Spot, best: Spot) -> Miss:
     costs, felt = _difference(table, spot, best)
     reasons = list(_what_it_costs(table, spot, best))
-    end = f", but {wording.listed(reasons)}" if reasons else ""
+    if not reasons:
+        reasons = [f"it weighs {wording.money(felt)} more with nuisances counted"]
     gain = _gain(table, name, spot, best)
-    sentence = f"{_where_and_when(table, spot)} {verb} ({gain}){end}."
+    sentence = f"{_where_and_when(table, spot)} {verb} ({gain}), but {wording.listed(reasons)}."
     return Miss(spot, name, costs, felt, sentence)
 
 
@@ -154,21 +182,22 @@ def _gain(table: DayTable, name: str, spot: Spot, best: Spot) -> str:
 
 
 def _what_it_costs(table: DayTable, spot: Spot, best: Spot) -> Iterator[str]:
-    """What speaks against a day beside the best one, each with its amount."""
-    costs = int(table.likely[spot]) - int(table.likely[best])
-    if costs > 0:
+    """What speaks against a day beside the best one, each with its amount, as far as it is worth saying."""
+    likely = int(table.likely[best])
+    costs = int(table.likely[spot]) - likely
+    if costs >= _least_money(table, likely):
         yield _why_dearer(table, spot, best, table.money(costs))
     lost = int(table.nap_lost[spot]) - int(table.nap_lost[best])
-    if lost > 0:
+    if lost >= LEAST_MINUTES:
         yield f"{wording.minutes(lost)} more of the naps are lost"
     driven = int(table.in_car[spot]) - int(table.in_car[best])
-    if driven > 0:
+    if driven >= LEAST_MINUTES:
         yield f"the drives take {wording.minutes(driven)} longer"
     stay = int(table.visit[best]) - int(table.visit[spot])
-    if stay > 0:
+    if stay >= LEAST_MINUTES:
         yield f"the visit is {wording.minutes(stay)} shorter"
     fuller = float(table.chance[spot]) - float(table.chance[best])
-    if round(fuller, 2) > 0:
+    if round(fuller, 2) >= LEAST_CHANCE:
         percents = [wording.percent(float(table.chance[one])) for one in (spot, best)]
         yield f"a full house is {percents[0]} likely instead of {percents[1]}"
 
@@ -183,12 +212,10 @@ def _why_dearer(table: DayTable, spot: Spot, best: Spot, more: Money) -> str:
         by_age = _because_of_an_age(table, spot, there, here)
         if by_age is not None:
             return by_age
-    kinds = [
-        f"{kind.value} {wording.money(difference)}"
-        for kind in CostKind
-        if (difference := _spent_on(there, kind) - _spent_on(here, kind)).minor > 0
-    ]
-    return f"it costs {amount} more ({wording.listed(kinds)} more)" if kinds else f"it costs {amount} more"
+    least = min(more.minor, Money(SMALL_LOSS, more.currency).minor)
+    differences = {kind.value: _spent_on(there, kind) - _spent_on(here, kind) for kind in CostKind}
+    kinds = [f"{kind} {_more_or_less(one)}" for kind, one in differences.items() if abs(one.minor) >= least]
+    return f"it costs {amount} more ({wording.listed(kinds)})" if kinds else f"it costs {amount} more"
 
 
 def _spent_on(outing: Outing, kind: CostKind) -> Money:
@@ -224,7 +251,5 @@ def _because_of_an_age(table: DayTable, spot: Spot, there: Outing, here: Outing)
 
 
 def _more_or_less(costs: Money) -> str:
-    if not costs.minor:
-        return "for as much money"
     amount = wording.money(Money(abs(costs.amount), costs.currency))
-    return f"{amount} {'more' if costs.minor > 0 else 'less'} in money"
+    return f"{amount} {'more' if costs.minor > 0 else 'less'}"
