@@ -70,9 +70,9 @@ def test_sleep_is_told_while_it_lasts() -> None:
 
 
 def test_the_map_is_given_the_point_and_nothing_else() -> None:
-    """An address of the scheme geo with latitude first (RFC 5870, 3.3), the same that can be typed in."""
+    """Whoever has no map that opens can type in the same point, or where a letter would go."""
     place = planned().place
     link = map_link(place)
-    latitude, longitude = (float(part) for part in link.spot.split(","))
-    assert (latitude, longitude) == (place.where.point.latitude, place.where.point.longitude)
-    assert link.address == f"geo:{link.spot}?q={link.spot}"
+    letter, spot = link.to_type
+    assert letter == "Bloomington IA, US"
+    assert link.address == f"geo:{spot}?q={spot}"

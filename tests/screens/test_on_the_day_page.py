@@ -135,7 +135,9 @@ def test_days_ahead_it_says_how_long_it_still_is(at_time: AtTime, plan: DayPlan)
 
 def test_the_way_and_the_numbers_are_one_tap_away(at_time: AtTime, plan: DayPlan) -> None:
     """The address opens a map by an open kind of address until the party is in; numbers are dialled."""
-    on_the_way = links(at_time(plan.leave_home, **RIVER_HOUSE))
+    app = at_time(plan.leave_home, **RIVER_HOUSE)
+    on_the_way = links(app)
+    assert "into yours:\n- 18 Ferry Slip Road, Clinton IA, US\n- 41.83720,-90.18610" in text_of(app)
     assert "geo:41.83720,-90.18610?q=41.83720,-90.18610" in on_the_way
     assert "tel:911" in on_the_way
     there = at_time(plan.enter, **RIVER_HOUSE)

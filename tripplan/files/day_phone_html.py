@@ -7,9 +7,18 @@ scripts it still shows the whole day.
 from datetime import datetime
 from html import escape
 
-from tripplan.files.day_sheet import DaySheet, address_of, clock_of
+from tripplan.files.day_sheet import DaySheet, clock_of
 from tripplan.files.day_sheet_html import section_html
-from tripplan.files.day_stretches import HOME_AGAIN, SOON, Stretch, map_link, sleeps, step_words, stretches
+from tripplan.files.day_stretches import (
+    HOME_AGAIN,
+    NO_MAP,
+    SOON,
+    Stretch,
+    map_link,
+    sleeps,
+    step_words,
+    stretches,
+)
 from tripplan.files.html_page import page_head
 from tripplan.planning.outing import Outing
 
@@ -73,7 +82,7 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
     """
     notice = f'<p class="quiet">{escape(sheet.notice)}</p>\n' if sheet.notice else ""
     first, *later = stretches(outing)
-    link, where = map_link(outing.place), address_of(outing.place.where)
+    link = map_link(outing.place)
     at = clock_of(outing.plan)
     steps = "".join(
         f"<li{_times(step.start, step.end)}><b>{escape(at(step.start))}</b>{escape(step_words(step))}</li>\n"
@@ -84,8 +93,10 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
 {notice}<main>
 {_stretch(first, hidden=False)}{"".join(_stretch(stretch, hidden=True) for stretch in later)}
 {"".join(_sleep(sleep) for sleep in sleeps(outing))}
-<p><a class="press" href="{escape(link.address)}">The way there: {escape(where)}</a></p>
-<p>If no map opens, type this into yours: {escape(link.spot)}</p>
+<p><a class="press" href="{escape(link.address)}">The way there: {escape(link.to_type[0])}</a></p>
+<p>{NO_MAP}</p>
+<ul>
+{"".join(f"<li>{escape(line)}</li>{chr(10)}" for line in link.to_type)}</ul>
 <section>
 <h2>The day</h2>
 <ul>

@@ -6,13 +6,14 @@ from datetime import datetime, timedelta
 from math import ceil
 
 from tripplan.errors import PlanError
-from tripplan.files.day_sheet import clock_of
+from tripplan.files.day_sheet import address_of, clock_of
 from tripplan.planning import wording
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 
 HOME_AGAIN = "Home again"
+NO_MAP = "If no map opens, type one of these into yours:"
 SOON = timedelta(hours=6)
 """Less than this before leaving is counted in hours, whether or not midnight lies between."""
 
@@ -122,16 +123,18 @@ class MapLink:
     """A place as an address that a telephone's own map opens.
 
     Attributes:
-        address: of the scheme geo (A. Mayrhofer, C. Spanring, RFC 5870, 2010); no network is asked.
-        spot: latitude and longitude to type in where no map opens [degrees].
+        address: of the scheme geo (A. Mayrhofer, C. Spanring, RFC 5870, 2010); no network is asked. The query
+            behind it is no part of that standard: maps that know it put a pin there, others pass over it.
+        to_type: what to type into a map where none opens: where a letter would go, and latitude and longitude
+            [degrees].
     """
 
     address: str
-    spot: str
+    to_type: tuple[str, str]
 
 
 def map_link(place: Place) -> MapLink:
     """Where a place is, for the telephone's own map."""
     point = place.where.point
     spot = f"{point.latitude:.5f},{point.longitude:.5f}"
-    return MapLink(f"geo:{spot}?q={spot}", spot)
+    return MapLink(f"geo:{spot}?q={spot}", (address_of(place.where), spot))

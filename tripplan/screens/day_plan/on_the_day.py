@@ -8,8 +8,16 @@ import streamlit as st
 
 from tripplan.errors import UnknownName
 from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import address_of, clock_of, day_sheet, dialled
-from tripplan.files.day_stretches import HOME_AGAIN, map_link, sleeps, step_words, stretches, time_left
+from tripplan.files.day_sheet import clock_of, day_sheet, dialled
+from tripplan.files.day_stretches import (
+    HOME_AGAIN,
+    NO_MAP,
+    map_link,
+    sleeps,
+    step_words,
+    stretches,
+    time_left,
+)
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning import wording
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
@@ -267,12 +275,12 @@ def _way_there(place: Place) -> None:
     """The address, opened by the phone's own map."""
     link = map_link(place)
     st.link_button(
-        plain(f"The way there: {address_of(place.where)}"),
+        plain(f"The way there: {link.to_type[0]}"),
         link.address,
         width="stretch",
         help="Opens the map on your phone, which is given this point and nothing else.",
     )
-    st.markdown(plain(f"If no map opens, type this into yours: {link.spot}"))
+    st.markdown(f"{NO_MAP}\n{bullets(link.to_type)}")
 
 
 def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:
