@@ -74,5 +74,5 @@ def test_the_map_is_given_the_point_and_nothing_else() -> None:
     place = planned().place
     link = map_link(place)
     letter, spot = link.to_type
-    assert letter == "Bloomington IA, US"
+    assert letter == "Bloomington IL, US"
     assert link.address == f"geo:{spot}?q={spot}"
