@@ -42,6 +42,17 @@ def test_a_local_day_is_added_changed_told_and_removed(run: Run, own_records: Re
     assert run("holidays", "remove", "Hop fair").status == 2
 
 
+def test_all_faults_of_a_local_day_are_told_at_once(run: Run, own_records: Records) -> None:  # noqa: ARG001
+    """Where it is and what it does, by their options, in one answer; no field of a form is told."""
+    odd = ("--crowd", "99", "--within", "0")
+    for where in (("--place", "nowhere"), ("--town", "Nowhereville Q")):
+        said = run("holidays", "add", "Fair", "2027-09-17", *where, *odd)
+        assert said.status == 2
+        for option in (where[0], "--crowd", "--within"):
+            assert f"command line: {option}: " in said.err
+        assert "place or a town" not in said.err
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
@@ -51,8 +62,8 @@ def test_a_local_day_is_added_changed_told_and_removed(run: Run, own_records: Re
         (("2027-09-17",), "--place --town is required"),
         (("17/09/2027", "--place", "test-museum"), "a date reads like 2026-12-08"),
         (("2027-09-17", "--town", "Dubuque, IA", "--within", "far"), "a number such as 25"),
-        (("2027-09-17", "--town", "Dubuque, IA", "--within", "900"), "reach_km"),
-        (("2027-09-17", "--place", "test-museum", "--crowd", "many"), "crowd_factor"),
+        (("2027-09-17", "--town", "Dubuque, IA", "--within", "900"), "command line: --within: "),
+        (("2027-09-17", "--place", "test-museum", "--crowd", "many"), "command line: --crowd: "),
     ],
 )
 def test_a_faulty_local_day_is_told_and_changes_nothing(

@@ -49,6 +49,21 @@ def test_a_built_in_region_is_added_shown_and_removed(run: Run, data: Path) -> N
     assert "Bayern" not in on_record(data)
 
 
+def test_more_pupils_than_follow_any_calendar_are_a_slip(run: Run, tmp_path: Path) -> None:
+    """The limit is the screen's; it is told along with a place that cannot be found."""
+    file = tmp_path / "ours.csv"
+    file.write_text("first day,name\n2026-12-24,winter break\n", encoding="utf-8")
+    for source in (file, "DE-BY"):
+        said = run("schools", "add", source, "--pupils", "5000001", "--demo")
+        assert said.status == 2
+        assert (
+            "command line: --pupils: a calendar has at most 5,000,000 pupils (found: 5,000,001)" in said.err
+        )
+    both = run("schools", "add", file, "--pupils", "5000001", "--at", "Nowhereville Q", "--demo")
+    assert "--at" in both.err
+    assert "--pupils" in both.err
+
+
 def test_a_table_is_added_and_added_again(run: Run, data: Path, tmp_path: Path) -> None:
     """Where its pupils live and how many they are is kept by a later import."""
     file = tmp_path / "alder.csv"

@@ -10,8 +10,8 @@ from tripplan.commands.answers.holidays import HolidaysListAnswer, HolidayTold
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, needed, opened
 from tripplan.commands.question import place_called, settings_from
-from tripplan.commands.reading import ASKED, where_in
-from tripplan.errors import Finding, InputFaults, UnknownName
+from tripplan.commands.reading import ASKED, as_asked, where_in
+from tripplan.errors import Finding, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
@@ -20,6 +20,18 @@ from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
 from tripplan.services import family_in
+
+_OPTIONS = {
+    "name": "NAME",
+    "first": "DATE",
+    "last": "LAST",
+    "place": "--place",
+    "town": "--town",
+    "reach_km": "--within",
+    "crowd_factor": "--crowd",
+}
+_ANYWHERE = "anywhere"
+"""Stands for a place or town that was not found, so that the other faults are told along with that one."""
 
 
 @dataclass(frozen=True)
@@ -108,15 +120,16 @@ def _add(asked: _Asked) -> int:
         "crowd_factor": options.crowd,
     }
     if options.place is not None:
-        place = place_called(options.place, asked.family.places, findings)
-        values["place"] = place.id if place else None
+        place = place_called(options.place, asked.family.places, findings, "--place")
+        values["place"] = place.id if place else _ANYWHERE
     else:
         town = where_in(options.town, "--town", asked.family.household.home, findings)
-        values["town"] = town.model_dump(exclude_none=True) if town else None
-    if findings:
-        raise InputFaults(tuple(findings))
+        if town is None:
+            values["place"] = _ANYWHERE
+        else:
+            values["town"] = town.model_dump(exclude_none=True)
     given = {name: value for name, value in values.items() if value is not None}
-    local = read_form(write_toml(given), ASKED, LocalDay).usable()
+    local = as_asked(read_form(write_toml(given), ASKED, LocalDay), _OPTIONS, findings)
     others = asked.others(local.name)
     done = "added" if len(others) == len(asked.local_days) else "changed"
     return asked.save((*others, local), f"{local.name} is {done}.")

@@ -17,7 +17,13 @@ from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.files.school_table_file import DateOrder
 from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
+from tripplan.planning.calendars import (
+    MOST_PUPILS,
+    DateSpan,
+    SchoolCalendar,
+    with_guess_kept,
+    with_next_year_expected,
+)
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
 from tripplan.planning.crowds.school_regions import (
     built_in_calendar,
@@ -151,7 +157,9 @@ def _add(asked: _Asked) -> int:
     kept = asked.calendars.get(read.name)
     calendar = with_guess_kept(read, kept.value if kept else None)
     _save(asked, calendar)
-    said = f"{calendar.name}: {_days_off(calendar.no_school)}, {calendar.pupils:,} pupils."
+    short = wording.counted(len(calendar.short_days), "short day with school", "short days with school")
+    days = f"{_days_off(calendar.no_school)}{f', {short}' if calendar.short_days else ''}"
+    said = f"{calendar.name}: {days}, {calendar.pupils:,} pupils."
     asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
     return 0
 
@@ -166,11 +174,13 @@ def _save(asked: _Asked, calendar: SchoolCalendar) -> None:
 
 
 def _from_region(asked: _Asked) -> SchoolCalendar:
-    options = asked.options
+    options, findings = asked.options, _too_many_pupils(asked.options.pupils)
     calendar = _region_calendar(options.source, asked.today)
     if calendar is None:
         message = "has no school holidays on record for these years"
-        raise InputFaults((Finding(ASKED, "REGION", options.source, message),))
+        findings.append(Finding(ASKED, "REGION", options.source, message))
+    if calendar is None or findings:
+        raise InputFaults(tuple(findings))
     changes: dict[str, object] = {}
     if options.name:
         changes["name"] = options.name
@@ -182,12 +192,20 @@ def _from_region(asked: _Asked) -> SchoolCalendar:
     return SchoolCalendar.model_validate({**calendar.model_dump(), **changes})
 
 
+def _too_many_pupils(pupils: int | None) -> list[Finding]:
+    if pupils is None or pupils <= MOST_PUPILS:
+        return []
+    return [Finding(ASKED, "--pupils", f"{pupils:,}", f"a calendar has at most {MOST_PUPILS:,} pupils")]
+
+
 def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:
-    options, findings = asked.options, list[Finding]()
+    options, findings = asked.options, _too_many_pupils(asked.options.pupils)
     data = start_of(path, MOST_BYTES, findings)
     if data is None:
         raise InputFaults(tuple(findings))
     where = _where(asked, findings)
+    if findings:
+        raise InputFaults(tuple(findings))
     read = read_school_file(
         data,
         path.name,

@@ -10,6 +10,8 @@ from tripplan.planning.household import Name
 from tripplan.planning.model import Written
 
 _DAY = timedelta(days=1)
+MOST_PUPILS = 5_000_000
+"""More pupils than these follow no single calendar; whoever types more has slipped. No source, our choice."""
 
 
 class DateSpan(Written):

@@ -23,7 +23,13 @@ from tripplan.files.school_table_file import DateOrder, dates_to_ask_about
 from tripplan.files.toml_text import shown, write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
+from tripplan.planning.calendars import (
+    MOST_PUPILS,
+    DateSpan,
+    SchoolCalendar,
+    with_guess_kept,
+    with_next_year_expected,
+)
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.planning.household import Name
 from tripplan.planning.model import Written
@@ -72,7 +78,7 @@ class District(Written):
     """What the district is called."""
     where: Where
     """Where its pupils live, roughly the middle."""
-    pupils: Annotated[int, Field(ge=1, le=5_000_000)]
+    pupils: Annotated[int, Field(ge=1, le=MOST_PUPILS)]
     """How many pupils follow the calendar."""
     known: DateSpan
     """The days the calendar speaks about."""
