@@ -7,7 +7,7 @@ import pytest
 from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
 from tests.planning.day_walk import walk
 from tripplan.planning.day import DayQuestion, Napper, plan_day, slack, trade_offs
-from tripplan.planning.day.best import best_choice
+from tripplan.planning.day.best import best_choices
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.hours import ShowTimes
 from tripplan.planning.household import Nap
@@ -70,7 +70,7 @@ def test_a_day_with_all_its_second_thoughts_is_quick_enough_for_a_slider(
 ) -> None:
     """Two napping children, timed entry, a show, delays: what a day's plan, chances and trade-offs take."""
     day, coarse = screen_day(), screen_day(COARSE)
-    best, quick = plan_day(day).best, best_choice(day)
+    best, (quick,) = plan_day(day).best, best_choices([day])
     assert best is not None
     assert quick is not None
     minutes = DayMinutes(day.day, day.home_zone)
@@ -89,7 +89,7 @@ def test_a_day_with_all_its_second_thoughts_is_quick_enough_for_a_slider(
         min(timeit.repeat(run, number=5, repeat=5)) / 5 * 1000
         for run in (
             lambda: plan_day(coarse),
-            lambda: best_choice(day),
+            lambda: best_choices([day]),
             lambda: plan_day(day),
             lambda: slack(day, best),
             lambda: trade_offs(day),

@@ -7,12 +7,16 @@ from hypothesis import strategies as st
 
 from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
 from tripplan.planning.day import Begun, NapOutcome, plan_day
-from tripplan.planning.day.legs import driving_stretches
-from tripplan.planning.day.naps import NapWindow, Sleep
+from tripplan.planning.day.naps import NapWindow, Sleep, Stretch
 from tripplan.planning.day.shapes import SleepsIn
 from tripplan.planning.household import Nap
 
 minutes_of_day = st.integers(0, 24 * 60)
+
+
+def at_home(stay: tuple[int, int]) -> Stretch:
+    """At home between two minutes."""
+    return Stretch(SleepsIn.HOME, np.array([[[stay[0]]]]), np.array([[[stay[1]]]]))
 
 
 @given(
@@ -22,11 +26,9 @@ minutes_of_day = st.integers(0, 24 * 60)
 def test_overlap_is_what_a_plain_count_of_minutes_gives(window: list[int], stay: tuple[int, int]) -> None:
     """F(end) - F(start) counts the minutes that lie both in the window and in the stay."""
     nap = Nap(start=time(0), minutes=300, shortest_minutes=0)
-    kept = NapWindow("Di", nap, window[0], window[0], window[1]).kept(
-        np.array([stay[0]]), np.array([stay[1]])
-    )
+    kept = NapWindow("Di", nap, window[0], window[0], window[1]).most_kept([at_home(stay)])
     counted = len(set(range(window[0], window[1])) & set(range(stay[0], stay[1])))
-    assert kept.tolist() == [min(counted, 300)]
+    assert kept.item() == min(counted, 300)
 
 
 @given(
@@ -45,7 +47,7 @@ def test_the_best_shift_is_found_without_trying_shifts(
         max(0, min(begins + minutes, stay[1]) - max(begins, stay[0]))
         for begins in range(usual - slack, usual + slack + 1)
     )
-    assert window.kept(np.array([stay[0]]), np.array([stay[1]])).tolist() == [tried]
+    assert window.most_kept([at_home(stay)]).item() == tried
     if tried:
         begins, ends = window.asleep(Sleep(SleepsIn.HOME, *stay))
         assert (ends - begins, max(begins, stay[0]), min(ends, stay[1])) == (tried, begins, ends)
@@ -53,12 +55,12 @@ def test_the_best_shift_is_found_without_trying_shifts(
 
 def test_driving_stretches_lie_between_the_rests() -> None:
     """Load-up 10, then 40 and 20 minutes of driving with 15 minutes of rest between them."""
-    assert driving_stretches(make_leg(60, rests=((40, 15),))) == ((10, 50), (65, 85))
+    assert make_leg(60, rests=((40, 15),)).stretches == ((10, 50), (65, 85))
 
 
 def test_a_drive_without_rests_is_one_stretch() -> None:
     """The wheels turn from load-up to unloading."""
-    assert driving_stretches(make_leg(45)) == ((10, 55),)
+    assert make_leg(45).stretches == ((10, 55),)
 
 
 def carried(**changes: Any) -> tuple[NapOutcome, ...]:

@@ -6,15 +6,14 @@ from datetime import date, datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-import numpy as np
-
 from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import Begun, DayQuestion, SleepsIn
 from tripplan.planning.day.felt import UNITS
+from tripplan.planning.day.legs import LegsOfDays
 from tripplan.planning.day.limits import Limits
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.minutes import DayMinutes, a_day
 from tripplan.planning.day.naps import Sleep, nap_windows, outcome
 from tripplan.planning.day.weighing import late_home
 from tripplan.planning.household import Member
@@ -245,8 +244,9 @@ def _turn_back(here: Here) -> WayOut:
         + max(0, stayed - question.comfortable_minutes) * worth.hour_beyond_comfortable
     ) / 60
     if here.there:
-        late = late_home(question, Limits.of(question, minutes), minutes, np.array([now]))
-        felt += Decimal(sum(int(nuisance.weight()[0]) for nuisance in late)) / UNITS
+        limits = Limits.of(question, minutes)
+        late = late_home(question, (limits,), LegsOfDays((limits.back,)), minutes, a_day([now]))
+        felt += Decimal(sum(nuisance.weight().item() for nuisance in late)) / UNITS
     tickets = here.tickets
     spent = [tickets.spent] if tickets else []
     if here.there:

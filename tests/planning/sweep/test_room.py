@@ -6,8 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.planning.day_questions import CHICAGO, TUESDAY
+from tripplan.planning.day.choices import Choices
 from tripplan.planning.day.legs import LegTimes
-from tripplan.planning.day.limits import Choices, Limits, Opened
+from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
 from tripplan.planning.household import RushHours

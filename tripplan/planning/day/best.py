@@ -1,12 +1,17 @@
-"""The best choice of a day in bare minutes, for whoever looks at many days."""
+"""The best choices of many days in bare minutes, for whoever looks at a whole year."""
 
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 
-from tripplan.planning.day.limits import Choices, Limits
+from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes, chosen
 from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day.weighing import Weighed, felt_of
+
+MOST_AT_ONCE = 24
+"""So many days are weighed in one array: more would no longer fit a processor's own memory [-]."""
 
 
 @dataclass(frozen=True)
@@ -34,29 +39,94 @@ class BestChoice:
     lunch_out: bool
 
 
-def best_choice(question: DayQuestion) -> BestChoice | None:
-    """The choice with the least felt cost, the same as that of `plan_day`; None on an impossible day.
+@dataclass(frozen=True)
+class _Day:
+    """One of the questions.
+
+    Attributes:
+        number: which of them.
+        question, minutes, limits: the day, how it is counted and what may not be bent.
+    """
+
+    number: int
+    question: DayQuestion
+    minutes: DayMinutes
+    limits: Limits
+
+    @classmethod
+    def of(cls, number: int, question: DayQuestion) -> "_Day":
+        minutes = DayMinutes(question.day, question.home_zone)
+        return cls(number, question, minutes, Limits.of(question, minutes))
+
+    @property
+    def alike(self) -> Hashable:
+        """The same for days that can be weighed in one array, see `Weighed` and `Choices`."""
+        question, hours = self.question, self.question.hours
+        if question.begun is not None or any(show.worth_it for show in hours.shows):
+            return self.number
+        return (
+            self.minutes if self.minutes.changes_clocks else None,
+            question.home_zone,
+            question.nappers,
+            question.pushchairs,
+            id(question.habits),
+            id(question.worth),
+            question.first_bed,
+            len(hours.spans),
+            bool(hours.entry_times),
+            len(hours.group_spans),
+            len(hours.quiet_spans),
+            self.limits.there.same_all_day,
+            self.limits.back.same_all_day,
+        )
+
+
+def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
+    """The choice with the least felt cost of each day, as `plan_day` finds it; None on an impossible day.
+
+    Days that are alike in all but their ways, hours and lengths of stay are weighed together.
 
     Args:
-        question: the day; the place must be open.
+        questions: the days; the places must be open.
     """
-    minutes = DayMinutes(question.day, question.home_zone)
-    choices = Choices.of(Limits.of(question, minutes))
-    if not choices.depart.size:
-        return None
-    weighed = Weighed(question, choices, minutes)
-    row, column = divmod(int(weighed.rank.argmin()), choices.leave.size)
-    if not choices.possible[row, column]:
-        return None
-    lunch = minutes.by_clock(question.habits.lunch)
-    out = out_at_lunch(lunch, question.habits, choices.depart[row], choices.home[column])
-    return BestChoice(
-        depart=int(choices.depart[row]),
-        enter=chosen(choices.enter, row, column),
-        leave=int(choices.leave[column]),
-        home=int(choices.home[column]),
-        felt=felt_of(int(weighed.rank[row, column])),
-        nap_kept=chosen(weighed.kept, row, column),
-        nap_usual=sum(window.nap.minutes for window in weighed.windows),
-        lunch_out=bool(out) and question.habits.lunch_minutes > 0,
-    )
+    found: list[BestChoice | None] = [None] * len(questions)
+    alike: dict[Hashable, list[_Day]] = {}
+    for number, question in enumerate(questions):
+        day = _Day.of(number, question)
+        alike.setdefault(day.alike, []).append(day)
+    for days in alike.values():
+        # Days with about as many departures and leaving times side by side leave little of an array empty.
+        days.sort(key=lambda day: day.limits.opened[0].closes - day.limits.opened[0].opens)
+        for begin in range(0, len(days), MOST_AT_ONCE):
+            together = days[begin : begin + MOST_AT_ONCE]
+            for day, best in zip(together, _best_of(together), strict=True):
+                found[day.number] = best
+    return found
+
+
+def _best_of(days: Sequence[_Day]) -> Iterator[BestChoice | None]:
+    """The same of days that are alike."""
+    choices = Choices.of(*(day.limits for day in days))
+    if not choices.possible.size:
+        yield from (None for _ in days)
+        return
+    weighed = Weighed(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
+    habits, lunch = weighed.question.habits, weighed.minutes[0].by_clock(weighed.question.habits.lunch)
+    usual = sum(window.nap.minutes for window in weighed.windows)
+    across = choices.leave.shape[2]
+    for number, spot in enumerate(weighed.rank.reshape(len(days), -1).argmin(axis=1).tolist()):
+        at = (number, *divmod(spot, across))
+        if not choices.possible[at]:
+            yield None
+            continue
+        depart, home = choices.depart[number, at[1]], choices.home[number, :, at[2]]
+        yield BestChoice(
+            depart=chosen(choices.depart, at),
+            enter=chosen(choices.enter, at),
+            leave=chosen(choices.leave, at),
+            home=chosen(choices.home, at),
+            felt=felt_of(chosen(weighed.rank, at)),
+            nap_kept=chosen(weighed.kept, at),
+            nap_usual=usual,
+            lunch_out=bool(out_at_lunch(lunch, habits, depart, home)) and habits.lunch_minutes > 0,
+        )

@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from tripplan.planning import wording
-from tripplan.planning.day.limits import LONGEST_DAY, Choices, Limits
+from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.limits import LONGEST_DAY, Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 
@@ -65,7 +66,7 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
         return wording.clock(minutes.moment(minute, question.home_zone))
 
     def home_too_late(choices: Choices) -> str:
-        earliest_home = int(choices.home[choices.possible.any(axis=0)].min())
+        earliest_home = int(choices.home[choices.possible.any(axis=1, keepdims=True)].min())
         too_long = wording.minutes(earliest_home - limits.home_by)
         return (
             f"the drive, the opening hours, {shortest.words} and {home_by.words} do not fit: "
@@ -73,7 +74,7 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
         )
 
     def leaves_too_late(choices: Choices) -> str:
-        latest = int(choices.depart[choices.possible.any(axis=1)].max())
+        latest = int(choices.depart[choices.possible.any(axis=2, keepdims=True)].max())
         too_late = wording.minutes(limits.earliest - latest)
         return (
             f"the drive, the opening hours, {shortest.words}, {home_by.words} and {earliest.words} "

@@ -71,9 +71,9 @@ class Nuisance:
             weight = amount * (60 * rate) // self.measure.value * finer
         return weight
 
-    def part(self, row: int, column: int, currency: str) -> FeltPart:
-        """What it comes to in one choice."""
-        amount = chosen(self.amount, row, column)
+    def part(self, at: tuple[int, int, int], currency: str) -> FeltPart:
+        """What it comes to in one choice, of which day, departure and leaving time are given."""
+        amount = chosen(self.amount, at)
         units = int(self._weight(np.array(amount)))
         minutes = None if self.measure is Measure.CHANCE else amount
         if self.measure is Measure.EXPECTED:

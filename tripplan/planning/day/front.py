@@ -6,7 +6,8 @@ from decimal import Decimal
 import numpy as np
 
 from tripplan.planning import wording
-from tripplan.planning.day.limits import Choices, Limits
+from tripplan.planning.day.choices import Choices, Flags
+from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.search import plan_day
@@ -101,11 +102,11 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
         return TradeOffs(None, (), (), helps)
     minutes = DayMinutes(question.day, question.home_zone)
     choices = Choices.of(Limits.of(question, minutes))
-    weighed = Weighed(question, choices, minutes)
-    kept = np.broadcast_to(weighed.kept, choices.visit.shape)
-    stay = np.minimum(choices.visit, question.comfortable_minutes)
+    weighed = Weighed.of(question, choices, minutes)
+    kept = np.broadcast_to(weighed.kept, choices.visit.shape)[0]
+    stay = np.minimum(choices.visit[0], question.comfortable_minutes)
     points = []
-    for row, column in _thinned(_undominated(kept, stay, weighed.rank, choices.possible)):
+    for row, column in _thinned(_undominated(kept, stay, weighed.rank[0], choices.possible[0])):
         plan = plan_at(weighed, row, column)
         points.append(
             TradeOff(
@@ -118,9 +119,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
     return TradeOffs(best, best.parts, tuple(points), helps)
 
 
-def _undominated(
-    kept: Minutes, stay: Minutes, rank: Minutes, possible: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
-) -> list[tuple[int, int]]:
+def _undominated(kept: Minutes, stay: Minutes, rank: Minutes, possible: Flags) -> list[tuple[int, int]]:
     """Row and column of every choice that no other beats in both, most nap first."""
     rows, columns = np.nonzero(possible)
     # Most nap first, then the longest stay, then the least felt cost, then the earliest: the first of

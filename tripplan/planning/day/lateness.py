@@ -5,7 +5,6 @@ departure takes the road as it is then, and the drive has the range of the one t
 drawn at random.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -13,8 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.delays import Delay, getting_off_late, longer_than_likely
-from tripplan.planning.day.legs import LegTimes
-from tripplan.planning.day.limits import Limits
+from tripplan.planning.day.legs import LegsOfDays
 from tripplan.planning.day.minutes import Minutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.ranges import Range
@@ -27,17 +25,25 @@ TENTHS = 10
 
 @dataclass(frozen=True, eq=False)
 class Tails:
-    """What is left of some delays, table by table, from a first number of minutes on.
+    """What is left of a delay from a first number of minutes on.
 
     Attributes:
         first: the number of minutes that the tables begin with [min].
-        more: the chance of a delay of more than so many minutes; shape (delays, minutes) [0-1].
-        excess: the expected minutes beyond so many; the same shape [min].
+        more: the chance of a delay of more than so many minutes [0-1].
+        excess: the expected minutes beyond so many [min].
     """
 
     first: int
     more: NDArray[np.float64]
     excess: NDArray[np.float64]
+
+    @classmethod
+    def of(cls, delay: Delay) -> "Tails":
+        """The tables of a delay."""
+        # One minute before the first chance everything is still to come, at the last one nothing.
+        more = np.maximum(0.0, 1.0 - np.cumsum(np.concatenate(([0.0], delay.chances))))
+        more[-1] = 0.0
+        return cls(delay.first - 1, more, np.cumsum(more[::-1])[::-1])
 
     @cached_property
     def thousandths(self) -> Minutes:
@@ -53,104 +59,140 @@ class Tails:
     def weighs_until(self) -> int:
         """From so many minutes on, nothing is left in thousandths or tenths [min]."""
         weighs = (self.thousandths > 0) | (self.tenths > 0)
-        return self.first + int(np.flatnonzero(weighs.any(axis=0)).max(initial=-1)) + 1
+        return self.first + int(np.flatnonzero(weighs).max(initial=-1)) + 1
 
-    @classmethod
-    def of(cls, delays: Iterable[Delay]) -> "Tails":
-        """Tables of one length for several delays."""
-        every = list(delays)
-        # One minute before the first chance everything is still to come, at the last one nothing.
-        first = min(delay.first for delay in every) - 1
-        last = max(delay.first + delay.chances.size for delay in every)
-        chances = np.zeros((len(every), last - first + 1))
-        for row, delay in zip(chances, every, strict=True):
-            row[delay.first - first :][: delay.chances.size] = delay.chances
-        more = np.maximum(0.0, 1.0 - np.cumsum(chances, axis=1))
-        more[:, -1] = 0.0
-        excess = np.cumsum(more[:, ::-1], axis=1)[:, ::-1]
-        return cls(first, more, excess)
 
-    def chance_of_more(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
-        """The chance that a delay is longer than some minutes [0-1]."""
-        found: NDArray[np.float64] = self.more[which, self.at(minutes)]
-        return found
+@dataclass(frozen=True, eq=False)
+class ManyTails:
+    """What is left of several delays, their tables one after the other."""
 
-    def minutes_beyond(self, which: Minutes, minutes: Minutes) -> NDArray[np.float64]:
-        """How much longer than some minutes a delay is to be expected [min]."""
-        found: NDArray[np.float64] = self.excess[which, self.at(minutes)]
-        beyond: NDArray[np.float64] = found + np.maximum(self.first - minutes, 0)
-        return beyond
+    tails: tuple[Tails, ...]
 
-    def at(self, minutes: Minutes) -> Minutes:
-        """Where in the tables some minutes stand."""
-        column: Minutes = np.minimum(np.maximum(minutes - self.first, 0), self.more.shape[1] - 1)
-        return column
+    def at(self, which: Minutes, minutes: Minutes) -> Minutes:
+        """Where in the joined tables some minutes of one of the delays stand."""
+        first, begin, last = self._places
+        place: Minutes = np.minimum(
+            np.maximum(begin[which] + minutes - first[which], begin[which]), last[which]
+        )
+        return place
+
+    def before(self, which: Minutes, minutes: Minutes) -> Minutes:
+        """How long before the first minute of a table some minutes are [min]."""
+        minutes_before: Minutes = np.maximum(self._places[0][which] - minutes, 0)
+        return minutes_before
+
+    @cached_property
+    def more(self) -> NDArray[np.float64]:
+        """As in `Tails`, joined."""
+        return np.concatenate([of_delay.more for of_delay in self.tails])
+
+    @cached_property
+    def excess(self) -> NDArray[np.float64]:
+        """As in `Tails`, joined."""
+        return np.concatenate([of_delay.excess for of_delay in self.tails])
+
+    @cached_property
+    def thousandths(self) -> Minutes:
+        """As in `Tails`, joined."""
+        return np.concatenate([of_delay.thousandths for of_delay in self.tails])
+
+    @cached_property
+    def tenths(self) -> Minutes:
+        """As in `Tails`, joined."""
+        return np.concatenate([of_delay.tenths for of_delay in self.tails])
+
+    @cached_property
+    def weighs_until(self) -> Minutes:
+        """As in `Tails`, one entry a delay."""
+        return np.array([of_delay.weighs_until for of_delay in self.tails])
+
+    @cached_property
+    def _places(self) -> tuple[Minutes, Minutes, Minutes]:
+        """Of each table the first minute, and where it begins and ends among the joined ones."""
+        sizes = np.array([of_delay.more.size for of_delay in self.tails])
+        ends = np.cumsum(sizes)
+        return np.array([of_delay.first for of_delay in self.tails]), ends - sizes, ends - 1
 
 
 @lru_cache(maxsize=256)
 def _off_and_change(usual: int, late: int, drive: Range) -> Tails:
     """Getting off late and a drive of uncertain length together, for a drive that is the same all day."""
-    return Tails.of([getting_off_late(usual, late) + longer_than_likely(drive)])
+    return Tails.of(getting_off_late(usual, late) + longer_than_likely(drive))
 
 
 @lru_cache(maxsize=256)
-def _changes(drives: tuple[Range, ...]) -> Tails:
-    """How much longer than likely each of several drives takes."""
-    return Tails.of(map(longer_than_likely, drives))
+def _change(drive: Range) -> Tails:
+    """How much longer than likely a drive takes."""
+    return Tails.of(longer_than_likely(drive))
 
 
 @dataclass(frozen=True, eq=False)
 class Lateness:
-    """How late one of the two ways may end.
+    """How late one of the two ways of some days may end.
 
     Attributes:
-        way: the way.
+        ways: the way on each day.
         usual, late: how late the family gets off on a usual day, and on one day in ten [min].
     """
 
-    way: LegTimes
+    ways: LegsOfDays
     usual: int
     late: int
 
     @classmethod
-    def there(cls, question: DayQuestion, limits: Limits) -> "Lateness":
+    def there(cls, question: DayQuestion, ways: LegsOfDays) -> "Lateness":
         """On the way to the place; who has left already gets off late no more."""
         habits = question.habits
         if question.begun is not None:
-            return cls(limits.there, 0, 0)
-        return cls(limits.there, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+            return cls(ways, 0, 0)
+        return cls(ways, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
 
     @classmethod
-    def back(cls, question: DayQuestion, limits: Limits) -> "Lateness":
+    def back(cls, question: DayQuestion, ways: LegsOfDays) -> "Lateness":
         """On the way home, the visit having ended as planned."""
         habits = question.habits
-        return cls(limits.back, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
+        return cls(ways, habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes)
 
-    def may_be_late(self, starts: Minutes, due: int) -> bool:
-        """Whether any of some starts, in order, may arrive after due often enough to weigh.
+    def may_be_late(self, starts: Minutes, due: Minutes) -> bool:
+        """Whether any of some starts may arrive after due often enough to weigh.
 
-        Told at once on a road that is the same all day; elsewhere it always may.
+        Told at once on roads that are the same all day; elsewhere one always may.
+
+        Args:
+            starts: the days along the first axis, in order along the others [min].
+            due: one entry a day, as `minutes.a_day` makes them [min].
         """
-        tails = self._same_all_day
-        return tails is None or due - int(starts[-1]) - self.way.quickest < tails.weighs_until
+        if not self.ways.same_all_day:
+            return True
+        last = starts[:, -1:, -1:]
+        left = due - last - self.ways.minutes(last)
+        return bool((left.ravel() < self._tails.weighs_until).any())
 
     def chance_after(self, starts: Minutes, due: Minutes) -> Minutes:
-        """The chance of arriving later than due, for each planned start, in thousandths."""
-        if self._same_all_day is not None:
-            tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
-            chance: Minutes = tails.thousandths[0].take(left - tails.first, mode="clip")
+        """The chance of arriving later than due, for each planned start, in thousandths.
+
+        Args:
+            starts: the days along the first axis [min].
+            due: of a shape that fits the starts [min].
+        """
+        if self.ways.same_all_day:
+            chance: Minutes = self._tails.thousandths[self._tails.at(*self._left(starts, due))]
             return chance
-        chances = _changes(self.way.drives).chance_of_more(*self._left(starts, due))
+        chances = self._tails.more[self._tails.at(*self._left_by_delay(starts, due))]
         return _whole(chances @ self._off.chances * THOUSANDTHS)
 
     def expected_after(self, starts: Minutes, due: Minutes) -> Minutes:
-        """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes."""
-        if self._same_all_day is not None:
-            tails, left = self._same_all_day, due - starts - self.way.minutes(starts)
-            beyond: Minutes = TENTHS * np.maximum(tails.first - left, 0)
-            beyond += tails.tenths[0].take(left - tails.first, mode="clip")
+        """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes.
+
+        The arguments are those of `chance_after`.
+        """
+        tails = self._tails
+        if self.ways.same_all_day:
+            left = self._left(starts, due)
+            beyond: Minutes = TENTHS * tails.before(*left) + tails.tenths[tails.at(*left)]
             return beyond
-        minutes = _changes(self.way.drives).minutes_beyond(*self._left(starts, due))
+        left = self._left_by_delay(starts, due)
+        minutes = tails.excess[tails.at(*left)] + tails.before(*left)
         return _whole(minutes @ self._off.chances * TENTHS)
 
     @property
@@ -158,16 +200,22 @@ class Lateness:
         return getting_off_late(self.usual, self.late)
 
     @cached_property
-    def _same_all_day(self) -> Tails | None:
-        """Both delays in one table, where the road is the same all day."""
-        drives = self.way.drives
-        return _off_and_change(self.usual, self.late, drives[0]) if len(drives) == 1 else None
+    def _tails(self) -> ManyTails:
+        """What is left of each leg's delays; getting off included where the roads are the same all day."""
+        drives = [leg.drive.minutes for leg in self.ways.legs]
+        if self.ways.same_all_day:
+            return ManyTails(tuple(_off_and_change(self.usual, self.late, drive) for drive in drives))
+        return ManyTails(tuple(map(_change, drives)))
 
     def _left(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
-        """Which of the drives is meant, and the minutes left to due, with a column for each delay."""
-        really = starts[:, None] + self._off.minutes
-        left = np.broadcast_to(due, starts.shape)[:, None] - really - self.way.minutes(really)
-        return self.way.which(starts)[:, None], left
+        """Which of the delays is meant, and the minutes left to due."""
+        return self.ways.which(starts), due - starts - self.ways.minutes(starts)
+
+    def _left_by_delay(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
+        """Likewise, along a last axis for each delay in getting off."""
+        really = starts[..., None] + self._off.minutes
+        left = np.broadcast_to(due, starts.shape)[..., None] - really - self.ways.minutes(really)
+        return self.ways.which(starts)[..., None], left
 
 
 def _whole(figures: NDArray[np.float64]) -> Minutes:

@@ -7,26 +7,13 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.day.minutes import Minutes
-from tripplan.planning.ranges import Range
 from tripplan.planning.travel.drive import Leg, Way
-
-
-def driving_stretches(leg: Leg) -> tuple[tuple[int, int], ...]:
-    """When the wheels turn without a halt, as (start, end) since the leg's load-up began [min]."""
-    stretches: list[tuple[int, int]] = []
-    start, driven = leg.load_up_minutes, 0
-    for halt in leg.halts:
-        end = start + halt.after_minutes - driven
-        stretches.append((start, end))
-        start, driven = end + halt.minutes, halt.after_minutes
-    stretches.append((start, start + leg.drive_minutes - driven))
-    return tuple((start, end) for start, end in stretches if start < end)
 
 
 def last_stretch(leg: Leg) -> tuple[int, int]:
     """Begin and end of the drive that ends on arriving; of no length after a halt on arriving [min]."""
     parks = leg.minutes - leg.unload_minutes
-    return next(((begin, end) for begin, end in driving_stretches(leg)[-1:] if end == parks), (parks, parks))
+    return next(((begin, end) for begin, end in leg.stretches[-1:] if end == parks), (parks, parks))
 
 
 @dataclass(frozen=True, eq=False)
@@ -40,9 +27,58 @@ class LegTimes:
     way: Way
 
     @property
+    def same_all_day(self) -> bool:
+        """Whether it does not matter when the drive begins."""
+        return isinstance(self.way, Leg)
+
+    @property
     def legs(self) -> tuple[Leg, ...]:
         """What the drive can be like."""
         return (self.way,) if isinstance(self.way, Leg) else self.way.legs
+
+    def minutes(self, starts: Minutes) -> Minutes:
+        """From load-up to being out of the car, for each start [min]; one entry for all if they are alike."""
+        figures = np.array(self._minutes)
+        return figures if self.same_all_day else figures[self.which(starts)]
+
+    def which(self, starts: Minutes) -> Minutes:
+        """Which of `legs` each start has."""
+        return self.by_minute[np.minimum(starts, len(self.by_minute) - 1)]
+
+    @property
+    def quickest(self) -> int:
+        """The least that `minutes` can be [min]."""
+        return min(self._minutes)
+
+    @cached_property
+    def by_minute(self) -> Minutes:
+        """For every minute since midnight at home the leg that begins then, as in `TimedLeg`."""
+        return np.array([0] if isinstance(self.way, Leg) else self.way.by_minute)
+
+    @cached_property
+    def _minutes(self) -> list[int]:
+        return [leg.minutes for leg in self.legs]
+
+
+@dataclass(frozen=True, eq=False)
+class LegsOfDays:
+    """One of the two drives of several days.
+
+    Attributes:
+        ways: one a day; either all are the same all day or none is.
+    """
+
+    ways: tuple[LegTimes, ...]
+
+    @property
+    def same_all_day(self) -> bool:
+        """Whether it does not matter when the drives begin."""
+        return all(way.same_all_day for way in self.ways)
+
+    @cached_property
+    def legs(self) -> tuple[Leg, ...]:
+        """What the drives can be like, day by day."""
+        return tuple(leg for way in self.ways for leg in way.legs)
 
     def minutes(self, starts: Minutes) -> Minutes:
         """From load-up to being out of the car, for each start [min]."""
@@ -52,42 +88,32 @@ class LegTimes:
         """Driving time for each start [min]."""
         return self.of_each(starts, [leg.drive_minutes for leg in self.legs])
 
-    def which(self, starts: Minutes) -> Minutes:
-        """Which of `legs` each start has."""
-        if isinstance(self.way, Leg):
-            return np.zeros(starts.shape, dtype=np.int64)
-        return self._by_minute[np.minimum(starts, len(self._by_minute) - 1)]
-
-    def impatient_minutes(self, starts: Minutes, patience: int) -> Minutes:
-        """Driving at a stretch beyond some patience, all stretches together, for each start [min]."""
-
-        def of_leg(leg: Leg) -> int:
-            return sum(max(0, end - begin - patience) for begin, end in driving_stretches(leg))
-
-        return self.of_each(starts, [of_leg(leg) for leg in self.legs])
-
-    def of_each(self, starts: Minutes, of_legs: Minutes | Sequence[int]) -> Minutes:
+    def of_each(self, starts: Minutes, figures: Minutes | Sequence[int]) -> Minutes:
         """Figures of the leg that each start has.
 
         Args:
-            starts: minutes since midnight at home, in any shape.
-            of_legs: the figures of `legs`.
+            starts: minutes since midnight at home, the days along the first axis.
+            figures: one for each of `legs`.
 
         Returns:
-            The figures, of the shape of `starts`; one entry where all starts have the same leg.
+            The figures, of a shape that fits the starts.
         """
-        figures = np.asarray(of_legs)
-        return figures if isinstance(self.way, Leg) else figures[self.which(starts)]
+        of_legs: Minutes = np.asarray(figures)[self.which(starts)]
+        return of_legs
+
+    def which(self, starts: Minutes) -> Minutes:
+        """Which of `legs` each start has, of a shape that fits the starts, which are as in `of_each`."""
+        days = (len(self.ways), *(1,) * (starts.ndim - 1))
+        first = self._first_legs.reshape(days)
+        if self.same_all_day:
+            return first
+        day = np.arange(len(self.ways)).reshape(days)
+        found: Minutes = first + self._by_minute[day, np.minimum(starts, self._by_minute.shape[1] - 1)]
+        return found
 
     @cached_property
-    def drives(self) -> tuple[Range, ...]:
-        """How long the drives may take that the way can have [min]."""
-        return tuple(leg.drive.minutes for leg in self.legs)
-
-    @property
-    def quickest(self) -> int:
-        """The least that `minutes` can be [min]."""
-        return min(self._minutes)
+    def _first_legs(self) -> Minutes:
+        return np.cumsum([0, *(len(way.legs) for way in self.ways[:-1])])
 
     @cached_property
     def _minutes(self) -> list[int]:
@@ -95,4 +121,7 @@ class LegTimes:
 
     @cached_property
     def _by_minute(self) -> Minutes:
-        return np.array([0] if isinstance(self.way, Leg) else self.way.by_minute)
+        longest = max(way.by_minute.size for way in self.ways)
+        return np.array(
+            [np.pad(way.by_minute, (0, longest - way.by_minute.size), "edge") for way in self.ways]
+        )

@@ -1,13 +1,9 @@
-"""The hard limits of a day in minutes, and which pairs of departure and leaving time they allow."""
+"""The hard limits of a day in minutes."""
 
-from bisect import bisect_left
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
 from tripplan.planning.day.legs import LegTimes
-from tripplan.planning.day.minutes import DayMinutes, Minutes
+from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 
 NEVER = 10**5
@@ -31,14 +27,6 @@ class Opened:
     closes: int
     last_entry: int
     entries: tuple[int, ...] | None
-
-    def enter(self, arrive: Minutes) -> Minutes:
-        """The first minute to be let in for each arrival, `NEVER` where it is too late."""
-        if self.entries is None:
-            enter = np.maximum(arrive, self.opens)
-            return np.where(enter <= self.last_entry, enter, NEVER)
-        allowed = np.array([*self.entries, NEVER])
-        return allowed[np.searchsorted(allowed, arrive)]
 
 
 @dataclass(frozen=True)
@@ -98,88 +86,3 @@ class Limits:
             left=None if question.begun is None else minutes.rounded_down(question.begun.left_home),
             not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
         )
-
-
-@dataclass(frozen=True, eq=False)
-class Choices:
-    """Every departure with every leaving time on the grid, departures down and leaving times across.
-
-    Attributes:
-        limits: what was asked.
-        depart: departures from home [min].
-        leave: leaving times from the place [min].
-        arrive: arrival at the place for each departure [min].
-        home: being home for each leaving time [min].
-        enter: when the party is let in, `NEVER` where no entry fits the leaving time; of one column where the
-            place opens only once, because it then rests on the departure alone [min].
-        wait: time between arriving and being let in, of the shape of `enter` [min].
-        visit: time inside; negative where no entry fits [min].
-        possible: which choices keep every limit.
-    """
-
-    limits: Limits
-    depart: Minutes
-    leave: Minutes
-    arrive: Minutes
-    home: Minutes
-    enter: Minutes
-    wait: Minutes
-    visit: Minutes
-    possible: NDArray[np.bool_]
-
-    @classmethod
-    def of(cls, limits: Limits) -> "Choices":
-        """The choices of a day on its grid."""
-        leave = _leaving_times(limits)
-        return cls.between(limits, _departures(limits, leave), leave)
-
-    @classmethod
-    def between(cls, limits: Limits, depart: Minutes, leave: Minutes) -> "Choices":
-        """Some departures with some leaving times, both in order, on the grid or off it [min].
-
-        No departure is compared with the earliest that is allowed.
-        """
-        arrive, home = depart + limits.there.minutes(depart), leave + limits.back.minutes(leave)
-        enter = _entries(limits, arrive, leave)
-        visit = leave - enter
-        possible = (visit >= limits.shortest) & (home <= limits.home_by)
-        for start, end in limits.busy:
-            possible &= (home <= start) | (depart >= end)[:, None]
-        return cls(limits, depart, leave, arrive, home, enter, enter - arrive[:, None], visit, possible)
-
-    def entering(self, opened: Opened) -> slice:
-        """The columns of `enter` whose leaving times lie in a span of opening."""
-        return slice(None) if self.enter.shape[1] < self.leave.size else _leave_within(opened, self.leave)
-
-
-def _leave_within(opened: Opened, leave: Minutes) -> slice:
-    """The leaving times inside a span of opening; a stay ends in the span it began in."""
-    times = leave.tolist()
-    return slice(bisect_left(times, opened.opens + 1), bisect_left(times, opened.closes + 1))
-
-
-def _leaving_times(limits: Limits) -> Minutes:
-    first = min(opened.opens for opened in limits.opened) + limits.shortest
-    last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)
-    return _on_grid(max(first, limits.not_before), last, limits.grid)
-
-
-def _departures(limits: Limits, leave: Minutes) -> Minutes:
-    last = int(leave[-1]) - limits.shortest - limits.there.quickest if leave.size else -1
-    if limits.left is not None:
-        return np.arange(limits.left, min(limits.left, last) + 1, dtype=np.int64)
-    return _on_grid(limits.earliest, last, limits.grid)
-
-
-def _entries(limits: Limits, arrive: Minutes, leave: Minutes) -> Minutes:
-    first = limits.opened[0]
-    if len(limits.opened) == 1 and leave.size and first.opens < leave[0] and leave[-1] <= first.closes:
-        return first.enter(arrive)[:, None]
-    enter = np.full((arrive.size, leave.size), NEVER)
-    for opened in limits.opened:
-        enter[:, _leave_within(opened, leave)] = opened.enter(arrive)[:, None]
-    return enter
-
-
-def _on_grid(first: int, last: int, grid: int) -> Minutes:
-    return np.arange(-(-first // grid) * grid, last + 1, grid, dtype=np.int64)

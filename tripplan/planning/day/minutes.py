@@ -1,6 +1,6 @@
 """One day counted in minutes, so that clock changes and a second time zone cannot trip the search."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from functools import lru_cache, reduce
@@ -35,9 +35,14 @@ class DayMinutes:
         """Minute 0, in UTC."""
         return _midnight(self.day, self.home_zone)
 
+    @property
+    def changes_clocks(self) -> bool:
+        """Whether the clock at home is changed that day."""
+        return _changes_clocks(self.day, self.home_zone)
+
     def by_clock(self, clock: time) -> int:
         """The minute at which the clock at home first shows a time [min]."""
-        if _changes_clocks(self.day, self.home_zone):
+        if self.changes_clocks:
             return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
         return minute_of_day(clock) + bool(clock.second or clock.microsecond)
 
@@ -81,14 +86,16 @@ def combined(combine: Callable[[Minutes, Minutes], Minutes], parts: Iterable[Min
     return reduce(combine, sorted(by_shape.values(), key=np.size))
 
 
-def chosen(found: Minutes, row: int, column: int) -> int:
+def chosen(found: Minutes, at: tuple[int, int, int]) -> int:
     """The figure of one choice.
 
     Args:
-        found: one for each departure (down) and leaving time (across), or of any shape that fits these.
-        row: which departure.
-        column: which leaving time.
+        found: one for each day, departure and leaving time; an axis of length one stands for all.
+        at: which day, departure and leaving time.
     """
-    # From the last axis on, an axis of length one standing for all choices.
-    axes = (row, column)[2 - found.ndim :]
-    return int(found[tuple(at if size > 1 else 0 for at, size in zip(axes, found.shape, strict=True))])
+    return int(found[tuple(number if size > 1 else 0 for number, size in zip(at, found.shape, strict=True))])
+
+
+def a_day(figures: Sequence[int] | Minutes) -> Minutes:
+    """One figure a day, in the shape (days, 1, 1) that fits all choices of these days."""
+    return np.asarray(figures, dtype=np.int64).reshape(-1, 1, 1)

@@ -19,19 +19,19 @@ The model, kept simple on purpose:
 Source: common practice, no source; every figure is the parent's own setting.
 """
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.legs import driving_stretches, last_stretch
-from tripplan.planning.day.limits import LONGEST_DAY, NEVER, Choices
-from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen
+from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.legs import LegsOfDays, last_stretch
+from tripplan.planning.day.limits import LONGEST_DAY
+from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.household import Habits, Nap
-from tripplan.planning.travel.drive import Leg
 
 
 @dataclass(frozen=True, eq=False)
@@ -42,26 +42,20 @@ class Stretch:
         place: where.
         start: when it could be asleep, falling asleep already over [min].
         end: when it is woken; before `start` where there is no time [min].
-        moved: when it is carried over asleep, which it must be before; `NEVER` where it stays [min].
+        moved: when it is carried over asleep, which it must be before; None where it stays [min].
         moved_to: where it then sleeps on.
     """
 
     place: SleepsIn
     start: Minutes
     end: Minutes
-    moved: Minutes | int = NEVER
+    moved: Minutes | None = None
     moved_to: SleepsIn | None = None
 
-    def at(self, row: int, column: int) -> "Sleep":
-        """The stretch of one choice, by the number of its departure and of its leaving time."""
-        moved = None if isinstance(self.moved, int) else chosen(self.moved, row, column)
-        return Sleep(
-            self.place,
-            chosen(self.start, row, column),
-            chosen(self.end, row, column),
-            moved,
-            self.moved_to,
-        )
+    def at(self, at: tuple[int, int, int]) -> "Sleep":
+        """The stretch of one choice, by the number of its day, departure and leaving time."""
+        moved = None if self.moved is None else chosen(self.moved, at)
+        return Sleep(self.place, chosen(self.start, at), chosen(self.end, at), moved, self.moved_to)
 
 
 @dataclass(frozen=True)
@@ -78,18 +72,7 @@ class Sleep:
     moved: int | None = None
     moved_to: SleepsIn | None = None
 
-    @property
-    def span(self) -> tuple[int, int, int]:
-        """Start, end and when it is moved, `NEVER` where it stays [min]."""
-        return self.start, self.end, NEVER if self.moved is None else self.moved
 
-    def later(self, minutes: int) -> "Sleep":
-        """The same so much later."""
-        moved = None if self.moved is None else self.moved + minutes
-        return replace(self, start=self.start + minutes, end=self.end + minutes, moved=moved)
-
-
-_NO_SLEEP = (0, 0, NEVER)
 LUNCH_CAN_WAIT_MINUTES = 30
 """Home this soon after its lunch time, a party waits and eats there (common practice, no source) [min]."""
 
@@ -112,20 +95,24 @@ class NapWindow:
     first: int
     last: int
 
-    def kept(self, start: Minutes, end: Minutes, moved: Minutes | int = NEVER) -> Minutes:
-        """Minutes of the nap that fit between start and end, for arrays of any matching shapes.
+    def most_kept(self, stretches: Iterable[Stretch]) -> Minutes:
+        """The most of the nap that any of some stretches keeps, for every choice [min]; at least one."""
+        return combined(np.maximum, map(self._kept, stretches))
+
+    def _kept(self, stretch: Stretch) -> Minutes:
+        """Minutes of the nap that fit into a stretch, for every choice.
 
         Where the child is moved, it must be asleep before that, and the nap may not begin before its slack.
-
         Sliding the nap inside the window covers all minutes that the window shares with the time from start
         to end, up to the nap's own length.
         """
-        return _kept(start, end, moved, *self.bounds)
-
-    @property
-    def bounds(self) -> tuple[int, int, int, int]:
-        """First and last minute, the nap's length, and the shortest sleep that counts [min]."""
-        return self.first, self.last, self.nap.minutes, min(self.nap.shortest_minutes, self.nap.minutes)
+        begins = np.maximum(stretch.start, self.first)
+        kept = np.minimum(np.minimum(stretch.end, self.last) - begins, self.nap.minutes)
+        counts = kept >= min(self.nap.shortest_minutes, self.nap.minutes)
+        if stretch.moved is not None:
+            counts &= begins < stretch.moved
+        counted: Minutes = kept * counts
+        return counted
 
     def kept_in(self, sleep: Sleep) -> int:
         """The same for one plan [min]."""
@@ -178,7 +165,7 @@ def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -
     usual = minutes.by_clock(question.habits.lunch)
     length = np.minimum(question.habits.lunch_minutes, choices.visit)
     begins = np.minimum(np.maximum(usual, choices.enter), choices.leave - length)
-    out = out_at_lunch(usual, question.habits, choices.depart[:, None], choices.home)
+    out = out_at_lunch(usual, question.habits, choices.depart, choices.home)
     return begins, begins + length * out
 
 
@@ -187,70 +174,38 @@ def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> 
     return (depart < usual + habits.lunch_minutes) & (home > usual + LUNCH_CAN_WAIT_MINUTES)
 
 
-def before_the_visit(nap: Nap, leg: Leg) -> list[Sleep]:
-    """Where a child could sleep until it is at the place, in minutes since the leg there begins."""
-    return [Sleep(SleepsIn.HOME, -LONGEST_DAY, 0), *_in_the_car(nap, leg)]
+def before_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:
+    """Where a child could sleep until it is at the place: at home, then in the car."""
+    at_home = Stretch(SleepsIn.HOME, np.full((1, 1, 1), -LONGEST_DAY), choices.depart)
+    return [at_home, *_in_the_car(nap, choices.there, choices.depart)]
 
 
-def after_the_visit(nap: Nap, leg: Leg) -> list[Sleep]:
-    """Where a child could sleep once it has left the place, in minutes since the leg home begins."""
-    found = [*_in_the_car(nap, leg), Sleep(SleepsIn.HOME, leg.minutes, 2 * LONGEST_DAY)]
+def after_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:
+    """Where a child could sleep once it has left the place: in the car, then at home."""
+    found = list(_in_the_car(nap, choices.back, choices.leave))
+    for_good = np.full((1, 1, 1), 2 * LONGEST_DAY)
+    found.append(Stretch(SleepsIn.HOME, choices.home, for_good))
     if nap.in_car and nap.stays_asleep_when_moved:
-        start, parks = last_stretch(leg)
-        into_bed = start + nap.falls_asleep_minutes, 2 * LONGEST_DAY, parks
-        found.append(Sleep(SleepsIn.CAR, *into_bed, moved_to=SleepsIn.HOME))
+        start, parks = _last_stretch(choices.back, choices.leave)
+        into_bed = Stretch(SleepsIn.CAR, start + nap.falls_asleep_minutes, for_good, parks, SleepsIn.HOME)
+        found.append(into_bed)
     return found
 
 
-def _in_the_car(nap: Nap, leg: Leg) -> Iterator[Sleep]:
-    if nap.in_car:
-        for start, end in driving_stretches(leg):
-            yield Sleep(SleepsIn.CAR, start + nap.falls_asleep_minutes, end)
+def _in_the_car(nap: Nap, ways: LegsOfDays, starts: Minutes) -> Iterator[Stretch]:
+    """The first, second, ... drive without a halt; of no length where a leg has no more."""
+    if not nap.in_car:
+        return
+    for number in range(max(len(leg.stretches) for leg in ways.legs)):
+        spans = [leg.stretches[number] if number < len(leg.stretches) else (0, 0) for leg in ways.legs]
+        begins, ends = (starts + ways.of_each(starts, of_legs) for of_legs in zip(*spans, strict=True))
+        yield Stretch(SleepsIn.CAR, begins + nap.falls_asleep_minutes, ends)
 
 
-def kept_around_the_visit(windows: Sequence[NapWindow], choices: Choices) -> tuple[Minutes, Minutes]:
-    """The longest that is kept of each nap at home or in the car [min].
-
-    Args:
-        windows: the naps; at least one.
-        choices: departures and leaving times.
-
-    Returns:
-        Before the visit, for each nap and departure; after it, for each nap and leaving time.
-    """
-    there, back = choices.limits.there, choices.limits.back
-    each = [
-        [
-            *([sleep.span for sleep in before_the_visit(window.nap, leg)] for leg in there.legs),
-            *([sleep.span for sleep in after_the_visit(window.nap, leg)] for leg in back.legs),
-        ]
-        for window in windows
-    ]
-    most = max(len(spans) for of_legs in each for spans in of_legs)
-    padded = np.array([[spans + [_NO_SLEEP] * (most - len(spans)) for spans in of_legs] for of_legs in each])
-    which = np.concatenate((there.which(choices.depart), len(there.legs) + back.which(choices.leave)))
-    starts = np.concatenate((choices.depart, choices.leave))
-    start, end, moved = starts + padded.transpose(3, 2, 0, 1).take(which, axis=-1)
-    first, last, minutes, least = np.array([window.bounds for window in windows]).T[..., None]
-    longest = _kept(start, end, moved, first, last, minutes, least).max(axis=0)
-    return longest[:, : choices.depart.size], longest[:, choices.depart.size :]
-
-
-def _kept(
-    start: Minutes,
-    end: Minutes,
-    moved: Minutes | int,
-    first: Minutes | int,
-    last: Minutes | int,
-    minutes: Minutes | int,
-    least: Minutes | int,
-) -> Minutes:
-    """What is kept of naps in stretches; the arguments are those of `NapWindow.kept` and its bounds."""
-    begins = np.maximum(start, first)
-    kept = np.minimum(np.minimum(end, last) - begins, minutes)
-    counts = (kept >= least) & (begins < moved)
-    counted: Minutes = kept * counts
-    return counted
+def _last_stretch(ways: LegsOfDays, starts: Minutes) -> tuple[Minutes, Minutes]:
+    """When the drive begins and ends that ends on arriving, for every choice [min]."""
+    begins, parks = zip(*map(last_stretch, ways.legs), strict=True)
+    return starts + ways.of_each(starts, begins), starts + ways.of_each(starts, parks)
 
 
 def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes]) -> list[Stretch]:
@@ -261,12 +216,10 @@ def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes])
     eats = lunch_ends > lunch_begins
     until = np.where(eats, lunch_begins, choices.leave)
     if nap.in_car and nap.stays_asleep_when_moved:
-        there, depart = choices.limits.there, choices.depart
-        since = np.array([last_stretch(leg) for leg in there.legs])[there.which(depart)]
-        start, parks = (depart[:, None] + since).T[..., None]
-        found.append(Stretch(SleepsIn.CAR, start + settling, until, moved=parks, moved_to=SleepsIn.PUSHCHAIR))
+        start, parks = _last_stretch(choices.there, choices.depart)
+        found.append(Stretch(SleepsIn.CAR, start + settling, until, parks, SleepsIn.PUSHCHAIR))
     again = np.where(eats, lunch_ends + settling, choices.leave)
-    found.append(Stretch(SleepsIn.PUSHCHAIR, (choices.arrive + settling)[:, None], until))
+    found.append(Stretch(SleepsIn.PUSHCHAIR, choices.arrive + settling, until))
     found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
     return found
 

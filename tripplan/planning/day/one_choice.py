@@ -4,11 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
-import numpy as np
-
 from tripplan.errors import PlanError
 from tripplan.planning import wording
-from tripplan.planning.day.limits import NEVER, Choices, Limits
+from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.limits import NEVER, Limits
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayPlan, DayQuestion
 from tripplan.planning.day.weighing import Weighed, plan_at
@@ -63,11 +62,10 @@ def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: dateti
         raise PlanError(f"the place cannot be visited that day: {question.hours.reason}")
     minutes = DayMinutes(question.day, question.home_zone)
     limits = Limits.of(question, minutes)
-    depart = np.array([minutes.rounded_down(leave_home)], dtype=np.int64)
-    leave = np.array([minutes.rounded_down(leave_place)], dtype=np.int64)
-    choices = Choices.between(limits, depart, leave)
-    if depart[0] >= limits.earliest and choices.possible.all():
-        return plan_at(Weighed(question, choices, minutes), 0, 0)
+    depart = minutes.rounded_down(leave_home)
+    choices = Choices.between(limits, depart, minutes.rounded_down(leave_place))
+    if depart >= limits.earliest and choices.possible.all():
+        return plan_at(Weighed.of(question, choices, minutes), 0, 0)
     return Crossed(tuple(_crossed(question, choices, minutes)))
 
 
@@ -92,7 +90,7 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
     begin = max(limits.earliest, opens - quickest)
     end = min(max(opens, begin + quickest) + limits.shortest, closes)
     if choices.possible.any():
-        departures, leaving = choices.depart, choices.leave
+        departures, leaving = choices.depart.ravel(), choices.leave.ravel()
     else:
         departures = np.array([min(limits.earliest, opens - quickest), max(begin, closes - quickest)])
         leaving = np.array([opens, closes])
@@ -114,7 +112,7 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
 
 
 def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
-    limits, departs, home = choices.limits, int(choices.depart[0]), int(choices.home[0])
+    (limits,), departs, home = choices.limits, choices.depart.item(), choices.home.item()
 
     def at_home(minute: int) -> str:
         return wording.clock(minutes.moment(minute, question.home_zone))
@@ -139,8 +137,8 @@ def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> It
 
 def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
     """What stands in the way at the place, by its own clock."""
-    limits, leave, arrive = choices.limits, int(choices.leave[0]), int(choices.arrive[0])
-    enter, visit = int(choices.enter[0, 0]), int(choices.visit[0, 0])
+    (limits,), leave, arrive = choices.limits, choices.leave.item(), choices.arrive.item()
+    enter, visit = choices.enter.item(), choices.visit.item()
 
     def there(minute: int) -> str:
         return wording.clock(minutes.moment(minute, question.place_zone))

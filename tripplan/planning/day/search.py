@@ -5,9 +5,10 @@ from decimal import Decimal
 import numpy as np
 
 from tripplan.errors import PlanError
+from tripplan.planning.day.choices import Choices, Flags
 from tripplan.planning.day.collisions import collisions
 from tripplan.planning.day.felt import UNITS
-from tripplan.planning.day.limits import Choices, Limits
+from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion, DaySearch, LeaveWindow
 from tripplan.planning.day.weighing import LONGEST_AWAY, Weighed, plan_at
@@ -53,12 +54,12 @@ def plan_day(question: DayQuestion) -> DaySearch:
     if not choices.possible.any():
         return DaySearch(None, (), collisions(question, limits, minutes))
 
-    weighed = Weighed(question, choices, minutes)
-    best_rank = weighed.rank.min(axis=1)
+    weighed = Weighed.of(question, choices, minutes)
+    best_rank = weighed.rank[0].min(axis=1)
     best_felt = best_rank // LONGEST_AWAY
     best_row = int(best_rank.argmin())
     loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * int(best_felt[best_row]))
-    good = choices.possible.any(axis=1) & (best_felt <= int(best_felt[best_row]) + int(loss))
+    good = choices.possible[0].any(axis=1) & (best_felt <= int(best_felt[best_row]) + int(loss))
 
     spans = sorted(
         (min(range(first, last + 1), key=lambda row: int(best_rank[row])), first, last)
@@ -67,8 +68,8 @@ def plan_day(question: DayQuestion) -> DaySearch:
     chosen = sorted(sorted(spans, key=lambda span: int(best_rank[span[0]]))[:MOST_WINDOWS])
     windows = tuple(
         LeaveWindow(
-            first=minutes.moment(int(choices.depart[first]), question.home_zone),
-            last=minutes.moment(int(choices.depart[last]), question.home_zone),
+            first=minutes.moment(int(choices.depart[0, first, 0]), question.home_zone),
+            last=minutes.moment(int(choices.depart[0, last, 0]), question.home_zone),
             best=plan_at(weighed, row),
         )
         for row, first, last in chosen
@@ -77,7 +78,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
     return DaySearch(best, windows, ())
 
 
-def _runs(good: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]) -> list[tuple[int, int]]:
+def _runs(good: Flags) -> list[tuple[int, int]]:
     """First and last index of every run of true values."""
     edges = np.flatnonzero(np.diff(np.concatenate(([0], good.astype(np.int8), [0]))))
     return [(int(first), int(after) - 1) for first, after in zip(edges[::2], edges[1::2], strict=True)]

@@ -13,8 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from tripplan.planning.day.choices import Choices, Flags
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
-from tripplan.planning.day.limits import NEVER, Choices, Opened
+from tripplan.planning.day.limits import NEVER, Opened
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.hours import ShowTimes
 
@@ -45,7 +46,7 @@ def with_shows(
 
     Args:
         shows: those of the day.
-        choices: departures and leaving times.
+        choices: departures and leaving times of one day.
         lunch: when it would begin and end without shows.
         minutes: how the day is counted.
         late: how late the party may arrive.
@@ -57,7 +58,7 @@ def with_shows(
     eats, usual = length > 0, lunch[0]
     seen: list[Seen] = []
 
-    def free(start: Minutes, lasts: Minutes | int) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
+    def free(start: Minutes, lasts: Minutes | int) -> Flags:
         """Where no show that is seen already meets a span."""
         open_ = np.ones(choices.visit.shape, dtype=np.bool_)
         for other in seen:
@@ -91,12 +92,12 @@ def _missed(
     show: ShowTimes, attended: Minutes, choices: Choices, minutes: DayMinutes, late: Lateness
 ) -> Minutes:
     missed = np.full(choices.visit.shape, THOUSANDTHS)
-    for opened in choices.limits.opened:
+    for opened in choices.limits[0].opened:
         for start in sorted(minutes.rounded_down(moment) for moment in show.starts):
             due = _due(opened, start)
             if due is None:
                 continue
-            chance = late.chance_after(choices.depart, np.array(due))[:, None]
+            chance = late.chance_after(choices.depart, np.array(due))
             in_time = (attended < NEVER) & (start + show.minutes <= choices.leave)
             missed = np.where(in_time & (choices.leave <= opened.closes), chance, missed)
     return missed

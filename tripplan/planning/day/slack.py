@@ -6,6 +6,7 @@ from datetime import datetime
 import numpy as np
 
 from tripplan.planning import wording
+from tripplan.planning.day.choices import SpansOfDays
 from tripplan.planning.day.delays import Chances, Delay, getting_off, longer_than_likely
 from tripplan.planning.day.limits import NEVER, Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes, Minutes
@@ -125,7 +126,7 @@ def _arrivals(leg: Leg, limits: Limits, late: Delay, depart: int) -> Delay:
 def _home(question: DayQuestion, limits: Limits, opened: Opened, arrivals: Delay, leave: int) -> Delay:
     """When everybody is home."""
     arrive = arrivals.minutes
-    let_in = opened.enter(arrive)
+    let_in = SpansOfDays.of([opened]).enter(arrive[None, :, None]).ravel()
     leaves = np.where(let_in < NEVER, np.maximum(leave, let_in + limits.shortest), arrive)
     # The place closes on late comers too, however short their visit.
     leaves = np.minimum(leaves, np.maximum(opened.closes, arrive))

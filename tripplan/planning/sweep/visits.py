@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import BestChoice, best_choice
+from tripplan.planning.day.best import BestChoice, best_choices
 from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
@@ -290,7 +290,7 @@ class Visits:
             way_home=back,
             busy=self._row.busy_on[n] if busy else (),
         )
-        best = best_choice(question)
+        best = best_choices([question])[0]
         if best is None:
             return Verdict.FAMILY_BUSY if busy else Verdict.TOO_LITTLE_TIME
         return Visit.of(best, there, back)

@@ -93,6 +93,18 @@ class Leg:
         halting = sum(halt.minutes for halt in self.halts)
         return self.load_up_minutes + self.drive_minutes + halting + self.unload_minutes
 
+    @cached_property
+    def stretches(self) -> tuple[tuple[int, int], ...]:
+        """When the wheels turn without a halt, as (start, end) since load-up began [min]."""
+        found: list[tuple[int, int]] = []
+        start, driven = self.load_up_minutes, 0
+        for halt in self.halts:
+            end = start + halt.after_minutes - driven
+            found.append((start, end))
+            start, driven = end + halt.minutes, halt.after_minutes
+        found.append((start, start + self.drive_minutes - driven))
+        return tuple((start, end) for start, end in found if start < end)
+
     def at(self, _minute: int) -> "Leg":
         """The leg itself, whenever it begins."""
         return self
