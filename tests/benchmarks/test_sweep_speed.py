@@ -123,8 +123,8 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
         print(  # noqa: T201 - the figure is the point of the test
             f"\n{PLACES} places, 365 days, {DEPARTURES} x {LEAVINGS}: 16-bit brute force "
             f"{brute * 1000:.0f} ms; all searches of a sweep, for {len(asked)} kinds of day, "
-            f"{searched * 1000:.2f} ms ({brute / searched:.0f} times as fast); a whole sweep with prices, crowds "
-            f"and daylight {whole * 1000:.0f} ms ({brute / whole:.1f} times as fast)"
+            f"{searched * 1000:.2f} ms ({brute / searched:.0f} times as fast); a whole sweep with prices, "
+            f"crowds and daylight {whole * 1000:.0f} ms ({brute / whole:.1f} times as fast)"
         )
 
 

@@ -24,7 +24,7 @@ def test_a_step_is_told_after_every_place_and_the_table_comes_last() -> None:
 
 
 def test_nothing_more_is_worked_out_once_nobody_asks(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Asked for its first step only, the sweep has looked at one place."""
+    """Asked for its first step only, the sweep has looked at no place beyond those searched together."""
     looked_at: list[str] = []
 
     def watched(family: Family, place: Place, years: Iterable[int]) -> PlaceFacts:
@@ -32,8 +32,9 @@ def test_nothing_more_is_worked_out_once_nobody_asks(monkeypatch: pytest.MonkeyP
         return place_facts(family, place, years)
 
     monkeypatch.setattr(room, "place_facts", watched)
+    monkeypatch.setattr(room, "TOGETHER", 2)
     next(iter(room.sweeping(FAMILY, FAMILY.party(), FAMILY.places, SPAN, today=TODAY)))
-    assert looked_at == ["place-0"]
+    assert looked_at == ["place-0", "place-1"]
 
 
 def test_equal_places_are_answered_once_and_alike() -> None:

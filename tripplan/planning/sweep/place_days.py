@@ -25,50 +25,58 @@ _CHANCE_DIGITS = 4
 Columns = dict[str, NDArray[Any]]
 
 
-def fill(
-    columns: Columns, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
-) -> None:
-    """Answer one place on every day of a row.
+class PlaceDays:
+    """One place on every day of a row: what to search, and the columns once that is done."""
 
-    Args:
-        columns: an entry a day for each of `table.COLUMNS`, all zero; they are filled.
-        family: people, car, home, calendars.
-        row: the days.
-        facts: what all days at the place share; must cover the calendar years of the row.
-        today: for booking deadlines.
-        known: what was found for other places.
-    """
-    at = PlaceRow(row, facts)
-    columns["in_term"][:] = at.in_term
-    verdict = columns["verdict"]
-    verdict[:] = _before_planning(at, today)
-    days = np.flatnonzero(verdict == Verdict.CAN_GO)
-    if not days.size:
-        return
-    visits = Visits(family, at, known)
-    found, kinds = visits.by_kind(days)
-    verdicts = np.array([one if isinstance(one, Verdict) else Verdict.CAN_GO for one in found])
-    verdict[days] = verdicts[kinds]
-    going = verdicts[kinds] == Verdict.CAN_GO
-    days, kinds = days[going], kinds[going]
-    if not days.size:
-        return
-    household = row.household
-    said = _said(found, household.currency)[kinds].T
-    priced = Prices(family, at, today).costs(days, said[0], said[1], visits.ways(int(days[0])))
-    no_entry = priced[0] < 0
-    verdict[days[no_entry]] = Verdict.NO_TICKETS
-    days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
-    for name, values in zip(_SAID_OF_A_VISIT, said[3:10], strict=True):
-        columns[name][days] = values
-    for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
-        columns[name][days] = values
-    rises, sets = (light[days] for light in row.sun)
-    for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
-        columns[name][days] = _in_the_dark(wheels, rises, sets)
-    chance = _chances(row, facts)[days]
-    columns["chance"][days] = chance
-    columns["felt"][days] = _felt(household, priced[1], said[2], chance)
+    def __init__(
+        self, columns: Columns, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
+    ) -> None:
+        """Fill in what stands against days before they are planned.
+
+        Args:
+            columns: an entry a day for each of `table.COLUMNS`, all zero; they are filled.
+            family: people, car, home, calendars.
+            row: the days.
+            facts: what all days at the place share; must cover the calendar years of the row.
+            today: for booking deadlines.
+            known: what was found for other places, and what waits to be searched.
+        """
+        self._columns, self._family, self._facts, self._today = columns, family, facts, today
+        self._at = at = PlaceRow(row, facts)
+        columns["in_term"][:] = at.in_term
+        columns["verdict"][:] = _before_planning(at, today)
+        self._days = np.flatnonzero(columns["verdict"] == Verdict.CAN_GO)
+        self.visits = Visits(family, at, self._days, known) if self._days.size else None
+
+    def fill(self) -> None:
+        """Fill the columns once the visits are searched."""
+        if self.visits is None:
+            return
+        columns, row, days = self._columns, self._at.row, self._days
+        verdict, household = columns["verdict"], row.household
+        found, kinds = self.visits.found(), self.visits.kind
+        verdicts = np.array([one if isinstance(one, Verdict) else Verdict.CAN_GO for one in found])
+        verdict[days] = verdicts[kinds]
+        going = verdicts[kinds] == Verdict.CAN_GO
+        days, kinds = days[going], kinds[going]
+        if not days.size:
+            return
+        said = _said(found, household.currency)[kinds].T
+        prices = Prices(self._family, self._at, self._today)
+        priced = prices.costs(days, said[0], said[1], self.visits.ways(int(days[0])))
+        no_entry = priced[0] < 0
+        verdict[days[no_entry]] = Verdict.NO_TICKETS
+        days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
+        for name, values in zip(_SAID_OF_A_VISIT, said[3:10], strict=True):
+            columns[name][days] = values
+        for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
+            columns[name][days] = values
+        rises, sets = (light[days] for light in row.sun)
+        for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
+            columns[name][days] = _in_the_dark(wheels, rises, sets)
+        chance = _chances(row, self._facts)[days]
+        columns["chance"][days] = chance
+        columns["felt"][days] = _felt(household, priced[1], said[2], chance)
 
 
 def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:

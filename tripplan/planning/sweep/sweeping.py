@@ -11,9 +11,12 @@ from tripplan.planning.household import Member
 from tripplan.planning.outing import Family, place_facts
 from tripplan.planning.place import Place
 from tripplan.planning.sweep.dates import DateRow
-from tripplan.planning.sweep.place_days import Columns, fill
+from tripplan.planning.sweep.place_days import Columns, PlaceDays
 from tripplan.planning.sweep.table import COLUMNS, DayTable
-from tripplan.planning.sweep.visits import Known
+from tripplan.planning.sweep.visits import Known, Visits
+
+TOGETHER = 40
+"""The days of so many places are searched together, and progress is still told often enough [-]."""
 
 
 @dataclass
@@ -62,9 +65,19 @@ def sweeping(
     }
     known = Known()
     years = range(span.first.year, span.last.year + 1)
-    for number, place in enumerate(places):
-        of_place = {name: values[number] for name, values in columns.items()}
-        fill(of_place, family, row, place_facts(family, place, years), today=today, known=known)
-        yield Progress(number + 1, len(places))
+    for begin in range(0, len(places), TOGETHER):
+        together = []
+        for number, place in enumerate(places[begin : begin + TOGETHER], begin):
+            of_place = {name: values[number] for name, values in columns.items()}
+            facts = place_facts(family, place, years)
+            together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
+        every_visit = [of_place.visits for of_place in together if of_place.visits is not None]
+        for ask in (Visits.ask, Visits.ask_again):
+            for visits in every_visit:
+                ask(visits)
+            known.search()
+        for number, days in enumerate(together, begin + 1):
+            days.fill()
+            yield Progress(number, len(places))
     table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
     yield Progress(len(places), len(places), table)

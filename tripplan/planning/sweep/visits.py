@@ -63,6 +63,8 @@ class Visit:
 
     def later(self, minutes: int) -> "Visit":
         """The same day plan so many minutes later."""
+        if not minutes:
+            return self
         best = self.best
         return replace(
             self,
@@ -78,6 +80,47 @@ class Visit:
         )
 
 
+@dataclass(frozen=True)
+class Search:
+    """A day that is to be searched.
+
+    Attributes:
+        question: the day.
+        by_night: how much later everything comes that day than on others of its kind [min].
+        without: why there is none if nothing is found.
+    """
+
+    question: DayQuestion
+    by_night: int
+    without: Verdict
+
+    def visit(self, best: BestChoice | None) -> Visit | Verdict:
+        """What was found, as on other days of the kind."""
+        if best is None:
+            return self.without
+        return Visit.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
+
+
+_Key = tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class _Kind:
+    """A kind of day at a place.
+
+    Attributes:
+        n: its first day.
+        free: all that its best plan rests on if nobody is engaged.
+        busy: all that it rests on with its engagements; None where it has none.
+        by_night: how much later everything comes than on other days with the same `free` [min].
+    """
+
+    n: int
+    free: _Key
+    busy: _Key | None
+    by_night: int
+
+
 @dataclass
 class Known:
     """What a sweep has found already, at any place.
@@ -85,11 +128,20 @@ class Known:
     Attributes:
         visits: the best day plans, by all that they rest on.
         hours: those of an open day, with that day, by all that they rest on.
+        searches: those that wait to be made together, by all that they rest on.
     """
 
-    visits: dict[tuple[int, ...], Visit | Verdict] = field(default_factory=dict)
-    hours: dict[tuple[int, ...], tuple[date, DayHours]] = field(default_factory=dict)
+    visits: dict[_Key, Visit | Verdict] = field(default_factory=dict)
+    hours: dict[_Key, tuple[date, DayHours]] = field(default_factory=dict)
+    searches: dict[_Key, Search] = field(default_factory=dict)
     _numbers: dict[Hashable, int] = field(default_factory=dict)
+
+    def search(self) -> None:
+        """Search all days that wait for it, and keep what is found among the visits."""
+        best = best_choices([search.question for search in self.searches.values()])
+        for (key, search), choice in zip(self.searches.items(), best, strict=True):
+            self.visits[key] = search.visit(choice)
+        self.searches.clear()
 
     def number(self, value: Hashable) -> int:
         """A number that stands for a value; equal values have the same."""
@@ -126,8 +178,9 @@ class _Asked:
 class Visits:
     """The day plans of one place over a row of days."""
 
-    def __init__(self, family: Family, at: PlaceRow, known: Known) -> None:
-        self._family, self._at, self._known = family, at, known
+    def __init__(self, family: Family, at: PlaceRow, days: Numbers, known: Known) -> None:
+        """Days: those of the row that the place is open on, one at least."""
+        self._family, self._at, self._days, self._known = family, at, days, known
         self._row: DateRow = at.row
         self._limits_known: dict[tuple[int, ...], Limits | None] = {}
         place = at.place
@@ -143,13 +196,41 @@ class Visits:
             )
         )
 
-    def by_kind(self, days: Numbers) -> tuple[list[Visit | Verdict], Numbers]:
-        """The best plan of each kind of day, or why there is none, and of which kind each day is.
+    def ask(self) -> None:
+        """Have the best plan of each kind of day searched, as if nobody was engaged."""
+        for kind in self._kinds:
+            if kind.busy is not None and self._leaves_no_room(kind.n):
+                self._known.visits[kind.busy] = Verdict.FAMILY_BUSY
+            else:
+                self._ask(kind, kind.free)
 
-        Args:
-            days: those of the row that the place is open on, one at least.
-        """
-        at, row = self._at, self._row
+    def ask_again(self) -> None:
+        """Once the first search is over, have those days searched whose plan meets an engagement."""
+        for kind in self._kinds:
+            if kind.busy is None or kind.busy in self._known.visits:
+                continue
+            free = self._free(kind)
+            # The best of all plans is the best of those that keep clear of the engagements, if it is one.
+            if isinstance(free, Verdict) or _keeps_clear(free.best, self._row.busy_minutes[kind.n]):
+                self._known.visits[kind.busy] = free
+            else:
+                self._ask(kind, kind.busy)
+
+    def found(self) -> list[Visit | Verdict]:
+        """Once both searches are over, the best plan of each kind of day, or why there is none."""
+        return [
+            self._free(kind) if kind.busy is None else self._known.visits[kind.busy] for kind in self._kinds
+        ]
+
+    @property
+    def kind(self) -> Numbers:
+        """Of which kind each of the days is, as in `found`."""
+        return self._grouped[1]
+
+    @cached_property
+    def _grouped(self) -> tuple[Numbers, Numbers]:
+        """Which of the days are equal, as `grouped` says it."""
+        at, row, days = self._at, self._row, self._days
         rests_on = [
             at.hours.kind,
             row.busy_kind,
@@ -159,8 +240,19 @@ class Visits:
             at.ahead[: row.count],
             *(rule.kind for rule in at.inside),
         ]
-        firsts, kinds = grouped([column[days] for column in rests_on])
-        return [self._visit(int(days[first])) for first in firsts], kinds
+        return grouped([column[days] for column in rests_on])
+
+    @cached_property
+    def _kinds(self) -> list[_Kind]:
+        """The kinds of days, in the order of `kind`."""
+        return [self._kind_of(n) for n in self._days[self._grouped[0]].tolist()]
+
+    def _kind_of(self, n: int) -> _Kind:
+        busy_kind, changes = int(self._row.busy_kind[n]), int(self._at.changes[n])
+        by_night = self._changed_by_night(n)
+        same = (self._ways(n).number, self._asked(n).number, *self._times(n))
+        free = (0, 0 if by_night else changes, *same)
+        return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)
 
     def ways(self, n: int) -> tuple[Way, Way]:
         """The way there and the way home on a day."""
@@ -223,18 +315,43 @@ class Visits:
             *(known.number(rule.spans[rule.kind[n]]) for rule in at.inside),
         )
 
-    def _visit(self, n: int, *, busy: bool = True) -> Visit | Verdict:
-        """The best day plan of one day, which stands for all days of its kind."""
-        busy_kind = int(self._row.busy_kind[n]) if busy else 0
-        by_night = 0 if busy_kind else self._changed_by_night(n)
-        changes = 0 if by_night else int(self._at.changes[n])
-        key = (busy_kind, changes, self._ways(n).number, self._asked(n).number, *self._times(n))
-        found = self._known.visits.get(key)
-        if found is None:
-            planned = self._planned(n, busy=bool(busy_kind), plain=not changes)
-            found = planned.later(-by_night) if by_night and isinstance(planned, Visit) else planned
-            self._known.visits[key] = found
-        return found.later(by_night) if by_night and isinstance(found, Visit) else found
+    def _free(self, kind: _Kind) -> Visit | Verdict:
+        """What was found for a kind of day if nobody is engaged."""
+        found = self._known.visits[kind.free]
+        return found if isinstance(found, Verdict) else found.later(kind.by_night)
+
+    def _ask(self, kind: _Kind, key: _Key) -> None:
+        """Have a kind of day searched, unless it is known or shows at once that there is nothing to be found.
+
+        Args:
+            kind: of which the first day is looked at.
+            key: all that the answer rests on: `free`, or `busy` if engagements count.
+        """
+        known, n = self._known, kind.n
+        if key in known.visits or key in known.searches:
+            return
+        # The minutes of a day whose clock changes by day are not those of the clock.
+        if (kind.by_night or not self._at.changes[n]) and self._limits_with_room(n) is None:
+            known.visits[key] = Verdict.TOO_LITTLE_TIME
+            return
+        hours = self._hours_on(n)
+        if hours.openness is not Openness.OPEN:
+            known.visits[key] = Verdict.CLOSED
+            return
+        there, back = self.ways(n)
+        question = replace(
+            self._asked(n).question,
+            day=self._row.days[n],
+            hours=hours,
+            way_there=there,
+            way_home=back,
+            busy=(),
+        )
+        if key == kind.free:
+            known.searches[key] = Search(question, kind.by_night, Verdict.TOO_LITTLE_TIME)
+        else:
+            question = replace(question, busy=self._row.busy_on[n])
+            known.searches[key] = Search(question, 0, Verdict.FAMILY_BUSY)
 
     def _changed_by_night(self, n: int) -> int:
         """How much later everything comes, counted from midnight, on a day whose clock changed in the night.
@@ -259,41 +376,10 @@ class Visits:
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
         return later if min(opens, row.first_minute(n)) >= over else 0
 
-    def _planned(self, n: int, *, busy: bool, plain: bool) -> Visit | Verdict:
-        """The best day plan of one day, searched for.
-
-        Args:
-            n: the day.
-            busy: whether engagements count.
-            plain: whether its minutes are those of the clock.
-        """
-        if plain:
-            limits = self._limits_with_room(n)
-            if limits is None:
-                return Verdict.TOO_LITTLE_TIME
-            if busy and not has_room(replace(limits, busy=self._row.busy_minutes[n])):
-                return Verdict.FAMILY_BUSY
-        if busy:
-            free = self._visit(n, busy=False)
-            # The best of all plans is the best of those that keep clear of the engagements, if it is one.
-            if isinstance(free, Verdict) or _keeps_clear(free.best, self._row.busy_minutes[n]):
-                return free
-        hours = self._hours_on(n)
-        if hours.openness is not Openness.OPEN:
-            return Verdict.CLOSED
-        there, back = self.ways(n)
-        question = replace(
-            self._asked(n).question,
-            day=self._row.days[n],
-            hours=hours,
-            way_there=there,
-            way_home=back,
-            busy=self._row.busy_on[n] if busy else (),
-        )
-        best = best_choices([question])[0]
-        if best is None:
-            return Verdict.FAMILY_BUSY if busy else Verdict.TOO_LITTLE_TIME
-        return Visit.of(best, there, back)
+    def _leaves_no_room(self, n: int) -> bool:
+        """Whether the engagements of a day show at once that no visit fits between them."""
+        limits = None if self._at.changes[n] else self._limits_with_room(n)
+        return limits is not None and not has_room(replace(limits, busy=self._row.busy_minutes[n]))
 
     def _limits_with_room(self, n: int) -> Limits | None:
         """The limits of a day as `_limits` says them, or None where they leave no room for any visit."""
