@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
+import numpy as np
+
 from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.day.choices import Choices
