@@ -20,7 +20,7 @@ from tripplan.planning.crowds.public_holidays import (
     is_weekend,
     long_weekend,
 )
-from tripplan.planning.crowds.risk import crowd_year
+from tripplan.planning.crowds.risk import crowd_risks
 from tripplan.planning.crowds.schools import school_days
 
 YEAR = 2027
@@ -56,7 +56,7 @@ def seconds(work: Callable[[], object]) -> float:
 def by_arrays() -> Floats:
     """The chances as the planning works them out."""
     schools = school_days((SCHOOLS,), PLACE.where.point, FIRST, LAST, country="US", subdivision="IL")
-    return crowd_year(PLACE, YEAR, np.ones(365, dtype=bool), HOLIDAYS, schools).chance
+    return crowd_risks(PLACE, np.ones(365, dtype=bool), HOLIDAYS, schools).chance
 
 
 def by_loop() -> list[float]:

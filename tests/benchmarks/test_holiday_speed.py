@@ -37,13 +37,13 @@ def built() -> tables.HolidayBase:
 
 def flagged() -> flags.DaysOff:
     """Every flag of the year, from nothing: actual and observed days of three years, then the arrays."""
-    return flags.days_off(YEAR, names.holidays_around("US", "IL", (YEAR,)))
+    return flags.days_off(date(YEAR, 1, 1), date(YEAR, 12, 31), names.holidays_around("US", "IL", (YEAR,)))
 
 
 def from_names() -> flags.DaysOff:
     """The arrays alone, with the names at hand."""
     flags._days_off.cache_clear()
-    return flags.days_off(YEAR, NAMES)
+    return flags.days_off(date(YEAR, 1, 1), date(YEAR, 12, 31), NAMES)
 
 
 NAMES = names.holidays_around("US", "IL", (YEAR,))

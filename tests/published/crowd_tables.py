@@ -200,12 +200,12 @@ def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
     place = counts.place
     latitude = place.where.point.latitude
     for year in range(counts.days[0].year, counts.days[-1].year + 1):
-        off = days_off(year, counts.holidays)
+        off = days_off(date(year, 1, 1), date(year, 12, 31), counts.holidays)
         schools = counts.schools_in(year)
         on_break = schools.on_break + schools.unknown * schools.chance_on_break
         weekday = ~(off.public_holiday | off.weekend)
         wave, shoulder = (
-            season(len(off), latitude, "outdoors", (), Levels(**{**_PLAIN_WAVE, name: 1.0})).effect
+            season(off.first, len(off), latitude, "outdoors", (), Levels(**{**_PLAIN_WAVE, name: 1.0})).effect
             for name in ("season", "shoulder")
         )
         for name, column in {

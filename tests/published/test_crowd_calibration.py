@@ -32,7 +32,7 @@ from tripplan.planning.crowds.levels import (
     Table,
     pooled,
 )
-from tripplan.planning.crowds.risk import busiest_fifth_chances, crowd_year
+from tripplan.planning.crowds.risk import busiest_fifth_chances, crowd_risks
 from tripplan.planning.place import WhoComes
 
 SHIPPED = {"zoo": CITY_ZOO, "bicycles": CITY_BICYCLES, "park": RIVERSIDE_PARK}
@@ -88,7 +88,7 @@ def chances(counts: Counts, levels: Levels) -> NDArray[np.float64]:
         counted = np.zeros((last - first).days + 1, dtype=bool)
         counted[[(day - first).days for day in counts.days if day.year == year]] = True
         schools = counts.schools_in(year)
-        found = crowd_year(counts.place, year, counted, counts.holidays, schools, levels=levels)
+        found = crowd_risks(counts.place, counted, counts.holidays, schools, levels=levels)
         level.append(found.level[counted])
         noise.append(found.noise[counted])
     return busiest_fifth_chances(np.concatenate(level), np.concatenate(noise))

@@ -4,6 +4,8 @@ Source: US National Park Service, recreation visits by month, mean visits a day 
 2014-2019 and 2022-2023 (data collected by Melanie Walsh, Responsible Datasets in Context, CC BY 4.0).
 """
 
+from datetime import date
+
 import numpy as np
 import pytest
 from numpy.typing import NDArray
@@ -18,7 +20,7 @@ MIDDLE_OF_THE_COUNTRY = 39.8
 
 def by_month(latitude: float, busiest_months: tuple[int, ...] = ()) -> NDArray[np.float64]:
     """The season outdoors in the middle of each month [ln]."""
-    effect = season(365, latitude, "outdoors", busiest_months, POOLED["everybody"]).effect
+    effect = season(date(2026, 1, 1), 365, latitude, "outdoors", busiest_months, POOLED["everybody"]).effect
     return effect[[15, 45, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349]]
 
 
@@ -44,7 +46,7 @@ def test_parks_that_are_full_in_winter(
     """With the busiest months on the card the winter season is foreseen; without, that nobody can tell."""
     told = by_month(latitude, busiest_months)
     assert np.exp(told[fullest - 1] - told[emptiest - 1]) == pytest.approx(counted, rel=0.25)
-    guessed = season(365, latitude, "outdoors", (), POOLED["everybody"])
+    guessed = season(date(2026, 1, 1), 365, latitude, "outdoors", (), POOLED["everybody"])
     assert np.abs(guessed.effect).max() < 0.05
     assert guessed.doubt.max() > np.log(counted) / 2 * 0.9
 

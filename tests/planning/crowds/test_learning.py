@@ -44,7 +44,7 @@ def test_packed_saturdays_make_saturdays_fuller_and_others_hardly(crowds: Crowds
     after = crowds.learning_from([note(day) for day in weeks])
     assert after.chance_on(NEXT_SATURDAY) > crowds.chance_on(NEXT_SATURDAY) + 0.02
     assert crowds.chance_on(TUESDAY) - 0.03 < after.chance_on(TUESDAY) <= crowds.chance_on(TUESDAY)
-    assert np.nansum(after.year(2026).chance) == pytest.approx(73, abs=1e-6)
+    assert np.nansum(after.chance[after.off.years[2026]]) == pytest.approx(73, abs=1e-6)
 
 
 def test_empty_saturdays_make_saturdays_emptier(crowds: Crowds) -> None:
@@ -80,7 +80,8 @@ def test_about_four_notes_of_a_day_off_weigh_as_much_as_the_tables(crowds: Crowd
 
     Second, independent computation: the gain of n equal looks in closed form, n v / (n v + s).
     """
-    sight = crowds.year(2026).sight(note())
+    sight = crowds.sight(note())
+    assert sight is not None
     varies = float(sight.ways**2 @ np.array([DAYS_OFF_VARY, SEASONS_VARY, *[KINDS_VARY] * 4]) ** 2)
     blur = sight.noise**2 + IMPRESSION**2
     for count in (1, 4, 20):

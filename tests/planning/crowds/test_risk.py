@@ -18,7 +18,7 @@ from tripplan.planning.crowds.risk import (
     WORDS,
     CrowdRisk,
     busiest_fifth_chances,
-    crowd_year,
+    crowd_risks,
     word_for,
 )
 from tripplan.planning.crowds.schools import school_days
@@ -268,10 +268,9 @@ def test_the_arrays_say_what_the_days_say() -> None:
     """Chances by date, from the year's arrays and from the risks are the same; closed days have none."""
     weekdays = [day for day in YEAR if day.weekday() < 5]
     crowds = risks_on(weekdays, make_place(), HOLIDAYS, (SCHOOLS,))
-    of_2026 = crowds.year(2026)
-    assert list(of_2026.chance[of_2026.is_open]) == [risk.chance for risk in crowds.values()]
+    assert list(crowds.chance[crowds.is_open]) == [risk.chance for risk in crowds.values()]
     assert [crowds.chance_on(day) for day in weekdays] == [risk.chance for risk in crowds.values()]
-    assert np.isnan(of_2026.chance[~of_2026.is_open]).all()
+    assert np.isnan(crowds.chance[~crowds.is_open]).all()
     for closed in (SATURDAY, date(2027, 1, 5)):
         with pytest.raises(KeyError):
             crowds.chance_on(closed)
@@ -280,12 +279,16 @@ def test_the_arrays_say_what_the_days_say() -> None:
 
 
 def test_a_year_needs_an_entry_for_each_of_its_days() -> None:
-    """Arrays of another length or another year are refused."""
-    schools = school_days((SCHOOLS,), make_place().where.point, YEAR[0], YEAR[-1])
-    with pytest.raises(PlanError):
-        crowd_year(make_place(), 2026, np.ones(364, dtype=bool), HOLIDAYS, schools)
-    with pytest.raises(PlanError):
-        crowd_year(make_place(), 2027, np.ones(365, dtype=bool), HOLIDAYS, schools)
+    """Arrays of another length, and parts of a year, are refused."""
+    for first, last, entries in (
+        (YEAR[0], YEAR[-1], 364),
+        (YEAR[0], YEAR[-2], 364),
+        (YEAR[1], YEAR[-1], 364),
+        (YEAR[1], YEAR[-1] + timedelta(days=1), 365),
+    ):
+        schools = school_days((SCHOOLS,), make_place().where.point, first, last)
+        with pytest.raises(PlanError):
+            crowd_risks(make_place(), np.ones(entries, dtype=bool), HOLIDAYS, schools)
 
 
 def test_every_chance_has_one_of_four_words() -> None:

@@ -68,9 +68,8 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
         effects = [part.effect for part in parts if part.group is group]
         return np.asarray(np.sum(effects, axis=0), dtype=float)
 
-    weekday = ~(off.public_holiday | off.weekend)
-    out = weekday & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
-    kinds = (weekday & ~out, out, off.weekend, off.public_holiday)
+    out = off.working & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
+    kinds = (off.working & ~out, out, off.weekend, off.public_holiday)
     return np.column_stack([of_group(Group.DAY_OFF), of_group(Group.SEASON), *kinds])
 
 

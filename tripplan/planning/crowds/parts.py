@@ -1,6 +1,6 @@
 """What makes a day fuller or emptier than an ordinary school-term weekday, part by part.
 
-A part is worked out for a whole year at once; what it says of a single day is put into words on demand.
+A part is worked out for whole years at once; what it says of a single day is put into words on demand.
 """
 
 import math
@@ -64,7 +64,7 @@ class Part:
 
 @dataclass(frozen=True, eq=False)
 class YearPart:
-    """One named effect on all days of a year, one array entry a day.
+    """One named effect on all days of some years, one array entry a day.
 
     Attributes:
         effect: as in `Part` [ln].
@@ -93,13 +93,13 @@ class YearPart:
 def year_parts(
     place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags, levels: Levels
 ) -> tuple[YearPart, ...]:
-    """Everything that tells the days of a year from an ordinary weekday, which is Monday to Thursday in term.
+    """Everything that tells the days from an ordinary weekday, which is Monday to Thursday in term.
 
     Args:
         place: where.
-        off: the year's public holidays and weekends.
-        schools: how the pupils within reach are spread on each of its days.
-        is_open: on which of its days the place is open.
+        off: the days, with their public holidays and weekends.
+        schools: how the pupils within reach are spread on each of them.
+        is_open: on which of them the place is open.
         levels: what each part brings.
     """
     return (
@@ -156,12 +156,11 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[Year
     is a doubt between two such days, one where all of it has school and one where all of it has none; how
     likely each of them is, a guess or the typical year says.
     """
-    weekday = ~(off.public_holiday | off.weekend)
     more = math.expm1(levels.school_holiday)
     known = np.log1p(schools.out * more)
     chance = schools.chance_out
-    between = (np.log1p((schools.out + schools.unknown) * more) - known) * weekday
-    yield YearPart(known * weekday, partial(_pupils, schools), "a school day", Group.DAY_OFF)
+    between = (np.log1p((schools.out + schools.unknown) * more) - known) * off.working
+    yield YearPart(known * off.working, partial(_pupils, schools), "a school day", Group.DAY_OFF)
     yield YearPart(
         chance * between,
         partial(_unknown, schools),
@@ -172,7 +171,7 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[Year
     if schools.short.any():
         part_of_day = np.log1p((schools.out + SHORT_DAY * schools.short) * more) - known
         yield YearPart(
-            part_of_day * weekday, partial(_short_day, schools), "a whole school day", Group.DAY_OFF
+            part_of_day * off.working, partial(_short_day, schools), "a whole school day", Group.DAY_OFF
         )
 
 
@@ -221,7 +220,9 @@ def _short_day(schools: SchoolDays, index: int) -> str:
 
 
 def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
-    found = season(len(off), place.where.point.latitude, place.visit.indoors, place.busiest_months, levels)
+    found = season(
+        off.first, len(off), place.where.point.latitude, place.visit.indoors, place.busiest_months, levels
+    )
     cause = "time of year"
     if place.busiest_months:
         cause = "time of year, by the busiest months on the place card"
@@ -232,14 +233,17 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
     """Days of free entry for everybody; the fewer there are among the open days, the more each one draws."""
-    free = np.zeros(len(off), dtype=bool)
-    for offer in place.offers:
-        if _lets_everybody_in_free(offer):
-            free |= days_of_offer(offer, off, schools)
-    free &= is_open
+    offers = [offer for offer in place.offers if _lets_everybody_in_free(offer)]
+    if not offers:
+        return
+    free = is_open & np.any([days_of_offer(offer, off, schools) for offer in offers], axis=0)
+    draw = np.zeros(len(off))
+    for year in off.years.values():
+        if free[year].any():
+            paid = 1 - free[year].sum() / is_open[year].sum()
+            draw[year] = math.log(FREE_ENTRY) * paid * free[year]
     if free.any():
-        draw = math.log(FREE_ENTRY) * (1 - free.sum() / is_open.sum())
-        yield YearPart(draw * free, "a day of free entry", "a day that costs", Group.PLACE)
+        yield YearPart(draw, "a day of free entry", "a day that costs", Group.PLACE)
 
 
 def _lets_everybody_in_free(offer: Offer) -> bool:
@@ -257,15 +261,15 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     if hours is None:
         return
     in_school = 1 - schools.out - schools.chance_out * schools.unknown
-    weekday = ~(off.public_holiday | off.weekend | off.in_lieu)
-    come = days_of_rule(hours, off, schools) & weekday
+    come = days_of_rule(hours, off, schools) & off.working & ~off.in_lieu
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
     yield YearPart(effect, f"school classes come ({hours})", "a term day without them", Group.PLACE)
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
     for special in place.special_days:
-        if special.day.year == off.first.year:
+        index = (special.day - off.first).days
+        if 0 <= index < len(off):
             effect = np.zeros(len(off))
-            effect[(special.day - off.first).days] = math.log(special.crowd_factor)
+            effect[index] = math.log(special.crowd_factor)
             yield YearPart(effect, special.name, "a usual day", Group.PLACE)

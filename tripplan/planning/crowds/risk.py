@@ -1,7 +1,7 @@
 """Crowd risk: the chance that a day is among the busiest fifth of a place's open days that year."""
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property, reduce
@@ -76,12 +76,15 @@ class CrowdRisk:
 
 
 @dataclass(frozen=True, eq=False)
-class CrowdYear:
-    """The crowd risk of one calendar year at one place, one array entry a day from 1 January.
+class Crowds(Mapping[date, CrowdRisk]):
+    """The crowd risk of every open day of some calendar years at one place.
+
+    As a mapping it goes by date, in order, and makes a day's reasons when asked for. The arrays have one
+    entry a day, open or not, and are for going through many days.
 
     Attributes:
-        off: the year, with its weekends and holidays.
-        is_open: which days are compared with each other.
+        off: the days, with their weekends and holidays.
+        is_open: which of them are compared with each other, each with those of its calendar year.
         chance: as in `CrowdRisk`, not a number on days that are not open [0-1].
         level: expected logarithm of visitors, against an ordinary school-term weekday [ln].
         noise: standard deviation about it, doubts included [ln].
@@ -99,75 +102,29 @@ class CrowdYear:
     schools: SchoolDays
     notes: int = 0
 
-    @property
-    def first(self) -> date:
-        """1 January."""
-        return self.off.first
-
-    def on(self, day: date) -> CrowdRisk:
-        """One day's risk with its reasons, put into words now.
-
-        Raises:
-            KeyError: the place is not open that day, or the day is of another year.
-        """
-        index = (day - self.first).days
-        if not 0 <= index < len(self.chance) or not self.is_open[index]:
-            raise KeyError(day)
+    def __getitem__(self, day: date) -> CrowdRisk:
+        index = self._index(day)
         chance = float(self.chance[index])
         of_day = [part.on(index) for part in self.parts]
         source = _SOURCE_WITH_NOTES if self.notes else _SOURCE
         return CrowdRisk(chance, word_for(chance), _reasons(of_day), self.schools.on(day), source)
 
-    def sight(self, note: CrowdNote) -> Sight:
-        """A note of a day of this year, open or not, beside what is expected of the day without it."""
-        index = (note.day - self.first).days
-        return Sight(
-            self._ways[index],
-            surprise(
-                note.fullness, float(self.level[index]), self.level[self.is_open], self.noise[self.is_open]
-            ),
-            float(self.noise[index]),
-        )
-
-    def with_learnt(self, differs: Floats, notes: int) -> "CrowdYear":
-        """The year as the family's notes make it.
-
-        Args:
-            differs: how much the place differs in each way, as `learnt` says it.
-            notes: how many notes say so [-].
-        """
-        cause = "from your note here" if notes == 1 else f"from your {notes} notes here"
-        effect = self._ways @ differs
-        own = YearPart(effect, cause, "what was counted elsewhere", Group.PLACE)
-        level = self.level + effect
-        chance = _chances_of_open_days(level, self.noise, self.is_open)
-        return replace(self, level=level, chance=chance, parts=(*self.parts, own), notes=notes)
-
-    @cached_property
-    def _ways(self) -> Floats:
-        return ways_to_differ(self.off, self.schools, self.parts)
-
-
-class Crowds(Mapping[date, CrowdRisk]):
-    """The crowd risks of every open day of some years at one place; a day's reasons are made when asked for.
-
-    As a mapping it goes by date, in order. `chance_on` and the arrays of `year` are for going through many
-    days: they make no object a day.
-    """
-
-    def __init__(self, years: Iterable[CrowdYear]) -> None:
-        self._years = {of_year.first.year: of_year for of_year in sorted(years, key=_first_day)}
-
-    def __getitem__(self, day: date) -> CrowdRisk:
-        return self._years[day.year].on(day)
-
     def __iter__(self) -> Iterator[date]:
-        for of_year in self._years.values():
-            for index in np.flatnonzero(of_year.is_open):
-                yield of_year.first + timedelta(days=int(index))
+        return (self.off.first + timedelta(days=index) for index in np.flatnonzero(self.is_open).tolist())
 
     def __len__(self) -> int:
-        return sum(int(of_year.is_open.sum()) for of_year in self._years.values())
+        return int(self.is_open.sum())
+
+    def _index(self, day: date) -> int:
+        """Which entry is that of an open day.
+
+        Raises:
+            KeyError: the place is not open that day, or the day's year was not asked about.
+        """
+        index = (day - self.off.first).days
+        if not 0 <= index < len(self.off) or not self.is_open[index]:
+            raise KeyError(day)
+        return index
 
     def chance_on(self, day: date) -> float:
         """The chance of a full house on an open day [0-1].
@@ -175,78 +132,50 @@ class Crowds(Mapping[date, CrowdRisk]):
         Raises:
             KeyError: the place is not open that day, or the day's year was not asked about.
         """
-        of_year = self._years[day.year]
-        chance = float(of_year.chance[(day - of_year.first).days])
-        if math.isnan(chance):
-            raise KeyError(day)
-        return chance
+        return float(self.chance[self._index(day)])
+
+    def sight(self, note: CrowdNote) -> Sight | None:
+        """A note beside what is expected of its day without it, be the place open on the day or not.
+
+        Args:
+            note: of one of the days.
+
+        Returns:
+            None where no day of that year is open: there is nothing to compare the day with.
+        """
+        index = (note.day - self.off.first).days
+        year = self.off.years.get(note.day.year, slice(0))
+        opened = self.is_open[year]
+        if not opened.any():
+            return None
+        levels, noises = self.level[year][opened], self.noise[year][opened]
+        felt = surprise(note.fullness, float(self.level[index]), levels, noises)
+        return Sight(self._ways[index], felt, float(self.noise[index]))
 
     def learning_from(self, notes: Sequence[CrowdNote]) -> "Crowds":
         """The crowd risks of the same days, as the family's own notes of this place make them.
 
         Args:
-            notes: of this place only. One of a year without an open day among these is left out: there is
-                nothing to compare it with.
+            notes: of this place only. One of a year without an open day among these is left out.
         """
-        sights = [self._years[note.day.year].sight(note) for note in notes if note.day.year in self._years]
+        sights = [sight for note in notes if (sight := self.sight(note)) is not None]
         if not sights:
             return self
-        differs = learnt(sights)
-        return Crowds(of_year.with_learnt(differs, len(sights)) for of_year in self._years.values())
+        cause = "from your note here" if len(sights) == 1 else f"from your {len(sights)} notes here"
+        effect = self._ways @ learnt(sights)
+        own = YearPart(effect, cause, "what was counted elsewhere", Group.PLACE)
+        level = self.level + effect
+        return replace(
+            self,
+            level=level,
+            chance=_chances(self.off, self.is_open, level, self.noise),
+            parts=(*self.parts, own),
+            notes=len(sights),
+        )
 
-    def year(self, year: int) -> CrowdYear:
-        """The arrays of one of the years.
-
-        Raises:
-            KeyError: the year was not asked about.
-        """
-        return self._years[year]
-
-
-def crowd_year(
-    place: Place,
-    year: int,
-    is_open: Flags,
-    public_holidays: Mapping[date, str],
-    schools: SchoolDays,
-    *,
-    kept: Set[date] | None = None,
-    levels: Levels | None = None,
-) -> CrowdYear:
-    """The crowd risk of every open day of one calendar year.
-
-    Args:
-        place: where; whether it is indoors, its latitude and its special days count.
-        year: the calendar year [years].
-        is_open: the days that are compared with each other, one entry a day of the year.
-        public_holidays: names by date; empty where they are not known.
-        kept: what PH means in the card's rules; all of these when left out.
-        schools: how the pupils within reach are spread, one entry a day of the year.
-        levels: what each kind of day brings; by who comes to the place when left out.
-
-    Returns:
-        The chances of the open days add up to a fifth of their number.
-
-    Raises:
-        PlanError: there is not one entry a day of the year.
-    """
-    off = days_off(year, public_holidays, kept)
-    if schools.first != off.first or not len(off) == len(schools.out) == len(is_open):
-        raise PlanError("crowd risk needs one entry for each day of the year")
-    levels = levels or POOLED[place.visit.who_comes]
-    parts = year_parts(place, off, schools, is_open, levels)
-    level: Floats = reduce(np.add, (part.effect for part in parts))
-    doubts = [part.doubt**2 for part in parts if part.doubt is not None]
-    noise = np.sqrt(sum(doubts, levels.noise**2))
-    chance = _chances_of_open_days(level, noise, is_open)
-    return CrowdYear(off, is_open, chance, level, noise, parts, schools)
-
-
-def _chances_of_open_days(level: Floats, noise: Floats, is_open: Flags) -> NDArray[np.float64]:
-    """One entry a day, not a number on days that are not open."""
-    chance = np.full(len(level), math.nan)
-    chance[is_open] = busiest_fifth_chances(level[is_open], noise[is_open])
-    return chance
+    @cached_property
+    def _ways(self) -> Floats:
+        return ways_to_differ(self.off, self.schools, self.parts)
 
 
 def crowd_risks(
@@ -261,7 +190,7 @@ def crowd_risks(
     """The crowd risk of every open day, each compared with the other open days of its calendar year.
 
     Args:
-        place: where.
+        place: where; whether it is indoors, its latitude and its special days count.
         is_open: the days that are compared with each other, one entry a day of `schools`.
         public_holidays: names by date; empty where they are not known.
         schools: how the pupils within reach are spread on every day of one calendar year or several in a row.
@@ -269,19 +198,31 @@ def crowd_risks(
         levels: what each kind of day brings; by who comes to the place when left out.
 
     Returns:
-        One answer per open day.
+        The chances of the open days of a year add up to a fifth of their number.
+
+    Raises:
+        PlanError: there is not one entry for each day of these years.
     """
-    first, years = schools.first, []
-    last = first + timedelta(days=len(is_open) - 1)
-    for year in range(first.year, last.year + 1):
-        begin, end = ((date(january, 1, 1) - first).days for january in (year, year + 1))
-        if is_open[begin:end].any():
-            of_school = schools.part(begin, end - begin)
-            opened = is_open[begin:end]
-            years.append(
-                crowd_year(place, year, opened, public_holidays, of_school, kept=kept, levels=levels)
-            )
-    return Crowds(years)
+    first, last = schools.first, schools.first + timedelta(days=len(is_open) - 1)
+    whole = (first.month, first.day, last.month, last.day) == (1, 1, 12, 31)
+    if not whole or len(is_open) != len(schools.out):
+        raise PlanError("crowd risk needs one entry for each day of whole calendar years")
+    off = days_off(first, last, public_holidays, kept)
+    levels = levels or POOLED[place.visit.who_comes]
+    parts = year_parts(place, off, schools, is_open, levels)
+    level: Floats = reduce(np.add, (part.effect for part in parts))
+    doubts = [part.doubt**2 for part in parts if part.doubt is not None]
+    noise = np.sqrt(sum(doubts, levels.noise**2))
+    return Crowds(off, is_open, _chances(off, is_open, level, noise), level, noise, parts, schools)
+
+
+def _chances(off: DaysOff, is_open: Flags, level: Floats, noise: Floats) -> NDArray[np.float64]:
+    """The chance of each day, not a number on days that are not open."""
+    chance = np.full(len(off), math.nan)
+    for year in off.years.values():
+        opened = year.start + np.flatnonzero(is_open[year])
+        chance[opened] = busiest_fifth_chances(level[opened], noise[opened])
+    return chance
 
 
 def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.float64]:
@@ -329,10 +270,6 @@ def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.floa
 def word_for(chance: float) -> str:
     """What a chance is called, one of `WORDS`."""
     return next(word for limit, word in WORDS if chance <= limit)
-
-
-def _first_day(of_year: CrowdYear) -> date:
-    return of_year.first
 
 
 def _reasons(parts: Sequence[Part]) -> tuple[CrowdReason, ...]:

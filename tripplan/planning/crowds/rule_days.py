@@ -1,4 +1,4 @@
-"""The days of a year on which a rule of a place card, written as opening hours, applies at all."""
+"""The days of a row on which a rule of a place card, written as opening hours, applies at all."""
 
 from datetime import UTC, date, datetime, timedelta
 from functools import lru_cache
@@ -15,11 +15,11 @@ _OUT_OF_SCHOOL = 0.5
 
 
 def days_of_offer(offer: Offer, off: DaysOff, schools: SchoolDays) -> Flags:
-    """Days of a year on which an offer of the price board is good, at least for some hours.
+    """Days of a row on which an offer of the price board is good, at least for some hours.
 
     Args:
         offer: with the rule and the first and last date that it has.
-        off: the year.
+        off: the days.
         schools: what SH stands for in the rule.
     """
     good = np.ones(len(off), dtype=bool) if offer.valid is None else days_of_rule(offer.valid, off, schools)
@@ -32,11 +32,11 @@ def days_of_offer(offer: Offer, off: DaysOff, schools: SchoolDays) -> Flags:
 
 
 def days_of_rule(text: str, off: DaysOff, schools: SchoolDays) -> Flags:
-    """Days of a year on which a rule applies, at least for some hours.
+    """Days of a row on which a rule applies, at least for some hours.
 
     Args:
         text: opening_hours syntax.
-        off: the year, with the days that PH means.
+        off: the days, with those that PH means.
         schools: the days when most pupils are on a break are SH.
 
     Returns:

@@ -2,11 +2,13 @@
 
 import math
 from dataclasses import dataclass
+from datetime import date, timedelta
 from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.planning.crowds.days_off import fixed
 from tripplan.planning.crowds.levels import Levels
 
 Floats = NDArray[np.float64]
@@ -37,7 +39,7 @@ Everglades at 25, which both invert."""
 
 @dataclass(frozen=True, eq=False)
 class Season:
-    """The time of year over the days of a year, one array entry a day.
+    """The time of year over some days in a row, one array entry a day.
 
     Attributes:
         effect: on the logarithm of visitors, against the year's average [ln].
@@ -49,20 +51,21 @@ class Season:
 
 
 def season(
-    days: int, latitude: float, indoors: str, busiest_months: tuple[int, ...], levels: Levels
+    first: date, days: int, latitude: float, indoors: str, busiest_months: tuple[int, ...], levels: Levels
 ) -> Season:
     """The time of year at a place.
 
     Args:
-        days: of the year, 365 or 366 [days].
+        first: the first day.
+        days: how many in a row [days].
         latitude: of the place, north positive [degrees].
         indoors: 'indoors', 'outdoors' or 'both'.
         busiest_months: as the card says, 1 for January; empty where it does not say.
         levels: how strong the season is outdoors.
     """
     if busiest_months:
-        return Season(TOLD * _told_wave(days, busiest_months), np.zeros(days))
-    wave, shoulder = _waves(days)
+        return Season(TOLD * _told_wave(first, days, busiest_months), np.zeros(days))
+    wave, shoulder = _waves(first, days)
     warmer = float(np.interp(latitude, _LATITUDES, _JULY_ABOVE_JANUARY))
     outdoors = {"indoors": 0.0, "outdoors": 1.0, "both": 0.5}[indoors]
     unsure = min(1.0, max(0.0, (_MILD - abs(latitude)) / (_MILD - _WARM))) * outdoors
@@ -73,31 +76,35 @@ def season(
 
 
 @lru_cache(maxsize=8)
-def _waves(days: int) -> tuple[Floats, Floats]:
+def _waves(first: date, days: int) -> tuple[Floats, Floats]:
     """A wave that is 1 in the northern midsummer and -1 in midwinter, and one that is 1 in both."""
-    angle = 2 * math.pi * (np.arange(1, days + 1) - _MIDSUMMER) / _YEAR_DAYS
-    return _fixed(np.cos(angle)), _fixed(np.cos(2 * angle))
+    dates = np.datetime64(first, "D") + np.arange(days)
+    of_year = (dates - dates.astype("datetime64[Y]")).astype(int) + 1
+    angle = 2 * math.pi * (of_year - _MIDSUMMER) / _YEAR_DAYS
+    return fixed(np.cos(angle)), fixed(np.cos(2 * angle))
 
 
 @lru_cache(maxsize=256)
-def _told_wave(days: int, busiest_months: tuple[int, ...]) -> Floats:
-    """A smooth wave about 0, high in the months named; its top is 2 above its bottom."""
-    month = np.datetime64("2024" if days == 366 else "2023", "D") + np.arange(days)
-    named = np.isin(month.astype("datetime64[M]").astype(int) % 12 + 1, busiest_months).astype(float)
+def _told_wave(first: date, days: int, busiest_months: tuple[int, ...]) -> Floats:
+    """A smooth wave about 0, high in the months named; in each year its top is 2 above its bottom."""
+    last = first + timedelta(days=days - 1)
+    years = [_told_year(year, busiest_months) for year in range(first.year, last.year + 1)]
+    begin = (first - date(first.year, 1, 1)).days
+    return fixed(np.concatenate(years)[begin : begin + days])
+
+
+def _told_year(year: int, busiest_months: tuple[int, ...]) -> Floats:
+    dates = np.arange(f"{year}-01-01", f"{year + 1}-01-01", dtype="datetime64[D]")
+    named = np.isin(dates.astype("datetime64[M]").astype(int) % 12 + 1, busiest_months).astype(float)
     # A bell two months wide, laid around the year's end.
     bell = np.hanning(2 * _MONTH + 1)
     around = np.concatenate([named[-_MONTH:], named, named[:_MONTH]])
     smooth = np.convolve(around, bell / bell.sum(), mode="valid")
     reach = float(np.ptp(smooth))
     if not reach:
-        return _fixed(np.zeros(days))
-    return _fixed((smooth - smooth.mean()) * 2 / reach)
+        return np.zeros(len(dates))
+    wave: Floats = (smooth - smooth.mean()) * 2 / reach
+    return wave
 
 
 _MONTH = 30
-
-
-def _fixed(array: Floats) -> Floats:
-    """The array, shared between places, so that nobody can write to it."""
-    array.setflags(write=False)
-    return array

@@ -1,7 +1,6 @@
 """The columns of the table for one place: what of each day, from its hours to its felt cost."""
 
 from collections.abc import Sequence
-from contextlib import suppress
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -74,7 +73,7 @@ class PlaceDays:
         rises, sets = (light[days] for light in row.sun)
         for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
             columns[name][days] = _in_the_dark(wheels, rises, sets)
-        chance = _chances(row, self._facts)[days]
+        chance = self._facts.crowds.chance[(row.first - self._facts.first).days + days]
         columns["chance"][days] = chance
         columns["felt"][days] = _felt(household, priced[1], said[2], chance)
 
@@ -120,21 +119,6 @@ def _said(found: Sequence[Visit | Verdict], currency: str) -> Numbers:
         ],
         dtype=np.int64,
     )
-
-
-def _chances(row: DateRow, facts: PlaceFacts) -> NDArray[np.float64]:
-    """The chance of a full house on each day, as far as the place is open."""
-    begin = 0
-    chances = np.full(row.count, np.nan)
-    while begin < row.count:
-        day = row.days[begin]
-        end = min(row.count, begin + (date(day.year, 12, 31) - day).days + 1)
-        with suppress(KeyError):  # a place that is closed all year has no crowds
-            in_year = facts.crowds.year(day.year).chance
-            from_january = day.timetuple().tm_yday - 1
-            chances[begin:end] = in_year[from_january : from_january + end - begin]
-        begin = end
-    return chances
 
 
 def _felt(household: Household, likely: Numbers, nuisances: Numbers, chance: NDArray[np.float64]) -> Numbers:
