@@ -48,6 +48,7 @@ def test_parks_that_are_full_in_winter(
     assert np.exp(told[fullest - 1] - told[emptiest - 1]) == pytest.approx(counted, rel=0.25)
     guessed = season(date(2026, 1, 1), 365, latitude, "outdoors", (), POOLED["everybody"])
     assert np.abs(guessed.effect).max() < 0.05
+    assert guessed.doubt is not None
     assert guessed.doubt.max() > np.log(counted) / 2 * 0.9
 
 

@@ -226,7 +226,7 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
     cause = "time of year"
     if place.busiest_months:
         cause = "time of year, by the busiest months on the place card"
-    elif found.doubt.any():
+    elif found.doubt is not None:
         cause = "time of year, hard to tell from afar where winters are warm"
     return YearPart(found.effect, cause, "the year's average", Group.SEASON, doubt=found.doubt)
 

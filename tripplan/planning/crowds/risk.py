@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from functools import cached_property, reduce
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import NDArray
 
 from tripplan.errors import PlanError
 from tripplan.planning.crowds.days_off import DaysOff, Flags, days_off
@@ -225,7 +225,7 @@ def _chances(off: DaysOff, is_open: Flags, level: Floats, noise: Floats) -> NDAr
     return chance
 
 
-def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.float64]:
+def busiest_fifth_chances(level: Floats, noise: Floats) -> NDArray[np.float64]:
     """Each day's chance of being among the busiest fifth, given how full it is expected to be.
 
     The logarithm of a day's visitors is its level plus logistic noise. A day counts as busy above the one
@@ -239,21 +239,20 @@ def busiest_fifth_chances(level: ArrayLike, noise: ArrayLike) -> NDArray[np.floa
     Returns:
         Chances [0-1]; they add up to a fifth of the number of days.
     """
-    expected = np.asarray(level, dtype=float)
-    days = expected.size
+    days = level.size
     if not days:
         return np.zeros(0)
     # A logistic distribution of scale s has the standard deviation s pi / sqrt(3).
-    twice_scale = np.broadcast_to(
-        np.asarray(noise, dtype=float) * (2 * math.sqrt(3) / math.pi), expected.shape
-    )
+    twice_scale = noise * (2 * math.sqrt(3) / math.pi)
     steepest = 0.5 / twice_scale
     reach = 10 * float(twice_scale.max())
-    low, high = float(expected.min()) - reach, float(expected.max()) + reach
-    threshold = float(expected.mean() + expected.std())
+    low, high = float(level.min()) - reach, float(level.max()) + reach
+    # One standard deviation above the mean, where about a fifth of many a distribution begins.
+    mean = float(level.sum()) / days
+    threshold = mean + math.sqrt(max(0.0, float(level @ level) / days - mean**2))
     for _ in range(_MOST_STEPS):
         # A chance is (1 + swing) / 2, and falls with the threshold by steepest x (1 - swing squared).
-        swing = np.tanh((expected - threshold) / twice_scale)
+        swing = np.tanh((level - threshold) / twice_scale)
         too_many = 0.5 * (days + float(swing.sum())) - BUSIEST_SHARE * days
         if abs(too_many) < _CLOSE_ENOUGH:
             break

@@ -17,8 +17,8 @@ _MIDSUMMER = 200
 """Day of the year when the northern half is warmest [-]; common practice, no source."""
 _YEAR_DAYS = 365.25
 
-_LATITUDES = (-60, -50, -40, -30, -20, -10, 0, 10, 20, 30, 40)
-_JULY_ABOVE_JANUARY = (-11.2, -4.7, -6.6, -7.2, -5.4, -2.4, -0.8, 1.1, 6.2, 12.8, 19.0)
+_LATITUDES = np.arange(-60, 50, 10)
+_JULY_ABOVE_JANUARY = np.array([-11.2, -4.7, -6.6, -7.2, -5.4, -2.4, -0.8, 1.1, 6.2, 12.8, 19.0])
 """Mean temperature of July less that of January, all around the parallel of a latitude [K]. After von Hann,
 Lehrbuch der Meteorologie; from memory. Not carried on beyond 40 degrees north, where no table was counted and
 the west of the continents is much milder than the parallel."""
@@ -43,11 +43,11 @@ class Season:
 
     Attributes:
         effect: on the logarithm of visitors, against the year's average [ln].
-        doubt: standard deviation of it where latitude does not tell which months are busy [ln].
+        doubt: standard deviation of it where latitude does not tell which months are busy [ln]; else None.
     """
 
     effect: Floats
-    doubt: Floats
+    doubt: Floats | None = None
 
 
 def season(
@@ -64,15 +64,15 @@ def season(
         levels: how strong the season is outdoors.
     """
     if busiest_months:
-        return Season(TOLD * _told_wave(first, days, busiest_months), np.zeros(days))
+        return Season(TOLD * _told_wave(first, days, busiest_months))
     wave, shoulder = _waves(first, days)
     warmer = float(np.interp(latitude, _LATITUDES, _JULY_ABOVE_JANUARY))
     outdoors = {"indoors": 0.0, "outdoors": 1.0, "both": 0.5}[indoors]
     unsure = min(1.0, max(0.0, (_MILD - abs(latitude)) / (_MILD - _WARM))) * outdoors
-    outside = levels.season * warmer * wave - levels.shoulder * warmer**2 * shoulder
-    inside = math.copysign(INDOORS, latitude) * wave
-    effect = outdoors * (1 - unsure) * outside + (1 - outdoors) * inside
-    return Season(effect, TOLD * unsure * np.abs(wave))
+    outside, inside = outdoors * (1 - unsure), 1 - outdoors
+    swing = outside * levels.season * warmer + inside * math.copysign(INDOORS, latitude)
+    effect = swing * wave - outside * levels.shoulder * warmer**2 * shoulder
+    return Season(effect, TOLD * unsure * np.abs(wave) if unsure else None)
 
 
 @lru_cache(maxsize=8)
