@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
+from typing import Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,7 +18,7 @@ from tripplan.planning.crowds.day_marks import (
     with_weekends_inside,
 )
 from tripplan.planning.crowds.typical_year import OUT_ON_A_WEEKDAY, typical_days
-from tripplan.planning.travel.distance import distances_km
+from tripplan.planning.travel.distance import Spots
 from tripplan.planning.where import Point
 
 DECAY_KM = 60.0
@@ -126,12 +127,36 @@ def pupil_weights(calendars: Sequence[SchoolCalendar], point: Point) -> Shares:
         One weight per calendar, in their order [pupils]. Where a calendar names several towns, each has its
         part of the pupils and its own distance.
     """
-    towns = [_towns(calendar) for calendar in calendars]
-    kms = distances_km(point, [at for of_calendar in towns for at, _ in of_calendar])
-    parts = np.array([part for of_calendar in towns for _, part in of_calendar])
-    near = np.where(kms <= REACH_KM, parts * np.exp(-kms / DECAY_KM), 0.0)
-    begins = np.cumsum([0, *(len(of_calendar) for of_calendar in towns[:-1])]) if towns else np.zeros(0, int)
-    return np.add.reduceat(near, begins) if towns else np.zeros(0)
+    return _Towns.of(calendars).weights_at(point) if calendars else np.zeros(0)
+
+
+@dataclass(frozen=True, eq=False)
+class _Towns:
+    """Where the pupils of at least one calendar live, one array entry a town.
+
+    Attributes:
+        spots: the towns, calendar by calendar.
+        pupils: how many live in each of them.
+        begins: for each calendar, which of the entries is its first.
+    """
+
+    spots: Spots
+    pupils: Shares
+    begins: NDArray[np.intp]
+
+    @classmethod
+    def of(cls, calendars: Sequence[SchoolCalendar]) -> Self:
+        """Those of some calendars."""
+        towns = [_towns(calendar) for calendar in calendars]
+        points, pupils = zip(*(town for of_calendar in towns for town in of_calendar), strict=True)
+        ends = np.cumsum([len(of_calendar) for of_calendar in towns])
+        return cls(Spots.of(points), np.array(pupils), np.concatenate(([0], ends[:-1])))
+
+    def weights_at(self, point: Point) -> Shares:
+        """As `pupil_weights`."""
+        kms = self.spots.km_from(point)
+        near = np.where(kms <= REACH_KM, self.pupils * np.exp(-kms / DECAY_KM), 0.0)
+        return np.add.reduceat(near, self.begins)
 
 
 def _towns(calendar: SchoolCalendar) -> list[tuple[Point, float]]:
@@ -163,41 +188,63 @@ def school_days(
     Returns:
         One entry a day; where no calendar counts, everything is unknown.
     """
-    weights = pupil_weights(calendars, point)
-    total = float(weights.sum())
-    if not total:
-        typical = typical_days(country, subdivision, first, last)
-        nothing = np.zeros(len(typical.out))
-        return SchoolDays(first, nothing, nothing, nothing, nothing + 1, typical.out, typical.on_break)
-    marks = _stacked(tuple(calendars), first, last)
-    # Rounded so that shares which are whole come out whole.
-    out, on_break, short, unknown, likely_out, likely_break = np.round(marks @ (weights / total), 9)
-    chances = (
-        np.divide(likely, unknown, out=np.zeros(len(unknown)), where=unknown > 0)
-        for likely in (likely_out, likely_break)
-    )
-    return SchoolDays(first, out, on_break, short, unknown, *chances)
+    if calendars:
+        stack = _stacked(tuple(calendars), first, last)
+        weights = stack.towns.weights_at(point)
+        total = float(weights.sum())
+        if total:
+            return SchoolDays(first, *stack.shares(weights / total))
+    typical = typical_days(country, subdivision, first, last)
+    nothing = np.zeros(len(typical.out))
+    return SchoolDays(first, nothing, nothing, nothing, nothing + 1, typical.out, typical.on_break)
+
+
+@dataclass(frozen=True, eq=False)
+class _Stack:
+    """What several calendars say of some days in a row, kept for the next place.
+
+    Attributes:
+        calendars: kept along, so that their identities are not given to others.
+        towns: where their pupils live.
+        marks: `_marks` of every different day there is, with the calendars as the last axis.
+        kind: for each day, which of the different ones it is.
+    """
+
+    calendars: tuple[SchoolCalendar, ...]
+    towns: _Towns
+    marks: Shares
+    kind: NDArray[np.intp]
+
+    @classmethod
+    def of(cls, calendars: tuple[SchoolCalendar, ...], first: date, last: date) -> Self:
+        """Work it out."""
+        marks = np.stack([_marks(calendar, first, last) for calendar in calendars], axis=-1)
+        days = marks.transpose(1, 0, 2).reshape(marks.shape[1], -1)
+        _, firsts, kind = np.unique(days, axis=0, return_index=True, return_inverse=True)
+        return cls(calendars, _Towns.of(calendars), marks[:, firsts], kind.reshape(-1))
+
+    def shares(self, weights: Shares) -> Shares:
+        """A row each for `SchoolDays`, in its order; `weights` of the calendars add up to 1."""
+        # Rounded so that shares which are whole come out whole.
+        shares = np.round(self.marks @ weights, 9)
+        unknown = shares[3]
+        np.divide(shares[4:], unknown, out=shares[4:], where=unknown > 0)
+        return shares[:, self.kind]
 
 
 _STACKS_KEPT = 32
-_stacks: dict[tuple[tuple[int, ...], date, date], tuple[tuple[SchoolCalendar, ...], Shares]] = {}
+_stacks: dict[tuple[tuple[int, ...], date, date], _Stack] = {}
 
 
-def _stacked(calendars: tuple[SchoolCalendar, ...], first: date, last: date) -> Shares:
-    """`_marks` of several calendars, kept for the next place, with the calendars as the last axis.
-
-    Kept by identity: to hash all breaks of all calendars for every place would take longer than the rest.
-    """
+def _stacked(calendars: tuple[SchoolCalendar, ...], first: date, last: date) -> _Stack:
+    """Kept by identity: to hash all breaks of all calendars for every place would outlast the rest."""
     key = (tuple(map(id, calendars)), first, last)
     kept = _stacks.get(key)
     if kept is None:
-        marks = np.stack([_marks(calendar, first, last) for calendar in calendars], axis=-1)
-        marks.setflags(write=False)
         while len(_stacks) >= _STACKS_KEPT:
             _stacks.pop(next(iter(_stacks)), None)
-        # The calendars are kept along, so that their identities are not given to others.
-        kept = _stacks[key] = (calendars, marks)
-    return kept[1]
+        kept = _stacks[key] = _Stack.of(calendars, first, last)
+    return kept
 
 
 def _marks(calendar: SchoolCalendar, first: date, last: date) -> Shares:

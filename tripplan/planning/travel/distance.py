@@ -2,8 +2,10 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import chain
 from operator import attrgetter
+from typing import Self
 
 import numpy as np
 from geopy.distance import geodesic
@@ -45,16 +47,39 @@ def distances_km(origin: Point, points: Sequence[Point]) -> NDArray[np.float64]:
 
     Source: haversine formula; mean radius of WGS84.
     """
-    flat = np.fromiter(chain.from_iterable(map(_COORDINATES, points)), np.float64, 2 * len(points))
-    latitude, longitude = np.radians(flat.reshape(-1, 2).T)
-    latitude_0, longitude_0 = np.radians(_COORDINATES(origin))
-    half_chord_squared = (
-        np.sin((latitude - latitude_0) / 2) ** 2
-        + np.cos(latitude) * np.cos(latitude_0) * np.sin((longitude - longitude_0) / 2) ** 2
-    )
-    # Rounding can lift antipodes a hair above one.
-    angle = 2 * np.arcsin(np.sqrt(np.minimum(half_chord_squared, 1.0)))
-    return np.asarray(MEAN_EARTH_RADIUS_KM * angle, dtype=np.float64)
+    return Spots.of(points).km_from(origin)
+
+
+@dataclass(frozen=True, eq=False)
+class Spots:
+    """Points read once, for their distances from many origins, one array entry a point.
+
+    Attributes:
+        latitude, longitude: where they are [rad].
+        cosine: of the latitude [-].
+    """
+
+    latitude: NDArray[np.float64]
+    longitude: NDArray[np.float64]
+    cosine: NDArray[np.float64]
+
+    @classmethod
+    def of(cls, points: Sequence[Point]) -> Self:
+        """Some points, in their order."""
+        flat = np.fromiter(chain.from_iterable(map(_COORDINATES, points)), np.float64, 2 * len(points))
+        latitude, longitude = np.radians(flat.reshape(-1, 2).T)
+        return cls(latitude, longitude, np.cos(latitude))
+
+    def km_from(self, origin: Point) -> NDArray[np.float64]:
+        """As `distances_km`."""
+        latitude, longitude = math.radians(origin.latitude), math.radians(origin.longitude)
+        half_chord_squared = (
+            np.sin((self.latitude - latitude) / 2) ** 2
+            + self.cosine * math.cos(latitude) * np.sin((self.longitude - longitude) / 2) ** 2
+        )
+        # Rounding can lift antipodes a hair above one.
+        angle = 2 * np.arcsin(np.sqrt(np.minimum(half_chord_squared, 1.0)))
+        return np.asarray(MEAN_EARTH_RADIUS_KM * angle, dtype=np.float64)
 
 
 def bearing_degrees(origin: Point, destination: Point) -> float:
