@@ -42,14 +42,33 @@ def test_the_phone_page_reads_at_arms_length(visit: Visit) -> None:
 def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -> None:
     """One press later another time is told with what it weighs, and the plan above stays as it is."""
     visit.open("day_plan")
-    headline = visit.page.get_by_role("heading", name="shoes on at").inner_text()
+    headline = visit.page.get_by_role("heading", name="Shoes on at").inner_text()
     visit.page.get_by_text("What if we left at another time?").click()
     part = visit.page.locator(".st-key-open_try_times")
     part.get_by_text("This is the best plan.").wait_for()
     part.get_by_role("slider").first.press("ArrowRight")
     part.get_by_text("This is the best plan.").wait_for(state="detached")
     assert "the best plan." in part.inner_text()
-    assert visit.page.get_by_role("heading", name="shoes on at").inner_text() == headline
+    assert visit.page.get_by_role("heading", name="Shoes on at").inner_text() == headline
+
+
+@pytest.mark.parametrize("visit", [390], indirect=True, ids=["390px"])
+def test_when_to_leave_is_the_first_thing_read_on_a_phone(visit: Visit) -> None:
+    """It stands in the first screenful, above every field and in the largest type of the page."""
+    visit.open("day_plan")
+    words = visit.page.get_by_role("heading", name="Shoes on at")
+    box = words.bounding_box()
+    screenful = visit.page.viewport_size
+    assert box is not None
+    assert screenful is not None
+    assert box["y"] + box["height"] <= screenful["height"] / 1.5
+    field = visit.page.get_by_label("Where to?").bounding_box()
+    assert field is not None
+    assert box["y"] < field["y"]
+    sizes = visit.page.locator("[data-testid=stMain] :is(h1, h2, h3, p, li, label)").evaluate_all(
+        "all => all.map(one => parseFloat(getComputedStyle(one).fontSize))"
+    )
+    assert words.evaluate("it => parseFloat(getComputedStyle(it).fontSize)") == max(sizes) >= LARGE_TYPE
 
 
 @pytest.mark.parametrize(

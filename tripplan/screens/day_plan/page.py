@@ -4,7 +4,7 @@ import streamlit as st
 
 from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning import wording
-from tripplan.planning.day import LeaveWindow, against_best
+from tripplan.planning.day import LeaveWindow, StepKind, against_best
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
@@ -34,7 +34,8 @@ from tripplan.screens.widgets.markdown import bullets, plain
 def render(view: View) -> None:
     """Show one place on one day as a picture and in words, with the departures to choose from."""
     family = family_or_stop(view)
-    st.title("When do we leave?")
+    answer = st.empty()  # above what is asked, so that it is the first thing read on a phone
+    answer.title("When do we leave?", anchor=False)
     places_or_stop(family)
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
@@ -51,11 +52,15 @@ def render(view: View) -> None:
         grid_minutes(view),
     )
     if isinstance(outing, NoOuting):
-        st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
-        st.markdown(bullets(outing.reasons))
+        with answer.container():
+            st.title("When do we leave?", anchor=False)
+            st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
+            st.markdown(bullets(outing.reasons))
         _why_not(view, outing)
         return
-    _headline(outing)
+    with answer.container():
+        _headline(outing)
+    _in_short(outing)
     _windows(view, outing)
     to_the_minute(view)
     render_shows(view, outing)
@@ -108,14 +113,22 @@ def _why_not(view: View, nothing: NoOuting) -> None:
 
 
 def _headline(outing: Outing) -> None:
+    """When to leave, in the largest type of the page, and what goes with it."""
     plan = outing.plan
+    st.title(plain(f"Shoes on at {wording.clock(plan.leave_home)}"), anchor=False)
+    # Load-up is told apart from driving off: both are 'leaving' to somebody.
+    off = next(step.start for step in plan.steps if step.kind is not StepKind.LOAD_UP)
     st.subheader(
         plain(
-            f"{wording.day(outing.day)}: shoes on at {wording.clock(plan.leave_home)}, "
-            f"home again at {wording.clock(plan.home)}"
+            f"{wording.day(outing.day)}: off at {wording.clock(off)}, home again at {wording.clock(plan.home)}"
         ),
         anchor=False,
     )
+
+
+def _in_short(outing: Outing) -> None:
+    """What the day gives, what matters first."""
+    plan = outing.plan
     st.markdown(
         bullets(
             (
