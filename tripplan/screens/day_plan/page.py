@@ -120,7 +120,8 @@ def _headline(outing: Outing) -> None:
     off = next(step.start for step in plan.steps if step.kind is not StepKind.LOAD_UP)
     st.subheader(
         plain(
-            f"{wording.day(outing.day)}: off at {wording.clock(off)}, home again at {wording.clock(plan.home)}"
+            f"{wording.day(outing.day)}: off at {wording.clock(off)}, "
+            f"home again at {wording.clock(plan.home)}"
         ),
         anchor=False,
     )
