@@ -24,7 +24,12 @@ from tripplan.planning.calendars import (
     with_guess_kept,
     with_next_year_expected,
 )
-from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage, place_coverage
+from tripplan.planning.crowds.coverage import (
+    LOOK_AHEAD,
+    calendar_coverage,
+    place_coverage,
+    typical_year_sentences,
+)
 from tripplan.planning.crowds.school_regions import (
     built_in_calendar,
     region_called,
@@ -85,12 +90,15 @@ def _list(asked: _Asked) -> int:
         console.line("There are no school calendars on record.")
     if asked.family is None:
         return 0
-    for place in asked.family.places:
+    covers = [place_coverage(calendars, place, asked.today, last) for place in asked.family.places]
+    for cover in covers:
         console.line()
-        cover = place_coverage(calendars, place, asked.today, last)
-        console.line(f"{place.name}: {cover.sentence}")
+        console.line(f"{cover.place.name}: {cover.sentence}")
         for name, share in cover.districts:
             console.line(f"{name}: {share:.0%} of the pupils counted there", 2)
+    for sentence in typical_year_sentences(covers):
+        console.line()
+        console.line(sentence)
     points = [asked.family.household.home.point, *(place.where.point for place in asked.family.places)]
     near = [region for region in regions_near(points) if not _has(calendars, region.code)]
     console.listed(

@@ -11,6 +11,7 @@ from tripplan.planning.crowds.coverage import (
     place_coverage,
     place_stretches,
     stretches,
+    typical_year_sentences,
 )
 from tripplan.planning.place import Place
 
@@ -63,7 +64,7 @@ def test_a_place_tells_the_share_that_is_known_and_by_whose_calendars() -> None:
     )
     cover = place_coverage((district(place), ended), place, FIRST, LAST)
     assert "100% of the pupils nearby until" in cover.sentence
-    assert "50% of the pupils" in cover.sentence
+    assert "until Fri, Dec 18, 2026, then of 50% until" in cover.sentence
     assert [round(share, 2) for _, share in cover.districts] == [0.5, 0.5]
 
 
@@ -85,5 +86,20 @@ def test_a_place_without_calendars_says_that_nothing_is_certain() -> None:
     """The typical year is named with what it rests on."""
     cover = place_coverage((), make_place(), FIRST, LAST)
     assert "None of it is certain" in cover.sentence
-    assert "Pew Research Center" in cover.sentence
+    assert "Pew Research Center" in cover.typical_source
     assert cover.districts == ()
+
+
+def test_what_a_typical_year_rests_on_is_told_once() -> None:
+    """Places of one country share the sentence; another country has its own; where all is known is none."""
+    here, there = make_place(), make_place(id="other", name="Other")
+    abroad = make_place(id="far", name="Far", where={"country": "DE", "latitude": 52.5, "longitude": 13.4})
+    (one,) = typical_year_sentences([place_coverage((), place, FIRST, LAST) for place in (here, there)])
+    assert one.startswith("Where nothing is known a guess")
+    assert "Pew Research Center" in one
+    covers = [place_coverage((), place, FIRST, LAST) for place in (here, abroad, there)]
+    first, second = typical_year_sentences(covers)
+    assert f"for {here.name} and Other," in first
+    assert "for Far," in second
+    known = district(here, known={"first": date(2026, 1, 1), "last": date(2029, 1, 1)})
+    assert typical_year_sentences([place_coverage((known,), here, FIRST, LAST)]) == ()

@@ -7,6 +7,7 @@ from enum import StrEnum
 from itertools import groupby
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tripplan.planning import wording
 from tripplan.planning.calendars import SchoolCalendar
@@ -118,12 +119,15 @@ class PlaceCoverage:
         days: the shares, day by day.
         districts: the calendars that count there, heaviest first, each with its share of the pupils [-].
         sentence: what is known, guessed and unknown, in words.
+        typical_source: what the typical year rests on that stands in where nothing is known; empty where all
+            is known.
     """
 
     place: Place
     days: SchoolDays
     districts: tuple[tuple[str, float], ...]
     sentence: str
+    typical_source: str
 
 
 def place_coverage(
@@ -145,27 +149,36 @@ def place_coverage(
     total = float(weights.sum())
     heaviest = sorted(zip(calendars, weights, strict=True), key=lambda pair: -pair[1])
     districts = tuple((c.name, float(weight) / total) for c, weight in heaviest if weight > 0.005 * total)
-    return PlaceCoverage(place, days, districts, _sentence(place, days, last, any_near=bool(districts)))
-
-
-def _sentence(place: Place, days: SchoolDays, last: date, *, any_near: bool) -> str:
-    where = place.where
-    source = typical_days(where.country, where.subdivision, days.first, last).source
     certain = np.round(1 - days.unknown, 2)
+    source = typical_days(where.country, where.subdivision, first, last).source if certain.min() < 1 else ""
+    return PlaceCoverage(place, days, districts, _sentence(first, certain, any_near=bool(districts)), source)
+
+
+def typical_year_sentences(covers: Sequence[PlaceCoverage]) -> tuple[str, ...]:
+    """What stands in where nothing is known, each source once, with its places where there are several."""
+    places: dict[str, list[str]] = {}
+    for cover in covers:
+        if cover.typical_source:
+            places.setdefault(cover.typical_source, []).append(cover.place.name)
+    return tuple(
+        f"Where nothing is known{'' if len(places) == 1 else f', for {wording.listed(names)},'} a guess made "
+        f"of last year's calendar stands in, or a typical year: {source}."
+        for source, names in places.items()
+    )
+
+
+def _sentence(first: date, certain: NDArray[np.float64], *, any_near: bool) -> str:
     if not certain.any():
         none = (
             "No school calendar near here reaches these days" if any_near else "No school calendar near here"
         )
-        return f"{none}. A typical year stands in for it: {source}. None of it is certain."
-    parts = []
+        return f"{none}. None of it is certain: a guess or a typical year stands in."
+    parts: list[str] = []
     for share, group in groupby(enumerate(certain), key=lambda day: float(day[1])):
         numbers = [number for number, _ in group]
-        ends = wording.day(days.first + numbers[-1] * _DAY)
-        told = f"of {share:.0%} of the pupils nearby" if share else "of none"
-        parts.append(f"{told} until {ends}")
+        ends = wording.day(first + numbers[-1] * _DAY)
+        whose = " of the pupils nearby" if not parts else ""
+        parts.append(f"of {share:.0%}{whose} until {ends}" if share else f"of none until {ends}")
     if len(parts) > 4:
         parts = [*parts[:3], "changing later"]
-    sentence = f"Known {', then '.join(parts)}."
-    if certain.min() < 1:
-        sentence += f" For the rest a guess or a typical year stands in: {source}."
-    return sentence
+    return f"Known {', then '.join(parts)}."

@@ -17,6 +17,7 @@ from tripplan.planning.crowds.coverage import (
     place_coverage,
     place_stretches,
     stretches,
+    typical_year_sentences,
 )
 from tripplan.planning.outing import Family
 from tripplan.screens.widgets.charts import DEPTHS, INK
@@ -116,5 +117,7 @@ def show_coverage(family: Family, today: date) -> None:
                 for cover in covers
             )
         )
+        for sentence in typical_year_sentences(covers):
+            st.markdown(plain(sentence))
         if not covers:
             st.caption(plain("There are no places yet."))
