@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Any
 
+from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.household import Household, Member
 from tripplan.planning.place import Place
 
@@ -63,3 +64,10 @@ def make_place(**changes: Any) -> Place:
         **changes,
     }
     return Place.model_validate(values)
+
+
+def out_of_school(calendar: SchoolCalendar, day: date) -> bool | None:
+    """Whether a calendar's pupils have no school that day, by its spans; None where it does not reach."""
+    if day not in calendar.known:
+        return None
+    return day.weekday() >= 5 or any(day in span for span in calendar.no_school)

@@ -5,6 +5,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tests.builders import out_of_school
 from tripplan.errors import UnknownName, Weight
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry, read_calendar
 from tripplan.files.school_calendar_file import (
@@ -149,8 +150,8 @@ def test_the_days_between_two_school_years_are_summer() -> None:
     proposal = propose(*YEAR, ("First day of school", "20270823"), ("Labor Day", "20270906"))
     assert proposal.summer == (DateSpan(first=date(2027, 6, 3), last=date(2027, 8, 22), name="summer"),)
     calendar = school_calendar_from(proposal, country="US", latitude=42.5, longitude=-90.7)
-    assert calendar.out_on(date(2027, 7, 14)) is True
-    assert calendar.out_on(date(2027, 8, 25)) is False
+    assert out_of_school(calendar, date(2027, 7, 14)) is True
+    assert out_of_school(calendar, date(2027, 8, 25)) is False
 
 
 def test_a_calendar_without_first_and_last_day_says_what_it_is_taken_for() -> None:
@@ -181,10 +182,15 @@ def test_the_calendar_follows_the_ticks() -> None:
         propose(*YEAR), country="US", subdivision="IA", latitude=42.5, longitude=-90.7
     )
     assert calendar.name == "Test district"
-    assert calendar.out_on(date(2026, 9, 7)) is True
-    assert calendar.out_on(date(2026, 9, 16)) is False
-    assert [calendar.out_on(date(2026, 10, day)) for day in (22, 23, 26, 27)] == [False, True, True, False]
-    assert calendar.out_on(date(2027, 6, 3)) is None
+    assert out_of_school(calendar, date(2026, 9, 7)) is True
+    assert out_of_school(calendar, date(2026, 9, 16)) is False
+    assert [out_of_school(calendar, date(2026, 10, day)) for day in (22, 23, 26, 27)] == [
+        False,
+        True,
+        True,
+        False,
+    ]
+    assert out_of_school(calendar, date(2027, 6, 3)) is None
 
 
 def test_the_parent_has_the_last_word() -> None:
@@ -200,7 +206,7 @@ def test_the_parent_has_the_last_word() -> None:
         known=DateSpan(first=date(2026, 9, 1), last=date(2026, 12, 31)),
     )
     assert [span.first for span in calendar.no_school] == [date(2026, 9, 16)]
-    assert calendar.out_on(date(2026, 8, 25)) is None
+    assert out_of_school(calendar, date(2026, 8, 25)) is None
     with pytest.raises(UnknownName):
         school_calendar_from(proposal, country="US", latitude=0, longitude=0, ticked=frozenset({"x"}))
 

@@ -5,6 +5,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tests.builders import out_of_school
 from tripplan.errors import Weight
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import Meaning, propose_school_calendar, school_calendar_from
@@ -56,7 +57,7 @@ def test_a_table_becomes_a_calendar(between: str, line_end: str) -> None:
     assert made.known == DateSpan(first=date(2026, 8, 24), last=date(2027, 6, 4))
     assert [span.name for span in made.no_school] == ["Winter rest", "Spring break"]
     assert [span.name for span in made.short_days] == ["Early release", "Conferences"]
-    assert made.out_on(date(2027, 2, 12)) is False
+    assert out_of_school(made, date(2027, 2, 12)) is False
 
 
 def test_what_the_table_says_beats_the_guess_from_the_name() -> None:

@@ -95,12 +95,6 @@ class SchoolCalendar(Written):
             raise ValueError("what is expected lies outside the days the calendar speaks about")
         return self
 
-    def out_on(self, day: date) -> bool | None:
-        """Whether its pupils have no school that day; None where the calendar does not reach."""
-        if day not in self.known:
-            return None
-        return day.weekday() >= 5 or any(day in span for span in self.no_school)
-
 
 _A_YEAR_OF_WEEKS = timedelta(weeks=52)
 """The same weekday a year on; every fifth or sixth year it takes 53 weeks, which the edges' doubt covers."""

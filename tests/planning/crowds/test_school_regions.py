@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 
+from tests.builders import out_of_school
 from tripplan.errors import UnknownName
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.school_region_table import SchoolRegion
@@ -55,7 +56,7 @@ def test_outside_its_years_a_region_is_unknown_and_never_in_school() -> None:
     assert built_in_calendar(region_called("AU-ACT"), 2028, 2029) is None
     calendar = built_in_calendar(region_called("AU-ACT"), 2027, 2029)
     assert calendar is not None
-    assert calendar.out_on(date(2028, 2, 15)) is None
+    assert out_of_school(calendar, date(2028, 2, 15)) is None
 
 
 def test_what_a_rule_goes_on_with_is_expected_and_not_known() -> None:

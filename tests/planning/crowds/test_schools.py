@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.builders import out_of_school
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_guess_kept, with_next_year_expected
 from tripplan.planning.crowds.schools import (
@@ -108,7 +109,7 @@ def test_shares_agree_with_the_calendar_day_by_day(breaks: list[list[date]], day
     shares = school_days((district,), PLACE, date(2026, 7, 1), date(2027, 8, 31)).on(day)
     assert shares.out + shares.inside + shares.unknown == pytest.approx(1)
     expected = {None: (0, 0, 1), True: (1, 0, 0), False: (0, 1, 0)}
-    assert parts(shares) == expected[district.out_on(day)]
+    assert parts(shares) == expected[out_of_school(district, day)]
 
 
 def year_copied(*breaks: tuple[date, date]) -> SchoolCalendar:
