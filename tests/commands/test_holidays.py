@@ -5,8 +5,10 @@ from datetime import date
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
+from holidays.version import __version__ as VERSION
 
-from tests.commands.conftest import Run
+from tests.builders import make_place
+from tests.commands.conftest import NOON, Run
 from tripplan.planning.local_days import LocalDays
 from tripplan.records.store import Records
 
@@ -21,6 +23,23 @@ def test_the_coming_holidays_are_told(run: Run) -> None:
     first = told["holidays"][0]
     assert (first["day"], first["name"], first["where"][0]) == ("2026-11-26", "Thanksgiving Day", "home")
     assert first["days_off"]["first"] == "2026-11-26"
+
+
+def test_what_the_table_is_known_to_leave_out_is_told_where_it_matters(
+    run: Run, own_records: Records
+) -> None:
+    """The source is told; Minnesota's day in October to those who live or go there, and it is in no list."""
+    told = " ".join(run("holidays", "list").out.split())
+    assert f"the package holidays {VERSION}" in told
+    assert "Minnesota" not in told
+    there = make_place(id="up-north", where={"country": "US", "subdivision": "MN", "town": "Winona"})
+    own_records.save(there, NOON)
+    told = " ".join(run("holidays", "list").out.split())
+    assert "Minnesota's law names the second Monday in October" in told
+    answer = json.loads(run("holidays", "list", "--json").out)
+    assert len(answer["sources"]) == 2
+    october = [one for one in answer["holidays"] if one["day"] == "2027-10-11"]
+    assert not [one for one in october if "US-MN" in one["where"]]
 
 
 def test_a_local_day_is_added_changed_told_and_removed(run: Run, own_records: Records) -> None:

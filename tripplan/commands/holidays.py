@@ -15,7 +15,7 @@ from tripplan.errors import Finding, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holidays
+from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holidays, holiday_source_sentences
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
@@ -77,6 +77,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
 def _list(asked: _Asked) -> int:
     family, console = asked.family, asked.console
     coming = coming_holidays(family.household.home, (place.where for place in family.places), asked.today)
+    sources = holiday_source_sentences(family.household.home, (place.where for place in family.places))
     if asked.options.json:
         answer = HolidaysListAnswer(
             data=asked.on_record.data,
@@ -85,6 +86,7 @@ def _list(asked: _Asked) -> int:
                 HolidayTold(day=one.day, name=one.name, where=one.where, days_off=one.row) for one in coming
             ),
             local_days=asked.local_days,
+            sources=sources,
         )
         console.json(answer.model_dump(mode="json"))
         return 0
@@ -92,6 +94,9 @@ def _list(asked: _Asked) -> int:
         console.table(("day", "holiday", "where", "days off in a row"), [_row(one) for one in coming])
     else:
         console.line("No public holidays are on record for these countries.")
+    for sentence in sources:
+        console.line()
+        console.line(sentence)
     names = {place.id: place.name for place in family.places}
     units = family.household.units
     console.listed("Added by you:", [local_day_sentence(one, names, units) for one in asked.local_days])

@@ -23,3 +23,5 @@ class HolidaysListAnswer(RecordsAnswer):
 
     holidays: tuple[HolidayTold, ...]
     local_days: tuple[LocalDay, ...]
+    sources: tuple[str, ...]
+    """Where the holidays come from, and what is known to be missing, in words."""

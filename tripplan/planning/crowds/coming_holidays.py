@@ -6,7 +6,13 @@ from datetime import date, timedelta
 
 from tripplan.errors import UnknownName
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.crowds.public_holidays import holidays_around, is_bridge_day, long_weekend
+from tripplan.planning.crowds.public_holidays import (
+    TABLE,
+    holidays_around,
+    is_bridge_day,
+    long_weekend,
+    table_notes,
+)
 from tripplan.planning.where import Where
 
 _A_YEAR = 366
@@ -65,3 +71,9 @@ def coming_holidays(home: Where, places: Iterable[Where], today: date) -> tuple[
         ComingHoliday(day, name, tuple(where), row)
         for (day, name), (where, row) in sorted(found.items(), key=lambda one: one[0])
     )
+
+
+def holiday_source_sentences(home: Where, places: Iterable[Where]) -> tuple[str, ...]:
+    """Where the public holidays come from, and what is known to be missing in these countries and states."""
+    regions = [(where.country, where.subdivision) for where in (home, *places)]
+    return (f"Public holidays are those of the {TABLE}, by country and state.", *table_notes(regions))

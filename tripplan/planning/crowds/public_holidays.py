@@ -11,11 +11,26 @@ from functools import lru_cache
 from types import MappingProxyType
 
 import holidays as tables
+from holidays.version import __version__ as VERSION
 
 from tripplan.errors import UnknownName
 
 OBSERVED = " (observed)"
 """How the name of a day off work ends that stands in for a holiday on another date."""
+
+TABLE = f"package holidays {VERSION}"
+"""Where all public holidays here come from."""
+_TABLE_NOTES = {
+    # The law: Minn. Stat. 645.44, subd. 5, as of August 2024 (casetext). Until 2022 at least it left the day
+    # out for the state's own offices and to others' choice (HF 3910, 92nd session, which quotes it). The table
+    # names this law among its sources, and has nothing for the state in October.
+    ("US", "MN"): (
+        "Minnesota's law names the second Monday in October (Indigenous Peoples Day) a holiday; the table does "
+        "not have it, so it counts as a working day. Ask whether schools and offices near you keep it."
+    )
+}
+"""What a table is known to leave out, by country and subdivision; found by comparing it with another one
+(tests/published/test_holidays_second_table.py)."""
 
 _SATURDAY = 5
 _DAY = timedelta(days=1)
@@ -40,6 +55,15 @@ def public_holidays(country: str, subdivision: str, years: Iterable[int]) -> Map
     Source: PyPI package holidays, exact version in requirements.txt.
     """
     return _public_holidays(country, subdivision, tuple(sorted(set(years))))
+
+
+def table_notes(regions: Iterable[tuple[str, str]]) -> tuple[str, ...]:
+    """What the table is known to leave out in some regions, in words, each once.
+
+    Args:
+        regions: ISO 3166-1 codes, each with the ISO 3166-2 code without the country.
+    """
+    return tuple(_TABLE_NOTES[region] for region in dict.fromkeys(regions) if region in _TABLE_NOTES)
 
 
 def holidays_around(country: str, subdivision: str, years: Iterable[int]) -> Mapping[date, str]:

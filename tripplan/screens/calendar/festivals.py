@@ -12,7 +12,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.where_text import locate_text
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.crowds.coming_holidays import coming_holidays
+from tripplan.planning.crowds.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
 from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
@@ -49,6 +49,8 @@ def festivals(view: View, family: Family) -> None:
             st.dataframe(pd.DataFrame(rows), hide_index=True)
         else:
             st.caption("No public holidays are on record for these countries.")
+        places = [place.where for place in family.places]
+        st.caption(plain(" ".join(holiday_source_sentences(family.household.home, places))))
     kept = records_of(view).get(LocalDays)
     days = kept.value.days if kept else ()
     st.caption("A fair, a parade or a local day off makes the places near it fuller. Add those you know of.")
