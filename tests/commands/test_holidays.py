@@ -5,7 +5,7 @@ from datetime import date
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
-from holidays.version import __version__ as VERSION
+from holidays.version import __version__ as version_of_table
 
 from tests.builders import make_place
 from tests.commands.conftest import NOON, Run
@@ -30,7 +30,7 @@ def test_what_the_table_is_known_to_leave_out_is_told_where_it_matters(
 ) -> None:
     """The source is told; Minnesota's day in October to those who live or go there, and it is in no list."""
     told = " ".join(run("holidays", "list").out.split())
-    assert f"the package holidays {VERSION}" in told
+    assert f"the package holidays {version_of_table}" in told
     assert "Minnesota" not in told
     there = make_place(id="up-north", where={"country": "US", "subdivision": "MN", "town": "Winona"})
     own_records.save(there, NOON)

@@ -11,22 +11,22 @@ from functools import lru_cache
 from types import MappingProxyType
 
 import holidays as tables
-from holidays.version import __version__ as VERSION
+from holidays.version import __version__ as _version
 
 from tripplan.errors import UnknownName
 
 OBSERVED = " (observed)"
 """How the name of a day off work ends that stands in for a holiday on another date."""
 
-TABLE = f"package holidays {VERSION}"
+TABLE = f"package holidays {_version}"
 """Where all public holidays here come from."""
 _TABLE_NOTES = {
-    # The law: Minn. Stat. 645.44, subd. 5, as of August 2024 (casetext). Until 2022 at least it left the day
-    # out for the state's own offices and to others' choice (HF 3910, 92nd session, which quotes it). The table
-    # names this law among its sources, and has nothing for the state in October.
+    # The law: Minn. Stat. 645.44, subd. 5, as of August 2024 (casetext). Until 2022 at least it left the
+    # day out for the state's own offices and to others' choice (HF 3910, 92nd session, which quotes it). The
+    # table names this law among its sources, and has nothing for the state in October.
     ("US", "MN"): (
-        "Minnesota's law names the second Monday in October (Indigenous Peoples Day) a holiday; the table does "
-        "not have it, so it counts as a working day. Ask whether schools and offices near you keep it."
+        "Minnesota's law names the second Monday in October (Indigenous Peoples Day) a holiday; the table "
+        "does not have it, so it counts as a working day. Ask whether schools and offices near you keep it."
     )
 }
 """What a table is known to leave out, by country and subdivision; found by comparing it with another one
