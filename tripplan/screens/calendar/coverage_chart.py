@@ -20,7 +20,7 @@ from tripplan.planning.crowds.coverage import (
     typical_year_sentences,
 )
 from tripplan.planning.outing import Family
-from tripplan.screens.widgets.charts import DEPTHS, INK
+from tripplan.screens.widgets.charts import DEPTHS, INK, in_lines
 from tripplan.screens.widgets.markdown import bullets, plain
 
 _HEIGHTS = {
@@ -69,13 +69,13 @@ def coverage_chart(told: Mapping[str, Sequence[Stretch]], today: date) -> alt.La
                 "whose:N",
                 title=None,
                 sort=list(told),
-                axis=alt.Axis(labelLimit=140, ticks=False, domain=False),
+                axis=alt.Axis(labelExpr=in_lines(24), labelLimit=140, ticks=False, domain=False),
             ),
             tooltip=["whose", "state", "said"],
         )
         for state, height in _HEIGHTS.items()
     ]
-    return alt.layer(*layers).properties(height=34 * len(told) + 40)
+    return alt.layer(*layers).properties(height=38 * len(told) + 40)
 
 
 def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[Stretch]]:

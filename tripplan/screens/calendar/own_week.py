@@ -118,7 +118,7 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
     fields = filled(
         _WORK,
         {
-            "member": adults[-1],
+            "member": adults[min(1, len(adults) - 1)],
             **_every_week(time(8), time(16, 30)),
             "public_holidays_off": True,
             "then": "wait",

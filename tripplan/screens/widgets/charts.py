@@ -16,6 +16,19 @@ DEPTHS = ("#12403e", "#1f6f6b", "#4a918c", "#7db3ae", "#abd0cc", "#d5e8e6")
 INK = "#22302f"
 
 
+_LETTER = 6.2
+"""How wide a letter of the size used in bars is about [pixels]."""
+
+
+def in_lines(letters: int) -> str:
+    """The label expression of an axis that breaks long labels between words, so that they are not cut.
+
+    Args:
+        letters: at most so many in a line, where words allow it.
+    """
+    return f"split(trim(replace(datum.label, regexp('(.{{1,{letters}}})( |$)', 'g'), '$1\\n')), '\\n')"
+
+
 def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
     """What each outing's likely total is made of, as one bar each; a line shows low to high.
 
@@ -26,7 +39,12 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
     frame = pd.DataFrame([part for outing in outings for part in _parts(outing)])
     ranges = pd.DataFrame([_span(outing) for outing in outings])
     longest = float(ranges["high"].max())
-    place = alt.Y("place:N", sort=order, title=None, axis=alt.Axis(labelLimit=130, ticks=False, domain=False))
+    place = alt.Y(
+        "place:N",
+        sort=order,
+        title=None,
+        axis=alt.Axis(labelExpr=in_lines(20), labelLimit=130, ticks=False, domain=False),
+    )
     kinds = [kind.value for kind in CostKind]
     currency = outings[0].cost.total.currency
     bars = (
@@ -34,7 +52,11 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
         .mark_bar(stroke="white", strokeWidth=1.5, height=26)
         .encode(
             y=place,
-            x=alt.X("from:Q", title=f"likely cost [{currency}], with its range"),
+            x=alt.X(
+                "from:Q",
+                title=f"likely cost [{currency}], with its range",
+                scale=alt.Scale(domain=[0, longest], nice=False),
+            ),
             x2="to:Q",
             color=alt.Color(
                 "kind:N",
@@ -44,8 +66,11 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
             tooltip=["place", "kind", alt.Tooltip("amount:Q", format=",.2f")],
         )
     )
+    # Drawn where it fits at the width the chart has, on a phone as on a desk; the legend names all.
+    fits = f"datum.amount / {longest} * width > {_LETTER} * length(datum.kind)"
     names = (
-        alt.Chart(frame[frame["amount"] > longest * 0.16])
+        alt.Chart(frame)
+        .transform_filter(fits)
         .mark_text(fontSize=11)
         .encode(
             y=place,
