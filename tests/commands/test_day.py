@@ -1,6 +1,7 @@
 """`tripplan day`: one day at one place."""
 
 import json
+from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
@@ -9,6 +10,7 @@ from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run
 from tripplan.commands.answers.day import DayAnswer
 from tripplan.files.household_file import write_household
+from tripplan.planning import wording
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times
 # of `tripplan.planning.travel.rests`), doors open at 10:00, two hours are comfortable. 38 minutes before ten
@@ -293,9 +295,31 @@ def test_running_late_is_told_in_json_too(run: Run, files: Files) -> None:
     assert any("parked car" in caution for caution in told["cautions"])
 
 
+def test_how_far_what_time_and_who_stays_can_be_named(run: Run, files: Files) -> None:
+    """As on the screens: minutes still to drive on either way, the time at the place, the adult who stays."""
+    files.add()
+
+    def told(*asked: str) -> str:
+        said = run("day", "test-museum", "2026-12-08", *asked, *files.options)
+        assert (said.status, said.err) == (0, "")
+        return " ".join(said.out.split())
+
+    plan = answer(run, "test-museum", "2026-12-08", *files.options)["outing"]["plan"]
+    home = datetime.fromisoformat(plan["home"])
+    back = told("--where", "back", "--late", "20", "--to-drive", "15")
+    assert f"Drive on home Home at {wording.clock(home + timedelta(minutes=20))}" in back
+    assert told("--where", "way", "--to-drive", "10") != told("--where", "way", "--to-drive", "30")
+    assert told("--where", "there", "--now", "12:40").startswith("From 12:40 PM:")
+    assert "Bo stays at home with Cy" in told("--ill", "Cy", "--stays", "Bo")
+    # Whatever goes wrong is answered, with or without being late.
+    assert told("--rain").startswith("From ")
+
+
 @pytest.mark.parametrize(
     ("asked", "field", "why"),
     [
+        (("--ill", "Cy", "--stays", "Zed"), "--stays", "nobody of that name goes"),
+        (("--where", "there", "--now", "noon"), "--now", "a time of day reads like 16:30"),
         (("--late", "10", "--ill", "Zed"), "--ill", "nobody of that name goes"),
         (("--late", "10", "--asleep", "Zed"), "--asleep", "nobody of that name goes"),
         (("--late", "999"), "--late", "that late, the day is over"),

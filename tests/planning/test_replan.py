@@ -10,7 +10,7 @@ import pytest
 from tests.builders import make_household, make_place
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.cost import CostKind
-from tripplan.planning.day import SleepsIn
+from tripplan.planning.day import SleepsIn, StepKind
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
 from tripplan.planning.place import Place
@@ -20,6 +20,7 @@ from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
 TODAY = date(2026, 11, 25)
 DAY = date(2026, 12, 9)
+MINUTE = timedelta(minutes=1)
 NEAR = {"town": "Near", "country": "US", "subdivision": "IL", "time_zone": "America/Chicago"}
 
 
@@ -367,3 +368,125 @@ def test_a_sleep_that_began_a_while_ago_is_shorter_to_wait_for() -> None:
     assert first <= wait.outing.plan.leave_home
     none = replan(family, outing, replace(trouble, asleep_since=now - timedelta(hours=3)), today=TODAY)
     assert Choice.WAIT not in [way.choice for way in none.ways]
+
+
+EVENING: dict[str, Any] = {"where": Whereabouts.GOING_HOME}
+NO_NAP_OUT = {**DI, "naps": [{"start": "12:30", "minutes": 100, "in_car": False, "slack_minutes": 0}]}
+
+
+def test_on_the_way_home_lateness_moves_being_home_and_costs_nothing_more() -> None:
+    """By hand: 20 minutes of driving are left; half an hour late in leaving is half an hour late home."""
+    outing, found = again(make_family(), late_minutes=30, still_to_drive_minutes=20, **EVENING)
+    (on,) = found.ways
+    assert (on.title, on.choice, on.outing) == ("Drive on home", Choice.GO_ON, None)
+    assert on.home == outing.plan.home + timedelta(minutes=30)
+    assert on.home - found.now == timedelta(minutes=20 + outing.way_home.unload_minutes)
+    assert "30 min later than planned" in on.notes
+    assert (on.change, on.naps) == (dollars("0"), outing.plan.naps)
+    assert not found.impossible
+    assert on.total == outing.cost.total.likely
+    assert any("not driving look at this" in caution for caution in found.cautions)
+
+
+def test_on_the_way_home_what_is_late_is_told_by_how_much() -> None:
+    """By hand: 3:41 PM and four hours are 41 minutes past seven, eleven past half past seven."""
+    outing, found = again(make_family(), late_minutes=240, **EVENING)
+    (late,), (in_time,) = found.ways, again(make_family(), **EVENING)[1].ways
+    assert f"{outing.plan.home:%H:%M}" == "15:41"
+    assert late.notes == (
+        "4 h later than planned",
+        "41 min after 7:00 PM, by when you want to be home",
+        "11 min after the first bedtime at 7:30 PM",
+    )
+    # The usual worth of an hour past either is 30.00 and 12.00.
+    assert late.felt - in_time.felt == dollars("22.70")
+
+
+def test_a_child_that_missed_its_nap_may_sleep_on_in_the_car_at_home() -> None:
+    """Asleep with half an hour to go: carried in it wakes; left in the car it sleeps its 100 minutes."""
+    family = make_family(
+        household={"members": [*MEMBERS[:3], NO_NAP_OUT]},
+        visit={"comfortable_minutes": 240, "pushchairs": False},
+    )
+    outing = planned(family)
+    assert outing.plan.naps[0].kept_minutes < 100
+    _, found = again(family, asleep="Di", still_to_drive_minutes=30, **EVENING)
+    on, wait = way(found, Choice.GO_ON), way(found, Choice.WAIT)
+    assert wait.title == "Let Di sleep on in the car at home"
+    assert [(nap.kept, nap.usual_minutes) for nap in on.naps] == [(((SleepsIn.CAR, 30),), 100)]
+    assert [nap.kept for nap in wait.naps] == [((SleepsIn.CAR, 100),)]
+    assert wait.home - on.home == timedelta(minutes=70)
+    assert any("parked car" in caution for caution in found.cautions)
+
+
+def test_a_child_that_stays_asleep_when_moved_is_carried_in() -> None:
+    """Nobody has to wait in the car; the rest of the sleep is in bed."""
+    moved = {**NO_NAP_OUT, "naps": [{"start": "12:30", "minutes": 100, "stays_asleep_when_moved": True}]}
+    family = make_family(household={"members": [*MEMBERS[:3], moved]}, opening={"hours": "10:00-17:00"})
+    outing = planned(family)
+    late = replace(outing, plan=replace(outing.plan, naps=()))
+    found = replan(family, late, Trouble(asleep="Di", still_to_drive_minutes=30, **EVENING), today=TODAY)
+    (on,) = found.ways
+    assert [nap.kept for nap in on.naps] == [((SleepsIn.CAR, 30), (SleepsIn.HOME, 70))]
+
+
+def test_a_second_sleep_on_the_way_home_is_no_nap_that_was_missed() -> None:
+    """Who has slept by the plan keeps that nap, and is told how long the evening gets."""
+    outing, found = again(make_family(), asleep="Di", late_minutes=120, **EVENING)
+    (nap,) = outing.plan.naps
+    assert nap.asleep is not None
+    assert nap.asleep[1] <= outing.plan.leave_place
+    assert [way.choice for way in found.ways] == [Choice.GO_ON, Choice.WAIT]
+    assert all(way.naps == (nap,) for way in found.ways)
+    # Half of an hour's drive is over: asleep since 5:05 PM for 100 minutes; bed is at 7:30 PM.
+    assert found.ways[0].notes == (
+        "2 h later than planned",
+        "Di has slept already, by the plan",
+        "Di is tired at bedtime if awake from 4:30 PM on; left alone, the sleep lasts until about 6:45 PM",
+    )
+
+
+def test_a_child_asleep_at_the_place_is_not_woken_for_lunch() -> None:
+    """Asleep at noon in the pushchair: staying wakes it for lunch; let sleep on, it is lunch afterwards."""
+    family = make_family()
+    noon = datetime(2026, 12, 9, 12, 0, tzinfo=family.household.home.zone)
+    _, found = again(family, where=Whereabouts.THERE, now=noon, asleep="Di")
+    wait = way(found, Choice.WAIT)
+    assert wait.title == "Let Di sleep on, and stay at Test museum"
+    assert [nap.kept for nap in wait.naps] == [((SleepsIn.PUSHCHAIR, 100),)]
+    assert way(found, Choice.GO_ON).naps[0].kept_minutes < 100
+    assert wait.outing is not None
+    lunch = next(step for step in wait.outing.plan.steps if step.kind is StepKind.LUNCH)
+    assert lunch.start == noon + timedelta(minutes=100)
+
+
+def test_where_there_is_no_understudy_it_is_told_why() -> None:
+    """The three nearest others with what stands in the way of each; in rain, that none has a roof."""
+    closed = nearer("Closed", 40.72, opening={"hours": "Mo 10:00-17:00"})
+    far = nearer("Far", 44.0)
+    family = make_family(closed, far)
+    _, found = again(family, late_minutes=240)
+    told = dict(found.impossible)["Go somewhere else"]
+    assert told[0] == "Closed: closed on Wednesdays"
+    assert told[1].startswith("Far: ")
+    open_air = nearer("Meadow", 40.72, visit={"indoors": "outdoors"})
+    _, found = again(make_family(open_air), rain=True)
+    assert dict(found.impossible)["Go somewhere else"] == ("every other place is in the open air",)
+    assert again(make_family(), late_minutes=30)[1].impossible == ()
+
+
+def test_who_stays_at_home_with_the_child_and_who_waits_where_is_told() -> None:
+    """Ann may stay with Cy; with Di asleep everybody waits, at home or all together in the car."""
+    _, found = again(make_family(), ill="Cy", stays_home="Ann")
+    assert "Ann stays at home with Cy" in way(found, Choice.GO_ON).notes
+    stay = way(found, Choice.TURN_BACK)
+    assert (stay.title, stay.home_sentence) == ("Stay at home", "")
+    _, found = again(make_family(), asleep="Di")
+    assert any(
+        note.startswith("Everybody is at home until Di wakes") for note in way(found, Choice.WAIT).notes
+    )
+    _, found = again(make_family(), asleep="Di", where=Whereabouts.ON_THE_WAY)
+    (note,) = way(found, Choice.WAIT).notes
+    assert note.startswith("Everybody sits in the parked car until Di wakes, about ")
+    assert note.endswith(", an adult among them")
+    assert way(found, Choice.TURN_BACK).home_sentence.startswith("Home at ")

@@ -201,7 +201,7 @@ def test_on_the_way_and_at_the_place_have_their_own_fields(open_app: OpenApp) ->
     app = running_late(open_app)
     app.radio(key="late_where").set_value("on the way").run()
     assert not app.exception
-    assert app.number_input(key="late_to_drive_30").value
+    assert app.number_input(key="late_to_drive_ON_THE_WAY_30").value
     assert "Turn back" in titles(app)
     app.radio(key="late_where").set_value("at the place").run()
     assert not app.exception

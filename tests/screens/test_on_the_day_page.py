@@ -197,7 +197,7 @@ def test_running_late_goes_by_the_clock(at_time: AtTime, plan: DayPlan) -> None:
     driving = at_time(now, **RIVER_HOUSE)
     driving.button(key="running_late").click().run()
     assert driving.radio(key="late_where").value == "on the way"
-    assert driving.number_input(key="late_to_drive_30").value == 70
+    assert driving.number_input(key="late_to_drive_ON_THE_WAY_30").value == 70
     assert f"From {wording.clock(now)}:" in text_of(driving)
     there = plan.enter + 16 * MINUTE
     app = at_time(there, **RIVER_HOUSE)
@@ -206,3 +206,38 @@ def test_running_late_goes_by_the_clock(at_time: AtTime, plan: DayPlan) -> None:
     assert app.radio(key="late_where").value == "at the place"
     assert app.time_input(key="late_now").value == there.time()
     assert any("Go home now" in heading.value for heading in app.subheader)
+
+
+def ways_out(app: AppTest) -> list[str]:
+    """Headings of what can be done."""
+    return [heading.value.replace("\\", "") for heading in app.subheader]
+
+
+def test_whoever_is_still_at_home_is_at_least_as_late_as_the_clock_says(
+    at_time: AtTime, plan: DayPlan
+) -> None:
+    """At home 50 minutes after leaving, half an hour is not believed: nobody can leave in the past."""
+    app = at_time(plan.leave_home + 50 * MINUTE, **RIVER_HOUSE)
+    app.button(key="running_late").click().run()
+    app.radio(key="late_where").set_value("still at home").run()
+    assert not app.exception
+    assert "By the clock it is 50 min later than planned already." in text_of(app)
+    assert f"From {wording.clock(plan.leave_home + 50 * MINUTE)}:" in text_of(app)
+    app.button_group(key="late_tapped").set_value(60).run()
+    assert f"From {wording.clock(plan.leave_home + 60 * MINUTE)}:" in text_of(app)
+
+
+def test_on_the_way_home_only_the_drive_is_left(at_time: AtTime, plan: DayPlan) -> None:
+    """Half an hour late in leaving: home so much later; asleep, the child may sleep on; rain is not asked."""
+    drive = [step for step in plan.steps if step.kind is StepKind.DRIVE][-1]
+    app = at_time(drive.end - 10 * MINUTE, **RIVER_HOUSE)
+    app.button(key="running_late").click().run()
+    assert not app.exception
+    assert app.radio(key="late_where").value == "on the way home"
+    assert app.number_input(key="late_to_drive_GOING_HOME_30").value == 40
+    assert ways_out(app) == ["Drive on home"]
+    assert f"Home at {wording.clock(plan.home + 30 * MINUTE)}" in text_of(app)
+    assert "late_rain" not in [toggle.key for toggle in app.toggle]
+    app.selectbox(key="late_asleep").set_value("Bram").run()
+    assert not app.exception
+    assert "Let Bram sleep on in the car at home" in ways_out(app)

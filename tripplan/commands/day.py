@@ -24,7 +24,7 @@ from tripplan.planning.day import Crossed, against_best, plan_choice
 from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.replan import replan
 from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
-from tripplan.planning.trouble import Trouble, Whereabouts
+from tripplan.planning.trouble import Trouble, Whereabouts, clock_there
 from tripplan.planning.ways_out import Replanned
 
 
@@ -33,7 +33,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     question = ask(options, console, environment)
     answer = planned(question, options)
     replanned = None
-    if options.late is not None and isinstance(answer, Outing):
+    if isinstance(answer, Outing) and _is_wrong(options):
         replanned = _replanned(question, answer, options)
     if options.json:
         console.json(day_answer(question, answer, replanned).model_dump(mode="json"))
@@ -95,24 +95,38 @@ def _planned(
     )
 
 
+def _is_wrong(options: Namespace) -> bool:
+    """Whether anything is said to have gone wrong."""
+    said = (options.asleep, options.ill, options.rain or None, options.late)
+    return options.where != WHEREABOUTS[0] or any(one is not None for one in said)
+
+
 def _replanned(question: Question, outing: Outing, options: Namespace) -> Replanned:
     """What can be done now that the day goes wrong.
 
     Raises:
-        InputFaults: a name is nobody's, or it is so late that the day is over.
+        InputFaults: a name is nobody's, a time cannot be read, or it is so late that the day is over.
     """
+    findings: list[Finding] = []
+    now = clock_in(options.now, "--now", findings)
+    if findings:
+        raise InputFaults(tuple(findings))
     trouble = Trouble(
-        late_minutes=options.late,
+        late_minutes=options.late or 0,
         where=dict(zip(WHEREABOUTS, Whereabouts, strict=True))[options.where],
+        still_to_drive_minutes=options.to_drive,
+        now=None if now is None else clock_there(outing, now),
         asleep=options.asleep,
         ill=options.ill,
+        stays_home=options.stays,
         rain=options.rain,
         tickets_paid=options.paid,
     )
     try:
         return replan(question.family, outing, trouble, today=question.today)
     except UnknownName as error:
-        field = "--asleep" if error.name == options.asleep else "--ill"
+        named = {options.asleep: "--asleep", options.ill: "--ill"}
+        field = named.get(error.name, "--stays")
         message = f"nobody of that name goes; the party is {', '.join(error.known)}"
         raise InputFaults((Finding(ASKED, field, error.name[:60], message),)) from error
     except PlanError as error:

@@ -16,7 +16,8 @@ def say_replanned(found: Replanned, console: Console) -> None:
         console.line(way.title)
         if way.times_sentence:
             console.line(way.times_sentence, 2)
-        console.line(f"Home at {wording.clock(way.home)}", 2)
+        if way.home_sentence:
+            console.line(way.home_sentence, 2)
         console.line(f"Nap: {naps_sentence(way.naps)}", 2)
         console.line(way.money_sentence, 2)
         console.line(f"Money and nuisances together: {wording.whole_money(way.weighs)}", 2)

@@ -25,13 +25,16 @@ from tripplan.planning.sunk import some_stay_away
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
-from tripplan.planning.trouble import Here, Trouble, Whereabouts
+from tripplan.planning.trouble import Here, Trouble, Whereabouts, minutes_between
+from tripplan.planning.way_home import ways_home
 from tripplan.planning.ways_out import Choice, Replanned, WayOut
 
 ONE_DAY = timedelta(days=1)
 """After so long nobody is out any more. Whoever is may come home after midnight, but not leave after it."""
 MOST_UNDERSTUDIES_TRIED = 6
 """So many of the nearest other places are looked at [-]."""
+MOST_REASONS_TOLD = 3
+"""Of so many of them it is said why they will not do [-]."""
 
 
 def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> Replanned:
@@ -43,7 +46,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     The understudy is the nearest other place from here that is open, can be reached, allows at least the
     shortest stay that is worth it, and whose nuisances (lost nap included) weigh less than missing the whole
     stay; in rain none in the open air. On the way, the drive to it is estimated from a point on the
-    straight line.
+    straight line. On the way home all is over but the drive, and a sleep in the car.
 
     Tickets already paid for are spent whatever happens; only refundable ones come back. Turning back, what
     is not used up is not counted: no parking, no treats; food only if it was packed.
@@ -62,6 +65,9 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     over = (here.now - outing.plan.leave_home) > ONE_DAY
     if over or (here.at_home and here.now.astimezone(here.zone).date() != outing.day):
         raise PlanError("that late, the day is over")
+    if here.going_home:
+        on = sorted(ways_home(here), key=lambda way: way.weighs.amount)
+        return Replanned(here.now, tuple(on), (), tuple(_cautions(here)))
     ways: list[WayOut] = []
     impossible: list[tuple[str, tuple[str, ...]]] = []
     parties = tuple(_parties(here))
@@ -72,13 +78,19 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         tried = [_go_on(here, party, today, wait=wait) for party in parties]
         able = [way for way in tried if isinstance(way, WayOut)]
         if able:
-            ways.append(min(able, key=lambda way: way.weighs.amount))
+            best = min(able, key=lambda way: way.weighs.amount)
+            if best.outing not in [way.outing for way in ways]:  # at the place waiting may change nothing
+                ways.append(best)
         elif tried:
             title = _wait_title(here) if wait else _go_on_title(here)
             impossible.append((title, next(way.reasons for way in tried if isinstance(way, NoOuting))))
     back = _turn_back(here)
     ways.append(back)
-    ways.extend(_understudy(here, parties, back))
+    elsewhere = _understudy(here, parties, back)
+    if isinstance(elsewhere, WayOut):
+        ways.append(elsewhere)
+    elif elsewhere:
+        impossible.append(("Go somewhere else", elsewhere))
 
     def order(way: WayOut) -> tuple[bool, bool, bool, Decimal]:
         wet = trouble.rain and way.outing is not None and way.outing.place.visit.indoors == "outdoors"
@@ -123,7 +135,8 @@ def _go_on_title(here: Here) -> str:
 
 
 def _wait_title(here: Here) -> str:
-    return f"Let {here.trouble.asleep} sleep on, then {here.outing.place.name}"
+    then = "and stay at" if here.there else "then"
+    return f"Let {here.trouble.asleep} sleep on, {then} {here.outing.place.name}"
 
 
 def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> WayOut | NoOuting:
@@ -140,7 +153,7 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
             return replace(later, begun=Begun(here.now, here.now)) if at_once else later
         leg = outing.way_there
         if wakes is not None and not here.there:
-            leg = replace(leg, drive_minutes=leg.drive_minutes + _minutes(here.parks, wakes))
+            leg = replace(leg, drive_minutes=leg.drive_minutes + minutes_between(here.parks, wakes))
         question = replace(
             question, way_there=leg, begun=Begun(here.left_home, (wakes if here.there else None) or here.now)
         )
@@ -155,7 +168,8 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
                 for span in question.hours.spans
             )
             let_in = replace(question.hours, spans=spans, entry_times=())
-            return replace(question, hours=let_in, shortest_minutes=1)
+            question = replace(question, hours=let_in, shortest_minutes=1)
+            return question if wakes is None else _lunch_after(question, wakes)
         return question
 
     facts = place_facts(here.family, outing.place, (outing.day.year,))
@@ -171,7 +185,10 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
     title = _wait_title(here) if wait else _go_on_title(here)
     if absent:
         title += f" with {wording.listed([member.name for member in party])}"
-    notes = []
+    notes = list(_waiting_notes(here)) if wait else []
+    stays = [member.name for member in outing.party if member.name in absent - {here.trouble.ill}]
+    if stays:
+        notes.append(f"{wording.listed(stays)} stays at home with {here.trouble.ill}")
     if outing.place.visit.indoors != "indoors" and here.trouble.rain:
         notes.append(
             "in the open air" if outing.place.visit.indoors == "outdoors" else "partly in the open air"
@@ -188,6 +205,23 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
         felt=new.plan.felt,
         notes=tuple(notes),
     )
+
+
+def _waiting_notes(here: Here) -> Iterator[str]:
+    """Where everybody is until the child that sleeps wakes, and how long that is likely to be."""
+    if here.wakes is None:
+        return
+    until = f"until {here.trouble.asleep} wakes, about {wording.clock(here.wakes)}"
+    if here.at_home:
+        yield f"Everybody is at home {until}"
+    elif not here.there:
+        yield f"Everybody sits in the parked car {until}, an adult among them"
+
+
+def _lunch_after(question: DayQuestion, moment: datetime) -> DayQuestion:
+    """The same day, with lunch not before a moment."""
+    lunch = max(question.habits.lunch, moment.astimezone(question.home_zone).time().replace(second=0))
+    return replace(question, habits=question.habits.model_copy(update={"lunch": lunch}))
 
 
 def _leaving_from(question: DayQuestion, moment: datetime, zone: ZoneInfo) -> DayQuestion:
@@ -235,7 +269,7 @@ def _turn_back(here: Here) -> WayOut:
     driven = {Whereabouts.HOME: 0, Whereabouts.ON_THE_WAY: 2 * here.driven_minutes}.get(
         here.trouble.where, there.drive_minutes + back.drive_minutes
     )
-    stayed = _minutes(here.let_in, here.now) if here.there else 0
+    stayed = minutes_between(here.let_in, here.now) if here.there else 0
     worth = question.worth
     felt = (
         sum(nap.lost_minutes for nap in naps) * worth.lost_nap_hour
@@ -267,23 +301,29 @@ def _turn_back(here: Here) -> WayOut:
         change=cost - outing.cost.total.likely,
         tickets=tickets,
         felt=Money(felt, here.currency).rounded(),
+        stays_home=here.at_home,
     )
 
 
-def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -> Iterator[WayOut]:
-    """The nearest other place that is still worth it, if there is one."""
+def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -> WayOut | tuple[str, ...]:
+    """The nearest other place that is still worth it, or why each of those looked at is not."""
     others = [place for place in here.family.places if place.id != here.outing.place.id]
+    if not parties or not others:
+        return ()
     if here.trouble.rain:
         others = [place for place in others if place.visit.indoors != "outdoors"]
     nearest = sorted(
         ((_drive_to(here, place), place) for place in others), key=lambda at: at[0].minutes.likely
     )
+    reasons = [] if nearest else ["every other place is in the open air"]
     for drive, place in nearest[:MOST_UNDERSTUDIES_TRIED]:
         for party in parties:
             way = _somewhere_else(here, party, place, drive)
-            if way is not None and way.felt < back.felt:
-                yield way
-                return
+            if isinstance(way, WayOut) and way.felt < back.felt:
+                return way
+        why = way.reasons[0] if isinstance(way, NoOuting) else "not worth it any more"
+        reasons.append(f"{place.name}: {why}")
+    return tuple(reasons[:MOST_REASONS_TOLD])
 
 
 def _drive_to(here: Here, place: Place) -> Drive:
@@ -296,7 +336,7 @@ def _drive_to(here: Here, place: Place) -> Drive:
     return known_drive(here.point, where.point, where.country)
 
 
-def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | None:
+def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | NoOuting:
     outing = here.outing
     way = None if here.at_home else _way_on(here, party, drive)
 
@@ -310,7 +350,7 @@ def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Dr
     # Whatever has to be booked ahead cannot be had any more.
     new = plan_outing(here.family, party, facts, outing.day, today=outing.day, as_asked=as_it_is)
     if isinstance(new, NoOuting):
-        return None
+        return new
     tickets = here.tickets
     cost = new.cost.total.likely + (tickets.spent if tickets else Money.zero(here.currency))
     return WayOut(
@@ -343,7 +383,9 @@ def _way_on(here: Here, party: Sequence[Member], drive: Drive) -> Leg:
     stops = [stop for stop in behind.stops if stop.after_minutes < driven]
     if here.there:
         inside = (
-            _minutes(here.arrives, here.now) + behind.unload_minutes + here.outing.way_home.load_up_minutes
+            minutes_between(here.arrives, here.now)
+            + behind.unload_minutes
+            + here.outing.way_home.load_up_minutes
         )
         stops.append(Stop(driven, inside, f"at {here.outing.place.name}"))
     km = behind.drive.km.map(lambda km: km * here.share)
@@ -367,10 +409,6 @@ def _of_kind(outing: Outing, kind: CostKind) -> Money:
     return total(likely, outing.cost.total.currency)
 
 
-def _minutes(start: datetime, end: datetime) -> int:
-    return max(0, round((end - start).total_seconds() / 60))
-
-
 def _cautions(here: Here) -> Iterator[str]:
     if here.trouble.asleep is not None and not here.at_home:
         yield (
@@ -379,5 +417,5 @@ def _cautions(here: Here) -> Iterator[str]:
         )
     if here.trouble.ill is not None:
         yield "Ask a doctor if you are in doubt about a child that is ill; in an emergency call for help."
-    if here.trouble.where is Whereabouts.ON_THE_WAY:
+    if here.driving:
         yield "Let somebody who is not driving look at this, or stop first; nobody should hurry to catch up."

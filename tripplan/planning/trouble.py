@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime, time, timedelta
 from enum import StrEnum
 from functools import cached_property
 from zoneinfo import ZoneInfo
@@ -23,6 +23,7 @@ class Whereabouts(StrEnum):
     HOME = "still at home"
     ON_THE_WAY = "on the way"
     THERE = "at the place"
+    GOING_HOME = "on the way home"
 
 
 @dataclass(frozen=True)
@@ -30,9 +31,10 @@ class Trouble:
     """What has gone wrong so far.
 
     Attributes:
-        late_minutes: how much later than planned: in leaving, in arriving if on the way or there [min].
+        late_minutes: how much later than planned: in leaving home, in arriving if on the way or there, in
+            leaving the place if on the way home [min].
         where: where the party is.
-        still_to_drive_minutes: on the way, how much driving is left; half of it when left out [min].
+        still_to_drive_minutes: on either way, how much driving is left; half of it when left out [min].
         now: at the place, the present moment; when the party was let in if left out.
         asleep: the child who has fallen asleep.
         asleep_since: since when; just now if left out.
@@ -101,29 +103,52 @@ class Here:
         return self.trouble.where is Whereabouts.THERE
 
     @property
+    def going_home(self) -> bool:
+        """Whether it has left the place."""
+        return self.trouble.where is Whereabouts.GOING_HOME
+
+    @property
+    def driving(self) -> bool:
+        """Whether it is in the car."""
+        return self.trouble.where in (Whereabouts.ON_THE_WAY, Whereabouts.GOING_HOME)
+
+    @property
     def paid(self) -> bool:
         """Whether the tickets are paid for."""
-        return self.trouble.tickets_paid or self.there
+        return self.trouble.tickets_paid or self.there or self.going_home
 
     @property
     def left_home(self) -> datetime:
         """When the party leaves, or has left."""
-        return _later(self.outing.plan.leave_home, self.trouble.late_minutes, self.zone)
+        late = 0 if self.going_home else self.trouble.late_minutes
+        return self.later(self.outing.plan.leave_home, late)
 
     @property
     def arrives(self) -> datetime:
         """When it is, or was, at the place."""
-        return _later(self.left_home, self.outing.way_there.minutes, self.zone)
+        return self.later(self.left_home, self.outing.way_there.minutes)
+
+    @property
+    def left_place(self) -> datetime:
+        """When load-up for the way home began, for a party that is on it."""
+        return self.later(self.outing.plan.leave_place, self.trouble.late_minutes)
+
+    @property
+    def home_again(self) -> datetime:
+        """When a party on the way home is there."""
+        return self.later(self.left_place, self.outing.way_home.minutes)
 
     @property
     def parks(self) -> datetime:
-        """When the wheels stand still at the place, and a child in the car is woken."""
-        return _later(self.arrives, -self.outing.way_there.unload_minutes, self.zone)
+        """When the wheels stand still where the party drives to, and a child in the car is woken."""
+        if self.going_home:
+            return self.later(self.home_again, -self.outing.way_home.unload_minutes)
+        return self.later(self.arrives, -self.outing.way_there.unload_minutes)
 
     @property
     def driven_minutes(self) -> int:
-        """Driving behind it [min]."""
-        drive = self.outing.way_there.drive_minutes
+        """Driving behind it, on the way home of that way alone [min]."""
+        drive = (self.outing.way_home if self.going_home else self.outing.way_there).drive_minutes
         if self.at_home:
             return 0
         if self.there:
@@ -148,9 +173,11 @@ class Here:
             return self.left_home
         if self.there:
             return max(self.let_in, self.trouble.now or self.let_in).astimezone(self.zone)
-        leg = self.outing.way_there
+        leg, left = self.outing.way_there, self.left_home
+        if self.going_home:
+            leg, left = self.outing.way_home, self.left_place
         halts = sum(halt.minutes for halt in leg.halts if halt.after_minutes < self.driven_minutes)
-        return _later(self.left_home, leg.load_up_minutes + self.driven_minutes + halts, self.zone)
+        return self.later(left, leg.load_up_minutes + self.driven_minutes + halts)
 
     @property
     def point(self) -> Point:
@@ -188,14 +215,14 @@ class Here:
     @property
     def wakes(self) -> datetime | None:
         """When the child that is asleep wakes if nobody wakes it."""
-        return None if self.sleep is None else _later(self.asleep_since, self.sleep.minutes, self.zone)
+        return None if self.sleep is None else self.later(self.asleep_since, self.sleep.minutes)
 
     @property
     def worth_waiting(self) -> bool:
         """Whether there is a sleep that going on at once would end."""
         if self.wakes is None:
             return False
-        ends = self.parks if self.trouble.where is Whereabouts.ON_THE_WAY else self.now
+        ends = self.parks if self.driving else self.now
         return self.wakes > ends
 
     @property
@@ -222,6 +249,17 @@ class Here:
             Napper(str(self.trouble.asleep), (nap,)),
         )
 
+    def later(self, moment: datetime, minutes: int) -> datetime:
+        """So much later by the clock at home; earlier where below zero [min]."""
+        return (moment.astimezone(UTC) + timedelta(minutes=minutes)).astimezone(self.zone)
 
-def _later(moment: datetime, minutes: int, zone: ZoneInfo) -> datetime:
-    return (moment.astimezone(UTC) + timedelta(minutes=minutes)).astimezone(zone)
+
+def clock_there(outing: Outing, clock: time) -> datetime:
+    """A time of day at the place; before the family has left home, it is one of the night after."""
+    moment = datetime.combine(outing.day, clock, outing.plan.enter.tzinfo)
+    return moment if moment >= outing.plan.leave_home else moment + timedelta(days=1)
+
+
+def minutes_between(start: datetime, end: datetime) -> int:
+    """From one moment to another; nought where the second is not later [min]."""
+    return max(0, round((end - start).total_seconds() / 60))

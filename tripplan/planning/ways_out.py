@@ -35,6 +35,7 @@ class WayOut:
         tickets: what becomes of tickets already paid for; None where none were.
         felt: what its nuisances weigh.
         notes: what else to know.
+        stays_home: whether nobody leaves the house at all.
     """
 
     choice: Choice
@@ -47,6 +48,12 @@ class WayOut:
     tickets: Paid | None
     felt: Money
     notes: tuple[str, ...] = ()
+    stays_home: bool = False
+
+    @property
+    def home_sentence(self) -> str:
+        """When everybody is home; empty where nobody leaves."""
+        return "" if self.stays_home else f"Home at {wording.clock(self.home)}"
 
     @property
     def weighs(self) -> Money:

@@ -144,7 +144,7 @@ class DayAnswer(Answer):
     slack: SlackTold | None = None
     """Null where it cannot be done."""
     replanned: ReplannedTold | None = None
-    """Null where `--late` is not given, or the day cannot be done."""
+    """Null where nothing is said to go wrong, or the day cannot be done."""
 
 
 def day_answer(

@@ -11,7 +11,7 @@ LONGEST_GRID_MINUTES = 60
 """Departures further apart than this are no plan of a day [min]."""
 
 
-WHEREABOUTS = ("home", "way", "there")
+WHEREABOUTS = ("home", "way", "there", "back")
 """Where a party can be when its day goes wrong."""
 
 
@@ -98,10 +98,15 @@ def day_options(parser: ArgumentParser) -> None:
         "--where",
         choices=WHEREABOUTS,
         default=WHEREABOUTS[0],
-        help="where you are by then (default: %(default)s)",
+        help="where you are by then: at home, on the way, there, or on the way back (default: %(default)s)",
     )
+    group.add_argument(
+        "--to-drive", metavar="MINUTES", type=_late, help="on either way: how far it still is (default: half)"
+    )
+    group.add_argument("--now", metavar="HH:MM", help="there: what time it is (default: when you got in)")
     group.add_argument("--asleep", metavar="NAME", help="who has just fallen asleep")
     group.add_argument("--ill", metavar="NAME", help="the child that is ill")
+    group.add_argument("--stays", metavar="NAME", help="who stays at home with it (default: who suits best)")
     group.add_argument("--rain", action="store_true", help="it rains")
     group.add_argument("--paid", action="store_true", help="the tickets are paid for already")
 

@@ -1,6 +1,7 @@
 """Running late: the part of Day plan for the day itself, with a few large fields for the phone."""
 
 from datetime import UTC, date, datetime, time, timedelta
+from math import ceil
 
 import streamlit as st
 
@@ -9,7 +10,7 @@ from tripplan.planning import wording
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.replan import replan
 from tripplan.planning.sentences import naps_sentence
-from tripplan.planning.trouble import Trouble, Whereabouts
+from tripplan.planning.trouble import Trouble, Whereabouts, clock_there
 from tripplan.planning.ways_out import WayOut
 from tripplan.screens.widgets.markdown import bullets, plain
 
@@ -67,6 +68,10 @@ def render_running_late(family: Family, outing: Outing, *, planned_on: date, now
             step=5,
             key=f"late_minutes_{tapped}",
         )
+        by_now = _late_by_now(outing, now) if where is Whereabouts.HOME else 0
+        if by_now > late:
+            late = by_now
+            st.caption(plain(f"By the clock it is {wording.minutes(late)} later than planned already."))
         trouble = _trouble(outing, where, late, now)
         st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
         try:
@@ -88,37 +93,44 @@ def _whereabouts(outing: Outing, now: datetime) -> Whereabouts:
     """Where the party is by the plan."""
     if not _is_on(outing, now):
         return Whereabouts.HOME
+    if now >= outing.plan.leave_place:
+        return Whereabouts.GOING_HOME
     return Whereabouts.ON_THE_WAY if now < outing.plan.enter else Whereabouts.THERE
+
+
+def _late_by_now(outing: Outing, now: datetime) -> int:
+    """How late a party is that is still at home; nought before it should leave and after the day [min]."""
+    return ceil((now - outing.plan.leave_home) / timedelta(minutes=1)) if _is_on(outing, now) else 0
 
 
 def _is_on(outing: Outing, now: datetime) -> bool:
     return outing.plan.leave_home <= now < outing.plan.home
 
 
-def _still_to_drive(outing: Outing, late: int, now: datetime) -> int:
+def _still_to_drive(outing: Outing, where: Whereabouts, late: int, now: datetime) -> int:
     """What is left of the drive by the clock if the party left so late; before the day is on, half [min]."""
-    drive = outing.way_there.drive_minutes
+    way, left = outing.way_there, outing.plan.leave_home
+    if where is Whereabouts.GOING_HOME:
+        way, left = outing.way_home, outing.plan.leave_place
     if not _is_on(outing, now):
-        return drive // 2
-    parks = outing.plan.leave_home.astimezone(UTC) + timedelta(
-        minutes=outing.way_there.minutes - outing.way_there.unload_minutes + late
-    )
-    return min(max(0, round((parks - now).total_seconds() / 60)), drive)
+        return way.drive_minutes // 2
+    parks = left.astimezone(UTC) + timedelta(minutes=way.minutes - way.unload_minutes + late)
+    return min(max(0, round((parks - now).total_seconds() / 60)), way.drive_minutes)
 
 
 def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Trouble:
     """What the parent says went wrong."""
-    on_the_way, there = where is Whereabouts.ON_THE_WAY, where is Whereabouts.THERE
+    there, going_home = where is Whereabouts.THERE, where is Whereabouts.GOING_HOME
     still = (
         st.number_input(
             "Minutes still to drive",
             min_value=0,
             max_value=1200,
-            value=_still_to_drive(outing, late, now),
+            value=_still_to_drive(outing, where, late, now),
             step=5,
-            key=f"late_to_drive_{late}",
+            key=f"late_to_drive_{where.name}_{late}",
         )
-        if on_the_way
+        if going_home or where is Whereabouts.ON_THE_WAY
         else None
     )
     zone = outing.plan.enter.tzinfo
@@ -142,13 +154,13 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Tr
         if ill != NOBODY and where is Whereabouts.HOME
         else None
     )
-    rain = st.toggle("It rains", key="late_rain")
-    paid = there or st.toggle("The tickets are paid for", key="late_paid")
+    rain = not going_home and st.toggle("It rains", key="late_rain")
+    paid = there or going_home or st.toggle("The tickets are paid for", key="late_paid")
     return Trouble(
         late_minutes=late,
         where=where,
         still_to_drive_minutes=still,
-        now=None if clock is None else _there_at(outing, clock),
+        now=None if clock is None else clock_there(outing, clock),
         asleep=None if asleep == NOBODY else asleep,
         ill=None if ill == NOBODY else ill,
         stays_home=stays if stays in adults else None,
@@ -157,21 +169,15 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Tr
     )
 
 
-def _there_at(outing: Outing, clock: time) -> datetime:
-    """A time of day at the place; before the family has left home, it is one of the night after."""
-    moment = datetime.combine(outing.day, clock, outing.plan.enter.tzinfo)
-    return moment if moment >= outing.plan.leave_home else moment + timedelta(days=1)
-
-
 def _way(way: WayOut) -> None:
     with st.container(border=True):
         st.subheader(plain(way.title), anchor=False)
-        said = [
-            f"Home at {wording.clock(way.home)}",
+        said = (
+            way.times_sentence,
+            way.home_sentence,
             f"Nap: {naps_sentence(way.naps)}",
             way.money_sentence,
             f"Money and nuisances together: {wording.whole_money(way.weighs)}",
-        ]
-        if way.times_sentence:
-            said.insert(0, way.times_sentence)
-        st.markdown(bullets((*said, *way.notes)))
+            *way.notes,
+        )
+        st.markdown(bullets(filter(None, said)))
