@@ -15,7 +15,7 @@ from tripplan.planning.day.delays import getting_off, longer_than_likely
 from tripplan.planning.day.minutes import Minutes
 from tripplan.planning.household import Habits, Worth
 from tripplan.planning.ranges import Range
-from tripplan.planning.travel.drive import Leg, TimedLeg
+from tripplan.planning.travel.drive import Leg, TimedLeg, Way
 
 DRAWS = 200_000
 CLOSE_ENOUGH = 0.005
@@ -38,12 +38,17 @@ def drawn_delays(random: np.random.Generator, habits: Habits) -> Minutes:
     return whole
 
 
-def drawn_changes(random: np.random.Generator, minutes: Range) -> Minutes:
-    """How much longer than likely a drive takes, drawn from a normal distribution in two halves."""
+def drawn_arrivals(random: np.random.Generator, way: Way, starts: Minutes) -> Minutes:
+    """Ends of a drive as it is at each start, its length drawn from a normal distribution in two halves."""
+    legs = [way.at(start) for start in range(int(starts.max()) + 1)]
+    low, likely, high = (
+        np.array([getattr(leg.drive.minutes, end) for leg in legs])[starts]
+        for end in ("low", "likely", "high")
+    )
     z = random.standard_normal(DRAWS) / NORMAL.inv_cdf(0.95)
-    drawn = np.where(z < 0, z * (minutes.likely - minutes.low), z * (minutes.high - minutes.likely))
-    whole: Minutes = np.rint(drawn).astype(np.int64)
-    return whole
+    longer = np.rint(np.where(z < 0, z * (likely - low), z * (high - likely))).astype(np.int64)
+    ends: Minutes = starts + np.array([leg.minutes for leg in legs])[starts] + longer
+    return ends
 
 
 def drawn_day(question: DayQuestion, plan: DayPlan, due: str) -> tuple[float, float, float]:
@@ -58,11 +63,9 @@ def drawn_day(question: DayQuestion, plan: DayPlan, due: str) -> tuple[float, fl
         return value.hour * 60 + value.minute
 
     off = minute(plan.leave_home) + drawn_delays(random, question.habits)
-    there = np.array([question.way_there.at(int(start)).minutes for start in range(24 * 60)])
-    changes = drawn_changes(random, question.way_there.at(minute(plan.leave_home)).drive.minutes)
-    arrive = off + there[off] + changes
-    opens = minute(question.hours.spans[0].opens)
-    closes, last = minute(question.hours.spans[0].closes), minute(question.hours.spans[0].last_entry)
+    arrive = drawn_arrivals(random, question.way_there, off)
+    (span,) = (span for span in question.hours.spans if span.opens <= plan.enter <= span.last_entry)
+    opens, closes, last = minute(span.opens), minute(span.closes), minute(span.last_entry)
     entries = [minute(entry) for entry in question.hours.entry_times]
     leaves = []
     for came in arrive.tolist():
@@ -71,10 +74,8 @@ def drawn_day(question: DayQuestion, plan: DayPlan, due: str) -> tuple[float, fl
             leaves.append(came)
         else:
             leaves.append(min(max(minute(plan.leave_place), let_in + question.shortest_minutes), closes))
-    back = np.array([question.way_home.at(int(start)).minutes for start in range(3 * 24 * 60)])
     start = np.array(leaves) + drawn_delays(random, question.habits)
-    home = start + back[start]
-    home = home + drawn_changes(random, question.way_home.at(minute(plan.leave_place)).drive.minutes)
+    home = drawn_arrivals(random, question.way_home, start)
     bed = question.first_bed or time(23, 59)
     by = time.fromisoformat(due)
     return tuple(  # type: ignore[return-value]
@@ -83,6 +84,14 @@ def drawn_day(question: DayQuestion, plan: DayPlan, due: str) -> tuple[float, fl
     )
 
 
+TWO_SPANS = replace(
+    make_hours(("09:00", "12:00"), ("14:00", "17:00")),
+    spans=(
+        *make_hours(("09:00", "12:00"), last_entry="10:00").spans,
+        *make_hours(("14:00", "17:00")).spans,
+    ),
+)
+"""Whoever misses the last entry at 10:00 turns round; nobody sits four hours in front of a door."""
 RUSH = TimedLeg((make_leg(60), make_leg(90)), tuple(int(minute >= 9 * 60) for minute in range(3 * 24 * 60)))
 QUESTIONS = {
     "timed entry": (
@@ -120,6 +129,44 @@ QUESTIONS = {
         ),
         "10:15",
     ),
+    "rush hour on the way home": (
+        make_question(
+            way_there=unsure(make_leg(), 50, 85),
+            way_home=TimedLeg(
+                (unsure(make_leg(60), 50, 80), unsure(make_leg(95), 80, 125)),
+                tuple(int(14 * 60 + 15 <= minute < 17 * 60) for minute in range(3 * 24 * 60)),
+            ),
+            hours=make_hours(("12:00", "17:00"), last_entry="14:00"),
+            habits=Habits(usual_delay_minutes=10, late_one_day_in_ten_minutes=40, home_by=time(16, 30)),
+            first_bed=time(17, 0),
+        ),
+        "14:00",
+    ),
+    "the morning of two spans": (
+        make_question(
+            way_there=unsure(make_leg(), 50, 85),
+            way_home=unsure(make_leg(), 55, 80),
+            hours=TWO_SPANS,
+            habits=Habits(
+                earliest_departure=time(8, 20),
+                home_by=time(14, 0),
+                usual_delay_minutes=10,
+                late_one_day_in_ten_minutes=40,
+            ),
+            first_bed=time(14, 30),
+        ),
+        "10:00",
+    ),
+    "the afternoon of two spans": (
+        make_question(
+            way_there=unsure(make_leg(), 50, 85),
+            way_home=unsure(make_leg(), 55, 80),
+            hours=make_hours(("09:00", "11:00"), ("14:00", "17:00")),
+            habits=Habits(earliest_departure=time(13, 0), home_by=time(18, 0)),
+            first_bed=time(18, 15),
+        ),
+        "17:00",
+    ),
 }
 
 CARELESS = Worth(missed_entry=Decimal(0))
@@ -128,12 +175,15 @@ CARELESS = Worth(missed_entry=Decimal(0))
 
 @pytest.mark.parametrize("name", list(QUESTIONS))
 def test_chances_are_those_of_drawing_the_day_many_times(name: str) -> None:
-    """Late departures, slow roads and late entries drawn at random give the same three chances."""
+    """Late departures, slow roads and late entries drawn at random give the same three chances.
+
+    Each day drawn has the range of the drive that it really takes, in rush hours or not.
+    """
     question, due = QUESTIONS[name]
     plan = plan_day(question).best
     assert plan is not None
     found = slack(question, plan)
-    if name != "last entry":
+    if question.hours.entry_times:
         due = f"{plan.enter:%H:%M}"
     assert f"{found.entry:%H:%M}" == due
     entry, home, bed = drawn_day(question, plan, due)

@@ -8,10 +8,10 @@ import numpy as np
 from tripplan.planning import wording
 from tripplan.planning.day.choices import SpansOfDays
 from tripplan.planning.day.delays import Chances, Delay, getting_off, longer_than_likely
+from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import NEVER, Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.shapes import DayPlan, DayQuestion
-from tripplan.planning.travel.drive import Leg
 
 SURE_ENOUGH = 0.9
 """A chance that parents call safe enough to plan with. No source, our choice [0-1]."""
@@ -74,9 +74,9 @@ def slack(question: DayQuestion, plan: DayPlan) -> Slack:
     """How likely a plan holds, from how late the family usually gets off and how sure the drives are.
 
     The family gets off late twice, at home and at the place, both times by chances of their own. A late
-    departure takes the road as it is then. Who comes late is let in at the next entry there is; the way
-    home begins as planned, or later if the shortest visit would not be over; who is not let in any more
-    turns round at once. Nothing is drawn at random: the chances of all whole minutes are added up.
+    departure takes the road, with its range, as it is then. Who comes late is let in at the next entry there
+    is; the way home begins as planned, or later if the shortest visit would not be over; who is not let in
+    any more turns round at once. Nothing is drawn at random: the chances of all whole minutes are added up.
 
     Args:
         question: the day; on a day that has begun, the departure is certain.
@@ -93,7 +93,7 @@ def slack(question: DayQuestion, plan: DayPlan) -> Slack:
     opened = _span_of(limits, enter)
     timed = opened.entries is not None
     due = enter if timed else opened.last_entry
-    arrivals = _arrivals(question.way_there.at(depart), limits, late, depart)
+    arrivals = _arrivals(limits, late, depart)
     made = arrivals.at_most(due)
 
     home = _home(question, limits, opened, arrivals, leave)
@@ -116,11 +116,23 @@ def _span_of(limits: Limits, enter: int) -> Opened:
     return next(opened for opened in limits.opened if opened.opens <= enter <= opened.last_entry)
 
 
-def _arrivals(leg: Leg, limits: Limits, late: Delay, depart: int) -> Delay:
+def _arrivals(limits: Limits, late: Delay, depart: int) -> Delay:
     """When the party is at the place."""
-    departures = depart + late.minutes
-    punctual = _gathered(departures + limits.there.minutes(departures), late.chances)
-    return punctual + longer_than_likely(leg.drive.minutes)
+    return _driven(Delay(depart + late.first, late.chances), limits.there)
+
+
+def _driven(starts: Delay, way: LegTimes) -> Delay:
+    """When a drive ends that begins at uncertain times."""
+    ends = starts.minutes + way.minutes(starts.minutes)
+    which = np.broadcast_to(way.which(starts.minutes), ends.shape)
+    parts = [
+        _gathered(ends[which == number], starts.chances[which == number])
+        + longer_than_likely(way.legs[number].drive.minutes)
+        for number in np.unique(which).tolist()
+    ]
+    return _gathered(
+        np.concatenate([part.minutes for part in parts]), np.concatenate([part.chances for part in parts])
+    )
 
 
 def _home(question: DayQuestion, limits: Limits, opened: Opened, arrivals: Delay, leave: int) -> Delay:
@@ -131,8 +143,7 @@ def _home(question: DayQuestion, limits: Limits, opened: Opened, arrivals: Delay
     # The place closes on late comers too, however short their visit.
     leaves = np.minimum(leaves, np.maximum(opened.closes, arrive))
     off = _gathered(leaves, arrivals.chances) + getting_off(question.habits)
-    back = _gathered(off.minutes + limits.back.minutes(off.minutes), off.chances)
-    return back + longer_than_likely(question.way_home.at(leave).drive.minutes)
+    return _driven(off, limits.back)
 
 
 def _sure_departure(
@@ -143,7 +154,7 @@ def _sure_departure(
         return None
     first = limits.earliest
     for departure in range(depart, first - 1, -limits.grid):
-        if _arrivals(question.way_there.at(departure), limits, late, departure).at_most(due) >= SURE_ENOUGH:
+        if _arrivals(limits, late, departure).at_most(due) >= SURE_ENOUGH:
             return minutes.moment(departure, question.home_zone)
     return None
 
