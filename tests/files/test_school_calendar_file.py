@@ -267,6 +267,30 @@ def test_short_days_are_kept_beside_the_days_off() -> None:
     assert [span.name for span in calendar.short_days] == ["Early dismissal"]
 
 
+def test_the_parent_says_which_days_are_short_and_it_is_kept() -> None:
+    """One that was guessed is none, another one is; at the next import both are as they were left."""
+    first = propose(*YEAR)
+    keys = {one.entry.summary: one.entry.key for one in first.entries}
+    kept = school_calendar_from(
+        first, country="US", latitude=42.5, longitude=-90.7, short={keys["School board workshop"]}
+    )
+    assert [span.name for span in kept.short_days] == ["School board workshop"]
+    again = propose_school_calendar(content(*YEAR), "school.ics", before=kept).value
+    assert again is not None
+    assert {one.entry.summary for one in again.entries if one.short} == {"School board workshop"}
+    both = school_calendar_from(
+        first,
+        country="US",
+        latitude=42.5,
+        longitude=-90.7,
+        ticked={keys["Fall Break"]},
+        short={keys["Fall Break"]},
+    )
+    assert (len(both.no_school), both.short_days) == (1, ())
+    with pytest.raises(UnknownName):
+        school_calendar_from(first, country="US", latitude=0, longitude=0, short={"x"})
+
+
 @pytest.mark.parametrize("clock", ["TZID=America/New_York:", "TZID=America/Denver:"])
 def test_a_day_off_by_another_clock_is_one_day(clock: str) -> None:
     """'Winter break' from midnight to midnight in the district's zone is its days, seen from another zone."""

@@ -219,7 +219,7 @@ def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened)
     upload(app, "school_upload_0", "otter.ics", data)
     ticked = [box.label for box in app.checkbox if box.value]
     assert any("Winter Recess" in label for label in ticked)
-    assert not any("Early Release" in label for label in ticked)
+    assert "Short days, with school" in said(app.markdown)
     app.text_input(key="school_file_name").set_value("Otter Slough district (invented)")
     # It is the demo's own district again, so its place is there already.
     assert "as you left them in Otter Slough district" in said(app.info)
@@ -366,6 +366,34 @@ def test_short_days_are_typed_in_apart_from_days_without_school(open_app: Opened
         (date(2026, 12, 18), "early release"),
         (date(2027, 3, 10), "late start"),
     ]
+
+
+def test_short_days_of_a_file_are_ticked_apart(open_app: Opened, data: Path) -> None:
+    """A guessed one can be unticked and another entry be picked; what is left out is told in words."""
+    app = open_app("calendar")
+    data_of_file = calendar(
+        "UID:1\r\nSUMMARY:Winter break\r\nDTSTART;VALUE=DATE:20261221\r\nDTEND;VALUE=DATE:20270102",
+        "UID:2\r\nSUMMARY:Early release\r\nDTSTART;VALUE=DATE:20261218",
+        "UID:3\r\nSUMMARY:Late start\r\nDTSTART;VALUE=DATE:20270310",
+        "UID:4\r\nSUMMARY:Conferences\r\nDTSTART;VALUE=DATE:20270211",
+    )
+    upload(app, "school_upload_0", "ours.ics", data_of_file)
+    told = said(app.markdown)
+    assert "Ticked entries count as days without school." in told
+    assert "Short days, with school" in told
+    assert "Conferences (nothing in it says that there is no school)" in told
+    late = next(box for box in app.checkbox if "Late start" in box.label)
+    late.uncheck()
+    (also_short,) = (box for box in app.multiselect if box.label == "Which of these are short days?")
+    also_short.set_value([name for name in also_short.options if "Conferences" in name] or ["x"])
+    app.text_input(key="school_file_name").set_value("Cooper Hollow")
+    app.text_input(key="school_file_postal_code").set_value("53703")
+    app.button(key="save_school_file").click().run()
+    assert not app.exception
+    kept = open_records(data, Which.DEMO, NOW).get(SchoolCalendar, "Cooper Hollow")
+    assert kept is not None
+    assert [day.name for day in kept.value.no_school] == ["Winter break"]
+    assert [day.name for day in kept.value.short_days] == ["Early release", "Conferences"]
 
 
 def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> None:

@@ -30,7 +30,7 @@ class ProposedEntry:
 
     Attributes:
         entry: as it stands in the file.
-        meaning: the guess; only 'no school' is ticked beforehand.
+        meaning: the guess.
         reason: why, in words.
         earlier: what the parent said of it at an earlier import, if anything; it beats the guess.
     """
@@ -38,12 +38,17 @@ class ProposedEntry:
     entry: CalendarEntry
     meaning: Meaning
     reason: str
-    earlier: bool | None = None
+    earlier: Meaning | None = None
 
     @property
     def ticked(self) -> bool:
         """Whether the entry counts as days without school unless the parent says otherwise."""
-        return self.meaning is Meaning.NO_SCHOOL if self.earlier is None else self.earlier
+        return (self.earlier or self.meaning) is Meaning.NO_SCHOOL
+
+    @property
+    def short(self) -> bool:
+        """Whether the entry counts as short days, with school, unless the parent says otherwise."""
+        return (self.earlier or self.meaning) is Meaning.SHORT_DAY
 
 
 @dataclass(frozen=True)
@@ -64,8 +69,13 @@ class SchoolProposal:
 
     @property
     def ticked(self) -> frozenset[str]:
-        """The keys of the entries that are ticked beforehand."""
+        """The keys of the entries that are ticked beforehand as days without school."""
         return frozenset(proposed.entry.key for proposed in self.entries if proposed.ticked)
+
+    @property
+    def short(self) -> frozenset[str]:
+        """The keys of the entries that are ticked beforehand as short days."""
+        return frozenset(proposed.entry.key for proposed in self.entries if proposed.short)
 
 
 def _words(*patterns: str) -> re.Pattern[str]:
@@ -220,27 +230,37 @@ class _Earlier:
     """What the parent said of the entries of an earlier version of a file."""
 
     def __init__(self, choices: Sequence[EntryChoice]) -> None:
-        self._by_key = {choice.key: choice.no_school for choice in choices}
-        self._by_entry = _where_agreed(
-            (choice.key.rpartition(" ")[0], choice.no_school) for choice in choices
-        )
-        self._by_title = _where_agreed((choice.title.casefold(), choice.no_school) for choice in choices)
+        said = [(choice, _said(choice)) for choice in choices]
+        self._by_key = {choice.key: meaning for choice, meaning in said}
+        self._by_entry = _where_agreed((choice.key.rpartition(" ")[0], meaning) for choice, meaning in said)
+        self._by_title = _where_agreed((choice.title.casefold(), meaning) for choice, meaning in said)
 
     def applied(self, proposed: ProposedEntry) -> ProposedEntry:
-        """The entry as it was left: the same occurrence, else the same entry, else one of the same title."""
+        """The entry as it was left: the same occurrence, else one of the same title, else the same entry.
+
+        Some programs number their entries anew at every export, so a title says more than an id.
+        """
         entry = proposed.entry
         kept = self._by_key.get(entry.key)
         if kept is None:
-            kept = self._by_entry.get(entry.entry, self._by_title.get(entry.summary.casefold()))
-        if kept is None or entry.cancelled or kept == proposed.ticked:
+            kept = self._by_title.get(entry.summary.casefold(), self._by_entry.get(entry.entry))
+        if kept is None or entry.cancelled:
             return proposed
-        reason = "as you ticked it before" if kept else "as you left it before"
+        if (kept is Meaning.NO_SCHOOL, kept is Meaning.SHORT_DAY) == (proposed.ticked, proposed.short):
+            return proposed
+        reason = "as you left it before" if kept is Meaning.OTHER else "as you ticked it before"
         return replace(proposed, reason=reason, earlier=kept)
 
 
-def _where_agreed(said: Iterable[tuple[str, bool]]) -> dict[str, bool]:
+def _said(choice: EntryChoice) -> Meaning:
+    if choice.no_school:
+        return Meaning.NO_SCHOOL
+    return Meaning.SHORT_DAY if choice.short else Meaning.OTHER
+
+
+def _where_agreed(said: Iterable[tuple[str, Meaning]]) -> dict[str, Meaning]:
     """What was said of each name, where the same was said every time."""
-    found: dict[str, set[bool]] = {}
+    found: dict[str, set[Meaning]] = {}
     for name, value in said:
         found.setdefault(name, set()).add(value)
     return {name: values.pop() for name, values in found.items() if name and len(values) == 1}
@@ -309,6 +329,7 @@ def school_calendar_from(
     name: str = "",
     pupils: int = 10_000,
     ticked: Set[str] | None = None,
+    short: Set[str] | None = None,
     known: DateSpan | None = None,
     source: str = "",
 ) -> SchoolCalendar:
@@ -323,6 +344,8 @@ def school_calendar_from(
         name: of the district; the file's own name when left out.
         pupils: how many follow the calendar.
         ticked: the keys of the entries that mean no school; those ticked beforehand when left out.
+        short: the keys of the entries that mean short days, with school; likewise. What is ticked as both is
+            a day without school.
         known: the days the calendar speaks about; the proposal's when left out.
         source: where it comes from.
 
@@ -336,7 +359,8 @@ def school_calendar_from(
     """
     keys = {proposed.entry.key: proposed.entry for proposed in proposal.entries}
     chosen = proposal.ticked if ticked is None else ticked
-    for key in chosen:
+    shortened = (proposal.short if short is None else short) - chosen
+    for key in (*chosen, *shortened):
         if key not in keys:
             raise UnknownName("calendar entry", key)
     span = known or proposal.known
@@ -362,12 +386,17 @@ def school_calendar_from(
         short_days=tuple(
             DateSpan(first=one.entry.first_day, last=one.entry.last_day, name=one.entry.summary)
             for one in proposal.entries
-            if one.meaning is Meaning.SHORT_DAY and one.entry.key not in chosen
+            if one.entry.key in shortened
         ),
         choices=tuple(
-            EntryChoice(key=one.entry.key, title=one.entry.summary, no_school=one.entry.key in chosen)
+            EntryChoice(
+                key=one.entry.key,
+                title=one.entry.summary,
+                no_school=one.entry.key in chosen,
+                short=one.entry.key in shortened,
+            )
             for one in proposal.entries
-            if one.entry.key in chosen or one.meaning is Meaning.NO_SCHOOL
+            if one.entry.key in (chosen | shortened) or one.meaning in (Meaning.NO_SCHOOL, Meaning.SHORT_DAY)
         ),
         source=source,
     )

@@ -53,6 +53,8 @@ class EntryChoice(Written):
     """What the entry was called then."""
     no_school: bool
     """Whether it counts as days without school."""
+    short: bool = False
+    """Whether it counts as short days, with school."""
 
 
 class SchoolCalendar(Written):

@@ -42,7 +42,7 @@ from tripplan.screens.calendar.typed_days import days_typed_in, line_called
 from tripplan.screens.calendar.upload import window_around
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.frame import View
-from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
 from tripplan.screens.widgets.saving import records_of, remove_one, save_all
 from tripplan.screens.widgets.where_form import where_inputs, where_labels, where_on_record, where_values
@@ -58,9 +58,9 @@ _DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}
 LABELS = {
     "name": "Name of the district",
     "pupils": "Pupils",
-    "known": "The calendar speaks about",
-    "known.first": "from",
-    "known.last": "to",
+    "known": "The days it speaks about",
+    "known.first": "First day it speaks about",
+    "known.last": "Last day it speaks about",
     **{
         f"{days}.{end}": words
         for days in _DAYS_TYPED
@@ -202,24 +202,30 @@ def _proposal(
     # Ticks belong to these entries; another file gets ticks of its own.
     ticks = sha256("\n".join(one.entry.key for one in proposal.entries).encode()).hexdigest()[:12]
     off = [one for one in proposal.entries if one.ticked]
-    others = [one for one in proposal.entries if not one.ticked]
+    short = [one for one in proposal.entries if one.short]
+    others = [one for one in proposal.entries if not one.ticked and not one.short]
+    offered = {f"{ticks}_{number}": one for number, one in enumerate([*off, *short, *others[:_OTHERS_SHOWN]])}
+    also_off, also_short = f"{ticks}_also_off", f"{ticks}_also_short"
     fields = filled(
         "school_file",
         {
             **_district_on_record(family, proposal.name[:80], proposal.known, read.before),
-            **{f"{ticks}_{number}": one.ticked for number, one in enumerate([*off, *others[:_OTHERS_SHOWN]])},
+            **{name: True for name, one in offered.items() if one.ticked or one.short},
+            also_off: [],
+            also_short: [],
         },
     )
     with st.form("school_file_form"):
-        st.markdown("**Ticked entries count as days without school.**")
-        for number, one in enumerate(off):
-            st.checkbox(plain(_in_words(one)), key=fields.key(f"{ticks}_{number}"))
-        if others:
-            with st.expander(f"{len(others)} other entries"):
-                for number, one in enumerate(others[:_OTHERS_SHOWN], start=len(off)):
-                    st.checkbox(plain(_in_words(one)), key=fields.key(f"{ticks}_{number}"))
-                if len(others) > _OTHERS_SHOWN:
-                    st.caption(f"The first {_OTHERS_SHOWN} are shown; the rest count as school days.")
+        for heading, entries in (
+            ("Ticked entries count as days without school.", off),
+            ("Short days, with school: pupils go home early or come late.", short),
+        ):
+            if entries:
+                st.markdown(f"**{heading}**")
+            for name, one in offered.items():
+                if one in entries:
+                    st.checkbox(plain(_in_words(one)), key=fields.key(name))
+        _left_out(fields, offered, len(others), also_off, also_short)
         for summer in proposal.summer:
             st.caption(
                 plain(f"Summer, {wording.day(summer.first)} to {wording.day(summer.last)}, counts as well.")
@@ -230,7 +236,31 @@ def _proposal(
             key="save_school_file",
             type="primary",
             on_click=_save_file,
-            args=(view, calendars, file, proposal, fields, ticks, [*off, *others[:_OTHERS_SHOWN]]),
+            args=(view, calendars, file, proposal, fields, offered, (also_off, also_short)),
+        )
+
+
+def _left_out(
+    fields: Fields, offered: Mapping[str, ProposedEntry], others: int, also_off: str, also_short: str
+) -> None:
+    """Offer what is ticked as neither."""
+    left = {name: _in_words(one) for name, one in offered.items() if not one.ticked and not one.short}
+    if not others:
+        return
+    with st.expander(f"{others} other {'entry' if others == 1 else 'entries'}, with school as always"):
+        st.markdown(bullets(left.values()))
+        if others > len(left):
+            st.caption(f"The first {_OTHERS_SHOWN} are shown; the rest count as school days.")
+    for label, key in (
+        ("Which of these are days without school?", also_off),
+        ("Which of these are short days?", also_short),
+    ):
+        st.multiselect(
+            label,
+            list(left),
+            format_func=left.__getitem__,
+            key=fields.key(key),
+            placeholder="none of these",
         )
 
 
@@ -245,8 +275,8 @@ def _save_file(
     file: str,
     proposal: SchoolProposal,
     fields: Fields,
-    ticks: str,
-    offered: Sequence[ProposedEntry],
+    offered: Mapping[str, ProposedEntry],
+    also: tuple[str, str],
 ) -> None:
     typed = fields.typed()
     district = _read_district(typed, {})
@@ -254,7 +284,13 @@ def _save_file(
         refuse("school_file", findings=_named(district.findings))
         return
     told = district.value
-    ticked = {one.entry.key for number, one in enumerate(offered) if typed[f"{ticks}_{number}"]}
+    also_off, also_short = (typed[name] for name in also)
+    ticked = {
+        one.entry.key for name, one in offered.items() if name in also_off or (one.ticked and typed[name])
+    }
+    short = {
+        one.entry.key for name, one in offered.items() if name in also_short or (one.short and typed[name])
+    }
     calendar = school_calendar_from(
         proposal,
         name=told.name,
@@ -264,6 +300,7 @@ def _save_file(
         longitude=told.where.point.longitude,
         pupils=told.pupils,
         ticked=ticked,
+        short=short,
         known=told.known,
         source=file,
     )
@@ -315,8 +352,9 @@ def _district_inputs(fields: Fields) -> None:
     st.text_input(
         "Pupils, roughly", key=fields.key("pupils"), help="The weight beside other districts' calendars."
     )
-    st.date_input("The calendar speaks about the days from", key=fields.key("first"))
-    st.date_input("to", key=fields.key("last"))
+    left, right = st.columns(2)
+    left.date_input("First day it speaks about", key=fields.key("first"))
+    right.date_input("Last day it speaks about", key=fields.key("last"))
 
 
 def _read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, str]]]) -> Read[District]:
