@@ -152,3 +152,38 @@ def test_a_name_too_long_for_the_records_is_refused(run: Run, data: Path, source
 def test_the_longest_name_is_that_of_the_records() -> None:
     """The command line checks it without loading the planning."""
     assert shared.LONGEST_NAME == household.LONGEST_NAME
+
+
+def test_a_districts_file_is_looked_through_and_its_entries_named_otherwise(
+    run: Run, data: Path, tmp_path: Path
+) -> None:
+    """What each entry is taken for is told with the reason; titles say otherwise, and that stays."""
+    file = tmp_path / "ours.csv"
+    rows = ("2026-12-21,2027-01-01,Winter break", "2026-12-18,,Early release", "2027-02-11,,Conferences")
+    file.write_text("\n".join(("first day,last day,name", *rows)), encoding="utf-8")
+    looked = run("schools", "look", file, "--demo")
+    assert looked.status == 0
+    no_school, _, rest = looked.out.partition("Short days, with school:")
+    assert "2026-12-21 to 2027-01-01 Winter break ('break' is a break)" in " ".join(no_school.split())
+    assert "Early release" in rest.partition("School as always:")[0]
+    assert "Conferences" in rest.partition("School as always:")[2]
+    otherwise = ("--short", "conferences", "--school", "early  release")
+    assert run("schools", "add", file, "--name", "Ours", *otherwise, "--demo").status == 0
+    assert [day.name for day in on_record(data)["Ours"].short_days] == ["Conferences"]
+    assert run("schools", "add", file, "--demo").status == 0
+    assert [day.name for day in on_record(data)["Ours"].short_days] == ["Conferences"]
+    wrong = run(
+        "schools",
+        "add",
+        file,
+        "--no-school",
+        "Conference",
+        "--short",
+        "Winter break",
+        "--school",
+        "Winter break",
+        "--demo",
+    )
+    assert wrong.status == 2
+    assert "command line: --no-school: no entry is called that; did you mean conferences?" in wrong.err
+    assert "command line: --school: --short says otherwise of it" in wrong.err

@@ -276,3 +276,25 @@ def test_a_block_of_some_weeks_and_hours_on_holidays(run: Run, own_records: Reco
     )
     assert "command line: --every-weeks: " in wrong.err
     assert "command line: --not-during: the last day lies before the first" in wrong.err
+
+
+def test_entries_of_a_family_calendar_may_stay_out(run: Run, own_records: Records, tmp_path: Path) -> None:
+    """By their titles; so does an invitation that was declined by the address that is told."""
+    file = tmp_path / "ours.ics"
+    days = {"Birthday": "10", "Dentist": "11", "Gala": "12"}
+    guests = "ATTENDEE;PARTSTAT=DECLINED:mailto:us@example.org\r\nATTENDEE:mailto:them@example.org\r\n"
+    invited = f"ORGANIZER:mailto:host@example.org\r\n{guests}"
+    events = "".join(
+        f"BEGIN:VEVENT\r\nUID:{title}\r\nSUMMARY:{title}\r\n"
+        f"DTSTART:202612{day}T150000Z\r\nDURATION:PT1H\r\n"
+        f"{invited if title == 'Gala' else ''}END:VEVENT\r\n"
+        for title, day in days.items()
+    )
+    file.write_text(f"BEGIN:VCALENDAR\r\n{events}END:VCALENDAR\r\n", encoding="utf-8")
+    words = ("busy", "file", file, "--name", "All of us", "--keep-names")
+    assert run(*words, "--not-busy", "birthday", "--addresses", "us@example.org").status == 0
+    kept = own_records.get(FamilyCalendar, "All of us")
+    assert kept is not None
+    assert [busy.name for busy in kept.value.busy] == ["Dentist"]
+    wrong = run(*words, "--not-busy", "Birthdays")
+    assert "command line: --not-busy: no entry is called that (found: Birthdays)" in wrong.err

@@ -1,7 +1,7 @@
 """`tripplan busy`: when the family is busy: its calendars and its own week."""
 
 from argparse import Namespace
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +11,7 @@ from tripplan.commands.on_record import OnRecord, opened
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, as_asked, start_of
 from tripplan.errors import Finding, InputFaults, UnknownName
-from tripplan.files.calendar_reading import MOST_BYTES, read_calendar
+from tripplan.files.calendar_reading import MOST_BYTES, CalendarContent, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
@@ -169,15 +169,21 @@ def _file(options: Namespace, console: Console, services: Services, records: Rec
     zone = household.value.home.zone
     today = services.clock().astimezone(zone).date()
     window = DateSpan(first=today - READ_BACK, last=today + READ_AHEAD)
-    read = read_calendar(data, path.name, window, zone)
+    read = read_calendar(data, path.name, window, zone, own_addresses=options.addresses)
     if read.value is None:
         raise InputFaults(read.findings)
+    left_out = _called(read.value, options.not_busy)
     for finding in read.findings:
         console.remark(f"warning: {finding}")
     calendars = records.all(FamilyCalendar)
     before = next((one.value.name for one in calendars.values() if one.value.source == path.name), "")
     calendar = family_calendar_from(
-        read.value, name=before, source=path.name, covers=window, keep_names=options.keep_names
+        read.value,
+        name=options.name or before,
+        source=path.name,
+        covers=window,
+        keep_names=options.keep_names,
+        left_out=left_out,
     )
     kept = calendars.get(calendar.name)
     records.save(calendar, services.clock(), kept.revision if kept else 0)
@@ -185,3 +191,18 @@ def _file(options: Namespace, console: Console, services: Services, records: Rec
     for sentence in not_taken_sentences(read.value):
         console.line(sentence)
     return 0
+
+
+def _called(content: CalendarContent, titles: Sequence[str]) -> frozenset[str]:
+    """The keys of the entries with these titles, in any case of letters.
+
+    Raises:
+        InputFaults: no entry has one of them.
+    """
+    wanted = {" ".join(title.casefold().split()): title for title in titles}
+    found = {entry.summary.casefold() for entry in content.entries}
+    strangers = [title for called, title in wanted.items() if called not in found]
+    if strangers:
+        message = "no entry is called that"
+        raise InputFaults(tuple(Finding(ASKED, "--not-busy", title[:60], message) for title in strangers))
+    return frozenset(entry.key for entry in content.entries if entry.summary.casefold() in wanted)

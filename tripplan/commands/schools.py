@@ -1,10 +1,12 @@
 """`tripplan schools`: school calendars on record, built-in regions, and how far all of it reaches."""
 
+import difflib
 from argparse import Namespace
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened
@@ -13,8 +15,8 @@ from tripplan.commands.reading import ASKED, start_of, where_in
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.school_calendar_file import school_calendar_from
-from tripplan.files.school_file import read_school_file
+from tripplan.files.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
+from tripplan.files.school_file import SchoolFile, read_school_file
 from tripplan.files.school_table_file import DateOrder
 from tripplan.planning import wording
 from tripplan.planning.calendars import (
@@ -42,6 +44,8 @@ from tripplan.records.store import Kept, Records
 from tripplan.services import Services, family_in
 
 _USUAL_PUPILS = 10_000
+_TITLES = ("--no-school", "--short", "--school")
+"""The options that say what entries of a title are."""
 
 
 @dataclass(frozen=True)
@@ -214,18 +218,8 @@ def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:
     where = _where(asked, findings)
     if findings:
         raise InputFaults(tuple(findings))
-    read = read_school_file(
-        data,
-        path.name,
-        DateSpan(first=asked.today - READ_BACK, last=asked.today + READ_AHEAD),
-        where.zone,
-        calendars=[kept.value for kept in asked.calendars.values()],
-        order=DateOrder(options.dates.replace("-", " ")) if options.dates else None,
-    )
-    for finding in read.findings:
-        if finding.weight is Weight.WARNING:
-            asked.console.remark(f"warning: {finding}")
-    found = read.usable()
+    found = _read_file(asked, path, data, where.zone)
+    ticked, short = _ticks(found.proposal, options)
     before = found.before
     own_place = before is not None and not options.at
     return school_calendar_from(
@@ -236,8 +230,83 @@ def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:
         latitude=before.latitude if before and own_place else where.point.latitude,
         longitude=before.longitude if before and own_place else where.point.longitude,
         pupils=options.pupils or (before.pupils if before else _USUAL_PUPILS),
+        ticked=ticked,
+        short=short,
         source=path.name,
     )
+
+
+def _read_file(asked: _Asked, path: Path, data: bytes, zone: ZoneInfo) -> SchoolFile:
+    """A file's proposal; what is odd about it is remarked."""
+    order = asked.options.dates
+    read = read_school_file(
+        data,
+        path.name,
+        DateSpan(first=asked.today - READ_BACK, last=asked.today + READ_AHEAD),
+        zone,
+        calendars=[kept.value for kept in asked.calendars.values()],
+        order=DateOrder(order.replace("-", " ")) if order else None,
+    )
+    for finding in read.findings:
+        if finding.weight is Weight.WARNING:
+            asked.console.remark(f"warning: {finding}")
+    return read.usable()
+
+
+def _ticks(proposal: SchoolProposal, options: Namespace) -> tuple[frozenset[str], frozenset[str]]:
+    """The keys of the entries without school, and of those on short days, with what the options say.
+
+    Raises:
+        InputFaults: no entry is called as an option says, or two say otherwise of one.
+    """
+    keys: dict[str, set[str]] = {}
+    for one in proposal.entries:
+        keys.setdefault(one.entry.summary.casefold(), set()).add(one.entry.key)
+    findings: list[Finding] = []
+    said: dict[str, str] = {}
+    for option, titles in zip(_TITLES, (options.no_school, options.short, options.school), strict=True):
+        for title in titles:
+            called = " ".join(title.casefold().split())
+            if called not in keys:
+                near = difflib.get_close_matches(called, keys, n=2)
+                hint = f"; did you mean {' or '.join(near)}?" if near else ""
+                findings.append(Finding(ASKED, option, title[:60], f"no entry is called that{hint}"))
+            elif said.setdefault(called, option) != option:
+                message = f"{said[called]} says otherwise of it"
+                findings.append(Finding(ASKED, option, title[:60], message))
+    if findings:
+        raise InputFaults(tuple(findings))
+    told: dict[str, set[str]] = {option: set() for option in _TITLES}
+    for title, option in said.items():
+        told[option] |= keys[title]
+    ticked = (proposal.ticked | told["--no-school"]) - told["--short"] - told["--school"]
+    return ticked, (proposal.short | told["--short"]) - told["--no-school"] - told["--school"]
+
+
+def _look(asked: _Asked) -> int:
+    """Tell what each entry of a file is taken for; nothing is changed."""
+    path, findings = Path(asked.options.source).expanduser(), list[Finding]()
+    data = start_of(path, MOST_BYTES, findings)
+    if data is None:
+        raise InputFaults(tuple(findings))
+    zone = needed(asked.family).household.home.zone
+    proposal = _read_file(asked, path, data, zone).proposal
+    ticked, short = _ticks(proposal, asked.options)
+    asked.console.line(
+        f"It speaks about {wording.day(proposal.known.first)} to {wording.day(proposal.known.last)}."
+    )
+    for heading, entries in (
+        ("No school:", [one for one in proposal.entries if one.entry.key in ticked]),
+        ("Short days, with school:", [one for one in proposal.entries if one.entry.key in short]),
+        ("School as always:", [one for one in proposal.entries if one.entry.key not in ticked | short]),
+    ):
+        asked.console.listed(heading, [_entry(one) for one in entries])
+    return 0
+
+
+def _entry(one: ProposedEntry) -> str:
+    days = DateSpan(first=one.entry.first_day, last=one.entry.last_day, name=one.entry.summary)
+    return f"{_span(days)} ({one.reason})"
 
 
 def _where(asked: _Asked, findings: list[Finding]) -> Where:
@@ -269,6 +338,7 @@ _TASKS: Mapping[str, Callable[[_Asked], int]] = {
     "regions": _regions,
     "show": _show,
     "add": _add,
+    "look": _look,
     "guess": _guess,
     "remove": _remove,
 }

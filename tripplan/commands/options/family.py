@@ -8,6 +8,7 @@ from tripplan.commands.options.shared import (
     date_said,
     days_of,
     json_option,
+    name,
     own_records_options,
 )
 
@@ -26,6 +27,23 @@ def busy_options(parser: ArgumentParser) -> None:
     file = tasks.add("file", "read a calendar file (.ics); read again, it replaces what it held")
     file.add_argument("file", metavar="FILE", help="the calendar file")
     file.add_argument("--keep-names", action="store_true", help="keep what the entries say, not times only")
+    file.add_argument(
+        "--name", metavar="NAME", type=name, help="what to call it (default: as it calls itself)"
+    )
+    file.add_argument(
+        "--addresses",
+        metavar="ADDRESS",
+        nargs="+",
+        default=[],
+        help="your e-mail addresses, by which invitations you declined are known; they are not kept",
+    )
+    file.add_argument(
+        "--not-busy",
+        metavar="TITLE",
+        nargs="+",
+        default=[],
+        help="entries called so do not stand in the way of an outing",
+    )
     block = tasks.add("block", "add a fixed weekly block; one of this name is replaced")
     block.add_argument("name", metavar="NAME", help="what it is")
     work = tasks.add("work", "add an adult's working hours")

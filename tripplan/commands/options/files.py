@@ -76,9 +76,26 @@ def schools_options(parser: ArgumentParser) -> None:
     )
     add.add_argument("--at", metavar="WHERE", help="where its pupils live (default: at home)")
     add.add_argument("--pupils", metavar="N", type=count, help="how many pupils follow it, roughly")
-    add.add_argument(
-        "--dates", choices=("day-first", "month-first"), help="how a table writes dates such as 03/04/2027"
-    )
+    look = tasks.add("look", "look through a district's file: what each entry is taken for, and why")
+    look.add_argument("source", metavar="FILE", help="a .ics or .csv file")
+    for below in (add, look):
+        below.add_argument(
+            "--dates",
+            choices=("day-first", "month-first"),
+            help="how a table writes dates such as 03/04/2027",
+        )
+        for option, means in (
+            ("--no-school", "days without school"),
+            ("--short", "short days, with school"),
+            ("--school", "days with school as always"),
+        ):
+            below.add_argument(
+                option,
+                metavar="TITLE",
+                nargs="+",
+                default=[],
+                help=f"entries called so are {means}, whatever they were taken for",
+            )
     guess = tasks.add("guess", "guess the year after a calendar's end from its last year, and mark it so")
     guess.add_argument("name", metavar="NAME", help="what the calendar is called")
     remove = tasks.add("remove", "take a calendar off the records")
