@@ -18,7 +18,7 @@ from tests.planning.day_questions import (
 )
 from tests.planning.day_walk import walk
 from tripplan.planning.calendars import Busy
-from tripplan.planning.day import Begun, DayQuestion, helps_most, plan_day, trade_offs
+from tripplan.planning.day import Begun, DayQuestion, beside_the_best, helps_most, plan_day, trade_offs
 from tripplan.planning.household import Habits, Worth
 from tripplan.planning.money import Money
 
@@ -33,6 +33,17 @@ def test_nap_against_stay_is_told_from_most_nap_to_longest_stay() -> None:
     for more_nap, longer_stay in pairwise(points):
         assert more_nap.kept_minutes > longer_stay.kept_minutes
         assert more_nap.stay_minutes < longer_stay.stay_minutes
+
+
+def test_the_best_plan_stands_among_what_it_could_be_traded_for() -> None:
+    """Where it is no trade-off itself it is put where its nap belongs; where it is one, nothing changes."""
+    question = make_question(nappers=(HOME_NAP,), comfortable_minutes=300)
+    found = trade_offs(question)
+    assert beside_the_best(question, found) == found.points
+    others = tuple(point for point in found.points if point.plan != found.best)
+    (best,) = (point for point in found.points if point.plan == found.best)
+    assert beside_the_best(question, replace(found, points=others)) == found.points
+    assert best.sentence == "This is the best plan."
 
 
 def test_without_naps_nothing_has_to_be_traded() -> None:

@@ -120,6 +120,19 @@ def test_the_day_can_be_traded_for_more_nap(open_app: OpenApp) -> None:
     assert "would help most" in text
 
 
+def test_the_best_plan_stands_beside_what_it_could_be_traded_for(open_app: OpenApp) -> None:
+    """More nap for as long a stay is told beside the best plan; with one stay alone there is no chart."""
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 3)).run()
+    (table,) = app.table
+    leave = list(table.value["leave"])
+    assert len(leave) == 2
+    assert [row.endswith(" (best)") for row in leave] == [False, True]
+    assert len(set(table.value["time there"])) == 1
+    assert len(app.get("vega_lite_chart")) == 1  # the timeline
+
+
 def test_nothing_to_trade_is_said_in_so_many_words(open_app: OpenApp) -> None:
     """Where all naps fit a comfortable stay, there is no chart to puzzle over."""
     app = open_app("day_plan")

@@ -59,3 +59,34 @@ def test_in_everybodys_row_one_thing_follows_the_other_without_gaps() -> None:
     assert sum(bar["minutes"] for bar in asleep) == sum(nap.kept_minutes for nap in plan.naps)
     assert asleep
     assert all(bar["what"].startswith(("asleep in the ", "asleep at home")) for bar in asleep)
+
+
+def contrast(one: str, other: str) -> float:
+    """How far two colours stand apart, from 1 to 21.
+
+    Source: W3C, Web Content Accessibility Guidelines 2.2, definitions of contrast ratio and relative
+    luminance (from memory).
+    """
+
+    def luminance(colour: str) -> float:
+        parts = [int(colour[begin : begin + 2], 16) / 255 for begin in (1, 3, 5)]
+        linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+        return sum(weight * part for weight, part in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
+
+    paler, darker = sorted((luminance(one), luminance(other)), reverse=True)
+    return (paler + 0.05) / (darker + 0.05)
+
+
+def test_the_words_of_the_picture_stand_out_from_what_is_behind_them() -> None:
+    """At least 4.5 to 1 (WCAG 2.2, 1.4.3, from memory) on every depth of bar, along axis and legend."""
+    drawn = timeline(planned({"start": "12:30", "minutes": 100, "in_car": True})).to_dict()
+    bar, words = drawn["layer"]
+    scale = bar["encoding"]["color"]["scale"]
+    in_white = words["encoding"]["color"]["condition"]
+    for group, depth in zip(scale["domain"], scale["range"], strict=True):
+        white = group in in_white["test"]["oneOf"]
+        ink = "#ffffff" if white else words["encoding"]["color"]["value"]
+        assert contrast(ink, depth) >= 4.5, group
+    for part in ("axis", "legend"):
+        assert contrast(drawn["config"][part]["labelColor"], "#ffffff") >= 4.5
+    assert contrast("#767676", "#ffffff") >= 4.5 > contrast("#777777", "#ffffff")

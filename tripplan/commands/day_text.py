@@ -2,7 +2,7 @@
 
 from tripplan.commands.console import Console
 from tripplan.planning import wording
-from tripplan.planning.day import slack, trade_offs
+from tripplan.planning.day import beside_the_best, slack, trade_offs
 from tripplan.planning.outing import Outing
 from tripplan.planning.sentences import naps_sentence
 from tripplan.planning.ways_out import Replanned
@@ -42,7 +42,8 @@ def say_trade_offs(outing: Outing, console: Console) -> None:
     found = trade_offs(outing.question)
     console.line(found.why)
     console.line(found.what_helps)
-    if len(found.points) < 2:
+    shown = beside_the_best(outing.question, found)
+    if len(shown) < 2:
         console.line("No nap has to be traded for time at the place.")
         return
     console.line()
@@ -57,6 +58,6 @@ def say_trade_offs(outing: Outing, console: Console) -> None:
                 wording.money(point.plan.felt),
                 point.sentence,
             )
-            for point in found.points
+            for point in shown
         ],
     )

@@ -1,5 +1,6 @@
 """When to leave: the search over departures and stays around the children's naps."""
 
+from tripplan.planning.day.beside_best import beside_the_best
 from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade_offs
 from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.one_choice import Crossed, TimesToTry, plan_choice, times_to_try
@@ -40,6 +41,7 @@ __all__ = [
     "TradeOff",
     "TradeOffs",
     "against_best",
+    "beside_the_best",
     "helps_most",
     "plan_choice",
     "plan_day",

@@ -11,7 +11,7 @@ import pandas as pd
 from tripplan.planning import wording
 from tripplan.planning.day import DayPlan, NapOutcome, Step, StepKind
 from tripplan.planning.outing import Outing
-from tripplan.screens.widgets.charts import DEPTHS, INK
+from tripplan.screens.widgets.charts import DEPTHS, INK, readable
 
 _LETTER_PIXELS = 6.2
 """Width of an average letter of the words on the bars [px]."""
@@ -103,7 +103,7 @@ def timeline(outing: Outing) -> alt.LayerChart | alt.FacetChart:
             ),
         )
     )
-    return alt.layer(drawn, words).properties(height=alt.Step(46))
+    return readable(alt.layer(drawn, words).properties(height=alt.Step(46)))
 
 
 def _words_that_fit(spans: float) -> str:

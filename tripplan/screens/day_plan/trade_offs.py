@@ -7,9 +7,9 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.planning import wording
-from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, slack, trade_offs
+from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, beside_the_best, slack, trade_offs
 from tripplan.planning.outing import Outing
-from tripplan.screens.widgets.charts import ACCENT, DEPTHS, INK
+from tripplan.screens.widgets.charts import ACCENT, DEPTHS, INK, readable
 from tripplan.screens.widgets.markdown import bullets, plain
 
 
@@ -39,28 +39,28 @@ def render_trade_offs(outing: Outing) -> None:
     if len(found.points) == 1 and found.best is not None and found.points[0].plan == found.best:
         st.markdown("Nothing has to be traded: the best plan keeps the most nap and the longest stay.")
     else:
-        _chart_and_table(found)
+        _chart_and_table(found, beside_the_best(outing.question, found))
     with st.expander("Why this is the best, and what would help"):
         st.markdown(bullets((found.why, found.what_helps)))
 
 
-def _chart_and_table(found: TradeOffs) -> None:
-    if len(found.points) > 1:
+def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
+    if len({point.stay_minutes for point in shown}) > 1:
         st.caption(
             "Each mark is one way to spend the day; with more nap there is less time at the place. What a "
             "day weighs is its lost nap, driving, waiting and lateness, at what they are worth to you on "
             "Household."
         )
         st.altair_chart(
-            trade_off_chart(found),
+            trade_off_chart(found, shown),
             alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
         )
-    rows = [_row(point, found.best) for point in found.points]
+    rows = [_row(point, found.best) for point in shown]
     st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
     st.markdown(
         bullets(
             f"Leave {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: {point.sentence}"
-            for point in found.points
+            for point in shown
             for plan in (point.plan,)
         )
     )
@@ -76,42 +76,45 @@ def _row(point: TradeOff, best: DayPlan | None) -> dict[str, str]:
     }
 
 
-def trade_off_chart(found: TradeOffs) -> alt.LayerChart | alt.FacetChart:
-    """Nap kept against time at the place, a mark for each trade-off with the words beside it.
+def trade_off_chart(found: TradeOffs, shown: Sequence[TradeOff]) -> alt.LayerChart | alt.FacetChart:
+    """Nap kept against time at the place, a mark for each way to spend the day with the words beside it.
 
     Args:
-        found: with at least one point.
+        found: the trade-offs, which a line joins.
+        shown: these and the best plan; at least one.
     """
-    frame = pd.DataFrame(_marks(found.points, found.best))
+    frame = pd.DataFrame(_marks(found, shown))
     base = alt.Chart(frame).encode(
         x=alt.X(
             "there:Q",
             title="time at the place [min]",
             scale=alt.Scale(zero=False, padding=36),
-            axis=alt.Axis(tickCount=6),
+            axis=alt.Axis(tickCount=6, format="d"),
         ),
         y=alt.Y("nap:Q", title="nap kept [min]", scale=alt.Scale(zero=False, padding=24)),
         tooltip=["said"],
     )
-    line = base.mark_line(color=DEPTHS[4], strokeWidth=2)
+    line = base.transform_filter(alt.datum.traded).mark_line(color=DEPTHS[4], strokeWidth=2)
     marks = base.mark_circle(opacity=1, color=ACCENT).encode(
         size=alt.condition(alt.datum.best, alt.value(220), alt.value(90))
     )
     # Above and below in turn, so that neighbours' words do not meet on a narrow screen.
     above = base.mark_text(dy=-14, fontSize=11, color=INK).encode(text="above:N")
     below = base.mark_text(dy=16, fontSize=11, color=INK).encode(text="below:N")
-    return alt.layer(line, marks, above, below).properties(height=260)
+    return readable(alt.layer(line, marks, above, below).properties(height=260))
 
 
-def _marks(points: Sequence[TradeOff], best: DayPlan | None) -> list[dict[str, object]]:
+def _marks(found: TradeOffs, shown: Sequence[TradeOff]) -> list[dict[str, object]]:
     marks: list[dict[str, object]] = []
-    for number, point in enumerate(points):
-        label = "the best" if point.plan == best else f"home {wording.clock(point.plan.home)}"
+    for number, point in enumerate(shown):
+        best = point.plan == found.best
+        label = "the best" if best else f"home {wording.clock(point.plan.home)}"
         marks.append(
             {
                 "there": point.stay_minutes,
                 "nap": point.kept_minutes,
-                "best": point.plan == best,
+                "best": best,
+                "traded": point in found.points,
                 "above": label if number % 2 == 0 else "",
                 "below": label if number % 2 else "",
                 "said": point.sentence,
