@@ -1,15 +1,18 @@
 """The whole account of one outing: everything that leaves the purse, from admission to the reserve."""
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
+from functools import cached_property, lru_cache
 
 from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
-from tripplan.planning.ages import MONTHS
+from tripplan.planning.ages import ADULT, MONTHS
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
-from tripplan.planning.household import Household, Member
+from tripplan.planning.cost.mileage_rates import PublishedRates, published_on
+from tripplan.planning.household import Food, Household, Member
 from tripplan.planning.money import Money, total
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
@@ -58,60 +61,131 @@ def outing_cost(
         PlanError: nobody goes, or the own figures are another place's.
         CurrencyMismatch: the place's prices are in another currency than the household's money.
     """
-    if not party:
-        raise PlanError("an outing without anybody has no cost")
-    if place.currency != household.currency:
-        raise CurrencyMismatch(place.currency, household.currency)
-    if own is not None and own.place != place.id:
-        raise PlanError(f"the own figures for {own.place} do not fit {place.id}")
-    items = [
-        _admission(place, admission, len(party)),
-        *driving_items(household, len(party), day, way_there, way_home, place.name, count_wear=count_wear),
-        *_tolls(household, own),
-        _parking(place, cars_needed(household, len(party)), admission),
-        *(_food(household, party, day, place) if lunch_out else _lunch_at_home(household)),
-        *_add_ons(place, party, day, None if own is None else own.add_ons),
-        *_own_extras(household, own),
-        *_treats(household, party, day),
-    ]
-    return add_up([*items, *_reserve(household, items)], household.currency)
+    account = Account(household, place, way_there, way_home, own=own, count_wear=count_wear)
+    return account.cost(party, day, admission, lunch_out=lunch_out)
 
 
-def _from_card(kind: CostKind, label: str, likely: Money, place: Place) -> CostItem:
-    """An item at the place's prices, which all may have moved together since they were read."""
-    read = place.prices_read
-    swing = give_or_take(f"prices at {place.name}", likely, read.give_or_take_percent)
-    source = Source(Origin.PLACE_CARD, f"{place.name}, prices read {read.on}: {read.source}")
-    return known_item(kind, label, likely, source, (swing,))
+@dataclass(frozen=True, eq=False)
+class Account:
+    """What outings of a household to one place cost, by the same way; what they share is worked out once.
 
+    Attributes:
+        household, place, way_there, way_home, own, count_wear: as for `outing_cost`, and so are the errors.
+    """
 
-def _unknown_on_card(kind: CostKind, label: str, place: Place) -> CostItem:
-    return CostItem(kind, label, None, Source(Origin.PLACE_CARD, f"{place.name}: the card does not say"))
+    household: Household
+    place: Place
+    way_there: Leg
+    way_home: Leg
+    own: OwnFigures | None = None
+    count_wear: bool = False
+    _driven: dict[tuple[int, PublishedRates], tuple[CostItem, ...]] = field(default_factory=dict)
 
+    def __post_init__(self) -> None:
+        place, own = self.place, self.own
+        if place.currency != self.household.currency:
+            raise CurrencyMismatch(place.currency, self.household.currency)
+        if own is not None and own.place != place.id:
+            raise PlanError(f"the own figures for {own.place} do not fit {place.id}")
 
-def _taxed(place: Place, price: Decimal, *, taxable: bool) -> Money:
-    """A price of the card with the sales tax that it leaves out."""
-    percent = place.sales_tax.percent if place.sales_tax and taxable else Decimal(0)
-    return Money(price * (1 + percent / 100), place.currency)
+    def cost(
+        self,
+        party: Sequence[Member],
+        day: date,
+        admission: Admission | EntryPrice | NoAdmission,
+        *,
+        lunch_out: bool = True,
+    ) -> OutingCost:
+        """What one of the outings costs; the arguments and errors are those of `outing_cost`."""
+        if not party:
+            raise PlanError("an outing without anybody has no cost")
+        household, currency, own = self.household, self.household.currency, self.own
+        people, months = len(party), [member.months_on(day) for member in party]
+        included = not isinstance(admission, NoAdmission) and admission.parking_included
+        items = [
+            self._admission(admission, people),
+            *self._driving(people, day),
+            *_tolls(currency, own),
+            self._parking(cars_needed(household, people), included=included),
+            *(self._food(months) if lunch_out else _lunch_at_home(currency)),
+            *self._add_ons(months),
+            *_own_extras(currency, own),
+            *_treats(currency, household.treats_per_child, sum(age not in ADULT for age in months)),
+        ]
+        return add_up([*items, *_reserve(household, items)], currency)
 
+    def _driving(self, people: int, day: date) -> tuple[CostItem, ...]:
+        key = (people, published_on(day))
+        if key not in self._driven:
+            self._driven[key] = driving_items(
+                self.household,
+                *key,
+                self.way_there,
+                self.way_home,
+                self.place.name,
+                count_wear=self.count_wear,
+            )
+        return self._driven[key]
 
-def _admission(place: Place, admission: Admission | EntryPrice | NoAdmission, people: int) -> CostItem:
-    if isinstance(admission, NoAdmission):
-        return _unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in", place)
-    return _from_card(CostKind.ADMISSION, f"admission for {people}", admission.total, place)
+    @cached_property
+    def _card(self) -> Source:
+        read = self.place.prices_read
+        return Source(Origin.PLACE_CARD, f"{self.place.name}, prices read {read.on}: {read.source}")
 
+    def _from_card(self, kind: CostKind, label: str, likely: Money) -> CostItem:
+        """An item at the place's prices, which all may have moved together since they were read."""
+        place = self.place
+        swing = give_or_take(f"prices at {place.name}", likely, place.prices_read.give_or_take_percent)
+        return known_item(kind, label, likely, self._card, (swing,))
 
-def _parking(place: Place, cars: int, admission: Admission | EntryPrice | NoAdmission) -> CostItem:
-    label = "parking" if cars == 1 else f"parking for {cars} cars"
-    if not isinstance(admission, NoAdmission) and admission.parking_included:
-        free = Money.zero(place.currency)
-        return _from_card(CostKind.PARKING, f"{label}, included in the pass", free, place)
-    if place.parking.price is None:
-        return _unknown_on_card(CostKind.PARKING, label, place)
-    taxable = place.sales_tax is not None and place.sales_tax.on_parking
-    return _from_card(
-        CostKind.PARKING, label, _taxed(place, place.parking.price * cars, taxable=taxable), place
-    )
+    def _unknown_on_card(self, kind: CostKind, label: str) -> CostItem:
+        source = Source(Origin.PLACE_CARD, f"{self.place.name}: the card does not say")
+        return CostItem(kind, label, None, source)
+
+    def _taxed(self, price: Decimal, *, taxable: bool) -> Money:
+        """A price of the card with the sales tax that it leaves out."""
+        tax = self.place.sales_tax
+        percent = tax.percent if tax and taxable else Decimal(0)
+        return Money(price * (1 + percent / 100), self.place.currency)
+
+    def _admission(self, admission: Admission | EntryPrice | NoAdmission, people: int) -> CostItem:
+        if isinstance(admission, NoAdmission):
+            return self._unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in")
+        return self._from_card(CostKind.ADMISSION, f"admission for {people}", admission.total)
+
+    def _parking(self, cars: int, *, included: bool) -> CostItem:
+        place, label = self.place, "parking" if cars == 1 else f"parking for {cars} cars"
+        if included:
+            return self._from_card(
+                CostKind.PARKING, f"{label}, included in the pass", Money.zero(place.currency)
+            )
+        if place.parking.price is None:
+            return self._unknown_on_card(CostKind.PARKING, label)
+        taxable = place.sales_tax is not None and place.sales_tax.on_parking
+        price = self._taxed(place.parking.price * cars, taxable=taxable)
+        return self._from_card(CostKind.PARKING, label, price)
+
+    def _food(self, months: Sequence[int]) -> tuple[CostItem, ...]:
+        food, visit = self.household.food, self.place.visit
+        grown, children = _eaters(food, months)
+        return _meal(
+            food, self.household.currency, grown, children, sold=visit.food_sold, own_food=visit.own_food
+        )
+
+    def _add_ons(self, months: Sequence[int]) -> Iterator[CostItem]:
+        place, chosen = self.place, None if self.own is None else self.own.add_ons
+        for name in chosen or ():
+            if name not in {add_on.name for add_on in place.add_ons}:
+                yield self._unknown_on_card(CostKind.EXTRAS, f"{name}, which is no longer on the card")
+        taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
+        for add_on in place.add_ons:
+            wanted = add_on.usual if chosen is None else add_on.name in chosen
+            takers = sum(age in add_on.ages for age in months)
+            if not wanted or not takers:
+                continue
+            many = takers if add_on.per == "person" else 1
+            label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
+            yield self._from_card(CostKind.EXTRAS, label, self._taxed(add_on.price * many, taxable=taxable))
 
 
 def meal_price(household: Household, party: Sequence[Member], day: date, *, bought: bool) -> Money:
@@ -123,90 +197,72 @@ def meal_price(household: Household, party: Sequence[Member], day: date, *, boug
         day: the date.
         bought: whether it is bought there, or packed at home.
     """
-    return _meals(household, *_eaters(household, party, day), bought=bought)
+    grown, children = _eaters(household.food, [member.months_on(day) for member in party])
+    return _meal_price(household.food, household.currency, grown, children, bought=bought)
 
 
-def _meals(household: Household, grown: int, children: int, *, bought: bool) -> Money:
-    food = household.food
-    adult, child = (
-        (food.bought_adult, food.bought_child) if bought else (food.packed_adult, food.packed_child)
-    )
-    return Money(adult * grown + child * children, household.currency)
-
-
-def _eaters(household: Household, party: Sequence[Member], day: date) -> tuple[int, int]:
+def _eaters(food: Food, months: Sequence[int]) -> tuple[int, int]:
     """How many eat as grown-ups and how many as children; the youngest eat what comes along anyway."""
-    eaters = [m for member in party if (m := member.months_on(day)) >= household.food.free_under_months]
-    grown = sum(months >= GROWN_APPETITE_MONTHS for months in eaters)
+    eaters = [age for age in months if age >= food.free_under_months]
+    grown = sum(age >= GROWN_APPETITE_MONTHS for age in eaters)
     return grown, len(eaters) - grown
 
 
-def _food(household: Household, party: Sequence[Member], day: date, place: Place) -> Iterator[CostItem]:
-    food, visit = household.food, place.visit
-    grown, children = _eaters(household, party, day)
+def _meal_price(food: Food, currency: str, grown: int, children: int, *, bought: bool) -> Money:
+    adult, child = (
+        (food.bought_adult, food.bought_child) if bought else (food.packed_adult, food.packed_child)
+    )
+    return Money(adult * grown + child * children, currency)
+
+
+@lru_cache(maxsize=256)
+def _meal(
+    food: Food, currency: str, grown: int, children: int, *, sold: bool, own_food: bool
+) -> tuple[CostItem, ...]:
+    """A meal of so many, bought or packed as the place allows it."""
     if not grown + children:
-        return
+        return ()
     bought, why = food.way == "bought", ""
-    if bought and not visit.food_sold:
+    if bought and not sold:
         bought, why = False, ", as none is sold there"
-    elif not bought and visit.food_sold and not visit.own_food:
+    elif not bought and sold and not own_food:
         bought, why = True, ", as own food is not allowed there"
-    likely = _meals(household, grown, children, bought=bought)
+    likely = _meal_price(food, currency, grown, children, bought=bought)
     cause, percent, told = (
         ("price of bought food", BOUGHT_GIVE_OR_TAKE, food.bought_from)
         if bought
         else ("price of packed food", PACKED_GIVE_OR_TAKE, food.packed_from)
     )
     whose = f"the household's figures for one meal{f' ({told})' if told else ''}"
-    yield known_item(
+    item = known_item(
         CostKind.FOOD,
         f"food for {grown + children}, {'bought' if bought else 'packed'}{why}",
         likely,
         Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %"),
         (give_or_take(cause, likely, percent),),
     )
+    return (item,)
 
 
-def _lunch_at_home(household: Household) -> Iterator[CostItem]:
-    yield known_item(
-        CostKind.FOOD,
-        "lunch is eaten at home",
-        Money.zero(household.currency),
-        Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it"),
-    )
+@lru_cache(maxsize=16)
+def _lunch_at_home(currency: str) -> tuple[CostItem, ...]:
+    source = Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it")
+    return (known_item(CostKind.FOOD, "lunch is eaten at home", Money.zero(currency), source),)
 
 
-def _add_ons(
-    place: Place, party: Sequence[Member], day: date, chosen: Collection[str] | None
-) -> Iterator[CostItem]:
-    for name in chosen or ():
-        if name not in {add_on.name for add_on in place.add_ons}:
-            yield _unknown_on_card(CostKind.EXTRAS, f"{name}, which is no longer on the card", place)
-    taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
-    for add_on in place.add_ons:
-        wanted = add_on.usual if chosen is None else add_on.name in chosen
-        takers = sum(member.months_on(day) in add_on.ages for member in party)
-        if not wanted or not takers:
-            continue
-        many = takers if add_on.per == "person" else 1
-        label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
-        price = _taxed(place, add_on.price * many, taxable=taxable)
-        yield _from_card(CostKind.EXTRAS, label, price, place)
-
-
-def _tolls(household: Household, own: OwnFigures | None) -> Iterator[CostItem]:
+def _tolls(currency: str, own: OwnFigures | None) -> Iterator[CostItem]:
     if own is not None and own.tolls is not None:
         yield known_item(
             CostKind.CAR,
             "tolls and ferries, there and back",
-            Money(own.tolls, household.currency),
+            Money(own.tolls, currency),
             Source(Origin.PARENT, "typed in for this place"),
         )
 
 
-def _own_extras(household: Household, own: OwnFigures | None) -> Iterator[CostItem]:
+def _own_extras(currency: str, own: OwnFigures | None) -> Iterator[CostItem]:
     for extra in () if own is None else own.extras:
-        likely = Money(extra.price, household.currency)
+        likely = Money(extra.price, currency)
         yield known_item(
             CostKind.EXTRAS,
             extra.name,
@@ -218,15 +274,12 @@ def _own_extras(household: Household, own: OwnFigures | None) -> Iterator[CostIt
         )
 
 
-def _treats(household: Household, party: Sequence[Member], day: date) -> Iterator[CostItem]:
-    children = sum(not member.is_adult_on(day) for member in party)
-    if children and household.treats_per_child:
-        yield known_item(
-            CostKind.EXTRAS,
-            f"treats for {children}",
-            Money(household.treats_per_child * children, household.currency),
-            Source(Origin.PARENT, "planned per child"),
-        )
+@lru_cache(maxsize=256)
+def _treats(currency: str, each: Decimal, children: int) -> tuple[CostItem, ...]:
+    if not children or not each:
+        return ()
+    source = Source(Origin.PARENT, "planned per child")
+    return (known_item(CostKind.EXTRAS, f"treats for {children}", Money(each * children, currency), source),)
 
 
 def _reserve(household: Household, items: Sequence[CostItem]) -> Iterator[CostItem]:

@@ -4,12 +4,11 @@ Wear is no money spent that day, so it stands apart and is left out unless the h
 """
 
 from dataclasses import dataclass
-from datetime import date
 from decimal import Decimal
 
 from tripplan.planning import wording
 from tripplan.planning.cost.items import CostItem, CostKind, Swing, known_item
-from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES, rates_on
+from tripplan.planning.cost.mileage_rates import PublishedRates, UsRates
 from tripplan.planning.household import Car, Fuel, Household
 from tripplan.planning.money import Money
 from tripplan.planning.ranges import Origin, Range, Source
@@ -50,14 +49,21 @@ def cars_needed(household: Household, people: int) -> int:
 
 
 def driving_items(
-    household: Household, people: int, day: date, way_there: Leg, way_home: Leg, to: str, *, count_wear: bool
+    household: Household,
+    people: int,
+    published: PublishedRates,
+    way_there: Leg,
+    way_home: Leg,
+    to: str,
+    *,
+    count_wear: bool,
 ) -> tuple[CostItem, ...]:
     """The cost of driving there and back.
 
     Args:
         household: its car, or its country's published rate where it has none; its usual detours.
         people: how many go; more than the seats take more cars.
-        day: the date, for published rates.
+        published: the rates that count on the day.
         way_there: the drive out.
         way_home: the drive back.
         to: the place's name; an error in the distance belongs to it alone.
@@ -70,14 +76,14 @@ def driving_items(
     km = _there_and_back(household, way_there, way_home)
     many = f"{cars} cars, " if cars > 1 else ""
     far = f"{many}{wording.distance(km.likely, household.units)} there and back"
-    per_km = _running_cost(household, day)
+    per_km = _running_cost(household, published)
     if per_km is None:
         running = CostItem(CostKind.CAR, f"{far}, at an unknown price", None, _BY_PARENT)
     else:
         running = _item(household, km, cars, per_km, f"{far}, {per_km.label}", to)
     if not count_wear or (household.car and household.car.fuel in _RATES):
         return (running,)
-    wear = _wear(household, day)
+    wear = _wear(household, published.us)
     label = f"wear, if you count it: {far}"
     if wear is None:
         unknown = Source(Origin.PUBLISHED, "no published rate for the household's country")
@@ -110,10 +116,10 @@ def _item(household: Household, km: Range, cars: int, per_km: _PerKm, label: str
     return known_item(CostKind.CAR, label, likely, per_km.source, swings)
 
 
-def _running_cost(household: Household, day: date) -> _PerKm | None:
+def _running_cost(household: Household, published: PublishedRates) -> _PerKm | None:
     car = household.car
     if car is None:
-        return _published_rate(household, day)
+        return _published_rate(household, published)
     if car.fuel in _RATES:
         return _typed_rate(car)
     if car.consumption is None or car.fuel_price is None:
@@ -139,9 +145,9 @@ def _typed_rate(car: Car) -> _PerKm | None:
     return _PerKm(amount, f"{car.rate} {car.fuel}", _BY_PARENT)
 
 
-def _published_rate(household: Household, day: date) -> _PerKm | None:
+def _published_rate(household: Household, published: PublishedRates) -> _PerKm | None:
     """The rate closest to what one more mile costs, for a household that tells nothing of its car."""
-    us, uk = rates_on(US_RATES, day), rates_on(UK_RATES, day)
+    us, uk = published.us, published.uk
     if us and (household.home.country, household.currency) == ("US", "USD"):
         per_mile, text = us.medical_or_moving, f"IRS rate for medical and moving trips since {us.since}"
     elif uk and (household.home.country, household.currency) == ("GB", "GBP"):
@@ -157,8 +163,7 @@ def _published_rate(household: Household, day: date) -> _PerKm | None:
     )
 
 
-def _wear(household: Household, day: date) -> _PerKm | None:
-    rates = rates_on(US_RATES, day)
+def _wear(household: Household, rates: UsRates | None) -> _PerKm | None:
     if not rates or not rates.depreciation:
         return None
     if (household.home.country, household.currency) != ("US", "USD"):

@@ -21,6 +21,9 @@ class CostKind(StrEnum):
     RESERVE = "reserve"
 
 
+_ORDER = tuple(CostKind)
+
+
 @dataclass(frozen=True)
 class Swing:
     """How far one cause may move an amount.
@@ -104,8 +107,7 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
     Raises:
         CurrencyMismatch: an amount is in another currency.
     """
-    order = list(CostKind)
-    in_order = tuple(sorted(items, key=lambda item: order.index(item.kind)))
+    in_order = tuple(sorted(items, key=lambda item: _ORDER.index(item.kind)))
     likely = total((item.likely for item in in_order if item.likely is not None), currency)
     by_cause: dict[str, tuple[Decimal, Decimal]] = {}
     for item in in_order:

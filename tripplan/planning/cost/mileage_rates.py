@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from functools import lru_cache
 from typing import Protocol, TypeVar
 
 
@@ -62,6 +63,26 @@ class UkRates:
 UK_RATES = (UkRates(date(2011, 4, 6), Decimal("0.45"), Decimal("0.25")),)
 """Source: HMRC, approved mileage allowance payments, read on a payroll page for 2025-26; the start in 2011
 from memory."""
+
+
+@dataclass(frozen=True)
+class PublishedRates:
+    """The rates that count on a day; None before the first.
+
+    Attributes:
+        us: of the United States.
+        uk: of the United Kingdom.
+    """
+
+    us: UsRates | None
+    uk: UkRates | None
+
+
+@lru_cache(maxsize=1024)
+def published_on(day: date) -> PublishedRates:
+    """The published rates of a day."""
+    return PublishedRates(rates_on(US_RATES, day), rates_on(UK_RATES, day))
+
 
 _Rates = TypeVar("_Rates", bound=_Dated)
 

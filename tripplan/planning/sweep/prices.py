@@ -7,7 +7,7 @@ import numpy as np
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.result import EntryPrice
 from tripplan.planning.ages import ADULT
-from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, outing_cost
+from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, Account
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.opening_days import DAY_MINUTES
@@ -48,10 +48,13 @@ class Prices:
             changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
         eaters = row.kinds_between(changes)[1][days]
         firsts, kinds = grouped([price_of, lunch_out, eaters])
+        place = self._at.place
+        there, back = (way.at(0) for way in ways)
+        account = Account(household, place, there, back, own=self._family.own_figures_for(place.id))
         costs = np.array(
             [
                 self._cost(
-                    int(days[first]), prices[int(price_of[first])], ways, lunch_out=bool(lunch_out[first])
+                    account, int(days[first]), prices[int(price_of[first])], lunch_out=bool(lunch_out[first])
                 )
                 for first in firsts
             ],
@@ -60,23 +63,12 @@ class Prices:
         return costs[kinds].T
 
     def _cost(
-        self, n: int, entry: EntryPrice | None, ways: tuple[Way, Way], *, lunch_out: bool
+        self, account: Account, n: int, entry: EntryPrice | None, *, lunch_out: bool
     ) -> tuple[int, int, int, bool]:
         if entry is None:
             return NO_ENTRY
-        row, place = self._row, self._at.place
-        way_there, way_home = ways
-        cost = outing_cost(
-            row.household,
-            row.party_on[n],
-            row.days[n],
-            place,
-            entry,
-            way_there.at(0),
-            way_home.at(0),
-            lunch_out=lunch_out,
-            own=self._family.own_figures_for(place.id),
-        )
+        row = self._row
+        cost = account.cost(row.party_on[n], row.days[n], entry, lunch_out=lunch_out)
         total = cost.total
         return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
 
