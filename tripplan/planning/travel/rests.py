@@ -1,7 +1,7 @@
 """Rests on the way, and the minutes it takes to get everybody into the car and out of it."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -95,10 +95,10 @@ def plan_leg(
     return Leg(drive, load_up_minutes, driven, rests, unload_minutes, halted)
 
 
-def _evenly_between(begins: int, ends: int, at_most: int) -> Iterator[int]:
+def _evenly_between(begins: int, ends: int, at_most: int) -> list[int]:
     """The fewest points that leave no stretch longer than allowed [min]."""
-    stretches = max(1, math.ceil((ends - begins) / at_most))
-    return (begins + (ends - begins) * nth // stretches for nth in range(1, stretches))
+    stretches = -((begins - ends) // at_most)
+    return [begins + (ends - begins) * nth // stretches for nth in range(1, stretches)]
 
 
 def usual_load_up_minutes(ages_months: Sequence[int]) -> int:
