@@ -1,17 +1,18 @@
 """The best choices of many days in bare minutes, for whoever looks at a whole year."""
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
-from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.choices import Choices, times_on_grid
 from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes, chosen
 from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day.weighing import Weighed, felt_of
 
-MOST_AT_ONCE = 24
-"""So many days are weighed in one array: more would no longer fit a processor's own memory [-]."""
+MOST_AT_ONCE = 32_000
+"""So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +59,12 @@ class _Day:
         minutes = DayMinutes(question.day, question.home_zone)
         return cls(number, question, minutes, Limits.of(question, minutes))
 
+    @cached_property
+    def size(self) -> tuple[int, int]:
+        """How many departures and leaving times it has."""
+        departures, leaving_times = times_on_grid(self.limits)
+        return len(departures), len(leaving_times)
+
     @property
     def alike(self) -> Hashable:
         """The same for days that can be weighed in one array, see `Weighed` and `Choices`."""
@@ -95,13 +102,23 @@ def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
         day = _Day.of(number, question)
         alike.setdefault(day.alike, []).append(day)
     for days in alike.values():
-        # Days with about as many departures and leaving times side by side leave little of an array empty.
-        days.sort(key=lambda day: day.limits.opened[0].closes - day.limits.opened[0].opens)
-        for begin in range(0, len(days), MOST_AT_ONCE):
-            together = days[begin : begin + MOST_AT_ONCE]
+        for together in _together(days):
             for day, best in zip(together, _best_of(together), strict=True):
                 found[day.number] = best
     return found
+
+
+def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
+    """Those to weigh in one array: days with about as many departures and leaving times as each other."""
+    together: list[_Day] = []
+    departures = leaving_times = 0
+    for day in sorted(days, key=lambda day: day.size):
+        departures, leaving_times = day.size[0], max(leaving_times, day.size[1])
+        if together and (len(together) + 1) * departures * leaving_times > MOST_AT_ONCE:
+            yield together
+            together, leaving_times = [], day.size[1]
+        together.append(day)
+    yield together
 
 
 def _best_of(days: Sequence[_Day]) -> Iterator[BestChoice | None]:
@@ -128,5 +145,5 @@ def _best_of(days: Sequence[_Day]) -> Iterator[BestChoice | None]:
             felt=felt_of(chosen(weighed.rank, at)),
             nap_kept=chosen(weighed.kept, at),
             nap_usual=usual,
-            lunch_out=bool(out_at_lunch(lunch, habits, depart, home)) and habits.lunch_minutes > 0,
+            lunch_out=bool(out_at_lunch(lunch, habits, depart, home).item()),
         )

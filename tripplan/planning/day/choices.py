@@ -78,7 +78,7 @@ class Choices:
         enter: when the party is let in, `NEVER` where no entry fits the leaving time; where the places open
             only once it rests on the departure alone [min].
         wait: time between arriving and being let in, of the shape of `enter` [min].
-        visit: time inside; negative where no entry fits [min].
+        visit: time inside; below zero where no entry fits, or one of the two times does not by itself [min].
         possible: which choices keep every limit.
     """
 
@@ -103,9 +103,7 @@ class Choices:
             limits: one a day. All days have as many spans of opening, all have entry times or none has, and
                 ways that are the same all day or none has.
         """
-        leave = [_leaving_times(of_day) for of_day in limits]
-        depart = [_departures(of_day, leaving) for of_day, leaving in zip(limits, leave, strict=True)]
-        return cls._between(limits, depart, leave)
+        return cls._between(limits, *zip(*map(times_on_grid, limits), strict=True))
 
     @classmethod
     def between(cls, limits: Limits, depart: int, leave: int) -> "Choices":
@@ -133,13 +131,20 @@ class Choices:
             enter = np.full((len(limits), depart.shape[1], leave.shape[2]), NEVER)
             for spans in opened:
                 enter = np.where(spans.holds(leave), spans.enter(arrive), enter)
-        visit = leave - enter
-        possible = (visit >= a_day([of_day.shortest for of_day in limits])) & in_time
-        possible &= depart <= _last(departures)
+        # What rests on one time alone is ruled out by that time: a hundred numbers instead of thousands.
+        let_in = np.where(depart <= _last(departures), enter, NEVER)
+        visit = np.where(in_time, leave, -NEVER) - let_in
+        possible = visit >= a_day([of_day.shortest for of_day in limits])
         for start, end in _engagements(limits):
             possible &= (home <= start) | (depart >= end)
         wait = enter - arrive
         return cls(limits, there, back, opened, depart, leave, arrive, home, enter, wait, visit, possible)
+
+
+def times_on_grid(limits: Limits) -> tuple[range, range]:
+    """The departures and the leaving times of a day between which a choice may be possible [min]."""
+    leave = _leaving_times(limits)
+    return _departures(limits, leave), leave
 
 
 def _leaving_times(limits: Limits) -> range:

@@ -96,5 +96,5 @@ def longer_than_likely(minutes: Range) -> Delay:
     first, last = (math.floor(-4 * below), math.ceil(4 * above))
     changes = np.arange(first, last) + 0.5
     deviations = changes / np.where(changes < 0, below, above)
-    reached = 0.5 * (1 + np.fromiter(map(math.erf, (deviations / math.sqrt(2)).tolist()), np.float64))
-    return Delay(first, np.diff(reached, prepend=0.0, append=1.0))
+    reached = [0.0, *(0.5 * (1 + math.erf(each)) for each in (deviations / math.sqrt(2)).tolist()), 1.0]
+    return Delay(first, np.diff(reached))

@@ -5,6 +5,7 @@ departure takes the road as it is then, and the drive has the range of the one t
 drawn at random.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -12,8 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.delays import Delay, getting_off_late, longer_than_likely
-from tripplan.planning.day.legs import LegsOfDays
-from tripplan.planning.day.minutes import Minutes
+from tripplan.planning.day.legs import LegsOfDays, LegTimes
+from tripplan.planning.day.minutes import Minutes, a_day
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.ranges import Range
 
@@ -41,9 +42,10 @@ class Tails:
     def of(cls, delay: Delay) -> "Tails":
         """The tables of a delay."""
         # One minute before the first chance everything is still to come, at the last one nothing.
-        more = np.maximum(0.0, 1.0 - np.cumsum(np.concatenate(([0.0], delay.chances))))
+        more = np.ones(delay.chances.size + 1)
+        np.maximum(0.0, 1.0 - delay.chances.cumsum(), out=more[1:])
         more[-1] = 0.0
-        return cls(delay.first - 1, more, np.cumsum(more[::-1])[::-1])
+        return cls(delay.first - 1, more, more[::-1].cumsum()[::-1])
 
     @cached_property
     def thousandths(self) -> Minutes:
@@ -102,11 +104,6 @@ class ManyTails:
         return np.concatenate([of_delay.tenths for of_delay in self.tails])
 
     @cached_property
-    def weighs_until(self) -> Minutes:
-        """As in `Tails`, one entry a delay."""
-        return np.array([of_delay.weighs_until for of_delay in self.tails])
-
-    @cached_property
     def _places(self) -> tuple[Minutes, Minutes, Minutes]:
         """Of each table the first minute, and where it begins and ends among the joined ones."""
         sizes = np.array([of_delay.more.size for of_delay in self.tails])
@@ -156,17 +153,11 @@ class Lateness:
     def may_be_late(self, starts: Minutes, due: Minutes) -> bool:
         """Whether any of some starts may arrive after due often enough to weigh.
 
-        Told at once on roads that are the same all day; elsewhere one always may.
-
         Args:
             starts: the days along the first axis, in order along the others [min].
             due: one entry a day, as `minutes.a_day` makes them [min].
         """
-        if not self.ways.same_all_day:
-            return True
-        last = starts[:, -1:, -1:]
-        left = due - last - self.ways.minutes(last)
-        return bool((left.ravel() < self._tails.weighs_until).any())
+        return bool(self._may_be_late(starts[:, -1:, -1:], due).any())
 
     def chance_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """The chance of arriving later than due, for each planned start, in thousandths.
@@ -178,22 +169,25 @@ class Lateness:
         if self.ways.same_all_day:
             chance: Minutes = self._tails.thousandths[self._tails.at(*self._left(starts, due))]
             return chance
-        chances = self._tails.more[self._tails.at(*self._left_by_delay(starts, due))]
-        return _whole(chances @ self._off.chances * THOUSANDTHS)
+        return self._by_delay(
+            starts, due, THOUSANDTHS, lambda tails, which, left: tails.more[tails.at(which, left)]
+        )
 
     def expected_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes.
 
         The arguments are those of `chance_after`.
         """
-        tails = self._tails
         if self.ways.same_all_day:
-            left = self._left(starts, due)
+            tails, left = self._tails, self._left(starts, due)
             beyond: Minutes = TENTHS * tails.before(*left) + tails.tenths[tails.at(*left)]
             return beyond
-        left = self._left_by_delay(starts, due)
-        minutes = tails.excess[tails.at(*left)] + tails.before(*left)
-        return _whole(minutes @ self._off.chances * TENTHS)
+        return self._by_delay(
+            starts,
+            due,
+            TENTHS,
+            lambda tails, which, left: tails.excess[tails.at(which, left)] + tails.before(which, left),
+        )
 
     @property
     def _off(self) -> Delay:
@@ -201,21 +195,59 @@ class Lateness:
 
     @cached_property
     def _tails(self) -> ManyTails:
-        """What is left of each leg's delays; getting off included where the roads are the same all day."""
-        drives = [leg.drive.minutes for leg in self.ways.legs]
-        if self.ways.same_all_day:
-            return ManyTails(tuple(_off_and_change(self.usual, self.late, drive) for drive in drives))
-        return ManyTails(tuple(map(_change, drives)))
+        """What is left of getting off late and the drive together, for roads that are the same all day."""
+        drives = (leg.drive.minutes for leg in self.ways.legs)
+        return ManyTails(tuple(_off_and_change(self.usual, self.late, drive) for drive in drives))
 
     def _left(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
         """Which of the delays is meant, and the minutes left to due."""
         return self.ways.which(starts), due - starts - self.ways.minutes(starts)
 
-    def _left_by_delay(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
-        """Likewise, along a last axis for each delay in getting off."""
-        really = starts[..., None] + self._off.minutes
-        left = np.broadcast_to(due, starts.shape)[..., None] - really - self.ways.minutes(really)
-        return self.ways.which(starts)[..., None], left
+    def _may_be_late(self, starts: Minutes, due: Minutes) -> NDArray[np.bool_]:
+        """Which starts may arrive after due often enough to weigh; some more on roads with rush hours.
+
+        There the slowest drive of the day counts.
+        """
+        takes = self.ways.minutes(starts) if self.ways.same_all_day else self.ways.slowest
+        late: NDArray[np.bool_] = due - starts - takes < self._weighs_until
+        return late
+
+    @cached_property
+    def _weighs_until(self) -> Minutes:
+        """From so many minutes left on, lateness weighs nothing, one entry a day [min]."""
+        if self.ways.same_all_day:
+            return a_day([tails.weighs_until for tails in self._tails.tails])
+        return a_day(
+            [_off_and_change(self.usual, self.late, _no_quicker(way)).weighs_until for way in self.ways.ways]
+        )
+
+    def _by_delay(
+        self,
+        starts: Minutes,
+        due: Minutes,
+        times: int,
+        weigh: Callable[[ManyTails, Minutes, Minutes], NDArray[np.float64]],
+    ) -> Minutes:
+        """What is left of the drives' delays on average over all delays in getting off, in small units.
+
+        What is left of one is weighed given which of the drives is meant and the minutes left to due.
+        """
+        may = self._may_be_late(starts, due)
+        day, *_ = spots = np.nonzero(may)
+        every_start, every_due, every_leg = np.broadcast_arrays(starts, due, self.ways.which(starts))
+        legs, which = np.unique(every_leg[spots], return_inverse=True)
+        tails = ManyTails(tuple(_change(self.ways.legs[leg].drive.minutes) for leg in legs.tolist()))
+        really = every_start[spots][:, None] + self._off.minutes
+        left = every_due[spots][:, None] - really - self.ways.minutes_of(day[:, None], really)
+        found = np.zeros(may.shape, dtype=np.int64)
+        if day.size:
+            found[spots] = _whole(weigh(tails, which[:, None], left) @ self._off.chances * times)
+        return found
+
+
+def _no_quicker(way: LegTimes) -> Range:
+    """A drive that takes longer than likely by no less than any of a way, whatever the chance."""
+    return Range(0.0, 0.0, max(leg.drive.minutes.high - leg.drive.minutes.likely for leg in way.legs))
 
 
 def _whole(figures: NDArray[np.float64]) -> Minutes:

@@ -6,7 +6,7 @@ from functools import cached_property
 
 import numpy as np
 
-from tripplan.planning.day.minutes import Minutes
+from tripplan.planning.day.minutes import Minutes, a_day
 from tripplan.planning.travel.drive import Leg, Way
 
 
@@ -104,12 +104,24 @@ class LegsOfDays:
     def which(self, starts: Minutes) -> Minutes:
         """Which of `legs` each start has, of a shape that fits the starts, which are as in `of_each`."""
         days = (len(self.ways), *(1,) * (starts.ndim - 1))
-        first = self._first_legs.reshape(days)
         if self.same_all_day:
-            return first
-        day = np.arange(len(self.ways)).reshape(days)
-        found: Minutes = first + self._by_minute[day, np.minimum(starts, self._by_minute.shape[1] - 1)]
+            return self._first_legs.reshape(days)
+        return self._by_minute[np.arange(len(self.ways)).reshape(days), self._row(starts)]
+
+    def minutes_of(self, day: Minutes, starts: Minutes) -> Minutes:
+        """As `minutes`, for starts of any days; their numbers come in a shape that fits the starts."""
+        found: Minutes = self._minutes_by_minute[day, self._row(starts)]
         return found
+
+    def _row(self, starts: Minutes) -> Minutes:
+        """Where starts stand in the tables by minute; later than the last minute, that one goes on."""
+        row: Minutes = np.minimum(starts, self._by_minute.shape[1] - 1)
+        return row
+
+    @property
+    def slowest(self) -> Minutes:
+        """The most that `minutes` can be, one entry a day [min]."""
+        return a_day([max(leg.minutes for leg in way.legs) for way in self.ways])
 
     @cached_property
     def _first_legs(self) -> Minutes:
@@ -122,6 +134,9 @@ class LegsOfDays:
     @cached_property
     def _by_minute(self) -> Minutes:
         longest = max(way.by_minute.size for way in self.ways)
-        return np.array(
-            [np.pad(way.by_minute, (0, longest - way.by_minute.size), "edge") for way in self.ways]
-        )
+        rows = [np.pad(way.by_minute, (0, longest - way.by_minute.size), "edge") for way in self.ways]
+        return np.array(rows) + self._first_legs[:, None]
+
+    @cached_property
+    def _minutes_by_minute(self) -> Minutes:
+        return np.array(self._minutes)[self._by_minute]

@@ -79,14 +79,19 @@ def combined(combine: Callable[[Minutes, Minutes], Minutes], parts: Iterable[Min
         combine: of two, in whatever order.
         parts: at least one; each of any shape that fits the choices.
     """
-    by_shape: dict[tuple[int, ...], Minutes] = {}
+    return reduce(combine, sorted(by_shape(combine, parts), key=np.size))
+
+
+def by_shape(combine: Callable[[Minutes, Minutes], Minutes], parts: Iterable[Minutes]) -> list[Minutes]:
+    """The same, but only parts of the same shape combined."""
+    found: dict[tuple[int, ...], Minutes] = {}
     for part in parts:
-        same = by_shape.get(part.shape)
-        by_shape[part.shape] = part if same is None else combine(same, part)
-    return reduce(combine, sorted(by_shape.values(), key=np.size))
+        same = found.get(part.shape)
+        found[part.shape] = part if same is None else combine(same, part)
+    return list(found.values())
 
 
-def chosen(found: Minutes, at: tuple[int, int, int]) -> int:
+def chosen(found: Minutes | NDArray[np.bool_], at: tuple[int, int, int]) -> int:
     """The figure of one choice.
 
     Args:

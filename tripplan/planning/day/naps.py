@@ -24,12 +24,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 
-from tripplan.planning.day.choices import Choices
+from tripplan.planning.day.choices import Choices, Flags
 from tripplan.planning.day.legs import LegsOfDays, last_stretch
 from tripplan.planning.day.limits import LONGEST_DAY
-from tripplan.planning.day.minutes import DayMinutes, Minutes, chosen, combined
+from tripplan.planning.day.minutes import DayMinutes, Minutes, a_day, by_shape, chosen, combined
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
 from tripplan.planning.household import Habits, Nap
 
@@ -97,21 +96,22 @@ class NapWindow:
 
     def most_kept(self, stretches: Iterable[Stretch]) -> Minutes:
         """The most of the nap that any of some stretches keeps, for every choice [min]; at least one."""
-        return combined(np.maximum, map(self._kept, stretches))
+        longest = by_shape(np.maximum, map(self._shared, stretches))
+        return combined(np.maximum, map(self._counted, longest))
 
-    def _kept(self, stretch: Stretch) -> Minutes:
-        """Minutes of the nap that fit into a stretch, for every choice.
+    def _shared(self, stretch: Stretch) -> Minutes:
+        """Minutes that the window shares with a stretch; below one where there are none.
 
         Where the child is moved, it must be asleep before that, and the nap may not begin before its slack.
-        Sliding the nap inside the window covers all minutes that the window shares with the time from start
-        to end, up to the nap's own length.
         """
         begins = np.maximum(stretch.start, self.first)
-        kept = np.minimum(np.minimum(stretch.end, self.last) - begins, self.nap.minutes)
-        counts = kept >= min(self.nap.shortest_minutes, self.nap.minutes)
-        if stretch.moved is not None:
-            counts &= begins < stretch.moved
-        counted: Minutes = kept * counts
+        shared: Minutes = np.minimum(stretch.end, self.last) - begins
+        return shared if stretch.moved is None else np.where(begins < stretch.moved, shared, 0)
+
+    def _counted(self, shared: Minutes) -> Minutes:
+        """What is kept: sliding the nap inside its window covers all shared minutes, up to its length."""
+        kept = np.minimum(shared, self.nap.minutes)
+        counted: Minutes = kept * (kept >= min(self.nap.shortest_minutes, self.nap.minutes))
         return counted
 
     def kept_in(self, sleep: Sleep) -> int:
@@ -155,22 +155,42 @@ def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
         yield NapWindow(napper.member, nap, start, first, max(first, last))
 
 
-def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> tuple[Minutes, Minutes]:
-    """When lunch begins and ends, for every choice; of no length where the family eats at home.
+@dataclass(frozen=True, eq=False)
+class Lunch:
+    """When the family eats at the place, for every choice.
+
+    Attributes:
+        begins: when lunch begins [min].
+        minutes: how long it takes [min].
+        inside: whether it is eaten there at all; if not, at home.
+    """
+
+    begins: Minutes
+    minutes: Minutes
+    inside: Flags
+
+
+def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> Lunch:
+    """When lunch is.
 
     A party that is home soon after its lunch time, or leaves after lunch, eats at home. Else it eats
     inside the place, as near to lunch time as the visit allows: on arrival if lunch time falls on the
     way there, before leaving if on the way home.
     """
-    usual = minutes.by_clock(question.habits.lunch)
-    length = np.minimum(question.habits.lunch_minutes, choices.visit)
-    begins = np.minimum(np.maximum(usual, choices.enter), choices.leave - length)
+    usual, length = minutes.by_clock(question.habits.lunch), question.habits.lunch_minutes
+    if length <= min(limits.shortest for limits in choices.limits):
+        lasts = a_day([length])
+    else:
+        lasts = np.minimum(length, choices.visit)
+    begins = np.minimum(np.maximum(usual, choices.enter), choices.leave - lasts)
     out = out_at_lunch(usual, question.habits, choices.depart, choices.home)
-    return begins, begins + length * out
+    return Lunch(begins, lasts, out)
 
 
-def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> NDArray[np.bool_]:
+def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> Flags:
     """Whether lunch time falls into the outing, for each departure and each time of being home."""
+    if not habits.lunch_minutes:
+        return np.zeros((1, 1, 1), dtype=np.bool_)
     return (depart < usual + habits.lunch_minutes) & (home > usual + LUNCH_CAN_WAIT_MINUTES)
 
 
@@ -208,17 +228,15 @@ def _last_stretch(ways: LegsOfDays, starts: Minutes) -> tuple[Minutes, Minutes]:
     return starts + ways.of_each(starts, begins), starts + ways.of_each(starts, parks)
 
 
-def in_the_pushchair(nap: Nap, choices: Choices, lunch: tuple[Minutes, Minutes]) -> list[Stretch]:
+def in_the_pushchair(nap: Nap, choices: Choices, lunch: Lunch) -> list[Stretch]:
     """Every unbroken stretch in the pushchair in which a child could sleep, around lunch."""
     found: list[Stretch] = []
     settling = nap.falls_asleep_minutes
-    lunch_begins, lunch_ends = lunch
-    eats = lunch_ends > lunch_begins
-    until = np.where(eats, lunch_begins, choices.leave)
+    until = np.where(lunch.inside, lunch.begins, choices.leave)
     if nap.in_car and nap.stays_asleep_when_moved:
         start, parks = _last_stretch(choices.there, choices.depart)
         found.append(Stretch(SleepsIn.CAR, start + settling, until, parks, SleepsIn.PUSHCHAIR))
-    again = np.where(eats, lunch_ends + settling, choices.leave)
+    again = np.where(lunch.inside, lunch.begins + (lunch.minutes + settling), choices.leave)
     found.append(Stretch(SleepsIn.PUSHCHAIR, choices.arrive + settling, until))
     found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
     return found

@@ -140,7 +140,7 @@ def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> It
 def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
     """What stands in the way at the place, by its own clock."""
     (limits,), leave, arrive = choices.limits, choices.leave.item(), choices.arrive.item()
-    enter, visit = choices.enter.item(), choices.visit.item()
+    enter = choices.enter.item()
 
     def there(minute: int) -> str:
         return wording.clock(minutes.moment(minute, question.place_zone))
@@ -157,7 +157,7 @@ def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes)
         else:
             what = "last entry" if opened.entries is None else "last timed entry"
             yield f"You would be there at {there(arrive)}, after the {what} at {there(last)}."
-    elif visit < limits.shortest:
+    elif (visit := leave - enter) < limits.shortest:
         shortest = wording.minutes(limits.shortest)
         left = f"only {wording.minutes(visit)} would be left" if visit > 0 else "no time would be left"
         yield f"Let in at {there(enter)}, {left} there; a visit takes at least {shortest}."

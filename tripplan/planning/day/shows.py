@@ -9,7 +9,7 @@
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -17,6 +17,7 @@ from tripplan.planning.day.choices import Choices, Flags
 from tripplan.planning.day.lateness import THOUSANDTHS, Lateness
 from tripplan.planning.day.limits import NEVER, Opened
 from tripplan.planning.day.minutes import DayMinutes, Minutes
+from tripplan.planning.day.naps import Lunch
 from tripplan.planning.hours import ShowTimes
 
 
@@ -38,24 +39,23 @@ class Seen:
 def with_shows(
     shows: Sequence[ShowTimes],
     choices: Choices,
-    lunch: tuple[Minutes, Minutes],
+    lunch: Lunch,
     minutes: DayMinutes,
     late: Lateness,
-) -> tuple[tuple[Minutes, Minutes], tuple[Seen, ...]]:
+) -> tuple[Lunch, tuple[Seen, ...]]:
     """What is seen of the shows that are worth being there for, and when lunch is then.
 
     Args:
         shows: those of the day.
         choices: departures and leaving times of one day.
-        lunch: when it would begin and end without shows.
+        lunch: when it would be without shows.
         minutes: how the day is counted.
         late: how late the party may arrive.
 
     Returns:
-        Begin and end of lunch for every choice, and one entry a show that is worth it.
+        Lunch, and one entry a show that is worth it.
     """
-    begins, length = lunch[0], lunch[1] - lunch[0]
-    eats, usual = length > 0, lunch[0]
+    begins, length, eats, usual = lunch.begins, lunch.minutes, lunch.inside, lunch.begins
     seen: list[Seen] = []
 
     def free(start: Minutes, lasts: Minutes | int) -> Flags:
@@ -85,7 +85,7 @@ def with_shows(
             begins = np.where(sees & clash, moved, begins)
             attended = np.where(sees, start, attended)
         seen.append(Seen(show, attended, _missed(show, attended, choices, minutes, late)))
-    return (begins, begins + length), tuple(seen)
+    return replace(lunch, begins=begins), tuple(seen)
 
 
 def _missed(

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
-from functools import cached_property
+from functools import cached_property, reduce
 
 import numpy as np
 
@@ -15,6 +15,8 @@ from tripplan.planning.day.legs import LegsOfDays
 from tripplan.planning.day.limits import NEVER, Limits
 from tripplan.planning.day.minutes import DayMinutes, Minutes, a_day, chosen, combined
 from tripplan.planning.day.naps import (
+    LUNCH_CAN_WAIT_MINUTES,
+    Lunch,
     NapWindow,
     Sleep,
     Stretch,
@@ -81,8 +83,8 @@ class Weighed:
         return found
 
     @property
-    def lunch(self) -> tuple[Minutes, Minutes]:
-        """When lunch begins and ends."""
+    def lunch(self) -> Lunch:
+        """When lunch is."""
         return self._inside[0]
 
     @property
@@ -93,8 +95,10 @@ class Weighed:
     @cached_property
     def kept(self) -> Minutes:
         """Minutes of nap kept by all children together [min]."""
+        if not self.windows:
+            return a_day([0])
         naps = zip(self.windows, self.stretches, strict=True)
-        return sum((window.most_kept(each) for window, each in naps), np.zeros((1, 1, 1), dtype=np.int64))
+        return reduce(np.add, (window.most_kept(each) for window, each in naps))
 
     @cached_property
     def nuisances(self) -> tuple[Nuisance, ...]:
@@ -173,12 +177,13 @@ class Weighed:
             return
         usual, choices = self.minutes[0].by_clock(habits.lunch), self.choices
         if self.shows:
-            begins, ends = self.lunch
-            late, out = np.maximum(begins - usual, 0), ends > begins
+            late, out = np.maximum(self.lunch.begins - usual, 0), self.lunch.inside
         else:
-            # A party that is let in after lunch time eats at once, so nothing rests on the leaving time.
+            # A party that is let in after lunch time eats at once, and then stays and drives home.
             late = np.maximum(choices.enter - usual, 0)
-            out = out_at_lunch(usual, habits, choices.depart, choices.home)
+            away = min(limits.shortest + limits.back.quickest for limits in choices.limits)
+            home = a_day([NEVER]) if away >= LUNCH_CAN_WAIT_MINUTES else choices.home
+            out = out_at_lunch(usual, habits, choices.depart, home)
         if late.any():
             yield Nuisance("lunch later than usual", late * out, price)
 
@@ -209,7 +214,7 @@ class Weighed:
         return Lateness.there(self.question, self.choices.there)
 
     @cached_property
-    def _inside(self) -> tuple[tuple[Minutes, Minutes], tuple[Seen, ...]]:
+    def _inside(self) -> tuple[Lunch, tuple[Seen, ...]]:
         lunch = lunch_inside(self.choices, self.question, self.minutes[0])
         return with_shows(self.question.hours.shows, self.choices, lunch, self.minutes[0], self._there)
 
@@ -264,7 +269,8 @@ def plan_at(weighed: Weighed, row: int, column: int | None = None) -> DayPlan:
     at = (0, row, column)
     depart, enter = chosen(choices.depart, at), chosen(choices.enter, at)
     leave, home = chosen(choices.leave, at), chosen(choices.home, at)
-    lunch = chosen(weighed.lunch[0], at), chosen(weighed.lunch[1], at)
+    eats = chosen(weighed.lunch.begins, at)
+    lunch = (eats, eats + chosen(weighed.lunch.minutes, at) * chosen(weighed.lunch.inside, at))
     place_zone = question.place_zone
     shows = [(seen.show, chosen(seen.start, at), chosen(seen.missed, at)) for seen in weighed.shows]
     seen = [(show.name, start, start + show.minutes) for show, start, _ in shows if start < NEVER]
