@@ -20,7 +20,7 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 from tests.planning.day_walk import whereabouts
 from tests.planning.plain_lateness import ends, tenths_after, thousandths_after
 from tripplan.planning.day import DayQuestion, Napper
-from tripplan.planning.day.delays import getting_off, longer_than_likely
+from tripplan.planning.day.delays import getting_off
 from tripplan.planning.hours import ShowTimes
 from tripplan.planning.travel.drive import Leg
 
@@ -200,17 +200,17 @@ class _Day:
         """How long after a time by the clock the family is to be expected home [min]."""
         if due is None:
             return constant(0.0)
-        off, change = getting_off(self.question.habits), longer_than_likely(self.back.drive.minutes)
+        off = getting_off(self.question.habits)
         return added(
-            chosen * (tenths_after(ends(self.back, off, minute, change), clock(due)) / 10)
+            chosen * (tenths_after(ends(self.back, off, minute), clock(due)) / 10)
             for minute, chosen in self.leaving.items()
         )
 
     def _too_late(self, due: int) -> Line:
         """The chance of arriving after a minute [0-1]."""
-        off, change = getting_off(self.question.habits), longer_than_likely(self.there.drive.minutes)
+        off = getting_off(self.question.habits)
         return added(
-            chosen * (thousandths_after(ends(self.there, off, minute, change), due) / 1000)
+            chosen * (thousandths_after(ends(self.there, off, minute), due) / 1000)
             for minute, chosen in self.departing.items()
         )
 

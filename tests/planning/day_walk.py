@@ -9,7 +9,7 @@ import numpy as np
 
 from tests.planning.plain_lateness import ends, tenths_after, thousandths_after
 from tripplan.planning.day import DayQuestion
-from tripplan.planning.day.delays import Delay, getting_off, longer_than_likely
+from tripplan.planning.day.delays import Delay, getting_off
 from tripplan.planning.household import Nap
 from tripplan.planning.travel.drive import Leg, Rest, Stop
 
@@ -207,7 +207,7 @@ def walk(question: DayQuestion) -> list[Walked]:
             car = sum(where.startswith("car") for where in places.values()) + enter - arrive
             missed = max(0, question.comfortable_minutes - (leave - enter))
 
-            arrivals = arrivals or ends(there, off_there, depart, longer_than_likely(out.drive.minutes))
+            arrivals = arrivals or ends(there, off_there, depart)
             opened = (minute(span.opens), minute(span.closes), minute(span.last_entry))
             slots = (
                 [at for at in map(minute, question.hours.entry_times) if opened[0] <= at <= opened[2]]
@@ -220,8 +220,7 @@ def walk(question: DayQuestion) -> list[Walked]:
                 unseen = min((thousandths_after(arrivals, due) for due in dues[-1:]), default=1000)
                 risk += unseen * worth.missed_show
             if leave not in late_home:
-                change = longer_than_likely(back.at(leave).drive.minutes)
-                homes = ends(back, off, leave, change)
+                homes = ends(back, off, leave)
                 late_home[leave] = tenths_after(homes, clock(habits.home_by)) * worth.hour_past_home_by / 10
                 if question.first_bed is not None:
                     past = tenths_after(homes, clock(question.first_bed))

@@ -1,16 +1,17 @@
 """Lateness by plain loops over every delay, to hold the search's tables against."""
 
-from tripplan.planning.day.delays import Delay
+from tripplan.planning.day.delays import Delay, longer_than_likely
 from tripplan.planning.travel.drive import Way
 
 
-def ends(way: Way, off: Delay, start: int, change: Delay) -> list[tuple[int, float]]:
+def ends(way: Way, off: Delay, start: int) -> list[tuple[int, float]]:
     """When a way may end that is planned to begin at a minute, each minute with its chance."""
     found: dict[int, float] = {}
-    by_change = list(zip(change.minutes.tolist(), change.chances.tolist(), strict=True))
     for late, chance in zip(off.minutes.tolist(), off.chances.tolist(), strict=True):
-        punctual = start + late + way.at(start + late).minutes
-        for longer, likely in by_change:
+        leg = way.at(start + late)
+        punctual = start + late + leg.minutes
+        change = longer_than_likely(leg.drive.minutes)
+        for longer, likely in zip(change.minutes.tolist(), change.chances.tolist(), strict=True):
             found[punctual + longer] = found.get(punctual + longer, 0.0) + chance * likely
     return sorted(found.items())
 

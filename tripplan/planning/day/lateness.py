@@ -1,8 +1,7 @@
 """How late the two ways of a day may end: chances for many starts at once.
 
 The same delays as in `tripplan.planning.day.slack`: the family gets off late by chances of its own, a late
-departure takes the road as it is then, and the drive has the range of the one that was planned. Nothing is
-drawn at random.
+departure takes the road as it is then, with its range. Nothing is drawn at random.
 """
 
 from collections.abc import Callable
@@ -10,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
 from tripplan.planning.day.delays import Delay, getting_off_late, longer_than_likely
@@ -169,9 +169,7 @@ class Lateness:
         if self.ways.same_all_day:
             chance: Minutes = self._tails.thousandths[self._tails.at(*self._left(starts, due))]
             return chance
-        return self._by_delay(
-            starts, due, THOUSANDTHS, lambda tails, which, left: tails.more[tails.at(which, left)]
-        )
+        return self._by_start(starts, due, THOUSANDTHS, lambda tails, *left: tails.more[tails.at(*left)])
 
     def expected_after(self, starts: Minutes, due: Minutes) -> Minutes:
         """By how much later than due one arrives on average, punctual days as zero, in tenths of minutes.
@@ -182,11 +180,8 @@ class Lateness:
             tails, left = self._tails, self._left(starts, due)
             beyond: Minutes = TENTHS * tails.before(*left) + tails.tenths[tails.at(*left)]
             return beyond
-        return self._by_delay(
-            starts,
-            due,
-            TENTHS,
-            lambda tails, which, left: tails.excess[tails.at(which, left)] + tails.before(which, left),
+        return self._by_start(
+            starts, due, TENTHS, lambda tails, *left: tails.excess[tails.at(*left)] + tails.before(*left)
         )
 
     @property
@@ -221,7 +216,7 @@ class Lateness:
             [_off_and_change(self.usual, self.late, _no_quicker(way)).weighs_until for way in self.ways.ways]
         )
 
-    def _by_delay(
+    def _by_start(
         self,
         starts: Minutes,
         due: Minutes,
@@ -230,18 +225,23 @@ class Lateness:
     ) -> Minutes:
         """What is left of the drives' delays on average over all delays in getting off, in small units.
 
-        What is left of one is weighed given which of the drives is meant and the minutes left to due.
+        It is weighed for every minute at which a drive may really begin, given which of the drives is meant
+        and the minutes left to due; a planned start then takes its average over the minutes from it on.
         """
         may = self._may_be_late(starts, due)
-        day, *_ = spots = np.nonzero(may)
-        every_start, every_due, every_leg = np.broadcast_arrays(starts, due, self.ways.which(starts))
-        legs, which = np.unique(every_leg[spots], return_inverse=True)
-        tails = ManyTails(tuple(_change(self.ways.legs[leg].drive.minutes) for leg in legs.tolist()))
-        really = every_start[spots][:, None] + self._off.minutes
-        left = every_due[spots][:, None] - really - self.ways.minutes_of(day[:, None], really)
         found = np.zeros(may.shape, dtype=np.int64)
-        if day.size:
-            found[spots] = _whole(weigh(tails, which[:, None], left) @ self._off.chances * times)
+        spots = np.nonzero(may)
+        if not spots[0].size:
+            return found
+        planned, due_then = (np.broadcast_to(figures, may.shape)[spots] for figures in (starts, due))
+        (days, dues), row = np.unique(np.array((spots[0], due_then)), axis=1, return_inverse=True)
+        first, delays = int(planned.min()), self._off.chances
+        really = np.arange(first, int(planned.max()) + delays.size) + self._off.first
+        legs, which = np.unique(self.ways.which_of(days[:, None], really), return_inverse=True)
+        tails = ManyTails(tuple(_change(self.ways.legs[leg].drive.minutes) for leg in legs.tolist()))
+        left = dues[:, None] - really - self.ways.minutes_of(days[:, None], really)
+        weighed = sliding_window_view(weigh(tails, which, left), delays.size, axis=1)
+        found[spots] = _whole(weighed[row, planned - first] @ delays * times)
         return found
 
 

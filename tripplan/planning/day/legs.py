@@ -106,10 +106,15 @@ class LegsOfDays:
         days = (len(self.ways), *(1,) * (starts.ndim - 1))
         if self.same_all_day:
             return self._first_legs.reshape(days)
-        return self._by_minute[np.arange(len(self.ways)).reshape(days), self._row(starts)]
+        return self.which_of(np.arange(len(self.ways)).reshape(days), starts)
+
+    def which_of(self, day: Minutes, starts: Minutes) -> Minutes:
+        """As `which`, for starts of any days; their numbers come in a shape that fits the starts."""
+        found: Minutes = self._by_minute[day, self._row(starts)]
+        return found
 
     def minutes_of(self, day: Minutes, starts: Minutes) -> Minutes:
-        """As `minutes`, for starts of any days; their numbers come in a shape that fits the starts."""
+        """As `minutes`, for starts of any days as in `which_of`."""
         found: Minutes = self._minutes_by_minute[day, self._row(starts)]
         return found
 
