@@ -96,5 +96,6 @@ def longer_than_likely(minutes: Range) -> Delay:
     first, last = (math.floor(-4 * below), math.ceil(4 * above))
     changes = np.arange(first, last) + 0.5
     deviations = changes / np.where(changes < 0, below, above)
-    reached = [0.0, *(0.5 * (1 + math.erf(each)) for each in (deviations / math.sqrt(2)).tolist()), 1.0]
-    return Delay(first, np.diff(reached))
+    # The error function by steps, between nothing and everything.
+    reached = np.array([-1.0, *map(math.erf, (deviations / math.sqrt(2)).tolist()), 1.0])
+    return Delay(first, 0.5 * (reached[1:] - reached[:-1]))
