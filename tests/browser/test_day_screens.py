@@ -1,5 +1,6 @@
 """The day's screens in a real browser: big type on the phone, its page as a file, a slider that answers."""
 
+import re
 from dataclasses import replace
 from datetime import datetime, time, timedelta
 from pathlib import Path
@@ -37,6 +38,56 @@ def test_the_phone_page_reads_at_arms_length(visit: Visit) -> None:
     heights = pressed.evaluate_all("all => all.map(one => one.getBoundingClientRect().height)")
     assert len(heights) >= 4
     assert min(heights) >= SMALLEST_TARGET
+
+
+@pytest.mark.parametrize("visit", [390], indirect=True, ids=["390px"])
+def test_what_is_asked_when_it_goes_wrong_is_as_large_as_the_rest(visit: Visit) -> None:
+    """Fields that are typed in or picked from are as high as what is pressed, their words as large."""
+    visit.open("on_the_day?place=tern-landing&day=2026-12-03")
+    visit.page.get_by_role("button", name="Running late, or something went wrong?").click()
+    visit.settle()
+    part = visit.page.locator(".st-key-running_late_part")
+    words = part.locator("label p").first.evaluate("it => parseFloat(getComputedStyle(it).fontSize)")
+    for name in ("Or in minutes", "Who has just fallen asleep?", "Who is ill?"):
+        field = part.get_by_label(name).and_(part.locator("input"))
+        size, height = field.evaluate(
+            "it => [parseFloat(getComputedStyle(it).fontSize), it.parentElement.clientHeight]"
+        )
+        assert size == words
+        assert height >= SMALLEST_TARGET
+    for step in part.get_by_role("button", name=re.compile("crement")).all():
+        box = step.bounding_box()
+        assert box is not None
+        assert min(box["width"], box["height"]) >= SMALLEST_TARGET
+
+
+NAMELESS = re.compile(
+    r"^ *- '?(?:button|link|textbox|spinbutton|radio|switch|slider|combobox|checkbox)\b(?! \")", re.M
+)
+
+
+@pytest.mark.parametrize("path", ["day_plan", "on_the_day?place=tern-landing&day=2026-12-03"])
+def test_whatever_can_be_used_has_a_name_and_every_picture_says_what_it_shows(
+    visit: Visit, path: str
+) -> None:
+    """As a screen reader hears it, with every part of the page opened; tables and lists have the figures."""
+    visit.open(path)
+    visit.page.get_by_role("button", name="Running late, or something went wrong?").click()
+    visit.settle()
+    closed = visit.page.locator("details:not([open]) > summary:visible")
+    while closed.count():
+        closed.first.click()
+        visit.settle()
+    heard = visit.page.locator("[data-testid=stMain]").aria_snapshot()
+    assert not NAMELESS.findall(heard)
+    assert heard.count("heading") > 3
+    pictures = visit.page.locator("[role=graphics-document]")
+    names = [picture.get_attribute("aria-label") or "" for picture in pictures.all()]
+    assert all("the list below says the same" in name or "see the table" in name for name in names)
+    if path == "day_plan":
+        assert names
+        said = visit.page.get_by_role("slider", name="We leave home at").first.get_attribute("aria-valuetext")
+        assert re.fullmatch(r"\d+:\d\d [AP]M", said or "")
 
 
 def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -> None:

@@ -55,6 +55,10 @@ _STYLE = """<style>
 [data-testid=stMainBlockContainer] { padding-top: 1rem; }
 .st-key-on_the_day { background: #fff; color: #000; padding: .5rem; gap: .8rem; max-width: 46rem; }
 .st-key-on_the_day :is(p, li, label p, summary p) { font-size: 1.35rem; color: #000; }
+.st-key-on_the_day :is(input, .stTimeInput span) { font-size: 1.35rem; color: #000; }
+.st-key-on_the_day :is([data-testid=stNumberInputContainer], .stSelectbox [role=group],
+  [data-testid=stTimeInputTimeDisplay]) { height: 3.6rem; align-items: center; }
+.st-key-on_the_day [data-testid^=stNumberInputStep] { min-width: 3rem; }
 .st-key-on_the_day :is(h2, h3) { font-size: 1.9rem; color: #000; }
 .st-key-on_the_day :is(a, button) { min-height: 3.5rem; color: #000; }
 .st-key-on_the_day :is(.stLinkButton a, .stButton button, .stDownloadButton button) {

@@ -17,6 +17,12 @@ from tripplan.screens.widgets.markdown import bullets, plain
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
 """How late one can say with one tap [min]."""
 LATE_WORDS = {late: wording.minutes(late) if late else "in time" for late in LATE_CHOICES}
+HOW_LATE = {
+    Whereabouts.HOME: "How much later than planned do you leave?",
+    Whereabouts.ON_THE_WAY: "How much later than planned did you leave?",
+    Whereabouts.THERE: "How much later than planned did you get there?",
+    Whereabouts.GOING_HOME: "How much later than planned did you leave the place?",
+}
 NOBODY = "nobody"
 OPEN = "running_late_open"
 
@@ -54,7 +60,7 @@ def render_running_late(family: Family, outing: Outing, *, planned_on: date, now
             )
         )
         tapped = st.pills(
-            "How much later than planned?",
+            HOW_LATE[where],
             LATE_CHOICES,
             default=30,
             format_func=LATE_WORDS.__getitem__,
