@@ -79,7 +79,7 @@ class Account:
     way_home: Leg
     own: OwnFigures | None = None
     count_wear: bool = False
-    _driven: dict[tuple[int, PublishedRates], tuple[CostItem, ...]] = field(default_factory=dict)
+    _by_car: dict[tuple[int, PublishedRates, bool], tuple[CostItem, ...]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         place, own = self.place, self.own
@@ -104,9 +104,7 @@ class Account:
         included = not isinstance(admission, NoAdmission) and admission.parking_included
         items = [
             self._admission(admission, people),
-            *self._driving(people, day),
-            *_tolls(currency, own),
-            self._parking(cars_needed(household, people), included=included),
+            *self._of_the_car(people, day, included=included),
             *(self._food(months) if lunch_out else _lunch_at_home(currency)),
             *self._add_ons(months),
             *_own_extras(currency, own),
@@ -114,18 +112,18 @@ class Account:
         ]
         return add_up([*items, *_reserve(household, items)], currency)
 
-    def _driving(self, people: int, day: date) -> tuple[CostItem, ...]:
-        key = (people, published_on(day))
-        if key not in self._driven:
-            self._driven[key] = driving_items(
-                self.household,
-                *key,
-                self.way_there,
-                self.way_home,
-                self.place.name,
-                count_wear=self.count_wear,
+    def _of_the_car(self, people: int, day: date, *, included: bool) -> tuple[CostItem, ...]:
+        """Driving, tolls and parking; parking may be included in a pass."""
+        household, published = self.household, published_on(day)
+        key = (people, published, included)
+        if key not in self._by_car:
+            there, back, to = self.way_there, self.way_home, self.place.name
+            self._by_car[key] = (
+                *driving_items(household, people, published, there, back, to, count_wear=self.count_wear),
+                *_tolls(household.currency, self.own),
+                self._parking(cars_needed(household, people), included=included),
             )
-        return self._driven[key]
+        return self._by_car[key]
 
     @cached_property
     def _card(self) -> Source:

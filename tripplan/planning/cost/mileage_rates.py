@@ -13,7 +13,7 @@ class _Dated(Protocol):
     def since(self) -> date: ...
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class UsRates:
     """Standard mileage rates of the US Internal Revenue Service.
 
@@ -45,7 +45,7 @@ US_RATES = tuple(
 of 2012-2025 and in pages that quote the notices. In 2022 they changed in July, so they go by date."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class UkRates:
     """Approved mileage allowance of HM Revenue and Customs for cars and vans.
 

@@ -71,8 +71,9 @@ class PlaceDays:
         for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
             columns[name][days] = values
         rises, sets = (light[days] for light in row.sun)
-        for name, wheels in (("dark_there", said[10:12]), ("dark_back", said[12:14])):
-            columns[name][days] = _in_the_dark(wheels, rises, sets)
+        dark = _in_the_dark(said[10:14:2], said[11:14:2], rises, sets)
+        for name, values in zip(("dark_there", "dark_back"), dark, strict=True):
+            columns[name][days] = values
         chance = self._facts.crowds.chance[(row.first - self._facts.first).days + days]
         columns["chance"][days] = chance
         columns["felt"][days] = _felt(household, priced[1], said[2], chance)
@@ -148,9 +149,8 @@ def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
     return rounded
 
 
-def _in_the_dark(wheels: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
-    """Minutes of a drive before sunrise and after sunset."""
-    start, end = wheels
-    before: Numbers = np.clip(np.minimum(end, rises) - start, 0, None)
-    after: Numbers = np.clip(end - np.maximum(start, sets), 0, None)
+def _in_the_dark(start: Numbers, end: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
+    """Minutes of drives before sunrise and after sunset."""
+    before: Numbers = np.maximum(np.minimum(end, rises) - start, 0)
+    after: Numbers = np.maximum(end - np.maximum(start, sets), 0)
     return before + after
