@@ -84,11 +84,12 @@ def test_on_an_impossible_day_own_times_say_by_which_limits_they_fail(open_app: 
 
 
 def test_a_closed_place_offers_no_times_to_try(open_app: OpenApp) -> None:
-    """On Christmas no idea of when to leave helps."""
+    """On Christmas no idea of when to leave helps, but another day does."""
     app = open_app("day_plan")
     app.date_input(key="plan_day").set_value(date(2026, 12, 25)).run()
     assert not app.exception
     assert not app.select_slider
+    assert "Choose another day" in [link.proto.label for link in app.get("page_link")]
 
 
 def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> None:

@@ -103,13 +103,13 @@ def _suggested(view: View, family: Family) -> Taken:
 
 
 def _why_not(view: View, nothing: NoOuting) -> None:
-    """Where no times will do: times of the parent's own, and where to change what stands in the way."""
-    if nothing.question is None:
-        return
-    to_the_minute(view)
-    with st.expander("What if we left at a time of our own?", expanded=True, key="open_why_not"):
-        render_why_not(nothing, nothing.question)
-    st.page_link("tripplan/screens/pages/household.py", label="Change what limits the day, on Household")
+    """Where no times will do: the parent's own, where to change what stands in the way, and other days."""
+    if nothing.question is not None:
+        to_the_minute(view)
+        with st.expander("What if we left at a time of our own?", expanded=True, key="open_why_not"):
+            render_why_not(nothing, nothing.question)
+        st.page_link("tripplan/screens/pages/household.py", label="Change what limits the day, on Household")
+    st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
 
 
 def _headline(outing: Outing) -> None:

@@ -45,7 +45,8 @@ def render_trade_offs(outing: Outing) -> None:
 
 
 def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
-    if len({point.stay_minutes for point in shown}) > 1:
+    stays, naps = ({point.stay_minutes for point in shown}, {point.kept_minutes for point in shown})
+    if len(stays) > 1 < len(naps):
         st.caption(
             "Each mark is one way to spend the day; with more nap there is less time at the place. What a "
             "day weighs is its lost nap, driving, waiting and lateness, at what they are worth to you on "
