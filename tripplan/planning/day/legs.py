@@ -50,10 +50,10 @@ class LegTimes:
         """The least that `minutes` can be [min]."""
         return min(self._minutes)
 
-    @cached_property
+    @property
     def by_minute(self) -> Minutes:
         """For every minute since midnight at home the leg that begins then, as in `TimedLeg`."""
-        return np.array([0] if isinstance(self.way, Leg) else self.way.by_minute)
+        return np.array([0]) if isinstance(self.way, Leg) else self.way.numbers
 
     @cached_property
     def _minutes(self) -> list[int]:

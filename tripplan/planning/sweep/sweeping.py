@@ -15,7 +15,7 @@ from tripplan.planning.sweep.place_days import Columns, PlaceDays
 from tripplan.planning.sweep.table import COLUMNS, DayTable
 from tripplan.planning.sweep.visits import Known, Visits
 
-TOGETHER = 40
+TOGETHER = 100
 """The days of so many places are searched together, and progress is still told often enough [-]."""
 
 

@@ -4,6 +4,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tripplan.planning.ranges import Range, Source
 
 
@@ -122,6 +125,11 @@ class TimedLeg:
 
     legs: tuple[Leg, ...]
     by_minute: tuple[int, ...]
+
+    @cached_property
+    def numbers(self) -> NDArray[np.int64]:
+        """`by_minute` as an array."""
+        return np.array(self.by_minute)
 
     def at(self, minute: int) -> Leg:
         """The leg whose load-up begins at a minute since midnight at home."""
