@@ -17,7 +17,7 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.day.best import BestChoice, best_choices
 from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
-from tripplan.planning.sweep import visits
+from tripplan.planning.sweep import known
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 
@@ -116,7 +116,7 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
         return best_choices(questions)
 
     with pytest.MonkeyPatch.context() as patched:
-        patched.setattr(visits, "best_choices", remembered)
+        patched.setattr(known, "best_choices", remembered)
         sweep(family, party, family.places, span, today=TODAY)
     searched = seconds(lambda: best_choices(asked), repeat=20)
     with capsys.disabled():

@@ -13,10 +13,11 @@ from tripplan.planning.household import Household
 from tripplan.planning.money import minor_digits
 from tripplan.planning.outing import Family, PlaceFacts
 from tripplan.planning.sweep.dates import DateRow, Numbers
+from tripplan.planning.sweep.known import Known, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
-from tripplan.planning.sweep.visits import Known, Visit, Visits
+from tripplan.planning.sweep.visits import Visits
 
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""

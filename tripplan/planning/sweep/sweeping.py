@@ -11,9 +11,10 @@ from tripplan.planning.household import Member
 from tripplan.planning.outing import Family, place_facts
 from tripplan.planning.place import Place
 from tripplan.planning.sweep.dates import DateRow
+from tripplan.planning.sweep.known import Known
 from tripplan.planning.sweep.place_days import Columns, PlaceDays
 from tripplan.planning.sweep.table import COLUMNS, DayTable
-from tripplan.planning.sweep.visits import Known, Visits
+from tripplan.planning.sweep.visits import Visits
 
 TOGETHER = 100
 """The days of so many places are searched together, and progress is still told often enough [-]."""

@@ -1,14 +1,13 @@
-"""The best day plan of each kind of day at one place; what was found once is not looked for again."""
+"""The kinds of days at one place, and the best day plan of each."""
 
-from collections.abc import Hashable
-from dataclasses import dataclass, field, fields, replace
-from datetime import date, time
+from dataclasses import dataclass, fields, replace
+from datetime import time
 from functools import cached_property
 
 import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import BestChoice, best_choices
+from tripplan.planning.day.best import BestChoice
 from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
@@ -16,6 +15,7 @@ from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.hours import DayHours, Openness, hours_on
 from tripplan.planning.outing import Family, day_question, ways_at
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
+from tripplan.planning.sweep.known import Key, Known, Search, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.room import has_room
 from tripplan.planning.sweep.table import Verdict
@@ -34,77 +34,6 @@ _OF_PLACE_AND_AGES = tuple(
 
 
 @dataclass(frozen=True)
-class Visit:
-    """The best day plan of one kind of day, with what follows from its legs.
-
-    Attributes:
-        best: the plan.
-        in_car, longest_drive: driving both ways, and on the longer one [min].
-        wheels_there, wheels_back: when the wheels first and last turn [min].
-    """
-
-    best: BestChoice
-    in_car: int
-    longest_drive: int
-    wheels_there: tuple[int, int]
-    wheels_back: tuple[int, int]
-
-    @classmethod
-    def of(cls, best: BestChoice, way_there: Way, way_home: Way) -> "Visit":
-        """That of a day plan."""
-        there, back = way_there.at(best.depart), way_home.at(best.leave)
-        return cls(
-            best,
-            there.drive_minutes + back.drive_minutes,
-            max(there.drive_minutes, back.drive_minutes),
-            (best.depart + there.load_up_minutes, best.depart + there.minutes - there.unload_minutes),
-            (best.leave + back.load_up_minutes, best.leave + back.minutes - back.unload_minutes),
-        )
-
-    def later(self, minutes: int) -> "Visit":
-        """The same day plan so many minutes later."""
-        if not minutes:
-            return self
-        best = self.best
-        return replace(
-            self,
-            best=replace(
-                best,
-                depart=best.depart + minutes,
-                enter=best.enter + minutes,
-                leave=best.leave + minutes,
-                home=best.home + minutes,
-            ),
-            wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
-            wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),
-        )
-
-
-@dataclass(frozen=True)
-class Search:
-    """A day that is to be searched.
-
-    Attributes:
-        question: the day.
-        by_night: how much later everything comes that day than on others of its kind [min].
-        without: why there is none if nothing is found.
-    """
-
-    question: DayQuestion
-    by_night: int
-    without: Verdict
-
-    def visit(self, best: BestChoice | None) -> Visit | Verdict:
-        """What was found, as on other days of the kind."""
-        if best is None:
-            return self.without
-        return Visit.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
-
-
-_Key = tuple[int, ...]
-
-
-@dataclass(frozen=True)
 class _Kind:
     """A kind of day at a place.
 
@@ -116,36 +45,9 @@ class _Kind:
     """
 
     n: int
-    free: _Key
-    busy: _Key | None
+    free: Key
+    busy: Key | None
     by_night: int
-
-
-@dataclass
-class Known:
-    """What a sweep has found already, at any place.
-
-    Attributes:
-        visits: the best day plans, by all that they rest on.
-        hours: those of an open day, with that day, by all that they rest on.
-        searches: those that wait to be made together, by all that they rest on.
-    """
-
-    visits: dict[_Key, Visit | Verdict] = field(default_factory=dict)
-    hours: dict[_Key, tuple[date, DayHours]] = field(default_factory=dict)
-    searches: dict[_Key, Search] = field(default_factory=dict)
-    _numbers: dict[Hashable, int] = field(default_factory=dict)
-
-    def search(self) -> None:
-        """Search all days that wait for it, and keep what is found among the visits."""
-        best = best_choices([search.question for search in self.searches.values()])
-        for (key, search), choice in zip(self.searches.items(), best, strict=True):
-            self.visits[key] = search.visit(choice)
-        self.searches.clear()
-
-    def number(self, value: Hashable) -> int:
-        """A number that stands for a value; equal values have the same."""
-        return self._numbers.setdefault(value, len(self._numbers))
 
 
 @dataclass(frozen=True)
@@ -320,7 +222,7 @@ class Visits:
         found = self._known.visits[kind.free]
         return found if isinstance(found, Verdict) else found.later(kind.by_night)
 
-    def _ask(self, kind: _Kind, key: _Key) -> None:
+    def _ask(self, kind: _Kind, key: Key) -> None:
         """Have a kind of day searched, unless it is known or shows at once that there is nothing to be found.
 
         Args:
