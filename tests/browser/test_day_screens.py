@@ -197,7 +197,9 @@ def test_the_saved_page_follows_the_phones_own_clock(browser: "Browser", tmp_pat
     driving = at(drive.end - timedelta(minutes=7))
     assert driving.startswith("Drive there")
     assert "still 7 min" in driving
+    assert "The way there: " in driving
     assert page.locator("li.on").inner_text().endswith("Drive there")
+    assert "The way there: " not in at(outing.plan.enter)
     assert at(outing.plan.home).startswith("Home again")
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     assert set(asked) == {file.as_uri()}

@@ -93,10 +93,12 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
 {notice}<main>
 {_stretch(first, hidden=False)}{"".join(_stretch(stretch, hidden=True) for stretch in later)}
 {"".join(_sleep(sleep) for sleep in sleeps(outing))}
+<section class="stretch"{_times(None, outing.plan.enter)}>
 <p><a class="press" href="{escape(link.address)}">The way there: {escape(link.to_type[0])}</a></p>
 <p>{NO_MAP}</p>
 <ul>
 {"".join(f"<li>{escape(line)}</li>{chr(10)}" for line in link.to_type)}</ul>
+</section>
 <section>
 <h2>The day</h2>
 <ul>
