@@ -248,6 +248,16 @@ def test_shows_are_told_in_words_and_in_json(run: Run, files: Files) -> None:
     assert ("show", "Otter feeding", seen["start"]) in steps
 
 
+def test_good_times_to_leave_stand_side_by_side(run: Run) -> None:
+    """A line for each fact, a column for each span of departures."""
+    said = run("day", "candlewick-sink-cave", "2026-12-13", "--demo").out
+    head = next(line for line in said.splitlines() if line.startswith("leave "))
+    assert "8:15 AM to 8:30 AM" in head
+    facts = said[said.index(head) :].split("\n\n")[0]
+    assert "Bram's nap" in facts
+    assert facts.splitlines()[-1].startswith("home ")
+
+
 def test_trade_offs_are_told_as_a_table_and_in_json(run: Run, files: Files) -> None:
     """A nap only at home against an early closing: more nap, less time there; the same in JSON."""
     nap = {"start": "12:30", "minutes": 100, "in_car": False, "slack_minutes": 0}

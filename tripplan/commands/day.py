@@ -14,6 +14,7 @@ from tripplan.commands.outing_text import (
     say_cost,
     say_tickets,
     say_timeline,
+    say_windows,
     spread_note,
 )
 from tripplan.commands.question import Question, ask, clock_in
@@ -148,6 +149,7 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     say_timeline(outing.plan, console)
     console.line()
     console.line(leave_sentence(outing.search))
+    say_windows(outing, console)
     best = outing.search.best
     if best is not None and outing.plan != best:
         console.line(f"Leaving as asked: {against_best(outing.question, outing.plan, best)}")

@@ -12,6 +12,7 @@ from tripplan.planning.day import DayPlan, DaySearch
 from tripplan.planning.hours import DayHours
 from tripplan.planning.outing import Outing
 from tripplan.planning.sentences import item_sentence, purchase_sentence
+from tripplan.planning.window_facts import span_sentence, window_facts
 
 
 def spread_note(outings: Sequence[Outing]) -> str:
@@ -60,13 +61,19 @@ def _lasts(start: datetime, end: datetime) -> str:
 
 def leave_sentence(search: DaySearch) -> str:
     """The spans of departures that are about equally good."""
-    spans = [
-        wording.clock(window.first)
-        if window.first == window.last
-        else f"{wording.clock(window.first)} to {wording.clock(window.last)}"
-        for window in search.windows
-    ]
+    spans = [span_sentence(window) for window in search.windows]
     return f"About equally good times to leave: {'; '.join(spans)}." if spans else ""
+
+
+def say_windows(outing: Outing, console: Console) -> None:
+    """What each of the good times to leave gives, where there are several."""
+    windows = outing.search.windows
+    if len(windows) < 2:
+        return
+    rows = [(fact.name, *fact.of_each) for fact in window_facts(outing.hours, windows)]
+    console.line()
+    console.table(("leave", *map(span_sentence, windows)), rows)
+    console.line()
 
 
 def hours_sentence(hours: DayHours) -> str:

@@ -31,6 +31,11 @@ def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[str]:
         yield f"Quiet hour from {wording.clock(start)} to {wording.clock(end)}: {said}."
 
 
+def minutes_among_classes(hours: DayHours, plan: DayPlan) -> float:
+    """Time inside while school classes usually fill the place [min]."""
+    return sum(_shared(span, plan) for span in hours.group_spans)
+
+
 def show_sentence(outcome: ShowOutcome, show: ShowTimes) -> str:
     """Whether a show is seen, and how sure that is."""
     if outcome.seen is None:

@@ -1,5 +1,6 @@
 """Day plan: when to leave, what happens when, and what to buy at the till."""
 
+import pandas as pd
 import streamlit as st
 
 from tripplan.files.day_sheet import clock_of, nap_lines
@@ -7,6 +8,7 @@ from tripplan.planning import wording
 from tripplan.planning.day import LeaveWindow, StepKind, against_best
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
 from tripplan.screens.day_plan.running_late import render_running_late
@@ -151,7 +153,7 @@ def _windows(view: View, outing: Outing) -> None:
         _own_times(view, outing)
     if len(windows) < 2:
         if windows and not own:
-            st.caption(plain(f"Any departure from {_span(windows[0])} is about as good."))
+            st.caption(plain(f"Any departure from {span_sentence(windows[0])} is about as good."))
         return
 
     # Another day, another grid or times of one's own have windows of their own to pick from.
@@ -171,6 +173,15 @@ def _windows(view: View, outing: Outing) -> None:
         key=widget,
         on_change=keep,
     )
+    with st.expander("These times side by side"):
+        facts = window_facts(outing.hours, windows)
+        columns = {
+            span_sentence(window): [fact.of_each[at] for fact in facts] for at, window in enumerate(windows)
+        }
+        st.table(
+            pd.DataFrame(columns, index=[plain(fact.name) for fact in facts]),
+            alt="What each of the good times to leave gives",
+        )
 
 
 def _own_times(view: View, outing: Outing) -> None:
@@ -191,15 +202,10 @@ def _own_times(view: View, outing: Outing) -> None:
     )
 
 
-def _span(window: LeaveWindow) -> str:
-    first, last = wording.clock(window.first), wording.clock(window.last)
-    return first if first == last else f"{first} to {last}"
-
-
 def _window_sentence(window: LeaveWindow) -> str:
     kept = sum(nap.kept_minutes for nap in window.best.naps)
     return plain(
-        f"{_span(window)}: {wording.minutes(window.best.visit_minutes)} there, "
+        f"{span_sentence(window)}: {wording.minutes(window.best.visit_minutes)} there, "
         f"{wording.minutes(kept)} of nap kept, home by {wording.clock(window.best.home)}"
     )
 
