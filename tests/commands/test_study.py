@@ -298,3 +298,36 @@ def test_entries_of_a_family_calendar_may_stay_out(run: Run, own_records: Record
     assert [busy.name for busy in kept.value.busy] == ["Dentist"]
     wrong = run(*words, "--not-busy", "Birthdays")
     assert "command line: --not-busy: no entry is called that (found: Birthdays)" in wrong.err
+
+
+def test_a_family_calendar_with_nothing_in_it_is_not_kept(
+    run: Run, own_records: Records, tmp_path: Path
+) -> None:
+    """It would say that the family is always free; one that was read before may have become empty."""
+    file = tmp_path / "ours.ics"
+    entry = "BEGIN:VEVENT\r\nUID:1\r\nDTSTART:{}T150000Z\r\nDURATION:PT1H\r\nEND:VEVENT\r\n"
+    for body, reason in (
+        ("", "has no entries"),
+        (entry.format("20190110"), "its entries begin from 2019-01-10"),
+    ):
+        file.write_text(f"BEGIN:VCALENDAR\r\n{body}END:VCALENDAR\r\n", encoding="utf-8")
+        said = run("busy", "file", file)
+        assert said.status == 2
+        assert reason in said.err
+        assert not own_records.all(FamilyCalendar)
+    for day, busy in (("20261210", 1), ("20190110", 0)):
+        file.write_text(f"BEGIN:VCALENDAR\r\n{entry.format(day)}END:VCALENDAR\r\n", encoding="utf-8")
+        assert run("busy", "file", file).status == 0
+        kept = own_records.get(FamilyCalendar, "ours")
+        assert kept is not None
+        assert len(kept.value.busy) == busy
+
+
+def test_two_files_without_a_name_are_two_calendars(run: Run, own_records: Records, tmp_path: Path) -> None:
+    """Each is called after its file, so that the second does not take the place of the first."""
+    entry = "BEGIN:VEVENT\r\nUID:1\r\nDTSTART:20261210T150000Z\r\nDURATION:PT1H\r\nEND:VEVENT\r\n"
+    for name in ("hers", "his"):
+        file = tmp_path / f"{name}.ics"
+        file.write_text(f"BEGIN:VCALENDAR\r\n{entry}END:VCALENDAR\r\n", encoding="utf-8")
+        assert f"{name} is added: 1 busy time." in run("busy", "file", file).out
+    assert set(own_records.all(FamilyCalendar)) == {"hers", "his"}

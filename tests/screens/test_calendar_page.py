@@ -1,7 +1,7 @@
 """The Calendar page makes entries that move and can be called off, and reads other calendars after a look."""
 
 import os
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -394,6 +394,36 @@ def test_short_days_of_a_file_are_ticked_apart(open_app: Opened, data: Path) -> 
     assert kept is not None
     assert [day.name for day in kept.value.no_school] == ["Winter break"]
     assert [day.name for day in kept.value.short_days] == ["Early release", "Conferences"]
+
+
+def test_a_file_with_far_too_many_days_off_does_not_hold_up_the_page(open_app: Opened, data: Path) -> None:
+    """Of 300 entries that say 'no school' 100 can be unticked; the others count, and that is said."""
+    days = (date(2027, 1, 1) + timedelta(days=n) for n in range(300))
+    file = calendar(*(f"UID:{day}\r\nSUMMARY:No school\r\nDTSTART;VALUE=DATE:{day:%Y%m%d}" for day in days))
+    app = open_app("calendar")
+    upload(app, "school_upload_0", "ours.ics", file)
+    boxes = [box for box in app.checkbox if "No school" in box.label]
+    assert len(boxes) == 100
+    assert "The first 100 of 300 are shown; the others count as well." in said(app.caption)
+    boxes[0].uncheck()
+    app.text_input(key="school_file_name").set_value("Cooper Hollow")
+    app.text_input(key="school_file_postal_code").set_value("53703")
+    app.button(key="save_school_file").click().run()
+    kept = open_records(data, Which.DEMO, NOW).get(SchoolCalendar, "Cooper Hollow")
+    assert kept is not None
+    assert len(kept.value.no_school) == 299
+
+
+def test_a_family_calendar_with_nothing_in_it_is_not_offered(open_app: Opened) -> None:
+    """Kept, it would say that the family is always free; one with something in it is called after its file."""
+    app = open_app("calendar")
+    upload(app, "family_upload_0", "ours.ics", calendar())
+    assert "has no entries" in said(app.warning)
+    assert "There is nothing in it to keep." in said(app.caption)
+    assert "save_family_file" not in {button.key for button in app.button}
+    walk = "UID:1\r\nSUMMARY:Walk\r\nDTSTART:20261218T100000Z\r\nDURATION:PT1H"
+    upload(app, "family_upload_0", "ours.ics", calendar(walk))
+    assert app.text_input(key="family_file_name").value == "ours"
 
 
 def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> None:

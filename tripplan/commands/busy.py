@@ -173,13 +173,16 @@ def _file(options: Namespace, console: Console, services: Services, records: Rec
     if read.value is None:
         raise InputFaults(read.findings)
     left_out = _called(read.value, options.not_busy)
-    for finding in read.findings:
-        console.remark(f"warning: {finding}")
     calendars = records.all(FamilyCalendar)
     before = next((one.value.name for one in calendars.values() if one.value.source == path.name), "")
+    if not read.value.entries and not before:
+        # Kept, it would say that the family is free on all these days.
+        raise InputFaults(read.findings)
+    for finding in read.findings:
+        console.remark(f"warning: {finding}")
     calendar = family_calendar_from(
         read.value,
-        name=options.name or before,
+        name=options.name or before or read.value.name[:80] or path.stem[:80],
         source=path.name,
         covers=window,
         keep_names=options.keep_names,

@@ -212,7 +212,7 @@ def propose_school_calendar(
     known = _known(proposed)
     findings = []
     if not any(one.ticked for one in proposed):
-        findings.append("no entry says that there is no school; tick those that do")
+        findings.append("no entry says that there is no school; say which of them mean it")
     for meaning in (Meaning.FIRST_DAY, Meaning.LAST_DAY):
         if not _days(proposed, meaning):
             findings.append(f"does not name {meaning}; taken to speak about {known.first} to {known.last}")

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Mapping
+from pathlib import PurePath
 
 import streamlit as st
 
@@ -83,6 +84,11 @@ def _covered(calendar: FamilyCalendar) -> str:
 def _offer(
     view: View, calendars: Mapping[str, Kept[FamilyCalendar]], file: str, content: CalendarContent
 ) -> None:
+    before = next((kept.value for kept in calendars.values() if kept.value.source == file), None)
+    if not content.entries and before is None:
+        # Kept, it would say that the family is free on all these days.
+        st.caption("There is nothing in it to keep.")
+        return
     window = window_around(view.today)
     taken = [entry for entry in content.entries if entry.takes_time and entry.start < entry.end]
     st.markdown(
@@ -92,14 +98,13 @@ def _offer(
             + " ".join(not_taken_sentences(content))
         )
     )
-    before = next((kept.value for kept in calendars.values() if kept.value.source == file), None)
     if before is not None:
         st.markdown(plain(f"This file was read before, as '{before.name}'; saving replaces what it held."))
     titles = Counter(entry.summary for entry in taken)
     fields = filled(
         "family_file",
         {
-            "name": before.name if before else content.name[:80] or "Family calendar",
+            "name": before.name if before else content.name[:80] or PurePath(file).stem[:80],
             "keep_names": before is not None and any(busy.name for busy in before.busy),
             "not_busy": [],
         },

@@ -1,9 +1,11 @@
 """School calendars: from a district's file, or typed in; listed with the days they cover."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import partial
 from hashlib import sha256
+from itertools import islice
 from typing import Annotated, Any
 from zoneinfo import ZoneInfo
 
@@ -49,8 +51,8 @@ from tripplan.screens.widgets.where_form import where_inputs, where_labels, wher
 
 _PAGE = "calendar"
 _TURN = "school_upload_turn"
-_OTHERS_SHOWN = 100
-"""So many entries without a tick are offered; a district's year has fewer."""
+_MOST_SHOWN = 100
+"""So many entries of a kind are offered: a year has fewer, and thousands would hold up the page."""
 _A_YEAR = timedelta(days=365)
 _DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}
 """The lists of a calendar that is typed in, and how they are called."""
@@ -199,33 +201,21 @@ def _proposal(
     proposal = read.proposal
     if read.before is not None:
         st.info(plain(f"Ticks and pupils are as you left them in {read.before.name}."))
-    # Ticks belong to these entries; another file gets ticks of its own.
-    ticks = sha256("\n".join(one.entry.key for one in proposal.entries).encode()).hexdigest()[:12]
-    off = [one for one in proposal.entries if one.ticked]
-    short = [one for one in proposal.entries if one.short]
-    others = [one for one in proposal.entries if not one.ticked and not one.short]
-    offered = {f"{ticks}_{number}": one for number, one in enumerate([*off, *short, *others[:_OTHERS_SHOWN]])}
-    also_off, also_short = f"{ticks}_also_off", f"{ticks}_also_short"
+    offered = _offered(proposal)
     fields = filled(
         "school_file",
         {
             **_district_on_record(family, proposal.name[:80], proposal.known, read.before),
-            **{name: True for name, one in offered.items() if one.ticked or one.short},
-            also_off: [],
-            also_short: [],
+            **dict.fromkeys((*offered.off, *offered.short), True),
+            offered.also_off: [],
+            offered.also_short: [],
         },
     )
     with st.form("school_file_form"):
-        for heading, entries in (
-            ("Ticked entries count as days without school.", off),
-            ("Short days, with school: pupils go home early or come late.", short),
-        ):
-            if entries:
-                st.markdown(f"**{heading}**")
-            for name, one in offered.items():
-                if one in entries:
-                    st.checkbox(plain(_in_words(one)), key=fields.key(name))
-        _left_out(fields, offered, len(others), also_off, also_short)
+        _boxes(fields, "Ticked entries count as days without school.", offered.off, len(proposal.ticked))
+        heading = "Short days, with school: pupils go home early or come late."
+        _boxes(fields, heading, offered.short, len(proposal.short))
+        _left_out(fields, offered, len(proposal.entries) - len(proposal.ticked) - len(proposal.short))
         for summer in proposal.summer:
             st.caption(
                 plain(f"Summer, {wording.day(summer.first)} to {wording.day(summer.last)}, counts as well.")
@@ -236,24 +226,65 @@ def _proposal(
             key="save_school_file",
             type="primary",
             on_click=_save_file,
-            args=(view, calendars, file, proposal, fields, offered, (also_off, also_short)),
+            args=(view, calendars, file, proposal, fields, offered),
         )
 
 
-def _left_out(
-    fields: Fields, offered: Mapping[str, ProposedEntry], others: int, also_off: str, also_short: str
-) -> None:
+@dataclass(frozen=True)
+class _Offered:
+    """The entries of a file as its form offers them, by the names of their fields.
+
+    Attributes:
+        off: those ticked as days without school.
+        short: those ticked as short days.
+        left: those ticked as neither.
+        also_off: the field in which some of `left` are picked as days without school.
+        also_short: likewise, as short days.
+    """
+
+    off: Mapping[str, ProposedEntry]
+    short: Mapping[str, ProposedEntry]
+    left: Mapping[str, ProposedEntry]
+    also_off: str
+    also_short: str
+
+
+def _offered(proposal: SchoolProposal) -> _Offered:
+    # Ticks belong to these entries; another file gets ticks of its own.
+    form = sha256("\n".join(one.entry.key for one in proposal.entries).encode()).hexdigest()[:12]
+    named = {f"{form}_{number}": one for number, one in enumerate(proposal.entries)}
+    off, short, left = (
+        dict(
+            islice(
+                ((name, one) for name, one in named.items() if (one.ticked, one.short) == kind), _MOST_SHOWN
+            )
+        )
+        for kind in ((True, False), (False, True), (False, False))
+    )
+    return _Offered(off, short, left, f"{form}_also_off", f"{form}_also_short")
+
+
+def _boxes(fields: Fields, heading: str, shown: Mapping[str, ProposedEntry], count: int) -> None:
+    if shown:
+        st.markdown(f"**{heading}**")
+    for name, one in shown.items():
+        st.checkbox(plain(_in_words(one)), key=fields.key(name))
+    if count > len(shown):
+        st.caption(f"The first {len(shown)} of {count} are shown; the others count as well.")
+
+
+def _left_out(fields: Fields, offered: _Offered, count: int) -> None:
     """Offer what is ticked as neither."""
-    left = {name: _in_words(one) for name, one in offered.items() if not one.ticked and not one.short}
-    if not others:
+    left = {name: _in_words(one) for name, one in offered.left.items()}
+    if not left:
         return
-    with st.expander(f"{others} other {'entry' if others == 1 else 'entries'}, with school as always"):
+    with st.expander(f"{count} other {'entry' if count == 1 else 'entries'}, with school as always"):
         st.markdown(bullets(left.values()))
-        if others > len(left):
-            st.caption(f"The first {_OTHERS_SHOWN} are shown; the rest count as school days.")
+        if count > len(left):
+            st.caption(f"The first {len(left)} are shown; the rest count as school days.")
     for label, key in (
-        ("Which of these are days without school?", also_off),
-        ("Which of these are short days?", also_short),
+        ("Which of these are days without school?", offered.also_off),
+        ("Which of these are short days?", offered.also_short),
     ):
         st.multiselect(
             label,
@@ -275,8 +306,7 @@ def _save_file(
     file: str,
     proposal: SchoolProposal,
     fields: Fields,
-    offered: Mapping[str, ProposedEntry],
-    also: tuple[str, str],
+    offered: _Offered,
 ) -> None:
     typed = fields.typed()
     district = _read_district(typed, {})
@@ -284,13 +314,14 @@ def _save_file(
         refuse("school_file", findings=_named(district.findings))
         return
     told = district.value
-    also_off, also_short = (typed[name] for name in also)
-    ticked = {
-        one.entry.key for name, one in offered.items() if name in also_off or (one.ticked and typed[name])
-    }
-    short = {
-        one.entry.key for name, one in offered.items() if name in also_short or (one.short and typed[name])
-    }
+    ticked, short = (
+        (counted - {one.entry.key for name, one in shown.items() if not typed[name]})
+        | {offered.left[name].entry.key for name in typed[also]}
+        for counted, shown, also in (
+            (proposal.ticked, offered.off, offered.also_off),
+            (proposal.short, offered.short, offered.also_short),
+        )
+    )
     calendar = school_calendar_from(
         proposal,
         name=told.name,
