@@ -415,7 +415,7 @@ def test_a_file_with_far_too_many_days_off_does_not_hold_up_the_page(open_app: O
 
 
 def test_a_family_calendar_with_nothing_in_it_is_not_offered(open_app: Opened) -> None:
-    """Kept, it would say that the family is always free; one with something in it is called after its file."""
+    """Kept, it would say that the family is always free; one with an entry is called after its file."""
     app = open_app("calendar")
     upload(app, "family_upload_0", "ours.ics", calendar())
     assert "has no entries" in said(app.warning)
