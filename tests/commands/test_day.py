@@ -103,11 +103,31 @@ def test_on_an_impossible_day_times_of_ones_own_say_which_limits_they_cross(run:
     said = run("day", *asked)
     assert said.status == 1
     assert "being home by 11:30 AM do not fit" in " ".join(said.out.split())
+    assert "would make the day possible" not in said.out
     said = run("day", *asked, "--leave-home", "9:00", "--leave-place", "12:00")
     assert said.status == 1
     told = " ".join(said.out.split())
     assert "after 11:30 AM, by when you want to be home." in told
     assert "At any other time: the drive, the opening hours, " in told
+
+
+def test_an_impossible_day_says_which_limit_would_make_it_possible(run: Run, files: Files) -> None:
+    """Ten minutes too long by the time of being home; a quarter of an hour later would do."""
+    files.add(opening={"hours": "10:00-17:00"})
+    too_long = " ".join(run("day", "test-museum", "2026-12-08", *files.options).out.split())
+    home = datetime.fromisoformat(
+        answer(
+            run, "test-museum", "2026-12-08", *files.options, "--leave-home", "8:45", "--leave-place", "11:05"
+        )["outing"]["plan"]["home"]
+    )
+    assert "would make the day possible" not in too_long
+    household = make_household(habits={"home_by": f"{home - timedelta(minutes=10):%H:%M}"})
+    files.household.write_text(write_household(household), encoding="utf-8")
+    said = run("day", "test-museum", "2026-12-08", *files.options)
+    assert said.status == 1
+    later = wording.clock(home + timedelta(minutes=5))
+    assert f"Being home by {later} instead of " in " ".join(said.out.split())
+    assert "would make the day possible." in said.out
 
 
 @pytest.mark.usefixtures("own_records")

@@ -3,7 +3,6 @@ from collections.abc import Callable
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
 
-import pytest
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Radio
 
@@ -52,21 +51,29 @@ def test_an_impossible_day_says_what_stands_in_the_way(open_app: OpenApp) -> Non
     assert "closed" in text_of(app)
 
 
-@pytest.fixture
-def home_by_ten(data: Path) -> None:
-    """The demo family, which wants to be home by ten in the morning."""
+def be_home_by(data: Path, clock: time) -> None:
+    """Let the demo family want to be home by a time of day."""
     services = services_in(data)
     kept = services.demo.get(Household)
     assert kept is not None
     household = kept.value.model_copy(
-        update={"habits": kept.value.habits.model_copy(update={"home_by": time(10)})}
+        update={"habits": kept.value.habits.model_copy(update={"home_by": clock})}
     )
     services.demo.save(household, services.clock(), expected=kept.revision)
 
 
-@pytest.mark.usefixtures("home_by_ten")
-def test_on_an_impossible_day_own_times_say_by_which_limits_they_fail(open_app: OpenApp) -> None:
+def test_an_impossible_day_says_which_limit_would_make_it_possible(open_app: OpenApp, data: Path) -> None:
+    """Drive, doors and the shortest stay end at 12:24 PM; a quarter of an hour after 12:10 will do."""
+    be_home_by(data, time(12, 10))
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    assert "Being home by 12:25 PM instead of 12:10 PM would make the day possible." in text_of(app)
+
+
+def test_on_an_impossible_day_own_times_say_by_which_limits_they_fail(open_app: OpenApp, data: Path) -> None:
     """Home by ten nothing can be done; the sliders are there, and tell how far off each idea is."""
+    be_home_by(data, time(10))
     app = open_app("day_plan")
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()

@@ -21,7 +21,7 @@ from tripplan.commands.question import Question, ask, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
-from tripplan.planning.day import Crossed, against_best, plan_choice
+from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice
 from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, place_facts, plan_outing
 from tripplan.planning.replan import replan
 from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
@@ -139,6 +139,9 @@ def say_no(answer: NoOuting, console: Console) -> None:
     console.line(f"{answer.place.name} cannot be visited on {wording.day(answer.day)}:")
     for reason in answer.reasons:
         console.line(reason, 2)
+    helps = None if answer.question is None else helps_most(answer.question, None)
+    if helps is not None:
+        console.line(helps.sentence, 2)
 
 
 def _say(outing: Outing, units: str, console: Console) -> None:

@@ -1,11 +1,13 @@
 """Day plan: when to leave, what happens when, and what to buy at the till."""
 
+from collections.abc import Iterator
+
 import pandas as pd
 import streamlit as st
 
 from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning import wording
-from tripplan.planning.day import LeaveWindow, StepKind, against_best
+from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
 from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.window_facts import span_sentence, window_facts
@@ -57,7 +59,7 @@ def render(view: View) -> None:
         with answer.container():
             st.title("When do we leave?", anchor=False)
             st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
-            st.markdown(bullets(outing.reasons))
+            st.markdown(bullets((*outing.reasons, *_what_helps(outing))))
         _why_not(view, outing)
         return
     with answer.container():
@@ -102,6 +104,13 @@ def _suggested(view: View, family: Family) -> Taken:
     candidate = answers.compared(family, party, places, usual_span(view), view.today)[0]
     day = candidate.best.day if candidate.best else usual_span(view).first
     return Taken(candidate.place, day, None)
+
+
+def _what_helps(nothing: NoOuting) -> Iterator[str]:
+    """The one limit that makes the day possible if it gives way a little, if there is one."""
+    helps = None if nothing.question is None else helps_most(nothing.question, None)
+    if helps is not None:
+        yield helps.sentence
 
 
 def _why_not(view: View, nothing: NoOuting) -> None:
