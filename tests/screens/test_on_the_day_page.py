@@ -13,6 +13,7 @@ from tripplan.planning import wording
 from tripplan.planning.day import DayPlan, Step, StepKind
 from tripplan.planning.outing import Outing, place_facts, plan_outing
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.sheet_entries import Booking, SheetDetails
 from tripplan.services import Services, open_services
 
 DAY = date(2026, 12, 3)
@@ -225,6 +226,20 @@ def test_whoever_is_still_at_home_is_at_least_as_late_as_the_clock_says(
     assert f"From {wording.clock(plan.leave_home + 50 * MINUTE)}:" in text_of(app)
     app.button_group(key="late_tapped").set_value(60).run()
     assert f"From {wording.clock(plan.leave_home + 60 * MINUTE)}:" in text_of(app)
+
+
+def test_booked_tickets_are_taken_to_be_paid_for(at_time: AtTime, data: Path, plan: DayPlan) -> None:
+    """With a booking number on record staying at home loses the tickets, unless the parent says otherwise."""
+    services = open_services({"TRIPPLAN_DATA": str(data), "TRIPPLAN_TODAY": "2026-11-25"})
+    booking = Booking(what="Family ticket", number="K7-3312")
+    services.demo.save(SheetDetails(place="tern-landing", day=DAY, bookings=(booking,)), services.clock())
+    app = at_time(plan.leave_home - 25 * MINUTE, **RIVER_HOUSE)
+    app.button(key="running_late").click().run()
+    assert app.toggle(key="late_paid_True").value is True
+    assert "$57.00 of tickets already paid for is lost." in text_of(app)
+    app.toggle(key="late_paid_True").set_value(False).run()
+    assert "already paid for is lost" not in text_of(app)
+    assert not app.exception
 
 
 def test_on_the_way_home_only_the_drive_is_left(at_time: AtTime, plan: DayPlan) -> None:

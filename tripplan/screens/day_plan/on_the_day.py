@@ -216,7 +216,9 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
             "The times it was planned with cannot be kept any more. This is the best that can be done."
         )
     _now(view, outing)
-    render_running_late(family, outing, planned_on=planned_on, now=view.services.clock())
+    render_running_late(
+        family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
+    )
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     with st.expander("Please mind", expanded=True):

@@ -12,6 +12,7 @@ from tripplan.planning.outing import Family, NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
+from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
 from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.day_plan.shows import render_shows
@@ -33,6 +34,7 @@ from tripplan.screens.widgets.choices import (
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.saving import records_of
 
 
 def render(view: View) -> None:
@@ -75,7 +77,10 @@ def render(view: View) -> None:
         label="Big type for the phone on the day",
         query_params={"place": outing.place.id, "day": outing.day.isoformat()},
     )
-    render_running_late(family, outing, planned_on=planned_on, now=view.services.clock())
+    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    render_running_late(
+        family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
+    )
     st.altair_chart(
         timeline(outing),
         alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "

@@ -31,7 +31,9 @@ def _open_or_close() -> None:
     st.session_state[OPEN] = not st.session_state.get(OPEN, False)
 
 
-def render_running_late(family: Family, outing: Outing, *, planned_on: date, now: datetime) -> None:
+def render_running_late(
+    family: Family, outing: Outing, *, planned_on: date, now: datetime, booked: bool
+) -> None:
     """Ask what went wrong, and say at once what can be done now.
 
     Args:
@@ -39,6 +41,7 @@ def render_running_late(family: Family, outing: Outing, *, planned_on: date, now
         outing: the day as it was planned.
         planned_on: when that was, for the booking deadlines of the place itself.
         now: the present moment; while the day is on, the fields begin with what it says by the plan.
+        booked: whether there is a booking number; the tickets are then taken to be paid for at first.
     """
     is_open = st.session_state.get(OPEN, False)
     st.button(
@@ -78,7 +81,7 @@ def render_running_late(family: Family, outing: Outing, *, planned_on: date, now
         if by_now > late:
             late = by_now
             st.caption(plain(f"By the clock it is {wording.minutes(late)} later than planned already."))
-        trouble = _trouble(outing, where, late, now)
+        trouble = _trouble(outing, where, late, now, booked=booked)
         st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
         try:
             found = replan(family, outing, trouble, today=planned_on)
@@ -124,7 +127,7 @@ def _still_to_drive(outing: Outing, where: Whereabouts, late: int, now: datetime
     return min(max(0, round((parks - now).total_seconds() / 60)), way.drive_minutes)
 
 
-def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Trouble:
+def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime, *, booked: bool) -> Trouble:
     """What the parent says went wrong."""
     there, going_home = where is Whereabouts.THERE, where is Whereabouts.GOING_HOME
     still = (
@@ -161,7 +164,9 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime) -> Tr
         else None
     )
     rain = not going_home and st.toggle("It rains", key="late_rain")
-    paid = there or going_home or st.toggle("The tickets are paid for", key="late_paid")
+    paid = (
+        there or going_home or st.toggle("The tickets are paid for", value=booked, key=f"late_paid_{booked}")
+    )
     return Trouble(
         late_minutes=late,
         where=where,
