@@ -6,7 +6,10 @@ from datetime import date
 import pytest
 
 from tests.builders import make_household, make_place
+from tripplan.planning.calendars import DateSpan
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.screens.choose_day.year import year_chart
 from tripplan.screens.widgets.charts import cost_chart, in_lines
 
 TODAY = date(2026, 11, 25)
@@ -51,3 +54,20 @@ def test_a_part_is_named_only_where_its_name_fits(width: int, named: bool) -> No
     part = {"amount": longest / 3, "kind": "admission"}
     said = condition.replace("datum.amount", "amount").replace("datum.kind", "kind")
     assert eval(said, {"length": len, "width": width, **part}) is named
+
+
+def test_the_number_of_a_day_has_room_above_the_tallest_one() -> None:
+    """Between the tallest day and the dots under the shelf above it a number fits, so that it names one day."""
+    place = make_place()
+    family = Family(make_household(), (place,))
+    span = DateSpan(first=date(2026, 12, 1), last=date(2027, 2, 28))
+    table = sweep(family, family.party(), (place,), span, today=TODAY)
+    best = table.ranked()[0].tolist()
+    spec = year_chart(table, table.can_go, [(best[0], best[1])]).to_dict()
+    (days,) = spec["datasets"].values()
+    numbers = spec["layer"][-1]
+    low, high = numbers["encoding"]["y"]["scale"]["domain"]
+    pixels = spec["height"] / (high - low)
+    tallest = max(day["shelf"] - day["top"] for day in days if day["number"])
+    dots = max(day["below"] - day["shelf"] for day in days)
+    assert (1 - tallest - dots) * pixels >= numbers["mark"]["fontSize"]

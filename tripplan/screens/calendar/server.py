@@ -242,7 +242,7 @@ def _look(view: View) -> None:
             help="Only inside your own home: whoever can listen in reads your password and your calendar.",
         )
         st.text_input(
-            "Certificate file",
+            "Certificate file (optional)",
             key=fields.key("certificate"),
             help="Only where the server made its certificate itself: the path of that file on this computer.",
         )

@@ -18,9 +18,11 @@ LEGEND = (
     "costs and weighs. Filled: most pupils nearby have school; hollow: they have not, or nobody knows. Dots "
     "under a shelf are Saturdays and Sundays. 1, 2 and 3 are the days told above."
 )
-_LOWEST, _HIGHEST = 0.16, 0.74
-"""How tall the worst and the best day stand, as shares of the room between two shelves [-]."""
-_SHELF_HEIGHT = 34
+_LOWEST, _HIGHEST = 0.16, 0.62
+"""How tall the worst and the best day stand, as shares of the room between two shelves [-]; above the best is
+room for its number."""
+_SHELF_HEIGHT = 44
+"""Between two shelves [pixels]."""
 
 
 def year_chart(
