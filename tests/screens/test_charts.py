@@ -57,7 +57,7 @@ def test_a_part_is_named_only_where_its_name_fits(width: int, named: bool) -> No
 
 
 def test_the_number_of_a_day_has_room_above_the_tallest_one() -> None:
-    """Between the tallest day and the dots under the shelf above it a number fits, so that it names one day."""
+    """Between the tallest day and the dots under the shelf above a number fits, so that it names one day."""
     place = make_place()
     family = Family(make_household(), (place,))
     span = DateSpan(first=date(2026, 12, 1), last=date(2027, 2, 28))
