@@ -1,6 +1,7 @@
 """The columns of the table for one place: what of each day, from its hours to its felt cost."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -8,6 +9,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.planning.crowds.risk import Crowds
 from tripplan.planning.day.felt import UNITS
 from tripplan.planning.household import Household
 from tripplan.planning.money import minor_digits
@@ -18,6 +20,7 @@ from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
+from tripplan.planning.travel.drive import Way
 
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
@@ -41,31 +44,75 @@ class PlaceDays:
             today: for booking deadlines.
             known: what was found for other places, and what waits to be searched.
         """
-        self._columns, self._family, self._facts, self._today = columns, family, facts, today
+        self._columns, self._family, self._today = columns, family, today
         self._at = at = PlaceRow(row, facts)
         columns["in_term"][:] = at.in_term
         columns["verdict"][:] = _before_planning(at, today)
         self._days = np.flatnonzero(columns["verdict"] == Verdict.CAN_GO)
         self.visits = Visits(family, at, self._days, known) if self._days.size else None
 
-    def fill(self) -> None:
-        """Fill the columns once the visits are searched."""
+    def visited(self) -> "_Visited | None":
+        """Once the visits are searched, what they say; None where there is none. Fills in the verdicts."""
         if self.visits is None:
-            return
-        columns, row, days = self._columns, self._at.row, self._days
-        verdict, household = columns["verdict"], row.household
+            return None
+        verdict, days = self._columns["verdict"], self._days
         found, kinds = self.visits.found(), self.visits.kind
         verdicts = np.array([one if isinstance(one, Verdict) else Verdict.CAN_GO for one in found])
         verdict[days] = verdicts[kinds]
         going = verdicts[kinds] == Verdict.CAN_GO
         days, kinds = days[going], kinds[going]
         if not days.size:
-            return
-        said = _said(found, household.currency)[kinds].T
-        prices = Prices(self._family, self._at, self._today)
-        priced = prices.costs(days, said[0], said[1], self.visits.ways(int(days[0])))
+            return None
+        said = _said(found, self._at.row.household.currency)[kinds].T
+        prices = Prices(self._family, self._at, days, self._today)
+        return _Visited(self._at, self._columns, days, said, prices, self.visits.ways(int(days[0])))
+
+
+def fill(places: Sequence[PlaceDays]) -> None:
+    """Fill the columns of places whose visits are searched.
+
+    Each step for all of them before the next: that takes a fifth less time than all steps place by place.
+    """
+    visited = [one for place in places if (one := place.visited()) is not None]
+    entries = [one.prices.entry(one.said[0]) for one in visited]
+    costs = [
+        one.prices.costs(entry, one.said[1], one.ways) for one, entry in zip(visited, entries, strict=True)
+    ]
+    crowds = [one.at.facts.crowds for one in visited]
+    for one, priced, chances in zip(visited, costs, crowds, strict=True):
+        one.fill(priced, chances)
+
+
+@dataclass(frozen=True, eq=False)
+class _Visited:
+    """The days that one place can be visited on.
+
+    Attributes:
+        at: the place over the row.
+        columns: as for `PlaceDays`.
+        days: which days of the row.
+        said: what `_said` says of each of them, a column a day.
+        prices: what they cost.
+        ways: there and home on one of them.
+    """
+
+    at: PlaceRow
+    columns: Columns
+    days: Numbers
+    said: Numbers
+    prices: Prices
+    ways: tuple[Way, Way]
+
+    def fill(self, priced: Numbers, crowds: Crowds) -> None:
+        """Fill the columns.
+
+        Args:
+            priced: as `Prices.costs` says it.
+            crowds: the crowd risks of the place.
+        """
+        columns, row, facts, days, said = self.columns, self.at.row, self.at.facts, self.days, self.said
         no_entry = priced[0] < 0
-        verdict[days[no_entry]] = Verdict.NO_TICKETS
+        columns["verdict"][days[no_entry]] = Verdict.NO_TICKETS
         days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
         for name, values in zip(_SAID_OF_A_VISIT, said[3:10], strict=True):
             columns[name][days] = values
@@ -75,9 +122,9 @@ class PlaceDays:
         dark = _in_the_dark(said[10:14:2], said[11:14:2], rises, sets)
         for name, values in zip(("dark_there", "dark_back"), dark, strict=True):
             columns[name][days] = values
-        chance = self._facts.crowds.chance[(row.first - self._facts.first).days + days]
+        chance = crowds.chance[(row.first - facts.first).days + days]
         columns["chance"][days] = chance
-        columns["felt"][days] = _felt(household, priced[1], said[2], chance)
+        columns["felt"][days] = _felt(row.household, priced[1], said[2], chance)
 
 
 def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:

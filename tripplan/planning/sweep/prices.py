@@ -1,5 +1,6 @@
 """What each day at one place costs; days with the same price of entry and the same ages are priced once."""
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
@@ -20,26 +21,37 @@ NO_ENTRY = (-1, -1, -1, False)
 """What stands for the cost of a day on which nobody lets the party in."""
 
 
+@dataclass(frozen=True)
+class Entry:
+    """What it costs to be let in on some days.
+
+    Attributes:
+        prices: the different ones there are; None where nobody lets the party in.
+        which: for each day, which of them it has.
+    """
+
+    prices: tuple[EntryPrice | None, ...]
+    which: Numbers
+
+
 class Prices:
-    """The prices of one place over a row of days."""
+    """The prices of some days at one place."""
 
-    def __init__(self, family: Family, at: PlaceRow, today: date) -> None:
-        self._family, self._at, self._row, self._today = family, at, at.row, today
+    def __init__(self, family: Family, at: PlaceRow, days: Numbers, today: date) -> None:
+        self._family, self._at, self._row, self._days, self._today = family, at, at.row, days, today
 
-    def costs(self, days: Numbers, enter: Numbers, lunch_out: Numbers, ways: tuple[Way, Way]) -> Numbers:
+    def costs(self, entry: Entry, lunch_out: Numbers, ways: tuple[Way, Way]) -> Numbers:
         """Low, likely and high total, and whether something is unknown; `NO_ENTRY` where nobody may enter.
 
         Args:
-            days: those of the row that are asked about.
-            enter: when the party is let in on each of them [min].
-            lunch_out: whether it is out at lunch time.
+            entry: what the method of that name says.
+            lunch_out: whether the party is out at lunch time on each of the days.
             ways: there and home on any of the days, as the distance is always the same.
 
         Returns:
             One column a day [smallest coins].
         """
-        row = self._row
-        prices, price_of = self._entry_prices(days, enter)
+        row, days = self._row, self._days
         household = row.household
         ages = [household.food.free_under_months, GROWN_APPETITE_MONTHS, ADULT.first]
         ages += [bound for add_on in self._at.place.add_ons for bound in add_on.ages.bounds]
@@ -47,16 +59,19 @@ class Prices:
         if household.car is None:
             changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
         eaters = row.kinds_between(changes)[1][days]
-        firsts, kinds = grouped([price_of, lunch_out, eaters])
+        ones, kinds = grouped([entry.which, lunch_out, eaters])
         place = self._at.place
         there, back = (way.at(0) for way in ways)
         account = Account(household, place, there, back, own=self._family.own_figures_for(place.id))
         costs = np.array(
             [
                 self._cost(
-                    account, int(days[first]), prices[int(price_of[first])], lunch_out=bool(lunch_out[first])
+                    account,
+                    int(days[one]),
+                    entry.prices[int(entry.which[one])],
+                    lunch_out=bool(lunch_out[one]),
                 )
-                for first in firsts
+                for one in ones
             ],
             dtype=np.int64,
         )
@@ -72,9 +87,9 @@ class Prices:
         total = cost.total
         return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
 
-    def _entry_prices(self, days: Numbers, enter: Numbers) -> tuple[list[EntryPrice | None], Numbers]:
-        """The different prices of entry there are, and which of them each day has."""
-        row, at = self._row, self._at
+    def entry(self, enter: Numbers) -> Entry:
+        """What entry costs where the party is let in at such times on each of the days [min]."""
+        row, at, days = self._row, self._at, self._days
         clock = at.clock(days, enter)
         # A party that is let in on another date by the clock of the place meets that date's prices.
         another_date = clock // DAY_MINUTES
@@ -82,18 +97,18 @@ class Prices:
             row.kinds_between(self._price_changes())[1][days],
             np.where(another_date, days + 1, 0),
         ]
-        columns += [self._holds(text, days, clock) for text in self._times_on_the_board()]
-        firsts, kinds = grouped(columns)
+        columns += [self._holds(text, clock) for text in self._times_on_the_board()]
+        ones, kinds = grouped(columns)
         zone, home = at.place.where.zone, row.household.home.zone
         prices: list[EntryPrice | None] = []
-        for first in firsts:
-            n = int(days[first])
-            moment = DayMinutes(row.days[n], home).moment(int(enter[first]), zone)
+        for one in ones:
+            n = int(days[one])
+            moment = DayMinutes(row.days[n], home).moment(int(enter[one]), zone)
             gate = gate_at(self._family, at.facts, moment, today=self._today)
             prices.append(gate.entry_price(row.party_on[n]))
         numbers: dict[EntryPrice | None, int] = {}
         different = np.array([numbers.setdefault(price, len(numbers)) for price in prices], dtype=np.int64)
-        return list(numbers), different[kinds]
+        return Entry(tuple(numbers), different[kinds])
 
     def _price_changes(self) -> set[date]:
         """The dates on which the price of entry may change whatever the hour."""
@@ -118,11 +133,11 @@ class Prices:
     def _times_on_the_board(self) -> list[str]:
         return sorted({offer.valid for offer in self._at.place.offers if offer.valid is not None})
 
-    def _holds(self, text: str, days: Numbers, clock: Numbers) -> Numbers:
+    def _holds(self, text: str, clock: Numbers) -> Numbers:
         """Whether a rule calls the arrival of each day good."""
         rule = self._at.rule(text)
-        holds = np.zeros(days.size, dtype=np.int64)
+        holds = np.zeros(clock.size, dtype=np.int64)
         for number, spans in enumerate(rule.spans):
             for starts, ends in spans:
-                holds |= (rule.kind[days] == number) & (starts <= clock) & (clock < ends)
+                holds |= (rule.kind[self._days] == number) & (starts <= clock) & (clock < ends)
         return holds

@@ -12,7 +12,7 @@ from tripplan.planning.outing import Family, place_facts
 from tripplan.planning.place import Place
 from tripplan.planning.sweep.dates import DateRow
 from tripplan.planning.sweep.known import Known
-from tripplan.planning.sweep.place_days import Columns, PlaceDays
+from tripplan.planning.sweep.place_days import Columns, PlaceDays, fill
 from tripplan.planning.sweep.table import COLUMNS, DayTable
 from tripplan.planning.sweep.visits import Visits
 
@@ -68,17 +68,16 @@ def sweeping(
     years = range(span.first.year, span.last.year + 1)
     for begin in range(0, len(places), TOGETHER):
         together = []
-        for number, place in enumerate(places[begin : begin + TOGETHER], begin):
+        every_fact = [place_facts(family, place, years) for place in places[begin : begin + TOGETHER]]
+        for number, facts in enumerate(every_fact, begin):
             of_place = {name: values[number] for name, values in columns.items()}
-            facts = place_facts(family, place, years)
             together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
         every_visit = [of_place.visits for of_place in together if of_place.visits is not None]
         for ask in (Visits.ask, Visits.ask_again):
             for visits in every_visit:
                 ask(visits)
             known.search()
-        for number, days in enumerate(together, begin + 1):
-            days.fill()
-            yield Progress(number, len(places))
+        fill(together)
+        yield from (Progress(begin + done, len(places)) for done in range(1, len(together) + 1))
     table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
     yield Progress(len(places), len(places), table)
