@@ -1,8 +1,10 @@
 """School calendars from the command line."""
 
+import json
 from datetime import date
 from pathlib import Path
 
+import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import NOON, Run
@@ -34,6 +36,18 @@ def test_the_list_tells_how_far_calendars_reach_around_each_place(run: Run) -> N
     told = " ".join(said.out.split())
     assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in told
     assert told.count("Pew Research Center") == 1
+
+
+def test_the_list_in_json_holds_the_calendars_and_how_far_they_reach(run: Run) -> None:
+    """Calendars as they are on record; each place with its districts, whose shares add up to one."""
+    told = json.loads(run("schools", "list", "--demo", "--json").out)
+    jsonschema.validate(told, json.loads(run("schema", "schools-list").out))
+    assert {one["name"] for one in told["calendars"]} >= {DISTRICT}
+    place = next(one for one in told["places"] if one["place"] == "ledgewing")
+    assert sum(one["share"] for one in place["districts"]) == pytest.approx(1, abs=1e-3)
+    assert "Known of 100% of the pupils nearby until" in place["said"]
+    assert "Pew Research Center" in place["typical_year"]
+    assert (told["data"], told["today"], told["until"]) == ("demo", "2026-11-25", "2028-05-26")
 
 
 def test_a_built_in_region_is_added_shown_and_removed(run: Run, data: Path) -> None:

@@ -18,6 +18,7 @@ from tripplan.commands.answers.logbook import (
 )
 from tripplan.commands.answers.parts import Told
 from tripplan.commands.answers.passes import PassesAnswer
+from tripplan.commands.answers.schools import SchoolsListAnswer
 from tripplan.commands.answers.study import StudyLimitsAnswer, StudyListAnswer, StudyProgrammeAnswer
 from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.console import Console
@@ -47,6 +48,7 @@ _ANSWERS: Mapping[str, type[Told]] = {
     "study-limits": StudyLimitsAnswer,
     "busy-list": BusyListAnswer,
     "holidays-list": HolidaysListAnswer,
+    "schools-list": SchoolsListAnswer,
 }
 
 

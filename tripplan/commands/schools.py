@@ -6,8 +6,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import Literal
 from zoneinfo import ZoneInfo
 
+from tripplan.commands.answers.schools import schools_list_answer
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened
 from tripplan.commands.question import settings_from
@@ -58,6 +60,7 @@ class _Asked:
     records: Records
     family: Family | None
     today: date
+    data: Literal["demo", "own"]
 
     @property
     def calendars(self) -> Mapping[str, Kept[SchoolCalendar]]:
@@ -80,21 +83,28 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     on_record = opened(options, settings_from(options, environment))
     services, records = on_record.services, on_record.records
     family = family_in(records)
-    asked = _Asked(options, console, services, records, family, services.today(family))
+    asked = _Asked(options, console, services, records, family, services.today(family), on_record.data)
     return _TASKS[options.task](asked)
 
 
 def _list(asked: _Asked) -> int:
     console, last = asked.console, asked.today + LOOK_AHEAD
     calendars = [kept.value for kept in asked.calendars.values()]
+    places = asked.family.places if asked.family else ()
+    covers = [place_coverage(calendars, place, asked.today, last) for place in places]
+    homes = [asked.family.household.home.point] if asked.family else []
+    points = [*homes, *(place.where.point for place in places)]
+    near = [region for region in regions_near(points) if not _has(calendars, region.code)]
+    if asked.options.json:
+        codes = [region.code for region in near]
+        answer = schools_list_answer(asked.data, asked.today, last, calendars, covers, codes)
+        console.json(answer.model_dump(mode="json"))
+        return 0
     for calendar in calendars:
         console.line(f"{calendar.name}: {calendar.pupils:,} pupils.")
         console.line(calendar_coverage(calendar, asked.today, last), 2)
     if not calendars:
         console.line("There are no school calendars on record.")
-    if asked.family is None:
-        return 0
-    covers = [place_coverage(calendars, place, asked.today, last) for place in asked.family.places]
     for cover in covers:
         console.line()
         console.line(f"{cover.place.name}: {cover.sentence}")
@@ -103,8 +113,6 @@ def _list(asked: _Asked) -> int:
     for sentence in typical_year_sentences(covers):
         console.line()
         console.line(sentence)
-    points = [asked.family.household.home.point, *(place.where.point for place in asked.family.places)]
-    near = [region for region in regions_near(points) if not _has(calendars, region.code)]
     console.listed(
         "Built in for regions near home and the places, not on record yet:",
         [f"{region.code}: {region.name}" for region in near],

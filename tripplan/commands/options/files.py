@@ -2,7 +2,15 @@
 
 from argparse import ArgumentParser
 
-from tripplan.commands.options.shared import Tasks, count, name, own_records_options, records_options, whose
+from tripplan.commands.options.shared import (
+    Tasks,
+    count,
+    json_option,
+    name,
+    own_records_options,
+    records_options,
+    whose,
+)
 
 SCHOOLS_GUIDE = """\
 A table (.csv) has the columns: first day, last day, name, kind. The last day and the kind may
@@ -41,6 +49,7 @@ SCHEMAS = (
     "study-limits",
     "busy-list",
     "holidays-list",
+    "schools-list",
 )
 """Three forms that a parent writes, and the JSON answers of the commands."""
 
@@ -64,7 +73,7 @@ def schools_options(parser: ArgumentParser) -> None:
     """The tasks of `tripplan schools`."""
     parser.epilog = SCHOOLS_GUIDE
     tasks = Tasks(parser, own_records_options)
-    tasks.add("list", "list the school calendars on record, and what is known around each place")
+    json_option(tasks.add("list", "list the school calendars on record, and what is known around each place"))
     regions = tasks.add("regions", "list the regions whose school holidays are built in")
     regions.add_argument("country", metavar="COUNTRY", nargs="?", help="code of two letters (default: all)")
     show = tasks.add("show", "tell one calendar's breaks, short days and guesses")
