@@ -293,7 +293,7 @@ def test_a_festival_is_added_and_removed_and_its_faults_are_said(open_app: Opene
     app = open_app("calendar")
     app.text_input(key="festival_name").set_value("Hop fair")
     app.button(key="save_festival").click().run()
-    assert "Name a town" in said(app.error)
+    assert "name a town" in said(app.error)
     app.text_input(key="festival_town").set_value("Dubuque, IA")
     app.date_input(key="festival_first").set_value(date(2027, 5, 2))
     app.date_input(key="festival_last").set_value(date(2027, 5, 1))
@@ -305,6 +305,25 @@ def test_a_festival_is_added_and_removed_and_its_faults_are_said(open_app: Opene
     assert "Hop fair: Sun, May 2, 2027 to Mon, May 3, 2027" in said(app.markdown)
     app.button(key="remove_festival_0").click().run()
     assert "Hop fair:" not in said(app.markdown)
+
+
+def test_all_faults_of_a_festival_are_said_at_once(open_app: Opened, data: Path) -> None:
+    """An unknown town, a distance that is no number, no name and a silly factor, each by its field."""
+    app = open_app("calendar")
+    app.text_input(key="festival_town").set_value("Nowhereville Q")
+    app.text_input(key="festival_reach").set_value("far")
+    app.text_input(key="festival_crowd_factor").set_value("99")
+    app.button(key="save_festival").click().run()
+    faults = said(app.error)
+    assert "4 things to put right" in faults
+    for field in (
+        "Which town?",
+        "How far around the town",
+        "What is it?",
+        "How many times the usual visitors",
+    ):
+        assert field in faults
+    assert open_records(data, Which.DEMO, NOW).get(LocalDays) is None
 
 
 def test_a_festivals_last_day_is_its_first_until_said_otherwise(open_app: Opened, data: Path) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import pandas as pd
 import streamlit as st
 
+from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound
 from tripplan.files.toml_text import write_toml
 from tripplan.files.where_text import locate_text
@@ -144,22 +145,24 @@ def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Field
     untouched = typed["last"] == view.today
     put(values, "first", typed["first"] or "")
     put(values, "last", (typed["first"] if untouched else typed["last"]) or "")
+    found: list[Finding] = []
     if not typed["place"]:
         town = _town(str(typed["town"]), family.household.home)
         if isinstance(town, str):
-            refuse(_FORM, f"Which town? {town}")
-            return
+            found.append(Finding("", "Which town?", str(typed["town"])[:60], town))
+            # Stands for it, so that the other faults are told along with this one.
+            town = family.household.home
         values["town"] = town.model_dump(exclude_none=True)
     units = family.household.units
     try:
         reach = float(typed["reach"])
+        values["reach_km"] = reach * float(KM_PER_MILE) if units == "mi" else reach
     except ValueError:
-        refuse(_FORM, f"How far around the town is a number, such as {_REACH[units]}.")
-        return
-    values["reach_km"] = reach * float(KM_PER_MILE) if units == "mi" else reach
+        message = f"a number, such as {_REACH[units]}"
+        found.append(Finding("", _LABELS["reach_km"], str(typed["reach"])[:60], message))
     read = read_form(write_toml(values), "", LocalDay)
-    if read.value is None:
-        refuse(_FORM, findings=named(read.findings, _LABELS))
+    if read.value is None or found:
+        refuse(_FORM, findings=(*found, *named(read.findings, _LABELS)))
         return
     days = (*(kept.value.days if kept else ()), read.value)
     _save(view, kept, days, f"{read.value.name} is added.")
@@ -169,7 +172,7 @@ def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Field
 def _town(text: str, home: Where) -> Where | str:
     """Where a town lies, or why it cannot be said."""
     if not text.strip():
-        return "Name a town with its state, a ZIP code or coordinates, or pick a place."
+        return "name a town with its state, a ZIP code or coordinates, or pick a place"
     try:
         found = locate_text(text, home)
     except ValueError as trouble:
