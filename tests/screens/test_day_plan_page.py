@@ -210,7 +210,7 @@ def test_a_later_start_moves_the_clock_it_is_about(open_app: OpenApp) -> None:
     """An hour late is half an hour later than half an hour late."""
     app = running_late(open_app)
     half = counted_from(app)
-    app.button_group(key="late_tapped").set_value(60).run()
+    app.button_group(key="late_tapped_HOME").set_value(60).run()
     assert not app.exception
     assert counted_from(app) - half == timedelta(minutes=30)
 

@@ -206,6 +206,7 @@ def test_running_late_goes_by_the_clock(at_time: AtTime, plan: DayPlan) -> None:
     assert not app.exception
     assert app.radio(key="late_where").value == "at the place"
     assert app.time_input(key="late_now").value == there.time()
+    assert f"From {wording.clock(there)}:" in text_of(app)
     assert any("Go home now" in heading.value for heading in app.subheader)
 
 
@@ -224,7 +225,7 @@ def test_whoever_is_still_at_home_is_at_least_as_late_as_the_clock_says(
     assert not app.exception
     assert "By the clock it is 50 min later than planned already." in text_of(app)
     assert f"From {wording.clock(plan.leave_home + 50 * MINUTE)}:" in text_of(app)
-    app.button_group(key="late_tapped").set_value(60).run()
+    app.button_group(key="late_tapped_HOME").set_value(60).run()
     assert f"From {wording.clock(plan.leave_home + 60 * MINUTE)}:" in text_of(app)
 
 
@@ -243,12 +244,14 @@ def test_booked_tickets_are_taken_to_be_paid_for(at_time: AtTime, data: Path, pl
 
 
 def test_on_the_way_home_only_the_drive_is_left(at_time: AtTime, plan: DayPlan) -> None:
-    """Half an hour late in leaving: home so much later; asleep, the child may sleep on; rain is not asked."""
+    """By the clock in time, at first; half an hour late, home so much later; rain is not asked."""
     drive = [step for step in plan.steps if step.kind is StepKind.DRIVE][-1]
     app = at_time(drive.end - 10 * MINUTE, **RIVER_HOUSE)
     app.button(key="running_late").click().run()
     assert not app.exception
     assert app.radio(key="late_where").value == "on the way home"
+    assert app.number_input(key="late_to_drive_GOING_HOME_0").value == 10
+    app.button_group(key="late_tapped_GOING_HOME").set_value(30).run()
     assert app.number_input(key="late_to_drive_GOING_HOME_30").value == 40
     assert ways_out(app) == ["Drive on home"]
     assert f"Home at {wording.clock(plan.home + 30 * MINUTE)}" in text_of(app)

@@ -23,6 +23,8 @@ HOW_LATE = {
     Whereabouts.THERE: "How much later than planned did you get there?",
     Whereabouts.GOING_HOME: "How much later than planned did you leave the place?",
 }
+BEHIND_THEM = (Whereabouts.THERE, Whereabouts.GOING_HOME)
+"""Where what goes wrong is seldom the way that is behind the party, so that it was in time at first."""
 NOBODY = "nobody"
 OPEN = "running_late_open"
 
@@ -65,9 +67,9 @@ def render_running_late(
         tapped = st.pills(
             HOW_LATE[where],
             LATE_CHOICES,
-            default=30,
+            default=0 if where in BEHIND_THEM else 30,
             format_func=LATE_WORDS.__getitem__,
-            key="late_tapped",
+            key=f"late_tapped_{where.name}",
         )
         late = st.number_input(
             "Or in minutes",
@@ -75,7 +77,7 @@ def render_running_late(
             max_value=600,
             value=tapped or 0,
             step=5,
-            key=f"late_minutes_{tapped}",
+            key=f"late_minutes_{where.name}_{tapped}",
         )
         by_now = _late_by_now(outing, now) if where is Whereabouts.HOME else 0
         if by_now > late:
