@@ -97,6 +97,7 @@ def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -
     visit.page.get_by_text("What if we left at another time?").click()
     part = visit.page.locator(".st-key-open_try_times")
     part.get_by_text("This is the best plan.").wait_for()
+    visit.settle()
     part.get_by_role("slider").first.press("ArrowRight")
     part.get_by_text("This is the best plan.").wait_for(state="detached")
     assert "the best plan." in part.inner_text()

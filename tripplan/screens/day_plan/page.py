@@ -67,6 +67,11 @@ def render(view: View) -> None:
     with answer.container():
         _headline(outing)
     _in_short(outing)
+    st.altair_chart(
+        timeline(outing),
+        alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
+        "rests, visit, meals and naps; the list below says the same",
+    )
     _windows(view, outing)
     to_the_minute(view)
     render_shows(view, outing)
@@ -80,11 +85,6 @@ def render(view: View) -> None:
     entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
     render_running_late(
         family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
-    )
-    st.altair_chart(
-        timeline(outing),
-        alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
-        "rests, visit, meals and naps; the list below says the same",
     )
     _in_words(outing)
     render_slack(outing)
