@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.calendars import DateSpan
+from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.money import Money
 from tripplan.planning.outing import Family, Outing
@@ -83,6 +83,29 @@ def test_only_school_days_leaves_out_weekends_and_holidays(table: DayTable) -> N
     days = {table.day(column) for _, column in np.argwhere(met).tolist()}
     assert date(2027, 1, 18) not in days
     assert not [day for day in days if day.weekday() > 4]
+
+
+def test_where_nobody_knows_whether_school_is_in_a_guess_or_a_typical_year_tells() -> None:
+    """Without a calendar July is no time of school and October is; what a calendar says of July wins."""
+    place = make_place()
+    summer = DateSpan(first=date(2027, 7, 5), last=date(2027, 7, 23))
+    district = SchoolCalendar(
+        name="All year round",
+        country="US",
+        subdivision="IL",
+        latitude=place.where.point.latitude,
+        longitude=place.where.point.longitude,
+        known=summer,
+    )
+
+    def in_term(span: DateSpan, *calendars: SchoolCalendar) -> int:
+        family = Family(make_household(), (place,), school_calendars=calendars)
+        found = sweep(family, family.party(), (place,), span, today=TODAY)
+        return int(all_met(wished(Wishes(in_term=True), found), found).sum())
+
+    assert in_term(summer) == 0
+    assert in_term(DateSpan(first=date(2027, 10, 4), last=date(2027, 10, 8))) > 0
+    assert in_term(summer, district) > 0
 
 
 def test_a_better_day_that_misses_one_wish_is_told_with_its_amount() -> None:

@@ -72,7 +72,9 @@ def wish_options(parser: ArgumentParser) -> None:
             const=name,
             help=f"only places that are {name} or both",
         )
-    group.add_argument("--in-term", action="store_true", help="only while most pupils nearby have school")
+    group.add_argument(
+        "--in-term", action="store_true", help="only while most pupils nearby have school, or likely have"
+    )
     group.add_argument("--daylight", action="store_true", help="no driving in the dark")
     group.add_argument("--home-by", metavar="HH:MM", help="home again by then")
     group.add_argument("--unit", metavar="NAME", help="in this study unit's weeks, at places that fit it")

@@ -25,7 +25,7 @@ HEADINGS = (
     "nap kept [min]",
     "nap lost [min]",
     "full house [%]",
-    "school is in",
+    "school is in, known or likely",
 )
 """What `day_rows` tells of each day."""
 

@@ -46,7 +46,7 @@ class PlaceDays:
         """
         self._columns, self._family, self._today = columns, family, today
         self._at = at = PlaceRow(row, facts)
-        columns["in_term"][:] = at.in_term
+        columns["in_term"][:] = at.school_is_in
         columns["verdict"][:] = _before_planning(at, today)
         self._days = np.flatnonzero(columns["verdict"] == Verdict.CAN_GO)
         self.visits = Visits(family, at, self._days, known) if self._days.size else None

@@ -93,7 +93,8 @@ class DayTable:
         longest_drive: driving, the longer of the two ways [min].
         leave_home, home: minutes since midnight at home [min].
         dark_there, dark_back: driving in the dark on either way [min].
-        in_term: whether most pupils near the place have school that day.
+        in_term: whether most pupils near the place have school that day; where nobody knows, whether they
+            likely have.
     """
 
     family: Family

@@ -55,7 +55,7 @@ class Wishes:
         nap_percent: how much of the usual naps is kept at least [%].
         full_house_percent: the chance of a full house at most [%].
         air: a place where one can stay indoors, or one that is outdoors.
-        in_term: only days on which most pupils near the place have school.
+        in_term: only days on which most pupils near the place have school, or likely have.
         in_daylight: only days without driving in the dark.
         home_by: home again by then, by the clock at home.
         weeks: only in the weeks of a study unit, at places that fit it.
@@ -106,7 +106,9 @@ def _of_the_calendar(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(words, met, lambda _, column: f"{days[column]:%A}s are not among your weekdays")
     if wishes.in_term:
         yield Wish(
-            "while school is in", table.in_term, lambda *_: "school is out for most pupils nearby, or unknown"
+            "while school is in",
+            table.in_term,
+            lambda *_: "most pupils nearby have no school, as far as is known or likely",
         )
     if wishes.weeks is not None:
         weeks = wishes.weeks

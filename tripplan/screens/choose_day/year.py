@@ -15,8 +15,9 @@ from tripplan.screens.widgets.charts import ACCENT, INK
 ALT = "One shelf a month; every day stands on it that can be done, taller where it costs and weighs less"
 LEGEND = (
     "Each month is a shelf, and every day that can be done as you wish stands on it: the taller, the less it "
-    "costs and weighs. Filled: most pupils nearby have school; hollow: they have not, or nobody knows. Dots "
-    "under a shelf are Saturdays and Sundays. 1, 2 and 3 are the days told above."
+    "costs and weighs. Filled: most pupils nearby have school; hollow: they have not. Where no calendar "
+    "reaches, a guess or a typical year tells. Dots under a shelf are Saturdays and Sundays. 1, 2 and 3 are "
+    "the days told above."
 )
 _LOWEST, _HIGHEST = 0.16, 0.62
 """How tall the worst and the best day stand, as shares of the room between two shelves [-]; above the best is
