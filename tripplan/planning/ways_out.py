@@ -27,7 +27,7 @@ class WayOut:
     Attributes:
         choice: which.
         title: in words.
-        outing: the new plan with all its answers; None where the party goes or stays home.
+        outing: the new plan with all its answers; None where the party goes, drives on or stays home.
         home: when everybody who is out is home.
         naps: what becomes of the naps of those who are out.
         total: what the whole day costs then, tickets already paid for included.

@@ -95,7 +95,7 @@ class WayOutTold(Told):
     choice: Choice
     title: str
     place: str | None
-    """The id of the place that is gone to; null where the party turns back or stays home."""
+    """The id of the place that is gone to; null where the party turns back, stays home or drives home."""
     plan: PlanTold | None
     home: datetime
     total: MoneyTold
