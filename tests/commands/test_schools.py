@@ -201,3 +201,14 @@ def test_a_districts_file_is_looked_through_and_its_entries_named_otherwise(
     assert wrong.status == 2
     assert "command line: --no-school: no entry is called that; did you mean conferences?" in wrong.err
     assert "command line: --school: --short says otherwise of it" in wrong.err
+
+
+def test_a_file_that_is_too_large_is_refused_without_a_size_that_was_not_read(
+    run: Run, tmp_path: Path
+) -> None:
+    """No more of it is read than shows that it is too large, so nothing is said of how large it is."""
+    file = tmp_path / "ours.ics"
+    file.write_bytes(b"BEGIN:VCALENDAR\r\n" + b"x" * 6_000_000)
+    said = run("schools", "add", file, "--demo")
+    assert said.status == 2
+    assert said.err.strip() == "ours.ics: is larger than 5 MB; export a shorter span of time"

@@ -123,8 +123,7 @@ def read_calendar(
         return Read(None, (Finding(file, "", value, message),))
 
     if len(data) > MOST_BYTES:
-        size = f"{len(data) / 1e6:.1f} MB"
-        return refused(f"is larger than {MOST_BYTES / 1e6:.0f} MB; export a shorter span of time", size)
+        return refused(f"is larger than {MOST_BYTES / 1e6:.0f} MB; export a shorter span of time")
     text = calendar_text.unfolded(data.decode("utf-8-sig", errors="replace"))
     if not calendar_text.is_calendar(text):
         return refused("is no calendar file: there is no BEGIN:VCALENDAR in it")
