@@ -123,7 +123,9 @@ def read_calendar(
         return Read(None, (Finding(file, "", value, message),))
 
     if len(data) > MOST_BYTES:
-        return refused(f"is larger than {MOST_BYTES / 1e6:.0f} MB; export a shorter span of time")
+        # Who read one byte too many, and no more, does not know the size.
+        size = f"{len(data) / 1e6:.1f} MB" if len(data) > MOST_BYTES + 1 else ""
+        return refused(f"is larger than {MOST_BYTES / 1e6:.0f} MB; export a shorter span of time", size)
     text = calendar_text.unfolded(data.decode("utf-8-sig", errors="replace"))
     if not calendar_text.is_calendar(text):
         return refused("is no calendar file: there is no BEGIN:VCALENDAR in it")
