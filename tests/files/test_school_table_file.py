@@ -118,7 +118,7 @@ def test_a_table_without_its_columns_says_which() -> None:
         (b"\n\n", "has nothing in it"),
         (b"\x00\x01", "is no table"),
         (b"first day,name\n", "has no rows"),
-        (b"first day,name\n2019-03-01,Old\n", "1 rows lie outside"),
+        (b"first day,name\n2019-03-01,Old\n", "one row lies outside"),
         (b'first day,name\n2026-12-01,"never closed\n2026-12-02,x\n', "cannot be read as a table"),
         (b"x" * 1_000_001, "is larger than"),
         (b"first day,name\n" + b"2026-12-01,x\n" * 40_000, "has more than 2000 rows"),

@@ -97,7 +97,9 @@ def read_school_table(
     if reading.faults:
         return Read(None, tuple(_listed(file, reading.faults)))
     if reading.outside:
-        message = f"{reading.outside} rows lie outside {window.first} to {window.last} and were left out"
+        rows = "one row lies" if reading.outside == 1 else f"{reading.outside} rows lie"
+        left_out = "was left out" if reading.outside == 1 else "were left out"
+        message = f"{rows} outside {window.first} to {window.last} and {left_out}"
         warned.append(Finding(file, "", "", message, Weight.WARNING))
     if not entries:
         message = f"has no rows from {window.first} to {window.last}"
