@@ -140,6 +140,11 @@ def walk(question: DayQuestion) -> list[Walked]:
 
     habits, worth = question.habits, question.worth
     there, back = question.way_there, question.way_home
+    home_by = clock(habits.home_by)
+    if habits.home_by <= time(4) and habits.home_by < habits.earliest_departure:
+        home_by = minute(
+            datetime.combine(question.day + timedelta(days=1), habits.home_by, question.home_zone)
+        )
     shows = {
         show.name: [(minute(at), minute(at) + show.minutes) for at in show.starts]
         for show in question.hours.shows
@@ -167,7 +172,7 @@ def walk(question: DayQuestion) -> list[Walked]:
         arrivals: list[tuple[int, float]] = []
         for leave in range(0, 26 * 60, question.grid_minutes):
             home = leave + back.at(leave).minutes
-            if home > clock(habits.home_by):
+            if home > home_by:
                 continue
             if question.begun is not None and leave < minute(question.begun.now):
                 continue
@@ -221,7 +226,7 @@ def walk(question: DayQuestion) -> list[Walked]:
                 risk += unseen * worth.missed_show
             if leave not in late_home:
                 homes = ends(back, off, leave)
-                late_home[leave] = tenths_after(homes, clock(habits.home_by)) * worth.hour_past_home_by / 10
+                late_home[leave] = tenths_after(homes, home_by) * worth.hour_past_home_by / 10
                 if question.first_bed is not None:
                     past = tenths_after(homes, clock(question.first_bed))
                     late_home[leave] += past * worth.hour_past_bedtime / 10

@@ -17,7 +17,7 @@ from tests.planning.day_questions import (
 )
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
-from tripplan.planning.day import DayPlan, DayQuestion, Napper, SleepsIn, StepKind, plan_day
+from tripplan.planning.day import DayPlan, DayQuestion, Napper, SleepsIn, StepKind, plan_day, slack
 from tripplan.planning.hours import DayHours, Openness, ShowTimes
 from tripplan.planning.household import Habits, Nap, Worth
 from tripplan.planning.money import Money
@@ -395,3 +395,14 @@ def test_the_same_question_has_the_same_answer() -> None:
     question = make_question(nappers=(make_napper(),))
     assert plan_day(question) == plan_day(question)
     assert question.day == TUESDAY
+
+
+def test_home_by_half_past_midnight_is_in_the_night_after() -> None:
+    """A show from 8 to 10 PM, an hour's drive away: home before 12:30 AM, and not by noon the same day."""
+    hours = make_hours(("19:00", "22:00"))
+    question = make_question(hours=hours, habits=Habits(home_by=time(0, 30), **PUNCTUAL))
+    best = best_of(question)
+    by = datetime.combine(TUESDAY + timedelta(days=1), time(0, 30), CHICAGO)
+    assert datetime.combine(TUESDAY, time(20), CHICAGO) < best.home <= by
+    assert slack(question, best).home_by == by
+    assert plan_day(replace(question, habits=Habits(home_by=time(12), **PUNCTUAL))).best is None

@@ -141,7 +141,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         comfortable_minutes=draw(st.sampled_from([0, 100, 200])),
         habits=Habits(
             earliest_departure=draw(st.sampled_from([time(1, 30), time(7), time(9, 10)])),
-            home_by=draw(st.sampled_from([time(15), time(18, 20), time(21)])),
+            home_by=draw(st.sampled_from([time(15), time(18, 20), time(21), time(0, 30)])),
             lunch=draw(st.sampled_from([time(11, 30), time(12, 5)])),
             lunch_minutes=draw(st.sampled_from([0, 35])),
             usual_delay_minutes=delays[0],

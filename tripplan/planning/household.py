@@ -352,13 +352,17 @@ class Stops(Written):
     """How long the stop on the way back takes; none when left out [min]."""
 
 
+NIGHT_OVER = time(4)
+"""Nobody does anything before this, except come home late."""
+
+
 class Habits(Written):
     """How this family travels."""
 
     earliest_departure: ClockTime = time(7, 0)
     """Nobody leaves the house before this."""
     home_by: ClockTime = time(19, 0)
-    """Everybody is home again by this."""
+    """Everybody is home again by this; up to 04:00 in the night after the day."""
     load_up_minutes: Minutes | None = None
     """From 'shoes on' to the wheels turning; by the number of small children when left out [min]."""
     drive_at_most_minutes: Annotated[int, Field(ge=10, le=300)] = 120
@@ -393,6 +397,11 @@ class Habits(Written):
         if self.late_one_day_in_ten_minutes < self.usual_delay_minutes:
             raise ValueError("the delay of one day in ten is no less than the usual one")
         return self
+
+    @property
+    def home_after_midnight(self) -> bool:
+        """Whether `home_by` is in the night after the day."""
+        return self.home_by <= NIGHT_OVER and self.home_by < self.earliest_departure
 
 
 class Worth(Written):

@@ -93,7 +93,7 @@ def _dues(here: Here) -> Iterator[tuple[datetime, str, Decimal]]:
     """By when everybody should be home, what that is, and what an hour later weighs."""
     question = here.outing.question
     minutes = DayMinutes(here.outing.day, here.zone)
-    due = minutes.moment(minutes.by_clock(question.habits.home_by), here.zone)
+    due = minutes.moment(minutes.home_by(question.habits), here.zone)
     yield due, f"{wording.clock(due)}, by when you want to be home", question.worth.hour_past_home_by
     if question.first_bed is not None:
         due = minutes.moment(minutes.by_clock(question.first_bed), here.zone)

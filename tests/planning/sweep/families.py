@@ -47,7 +47,7 @@ def families(draw: st.DrawFn) -> Family:
         ],
         "treats_per_child": "2.50",
         "food": {"way": draw(st.sampled_from(("packed", "bought")))},
-        "habits": {"home_by": draw(st.sampled_from(("17:00", "19:00", "23:30")))},
+        "habits": {"home_by": draw(st.sampled_from(("17:00", "19:00", "23:30", "00:45")))},
         "worth": {"quiet_hour": draw(st.sampled_from(("0.00", "9.00")))},
     }
     if draw(st.booleans()):

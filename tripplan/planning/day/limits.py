@@ -72,7 +72,7 @@ class Limits:
             opened.append(Opened(opens, minutes.rounded_down(span.closes), last_entry, within))
         return cls(
             earliest=earliest,
-            home_by=minutes.by_clock(question.habits.home_by),
+            home_by=minutes.home_by(question.habits),
             shortest=max(question.shortest_minutes, 1),
             busy=tuple(
                 (minutes.rounded_down(busy.start), minutes.rounded_up(busy.end))

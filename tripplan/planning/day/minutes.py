@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.clocks import minute_of_day
+from tripplan.planning.household import Habits
 
 Minutes = NDArray[np.int64]
 """Elapsed minutes since midnight at home, many at once."""
@@ -45,6 +46,13 @@ class DayMinutes:
         if self.changes_clocks:
             return self.rounded_up(datetime.combine(self.day, clock, self.home_zone))
         return minute_of_day(clock) + bool(clock.second or clock.microsecond)
+
+    def home_by(self, habits: Habits) -> int:
+        """The minute by which everybody is home, that day or in the night after [min]."""
+        if not habits.home_after_midnight:
+            return self.by_clock(habits.home_by)
+        night = self.day + timedelta(days=1)
+        return self.rounded_up(datetime.combine(night, habits.home_by, self.home_zone))
 
     def rounded_down(self, moment: datetime) -> int:
         """The last whole minute at or before a moment [min]."""

@@ -165,7 +165,8 @@ class DateRow:
                 continue
             earliest = max((habits.earliest_departure, *(member.wakes for member in party)))
             minutes = DayMinutes(day, zone)
-            first, end = minutes.by_clock(min(earliest, habits.home_by)), minutes.by_clock(habits.home_by)
+            end = minutes.home_by(habits)
+            first = min(minutes.by_clock(earliest), end)
             kept, spans = [], set()
             for busy in entries:
                 starts, stops = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)

@@ -111,10 +111,15 @@ class PlaceRow:
             found |= days[row.weekday].astype(np.int64) << number
         return np.where(self.holidays, 0, found)
 
+    @property
+    def past_midnight(self) -> bool:
+        """Whether an outing may go on into the night after the day."""
+        return self.hours.past_midnight or self.row.household.habits.home_after_midnight
+
     @cached_property
     def changes(self) -> Numbers:
         """A number of its own for each day on which a clock is changed, at home or at the place; else 0."""
-        row, zone, past_midnight = self.row, self.place.where.zone, self.hours.past_midnight
+        row, zone, past_midnight = self.row, self.place.where.zone, self.past_midnight
         at_home = row.clock_changes(row.household.home.zone, past_midnight=past_midnight)
         if zone == row.household.home.zone:
             return at_home

@@ -1,7 +1,6 @@
 """The kinds of days at one place, and the best day plan of each."""
 
 from dataclasses import dataclass, fields, replace
-from datetime import time
 from functools import cached_property
 
 import numpy as np
@@ -13,6 +12,8 @@ from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.hours import DayHours, Openness, hours_on
+from tripplan.planning.household import NIGHT_OVER
+from tripplan.planning.opening_days import DAY_MINUTES
 from tripplan.planning.outing import Family, day_question, ways_at
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.known import Key, Known, Search, Visit
@@ -21,9 +22,6 @@ from tripplan.planning.sweep.room import has_room
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
-
-_NIGHT_OVER = time(4)
-"""A clock that is changed by then is changed before anybody does anything."""
 
 _TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
 _SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}
@@ -268,13 +266,13 @@ class Visits:
         offsets = row.offsets(zone)
         later = int(offsets[n] - offsets[n + 1])
         grid = self._asked(n).question.grid_minutes
-        if not later or zone != at.place.where.zone or later % grid or at.hours.past_midnight:
+        if not later or zone != at.place.where.zone or later % grid or at.past_midnight:
             return 0
         if at.rush[n] or offsets[n + 1] != offsets[n + 2]:
             return 0
-        if DayMinutes(row.days[n], zone).by_clock(_NIGHT_OVER) != minute_of_day(_NIGHT_OVER) + later:
+        if DayMinutes(row.days[n], zone).by_clock(NIGHT_OVER) != minute_of_day(NIGHT_OVER) + later:
             return 0
-        over = minute_of_day(_NIGHT_OVER)
+        over = minute_of_day(NIGHT_OVER)
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
         return later if min(opens, row.first_minute(n)) >= over else 0
 
@@ -307,7 +305,7 @@ class Visits:
         earliest = asked.habits.earliest_departure
         return Limits(
             earliest=minute_of_day(earliest if asked.last_wakes is None else max(earliest, asked.last_wakes)),
-            home_by=minute_of_day(asked.habits.home_by),
+            home_by=minute_of_day(asked.habits.home_by) + DAY_MINUTES * asked.habits.home_after_midnight,
             shortest=max(asked.shortest_minutes, 1),
             busy=(),
             opened=tuple(opened),
