@@ -82,7 +82,7 @@ def getting_off_late(usual: int, late: int) -> Delay:
     return Delay(0, np.diff([*reached, 1.0]))
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=1024)
 def longer_than_likely(minutes: Range) -> Delay:
     """How much longer than likely a drive takes; below zero where it is quicker.
 

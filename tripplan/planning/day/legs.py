@@ -70,7 +70,7 @@ class LegsOfDays:
 
     ways: tuple[LegTimes, ...]
 
-    @property
+    @cached_property
     def same_all_day(self) -> bool:
         """Whether it does not matter when the drives begin."""
         return all(way.same_all_day for way in self.ways)

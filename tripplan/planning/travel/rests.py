@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from tripplan.errors import PlanError
@@ -86,13 +87,19 @@ def plan_leg(
         for stop in sorted(stops, key=lambda stop: stop.share)
         if stop.minutes
     )
-    as_rests = [stop.after_minutes for stop in halted if stop.minutes >= rest_minutes]
-    rests = tuple(
-        Rest(after, rest_minutes)
-        for begins, ends in pairwise((0, *as_rests, driven))
-        for after in _evenly_between(begins, ends, drive_at_most_minutes)
-    )
+    as_rests = (stop.after_minutes for stop in halted if stop.minutes >= rest_minutes)
+    rests = _rests_between((0, *as_rests, driven), drive_at_most_minutes, rest_minutes)
     return Leg(drive, load_up_minutes, driven, rests, unload_minutes, halted)
+
+
+@lru_cache(maxsize=1024)
+def _rests_between(halts: tuple[int, ...], at_most: int, rest_minutes: int) -> tuple[Rest, ...]:
+    """The rests between each two halts, all of them in minutes of driving."""
+    return tuple(
+        Rest(after, rest_minutes)
+        for begins, ends in pairwise(halts)
+        for after in _evenly_between(begins, ends, at_most)
+    )
 
 
 def _evenly_between(begins: int, ends: int, at_most: int) -> list[int]:
