@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from typing import Any
@@ -6,7 +7,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.errors import PlanError, UnknownName
-from tripplan.planning.calendars import Busy, FamilyCalendar
+from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import DayPlan, StepKind
 from tripplan.planning.money import Money, total
@@ -172,3 +173,21 @@ def test_a_party_is_named_or_everybody(family: Family) -> None:
         family.party(["Zoe"])
     with pytest.raises(PlanError):
         family.party([])
+
+
+def test_no_school_classes_come_in_july_even_where_no_calendar_reaches() -> None:
+    """A typical year tells: on a Wednesday in October they do, in July not; a calendar's word wins."""
+    family = with_place(opening={"hours": "Mo-Su 10:00-17:00", "school_groups": "10:00-12:00"})
+    july, october = date(2027, 7, 14), date(2027, 10, 6)
+    assert not outing(family, july).hours.group_spans
+    assert outing(family, october).hours.group_spans
+    point = family.places[0].where.point
+    open_in_july = SchoolCalendar(
+        name="All year round",
+        country="US",
+        subdivision="IL",
+        latitude=point.latitude,
+        longitude=point.longitude,
+        known=DateSpan(first=july, last=july),
+    )
+    assert outing(replace(family, school_calendars=(open_in_july,)), july).hours.group_spans

@@ -147,9 +147,15 @@ def _why_closed(
 
 
 def _group_spans(
-    opening: Opening, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
+    opening: Opening,
+    day: date,
+    public_holidays: Set[date],
+    days_out_of_school: Set[date],
+    no_classes: Set[date] | None,
+    zone: ZoneInfo,
 ) -> tuple[tuple[datetime, datetime], ...]:
-    in_term = day.weekday() < _SATURDAY and day not in public_holidays and day not in days_out_of_school
+    out = days_out_of_school if no_classes is None else no_classes
+    in_term = day.weekday() < _SATURDAY and day not in public_holidays and day not in out
     if opening.school_groups is None or not in_term:
         return ()
     return _spans_on(opening.school_groups, day, public_holidays, days_out_of_school, zone)
@@ -176,7 +182,14 @@ def _shows(
             yield ShowTimes(show.name, starts, show.minutes, show.worth_it)
 
 
-def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date]) -> DayHours:
+def hours_on(
+    place: Place,
+    day: date,
+    public_holidays: Set[date],
+    days_out_of_school: Set[date],
+    *,
+    no_classes: Set[date] | None = None,
+) -> DayHours:
     """When a place can be visited on one day.
 
     Where the card itself says that its hours were not read at their source, the day is still open or
@@ -186,7 +199,8 @@ def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_sc
         place: the card; its hours are by its own clock.
         day: the date at the place.
         public_holidays: what PH in the hours stands for; must reach a day beyond `day`.
-        days_out_of_school: what SH in the hours stands for, and when no school group comes.
+        days_out_of_school: what SH in the hours stands for.
+        no_classes: on which days no school classes come; those out of school when left out.
 
     Returns:
         The day's hours; a span past midnight belongs to the day it starts on.
@@ -231,7 +245,7 @@ def hours_on(place: Place, day: date, public_holidays: Set[date], days_out_of_sc
         Openness.OPEN,
         spans,
         entries,
-        _group_spans(opening, day, public_holidays, days_out_of_school, zone),
+        _group_spans(opening, day, public_holidays, days_out_of_school, no_classes, zone),
         f"open by the hours on the place card{guess}",
         quiet_spans=()
         if place.visit.quiet_hours is None

@@ -162,6 +162,11 @@ class PlaceFacts:
         return self.schools.on_break_dates()
 
     @cached_property
+    def days_without_classes(self) -> frozenset[date]:
+        """Days on which most pupils nearby are likely without school, so that no school classes come."""
+        return self.schools.likely_out_dates()
+
+    @cached_property
     def crowds(self) -> Crowds:
         """Crowd risk of every open day of these years; reasons are made when asked for."""
         schools = self.schools
@@ -179,6 +184,16 @@ class PlaceFacts:
     def first(self) -> date:
         """The first of the days that all of this is known for."""
         return self.schools.first
+
+    def hours_on(self, day: date) -> DayHours:
+        """When the place can be visited on one day."""
+        return hours_on(
+            self.place,
+            day,
+            self.public_holidays.keys(),
+            self.days_out_of_school,
+            no_classes=self.days_without_classes,
+        )
 
     def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
         """What a rule of the card says about each of the days from `first` on."""
@@ -318,7 +333,7 @@ def plan_outing(
             day,
             (f"prices are in {place.currency}, the household counts in {household.currency}",),
         )
-    hours = hours_on(place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+    hours = facts.hours_on(day)
     if hours.openness is not Openness.OPEN:
         return NoOuting(place, day, (hours.reason,))
     if (day - today).days < place.opening.book_days_ahead:

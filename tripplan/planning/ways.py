@@ -63,7 +63,7 @@ def ways_of(
         public_holidays: on these the roads are as on a Sunday, without a rush.
     """
     home, habits = household.home, household.habits
-    # Everybody is home before the next morning, so on a day without rush hours those of the next do not matter.
+    # Everybody is home by the next morning, so on a day without rush hours those of the next do not count.
     rush = [
         hours
         for hours in rush_hours_between(habits.rush_hours, home, place)

@@ -102,6 +102,15 @@ class SchoolDays:
         """
         return _dates(self.first, (self.on_break >= threshold).tobytes())
 
+    def likely_out_dates(self, threshold: float = 0.5) -> frozenset[date]:
+        """The days on which so many pupils are likely without school; a guess or a typical year counts.
+
+        Args:
+            threshold: how large the share of those out, with that of the likely ones, must be at least [-].
+        """
+        out = self.out + self.unknown * self.chance_out
+        return _dates(self.first, (out >= threshold).tobytes())
+
     def on(self, day: date) -> SchoolShares:
         """The shares of one of the days."""
         n = (day - self.first).days

@@ -18,8 +18,6 @@ from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.rush_hours import rush_hours_between
 
 _SATURDAY = 5
-_MOST = 0.5
-"""Share of the pupils nearby that stands for most of them [-]."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -45,17 +43,10 @@ class PlaceRow:
         return self.row.is_among(self.facts.public_holiday_dates)
 
     @cached_property
-    def in_term(self) -> NDArray[np.bool_]:
-        """On which days school classes may come; they may where nobody knows whether school is in."""
-        out_of_school = self.row.is_among(self.facts.days_out_of_school)
-        return (self.row.weekday < _SATURDAY) & ~self.holidays & ~out_of_school
-
-    @cached_property
     def school_is_in(self) -> NDArray[np.bool_]:
         """On which days most pupils nearby have school; a guess or a typical year tells of unknown ones."""
-        schools = self.facts.schools.part((self.row.first - self.facts.first).days, self.row.count)
-        out = schools.out + schools.unknown * schools.chance_out
-        return (self.row.weekday < _SATURDAY) & ~self.holidays & (out < _MOST)
+        likely_out = self.row.is_among(self.facts.days_without_classes)
+        return (self.row.weekday < _SATURDAY) & ~self.holidays & ~likely_out
 
     def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
         """What a rule of the card says about each day."""
@@ -88,7 +79,7 @@ class PlaceRow:
         classes, visit = self.place.opening.school_groups, self.place.visit
         if classes is not None:
             rule = self.rule(classes)
-            yield replace(rule, kind=np.where(self.in_term, rule.kind, 0))
+            yield replace(rule, kind=np.where(self.school_is_in, rule.kind, 0))
         for text in (visit.quiet_hours, *(show.days for show in visit.shows)):
             if text is not None:
                 yield self.rule(text)

@@ -11,7 +11,7 @@ from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.hours import DayHours, Openness, hours_on
+from tripplan.planning.hours import DayHours, Openness
 from tripplan.planning.household import NIGHT_OVER
 from tripplan.planning.opening_days import DAY_MINUTES
 from tripplan.planning.outing import Family, day_question, ways_at
@@ -319,7 +319,7 @@ class Visits:
         day, facts = self._row.days[n], self._at.facts
         key = (int(self._at.changes[n]), *self._times(n))
         if key not in self._known.hours:
-            hours = hours_on(facts.place, day, facts.public_holidays.keys(), facts.days_out_of_school)
+            hours = facts.hours_on(day)
             self._known.hours[key] = (day, hours)
         known_on, hours = self._known.hours[key]
         return hours if known_on == day else hours.on_equal_day(day - known_on)
