@@ -3,13 +3,17 @@
 from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
 
 from tripplan.planning.day.choices import Choices, times_on_grid
 from tripplan.planning.day.limits import Limits
-from tripplan.planning.day.minutes import DayMinutes, chosen
+from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day.weighing import Weighed, felt_of
+from tripplan.planning.day.weighing import LONGEST_AWAY, Weighed
 
 MOST_AT_ONCE = 32_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
@@ -121,29 +125,34 @@ def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
     yield together
 
 
-def _best_of(days: Sequence[_Day]) -> Iterator[BestChoice | None]:
+def _best_of(days: Sequence[_Day]) -> list[BestChoice | None]:
     """The same of days that are alike."""
     choices = Choices.of(*(day.limits for day in days))
     if not choices.possible.size:
-        yield from (None for _ in days)
-        return
+        return [None] * len(days)
     weighed = Weighed(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
     habits, lunch = weighed.question.habits, weighed.minutes[0].by_clock(weighed.question.habits.lunch)
     usual = sum(window.nap.minutes for window in weighed.windows)
-    across = choices.leave.shape[2]
-    for number, spot in enumerate(weighed.rank.reshape(len(days), -1).argmin(axis=1).tolist()):
-        at = (number, *divmod(spot, across))
-        if not choices.possible[at]:
-            yield None
-            continue
-        depart, home = choices.depart[number, at[1]], choices.home[number, :, at[2]]
-        yield BestChoice(
-            depart=chosen(choices.depart, at),
-            enter=chosen(choices.enter, at),
-            leave=chosen(choices.leave, at),
-            home=chosen(choices.home, at),
-            felt=felt_of(chosen(weighed.rank, at)),
-            nap_kept=chosen(weighed.kept, at),
-            nap_usual=usual,
-            lunch_out=bool(out_at_lunch(lunch, habits, depart, home).item()),
-        )
+    of_best = weighed.rank.reshape(len(days), -1).argmin(axis=1)
+    spots = np.array((np.arange(len(days)), *divmod(of_best, choices.leave.shape[2])))
+
+    def best(found: NDArray[Any]) -> NDArray[Any]:
+        # An axis of length one stands for all.
+        at = np.minimum(spots, np.array(found.shape)[:, None] - 1)
+        of_each: NDArray[Any] = found[tuple(at)]
+        return of_each
+
+    depart, home = best(choices.depart), best(choices.home)
+    told = (
+        depart,
+        best(choices.enter),
+        best(choices.leave),
+        home,
+        best(weighed.rank) // LONGEST_AWAY,
+        best(weighed.kept),
+        np.full_like(depart, usual),
+        np.broadcast_to(out_at_lunch(lunch, habits, depart, home).ravel(), depart.shape),
+    )
+    figures = zip(*(each.tolist() for each in told), strict=True)
+    possible = best(choices.possible).tolist()
+    return [BestChoice(*one) if can else None for can, one in zip(possible, figures, strict=True)]

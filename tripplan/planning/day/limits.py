@@ -64,7 +64,6 @@ class Limits:
         if question.last_wakes is not None:
             earliest = max(earliest, minutes.by_clock(question.last_wakes))
         entries = tuple(sorted(minutes.rounded_up(moment) for moment in question.hours.entry_times))
-        last_moment = minutes.moment(LONGEST_DAY, question.home_zone)
         opened: list[Opened] = []
         for span in question.hours.spans:
             opens, last_entry = minutes.rounded_up(span.opens), minutes.rounded_down(span.last_entry)
@@ -77,7 +76,7 @@ class Limits:
             busy=tuple(
                 (minutes.rounded_down(busy.start), minutes.rounded_up(busy.end))
                 for busy in question.busy
-                if busy.meets(minutes.midnight, last_moment)
+                if busy.meets(minutes.midnight, minutes.moment(LONGEST_DAY, question.home_zone))
             ),
             opened=tuple(opened),
             there=LegTimes(question.way_there),

@@ -223,11 +223,6 @@ class Weighed:
         return [stretch.at((0, row, column)) for stretch in self.stretches[number]]
 
 
-def felt_of(rank: int) -> int:
-    """The felt cost in a rank, in whole units."""
-    return rank // LONGEST_AWAY
-
-
 def late_home(
     question: DayQuestion,
     limits: Sequence[Limits],
@@ -275,7 +270,7 @@ def plan_at(weighed: Weighed, row: int, column: int | None = None) -> DayPlan:
     shows = [(seen.show, chosen(seen.start, at), chosen(seen.missed, at)) for seen in weighed.shows]
     seen = [(show.name, start, start + show.minutes) for show, start, _ in shows if start < NEVER]
     parts = (nuisance.part(at, question.currency) for nuisance in weighed.nuisances)
-    felt = Money(Decimal(felt_of(chosen(weighed.rank, at))) / UNITS, question.currency).rounded()
+    felt = Money(Decimal(chosen(weighed.rank, at) // LONGEST_AWAY) / UNITS, question.currency).rounded()
     return DayPlan(
         leave_home=minutes.moment(depart, question.home_zone),
         enter=minutes.moment(enter, place_zone),
