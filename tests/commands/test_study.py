@@ -25,6 +25,17 @@ def test_the_demos_term_is_planned(run: Run) -> None:
     assert "3 outings: at least $" in planned.out
 
 
+def test_the_terms_outings_are_kept_as_planned_ones(run: Run) -> None:
+    """All three are on record under their units and on the calendar; keeping them again changes nothing."""
+    kept = run("study", "programme", "--demo", "--keep")
+    assert (kept.status, kept.err) == (0, "")
+    assert "3 outings are planned; tripplan calendar has an entry for each." in " ".join(kept.out.split())
+    listed = json.loads(run("study", "programme", "--demo", "--json").out)
+    assert all(one["planned"] for one in listed["outings"])
+    again = run("study", "programme", "--demo", "--keep")
+    assert "All of them are planned already." in again.out
+
+
 def test_a_unit_is_added_and_changed(run: Run, own_records: Records) -> None:
     """The unit is on record as given; a wrong one is told and changes nothing; without places, status 1."""
     words = ("study", "add", "Mills", "--topic", "mills", "water", "--from", "2027-01-04", "--to")

@@ -9,14 +9,18 @@ from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
 from tripplan.errors import Finding, InputFaults
+from tripplan.files.planned_entry import tentative_for
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
+from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking, days_in, rank
+from tripplan.planning.outing import NoOuting, place_facts, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.fit import fits_of
-from tripplan.planning.study.programme import programme_of, term_from
+from tripplan.planning.study.options import party_of
+from tripplan.planning.study.programme import Programme, programme_of, term_from
 from tripplan.planning.study.sentences import (
     close_sentence,
     fit_sentence,
@@ -27,6 +31,7 @@ from tripplan.planning.study.sentences import (
     unit_sentences,
 )
 from tripplan.planning.study.units import StudyUnit
+from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 from tripplan.records.study_units import remove_unit
 
@@ -113,6 +118,7 @@ def _programme(options: Namespace, console: Console, question: Question, records
     units = _units(records)
     outings = [one.value for one in records.all(PlannedOuting).values()]
     found = programme_of(term_from(family, units, wishes, outings, ranked, today=question.today))
+    said = _keep(found, question, records) if options.keep else ""
     if options.json:
         limits = limit_sentences(wishes, units)
         console.json(study_programme_answer(question, found, limits).model_dump(mode="json"))
@@ -131,7 +137,41 @@ def _programme(options: Namespace, console: Console, question: Question, records
         [f"{one.unit.name}: {option_sentence(one.option, names)}" for one in found.outings],
     )
     console.listed("In all:", programme_sentences(found, wishes))
+    if said:
+        console.line()
+        console.line(said)
     return 0
+
+
+def _keep(found: Programme, question: Question, records: Records) -> str:
+    """Put those outings on record as planned that are not; says how many."""
+    family, ever = question.family, outings_ever(records)
+    places = {place.id: place for place in family.places}
+    new: list[tuple[PlannedOuting, int]] = []
+    for one in found.outings:
+        day, party = one.option.day, family.party(party_of(one.unit, family.household))
+        facts = place_facts(family, places[one.option.place], (day.year,))
+        outing = plan_outing(family, party, facts, day, today=question.today)
+        if one.planned is not None or isinstance(outing, NoOuting):
+            continue
+        before = ever.on(outing.place.id, day)
+        planned = tentative_for(
+            one.unit,
+            outing,
+            family.household,
+            before=before.value if before else None,
+            ids_taken=ever.ids,
+            at=question.clock(),
+        )
+        new.append((planned, before.revision if before else 0))
+    if not new:
+        return "All of them are planned already."
+    outings = wording.counted(len(new), "outing is", "outings are")
+    said = f"{outings} planned; tripplan calendar has an entry for each."
+    with records.change(question.clock(), said) as change:
+        for planned, revision in new:
+            change.save(planned, revision)
+    return said
 
 
 _TASKS: Mapping[str, Callable[[Namespace, Console, Question, Records], int]] = {

@@ -17,8 +17,26 @@ from tripplan.planning.model import Written
 from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.study.units import StudyUnit
 
 _A_YEAR = timedelta(days=366)
+
+
+def tentative_for(
+    unit: StudyUnit,
+    outing: Outing,
+    household: Household,
+    *,
+    before: PlannedOuting | None,
+    ids_taken: Collection[str],
+    at: datetime,
+) -> PlannedOuting:
+    """A unit's outing as a planned one that is still open; the arguments are those of `planned_from`."""
+    ticked = before.ticked if before else EntryTicks()
+    planned = planned_from(
+        outing, household, ticked, PlanStatus.TENTATIVE, before=before, ids_taken=ids_taken, at=at
+    )
+    return planned.model_copy(update={"study_unit": unit.name})
 
 
 def planned_from(

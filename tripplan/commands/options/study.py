@@ -12,7 +12,13 @@ def study_options(parser: ArgumentParser) -> None:
     """The tasks of `tripplan study`."""
     tasks = Tasks(parser, *PLANNING)
     json_option(tasks.add("list", "tell the study units and the places that fit"))
-    json_option(tasks.add("programme", "choose one outing a unit, together within the budget"))
+    programme = tasks.add("programme", "choose one outing a unit, together within the budget")
+    json_option(programme)
+    programme.add_argument(
+        "--keep",
+        action="store_true",
+        help="put its outings on record as planned, still open, for the calendar",
+    )
     add = tasks.add("add", "add a study unit, or change the one of this name")
     add.add_argument("name", metavar="NAME", help="what the unit is called")
     add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")

@@ -149,7 +149,7 @@ class Visits:
 
     def _kind_of(self, n: int) -> _Kind:
         busy_kind, changes = int(self._row.busy_kind[n]), int(self._at.changes[n])
-        by_night = self._changed_by_night(n)
+        by_night = self._changed_by_night(n) if changes else 0
         same = (self._ways(n).number, self._asked(n).number, *self._times(n))
         free = (0, 0 if by_night else changes, *same)
         return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 import streamlit as st
 
 from tripplan.errors import Finding, PlanError
-from tripplan.files.planned_entry import planned_from
+from tripplan.files.planned_entry import tentative_for
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
@@ -13,7 +13,7 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking
 from tripplan.planning.outing import Family, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.fit import fits_of
 from tripplan.planning.study.options import party_of, term_of
 from tripplan.planning.study.programme import (
@@ -392,17 +392,15 @@ def _keep(view: View, family: Family, kept: Sequence[tuple[StudyUnit, Outing]]) 
     new: list[tuple[PlannedOuting, int]] = []
     for unit, outing in kept:
         before = ever.on(outing.place.id, outing.day)
-        planned = planned_from(
+        planned = tentative_for(
+            unit,
             outing,
             family.household,
-            before.value.ticked if before else EntryTicks(),
-            PlanStatus.TENTATIVE,
             before=before.value if before else None,
             ids_taken=ever.ids,
             at=view.services.clock(),
         )
-        named_so = planned.model_copy(update={"study_unit": unit.name})
-        new.append((named_so, before.revision if before else 0))
+        new.append((planned, before.revision if before else 0))
     if not new:
         refuse(PAGE, findings=(Finding("", "", "", "there is nothing to keep"),))
         return
