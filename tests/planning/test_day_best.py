@@ -37,7 +37,7 @@ def days_of_one_party(draw: st.DrawFn) -> list[DayQuestion]:
     ]
 
 
-@settings(max_examples=150)
+@settings(max_examples=60)
 @given(days_of_one_party())
 def test_days_weighed_together_have_the_plans_that_each_has_alone(days: list[DayQuestion]) -> None:
     """The best choice of every day is that of `plan_day`, and none where that finds none."""

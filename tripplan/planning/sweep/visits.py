@@ -36,7 +36,7 @@ class _Kind:
     """A kind of day at a place.
 
     Attributes:
-        n: its first day.
+        n: one of its days.
         free: all that its best plan rests on if nobody is engaged.
         busy: all that it rests on with its engagements; None where it has none.
         by_night: how much later everything comes than on other days with the same `free` [min].
@@ -224,7 +224,7 @@ class Visits:
         """Have a kind of day searched, unless it is known or shows at once that there is nothing to be found.
 
         Args:
-            kind: of which the first day is looked at.
+            kind: of which one day is looked at.
             key: all that the answer rests on: `free`, or `busy` if engagements count.
         """
         known, n = self._known, kind.n
