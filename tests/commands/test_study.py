@@ -36,6 +36,14 @@ def test_the_terms_outings_are_kept_as_planned_ones(run: Run) -> None:
     assert "All of them are planned already." in again.out
 
 
+def test_outings_of_a_household_in_a_file_are_not_kept(run: Run, files: Files) -> None:
+    """The records are those of another family; the fault is told by the option."""
+    said = run("study", "programme", "--keep", "--household", files.household)
+    assert said.status == 2
+    assert "--keep" in said.err
+    assert "leave --household out" in said.err
+
+
 def test_a_unit_is_added_and_changed(run: Run, own_records: Records) -> None:
     """The unit is on record as given; a wrong one is told and changes nothing; without places, status 1."""
     words = ("study", "add", "Mills", "--topic", "mills", "water", "--from", "2027-01-04", "--to")

@@ -109,6 +109,9 @@ def _remove(options: Namespace, console: Console, question: Question, records: R
 
 
 def _programme(options: Namespace, console: Console, question: Question, records: Records) -> int:
+    if options.keep and question.whose == "files":
+        message = "outings are kept for the household on record; leave --household out"
+        raise InputFaults((Finding(ASKED, "--keep", "", message),))
     family = question.family
     wishes = wishes_on_record(question, records)
 
