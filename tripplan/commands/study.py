@@ -152,10 +152,12 @@ def _keep(found: Programme, question: Question, records: Records) -> str:
     places = {place.id: place for place in family.places}
     new: list[tuple[PlannedOuting, int]] = []
     for one in found.outings:
+        if one.planned is not None:
+            continue
         day, party = one.option.day, family.party(party_of(one.unit, family.household))
         facts = place_facts(family, places[one.option.place], (day.year,))
         outing = plan_outing(family, party, facts, day, today=question.today)
-        if one.planned is not None or isinstance(outing, NoOuting):
+        if isinstance(outing, NoOuting):
             continue
         before = ever.on(outing.place.id, day)
         planned = tentative_for(

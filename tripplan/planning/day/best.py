@@ -64,9 +64,14 @@ class _Day:
         return cls(number, question, minutes, Limits.of(question, minutes))
 
     @cached_property
+    def times(self) -> tuple[range, range]:
+        """Its departures and leaving times."""
+        return times_on_grid(self.limits)
+
+    @property
     def size(self) -> tuple[int, int]:
-        """How many departures and leaving times it has."""
-        departures, leaving_times = times_on_grid(self.limits)
+        """How many of them it has."""
+        departures, leaving_times = self.times
         return len(departures), len(leaving_times)
 
     @property
@@ -127,7 +132,8 @@ def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
 
 def _best_of(days: Sequence[_Day]) -> list[BestChoice | None]:
     """The same of days that are alike."""
-    choices = Choices.of(*(day.limits for day in days))
+    departures, leaving_times = zip(*(day.times for day in days), strict=True)
+    choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
     if not choices.possible.size:
         return [None] * len(days)
     weighed = Weighed(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))

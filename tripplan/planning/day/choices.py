@@ -96,14 +96,10 @@ class Choices:
     possible: Flags
 
     @classmethod
-    def of(cls, *limits: Limits) -> "Choices":
-        """The choices of some days on their grids.
-
-        Args:
-            limits: one a day. All days have as many spans of opening, all have entry times or none has, and
-                ways that are the same all day or none has.
-        """
-        return cls._between(limits, *zip(*map(times_on_grid, limits), strict=True))
+    def of(cls, limits: Limits) -> "Choices":
+        """The choices of one day on its grid."""
+        departures, leaving_times = times_on_grid(limits)
+        return cls.at_times((limits,), (departures,), (leaving_times,))
 
     @classmethod
     def between(cls, limits: Limits, depart: int, leave: int) -> "Choices":
@@ -111,12 +107,20 @@ class Choices:
 
         The departure is not compared with the earliest that is allowed.
         """
-        return cls._between((limits,), (range(depart, depart + 1),), (range(leave, leave + 1),))
+        return cls.at_times((limits,), (range(depart, depart + 1),), (range(leave, leave + 1),))
 
     @classmethod
-    def _between(
+    def at_times(
         cls, limits: tuple[Limits, ...], departures: Sequence[range], leaving_times: Sequence[range]
     ) -> "Choices":
+        """The choices of some days at given times; no departure is compared with the earliest allowed.
+
+        Args:
+            limits: one a day. All days have as many spans of opening, all have entry times or none has, and
+                ways that are the same all day or none has.
+            departures: from home, in order, one row of them a day [min].
+            leaving_times: from the place, likewise [min].
+        """
         depart, leave = _padded(departures)[:, :, None], _padded(leaving_times)[:, None, :]
         there = LegsOfDays(tuple(of_day.there for of_day in limits))
         back = LegsOfDays(tuple(of_day.back for of_day in limits))

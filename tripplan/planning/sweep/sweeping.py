@@ -59,7 +59,10 @@ def sweep(
 def sweeping(
     family: Family, party: Sequence[Member], places: Sequence[Place], span: DateSpan, *, today: date
 ) -> Iterator[Progress]:
-    """As `sweep`, but tells after each place how far it is; whoever asks no further stops it."""
+    """As `sweep`, but tells how far it is, place by place; whoever asks no further stops it.
+
+    Places that are searched together are told one right after the other.
+    """
     row = DateRow(span.first, (span.last - span.first).days + 1, family, tuple(party))
     columns: Columns = {
         name: np.zeros((len(places), row.count), dtype=kind) for name, kind in COLUMNS.items()

@@ -257,11 +257,9 @@ class Visits:
         """How much later everything comes, counted from midnight, on a day whose clock changed in the night.
 
         After that the day is like any other: what it rests on is all read off the changed clock, so every
-        minute of its best plan moves by as much. 0 where no clock changes, or where that could matter.
+        minute of its best plan moves by as much. 0 where the change could matter.
         """
         at, row = self._at, self._row
-        if not at.changes[n]:
-            return 0
         zone = row.household.home.zone
         offsets = row.offsets(zone)
         later = int(offsets[n] - offsets[n + 1])
