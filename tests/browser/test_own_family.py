@@ -60,6 +60,7 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     page.get_by_role("link", name="Places").first.click()
     page.get_by_role("heading", level=1, name="Places").wait_for()
     page.get_by_text("By a form").click()
+    telephone.settle()
     fill(telephone, "new_card_family", PLACE)
     page.locator(".st-key-new_card_family_4_source input").press("Tab")
     # One grown-up at 9.50, Leo (7 years) at 5, Mia (2 years) free.
