@@ -5,6 +5,7 @@ import timeit
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import numpy as np
 import pytest
@@ -15,7 +16,7 @@ from tests.benchmarks.test_compare_speed import demo
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.day import DayQuestion
-from tripplan.planning.day.best import BestChoice, best_choices
+from tripplan.planning.day.best import BestChoice, best_between, best_choices
 from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
 from tripplan.planning.sweep import known
 from tripplan.planning.sweep.sweeping import sweep
@@ -111,12 +112,12 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
     whole = seconds(lambda: sweep(family, party, family.places, span, today=TODAY), repeat=3)
     asked: list[DayQuestion] = []
 
-    def remembered(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
+    def remembered(questions: Sequence[DayQuestion], *engaged: Any) -> list[list[BestChoice | None]]:
         asked.extend(questions)
-        return best_choices(questions)
+        return best_between(questions, *engaged)
 
     with pytest.MonkeyPatch.context() as patched:
-        patched.setattr(known, "best_choices", remembered)
+        patched.setattr(known, "best_between", remembered)
         sweep(family, party, family.places, span, today=TODAY)
     searched = seconds(lambda: best_choices(asked), repeat=20)
     with capsys.disabled():

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from tests.planning.day_questions import make_hours, make_napper, make_question
 from tests.planning.test_day_exhaustive import questions
+from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayQuestion, plan_day
-from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, best_choices
+from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, Engagements, best_between, best_choices
 from tripplan.planning.day.felt import UNITS
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.money import Money
@@ -44,6 +45,32 @@ def test_days_weighed_together_have_the_plans_that_each_has_alone(days: list[Day
     assert [as_planned(day, best) for day, best in zip(days, best_choices(days), strict=True)] == [
         planned(day) for day in days
     ]
+
+
+@settings(max_examples=60)
+@given(days_of_one_party(), st.data())
+def test_a_day_weighed_once_has_the_plan_of_each_of_its_engagements(
+    days: list[DayQuestion], data: st.DataObject
+) -> None:
+    """Some engagements, others and none beside those of the question: as if each had been asked for alone."""
+    times = st.tuples(st.integers(300, 1300), st.integers(0, 240)).map(lambda span: (span[0], sum(span)))
+    engaged = [
+        data.draw(st.lists(st.lists(times, max_size=3).map(tuple), min_size=1, max_size=4)) for _ in days
+    ]
+    found = best_between(days, engaged)
+    assert found == [
+        best_choices([with_engagements(day, these) for these in of_day])
+        for day, of_day in zip(days, engaged, strict=True)
+    ]
+
+
+def with_engagements(question: DayQuestion, engagements: Engagements) -> DayQuestion:
+    """The same question with more that the day may not touch."""
+    minutes, zone = DayMinutes(question.day, question.home_zone), question.home_zone
+    more = (
+        Busy(start=minutes.moment(start, zone), end=minutes.moment(end, zone)) for start, end in engagements
+    )
+    return replace(question, busy=(*question.busy, *more))
 
 
 def test_more_days_than_fit_one_array_come_back_in_their_order() -> None:

@@ -9,12 +9,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.choices import Choices, times_on_grid
-from tripplan.planning.day.limits import Limits
-from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.limits import NEVER, Limits
+from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day.weighing import LONGEST_AWAY, Weighed
+from tripplan.planning.day.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
 
+Engagements = tuple[tuple[int, int], ...]
+"""Times that a day may not touch, as (start, end) in minutes since midnight at home [min]."""
 MOST_AT_ONCE = 32_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
 
@@ -51,17 +53,19 @@ class _Day:
     Attributes:
         number: which of them.
         question, minutes, limits: the day, how it is counted and what may not be bent.
+        engaged: the engagements, beside those of the question, to search it with, each time others.
     """
 
     number: int
     question: DayQuestion
     minutes: DayMinutes
     limits: Limits
+    engaged: Sequence[Engagements]
 
     @classmethod
-    def of(cls, number: int, question: DayQuestion) -> "_Day":
+    def of(cls, number: int, question: DayQuestion, engaged: Sequence[Engagements]) -> "_Day":
         minutes = DayMinutes(question.day, question.home_zone)
-        return cls(number, question, minutes, Limits.of(question, minutes))
+        return cls(number, question, minutes, Limits.of(question, minutes), engaged)
 
     @cached_property
     def times(self) -> tuple[range, range]:
@@ -100,15 +104,31 @@ class _Day:
 def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
     """The choice with the least felt cost of each day, as `plan_day` finds it; None on an impossible day.
 
-    Days that are alike in all but their ways, hours and lengths of stay are weighed together.
-
     Args:
         questions: the days; the places must be open.
     """
-    found: list[BestChoice | None] = [None] * len(questions)
+    return [best for (best,) in best_between(questions, [[()]] * len(questions))]
+
+
+def best_between(
+    questions: Sequence[DayQuestion], engaged: Sequence[Sequence[Engagements]]
+) -> list[list[BestChoice | None]]:
+    """The same for days of which each may be lived with other engagements.
+
+    Days that are alike in all but their ways, hours and lengths of stay are weighed together. Each of them is
+    weighed once, however many the engagements it is asked with.
+
+    Args:
+        questions: the days; the places must be open.
+        engaged: for each day the engagements, beside its own, to search it with, each time others.
+
+    Returns:
+        For each day the best choice with each of these engagements.
+    """
+    found: list[list[BestChoice | None]] = [[]] * len(questions)
     alike: dict[Hashable, list[_Day]] = {}
-    for number, question in enumerate(questions):
-        day = _Day.of(number, question)
+    for number, (question, with_these) in enumerate(zip(questions, engaged, strict=True)):
+        day = _Day.of(number, question, with_these)
         alike.setdefault(day.alike, []).append(day)
     for days in alike.values():
         for together in _together(days):
@@ -130,35 +150,89 @@ def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
     yield together
 
 
-def _best_of(days: Sequence[_Day]) -> list[BestChoice | None]:
+def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
     """The same of days that are alike."""
     departures, leaving_times = zip(*(day.times for day in days), strict=True)
     choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
     if not choices.possible.size:
-        return [None] * len(days)
+        return [[None] * len(day.engaged) for day in days]
     weighed = Weighed(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
-    habits, lunch = weighed.question.habits, weighed.minutes[0].by_clock(weighed.question.habits.lunch)
-    usual = sum(window.nap.minutes for window in weighed.windows)
-    of_best = weighed.rank.reshape(len(days), -1).argmin(axis=1)
-    spots = np.array((np.arange(len(days)), *divmod(of_best, choices.leave.shape[2])))
+    of_days = zip(days, weighed.rank, choices.depart[:, :, 0], choices.home[:, 0], strict=True)
+    found = [list(_best_clear_of(day.engaged, *of_day)) for day, *of_day in of_days]
+    spots = [(number, *spot) for number, of_day in enumerate(found) for spot in of_day if spot is not None]
+    told = iter(_told(weighed, np.array(spots, dtype=np.int64).reshape(-1, 3).T))
+    return [[None if spot is None else next(told) for spot in of_day] for of_day in found]
 
-    def best(found: NDArray[Any]) -> NDArray[Any]:
+
+def _best_clear_of(
+    engaged: Iterable[Engagements], rank: Minutes, depart: Minutes, home: Minutes
+) -> Iterator[tuple[int, int] | None]:
+    """Which departure and leaving time of a day is best with each of some engagements; None if none can be.
+
+    Args:
+        engaged: the engagements, each time others.
+        rank: as in `Weighed`, of shape (departures, leaving times).
+        depart: departures from home, in order [min].
+        home: being home for each leaving time [min].
+    """
+    best = divmod(int(rank.argmin()), home.size)
+    set_out, back = int(depart[best[0]]), int(home[best[1]])
+    for engagements in engaged:
+        # The best of all choices is the best of those that keep clear, if it is one.
+        if all(back <= start or set_out >= end for start, end in engagements):
+            yield best if rank[best] < IMPOSSIBLE else None
+        else:
+            of_each = list(_best_in_each(_between(engagements), rank, depart, home))
+            yield min(of_each)[1] if of_each else None
+
+
+def _best_in_each(
+    spans: Iterable[tuple[int, int]], rank: Minutes, depart: Minutes, home: Minutes
+) -> Iterator[tuple[int, tuple[int, int]]]:
+    """The rank of the best choice inside each span that has a possible one, and which it is."""
+    for begins, ends in spans:
+        first, columns = int(np.searchsorted(depart, begins)), np.flatnonzero(home <= ends)
+        inside = rank[first:, columns]
+        if inside.size:
+            row, column = divmod(int(inside.argmin()), columns.size)
+            if inside[row, column] < IMPOSSIBLE:
+                yield int(inside[row, column]), (first + row, int(columns[column]))
+
+
+def _between(engagements: Engagements) -> Iterator[tuple[int, int]]:
+    """The times before, between and after engagements [min]."""
+    begins = -NEVER
+    for start, end in sorted(engagements):
+        yield begins, start
+        begins = max(begins, end)
+    yield begins, NEVER
+
+
+def _told(weighed: Weighed, spots: NDArray[np.int64]) -> list[BestChoice]:
+    """Some choices in bare minutes.
+
+    Args:
+        weighed: the days.
+        spots: of each choice its day, departure and leaving time, in three rows.
+    """
+    choices, habits = weighed.choices, weighed.question.habits
+    lunch = weighed.minutes[0].by_clock(habits.lunch)
+    usual = sum(window.nap.minutes for window in weighed.windows)
+
+    def at(found: NDArray[Any]) -> NDArray[Any]:
         # An axis of length one stands for all.
-        at = np.minimum(spots, np.array(found.shape)[:, None] - 1)
-        of_each: NDArray[Any] = found[tuple(at)]
+        of_each: NDArray[Any] = found[tuple(np.minimum(spots, np.array(found.shape)[:, None] - 1))]
         return of_each
 
-    depart, home = best(choices.depart), best(choices.home)
+    depart, home = at(choices.depart), at(choices.home)
     told = (
         depart,
-        best(choices.enter),
-        best(choices.leave),
+        at(choices.enter),
+        at(choices.leave),
         home,
-        best(weighed.rank) // LONGEST_AWAY,
-        best(weighed.kept),
+        at(weighed.rank) // LONGEST_AWAY,
+        at(weighed.kept),
         np.full_like(depart, usual),
         np.broadcast_to(out_at_lunch(lunch, habits, depart, home).ravel(), depart.shape),
     )
-    figures = zip(*(each.tolist() for each in told), strict=True)
-    possible = best(choices.possible).tolist()
-    return [BestChoice(*one) if can else None for can, one in zip(possible, figures, strict=True)]
+    return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), strict=True)]

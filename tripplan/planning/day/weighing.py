@@ -38,6 +38,9 @@ from tripplan.planning.money import Money
 LONGEST_AWAY = 2**13
 """Longer than any day [min]; felt cost times this plus the time away puts both in one whole number."""
 
+IMPOSSIBLE = int(np.iinfo(np.int64).max)
+"""The rank of a choice that does not keep every limit."""
+
 
 @dataclass(frozen=True, eq=False)
 class Weighed:
@@ -118,7 +121,7 @@ class Weighed:
         weights = [nuisance.weight(LONGEST_AWAY) for nuisance in self.nuisances]
         choices = self.choices
         rank = combined(np.add, [*weights, choices.home, -choices.depart])
-        np.putmask(rank, ~choices.possible, np.iinfo(np.int64).max)
+        np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
 
     def _of_the_road(self) -> Iterator[Nuisance]:

@@ -4,7 +4,7 @@ from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from tripplan.planning.day.best import BestChoice, best_choices
+from tripplan.planning.day.best import BestChoice, Engagements, best_between
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.hours import DayHours
 from tripplan.planning.sweep.table import Verdict
@@ -66,19 +66,17 @@ class Search:
     """A day that is to be searched.
 
     Attributes:
-        question: the day.
+        question: the day, as if nobody was engaged.
         by_night: how much later everything comes that day than on others of its kind [min].
-        without: why there is none if nothing is found.
+        engaged: the engagements of days that are like it but for them, by all that these days rest on.
     """
 
     question: DayQuestion
     by_night: int
-    without: Verdict
+    engaged: dict[Key, Engagements] = field(default_factory=dict)
 
-    def visit(self, best: BestChoice | None) -> Visit | Verdict:
+    def visit(self, best: BestChoice) -> Visit:
         """What was found, as on other days of the kind."""
-        if best is None:
-            return self.without
         return Visit.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
 
 
@@ -99,9 +97,15 @@ class Known:
 
     def search(self) -> None:
         """Search all days that wait for it, and keep what is found among the visits."""
-        best = best_choices([search.question for search in self.searches.values()])
-        for (key, search), choice in zip(self.searches.items(), best, strict=True):
-            self.visits[key] = search.visit(choice)
+        searches = self.searches.values()
+        found = best_between(
+            [search.question for search in searches], [[(), *search.engaged.values()] for search in searches]
+        )
+        for (free, search), (best, *between) in zip(self.searches.items(), found, strict=True):
+            self.visits[free] = Verdict.TOO_LITTLE_TIME if best is None else search.visit(best)
+            without = Verdict.TOO_LITTLE_TIME if best is None else Verdict.FAMILY_BUSY
+            for busy, clear in zip(search.engaged, between, strict=True):
+                self.visits[busy] = without if clear is None else search.visit(clear)
         self.searches.clear()
 
     def number(self, value: Hashable) -> int:

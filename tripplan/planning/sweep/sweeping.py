@@ -14,7 +14,6 @@ from tripplan.planning.sweep.dates import DateRow
 from tripplan.planning.sweep.known import Known
 from tripplan.planning.sweep.place_days import Columns, PlaceDays, fill
 from tripplan.planning.sweep.table import COLUMNS, DayTable
-from tripplan.planning.sweep.visits import Visits
 
 TOGETHER = 100
 """The days of so many places are searched together, and progress is still told often enough [-]."""
@@ -75,11 +74,10 @@ def sweeping(
         for number, facts in enumerate(every_fact, begin):
             of_place = {name: values[number] for name, values in columns.items()}
             together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
-        every_visit = [of_place.visits for of_place in together if of_place.visits is not None]
-        for ask in (Visits.ask, Visits.ask_again):
-            for visits in every_visit:
-                ask(visits)
-            known.search()
+        for place_days in together:
+            if place_days.visits is not None:
+                place_days.visits.ask()
+        known.search()
         fill(together)
         yield from (Progress(begin + done, len(places)) for done in range(1, len(together) + 1))
     table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]

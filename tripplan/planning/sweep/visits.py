@@ -6,7 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import BestChoice
+from tripplan.planning.day.best import BestChoice, Engagements
 from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
@@ -97,30 +97,20 @@ class Visits:
         )
 
     def ask(self) -> None:
-        """Have the best plan of each kind of day searched, as if nobody was engaged."""
+        """Have the best plan of each kind of day searched, unless it is known already."""
         for kind in self._kinds:
-            if kind.busy is not None and self._leaves_no_room(kind.n):
+            if kind.busy is None:
+                self._ask(kind)
+            elif self._leaves_no_room(kind.n):
                 self._known.visits[kind.busy] = Verdict.FAMILY_BUSY
-            else:
-                self._ask(kind, kind.free)
-
-    def ask_again(self) -> None:
-        """Once the first search is over, have those days searched whose plan meets an engagement."""
-        for kind in self._kinds:
-            if kind.busy is None or kind.busy in self._known.visits:
-                continue
-            free = self._free(kind)
-            # The best of all plans is the best of those that keep clear of the engagements, if it is one.
-            if isinstance(free, Verdict) or _keeps_clear(free.best, self._row.busy_minutes[kind.n]):
-                self._known.visits[kind.busy] = free
-            else:
-                self._ask(kind, kind.busy)
+            elif kind.busy not in self._known.visits:
+                self._ask(kind)
+                self._ask_around_engagements(kind, kind.busy)
 
     def found(self) -> list[Visit | Verdict]:
-        """Once both searches are over, the best plan of each kind of day, or why there is none."""
-        return [
-            self._free(kind) if kind.busy is None else self._known.visits[kind.busy] for kind in self._kinds
-        ]
+        """Once the searches are over, the best plan of each kind of day, or why there is none."""
+        found = [(kind, self._known.visits[kind.busy or kind.free]) for kind in self._kinds]
+        return [one if isinstance(one, Verdict) else one.later(kind.by_night) for kind, one in found]
 
     @property
     def kind(self) -> Numbers:
@@ -215,43 +205,43 @@ class Visits:
             *(known.number(rule.spans[rule.kind[n]]) for rule in at.inside),
         )
 
-    def _free(self, kind: _Kind) -> Visit | Verdict:
-        """What was found for a kind of day if nobody is engaged."""
-        found = self._known.visits[kind.free]
-        return found if isinstance(found, Verdict) else found.later(kind.by_night)
-
-    def _ask(self, kind: _Kind, key: Key) -> None:
-        """Have a kind of day searched, unless it is known or shows at once that there is nothing to be found.
-
-        Args:
-            kind: of which one day is looked at.
-            key: all that the answer rests on: `free`, or `busy` if engagements count.
-        """
+    def _ask(self, kind: _Kind) -> None:
+        """Have a kind of day searched as if nobody was engaged, unless that is known or shows at once."""
         known, n = self._known, kind.n
-        if key in known.visits or key in known.searches:
+        if kind.free in known.visits or kind.free in known.searches:
             return
         # The minutes of a day whose clock changes by day are not those of the clock.
         if (kind.by_night or not self._at.changes[n]) and self._limits_with_room(n) is None:
-            known.visits[key] = Verdict.TOO_LITTLE_TIME
+            known.visits[kind.free] = Verdict.TOO_LITTLE_TIME
+        elif self._hours_on(n).openness is not Openness.OPEN:
+            known.visits[kind.free] = Verdict.CLOSED
+        else:
+            known.searches[kind.free] = self._search(kind)
+
+    def _ask_around_engagements(self, kind: _Kind, busy: Key) -> None:
+        """Have a kind of day searched that is asked for already as if nobody was engaged."""
+        known, spans = self._known, self._row.busy_minutes[kind.n]
+        free = known.visits.get(kind.free)
+        # The best of all plans is the best of those that keep clear of the engagements, if it is one.
+        if isinstance(free, Verdict) or (free and _keeps_clear(free.best, _later(spans, -kind.by_night))):
+            known.visits[busy] = free
             return
-        hours = self._hours_on(n)
-        if hours.openness is not Openness.OPEN:
-            known.visits[key] = Verdict.CLOSED
-            return
-        there, back = self.ways(n)
+        search = known.searches.get(kind.free)
+        if search is None:
+            search = known.searches[kind.free] = self._search(kind)
+        search.engaged[busy] = _later(spans, search.by_night - kind.by_night)
+
+    def _search(self, kind: _Kind) -> Search:
+        there, back = self.ways(kind.n)
         question = replace(
-            self._asked(n).question,
-            day=self._row.days[n],
-            hours=hours,
+            self._asked(kind.n).question,
+            day=self._row.days[kind.n],
+            hours=self._hours_on(kind.n),
             way_there=there,
             way_home=back,
             busy=(),
         )
-        if key == kind.free:
-            known.searches[key] = Search(question, kind.by_night, Verdict.TOO_LITTLE_TIME)
-        else:
-            question = replace(question, busy=self._row.busy_on[n])
-            known.searches[key] = Search(question, 0, Verdict.FAMILY_BUSY)
+        return Search(question, kind.by_night)
 
     def _changed_by_night(self, n: int) -> int:
         """How much later everything comes, counted from midnight, on a day whose clock changed in the night.
@@ -326,8 +316,12 @@ class Visits:
 _NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
 
 
-def _keeps_clear(best: BestChoice, busy: tuple[tuple[int, int], ...]) -> bool:
-    return all(best.home <= start or best.depart >= end for start, end in busy)
+def _keeps_clear(best: BestChoice, engagements: Engagements) -> bool:
+    return all(best.home <= start or best.depart >= end for start, end in engagements)
+
+
+def _later(engagements: Engagements, minutes: int) -> Engagements:
+    return tuple((start + minutes, end + minutes) for start, end in engagements)
 
 
 def _decisive(way: Way) -> tuple[object, ...]:
