@@ -17,7 +17,7 @@ from tripplan.planning.day.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
 
 Engagements = tuple[tuple[int, int], ...]
 """Times that a day may not touch, as (start, end) in minutes since midnight at home [min]."""
-MOST_AT_ONCE = 32_000
+MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
 
 

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.day.legs import LegsOfDays
 from tripplan.planning.day.limits import NEVER, Limits, Opened
-from tripplan.planning.day.minutes import Minutes, a_day
+from tripplan.planning.day.minutes import NARROW, Minutes, a_day
 
 Flags = NDArray[np.bool_]
 _BEYOND = 10**6
@@ -132,7 +132,7 @@ class Choices:
         if len(opened) == 1:
             enter, in_time = opened[0].enter(arrive), in_time & opened[0].holds(leave)
         else:
-            enter = np.full((len(limits), depart.shape[1], leave.shape[2]), NEVER)
+            enter = np.full((len(limits), depart.shape[1], leave.shape[2]), NEVER, dtype=NARROW)
             for spans in opened:
                 enter = np.where(spans.holds(leave), spans.enter(arrive), enter)
         # What rests on one time alone is ruled out by that time: a hundred numbers instead of thousands.
@@ -170,8 +170,8 @@ def _on_grid(first: int, last: int, grid: int) -> range:
 
 def _padded(times: Sequence[range]) -> Minutes:
     """Times of each day in a row, shorter rows going on in their steps; shape (days, times) [min]."""
-    starts, steps = np.array([(of_day.start, of_day.step) for of_day in times]).T[..., None]
-    padded: Minutes = starts + steps * np.arange(max(map(len, times)))
+    starts, steps = np.array([(of_day.start, of_day.step) for of_day in times], dtype=NARROW).T[..., None]
+    padded: Minutes = starts + steps * np.arange(max(map(len, times)), dtype=NARROW)
     return padded
 
 
@@ -191,4 +191,4 @@ def _engagements(limits: Sequence[Limits]) -> Iterable[tuple[Minutes, Minutes]]:
 def _in_rows(numbers: Sequence[Sequence[int]], beyond: int) -> Minutes:
     """Rows of one length, at least one long, the shorter ones filled up."""
     longest = max(1, *map(len, numbers))
-    return np.array([[*row, *[beyond] * (longest - len(row))] for row in numbers])
+    return np.array([[*row, *[beyond] * (longest - len(row))] for row in numbers], dtype=NARROW)

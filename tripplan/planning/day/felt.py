@@ -66,9 +66,9 @@ class Nuisance:
     def _weight(self, amount: Minutes, finer: int = 1) -> Minutes:
         rate = _rate(self.price)
         if self.measure is Measure.MINUTES:
-            weight: Minutes = amount * (rate * finer)
+            weight: Minutes = np.multiply(amount, rate * finer, dtype=np.int64)
         else:
-            weight = amount * (60 * rate) // self.measure.value * finer
+            weight = np.multiply(amount, 60 * rate, dtype=np.int64) // self.measure.value * finer
         return weight
 
     def part(self, at: tuple[int, int, int], currency: str) -> FeltPart:

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.day.delays import Delay, getting_off_late, longer_than_likely
 from tripplan.planning.day.legs import LegsOfDays, LegTimes
-from tripplan.planning.day.minutes import Minutes, a_day
+from tripplan.planning.day.minutes import NARROW, Minutes, a_day
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.ranges import Range
 
@@ -229,7 +229,7 @@ class Lateness:
         and the minutes left to due; a planned start then takes its average over the minutes from it on.
         """
         may = self._may_be_late(starts, due)
-        found = np.zeros(may.shape, dtype=np.int64)
+        found = np.zeros(may.shape, dtype=NARROW)
         spots = np.nonzero(may)
         if not spots[0].size:
             return found
@@ -252,4 +252,4 @@ def _no_quicker(way: LegTimes) -> Range:
 
 def _whole(figures: NDArray[np.float64]) -> Minutes:
     """Rounded half up."""
-    return np.floor(figures + 0.5).astype(np.int64)
+    return np.floor(figures + 0.5).astype(NARROW)

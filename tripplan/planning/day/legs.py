@@ -6,7 +6,7 @@ from functools import cached_property
 
 import numpy as np
 
-from tripplan.planning.day.minutes import Minutes, a_day
+from tripplan.planning.day.minutes import NARROW, Minutes, a_day
 from tripplan.planning.travel.drive import Leg, Way
 
 
@@ -98,7 +98,7 @@ class LegsOfDays:
         Returns:
             The figures, of a shape that fits the starts.
         """
-        of_legs: Minutes = np.asarray(figures)[self.which(starts)]
+        of_legs: Minutes = np.asarray(figures, dtype=NARROW)[self.which(starts)]
         return of_legs
 
     def which(self, starts: Minutes) -> Minutes:

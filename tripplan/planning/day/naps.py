@@ -196,14 +196,14 @@ def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> 
 
 def before_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:
     """Where a child could sleep until it is at the place: at home, then in the car."""
-    at_home = Stretch(SleepsIn.HOME, np.full((1, 1, 1), -LONGEST_DAY), choices.depart)
+    at_home = Stretch(SleepsIn.HOME, a_day([-LONGEST_DAY]), choices.depart)
     return [at_home, *_in_the_car(nap, choices.there, choices.depart)]
 
 
 def after_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:
     """Where a child could sleep once it has left the place: in the car, then at home."""
     found = list(_in_the_car(nap, choices.back, choices.leave))
-    for_good = np.full((1, 1, 1), 2 * LONGEST_DAY)
+    for_good = a_day([2 * LONGEST_DAY])
     found.append(Stretch(SleepsIn.HOME, choices.home, for_good))
     if nap.in_car and nap.stays_asleep_when_moved:
         start, parks = _last_stretch(choices.back, choices.leave)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from functools import cached_property, reduce
+from itertools import chain
 
 import numpy as np
 
@@ -106,21 +107,24 @@ class Weighed:
     @cached_property
     def nuisances(self) -> tuple[Nuisance, ...]:
         """What is weighed."""
+        return tuple(self._each_nuisance())
+
+    def _each_nuisance(self) -> Iterator[Nuisance]:
         lost = sum(window.nap.minutes for window in self.windows) - self.kept
-        return (
-            Nuisance("lost nap", lost, self.question.worth.lost_nap_hour),
-            *self._of_the_road(),
-            *self._of_the_visit(),
-            *self._of_lunch(),
-            *self._of_being_late(),
-        )
+        yield Nuisance("lost nap", lost, self.question.worth.lost_nap_hour)
+        yield from self._of_the_road()
+        yield from self._of_the_visit()
+        yield from self._of_lunch()
+        yield from self._of_being_late()
 
     @cached_property
     def rank(self) -> Minutes:
         """Felt cost first, then the time away; the least is the best, impossible ones come last."""
-        weights = [nuisance.weight(LONGEST_AWAY) for nuisance in self.nuisances]
+        # Of many days they are not kept: memory that is used again at once stays in the processor's own.
+        nuisances = self.nuisances if len(self.questions) == 1 else self._each_nuisance()
+        weights = (nuisance.weight(LONGEST_AWAY) for nuisance in nuisances)
         choices = self.choices
-        rank = combined(np.add, [*weights, choices.home, -choices.depart])
+        rank = combined(np.add, chain(weights, (choices.home, -choices.depart)))
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
 
@@ -165,7 +169,7 @@ class Weighed:
     def _spent_in(self, spans: Sequence[Sequence[tuple[datetime, datetime]]]) -> tuple[Minutes, Minutes]:
         """Time inside that lies in some spans, as many each day, and how long these are together [min]."""
         choices = self.choices
-        spent, whole = np.zeros_like(choices.visit), np.zeros((1, 1, 1), dtype=np.int64)
+        spent, whole = np.zeros_like(choices.visit), a_day([0])
         for of_days in zip(*spans, strict=True):
             days = list(zip(self.minutes, of_days, strict=True))
             first = a_day([minutes.rounded_up(start) for minutes, (start, _) in days])
@@ -203,7 +207,7 @@ class Weighed:
     def _too_late_to_enter(self) -> Minutes:
         """The chance of that, in thousandths."""
         choices, there = self.choices, self._there
-        late = np.zeros((1, 1, 1), dtype=np.int64)
+        late = a_day([0])
         for spans in choices.opened:
             if spans.entries is None and not there.may_be_late(choices.depart, spans.last_entry):
                 continue
