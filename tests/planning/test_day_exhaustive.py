@@ -6,6 +6,7 @@ from decimal import Decimal
 from itertools import groupby
 from zoneinfo import ZoneInfo
 
+import numpy as np
 from hypothesis import HealthCheck, Phase, assume, given, settings
 from hypothesis import strategies as st
 
@@ -57,7 +58,7 @@ STOPS = [(), (Stop(0, 10, "fuel"),), (Stop(40, 25, "pick up Gus"),)]
 changing_legs = st.builds(
     lambda legs, stops, every: TimedLeg(
         tuple(replace(leg, stops=stops) for leg in legs),
-        tuple(minute // every % len(legs) for minute in range(3 * 24 * 60)),
+        (np.arange(3 * 24 * 60) // every % len(legs)).astype(np.int16),
     ),
     st.lists(legs, min_size=2, max_size=3),
     st.sampled_from(STOPS),

@@ -92,7 +92,8 @@ TWO_SPANS = replace(
     ),
 )
 """Whoever misses the last entry at 10:00 turns round; nobody sits four hours in front of a door."""
-RUSH = TimedLeg((make_leg(60), make_leg(90)), tuple(int(minute >= 9 * 60) for minute in range(3 * 24 * 60)))
+MINUTES = np.arange(3 * 24 * 60)
+RUSH = TimedLeg((make_leg(60), make_leg(90)), (MINUTES >= 9 * 60).astype(np.int16))
 QUESTIONS = {
     "timed entry": (
         make_question(
@@ -134,7 +135,7 @@ QUESTIONS = {
             way_there=unsure(make_leg(), 50, 85),
             way_home=TimedLeg(
                 (unsure(make_leg(60), 50, 80), unsure(make_leg(95), 80, 125)),
-                tuple(int(14 * 60 + 15 <= minute < 17 * 60) for minute in range(3 * 24 * 60)),
+                ((MINUTES >= 14 * 60 + 15) & (MINUTES < 17 * 60)).astype(np.int16),
             ),
             hours=make_hours(("12:00", "17:00"), last_entry="14:00"),
             habits=Habits(usual_delay_minutes=10, late_one_day_in_ten_minutes=40, home_by=time(16, 30)),

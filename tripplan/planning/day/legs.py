@@ -53,7 +53,7 @@ class LegTimes:
     @property
     def by_minute(self) -> Minutes:
         """For every minute since midnight at home the leg that begins then, as in `TimedLeg`."""
-        return np.array([0]) if isinstance(self.way, Leg) else self.way.numbers
+        return np.array([0]) if isinstance(self.way, Leg) else self.way.by_minute
 
     @cached_property
     def _minutes(self) -> list[int]:

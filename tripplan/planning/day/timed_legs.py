@@ -42,9 +42,9 @@ def timed_leg(leg_of: Callable[[int | None], Leg], rush: Iterable[RushHours], mi
     least = int(driving.min())
     occurs = np.bincount(driving - least) > 0
     lengths = (np.flatnonzero(occurs) + least).tolist()
-    by_minute = (np.cumsum(occurs) - 1)[driving - least]
+    by_minute = (np.cumsum(occurs, dtype=np.int16) - 1)[driving - least]
     legs = (free if length == free.drive_minutes else leg_of(length) for length in lengths)
-    return TimedLeg(tuple(legs), tuple(by_minute.tolist()))
+    return TimedLeg(tuple(legs), by_minute)
 
 
 def _on_each_day(hours: RushHours, minutes: DayMinutes) -> Iterator[tuple[datetime, datetime]]:

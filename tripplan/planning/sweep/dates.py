@@ -245,19 +245,23 @@ def grouped(columns: Sequence[Numbers]) -> tuple[Numbers, Numbers]:
         For each kind of day one of its days, and for each day its kind.
     """
     told = np.array(columns)
-    least = told.min(axis=1, keepdims=True)
-    widths = (told.max(axis=1) - least[:, 0] + 1).tolist()
+    least, most = told.min(axis=1).tolist(), told.max(axis=1).tolist()
     key, count = np.zeros(told.shape[1], dtype=np.int64), 1
-    for column, width in zip(told - least, widths, strict=True):
-        if width == 1:
+    for column, first, last in zip(told, least, most, strict=True):
+        if first == last:
             continue
-        column, width = _renumbered(column, width) if width > _NARROW else (column, width)
-        key, count = _renumbered(key, count) if count * width > _TABLE else (key, count)
-        key, count = key * width + column, count * width
-    kinds, count = _renumbered(key, count)
-    one = np.empty(count, dtype=np.int64)
-    one[kinds] = np.arange(len(kinds))
-    return one, kinds
+        column, width = column - first, last - first + 1
+        if width > _NARROW:
+            column, width = _renumbered(column, width)
+        if count * width > _TABLE:
+            key, count = _renumbered(key, count)
+        key, count = key * width + column if count > 1 else column, count * width
+    if count > _WIDE:
+        key, count = _renumbered(key, count)
+    one = np.full(count, -1)
+    one[key] = np.arange(len(key))
+    there = one >= 0
+    return one[there], (np.cumsum(there) - 1)[key]
 
 
 def _renumbered(numbers: Numbers, below: int) -> tuple[Numbers, int]:

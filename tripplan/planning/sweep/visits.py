@@ -329,4 +329,4 @@ def _decisive(way: Way) -> tuple[object, ...]:
     if isinstance(way, Leg):
         halts = tuple((halt.after_minutes, halt.minutes) for halt in way.halts)
         return (way.load_up_minutes, way.drive_minutes, way.drive.minutes, way.unload_minutes, *halts)
-    return (way.by_minute, *map(_decisive, way.legs))
+    return (way.by_minute.tobytes(), *map(_decisive, way.legs))

@@ -113,7 +113,7 @@ class Leg:
         return self
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class TimedLeg:
     """One drive whose length depends on when it begins.
 
@@ -124,16 +124,12 @@ class TimedLeg:
     """
 
     legs: tuple[Leg, ...]
-    by_minute: tuple[int, ...]
-
-    @cached_property
-    def numbers(self) -> NDArray[np.int64]:
-        """`by_minute` as an array."""
-        return np.array(self.by_minute)
+    by_minute: NDArray[np.int16]
 
     def at(self, minute: int) -> Leg:
         """The leg whose load-up begins at a minute since midnight at home."""
-        return self.legs[self.by_minute[min(minute, len(self.by_minute) - 1)]]
+        number: int = self.by_minute[min(minute, self.by_minute.size - 1)]
+        return self.legs[number]
 
 
 Way = Leg | TimedLeg
