@@ -10,6 +10,7 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.household import Member
 from tripplan.planning.outing import Family, place_facts
 from tripplan.planning.place import Place
+from tripplan.planning.sweep.collector import left_alone
 from tripplan.planning.sweep.dates import DateRow
 from tripplan.planning.sweep.known import Known
 from tripplan.planning.sweep.place_days import Columns, PlaceDays, fill
@@ -69,16 +70,17 @@ def sweeping(
     known = Known()
     years = range(span.first.year, span.last.year + 1)
     for begin in range(0, len(places), TOGETHER):
-        together = []
-        every_fact = [place_facts(family, place, years) for place in places[begin : begin + TOGETHER]]
-        for number, facts in enumerate(every_fact, begin):
-            of_place = {name: values[number] for name, values in columns.items()}
-            together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
-        for place_days in together:
-            if place_days.visits is not None:
-                place_days.visits.ask()
-        known.search()
-        fill(together)
+        with left_alone():
+            together = []
+            every_fact = [place_facts(family, place, years) for place in places[begin : begin + TOGETHER]]
+            for number, facts in enumerate(every_fact, begin):
+                of_place = {name: values[number] for name, values in columns.items()}
+                together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
+            for place_days in together:
+                if place_days.visits is not None:
+                    place_days.visits.ask()
+            known.search()
+            fill(together)
         yield from (Progress(begin + done, len(places)) for done in range(1, len(together) + 1))
     table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
     yield Progress(len(places), len(places), table)
