@@ -22,6 +22,7 @@ import pytest
 from numpy.typing import NDArray
 
 from tests.published.crowd_tables import Counts, bicycles, fitted, park, zoo
+from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
 from tripplan.planning.crowds.levels import (
     CITY_BICYCLES,
     CITY_ZOO,
@@ -32,7 +33,7 @@ from tripplan.planning.crowds.levels import (
     Table,
     pooled,
 )
-from tripplan.planning.crowds.risk import busiest_fifth_chances, crowd_risks
+from tripplan.planning.crowds.risk import crowd_risks
 from tripplan.planning.place import WhoComes
 
 SHIPPED = {"zoo": CITY_ZOO, "bicycles": CITY_BICYCLES, "park": RIVERSIDE_PARK}

@@ -1,13 +1,10 @@
 """Crowd risk of the open days of a year."""
 
-import math
 from datetime import date, timedelta
 from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from tests.builders import make_place
 from tests.planning.crowds.open_on import risks_on
@@ -17,7 +14,6 @@ from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import (
     WORDS,
     CrowdRisk,
-    busiest_fifth_chances,
     crowd_risks,
     word_for,
 )
@@ -52,32 +48,6 @@ def said(risk: CrowdRisk) -> str:
 def test_chances_add_up_to_a_fifth_of_the_open_days() -> None:
     """The busiest fifth is a fifth, whatever the days are."""
     assert sum(risk.chance for risk in year().values()) == pytest.approx(73, abs=1e-6)
-
-
-@given(st.lists(st.tuples(st.floats(-5, 5), st.floats(0.05, 3)), min_size=1, max_size=60))
-def test_a_fifth_stays_a_fifth_for_any_levels(days: list[tuple[float, float]]) -> None:
-    """Chances are chances, and fuller days have higher ones where the noise is the same."""
-    level, noise = np.array(days).T
-    chances = busiest_fifth_chances(level, noise)
-    assert chances.sum() == pytest.approx(len(days) / 5, abs=1e-6)
-    assert ((chances >= 0) & (chances <= 1)).all()
-    same_noise = busiest_fifth_chances(level, np.full(len(days), 0.5))
-    assert (np.diff(same_noise[np.argsort(level)]) >= -1e-12).all()
-
-
-def test_chances_agree_with_throwing_dice() -> None:
-    """Days drawn 20 000 times with logistic noise are among the busiest fifth about as often as said.
-
-    Second, independent computation: simulation with a fixed seed, over enough days that the threshold hardly
-    moves.
-    """
-    level = np.log(np.tile([1.0, 1.0, 1.0, 1.0, 1.0, 2.6, 2.6], 30))
-    noise = np.where(np.arange(210) % 3 == 0, 0.8, 0.5)
-    dice = np.random.default_rng(1)
-    drawn = level + dice.logistic(0, noise * math.sqrt(3) / math.pi, (20_000, 210))
-    threshold = np.sort(drawn, axis=1)[:, -42]
-    often = (drawn >= threshold[:, None]).mean(axis=0)
-    assert np.abs(often - busiest_fifth_chances(level, noise)).max() < 0.02
 
 
 def test_a_short_school_day_is_a_little_fuller_and_says_so() -> None:

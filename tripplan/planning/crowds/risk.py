@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.errors import PlanError
+from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
 from tripplan.planning.crowds.days_off import DaysOff, Flags, days_off
 from tripplan.planning.crowds.learning import Sight, learnt, surprise, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
@@ -18,9 +19,6 @@ from tripplan.planning.crowds.parts import Floats, Group, Part, YearPart, year_p
 from tripplan.planning.crowds.schools import SchoolDays, SchoolShares
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Origin, Source
-
-BUSIEST_SHARE = 0.2
-"""The busiest fifth of the open days [-]."""
 
 WORDS = (
     (0.10, "plenty of room"),
@@ -38,9 +36,6 @@ _SOURCE_WITH_NOTES = Source(
     f"{_ELSEWHERE}. Your own notes here count beside it: about four of one kind of day weigh as much",
 )
 _WORTH_SAYING = math.log(1.05)
-_MOST_STEPS = 200
-_CLOSE_ENOUGH = 1e-9
-"""By how many days the expected number of busy days may miss a fifth [days]."""
 
 
 @dataclass(frozen=True)
@@ -85,7 +80,6 @@ class Crowds(Mapping[date, CrowdRisk]):
     Attributes:
         off: the days, with their weekends and holidays.
         is_open: which of them are compared with each other, each with those of its calendar year.
-        chance: as in `CrowdRisk`, not a number on days that are not open [0-1].
         level: expected logarithm of visitors, against an ordinary school-term weekday [ln].
         noise: standard deviation about it, doubts included [ln].
         parts: what the levels are made of.
@@ -95,12 +89,16 @@ class Crowds(Mapping[date, CrowdRisk]):
 
     off: DaysOff
     is_open: Flags
-    chance: Floats
     level: Floats
     noise: Floats
     parts: tuple[YearPart, ...]
     schools: SchoolDays
     notes: int = 0
+
+    @cached_property
+    def chance(self) -> NDArray[np.float64]:
+        """As in `CrowdRisk`, one entry a day, not a number on days that are not open [0-1]."""
+        return chances_of((self,))[0]
 
     def __getitem__(self, day: date) -> CrowdRisk:
         index = self._index(day)
@@ -168,7 +166,6 @@ class Crowds(Mapping[date, CrowdRisk]):
         return replace(
             self,
             level=level,
-            chance=_chances(self.off, self.is_open, level, self.noise),
             parts=(*self.parts, own),
             notes=len(sights),
         )
@@ -213,57 +210,26 @@ def crowd_risks(
     level: Floats = reduce(np.add, (part.effect for part in parts))
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
     noise = np.sqrt(sum(doubts, levels.noise**2))
-    return Crowds(off, is_open, _chances(off, is_open, level, noise), level, noise, parts, schools)
+    return Crowds(off, is_open, level, noise, parts, schools)
 
 
-def _chances(off: DaysOff, is_open: Flags, level: Floats, noise: Floats) -> NDArray[np.float64]:
-    """The chance of each day, not a number on days that are not open."""
-    chance = np.full(len(off), math.nan)
-    for year in off.years.values():
-        opened = year.start + np.flatnonzero(is_open[year])
-        chance[opened] = busiest_fifth_chances(level[opened], noise[opened])
-    return chance
-
-
-def busiest_fifth_chances(level: Floats, noise: Floats) -> NDArray[np.float64]:
-    """Each day's chance of being among the busiest fifth, given how full it is expected to be.
-
-    The logarithm of a day's visitors is its level plus logistic noise. A day counts as busy above the one
-    threshold that a fifth of all days is expected to exceed; Newton's method finds it, halving where a step
-    of it would leave the bracket.
-
-    Args:
-        level: expected logarithm of visitors, one entry a day, against any common zero [ln].
-        noise: standard deviation about it, one entry a day, above 0 [ln].
-
-    Returns:
-        Chances [0-1]; they add up to a fifth of the number of days.
-    """
-    days = level.size
-    if not days:
-        return np.zeros(0)
-    # A logistic distribution of scale s has the standard deviation s pi / sqrt(3).
-    twice_scale = noise * (2 * math.sqrt(3) / math.pi)
-    steepest = 0.5 / twice_scale
-    reach = 10 * float(twice_scale.max())
-    low, high = float(level.min()) - reach, float(level.max()) + reach
-    # One standard deviation above the mean, where about a fifth of many a distribution begins.
-    mean = float(level.sum()) / days
-    threshold = mean + math.sqrt(max(0.0, float(level @ level) / days - mean**2))
-    for _ in range(_MOST_STEPS):
-        # A chance is (1 + swing) / 2, and falls with the threshold by steepest x (1 - swing squared).
-        swing = np.tanh((level - threshold) / twice_scale)
-        too_many = 0.5 * (days + float(swing.sum())) - BUSIEST_SHARE * days
-        if abs(too_many) < _CLOSE_ENOUGH:
-            break
-        if too_many > 0:
-            low = threshold
-        else:
-            high = threshold
-        steepness = float(steepest @ (1 - swing * swing))
-        step = threshold + too_many / steepness if steepness > 0 else math.inf
-        threshold = step if low < step < high else (low + high) / 2
-    return 0.5 * (1 + swing)
+def chances_of(every: Sequence[Crowds]) -> list[NDArray[np.float64]]:
+    """The attribute `chance` of the crowd risks of some places, in a fraction of the time of one by one."""
+    level, noise, begins, opened = [], [], [0], []
+    for number, crowds in enumerate(every):
+        for year in crowds.off.years.values():
+            days = year.start + np.flatnonzero(crowds.is_open[year])
+            if days.size:
+                level.append(crowds.level[days])
+                noise.append(crowds.noise[days])
+                begins.append(begins[-1] + days.size)
+                opened.append((number, days))
+    chances = [np.full(len(crowds.off), math.nan) for crowds in every]
+    if opened:
+        found = busiest_fifth_chances(np.concatenate(level), np.concatenate(noise), begins[:-1])
+        for (number, days), of_year in zip(opened, np.split(found, begins[1:-1]), strict=True):
+            chances[number][days] = of_year
+    return chances
 
 
 def word_for(chance: float) -> str:

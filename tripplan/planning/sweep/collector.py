@@ -9,7 +9,7 @@ from contextlib import contextmanager
 def left_alone() -> Iterator[None]:
     """Put the collector off meanwhile: it looks through all objects of the program again and again, in vain.
 
-    A sweep makes objects by the hundred thousand and no cycles; what nothing refers to is freed at once anyway.
+    A sweep makes objects by the hundred thousand and no cycle; what nothing refers to is freed at once.
     """
     on = gc.isenabled()
     gc.disable()

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.crowds.risk import Crowds
+from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.felt import UNITS
 from tripplan.planning.household import Household
 from tripplan.planning.money import minor_digits
@@ -78,9 +78,9 @@ def fill(places: Sequence[PlaceDays]) -> None:
     costs = [
         one.prices.costs(entry, one.said[1], one.ways) for one, entry in zip(visited, entries, strict=True)
     ]
-    crowds = [one.at.facts.crowds for one in visited]
-    for one, priced, chances in zip(visited, costs, crowds, strict=True):
-        one.fill(priced, chances)
+    chances = chances_of([one.at.facts.crowds for one in visited])
+    for one, priced, chance in zip(visited, costs, chances, strict=True):
+        one.fill(priced, chance)
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,12 +103,12 @@ class _Visited:
     prices: Prices
     ways: tuple[Way, Way]
 
-    def fill(self, priced: Numbers, crowds: Crowds) -> None:
+    def fill(self, priced: Numbers, chance: NDArray[np.float64]) -> None:
         """Fill the columns.
 
         Args:
             priced: as `Prices.costs` says it.
-            crowds: the crowd risks of the place.
+            chance: of a full house at the place, for all days of its facts [0-1].
         """
         columns, row, facts, days, said = self.columns, self.at.row, self.at.facts, self.days, self.said
         no_entry = priced[0] < 0
@@ -122,7 +122,7 @@ class _Visited:
         dark = _in_the_dark(said[10:14:2], said[11:14:2], rises, sets)
         for name, values in zip(("dark_there", "dark_back"), dark, strict=True):
             columns[name][days] = values
-        chance = crowds.chance[(row.first - facts.first).days + days]
+        chance = chance[(row.first - facts.first).days + days]
         columns["chance"][days] = chance
         columns["felt"][days] = _felt(row.household, priced[1], said[2], chance)
 
