@@ -12,6 +12,7 @@ from tripplan.planning.day.choices import Choices, times_on_grid
 from tripplan.planning.day.limits import NEVER, Limits
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.naps import out_at_lunch
+from tripplan.planning.day.room import has_room
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
 
@@ -129,7 +130,10 @@ def best_between(
     alike: dict[Hashable, list[_Day]] = {}
     for number, (question, with_these) in enumerate(zip(questions, engaged, strict=True)):
         day = _Day.of(number, question, with_these)
-        alike.setdefault(day.alike, []).append(day)
+        if question.begun is None and not has_room(day.limits):
+            found[number] = [None] * len(with_these)
+        else:
+            alike.setdefault(day.alike, []).append(day)
     for days in alike.values():
         for together in _together(days):
             for day, best in zip(together, _best_of(together), strict=True):

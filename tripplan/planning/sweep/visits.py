@@ -7,18 +7,14 @@ import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.best import BestChoice, Engagements
-from tripplan.planning.day.legs import LegTimes
-from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.hours import DayHours, Openness
 from tripplan.planning.household import NIGHT_OVER
-from tripplan.planning.opening_days import DAY_MINUTES
 from tripplan.planning.outing import Family, day_question, ways_at
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.known import Key, Known, Search, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
-from tripplan.planning.sweep.room import has_room
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
@@ -57,8 +53,8 @@ class _Ways:
         number: the same for ways that take the same minutes.
     """
 
-    there: LegTimes
-    back: LegTimes
+    there: Way
+    back: Way
     number: int
 
 
@@ -82,7 +78,6 @@ class Visits:
         """Days: those of the row that the place is open on, one at least."""
         self._family, self._at, self._days, self._known = family, at, days, known
         self._row: DateRow = at.row
-        self._limits_known: dict[tuple[int, ...], Limits | None] = {}
         place = at.place
         opening = place.opening
         self._times_of_day = known.number(
@@ -101,8 +96,6 @@ class Visits:
         for kind in self._kinds:
             if kind.busy is None:
                 self._ask(kind)
-            elif self._leaves_no_room(kind.n):
-                self._known.visits[kind.busy] = Verdict.FAMILY_BUSY
             elif kind.busy not in self._known.visits:
                 self._ask(kind)
                 self._ask_around_engagements(kind, kind.busy)
@@ -147,7 +140,7 @@ class Visits:
     def ways(self, n: int) -> tuple[Way, Way]:
         """The way there and the way home on a day."""
         ways = self._ways(n)
-        return ways.there.way, ways.back.way
+        return ways.there, ways.back
 
     def _ways(self, n: int) -> _Ways:
         ways, kinds = self._ways_kinds
@@ -169,7 +162,7 @@ class Visits:
             there, back = ways_at(self._family, paces[int(pace[n])], at.facts, row.days[n])
             minutes = _decisive(there)
             number = self._known.number((minutes, minutes if back is there else _decisive(back)))
-            found.setdefault(number, _Ways(LegTimes(there), LegTimes(back), number))
+            found.setdefault(number, _Ways(there, back, number))
             which.append(list(found).index(number))
         return list(found.values()), np.array(which)[kinds]
 
@@ -206,14 +199,11 @@ class Visits:
         )
 
     def _ask(self, kind: _Kind) -> None:
-        """Have a kind of day searched as if nobody was engaged, unless that is known or shows at once."""
-        known, n = self._known, kind.n
+        """Have a kind of day searched as if nobody was engaged, unless that is known."""
+        known = self._known
         if kind.free in known.visits or kind.free in known.searches:
             return
-        # The minutes of a day whose clock changes by day are not those of the clock.
-        if (kind.by_night or not self._at.changes[n]) and self._limits_with_room(n) is None:
-            known.visits[kind.free] = Verdict.TOO_LITTLE_TIME
-        elif self._hours_on(n).openness is not Openness.OPEN:
+        if self._hours_on(kind.n).openness is not Openness.OPEN:
             known.visits[kind.free] = Verdict.CLOSED
         else:
             known.searches[kind.free] = self._search(kind)
@@ -263,44 +253,6 @@ class Visits:
         over = minute_of_day(NIGHT_OVER)
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
         return later if min(opens, row.first_minute(n)) >= over else 0
-
-    def _leaves_no_room(self, n: int) -> bool:
-        """Whether the engagements of a day show at once that no visit fits between them."""
-        limits = None if self._at.changes[n] else self._limits_with_room(n)
-        return limits is not None and not has_room(replace(limits, busy=self._row.busy_minutes[n]))
-
-    def _limits_with_room(self, n: int) -> Limits | None:
-        """The limits of a day as `_limits` says them, or None where they leave no room for any visit."""
-        at = self._at
-        key = (int(at.hours.kind[n]), int(at.ahead[n]), self._ways(n).number, self._asked(n).number)
-        if key not in self._limits_known:
-            limits = self._limits(n)
-            self._limits_known[key] = limits if has_room(limits) else None
-        return self._limits_known[key]
-
-    def _limits(self, n: int) -> Limits:
-        """The limits of a day without engagements whose minutes are those of the clock."""
-        at, ways, asked = self._at, self._ways(n), self._asked(n).question
-        opening, ahead = at.place.opening, int(at.ahead[n])
-        entries = [minute_of_day(entry) - ahead for entry in sorted(opening.entry_times)]
-        opened = []
-        for opens, closes in at.hours.spans[at.hours.kind[n]]:
-            first, end = opens - ahead, closes - ahead
-            last = end - opening.last_entry_minutes_before_close
-            if first <= last:
-                within = tuple(entry for entry in entries if first <= entry <= last) if entries else None
-                opened.append(Opened(first, end, last, within))
-        earliest = asked.habits.earliest_departure
-        return Limits(
-            earliest=minute_of_day(earliest if asked.last_wakes is None else max(earliest, asked.last_wakes)),
-            home_by=minute_of_day(asked.habits.home_by) + DAY_MINUTES * asked.habits.home_after_midnight,
-            shortest=max(asked.shortest_minutes, 1),
-            busy=(),
-            opened=tuple(opened),
-            there=ways.there,
-            back=ways.back,
-            grid=asked.grid_minutes,
-        )
 
     def _hours_on(self, n: int) -> DayHours:
         """The place's hours, asked for once for days with the same times by the clock."""

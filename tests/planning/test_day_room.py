@@ -1,4 +1,4 @@
-"""A day has room for a visit exactly where some departure and leaving time keep every limit."""
+"""A day has room for a visit exactly where some departure and leaving time keep its limits."""
 
 from decimal import Decimal
 
@@ -10,10 +10,10 @@ from tripplan.planning.day.choices import Choices
 from tripplan.planning.day.legs import LegTimes
 from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.room import has_room
 from tripplan.planning.day.timed_legs import timed_leg
 from tripplan.planning.household import RushHours
 from tripplan.planning.ranges import Origin, Range, Source
-from tripplan.planning.sweep.room import has_room
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
 from tripplan.planning.travel.rests import plan_leg
 
@@ -45,7 +45,7 @@ def ways(draw: st.DrawFn) -> LegTimes:
 
 @st.composite
 def limits(draw: st.DrawFn) -> Limits:
-    """A day with one or two times of opening, timed entries on some days, and engagements."""
+    """A day with one or two times of opening, timed entries on some days."""
     opened = []
     begin = draw(st.integers(420, 900))
     for _ in range(draw(st.integers(1, 2))):
@@ -54,13 +54,12 @@ def limits(draw: st.DrawFn) -> Limits:
         entries = draw(st.none() | st.lists(st.integers(begin, last), max_size=3).map(sorted))
         opened.append(Opened(begin, end, last, None if entries is None else tuple(entries)))
         begin = end + draw(st.integers(1, 120))
-    spans = st.tuples(st.integers(300, 1300), st.integers(0, 300)).map(lambda drawn: (drawn[0], sum(drawn)))
     there = draw(ways())
     return Limits(
         earliest=draw(st.integers(360, 660)),
         home_by=draw(st.integers(720, 1380)),
         shortest=draw(st.integers(1, 240)),
-        busy=tuple(draw(st.lists(spans, max_size=3))),
+        busy=(),
         opened=tuple(opened),
         there=there,
         back=there if draw(st.booleans()) else draw(ways()),

@@ -1,4 +1,4 @@
-"""Whether a day has room for a visit at all: most kinds of day that have none show it at once."""
+"""Whether a day has room for a visit at all: most days that have none show it at once."""
 
 import numpy as np
 
@@ -8,29 +8,24 @@ from tripplan.planning.travel.drive import Leg
 
 
 def has_room(limits: Limits) -> bool:
-    """Whether any departure and leaving time on the grid keep every limit of a day that has not begun.
+    """Whether any departure and leaving time on the grid keep every limit but the engagements.
 
-    Whoever sets out between the same engagements and arrives first is let in first, and of those the first to
-    leave is home first; so between every two engagements one choice tells. On a road with rush hours a later
-    start may arrive first, as it may need a rest less; there the starts within one such drive are looked at.
+    Whoever sets out first arrives first and is let in first, and whoever then leaves first is home first; so
+    one choice tells. On a road with rush hours a later start may arrive first, as it may need a rest less;
+    there the starts within one such drive are looked at.
+
+    Args:
+        limits: of a day that has not begun.
     """
-    if not limits.busy:
-        return _has_room_between(limits, limits.earliest, limits.home_by)
-    starts = {limits.earliest, *(end for _, end in limits.busy if end > limits.earliest)}
-    return any(
-        _has_room_between(limits, start, min([limits.home_by, *(s for s, e in limits.busy if e > start)]))
-        for start in starts
-    )
-
-
-def _has_room_between(limits: Limits, start: int, end: int) -> bool:
-    arrive = _first_arrival(limits.there, start, limits.grid)
+    arrive = _first_arrival(limits.there, limits.earliest, limits.grid)
     for opened in limits.opened:
         enter = _let_in(opened, arrive)
         if enter is None:
             continue
         leave = _on_grid(enter + limits.shortest, limits.grid)
-        if leave <= opened.closes and _first_arrival(limits.back, leave, limits.grid, opened.closes) <= end:
+        if leave > opened.closes:
+            continue
+        if _first_arrival(limits.back, leave, limits.grid, opened.closes) <= limits.home_by:
             return True
     return False
 
