@@ -16,7 +16,7 @@ from tripplan.planning.sweep.known import Known
 from tripplan.planning.sweep.place_days import Columns, PlaceDays, fill
 from tripplan.planning.sweep.table import COLUMNS, DayTable
 
-TOGETHER = 100
+TOGETHER = 250
 """The days of so many places are searched together, and progress is still told often enough [-]."""
 
 
