@@ -29,58 +29,43 @@ Columns = dict[str, NDArray[Any]]
 
 
 class PlaceDays:
-    """One place on every day of a row: what to search, and the columns once that is done."""
+    """One place on every day of a row: what to search, and what is found once that is done."""
 
     def __init__(
-        self, columns: Columns, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
+        self, number: int, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
     ) -> None:
-        """Fill in what stands against days before they are planned.
+        """Tell what stands against days before they are planned.
 
         Args:
-            columns: an entry a day for each of `table.COLUMNS`, all zero; they are filled.
+            number: of the place, its row in the columns.
             family: people, car, home, calendars.
             row: the days.
             facts: what all days at the place share; must cover the calendar years of the row.
             today: for booking deadlines.
             known: what was found for other places, and what waits to be searched.
         """
-        self._columns, self._family, self._today = columns, family, today
+        self.number, self.facts = number, facts
+        self._family, self._today = family, today
         self._at = at = PlaceRow(row, facts)
-        columns["in_term"][:] = at.school_is_in
-        columns["verdict"][:] = _before_planning(at, today)
-        self._days = np.flatnonzero(columns["verdict"] == Verdict.CAN_GO)
-        self.visits = Visits(family, at, self._days, known) if self._days.size else None
+        self.in_term = at.school_is_in
+        self.verdict = _before_planning(at, today)
+        self._days = days = np.flatnonzero(self.verdict == Verdict.CAN_GO)
+        self.visits = Visits(family, at, days, known) if days.size else None
 
     def visited(self) -> "_Visited | None":
-        """Once the visits are searched, what they say; None where there is none. Fills in the verdicts."""
+        """Once the visits are searched, what they say; None where there is none. Tells more verdicts."""
         if self.visits is None:
             return None
-        verdict, days = self._columns["verdict"], self._days
-        found, kinds = self.visits.found(), self.visits.kind
+        days, found, kinds = self._days, self.visits.found(), self.visits.kind
         verdicts = np.array([one if isinstance(one, Verdict) else Verdict.CAN_GO for one in found])
-        verdict[days] = verdicts[kinds]
+        self.verdict[days] = verdicts[kinds]
         going = verdicts[kinds] == Verdict.CAN_GO
         days, kinds = days[going], kinds[going]
         if not days.size:
             return None
         said = _said(found, self._at.row.household.currency)[kinds].T
         prices = Prices(self._family, self._at, days, self._today)
-        return _Visited(self._at, self._columns, days, said, prices, self.visits.ways(int(days[0])))
-
-
-def fill(places: Sequence[PlaceDays]) -> None:
-    """Fill the columns of places whose visits are searched.
-
-    Each step for all of them before the next: that takes less time than all steps place by place.
-    """
-    visited = [one for place in places if (one := place.visited()) is not None]
-    entries = [one.prices.entry(one.said[0]) for one in visited]
-    costs = [
-        one.prices.costs(entry, one.said[1], one.ways) for one, entry in zip(visited, entries, strict=True)
-    ]
-    chances = chances_of([one.at.facts.crowds for one in visited])
-    for one, priced, chance in zip(visited, costs, chances, strict=True):
-        one.fill(priced, chance)
+        return _Visited(self, days, said, prices, self.visits.ways(int(days[0])))
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,43 +73,87 @@ class _Visited:
     """The days that one place can be visited on.
 
     Attributes:
-        at: the place over the row.
-        columns: as for `PlaceDays`.
+        place: the place on all days.
         days: which days of the row.
         said: what `_said` says of each of them, a column a day.
         prices: what they cost.
         ways: there and home on one of them.
     """
 
-    at: PlaceRow
-    columns: Columns
+    place: PlaceDays
     days: Numbers
     said: Numbers
     prices: Prices
     ways: tuple[Way, Way]
 
-    def fill(self, priced: Numbers, chance: NDArray[np.float64]) -> None:
-        """Fill the columns.
 
-        Args:
-            priced: as `Prices.costs` says it.
-            chance: of a full house at the place, for all days of its facts [0-1].
-        """
-        columns, row, facts, days, said = self.columns, self.at.row, self.at.facts, self.days, self.said
-        no_entry = priced[0] < 0
-        columns["verdict"][days[no_entry]] = Verdict.NO_TICKETS
-        days, said, priced = days[~no_entry], said[:, ~no_entry], priced[:, ~no_entry]
-        for name, values in zip(_SAID_OF_A_VISIT, said[3:10], strict=True):
-            columns[name][days] = values
-        for name, values in zip(("low", "likely", "high", "at_least"), priced, strict=True):
-            columns[name][days] = values
-        rises, sets = (light[days] for light in row.sun)
-        dark = _in_the_dark(said[10:14:2], said[11:14:2], rises, sets)
-        for name, values in zip(("dark_there", "dark_back"), dark, strict=True):
-            columns[name][days] = values
-        chance = chance[(row.first - facts.first).days + days]
-        columns["chance"][days] = chance
-        columns["felt"][days] = _felt(row.household, priced[1], said[2], chance)
+def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
+    """Fill the columns of places whose visits are searched.
+
+    Each step for all of them before the next: that takes less time than all steps place by place.
+
+    Args:
+        columns: one for each of `table.COLUMNS`, all zero, of shape (places, days).
+        row: the days.
+        places: some of the places.
+    """
+    visited = [one for place in places if (one := place.visited()) is not None]
+    for place in places:
+        columns["in_term"][place.number], columns["verdict"][place.number] = place.in_term, place.verdict
+    if not visited:
+        return
+    entries = [one.prices.entry(one.said[0]) for one in visited]
+    costs = [
+        one.prices.costs(entry, one.said[1], one.ways) for one, entry in zip(visited, entries, strict=True)
+    ]
+    chances = chances_of([one.place.facts.crowds for one in visited])
+    days, said, priced = (
+        np.concatenate(each, axis=-1)
+        for each in ([one.days for one in visited], [one.said for one in visited], costs)
+    )
+    chance = np.concatenate(
+        [
+            of_place[(row.first - one.place.facts.first).days + one.days]
+            for one, of_place in zip(visited, chances, strict=True)
+        ]
+    )
+    numbers = np.repeat([one.place.number for one in visited], [one.days.size for one in visited])
+    _fill(columns, row, (numbers, days), said, priced, chance)
+
+
+def _fill(
+    columns: Columns,
+    row: DateRow,
+    spots: tuple[Numbers, Numbers],
+    said: Numbers,
+    priced: Numbers,
+    chance: NDArray[np.float64],
+) -> None:
+    """Fill the columns at some places on some days.
+
+    Args:
+        columns: as for `fill`.
+        row: likewise.
+        spots: which places on which days.
+        said: what `_said` says of each spot, a column a spot.
+        priced: what `Prices.costs` says, likewise.
+        chance: of a full house at each spot [0-1].
+    """
+    enters = priced[0] >= 0
+    columns["verdict"][spots] = np.where(enters, Verdict.CAN_GO, Verdict.NO_TICKETS)
+    spots = (spots[0][enters], spots[1][enters])
+    said, priced, chance = said[:, enters], priced[:, enters], chance[enters]
+    rises, sets = (light[spots[1]] for light in row.sun)
+    filled = {
+        **dict(zip(_SAID_OF_A_VISIT, said[3:10], strict=True)),
+        **dict(zip(("low", "likely", "high", "at_least"), priced, strict=True)),
+        "dark_there": _in_the_dark(said[10], said[11], rises, sets),
+        "dark_back": _in_the_dark(said[12], said[13], rises, sets),
+        "chance": chance,
+        "felt": _felt(row.household, priced[1], said[2], chance),
+    }
+    for name, values in filled.items():
+        columns[name][spots] = values
 
 
 def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:

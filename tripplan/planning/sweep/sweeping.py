@@ -71,16 +71,16 @@ def sweeping(
     years = range(span.first.year, span.last.year + 1)
     for begin in range(0, len(places), TOGETHER):
         with left_alone():
-            together = []
             every_fact = [place_facts(family, place, years) for place in places[begin : begin + TOGETHER]]
-            for number, facts in enumerate(every_fact, begin):
-                of_place = {name: values[number] for name, values in columns.items()}
-                together.append(PlaceDays(of_place, family, row, facts, today=today, known=known))
+            together = [
+                PlaceDays(number, family, row, facts, today=today, known=known)
+                for number, facts in enumerate(every_fact, begin)
+            ]
             for place_days in together:
                 if place_days.visits is not None:
                     place_days.visits.ask()
             known.search()
-            fill(together)
+            fill(columns, row, together)
         yield from (Progress(begin + done, len(places)) for done in range(1, len(together) + 1))
     table = DayTable(family, row.party, today, tuple(places), span.first, **columns)  # type: ignore[arg-type]
     yield Progress(len(places), len(places), table)
