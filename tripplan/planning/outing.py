@@ -340,7 +340,10 @@ def plan_outing(
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
     who_goes = family.busy_days.who_goes(party, day)
     party = who_goes.members
-    question = as_asked(replace(day_question(family, party, facts, day, hours), grid_minutes=grid_minutes))
+    needs, ways = PartyNeeds.of(household, party, day), ways_on(family, party, facts, day)
+    busy = family.busy_days.on(day, [member.name for member in party])
+    question = day_question(family, needs, facts, day, hours, ways)
+    question = as_asked(replace(question, busy=busy, grid_minutes=grid_minutes))
     search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions, question)
@@ -408,59 +411,81 @@ def _meant(
     return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
 
 
+@dataclass(frozen=True, eq=False)
+class PartyNeeds:
+    """What a party brings into a day plan at the ages it has on a day, whatever the place.
+
+    Attributes:
+        months: everybody's age [completed months].
+        nappers: the usual naps.
+        last_wakes: when the last of the party usually wakes, by the clock at home.
+        first_bed: when the first of it should be in bed, likewise.
+        patience_minutes: how long at a stretch its most restless bear driving [min]; None for any time.
+    """
+
+    months: tuple[int, ...]
+    nappers: tuple[Napper, ...]
+    last_wakes: time
+    first_bed: time
+    patience_minutes: int | None
+
+    @classmethod
+    def of(cls, household: Household, party: Sequence[Member], day: date) -> "PartyNeeds":
+        """Those of a party on a day."""
+        awake = household.habits.awake_before_bed_minutes
+        return cls(
+            months=tuple(member.months_on(day) for member in party),
+            nappers=tuple(
+                Napper(member.name, member.naps, latest_nap_end(member, awake))
+                for member in party
+                if member.naps
+            ),
+            last_wakes=max(member.wakes for member in party),
+            first_bed=min(member.bed for member in party),
+            patience_minutes=least_patience(party, day),
+        )
+
+
 def day_question(
-    family: Family,
-    party: Sequence[Member],
-    facts: PlaceFacts,
-    day: date,
-    hours: DayHours,
-    ways: tuple[Way, Way] | None = None,
+    family: Family, needs: PartyNeeds, facts: PlaceFacts, day: date, hours: DayHours, ways: tuple[Way, Way]
 ) -> DayQuestion:
-    """What the day search is asked about one place on one day.
+    """What the day search is asked about one place on a day on which nobody is engaged.
 
     Args:
         family: people, car, home, calendars.
-        party: who goes that day, as `BusyDays.who_goes` says.
+        needs: of those who go.
         facts: what all days at the place share.
         day: the date, at home and at the place.
         hours: when the place can be visited that day; must be open.
-        ways: the two ways that day, where they are known already.
+        ways: there and home that day.
     """
     place, household = facts.place, family.household
     own = family.own_figures_for(place.id)
-    stay = stay_for(place.visit, [member.months_on(day) for member in party])
+    stay = stay_for(place.visit, needs.months)
     comfortable = (own and own.stay_minutes) or stay.comfortable_minutes
-    way_there, way_home = ways or ways_on(family, party, facts, day)
+    way_there, way_home = ways
     return DayQuestion(
         day=day,
         home_zone=household.home.zone,
         way_there=way_there,
         way_home=way_home,
         hours=hours,
-        nappers=tuple(
-            Napper(
-                member.name,
-                member.naps,
-                latest_nap_end(member, household.habits.awake_before_bed_minutes),
-            )
-            for member in party
-            if member.naps
-        ),
+        nappers=needs.nappers,
         pushchairs=place.visit.pushchairs,
         shortest_minutes=min(stay.shortest_minutes, comfortable),
         comfortable_minutes=comfortable,
         habits=household.habits,
         worth=household.worth,
-        busy=family.busy_days.on(day, [member.name for member in party]),
+        busy=(),
         currency=household.currency,
-        last_wakes=max(member.wakes for member in party),
-        first_bed=min(member.bed for member in party),
-        patience_minutes=least_patience(party, day),
+        last_wakes=needs.last_wakes,
+        first_bed=needs.first_bed,
+        patience_minutes=needs.patience_minutes,
     )
 
 
 def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Way, Way]:
-    """The way there and the way home on one day; the arguments are those of `day_question`."""
+    """The way there and the way home on one day; the arguments are those of `plan_outing`."""
     return ways_at(family, pace_of(family.household, party, day), facts, day)
 
 

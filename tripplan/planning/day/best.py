@@ -88,7 +88,7 @@ class _Day:
         return (
             self.minutes if self.minutes.changes_clocks else None,
             question.home_zone,
-            question.nappers,
+            id(question.nappers),
             question.pushchairs,
             id(question.habits),
             id(question.worth),

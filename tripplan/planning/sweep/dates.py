@@ -1,7 +1,7 @@
 """What a row of days is for one family, whatever the place: ages, engagements, clock changes, the sun."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from functools import cached_property, lru_cache
 from zoneinfo import ZoneInfo
@@ -13,8 +13,9 @@ from tripplan.planning.ages import months_later
 from tripplan.planning.calendars import Busy
 from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.day.shapes import Napper
 from tripplan.planning.household import Household, Member
-from tripplan.planning.outing import Family
+from tripplan.planning.outing import Family, PartyNeeds
 from tripplan.planning.travel.daylight import daylight
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.planning.ways import Pace, pace_of
@@ -42,6 +43,8 @@ class DateRow:
     party: tuple[Member, ...]
 
     _birthdays_known: dict[int, frozenset[date]] = field(default_factory=dict)
+    _needs_known: dict[int, PartyNeeds] = field(default_factory=dict)
+    _nappers_known: dict[tuple[Napper, ...], tuple[Napper, ...]] = field(default_factory=dict)
     _between_known: dict[frozenset[date], tuple[Numbers, Numbers]] = field(default_factory=dict)
 
     @property
@@ -54,6 +57,14 @@ class DateRow:
         """Who goes on each day."""
         busy_days = self.family.busy_days
         return tuple(busy_days.who_goes(self.party, day).members for day in self.days)
+
+    def needs(self, n: int) -> PartyNeeds:
+        """What they bring into the plan of a day; equal naps of several days are the same object."""
+        if n not in self._needs_known:
+            needs = PartyNeeds.of(self.household, self.party_on[n], self.days[n])
+            nappers = self._nappers_known.setdefault(needs.nappers, needs.nappers)
+            self._needs_known[n] = replace(needs, nappers=nappers)
+        return self._needs_known[n]
 
     def first_minute(self, n: int) -> int:
         """By the clock, the first minute of a day that a plan may rest on: a departure or a nap's slack."""

@@ -177,9 +177,8 @@ class Visits:
         firsts, kinds = row.kinds_between(row.birthdays(ages))
         asked = []
         for n in firsts.tolist():
-            question = day_question(
-                self._family, row.party_on[n], self._at.facts, row.days[n], _NO_HOURS, self.ways(n)
-            )
+            day, needs = row.days[n], row.needs(n)
+            question = day_question(self._family, needs, self._at.facts, day, _NO_HOURS, self.ways(n))
             told = tuple(getattr(question, name) for name in _OF_PLACE_AND_AGES)
             asked.append(_Asked(question, self._known.number((int(row.party_kind[n]), told))))
         return asked, kinds
@@ -229,7 +228,6 @@ class Visits:
             hours=self._hours_on(kind.n),
             way_there=there,
             way_home=back,
-            busy=(),
         )
         return Search(question, kind.by_night)
 

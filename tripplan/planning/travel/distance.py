@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import chain
 from operator import attrgetter
 from typing import Self
@@ -21,6 +22,7 @@ _WGS84 = geodesic()
 """One for all distances: each new one would work out the series of the ellipsoid anew."""
 
 
+@lru_cache(maxsize=4096)
 def geodesic_km(a: Point, b: Point) -> float:
     """Shortest way along the WGS84 ellipsoid, exact to well under a millimetre [km].
 
