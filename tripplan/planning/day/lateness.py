@@ -111,13 +111,13 @@ class ManyTails:
         return np.array([of_delay.first for of_delay in self.tails]), ends - sizes, ends - 1
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _off_and_change(usual: int, late: int, drive: Range) -> Tails:
     """Getting off late and a drive of uncertain length together, for a drive that is the same all day."""
     return Tails.of(getting_off_late(usual, late) + longer_than_likely(drive))
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _change(drive: Range) -> Tails:
     """How much longer than likely a drive takes."""
     return Tails.of(longer_than_likely(drive))

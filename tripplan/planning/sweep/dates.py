@@ -10,8 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.ages import months_later
-from tripplan.planning.calendars import Busy
 from tripplan.planning.clocks import minute_of_day
+from tripplan.planning.day.best import Engagements
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import Napper
 from tripplan.planning.household import Household, Member
@@ -140,52 +140,42 @@ class DateRow:
         return _clock_changes(zone, self.first, self.count, past_midnight)
 
     @cached_property
-    def pace(self) -> tuple[tuple[Pace, ...], Numbers]:
-        """The different ways in which the party travels, and for each day which of them it is."""
+    def pace(self) -> tuple[tuple[Pace, ...], Numbers, Numbers]:
+        """The different ways in which the party travels, a day of each, and which of them each day has."""
         changes = self.birthdays((NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS))
         firsts, kinds = self.kinds_between(changes)
         paces = [pace_of(self.household, self.party_on[n], self.days[n]) for n in firsts.tolist()]
-        different = tuple(dict.fromkeys(paces))
-        return different, np.array([different.index(pace) for pace in paces])[kinds]
+        day_of = dict(zip(paces, firsts.tolist(), strict=True))
+        different = tuple(day_of)
+        which = np.array([different.index(pace) for pace in paces])[kinds]
+        return different, np.array(list(day_of.values())), which
 
     @cached_property
-    def busy_on(self) -> tuple[tuple[Busy, ...], ...]:
-        """For each day the engagements that could stand in the way of an outing."""
-        return tuple(entries for entries, _ in self._busy)
-
-    @cached_property
-    def busy_minutes(self) -> tuple[tuple[tuple[int, int], ...], ...]:
-        """For each day when these engagements are, as far as an outing could meet them [min]."""
-        return tuple(spans for _, spans in self._busy)
-
-    @cached_property
-    def busy_kind(self) -> Numbers:
-        """For each day a number; days with the same number are busy at the same minutes, with 0 never."""
-        numbers: dict[tuple[tuple[int, int], ...], int] = {(): 0}
-        return np.array([numbers.setdefault(spans, len(numbers)) for spans in self.busy_minutes])
-
-    @cached_property
-    def _busy(self) -> list[tuple[tuple[Busy, ...], tuple[tuple[int, int], ...]]]:
-        """For each day its engagements, and when they are as far as an outing could meet them [min]."""
+    def busy_minutes(self) -> tuple[Engagements, ...]:
+        """For each day when its engagements are, as far as an outing could meet them [min]."""
         zone, habits = self.household.home.zone, self.household.habits
-        found: list[tuple[tuple[Busy, ...], tuple[tuple[int, int], ...]]] = []
+        found: list[Engagements] = []
         for day, party in zip(self.days, self.party_on, strict=True):
             entries = self.family.busy_days.on(day, [member.name for member in party])
             if not entries:
-                found.append(((), ()))
+                found.append(())
                 continue
             earliest = max((habits.earliest_departure, *(member.wakes for member in party)))
             minutes = DayMinutes(day, zone)
             end = minutes.home_by(habits)
             first = min(minutes.by_clock(earliest), end)
-            kept, spans = [], set()
-            for busy in entries:
-                starts, stops = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
-                if starts < end and stops > first:
-                    kept.append(busy)
-                    spans.add((max(starts, first), min(stops, end)))
-            found.append((tuple(kept), tuple(sorted(spans))))
-        return found
+            spans = ((minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)) for busy in entries)
+            met = {
+                (max(start, first), min(stop, end)) for start, stop in spans if start < end and stop > first
+            }
+            found.append(tuple(sorted(met)))
+        return tuple(found)
+
+    @cached_property
+    def busy_kind(self) -> Numbers:
+        """For each day a number; days with the same number are busy at the same minutes, with 0 never."""
+        numbers: dict[Engagements, int] = {(): 0}
+        return np.array([numbers.setdefault(spans, len(numbers)) for spans in self.busy_minutes])
 
     @cached_property
     def sun(self) -> tuple[Numbers, Numbers]:

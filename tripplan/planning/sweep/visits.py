@@ -150,12 +150,11 @@ class Visits:
     def _ways_kinds(self) -> tuple[list[_Ways], Numbers]:
         """The different ways there are, and which of them each day has."""
         at, row = self._at, self._row
-        paces, pace = row.pace
-        rests_on = [pace]
+        paces, firsts, pace = row.pace
+        kinds = pace
         if at.rush.any():
             changes = row.clock_changes(row.household.home.zone, past_midnight=False)
-            rests_on += [at.rush, np.where(at.rush, changes, 0)]
-        firsts, kinds = grouped(rests_on)
+            firsts, kinds = grouped([pace, at.rush, np.where(at.rush, changes, 0)])
         found: dict[int, _Ways] = {}
         which = []
         for n in firsts.tolist():
