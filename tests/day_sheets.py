@@ -10,9 +10,11 @@ from tripplan.files.day_sheet import DaySheet, SheetSection, day_sheet
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_cards
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sheet_entries import SheetEntries, SheetTicks
 
 DEMO = Path(__file__).resolve().parents[1] / "demo_places"

@@ -27,8 +27,8 @@ from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.draft import draft
-from tripplan.planning.outing import Family
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records

@@ -10,13 +10,13 @@ from tripplan.errors import PlanError, RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDays
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
 from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.outing import Family, TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.records.backup import back_up

@@ -17,11 +17,13 @@ from tripplan.planning.certainty import Certainty, how_sure
 from tripplan.planning.choose import compare
 from tripplan.planning.cost import outing_cost
 from tripplan.planning.day import plan_day
+from tripplan.planning.family import Family
 from tripplan.planning.flips import Flip, what_would_flip
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 
 Kind = TypeVar("Kind", bound=Written)

@@ -17,7 +17,9 @@ from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.day.best import BestChoice, best_between, best_choices
-from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.family import Family, TypedDrive
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep import known
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable

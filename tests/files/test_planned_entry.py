@@ -4,7 +4,9 @@ from datetime import UTC, date, datetime, timedelta
 
 from tests.builders import make_household, make_place
 from tripplan.files.planned_entry import planned_again, planned_from
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 
 DAY = date(2026, 12, 9)

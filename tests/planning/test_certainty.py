@@ -17,8 +17,10 @@ from tripplan.planning.certainty import (
 )
 from tripplan.planning.cost import CostItem, CostKind, OutingCost, Swing
 from tripplan.planning.cost.items import add_up, known_item
+from tripplan.planning.family import Family
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.ranges import Origin, Source
 
 SOURCE = Source(Origin.ESTIMATE, "made up for tests")

@@ -3,7 +3,9 @@ from datetime import date
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import compare, days_in, rank
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 
 TODAY = date(2026, 11, 25)
 DAYS = days_in(DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 14)))

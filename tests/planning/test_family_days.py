@@ -11,9 +11,11 @@ from pydantic import ValidationError
 from tests.builders import make_household
 from tripplan.planning.calendars import Busy, FamilyCalendar
 from tripplan.planning.choose import rank
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import BusyDays, FamilyDays, WeeklyBlock
 from tripplan.planning.local_days import LocalDay
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 
 CHICAGO = ZoneInfo("America/Chicago")
 TODAY = date(2026, 11, 25)

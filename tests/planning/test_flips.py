@@ -10,11 +10,13 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.flips import Flip, flips_in_short, what_would_flip
 from tripplan.planning.household import HeldPass, Household
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 
 DAY = date(2026, 12, 8)
 """A Tuesday."""

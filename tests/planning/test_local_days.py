@@ -12,6 +12,7 @@ from tests.builders import make_household, make_place
 from tripplan.errors import UnknownName
 from tripplan.planning.crowds.days_off import days_off
 from tripplan.planning.crowds.public_holidays import holidays_around, public_holidays
+from tripplan.planning.family import Family
 from tripplan.planning.local_days import (
     LocalDay,
     concerns,
@@ -19,8 +20,8 @@ from tripplan.planning.local_days import (
     place_holidays,
     with_local_days,
 )
-from tripplan.planning.outing import Family, PlaceFacts, place_facts
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import PlaceFacts, place_facts
 
 PLACE = make_place()
 FAIR = date(2026, 9, 17)

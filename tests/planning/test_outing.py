@@ -10,8 +10,10 @@ from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import DayPlan, StepKind
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.money import Money, total
-from tripplan.planning.outing import Family, NoOuting, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 
 TODAY = date(2026, 11, 25)
 WEDNESDAY = date(2026, 12, 9)

@@ -5,7 +5,7 @@ from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from tests.builders import make_household, make_place
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.passes.listed import ListedVisit, coming_visits, last_day_listed
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 

@@ -11,9 +11,11 @@ from tests.builders import make_household, make_place
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import SleepsIn, StepKind
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.money import Money, total
-from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.replan import replan
 from tripplan.planning.trouble import Trouble, Whereabouts
 from tripplan.planning.ways_out import Choice, Replanned, WayOut

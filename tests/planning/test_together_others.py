@@ -9,7 +9,8 @@ from pydantic import ValidationError
 
 from tests.builders import make_household, make_place
 from tripplan.errors import PlanError
-from tripplan.planning.outing import Family, NoOuting
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting
 from tripplan.planning.together.others import GoingTogether, OtherHousehold, members_of, people_listed
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import first_open_day, visit_together

@@ -9,8 +9,10 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.planning.day import StepKind
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.household import Household
-from tripplan.planning.outing import Family, Outing, TypedDrive, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 
 TODAY = date(2026, 11, 25)
 WEDNESDAY = date(2026, 12, 9)

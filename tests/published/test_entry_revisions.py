@@ -17,7 +17,9 @@ from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tripplan.calendar_server.outbox import on_its_way, send_waiting
 from tripplan.files.calendar_file import OutingEntry
 from tripplan.files.planned_entry import entry_of, file_of, going_on, planned_from
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.opening import Which, open_records

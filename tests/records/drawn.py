@@ -11,13 +11,13 @@ from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.family import TypedDrive
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDays
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.model import Written
-from tripplan.planning.outing import TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.packing import PackingChanges
 from tripplan.planning.passes.listed import PlannedVisits

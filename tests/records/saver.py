@@ -9,7 +9,7 @@ from multiprocessing.synchronize import Barrier
 from pathlib import Path
 
 from tripplan.errors import RecordConflict
-from tripplan.planning.outing import TypedDrive
+from tripplan.planning.family import TypedDrive
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records
 

@@ -18,8 +18,8 @@ from tests.builders import make_household, make_place
 from tests.records.saver import begin_in_step
 from tests.sealed import Sealed, sealed
 from tripplan.errors import RecordConflict, RecordsUnusable
+from tripplan.planning.family import TypedDrive
 from tripplan.planning.household import Household
-from tripplan.planning.outing import TypedDrive
 from tripplan.planning.place import Place
 from tripplan.records.database import Database
 from tripplan.records.export import export_all

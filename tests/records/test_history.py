@@ -10,8 +10,8 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
 from tripplan.errors import RecordConflict, UnknownName
+from tripplan.planning.family import TypedDrive
 from tripplan.planning.household import Household
-from tripplan.planning.outing import TypedDrive
 from tripplan.planning.place import Place
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces

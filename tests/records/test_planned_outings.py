@@ -7,7 +7,7 @@ import pytest
 
 from tripplan.errors import RecordConflict
 from tripplan.files.planned_entry import going_on
-from tripplan.planning.outing import TypedDrive
+from tripplan.planning.family import TypedDrive
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.records.backup import back_up
 from tripplan.records.planned_outings import outings_ever

@@ -16,7 +16,8 @@ from tests.roads.invented_map import (
     write_map,
 )
 from tests.roads.regions_built import RegionBuilt, build
-from tripplan.planning.outing import Family, TypedDrive, place_facts
+from tripplan.planning.family import Family, TypedDrive
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.ranges import Origin
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy

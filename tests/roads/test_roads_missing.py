@@ -10,7 +10,8 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Said
 from tests.roads.conftest import RunRoads
-from tripplan.planning.outing import Family, place_facts
+from tripplan.planning.family import Family
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.travel.drive import KnownBy
 from tripplan.planning.where import Point
 from tripplan.roads.engine import roads_missing

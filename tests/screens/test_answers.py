@@ -7,8 +7,8 @@ import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
+from tripplan.planning.family import Family
 from tripplan.planning.local_days import LocalDay
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.screens.widgets import answers
 from tripplan.services import open_services

@@ -13,7 +13,7 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import said, services_in
 from tripplan.files.place_card import write_place_card
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.records.store import Records

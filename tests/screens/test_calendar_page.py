@@ -13,10 +13,12 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
 from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
 from tripplan.planning.calendars import SchoolCalendar
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDays
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import (
     EntryTicks,
     PlannedOuting,

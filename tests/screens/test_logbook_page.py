@@ -14,10 +14,10 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import said, services_in
 from tripplan.errors import Weight
 from tripplan.files.logbook_file import entry_from_values
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.draft import draft
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record, subjects_in
 

@@ -11,7 +11,8 @@ from tests.screens.conftest import APP
 from tripplan.files.planned_entry import planned_from
 from tripplan.planning import wording
 from tripplan.planning.day import DayPlan, Step, StepKind
-from tripplan.planning.outing import Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.planning.sheet_entries import Booking, SheetDetails
 from tripplan.services import Services, open_services

@@ -22,7 +22,8 @@ from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning import wording
 from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice
-from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.replan import replan
 from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.trouble import Trouble, Whereabouts, clock_there

@@ -16,8 +16,8 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holidays, holiday_source_sentences
+from tripplan.planning.family import Family
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
-from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
 from tripplan.services import family_in
 

@@ -12,9 +12,9 @@ from tripplan.commands.question import date_in, settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.demo import DEMO_NOTICE
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.outing import Family
 from tripplan.records.store import Records
 from tripplan.services import Clock, family_on_record
 

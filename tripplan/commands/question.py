@@ -14,8 +14,8 @@ from tripplan.commands.options.shared import USUAL_WEEKS
 from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.family import Family
 from tripplan.planning.household import Member
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.store import Records

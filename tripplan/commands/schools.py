@@ -40,7 +40,7 @@ from tripplan.planning.crowds.school_regions import (
     regions_near,
     school_regions,
 )
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept, Records
 from tripplan.services import Services, family_in

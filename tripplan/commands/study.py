@@ -15,8 +15,9 @@ from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking, days_in, rank
-from tripplan.planning.outing import NoOuting, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.fit import fits_of
 from tripplan.planning.study.options import party_of

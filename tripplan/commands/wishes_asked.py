@@ -11,9 +11,9 @@ from pydantic import ValidationError
 from tripplan.commands.question import Question, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Weekday, Worth
-from tripplan.planning.outing import Family
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 

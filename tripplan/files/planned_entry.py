@@ -12,10 +12,12 @@ from tripplan.files.outing_entry import address, entry_for_outing, moved_lines, 
 from tripplan.files.plain_text import lines
 from tripplan.planning import wording
 from tripplan.planning.booking import book_by
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.planning.study.units import StudyUnit
 

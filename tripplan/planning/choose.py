@@ -10,10 +10,12 @@ from datetime import date, timedelta
 import numpy as np
 
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.family import Family
 from tripplan.planning.household import Member
 from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask

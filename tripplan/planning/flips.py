@@ -15,11 +15,13 @@ from tripplan.planning.ages import ADULT, AgeBand
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
+from tripplan.planning.family import Family
 from tripplan.planning.household import Fuel, HeldPass, Household, Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
-from tripplan.planning.outing import Family, NoOuting, Outing, PlaceFacts, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place, PlaceId
+from tripplan.planning.place_facts import PlaceFacts, place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 

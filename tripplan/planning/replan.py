@@ -16,10 +16,12 @@ from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.minutes import DayMinutes, a_day
 from tripplan.planning.day.naps import Sleep, nap_windows, outcome
 from tripplan.planning.day.weighing import late_home
+from tripplan.planning.family import Family
 from tripplan.planning.household import Member
 from tripplan.planning.money import Money, total
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.ranges import Range
 from tripplan.planning.sunk import some_stay_away
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop

@@ -10,9 +10,10 @@ from zoneinfo import ZoneInfo
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day import Napper
+from tripplan.planning.family import Family
 from tripplan.planning.household import Nap
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.outing import Outing
 from tripplan.planning.sunk import Paid, called_off
 from tripplan.planning.where import Point
 

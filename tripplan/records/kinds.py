@@ -8,13 +8,13 @@ from typing import Any
 from tripplan.errors import UnknownName
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.family import TypedDrive
 from tripplan.planning.family_days import FamilyDays
 from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDays
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.model import Written
-from tripplan.planning.outing import TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.packing import PackingChanges
 from tripplan.planning.passes.listed import PlannedVisits

@@ -10,8 +10,8 @@ import streamlit as st
 from tripplan.errors import Finding, PlanError
 from tripplan.planning import wording
 from tripplan.planning.admission.sentences import sentence
+from tripplan.planning.family import Family
 from tripplan.planning.offers import Pass
-from tripplan.planning.outing import Family
 from tripplan.planning.passes.listed import (
     VISITS_AT_MOST,
     ListedVisit,

@@ -12,7 +12,8 @@ from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.choose import days_in
-from tripplan.planning.outing import Family, NoOuting
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting
 from tripplan.planning.place import Place
 from tripplan.planning.together.others import (
     HOUSEHOLDS_AT_MOST,

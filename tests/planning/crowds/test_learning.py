@@ -19,7 +19,8 @@ from tripplan.planning.crowds.levels import POOLED, TABLES
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
 from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import Crowds
-from tripplan.planning.outing import Family, place_facts
+from tripplan.planning.family import Family
+from tripplan.planning.place_facts import place_facts
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
 HOLIDAYS = public_holidays("US", "IL", range(2025, 2028))

@@ -11,11 +11,13 @@ from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures, with_logbook
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.outing import Family, Outing, place_facts, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.own_figures import OwnFigures
+from tripplan.planning.place_facts import place_facts
 
 FAMILY = Family(make_household(), (make_place(),))
 SETTINGS = LogbookSettings()

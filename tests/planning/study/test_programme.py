@@ -16,8 +16,8 @@ from tests.builders import make_household, make_place
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking, days_in, rank
+from tripplan.planning.family import Family
 from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.options import Option, UnitOptions

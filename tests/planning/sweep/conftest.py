@@ -7,8 +7,8 @@ import pytest
 from tests.conftest import ROOT
 from tripplan.files.demo import read_demo
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 
 

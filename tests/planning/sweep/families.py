@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.outing import Family, TypedDrive
 from tripplan.planning.place import Place
 
 TODAY = date(2026, 11, 25)

@@ -10,8 +10,9 @@ import pytest
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.day.search import SMALL_LOSS
+from tripplan.planning.family import Family
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sweep.misses import Miss, nearest_misses
 from tripplan.planning.sweep.sweeping import sweep

@@ -7,8 +7,9 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.outing import Family, PlaceFacts, place_facts
+from tripplan.planning.family import Family
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import PlaceFacts, place_facts
 from tripplan.planning.sweep import sweeping as room
 
 SPAN = DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 7))

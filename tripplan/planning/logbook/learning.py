@@ -13,12 +13,12 @@ from decimal import Decimal
 
 from tripplan.planning.cost.account import meal_price
 from tripplan.planning.day.delays import EARLY_BY_MINUTES
+from tripplan.planning.family import Family
 from tripplan.planning.household import Car, Fuel, Household
 from tripplan.planning.logbook.bayes import Belief
 from tripplan.planning.logbook.entry import LogbookEntry, minutes_between
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.planning.ranges import Range

@@ -7,13 +7,13 @@ from decimal import Decimal
 
 from tripplan.planning.cost.driving import cars_needed
 from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.family import Family
 from tripplan.planning.hours import Openness, hours_on
 from tripplan.planning.household import HeldPass, Household
 from tripplan.planning.local_days import place_holidays
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass
 from tripplan.planning.opening_hours import holds_at
-from tripplan.planning.outing import Family
 from tripplan.planning.passes.plan import PlannedVisit, VisitLeftOut
 from tripplan.planning.place import Place
 

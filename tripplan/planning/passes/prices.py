@@ -9,10 +9,10 @@ from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.ages import MONTHS, AgeBand
+from tripplan.planning.family import Family
 from tripplan.planning.household import BirthDate, HeldPass, Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass, Ticket
-from tripplan.planning.outing import Family
 from tripplan.planning.passes.arrivals import Arrival
 from tripplan.planning.passes.candidates import Candidate
 from tripplan.planning.place import Place

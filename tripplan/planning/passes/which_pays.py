@@ -10,9 +10,9 @@ from math import prod
 from tripplan.errors import PlanError
 from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.family import Family
 from tripplan.planning.money import Money, total
 from tripplan.planning.offers import Pass
-from tripplan.planning.outing import Family
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
 from tripplan.planning.passes.candidates import Candidate, candidates_for, last_day_valid
 from tripplan.planning.passes.plan import (

@@ -8,9 +8,10 @@ from datetime import date, timedelta
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.fit import fits_of

@@ -6,9 +6,9 @@ from datetime import date
 
 from tripplan.errors import PlanError
 from tripplan.planning import wording
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import weeks_of
 from tripplan.planning.money import Money, MoneyRange, total
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.cheapest_choice import Choice, cheapest_choice

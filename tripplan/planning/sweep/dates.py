@@ -14,8 +14,9 @@ from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.best import Engagements
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import Napper
+from tripplan.planning.day_asked import PartyNeeds
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household, Member
-from tripplan.planning.outing import Family, PartyNeeds
 from tripplan.planning.travel.daylight import daylight
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.planning.ways import Pace, pace_of

@@ -11,9 +11,10 @@ from numpy.typing import NDArray
 
 from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.felt import UNITS
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.money import minor_digits
-from tripplan.planning.outing import Family, PlaceFacts
+from tripplan.planning.place_facts import PlaceFacts
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.known import Known, Visit
 from tripplan.planning.sweep.place_row import PlaceRow

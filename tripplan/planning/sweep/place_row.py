@@ -11,8 +11,8 @@ from opening_hours import State
 from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.opening_days import RuleDays, Spans
-from tripplan.planning.outing import PlaceFacts
 from tripplan.planning.place import Opening, Place
+from tripplan.planning.place_facts import PlaceFacts
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.rush_hours import rush_hours_between

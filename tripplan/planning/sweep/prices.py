@@ -11,8 +11,9 @@ from tripplan.planning.ages import ADULT
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, Account
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.family import Family
 from tripplan.planning.opening_days import DAY_MINUTES
-from tripplan.planning.outing import Family, gate_at
+from tripplan.planning.outing import gate_at
 from tripplan.planning.sweep.dates import Numbers, grouped
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.travel.drive import Way

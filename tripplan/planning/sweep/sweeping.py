@@ -7,9 +7,10 @@ from datetime import date
 import numpy as np
 
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.family import Family
 from tripplan.planning.household import Member
-from tripplan.planning.outing import Family, place_facts
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.collector import left_alone
 from tripplan.planning.sweep.dates import DateRow
 from tripplan.planning.sweep.known import Known

@@ -9,10 +9,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.minutes import DayMinutes
+from tripplan.planning.family import Family
 from tripplan.planning.household import Member
 from tripplan.planning.money import Money
-from tripplan.planning.outing import Family, NoOuting, Outing, place_facts, plan_outing
+from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 
 
 class Verdict(IntEnum):

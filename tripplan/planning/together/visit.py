@@ -6,10 +6,11 @@ from math import inf
 
 from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
+from tripplan.planning.family import Family
 from tripplan.planning.household import Household, Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Ticket
-from tripplan.planning.outing import Family, NoOuting
+from tripplan.planning.outing import NoOuting
 from tripplan.planning.passes.arrivals import arrivals_of
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.place import Place

@@ -13,7 +13,7 @@ from tripplan.planning.crowds.school_regions import (
     regions_near,
     school_regions,
 )
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain

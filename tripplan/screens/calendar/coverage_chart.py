@@ -19,7 +19,7 @@ from tripplan.planning.crowds.coverage import (
     stretches,
     typical_year_sentences,
 )
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.screens.widgets.charts import DEPTHS, INK, in_lines
 from tripplan.screens.widgets.markdown import bullets, plain
 

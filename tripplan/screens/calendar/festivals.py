@@ -14,8 +14,8 @@ from tripplan.files.where_text import locate_text
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.crowds.coming_holidays import coming_holidays, holiday_source_sentences
+from tripplan.planning.family import Family
 from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
-from tripplan.planning.outing import Family
 from tripplan.planning.sentences import span_sentence
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where

@@ -9,8 +9,8 @@ import streamlit as st
 from tripplan.errors import Finding
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS, FamilyDays
-from tripplan.planning.outing import Family
 from tripplan.planning.own_week_sentences import (
     DAY_NAMES,
     WORK_THEN,

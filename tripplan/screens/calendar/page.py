@@ -11,7 +11,8 @@ from tripplan.errors import UnknownName
 from tripplan.files.calendar_file import OutingEntry, calendar_file
 from tripplan.files.planned_entry import coming, entry_of, file_in_words, file_of, planned_from
 from tripplan.planning import wording
-from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.planned import PlannedOuting, PlanStatus, others_called_off
 from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.planned_outings import OutingsEver, outings_ever

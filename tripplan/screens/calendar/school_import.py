@@ -9,7 +9,7 @@ from tripplan.planning.calendars import (
     with_next_year_expected,
 )
 from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.built_in_regions import built_in_regions
 from tripplan.screens.calendar.coverage_chart import show_coverage

@@ -10,7 +10,7 @@ from tripplan.planning.calendars import (
     DateSpan,
     SchoolCalendar,
 )
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.district import (
     DAYS_TYPED,

@@ -9,7 +9,7 @@ from tripplan.files.calendar_reading import CalendarContent, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.reading_result import Read
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.screens.widgets.frame import View
 
 _FILES_KEPT = 4

@@ -8,9 +8,9 @@ from typing import Literal, TypeVar
 
 import streamlit as st
 
+from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS
 from tripplan.planning.household import Weekday
-from tripplan.planning.outing import Family
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.screens.widgets.choices import keep

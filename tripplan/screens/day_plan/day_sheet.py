@@ -20,8 +20,9 @@ from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.emergency import EmergencyContacts
+from tripplan.planning.family import Family
 from tripplan.planning.model import Written
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.outing import Outing
 from tripplan.planning.packing import PackingChanges, suggested_items
 from tripplan.planning.questions import OwnQuestions
 from tripplan.planning.sheet_entries import SheetDetails, SheetTicks

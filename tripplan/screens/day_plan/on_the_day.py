@@ -21,7 +21,8 @@ from tripplan.files.day_stretches import (
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning import wording
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
-from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlanStatus
 from tripplan.planning.sheet_entries import SheetEntries

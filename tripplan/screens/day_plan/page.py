@@ -8,7 +8,8 @@ import streamlit as st
 from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning import wording
 from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
-from tripplan.planning.outing import Family, NoOuting, Outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces

@@ -7,7 +7,8 @@ import streamlit as st
 
 from tripplan.errors import PlanError
 from tripplan.planning import wording
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import Outing
 from tripplan.planning.replan import replan
 from tripplan.planning.sentences import naps_sentence
 from tripplan.planning.trouble import Trouble, Whereabouts, clock_there

@@ -9,10 +9,10 @@ from tripplan.files.logbook_file import entry_from_values
 from tripplan.planning import wording
 from tripplan.planning.crowds.notes import Fullness
 from tripplan.planning.day import SleepsIn
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.as_planned import AsPlanned, as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
 from tripplan.planning.logbook.entry import LogbookEntry, new_entry_id
-from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.typed_entry import (

@@ -4,12 +4,12 @@ import streamlit as st
 
 from tripplan.files.logbook_file import logbook_csv
 from tripplan.planning import wording
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.sentences import against_lines, entry_lines, entry_sentence
 from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.all_entries import all_entries

@@ -9,12 +9,12 @@ import streamlit as st
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
+from tripplan.planning.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.logbook.year import YearAccount, year_account
-from tripplan.planning.outing import Family
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.units import StudyUnit
 from tripplan.records.store import Kept

@@ -12,9 +12,9 @@ from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.planning.crowds.schools import days_out_of_school
+from tripplan.planning.family import Family
 from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
 from tripplan.planning.local_days import LocalDay, place_holidays
-from tripplan.planning.outing import Family
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import purchase_sentence
 from tripplan.screens.widgets.answers import fingerprint

@@ -12,7 +12,7 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
-from tripplan.planning.outing import Family, TypedDrive
+from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place
 from tripplan.planning.travel.drive import Drive, KnownBy

@@ -11,7 +11,8 @@ from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking
-from tripplan.planning.outing import Family, Outing
+from tripplan.planning.family import Family
+from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.fit import fits_of

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import streamlit as st
 
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.study.fit import CloseSpelling, Fits, fits_of, topics_on
 from tripplan.planning.study.sentences import (
     close_sentence,

@@ -12,19 +12,14 @@ import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
+from tripplan.planning.family import Family
 from tripplan.planning.flips import Flip, what_would_flip
 from tripplan.planning.model import Written
-from tripplan.planning.outing import (
-    USUAL_GRID_MINUTES,
-    Family,
-    NoOuting,
-    Outing,
-    place_facts,
-    plan_outing,
-)
+from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.place import Place
+from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweeping
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.together.others import GoingTogether

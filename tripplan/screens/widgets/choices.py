@@ -8,7 +8,8 @@ import streamlit as st
 
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.outing import USUAL_GRID_MINUTES, Family
+from tripplan.planning.family import Family
+from tripplan.planning.outing import USUAL_GRID_MINUTES
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.screens.widgets.frame import View

@@ -7,7 +7,7 @@ import streamlit as st
 from tripplan.files.place_card import read_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import Draft, begin_draft, collect, draft_on, forget_draft

@@ -7,11 +7,11 @@ from typing import Literal
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
+from tripplan.planning.family import Family
 from tripplan.planning.offers import (
     Pass,
     Ticket,
 )
-from tripplan.planning.outing import Family
 from tripplan.screens.places.board.draft import (
     Draft,
     DraftRow,

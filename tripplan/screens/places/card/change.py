@@ -7,7 +7,7 @@ import streamlit as st
 from tripplan.errors import Finding
 from tripplan.files.place_card import read_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.rows import rows_of

@@ -7,7 +7,7 @@ from datetime import date
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.place import Place
 from tripplan.screens.places.card.fields import (
     CHILDREN,

@@ -12,7 +12,7 @@ from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import read_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.outing import Family
+from tripplan.planning.family import Family
 from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import begin_draft, collect, draft_on, forget_draft
