@@ -1,4 +1,4 @@
-"""The collector of reference cycles is put off during a sweep, and on again when it is somebody else's turn."""
+"""The collector of reference cycles is put off during a sweep, and on again between its steps."""
 
 import gc
 from collections.abc import Iterator
