@@ -183,11 +183,16 @@ def _best_clear_of(
     set_out, back = int(depart[best[0]]), int(home[best[1]])
     for engagements in engaged:
         # The best of all choices is the best of those that keep clear, if it is one.
-        if all(back <= start or set_out >= end for start, end in engagements):
+        if keeps_clear(set_out, back, engagements):
             yield best if rank[best] < IMPOSSIBLE else None
         else:
             of_each = list(_best_in_each(_between(engagements), rank, depart, home))
             yield min(of_each)[1] if of_each else None
+
+
+def keeps_clear(depart: int, home: int, engagements: Engagements) -> bool:
+    """Whether a party that is out between two minutes misses no engagement."""
+    return all(home <= start or depart >= end for start, end in engagements)
 
 
 def _best_in_each(

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
-from functools import lru_cache, reduce
+from functools import cached_property, lru_cache, reduce
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -34,12 +34,12 @@ class DayMinutes:
     day: date
     home_zone: ZoneInfo
 
-    @property
+    @cached_property
     def midnight(self) -> datetime:
         """Minute 0, in UTC."""
         return _midnight(self.day, self.home_zone)
 
-    @property
+    @cached_property
     def changes_clocks(self) -> bool:
         """Whether the clock at home is changed that day."""
         return _changes_clocks(self.day, self.home_zone)

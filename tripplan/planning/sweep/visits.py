@@ -6,7 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import BestChoice, Engagements
+from tripplan.planning.day.best import Engagements, keeps_clear
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day_asked import day_question, ways_at
@@ -209,16 +209,16 @@ class Visits:
 
     def _ask_around_engagements(self, kind: _Kind, busy: Key) -> None:
         """Have a kind of day searched that is asked for already as if nobody was engaged."""
-        known, spans = self._known, self._row.busy_minutes[kind.n]
+        known, spans = self._known, _later(self._row.busy_minutes[kind.n], -kind.by_night)
         free = known.visits.get(kind.free)
         # The best of all plans is the best of those that keep clear of the engagements, if it is one.
-        if isinstance(free, Verdict) or (free and _keeps_clear(free.best, _later(spans, -kind.by_night))):
+        if isinstance(free, Verdict) or (free and keeps_clear(free.best.depart, free.best.home, spans)):
             known.visits[busy] = free
             return
         search = known.searches.get(kind.free)
         if search is None:
             search = known.searches[kind.free] = self._search(kind)
-        search.engaged[busy] = _later(spans, search.by_night - kind.by_night)
+        search.engaged[busy] = _later(spans, search.by_night)
 
     def _search(self, kind: _Kind) -> Search:
         there, back = self.ways(kind.n)
@@ -264,10 +264,6 @@ class Visits:
 
 
 _NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
-
-
-def _keeps_clear(best: BestChoice, engagements: Engagements) -> bool:
-    return all(best.home <= start or best.depart >= end for start, end in engagements)
 
 
 def _later(engagements: Engagements, minutes: int) -> Engagements:
