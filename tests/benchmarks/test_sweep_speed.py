@@ -44,7 +44,11 @@ def megabytes() -> float:
 
 @pytest.mark.parametrize("sizes", [(10, 100, 1000)], ids=["10 to 1000 places"])
 def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFixture[str]) -> None:
-    """10, 100 and 1 000 drawn places on 365 days for a party of seven, against a plain loop on a sample."""
+    """10, 100 and 1 000 drawn places on 365 days for a party of seven, against a plain loop on a sample.
+
+    The shortest of three sweeps counts, each of other places, so that none finds anything known already but
+    the rules of opening that it shares with the others.
+    """
     family, _ = demo()
     party = family.party()
     sweep(family, party, many_places(5, seed=2), YEAR, today=TODAY)
@@ -52,17 +56,14 @@ def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFix
     held: dict[int, float] = {}
     table: DayTable | None = None
     for size in sizes:
-        places = many_places(size)
-        larger = replace(family, places=places)
-        before = megabytes()
-
-        def run(larger: Family = larger) -> DayTable:
-            return sweep(larger, party, larger.places, YEAR, today=TODAY)
-
-        times = timeit.default_timer()
-        table = run()
-        took[size] = timeit.default_timer() - times
-        held[size] = megabytes() - before
+        before, each_took = megabytes(), []
+        for drawn in range(3):
+            places = many_places(size, seed=1000 * size + drawn)
+            larger = replace(family, places=places)
+            begun = timeit.default_timer()
+            table = sweep(larger, party, places, YEAR, today=TODAY)
+            each_took.append(timeit.default_timer() - begun)
+        took[size], held[size] = min(each_took), megabytes() - before
     assert table is not None
     spots = np.argwhere(table.can_go)
     chosen = spots[:: max(1, len(spots) // SAMPLE)][:SAMPLE].tolist()
