@@ -1,7 +1,7 @@
 """The two ways of one outing as they are with this party on this day."""
 
 from collections.abc import Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from tripplan.planning import wording
@@ -94,8 +94,6 @@ def _slowed(drive: Drive, drive_minutes: int) -> Drive:
     """The same drive with the range of its time moved up to what rush hours make of it."""
     factor = drive_minutes / drive.minutes.likely
     longer = wording.minutes(drive_minutes - drive.minutes.likely)
-    return replace(
-        drive,
-        minutes=drive.minutes.map(lambda minutes: minutes * factor),
-        source=Source(drive.source.origin, f"{drive.source.text}; rush hours add {longer}"),
-    )
+    source = Source(drive.source.origin, f"{drive.source.text}; rush hours add {longer}")
+    minutes = drive.minutes.map(lambda minutes: minutes * factor)
+    return Drive(drive.km, minutes, drive.known_by, source, drive.notes)
