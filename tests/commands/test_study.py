@@ -6,9 +6,11 @@ from pathlib import Path
 
 import jsonschema  # type: ignore[import-untyped]
 
+from tests.builders import make_place
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.family_days import FamilyDays
+from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
@@ -34,6 +36,25 @@ def test_the_terms_outings_are_kept_as_planned_ones(run: Run) -> None:
     assert all(one["planned"] for one in listed["outings"])
     again = run("study", "programme", "--demo", "--keep")
     assert "All of them are planned already." in again.out
+
+
+def test_an_outing_that_is_kept_again_after_it_was_removed_goes_on_from_there(
+    run: Run, own_records: Records
+) -> None:
+    """It stands under the same UID with a later sequence, as calendars that hold its entry ask."""
+    own_records.save(make_place(id="mill", visit={"topics": ["mills"]}), NOON)
+    run("study", "add", "Mills", "--topic", "mills", "--from", "2027-01-04", "--to", "2027-01-29")
+    run("study", "programme", "--keep")
+    (first,) = own_records.all(PlannedOuting).values()
+    called_off = own_records.save(
+        first.value.changed(NOON, status=PlanStatus.CANCELLED), NOON, first.revision
+    )
+    own_records.remove(PlannedOuting, first.value.id, NOON, called_off.revision)
+    assert "1 outing is planned" in run("study", "programme", "--keep").out
+    (again,) = own_records.all(PlannedOuting).values()
+    assert again.value.uid == first.value.uid
+    assert again.value.sequence == called_off.value.sequence + 1
+    assert (again.value.status, again.value.study_unit) == (PlanStatus.TENTATIVE, "Mills")
 
 
 def test_outings_of_a_household_in_a_file_are_not_kept(run: Run, files: Files) -> None:

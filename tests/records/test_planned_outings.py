@@ -67,13 +67,15 @@ def test_what_is_planned_is_followed_before_what_was_removed(records: Records, n
     on_the_list = ever.on("mill", DAY)
     assert on_the_list is not None
     assert (on_the_list.value.id, on_the_list.revision) == ("third", 1)
+    assert ever.before("mill", DAY) == on_the_list.value
+    assert [ever.revision_of(outing(name)) for name in ("third", "first", "new")] == [1, 0, 0]
     assert ever.ids == {"first", "second", "third"}
     remove(records, "third", noon)
     last = outings_ever(records).on("mill", DAY)
     assert last is not None
     assert (last.value, last.revision) == (outing("second"), 0)
     assert outings_ever(records).on("mill", DAY + timedelta(days=1)) is None
-    assert outings_ever(records).on("cave", DAY) is None
+    assert outings_ever(records).before("cave", DAY) is None
 
 
 def test_taking_a_change_back_counts_the_sequence_up(records: Records, noon: datetime) -> None:

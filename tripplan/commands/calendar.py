@@ -143,17 +143,16 @@ def _send(options: Namespace, console: Console, question: Question) -> int:
         if isinstance(answer, NoOuting):
             say_no(answer, console.aside())
             return 1
-        before = ever.on(answer.place.id, answer.day)
         one = planned_from(
             answer,
             family.household,
             _ticks(options),
             PlanStatus.TENTATIVE if options.tentative else PlanStatus.CONFIRMED,
-            before=before.value if before else None,
+            before=ever.before(answer.place.id, answer.day),
             ids_taken=ever.ids,
             at=now,
         )
-        records.save(one, now, before.revision if before else 0)
+        records.save(one, now, ever.revision_of(one))
         outings = [one]
     with records.change(now) as change:
         for outing in outings:

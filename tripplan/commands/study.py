@@ -9,13 +9,13 @@ from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.planned_entry import tentative_for
+from tripplan.files.planned_entry import tentative_outings
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Ranking, days_in, rank
-from tripplan.planning.outing import NoOuting, plan_outing
+from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import PlannedOuting
@@ -151,32 +151,25 @@ def _keep(found: Programme, question: Question, records: Records) -> str:
     """Put those outings on record as planned that are not; says how many."""
     family, ever = question.family, outings_ever(records)
     places = {place.id: place for place in family.places}
-    new: list[tuple[PlannedOuting, int]] = []
+    ready: list[tuple[StudyUnit, Outing]] = []
     for one in found.outings:
         if one.planned is not None:
             continue
         day, party = one.option.day, family.party(party_of(one.unit, family.household))
         facts = place_facts(family, places[one.option.place], (day.year,))
         outing = plan_outing(family, party, facts, day, today=question.today)
-        if isinstance(outing, NoOuting):
-            continue
-        before = ever.on(outing.place.id, day)
-        planned = tentative_for(
-            one.unit,
-            outing,
-            family.household,
-            before=before.value if before else None,
-            ids_taken=ever.ids,
-            at=question.clock(),
-        )
-        new.append((planned, before.revision if before else 0))
-    if not new:
+        if isinstance(outing, Outing):
+            ready.append((one.unit, outing))
+    if not ready:
         return "All of them are planned already."
-    outings = wording.counted(len(new), "outing is", "outings are")
+    planned = tentative_outings(
+        ready, family.household, before=ever.before, ids_taken=ever.ids, at=question.clock()
+    )
+    outings = wording.counted(len(planned), "outing is", "outings are")
     said = f"{outings} planned; tripplan calendar has an entry for each."
     with records.change(question.clock(), said) as change:
-        for planned, revision in new:
-            change.save(planned, revision)
+        for kept in planned:
+            change.save(kept, ever.revision_of(kept))
     return said
 
 

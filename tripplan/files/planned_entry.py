@@ -1,6 +1,6 @@
 """Planned outings and the calendar entries made of them."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable
 from datetime import date, datetime, timedelta
 
 from icalendar import Calendar, Component
@@ -16,7 +16,7 @@ from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place import Place
+from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.planning.study.units import StudyUnit
@@ -24,21 +24,32 @@ from tripplan.planning.study.units import StudyUnit
 _A_YEAR = timedelta(days=366)
 
 
-def tentative_for(
-    unit: StudyUnit,
-    outing: Outing,
+def tentative_outings(
+    outings: Iterable[tuple[StudyUnit, Outing]],
     household: Household,
     *,
-    before: PlannedOuting | None,
+    before: Callable[[PlaceId, date], PlannedOuting | None],
     ids_taken: Collection[str],
     at: datetime,
-) -> PlannedOuting:
-    """A unit's outing as a planned one that is still open; the arguments are those of `planned_from`."""
-    ticked = before.ticked if before else EntryTicks()
-    planned = planned_from(
-        outing, household, ticked, PlanStatus.TENTATIVE, before=before, ids_taken=ids_taken, at=at
-    )
-    return planned.model_copy(update={"study_unit": unit.name})
+) -> list[PlannedOuting]:
+    """Outings of study units as planned ones that are still open, to put on record.
+
+    Args:
+        outings: each with the unit it is for; no place twice on a day.
+        household: whose they are.
+        before: what an outing to a place on a day goes on from, if there is anything.
+        ids_taken: ids that were ever given.
+        at: now; zone-aware.
+    """
+    planned = []
+    for unit, outing in outings:
+        earlier = before(outing.place.id, outing.day)
+        ticked = earlier.ticked if earlier else EntryTicks()
+        one = planned_from(
+            outing, household, ticked, PlanStatus.TENTATIVE, before=earlier, ids_taken=ids_taken, at=at
+        )
+        planned.append(one.model_copy(update={"study_unit": unit.name}))
+    return planned
 
 
 def planned_from(

@@ -26,6 +26,16 @@ class OutingsEver:
         """Ids that were ever given, each with a calendar entry of its own."""
         return self.planned.keys() | self.removed.keys()
 
+    def revision_of(self, outing: PlannedOuting) -> int:
+        """The revision that a planned outing is a change of; 0 where it is not on record."""
+        kept = self.planned.get(outing.id)
+        return kept.revision if kept else 0
+
+    def before(self, place: PlaceId, day: date) -> PlannedOuting | None:
+        """What `on` finds, without its revision."""
+        kept = self.on(place, day)
+        return kept.value if kept else None
+
     def on(self, place: PlaceId, day: date) -> Kept[PlannedOuting] | None:
         """What a newly planned outing goes on from; None where there was none on that day.
 

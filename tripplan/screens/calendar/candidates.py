@@ -53,7 +53,7 @@ def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
             ids_taken=ever.ids,
             at=now,
         )
-        planned.append((one.model_copy(update={"choice": choice}), before.revision if before else 0))
+        planned.append((one.model_copy(update={"choice": choice}), ever.revision_of(one)))
     if not planned:
         tell(_SPOT, "All of them are planned and settled already.")
         return

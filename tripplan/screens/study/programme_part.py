@@ -4,8 +4,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 import streamlit as st
 
-from tripplan.errors import Finding, PlanError
-from tripplan.files.planned_entry import tentative_for
+from tripplan.errors import PlanError
+from tripplan.files.planned_entry import tentative_outings
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
@@ -390,24 +390,12 @@ def _keep_all(view: View, family: Family, found: Programme) -> None:
 def _keep(view: View, family: Family, kept: Sequence[tuple[StudyUnit, Outing]]) -> None:
     """Put outings of the programme on record as planned, each under its unit."""
     ever = outings_ever(records_of(view))
-    new: list[tuple[PlannedOuting, int]] = []
-    for unit, outing in kept:
-        before = ever.on(outing.place.id, outing.day)
-        planned = tentative_for(
-            unit,
-            outing,
-            family.household,
-            before=before.value if before else None,
-            ids_taken=ever.ids,
-            at=view.services.clock(),
-        )
-        new.append((planned, before.revision if before else 0))
-    if not new:
-        refuse(PAGE, findings=(Finding("", "", "", "there is nothing to keep"),))
-        return
+    planned = tentative_outings(
+        kept, family.household, before=ever.before, ids_taken=ever.ids, at=view.services.clock()
+    )
     said = (
-        f"{len(new)} outings are planned; Calendar has their entries."
-        if len(new) > 1
+        f"{len(planned)} outings are planned; Calendar has their entries."
+        if len(planned) > 1
         else f"{kept[0][1].place.name} on {wording.day(kept[0][1].day)} is planned; Calendar has its entry."
     )
-    save_all(view, PAGE, new, said)
+    save_all(view, PAGE, [(outing, ever.revision_of(outing)) for outing in planned], said)
