@@ -80,6 +80,7 @@ def test_all_faults_of_a_local_day_are_told_at_once(run: Run, own_records: Recor
         (("2027-09-17", "--town", "Nowhereville Q"), "--town"),
         (("2027-09-17",), "--place --town is required"),
         (("17/09/2027", "--place", "test-museum"), "a date reads like 2026-12-08"),
+        (("2027-09-17", "--town", "geo:42.5,-90.66;crs=moon"), "must be in WGS84; found crs 'moon'"),
         (("2027-09-17", "--town", "Dubuque, IA", "--within", "far"), "a number such as 25"),
         (("2027-09-17", "--town", "Dubuque, IA", "--within", "900"), "command line: --within: "),
         (("2027-09-17", "--place", "test-museum", "--crowd", "many"), "command line: --crowd: "),

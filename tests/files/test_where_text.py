@@ -16,6 +16,9 @@ PEORIA = Point(40.69, -89.59)
         "40.69 N, 89.59 W",
         "N 40° 41' 24\" W 89° 35' 24\"",
         "geo:40.69,-89.59",
+        "geo:40.69,-89.59;u=35",
+        "geo:0,0?q=40.69,-89.59(A mill, IL 61602)",
+        "geo:40.69,-89.59?q=A mill, 61602",
         "https://maps.example.org/?q=40.69,-89.59",
         "https://maps.example.org/#map=15/40.69/-89.59",
     ],
@@ -57,6 +60,8 @@ def test_names_are_told_apart(text: str, parts: WhereText) -> None:
     ("text", "part"),
     [
         ("https://maps.example.org/abc", "no coordinates stand in this link"),
+        ("geo:40.69,61602", "a longitude lies between -180 and 180; found 61602"),
+        ("geo:0,0?q=Peoria, IL 61602", "only says to search for 'Peoria, IL 61602'"),
         ("95, 10", "a latitude lies between -90 and 90"),
         ("40.69", "coordinates read like"),
         (", ,", "coordinates read like"),

@@ -1,7 +1,7 @@
-"""The address that a telephone's own map opens, against the standard for such addresses.
+"""The address that a telephone's own map opens or hands on, against the standard for such addresses.
 
 Source: A. Mayrhofer, C. Spanring, A Uniform Resource Identifier for Geographic Locations (`geo` URI),
-RFC 5870, 2010, sections 3.3 (syntax), 3.4.2 (component description for WGS-84) and 6.1 (an example), from
+RFC 5870, 2010, sections 3.3 (syntax), 3.4.2 (component description for WGS-84) and 6 (examples), from
 memory and held against copies of the grammar in published source text.
 """
 
@@ -12,8 +12,10 @@ import pytest
 from tests.builders import make_place
 from tests.day_sheets import DEMO, TODAY
 from tripplan.files.day_stretches import map_link
+from tripplan.files.gazetteer import parse_coordinates
 from tripplan.files.place_card import load_place_cards
 from tripplan.planning.place import Place
+from tripplan.planning.where import Point
 
 # Section 3.3, rule by rule, in its own names.
 NUM = r"-?[0-9]+(?:\.[0-9]+)?"
@@ -66,3 +68,27 @@ def test_the_syntax_as_read_here_takes_the_standards_own_example_and_no_query() 
     assert not GEO_URI.fullmatch("geo:48.2010,16.3695?q=48.2010,16.3695")
     assert not GEO_URI.fullmatch("geo:+48.2010,16,3695")
     assert not GEO_URI.fullmatch("geo:4.8e1,16.3695")
+
+
+# RFC 5870, sections 6.1, 6.2 and 6.4, from memory. In 6.4 the two at the pole are the same point, as are
+# any two there; here each keeps the longitude that it is written with.
+EXAMPLES = [
+    (Point(48.2010, 16.3695), "geo:48.2010,16.3695,183"),
+    (Point(48.198634, 16.371648), "geo:48.198634,16.371648;crs=wgs84;u=40"),
+    (Point(90, -22.43), "geo:90,-22.43;crs=WGS84"),
+    (Point(90, 46), "geo:90,46"),
+    (Point(22.3, -118.44), "geo:22.300,-118.44"),
+    (Point(22.3, -118.44), "geo:22.3,-118.4400"),
+    (Point(66, 30), "geo:66,30;u=6.500;FOo=this%2dthat"),
+    (Point(66, 30), "geo:66.0,30;u=6.5;foo=this-that"),
+    (Point(70, 20), "geo:70,20;foo=1.00;bar=white"),
+    (Point(47, 11), "geo:47,11;foo=blue;bar=white"),
+    (Point(22, 0), "geo:22,0;bar=Blue"),
+]
+
+
+@pytest.mark.parametrize(("point", "address"), EXAMPLES, ids=[address for _, address in EXAMPLES])
+def test_the_standards_examples_are_read(point: Point, address: str) -> None:
+    """Each is a whole geo URI by the syntax, and the look-up finds the point that it names."""
+    assert GEO_URI.fullmatch(address)
+    assert parse_coordinates(address) == point

@@ -272,6 +272,7 @@ def test_one_line_moves_the_home_by_names(open_app: Opened, line: str, home: str
         "42.4167, -90.4290",
         "42.4167 N 90.4290 W",
         "geo:42.4167,-90.4290",
+        "geo:0,0?q=42.4167,-90.4290(Main Street)",
         "https://maps.example.org/?q=42.4167,-90.4290",
     ],
 )
@@ -292,6 +293,7 @@ def test_one_line_moves_the_home_by_coordinates(open_app: Opened, line: str) -> 
         ("Springfield", "Town", "give the state, such as IL"),
         ("00000", "ZIP code", "no such ZIP code is known"),
         ("https://maps.example.org/abc", "Where is it?", "no coordinates stand in this link"),
+        ("geo:95,-90.4", "Where is it?", "found 95"),
         ("42.4, 90.4", "Coordinates, longitude", "write -89.59 for 89.59"),
     ],
 )

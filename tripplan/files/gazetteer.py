@@ -14,13 +14,13 @@ from typing import Any
 
 import zipcodes
 
+from tripplan.files.geo_address import is_geo_address, pair_in_geo_address
 from tripplan.files.map_links import is_link, pair_in_map_link
 from tripplan.files.toml_text import shown
 from tripplan.planning import wording
 from tripplan.planning.where import Point, Where
 
 _INSTEAD = "give latitude and longitude instead"
-_GEO_URI = re.compile(r"geo:([^;]+)((?:;[^;]+)*)", re.IGNORECASE)
 _DECIMAL = r"\d{1,3}(?:\.\d+)?"
 _NUMBER = re.compile(rf"[+-]?{_DECIMAL}")
 _MINUTE, _SECOND = "['\u2032\u2019]", "(?:[\"\u2033\u201d]|''|\u2032\u2032)"
@@ -212,9 +212,7 @@ def parse_coordinates(text: str) -> Point:
             either order; a geo: address; or the address of a map, which is not opened.
 
     Raises:
-        ValueError: it reads like none of these, or lies off the globe.
-
-    Source: A. Mayrhofer, C. Spanring, RFC 5870, 2010 (geo: addresses).
+        ValueError: it reads like none of these, is a geo: address with a fault, or lies off the globe.
     """
     if is_link(text):
         pair = pair_in_map_link(text)
@@ -223,13 +221,9 @@ def parse_coordinates(text: str) -> Point:
                 "no coordinates stand in this link, and it is not opened; copy them from the map"
             )
         return _on_the_globe(*pair)
+    if is_geo_address(text):
+        return _on_the_globe(*pair_in_geo_address(text))
     text = text.strip()[:200]
-    geo = _GEO_URI.fullmatch(text)
-    if geo:
-        other_globe = re.search(r";crs=(?!wgs84(?:;|$))", geo[2], re.IGNORECASE)
-        if other_globe:
-            raise ValueError("a geo: address must be in WGS84")
-        text = ",".join(geo[1].split(",")[:2])
     numbers = [part for part in re.split(r"[\s,;]+", text.replace("°", " ")) if part]
     if len(numbers) == 2 and all(_NUMBER.fullmatch(part) for part in numbers):
         return _on_the_globe(float(numbers[0]), float(numbers[1]))
@@ -257,8 +251,13 @@ def _from_named_angles(parts: list[str]) -> Point:
 
 
 def _on_the_globe(latitude: float, longitude: float) -> Point:
+    faults = []
     if abs(latitude) > 90:
-        raise ValueError("a latitude lies between -90 and 90 and stands before the longitude")
+        faults.append(
+            f"a latitude lies between -90 and 90 and stands before the longitude; found {latitude:.10g}"
+        )
     if abs(longitude) > 180:
-        raise ValueError("a longitude lies between -180 and 180")
+        faults.append(f"a longitude lies between -180 and 180; found {longitude:.10g}")
+    if faults:
+        raise ValueError("; ".join(faults))
     return Point(latitude, longitude)

@@ -42,7 +42,7 @@ def pair_in_map_link(link: str) -> tuple[float, float] | None:
     return (
         _from_names(asked, _MARKED)
         or _first(_PIN, parts.path)
-        or next((pair for name in _PAIRS if (pair := _whole(asked.get(name, "")))), None)
+        or next((pair for name in _PAIRS if (pair := whole_pair(asked.get(name, "")))), None)
         or _from_names(asked, _CENTRED)
         or _first(_VIEW, unquote(parts.path))
         or _first(_MAP, unquote(parts.fragment))
@@ -51,14 +51,15 @@ def pair_in_map_link(link: str) -> tuple[float, float] | None:
 
 def _from_names(asked: dict[str, str], names: tuple[tuple[str, str], ...]) -> tuple[float, float] | None:
     pairs = (
-        _whole(f"{asked[first]},{asked[second]}")
+        whole_pair(f"{asked[first]},{asked[second]}")
         for first, second in names
         if {first, second} <= asked.keys()
     )
     return next((pair for pair in pairs if pair), None)
 
 
-def _whole(text: str) -> tuple[float, float] | None:
+def whole_pair(text: str) -> tuple[float, float] | None:
+    """Latitude and longitude, where a text is such a pair and nothing else [degrees]."""
     match = _PAIR.fullmatch(text)
     return (float(match[1]), float(match[2])) if match else None
 

@@ -1,4 +1,4 @@
-"""What a parent answers to "Where is it?": town, ZIP code, address, coordinates or the link of a map."""
+"""What a parent answers to "Where is it?": town, ZIP code, address, coordinates or the address of a map."""
 
 import re
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from holidays.countries.united_states import US
 
 from tripplan.files.gazetteer import NotFound, locate, parse_coordinates
+from tripplan.files.geo_address import is_geo_address
 from tripplan.files.map_links import is_link
 from tripplan.planning.where import Point, Where
 
@@ -45,11 +46,13 @@ def read_where(text: str) -> WhereText:
         The parts; whether there is such a town is not looked up here.
 
     Raises:
-        ValueError: it can only be meant as coordinates or as a map's link, and cannot be read.
+        ValueError: it can only be meant as coordinates, a geo: address or a map's link, and cannot be read.
     """
     written = _COUNTRY_AT_END.sub("", " ".join(text.split()))
+    if is_link(written) or is_geo_address(written):
+        return WhereText(parse_coordinates(written))
     zip_at_end = _ZIP_AT_END.fullmatch(written)
-    if zip_at_end is None and (_only_coordinates(written) or _reads_as_coordinates(written)):
+    if zip_at_end is None and (not _WORD.search(written) or _reads_as_coordinates(written)):
         return WhereText(parse_coordinates(written))
     postal_code = ""
     if zip_at_end is not None:
@@ -85,10 +88,6 @@ def locate_text(text: str, home: Where) -> Where | NotFound:
             longitude=told.point.longitude if told.point else None,
         )
     )
-
-
-def _only_coordinates(text: str) -> bool:
-    return is_link(text) or text.lower().startswith("geo:") or not _WORD.search(text)
 
 
 def _reads_as_coordinates(text: str) -> bool:
