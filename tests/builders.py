@@ -4,7 +4,8 @@ from datetime import date
 from typing import Any
 
 from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.place import Place
 
 

@@ -10,7 +10,7 @@ from tripplan.planning.day import DayQuestion, Napper, plan_day, slack, trade_of
 from tripplan.planning.day.best import best_choices
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.hours import ShowTimes
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 from tripplan.planning.ranges import Range
 
 TWO_NAPPERS = (

@@ -9,7 +9,7 @@ import pytest
 
 from tests.commands.conftest import NOON, Run
 from tripplan.commands.options import shared
-from tripplan.planning import household
+from tripplan.planning import model
 from tripplan.planning.calendars import SchoolCalendar
 from tripplan.records.opening import Which, open_records
 
@@ -165,7 +165,7 @@ def test_a_name_too_long_for_the_records_is_refused(run: Run, data: Path, source
 
 def test_the_longest_name_is_that_of_the_records() -> None:
     """The command line checks it without loading the planning."""
-    assert shared.LONGEST_NAME == household.LONGEST_NAME
+    assert shared.LONGEST_NAME == model.LONGEST_NAME
 
 
 def test_a_districts_file_is_looked_through_and_its_entries_named_otherwise(

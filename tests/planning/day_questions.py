@@ -6,10 +6,12 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tripplan.planning.day import DayQuestion, Napper
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours, Openness, OpenSpan
-from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.member import Nap
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
+from tripplan.planning.worth import Worth
 
 CHICAGO = ZoneInfo("America/Chicago")
 TUESDAY = date(2026, 12, 1)

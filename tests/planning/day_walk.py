@@ -10,7 +10,7 @@ import numpy as np
 from tests.planning.plain_lateness import ends, tenths_after, thousandths_after
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.day.delays import Delay, getting_off
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 from tripplan.planning.travel.drive import Leg, Rest, Stop
 
 MINUTE = timedelta(minutes=1)

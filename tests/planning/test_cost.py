@@ -14,7 +14,8 @@ from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost import CostItem, CostKind, OutingCost, Swing, outing_cost
 from tripplan.planning.cost.items import add_up, known_item
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, MoneyRange, total
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place

@@ -18,9 +18,11 @@ from tests.planning.day_questions import (
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayPlan, DayQuestion, Napper, SleepsIn, StepKind, plan_day, slack
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours, Openness, ShowTimes
-from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.member import Nap
 from tripplan.planning.money import Money
+from tripplan.planning.worth import Worth
 
 PUSHCHAIR = {"slack_minutes": 0, "in_pushchair": True}
 INDIANAPOLIS = ZoneInfo("America/Indiana/Indianapolis")

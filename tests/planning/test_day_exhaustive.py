@@ -16,10 +16,12 @@ from tripplan.planning.calendars import Busy
 from tripplan.planning.day import Begun, DayPlan, DayQuestion, Napper, plan_day, trade_offs
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
+from tripplan.planning.habits import Habits, RushHours
 from tripplan.planning.hours import ShowTimes
-from tripplan.planning.household import Habits, Nap, RushHours, Worth
+from tripplan.planning.member import Nap
 from tripplan.planning.ranges import Range
 from tripplan.planning.travel.drive import Leg, Stop, TimedLeg, Way
+from tripplan.planning.worth import Worth
 
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
 """Walking is slow, so a failing day is shown as it was found."""

@@ -9,7 +9,7 @@ from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg,
 from tripplan.planning.day import Begun, NapOutcome, plan_day
 from tripplan.planning.day.naps import NapWindow, Sleep, Stretch
 from tripplan.planning.day.shapes import SleepsIn
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 
 minutes_of_day = st.integers(0, 24 * 60)
 

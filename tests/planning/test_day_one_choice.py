@@ -12,8 +12,8 @@ from tests.planning.test_day_exhaustive import NO_SHRINKING, questions, round_to
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import Crossed, DayPlan, DayQuestion, plan_choice, plan_day, times_to_try
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours, Openness
-from tripplan.planning.household import Habits
 
 
 def at(clock: str) -> datetime:

@@ -13,8 +13,10 @@ from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg,
 from tests.planning.test_day_exhaustive import NO_SHRINKING, certain_legs, prices, unsure
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayQuestion, Napper, plan_day
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import ShowTimes
-from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.member import Nap
+from tripplan.planning.worth import Worth
 
 naps = st.builds(
     Nap,

@@ -12,7 +12,7 @@ from tripplan.planning.day.limits import Limits, Opened
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.room import has_room
 from tripplan.planning.day.timed_legs import timed_leg
-from tripplan.planning.household import RushHours
+from tripplan.planning.habits import RushHours
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
 from tripplan.planning.travel.rests import plan_leg

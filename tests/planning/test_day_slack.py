@@ -13,9 +13,10 @@ from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg,
 from tripplan.planning.day import Begun, DayPlan, DayQuestion, plan_day, slack
 from tripplan.planning.day.delays import getting_off, longer_than_likely
 from tripplan.planning.day.minutes import Minutes
-from tripplan.planning.household import Habits, Worth
+from tripplan.planning.habits import Habits
 from tripplan.planning.ranges import Range
 from tripplan.planning.travel.drive import Leg, TimedLeg, Way
+from tripplan.planning.worth import Worth
 
 DRAWS = 200_000
 CLOSE_ENOUGH = 0.005

@@ -19,8 +19,9 @@ from tests.planning.day_questions import (
 from tests.planning.day_walk import walk
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import Begun, DayQuestion, beside_the_best, helps_most, plan_day, trade_offs
-from tripplan.planning.household import Habits, Worth
+from tripplan.planning.habits import Habits
 from tripplan.planning.money import Money
+from tripplan.planning.worth import Worth
 
 HOME_NAP = make_napper("13:00", 120, slack_minutes=0, in_car=False)
 """A child that sleeps only at home, from one to three."""

@@ -8,7 +8,7 @@ import pytest
 from pydantic import ValidationError
 
 from tests.builders import make_member, make_place
-from tripplan.planning.household import Food
+from tripplan.planning.food import Food
 from tripplan.planning.packing import (
     RULES,
     PackingChanges,

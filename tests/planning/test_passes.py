@@ -13,7 +13,7 @@ import pytest
 from tests.builders import make_household, make_member, make_place
 from tripplan.errors import PlanError
 from tripplan.planning.family import Family
-from tripplan.planning.household import HeldPass
+from tripplan.planning.held_pass import HeldPass
 from tripplan.planning.offers import Pass
 from tripplan.planning.passes.candidates import holder_sets, last_day_valid
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit

@@ -16,7 +16,8 @@ from tests.builders import make_household, make_place
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.family import Family
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.offers import Pass
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays

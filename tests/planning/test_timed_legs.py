@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.planning.day_questions import CHICAGO, TUESDAY, make_leg
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
-from tripplan.planning.household import RushHours
+from tripplan.planning.habits import RushHours
 from tripplan.planning.travel.drive import Leg, TimedLeg
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, driving_minutes_from, rush_hours_between
 from tripplan.planning.where import Where

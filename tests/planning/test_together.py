@@ -20,7 +20,8 @@ from tests.builders import make_place
 from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.place import Place
 from tripplan.planning.together.go import go_together

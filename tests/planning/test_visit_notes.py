@@ -14,10 +14,11 @@ from tests.planning.day_questions import (
     make_question,
 )
 from tripplan.planning.day import DayPlan, DayQuestion, SleepsIn, StepKind, plan_day
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours, ShowTimes
-from tripplan.planning.household import Habits, Worth
 from tripplan.planning.money import Money
 from tripplan.planning.visit_notes import visit_notes
+from tripplan.planning.worth import Worth
 
 
 def at(clock: str) -> datetime:

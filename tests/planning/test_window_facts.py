@@ -12,7 +12,7 @@ from tests.planning.day_questions import (
     make_question,
 )
 from tripplan.planning.day import DayPlan, LeaveWindow, plan_choice
-from tripplan.planning.household import Habits
+from tripplan.planning.habits import Habits
 from tripplan.planning.window_facts import WindowFact, span_sentence, window_facts
 
 

@@ -11,7 +11,7 @@ from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, person
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 
 
 def bought(party: tuple[Member, ...], moment: Any = ARRIVAL, **card: Any) -> tuple[str, dict[str, int]]:

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.sleep import SleepHours, recommended_sleep, sleep_sentence, usual_naps
 
 

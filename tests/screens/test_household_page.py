@@ -9,7 +9,7 @@ from streamlit.testing.v1 import AppTest
 from tests.screens.conftest import Opened, said
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
-from tripplan.planning.household import PickUp, Stops
+from tripplan.planning.habits import PickUp, Stops
 from tripplan.planning.where import Where
 from tripplan.screens.household.words import LABELS, SECTIONS
 from tripplan.screens.widgets.notices import field_in_words

@@ -15,7 +15,7 @@ from tripplan.commands.reading import ASKED, household_in, places_in, school_cal
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.place import Place
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.store import Records

@@ -13,9 +13,10 @@ from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.household import Weekday, Worth
+from tripplan.planning.model import Weekday
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
+from tripplan.planning.worth import Worth
 
 _AMOUNT = re.compile(r"\d{1,6}(?:\.\d{1,3})?")
 

@@ -14,7 +14,8 @@ from tripplan.planning import wording
 from tripplan.planning.cost import CostItem, CostKind
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.outing import Outing
 from tripplan.planning.packing import Trip, packing_list
 from tripplan.planning.questions import questions_for

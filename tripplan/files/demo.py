@@ -18,9 +18,9 @@ from tripplan.files.school_calendar_file import propose_school_calendar, school_
 from tripplan.files.written import read_form
 from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household, Name
+from tripplan.planning.household import Household
 from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.place import PlaceId
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes

@@ -14,7 +14,8 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import shown
 from tripplan.files.written import Rule, form_text, read_form, start_of_file
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.household import Household, Member, Nap
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member, Nap
 
 OLDEST_YEARS = 122
 """The longest human life on record [years]. Source: J. Calment, 1875-1997; from memory."""

@@ -11,7 +11,8 @@ from tripplan.planning.admission.result import Admission
 from tripplan.planning.booking import book_by
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.outing import Outing
 from tripplan.planning.planned import EntryTicks, PlanStatus
 from tripplan.planning.sentences import crowd_sentence, item_sentence, total_sentence

@@ -6,8 +6,7 @@ from typing import Annotated, Self
 from pydantic import AwareDatetime, Field, model_validator
 
 from tripplan.errors import PlanError
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 
 _DAY = timedelta(days=1)
 MOST_PUPILS = 5_000_000

@@ -11,7 +11,7 @@ import numpy as np
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place

@@ -8,7 +8,8 @@ from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day import DayQuestion, Napper
 from tripplan.planning.family import Family
 from tripplan.planning.hours import DayHours
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.place_facts import PlaceFacts
 from tripplan.planning.stay import stay_for
 from tripplan.planning.travel.drive import Way

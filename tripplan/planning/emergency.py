@@ -6,8 +6,7 @@ from typing import Annotated
 
 from pydantic import AfterValidator, Field
 
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.place import Place
 
 

@@ -12,8 +12,9 @@ from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.family_days import BusyDays, FamilyDays
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDay
+from tripplan.planning.member import Member
 from tripplan.planning.model import Written
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place, PlaceId

@@ -17,9 +17,10 @@ from tripplan.errors import UnknownName
 from tripplan.planning import wording
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
 from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.household import Household, Member, Name, Weekday
+from tripplan.planning.household import Household
 from tripplan.planning.local_days import LocalDay, is_near, local_dates
-from tripplan.planning.model import ClockTime, Written
+from tripplan.planning.member import Member
+from tripplan.planning.model import ClockTime, Name, Weekday, Written
 
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
 NIGHT_ENDS = time(6)

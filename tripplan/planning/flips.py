@@ -13,10 +13,13 @@ from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import ADULT, AgeBand
 from tripplan.planning.calendars import DateSpan
+from tripplan.planning.car import Fuel
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
 from tripplan.planning.family import Family
-from tripplan.planning.household import Fuel, HeldPass, Household, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Pass
 from tripplan.planning.outing import NoOuting, Outing, plan_outing

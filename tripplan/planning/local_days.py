@@ -12,8 +12,7 @@ from pydantic import Field, model_validator
 from tripplan.errors import UnknownName
 from tripplan.planning import wording
 from tripplan.planning.crowds.public_holidays import holidays_around
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.place import Place, PlaceId, SpecialDay
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.where import Point, Where

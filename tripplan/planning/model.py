@@ -2,9 +2,9 @@
 
 import re
 from datetime import time
-from typing import Annotated
+from typing import Annotated, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
 
 class Written(BaseModel):
@@ -30,3 +30,12 @@ ClockTime = Annotated[
     WithJsonSchema({"type": "string", "pattern": r"^\d{2}:\d{2}(:\d{2})?$", "examples": ["12:30"]}),
 ]
 """A time of day by the local clock as a field of a written form."""
+
+LONGEST_NAME = 80
+"""What a name may have [characters]."""
+Name = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
+"""What somebody or something is called."""
+Minutes = Annotated[int, Field(ge=0, le=24 * 60)]
+"""A span of time within a day [min]."""
+Weekday = Literal["Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"]
+"""A day of the week."""

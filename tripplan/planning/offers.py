@@ -7,9 +7,9 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from tripplan.planning.ages import ADULT, EVERYONE, Ages
-from tripplan.planning.household import Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.opening_hours import HoursText
+from tripplan.planning.written_money import Price
 
 Percent = Annotated[Decimal, Field(ge=0, le=100, allow_inf_nan=False)]
 Count = Annotated[int, Field(ge=1, le=1000)]

@@ -18,7 +18,8 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day_asked import PartyNeeds, day_question, ways_on
 from tripplan.planning.family import Family
 from tripplan.planning.hours import DayHours, Openness
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import PlaceFacts

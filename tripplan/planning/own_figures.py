@@ -5,9 +5,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan.planning.household import Minutes, Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.model import Minutes, Name, Written
 from tripplan.planning.place import PlaceId
+from tripplan.planning.written_money import Price
 
 
 class OwnExtra(Written):

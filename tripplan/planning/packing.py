@@ -10,8 +10,9 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from tripplan.planning.ages import MONTHS
-from tripplan.planning.household import Food, Member, Name
-from tripplan.planning.model import Written
+from tripplan.planning.food import Food
+from tripplan.planning.member import Member
+from tripplan.planning.model import Name, Written
 from tripplan.planning.place import Place
 from tripplan.planning.wording import listed
 

@@ -7,11 +7,11 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from tripplan.planning.ages import Ages
-from tripplan.planning.household import Currency, Minutes, Name
-from tripplan.planning.model import ClockTime, Written
+from tripplan.planning.model import ClockTime, Minutes, Name, Written
 from tripplan.planning.offers import AddOn, Fee, MustBeAccompanied, Offer, Parking, SalesTax, Voucher
 from tripplan.planning.opening_hours import HoursText
 from tripplan.planning.where import Where
+from tripplan.planning.written_money import Currency
 
 LONGEST_ID = 60
 PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=LONGEST_ID)]

@@ -10,11 +10,11 @@ from zoneinfo import ZoneInfo
 
 from pydantic import AwareDatetime, BeforeValidator, Field, PlainSerializer, model_validator
 
-from tripplan.planning.household import Currency, Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.money import Money
 from tripplan.planning.place import PlaceId
 from tripplan.planning.where import zone_named
+from tripplan.planning.written_money import Currency
 
 _WITH_ZONE = re.compile(r"(?P<moment>[^\[]+)\[(?P<zone>[^\]]+)\]")
 

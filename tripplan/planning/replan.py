@@ -17,7 +17,7 @@ from tripplan.planning.day.minutes import DayMinutes, a_day
 from tripplan.planning.day.naps import Sleep, nap_windows, outcome
 from tripplan.planning.day.weighing import late_home
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place

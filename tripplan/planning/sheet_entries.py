@@ -7,8 +7,7 @@ from typing import Annotated
 from pydantic import Field
 
 from tripplan.planning.emergency import EmergencyContacts
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.packing import PackingChanges
 from tripplan.planning.place import PlaceId
 from tripplan.planning.questions import OwnQuestions

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from datetime import date, time
 
 from tripplan.planning import wording
-from tripplan.planning.household import Member, Nap
+from tripplan.planning.member import Member, Nap
 
 _MONTHS = 12
 

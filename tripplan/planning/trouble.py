@@ -11,7 +11,7 @@ from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day import Napper
 from tripplan.planning.family import Family
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 from tripplan.planning.money import Money
 from tripplan.planning.outing import Outing
 from tripplan.planning.sunk import Paid, called_off

@@ -8,7 +8,8 @@ from tripplan.planning import wording
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.timed_legs import timed_leg
 from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.ranges import Source
 from tripplan.planning.travel.drive import Drive, Leg, Way
 from tripplan.planning.travel.rests import (

@@ -10,7 +10,8 @@ from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, person
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 
 
 class Family(Protocol):

@@ -10,7 +10,8 @@ from fractions import Fraction
 from typing import Any
 
 from tests.planning.admission.price_boards import DAY, Question
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.offers import Bundle, Pass, Ticket
 
 Choice = tuple[str, Any, int]

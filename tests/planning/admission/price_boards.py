@@ -8,7 +8,8 @@ from zoneinfo import ZoneInfo
 from hypothesis import strategies as st
 
 from tests.builders import make_place
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.place import Place
 
 DAY = date(2026, 12, 8)

@@ -11,7 +11,8 @@ from tests.planning.admission.exhaustive import Search
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, person, questions
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 
 Ask = Callable[..., Admission | NoAdmission]
 Family = Callable[..., tuple[Member, ...]]

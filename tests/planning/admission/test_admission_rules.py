@@ -12,7 +12,8 @@ from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
 from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 
 Buy = Callable[..., tuple[str, dict[str, int]]]
 Ask = Callable[..., Admission | NoAdmission]

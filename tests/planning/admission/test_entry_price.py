@@ -21,7 +21,7 @@ from tests.planning.admission.price_boards import (
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.place import Place
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from tripplan.planning.household import PickUp, Stops
+from tripplan.planning.habits import PickUp, Stops
 from tripplan.planning.travel.known import typed_drive
 from tripplan.planning.travel.rests import WantedStop, plan_leg
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back

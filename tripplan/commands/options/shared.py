@@ -95,7 +95,7 @@ def days_of(parser: ArgumentParser, *, required: bool) -> None:
 
 
 LONGEST_NAME = 80
-"""As `tripplan.planning.household.LONGEST_NAME`, which is not loaded here [characters]."""
+"""As `tripplan.planning.model.LONGEST_NAME`, which is not loaded here [characters]."""
 
 
 def name(text: str) -> str:

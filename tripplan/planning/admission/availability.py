@@ -7,7 +7,8 @@ from decimal import Decimal
 
 from tripplan.planning import wording
 from tripplan.planning.admission.blocks import HeldHere
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.offers import Offer, Pass, Voucher
 from tripplan.planning.opening_hours import holds_at
 from tripplan.planning.place import Place

@@ -23,7 +23,8 @@ from decimal import Decimal
 from enum import StrEnum
 
 from tripplan.planning.ages import AgeBand
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import minor_digits
 from tripplan.planning.offers import Bundle, Offer, Pass, Seats, Ticket
 from tripplan.planning.place import Place

@@ -37,7 +37,8 @@ from tripplan.planning.admission.till import (
 )
 from tripplan.planning.admission.ways import Way, WayFinder
 from tripplan.planning.ages import completed_months
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Offer, Voucher
 from tripplan.planning.place import Place

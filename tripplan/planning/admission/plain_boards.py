@@ -5,7 +5,7 @@ from decimal import Decimal
 from itertools import accumulate, combinations
 
 from tripplan.planning.admission.blocks import sold_singly
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Bundle, Offer, Ticket
 from tripplan.planning.place import Place

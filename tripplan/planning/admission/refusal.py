@@ -9,7 +9,7 @@ from tripplan.planning.admission.blocks import Board, Role, TicketBlock
 from tripplan.planning.admission.charges import charges_for
 from tripplan.planning.admission.integer import cheapest_by_integers
 from tripplan.planning.admission.sentences import accompaniment_sentence, age_in_words
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.offers import Bundle, Offer, OfferRules, Pass, Ticket
 from tripplan.planning.place import Place
 

@@ -23,7 +23,7 @@ from tripplan.planning.admission.sentences import (
     voucher_sentence,
 )
 from tripplan.planning.admission.ways import Way
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, minor_digits
 from tripplan.planning.offers import Bundle, Pass, Voucher
 from tripplan.planning.place import Place

@@ -12,7 +12,9 @@ from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import months_later
-from tripplan.planning.household import BirthDate, HeldPass, Member
+from tripplan.planning.birth_date import BirthDate
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass, Ticket
 

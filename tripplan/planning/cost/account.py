@@ -12,7 +12,9 @@ from tripplan.planning.ages import ADULT, MONTHS
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, published_on
-from tripplan.planning.household import Food, Household, Member
+from tripplan.planning.food import Food
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money, total
 from tripplan.planning.own_figures import OwnFigures
 from tripplan.planning.place import Place

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tripplan.planning import wording
+from tripplan.planning.car import Car, Fuel
 from tripplan.planning.cost.items import CostItem, CostKind, Swing, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, UsRates
-from tripplan.planning.household import Car, Fuel, Household
+from tripplan.planning.household import Household
 from tripplan.planning.money import Money
 from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Leg

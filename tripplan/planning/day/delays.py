@@ -8,7 +8,7 @@ from statistics import NormalDist
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.household import Habits
+from tripplan.planning.habits import Habits
 from tripplan.planning.ranges import Range
 
 EARLY_BY_MINUTES = 5.0

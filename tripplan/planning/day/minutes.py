@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.household import Habits
+from tripplan.planning.habits import Habits
 
 Minutes = NDArray[np.integer[Any]]
 """Elapsed minutes since midnight at home, or other whole numbers of the choices, many at once."""

@@ -30,7 +30,8 @@ from tripplan.planning.day.legs import LegsOfDays, last_stretch
 from tripplan.planning.day.limits import LONGEST_DAY
 from tripplan.planning.day.minutes import DayMinutes, Minutes, a_day, by_shape, chosen, combined
 from tripplan.planning.day.shapes import DayQuestion, NapOutcome, Napper, SleepsIn
-from tripplan.planning.household import Habits, Nap
+from tripplan.planning.habits import Habits
+from tripplan.planning.member import Nap
 
 
 @dataclass(frozen=True, eq=False)

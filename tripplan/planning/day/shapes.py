@@ -8,10 +8,12 @@ from zoneinfo import ZoneInfo
 
 from tripplan.errors import PlanError
 from tripplan.planning.calendars import Busy
+from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours
-from tripplan.planning.household import Habits, Nap, Worth
+from tripplan.planning.member import Nap
 from tripplan.planning.money import Money
 from tripplan.planning.travel.drive import Way
+from tripplan.planning.worth import Worth
 
 
 class StepKind(StrEnum):

@@ -7,7 +7,7 @@ import numpy as np
 
 from tripplan.planning.day.limits import LONGEST_DAY
 from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.household import RushHours
+from tripplan.planning.habits import RushHours
 from tripplan.planning.travel.drive import Leg, TimedLeg, Way
 from tripplan.planning.travel.rush_hours import driving_minutes_from
 

@@ -33,7 +33,7 @@ from tripplan.planning.day.shapes import DayPlan, DayQuestion, ShowOutcome
 from tripplan.planning.day.shows import Seen, with_shows
 from tripplan.planning.day.steps import day_steps
 from tripplan.planning.hours import ShowTimes
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 from tripplan.planning.money import Money
 
 LONGEST_AWAY = 2**13

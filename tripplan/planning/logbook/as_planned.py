@@ -8,12 +8,12 @@ from pydantic import Field
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day import StepKind
 from tripplan.planning.family import Family
-from tripplan.planning.household import Currency, Minutes, Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Minutes, Name, Written
 from tripplan.planning.money import Money, total
 from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place_facts import place_facts
 from tripplan.planning.planned import PlannedOuting, ZonedTime
+from tripplan.planning.written_money import Currency
 
 
 class PlannedItem(Written):

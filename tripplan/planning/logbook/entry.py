@@ -13,12 +13,12 @@ from pydantic import Field, model_validator
 
 from tripplan.planning.crowds.notes import CrowdNote, Fullness
 from tripplan.planning.day.shapes import SleepsIn
-from tripplan.planning.household import Currency, Name, Price
 from tripplan.planning.logbook.as_planned import AsPlanned
-from tripplan.planning.model import ClockTime, Written
+from tripplan.planning.model import ClockTime, Name, Written
 from tripplan.planning.money import Money, total
 from tripplan.planning.place import PlaceId
 from tripplan.planning.where import ZoneName
+from tripplan.planning.written_money import Currency, Price
 
 LATE_NIGHT = time(6, 0)
 """Who comes home before this by the clock has come home the next day."""

@@ -11,10 +11,11 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from tripplan.planning.car import Car, Fuel
 from tripplan.planning.cost.account import meal_price
 from tripplan.planning.day.delays import EARLY_BY_MINUTES
 from tripplan.planning.family import Family
-from tripplan.planning.household import Car, Fuel, Household
+from tripplan.planning.household import Household
 from tripplan.planning.logbook.bayes import Belief
 from tripplan.planning.logbook.entry import LogbookEntry, minutes_between
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings

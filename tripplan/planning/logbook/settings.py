@@ -6,8 +6,8 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.planning.household import Currency, Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
+from tripplan.planning.written_money import Currency, Price
 
 
 class Learnable(StrEnum):

@@ -8,8 +8,9 @@ from decimal import Decimal
 from tripplan.planning.cost.driving import cars_needed
 from tripplan.planning.crowds.schools import days_out_of_school
 from tripplan.planning.family import Family
+from tripplan.planning.held_pass import HeldPass
 from tripplan.planning.hours import Openness, hours_on
-from tripplan.planning.household import HeldPass, Household
+from tripplan.planning.household import Household
 from tripplan.planning.local_days import place_holidays
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass

@@ -7,7 +7,8 @@ from itertools import combinations
 
 from tripplan.errors import PlanError
 from tripplan.planning.ages import MONTHS
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.offers import Pass, Seats
 from tripplan.planning.passes.arrivals import Arrival
 from tripplan.planning.place import Place

@@ -9,8 +9,8 @@ from pydantic import Field
 
 from tripplan.planning import wording
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member, Name
-from tripplan.planning.model import Written
+from tripplan.planning.member import Member
+from tripplan.planning.model import Name, Written
 from tripplan.planning.passes.candidates import last_day_valid
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.passes.which_pays import MONTHS_AT_MOST

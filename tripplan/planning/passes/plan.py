@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, time
 
 from tripplan.planning.admission.result import Admission, Purchase
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass
 from tripplan.planning.place import Place

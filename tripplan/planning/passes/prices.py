@@ -9,8 +9,10 @@ from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.ages import MONTHS, AgeBand
+from tripplan.planning.birth_date import BirthDate
 from tripplan.planning.family import Family
-from tripplan.planning.household import BirthDate, HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Pass, Ticket
 from tripplan.planning.passes.arrivals import Arrival

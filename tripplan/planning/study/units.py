@@ -6,10 +6,10 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.household import Currency, Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.money import Money
 from tripplan.planning.place import PlaceId
+from tripplan.planning.written_money import Currency, Price
 
 UNITS_AT_MOST = 12
 """No more units than these can have an outing in one programme [units]."""

@@ -5,10 +5,10 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.planning.household import Currency, Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.money import Money
 from tripplan.planning.place import PlaceId
+from tripplan.planning.written_money import Currency, Price
 
 
 class SettledFor(Written):

@@ -16,7 +16,8 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import Napper
 from tripplan.planning.day_asked import PartyNeeds
 from tripplan.planning.family import Family
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.travel.daylight import daylight
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.planning.ways import Pace, pace_of

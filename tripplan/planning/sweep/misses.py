@@ -12,7 +12,7 @@ from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.ages import MONTHS, months_later
 from tripplan.planning.cost import CostKind
 from tripplan.planning.day.search import SMALL_LOSS, SMALL_LOSS_SHARE
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.outing import Outing
 from tripplan.planning.sweep.dates import Numbers

@@ -8,7 +8,7 @@ import numpy as np
 
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.collector import left_alone

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family import Family
-from tripplan.planning.household import Member
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place

@@ -11,8 +11,8 @@ from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day_asked import day_question, ways_at
 from tripplan.planning.family import Family
+from tripplan.planning.habits import NIGHT_OVER
 from tripplan.planning.hours import DayHours, Openness
-from tripplan.planning.household import NIGHT_OVER
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.known import Key, Known, Search, Visit
 from tripplan.planning.sweep.place_row import PlaceRow

@@ -13,7 +13,7 @@ from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.household import Weekday
+from tripplan.planning.model import Weekday
 from tripplan.planning.money import Money
 from tripplan.planning.place import Place
 from tripplan.planning.study.fit import fits_of

@@ -10,7 +10,9 @@ from math import prod
 from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import BirthDate, HeldPass, Member
+from tripplan.planning.birth_date import BirthDate
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Bundle, Pass, Ticket
 from tripplan.planning.passes.candidates import HOLDER_SETS_AT_MOST, holder_sets

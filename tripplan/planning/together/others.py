@@ -10,8 +10,10 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema, model_validator
 
 from tripplan.planning.ages import ADULT, MONTHS
-from tripplan.planning.household import BirthDate, Currency, Member, Name, Price
-from tripplan.planning.model import Written
+from tripplan.planning.birth_date import BirthDate
+from tripplan.planning.member import Member
+from tripplan.planning.model import Name, Written
+from tripplan.planning.written_money import Currency, Price
 
 HOUSEHOLDS_AT_MOST = 7
 """So many households may come along [households]."""

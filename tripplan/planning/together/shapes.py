@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.household import HeldPass, Member
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 
 

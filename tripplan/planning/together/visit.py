@@ -7,7 +7,8 @@ from math import inf
 from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.family import Family
-from tripplan.planning.household import Household, Member
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member
 from tripplan.planning.money import Money
 from tripplan.planning.offers import Ticket
 from tripplan.planning.outing import NoOuting

@@ -7,7 +7,7 @@ from decimal import Decimal
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.household import RushHours
+from tripplan.planning.habits import RushHours
 from tripplan.planning.where import Where
 
 METROPOLITAN_RUSH = tuple(

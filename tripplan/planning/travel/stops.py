@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from tripplan.planning import wording
-from tripplan.planning.household import PickUp, Stops
+from tripplan.planning.habits import PickUp, Stops
 from tripplan.planning.ranges import Source
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive

@@ -15,8 +15,7 @@ from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import MOST_PUPILS, DateSpan, SchoolCalendar, with_guess_kept
 from tripplan.planning.family import Family
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.typed_days import line_called

@@ -13,8 +13,7 @@ from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import FamilyCalendar
 from tripplan.planning.family import Family
-from tripplan.planning.household import Name
-from tripplan.planning.model import Written
+from tripplan.planning.model import Name, Written
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill

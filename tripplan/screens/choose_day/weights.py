@@ -7,8 +7,9 @@ from pydantic import ValidationError
 
 from tripplan.planning import wording
 from tripplan.planning.family import Family
-from tripplan.planning.household import Household, Worth
+from tripplan.planning.household import Household
 from tripplan.planning.money import Money
+from tripplan.planning.worth import Worth
 from tripplan.screens.household.words import WORTH
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.frame import View

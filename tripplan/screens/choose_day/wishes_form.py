@@ -10,7 +10,7 @@ import streamlit as st
 
 from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.household import Weekday
+from tripplan.planning.model import Weekday
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.screens.widgets.choices import keep

@@ -19,7 +19,7 @@ from tripplan.planning.day import (
     slack,
     times_to_try,
 )
-from tripplan.planning.household import Nap
+from tripplan.planning.member import Nap
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.sentences import naps_sentence
 from tripplan.screens.widgets.choices import take

@@ -7,7 +7,8 @@ from typing import Any
 import streamlit as st
 
 from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.household import Household, Member, Nap
+from tripplan.planning.household import Household
+from tripplan.planning.member import Member, Nap
 from tripplan.planning.sleep import sleep_sentence, usual_naps
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import PAGE, Raw, check_and_save, clock_text, raw_household

@@ -6,7 +6,8 @@ import streamlit as st
 
 from tripplan.errors import Finding
 from tripplan.planning import wording
-from tripplan.planning.household import HeldPass, Household
+from tripplan.planning.held_pass import HeldPass
+from tripplan.planning.household import Household
 from tripplan.planning.offers import Pass
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import check_and_save, raw_household

@@ -6,7 +6,9 @@ import streamlit as st
 
 from tripplan.errors import Finding
 from tripplan.planning import wording
-from tripplan.planning.household import Household, RushHours, Weekday
+from tripplan.planning.habits import RushHours
+from tripplan.planning.household import Household
+from tripplan.planning.model import Weekday
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import Raw, check_and_save, clock_text, raw_household

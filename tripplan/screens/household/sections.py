@@ -6,7 +6,8 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.planning.household import Fuel, Household
+from tripplan.planning.car import Fuel
+from tripplan.planning.household import Household
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import Raw, check_and_save, clock_text, raw_household
 from tripplan.screens.household.words import (

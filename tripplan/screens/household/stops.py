@@ -9,7 +9,8 @@ from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.where_text import read_where
 from tripplan.planning import wording
-from tripplan.planning.household import Household, PickUp, Stops
+from tripplan.planning.habits import PickUp, Stops
+from tripplan.planning.household import Household
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept

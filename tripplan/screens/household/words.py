@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import time
 
-from tripplan.planning.household import Fuel
+from tripplan.planning.car import Fuel
 from tripplan.planning.travel.rests import (
     ADVISED_REST_MINUTES,
     ADVISED_STRETCH_MINUTES,

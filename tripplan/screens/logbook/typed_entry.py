@@ -7,10 +7,12 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from tripplan.planning.ages import ADULT, MONTHS
+from tripplan.planning.car import Fuel
 from tripplan.planning.family import Family
-from tripplan.planning.household import Fuel, Household, Member
+from tripplan.planning.household import Household
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
 from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.member import Member
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.screens.widgets.choices import place_named
 from tripplan.screens.widgets.fields import FieldValue

@@ -8,7 +8,7 @@ import streamlit as st
 
 from tripplan.errors import Finding
 from tripplan.files.place_card import read_place_card
-from tripplan.planning.household import LONGEST_NAME
+from tripplan.planning.model import LONGEST_NAME
 from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.differences import NOTHING, Difference, differences
 from tripplan.records.store import Kept

@@ -1,0 +1,77 @@
+"""One person of the household or a guest: age, naps, and what the person bears on a drive."""
+
+from datetime import date, time
+from typing import Annotated
+
+from pydantic import Field
+
+from tripplan.planning.ages import ADULT, MONTHS, completed_months
+from tripplan.planning.birth_date import BirthDate, Born
+from tripplan.planning.model import ClockTime, Minutes, Name, Written
+
+
+class Nap(Written):
+    """A usual midday sleep."""
+
+    start: ClockTime
+    """When it usually begins, by the clock at home."""
+    minutes: Annotated[int, Field(ge=5, le=300)]
+    """How long it usually lasts [min]."""
+    slack_minutes: Minutes = 30
+    """How much earlier or later it may begin without harm [min]."""
+    in_car: bool = True
+    """Whether the child sleeps in a moving car."""
+    in_pushchair: bool = False
+    """Whether the child sleeps in a pushchair or carrier."""
+    stays_asleep_when_moved: bool = False
+    """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
+    the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
+    parent's own to say."""
+    falls_asleep_minutes: Minutes = 10
+    """How long the child takes to fall asleep in the car or pushchair [min]."""
+    shortest_minutes: Minutes = 20
+    """The shortest sleep that counts [min]."""
+
+
+class Member(Written):
+    """One person of the household or a guest."""
+
+    name: Name
+    """How the family calls the person; it never leaves the household's own records."""
+    born: Born
+    """Birth date, or only year and month; age is always the age on the day of the visit."""
+    statuses: tuple[Name, ...] = ()
+    """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
+    naps: tuple[Nap, ...] = ()
+    """The usual naps, in order."""
+    wakes: ClockTime = time(6, 30)
+    """When the person usually wakes."""
+    bed: ClockTime = time(19, 30)
+    """When the person should be in bed."""
+    patience_minutes: Annotated[int, Field(ge=5, le=600)] | None = None
+    """How long the person bears driving at a stretch [min]; by age when left out (under 3: 60, under 7: 90,
+    under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
+    toilet_minutes: Annotated[int, Field(ge=15, le=600)] | None = None
+    """How long the person, such as a child newly out of nappies, holds out between two toilets [min]; the
+    drive rests at least that often. No limit when left out."""
+    needs: str = ""
+    """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
+
+    def months_on(self, day: date) -> int:
+        """Age on a day [completed months]; with no birth day known, from the first of the birth month."""
+        return completed_months(self.born.earliest, day)
+
+    def age_in_doubt_on(self, day: date) -> bool:
+        """Whether the missing birth day could change the completed years on that day."""
+        youngest = completed_months(self.born.latest, day)
+        return youngest // 12 != self.months_on(day) // 12
+
+    def aged(self, day: date, when: date) -> "Member":
+        """The same person, but on `day` as old as really on `when` [completed months]."""
+        months = self.months_on(when)
+        year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
+        return self.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})
+
+    def is_adult_on(self, day: date) -> bool:
+        """Whether the person is 18 or older on a day."""
+        return self.months_on(day) in ADULT
