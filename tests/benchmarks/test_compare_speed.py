@@ -18,7 +18,8 @@ from tripplan.planning.choose import compare
 from tripplan.planning.cost import outing_cost
 from tripplan.planning.day import plan_day
 from tripplan.planning.family import Family
-from tripplan.planning.flips import Flip, what_would_flip
+from tripplan.planning.flips.every_input import what_would_flip
+from tripplan.planning.flips.flip import Flip
 from tripplan.planning.household import Household
 from tripplan.planning.model import Written
 from tripplan.planning.outing import Outing, plan_outing

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
 from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.flips import Flip, flips_in_short, what_would_flip
+from tripplan.planning.flips.every_input import what_would_flip
+from tripplan.planning.flips.flip import Flip, flips_in_short
 from tripplan.planning.held_pass import HeldPass
 from tripplan.planning.household import Household
 from tripplan.planning.money import Money

@@ -10,7 +10,8 @@ from tripplan.commands.question import Question, ask
 from tripplan.planning import wording
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate, compare, days_in
-from tripplan.planning.flips import flips_in_short, what_would_flip
+from tripplan.planning.flips.every_input import what_would_flip
+from tripplan.planning.flips.flip import flips_in_short
 from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import compared_facts, crowd_reasons, crowd_sentence, total_sentence

@@ -7,7 +7,7 @@ from tripplan.planning import wording
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate
 from tripplan.planning.family import Family
-from tripplan.planning.flips import flips_in_short
+from tripplan.planning.flips.flip import flips_in_short
 from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 from tripplan.planning.sentences import compared_facts, crowd_sentence, nap_sentence

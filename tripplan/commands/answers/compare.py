@@ -22,7 +22,7 @@ from tripplan.commands.answers.parts import (
 from tripplan.commands.question import Question
 from tripplan.planning.certainty import how_sure
 from tripplan.planning.choose import Candidate
-from tripplan.planning.flips import Flip
+from tripplan.planning.flips.flip import Flip
 
 
 class DayTold(Told):

@@ -13,7 +13,8 @@ import streamlit as st
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
 from tripplan.planning.family import Family
-from tripplan.planning.flips import Flip, what_would_flip
+from tripplan.planning.flips.every_input import what_would_flip
+from tripplan.planning.flips.flip import Flip
 from tripplan.planning.model import Written
 from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
@@ -77,7 +78,7 @@ def compared(
 def flips(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Flip, ...]:
-    """What would change which place is the cheapest; as `tripplan.planning.flips.what_would_flip`."""
+    """What would change which place is the cheapest; as `tripplan.planning.flips.every_input.what_would_flip`."""
     candidates = compared(family, party, places, span, today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     return what_would_flip(family, family.party(party), outings, today=today)

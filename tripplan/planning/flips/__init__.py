@@ -1,0 +1,1 @@
+"""What would have to change for another of the compared outings to become the cheapest."""
