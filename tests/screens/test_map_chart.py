@@ -16,9 +16,6 @@ from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.known import typed_drive
 from tripplan.screens.places.map_chart import (
-    SIDE,
-    Box,
-    beside,
     map_chart,
     map_table,
     placed,
@@ -89,23 +86,15 @@ def test_the_sketch_fetches_nothing() -> None:
     assert "url" not in str(chart)
 
 
-def test_names_and_dots_that_have_room_cover_nothing() -> None:
-    """A dozen places on a circle: no name on another name, all inside."""
-    taken: list[Box] = []
-    for nth in range(12):
-        box = beside(60 + 70 * (nth % 4), 60 + 80 * (nth // 4), "A mill", taken)
-        assert box.inside
-        assert not any(box.overlaps(other) for other in taken)
-        taken.append(box)
-
-
-@given(st.floats(0, SIDE), st.floats(0, SIDE), st.integers(0, 30))
-def test_a_name_stays_on_the_sketch_where_it_fits(x: float, y: float, crowd: int) -> None:
-    """However many names are there already, one of 18 letters is not cut off away from the corners."""
-    taken = [Box(nth * 11.0, nth * 11.0, 90) for nth in range(crowd)]
-    assert beside(
-        min(max(x, 110), SIDE - 110), min(max(y, 10), SIDE - 10), "eighteen letters x", taken
-    ).inside
+def test_a_name_that_finds_no_room_is_left_out_and_its_dot_stays() -> None:
+    """Of six mills in one town some are named, each once; all are dots, and stand in the table."""
+    mills = [at(40.7, -89.6, f"Mill number {nth}") for nth in range(6)]
+    places = placed(HOME, [*mills, at(42, -89.6, "Far mill")])
+    chart = map_chart(places, "km").to_dict()
+    names = [row["name"] for row in rows_of(chart, 4)]
+    assert {"home", "Far mill"} < set(names)
+    assert len(set(names)) == len(names) < len(places)
+    assert len(rows_of(chart, 3)) == len(map_table(places, "km")) == len(places)
 
 
 def test_the_table_says_the_same_by_driving_time() -> None:

@@ -18,14 +18,14 @@ from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where
+from tripplan.screens.places.name_spots import Box, Dot, name_spots
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
 
 SIDE = 340
 """Width and height [pixels]; equal, so that directions are true, and narrow enough for a telephone."""
-_LETTER, _LINE, _DOT_SIZE = 5.2, 12.0, 9.0
-"""About the width and height of a letter of a name, and of a dot [pixels]."""
-_LONGEST_LABEL = 18
+_RING_WORDS = (40.0, 10.0)
+"""Width and height of what is written on a ring, of which it stands half its height above [pixels]."""
 _NO_PADDING = {"left": 0, "right": 0, "top": 0, "bottom": 0}
 """Padding, and a drawing fitted round its names, would make it higher than wide."""
 _DIRECTIONS = (
@@ -65,32 +65,6 @@ class MapPlace:
         if self.straight_km < 0.05:
             return "at home"
         return f"to the {_DIRECTIONS[round(self.bearing / 45) % 8]}"
-
-
-@dataclass(frozen=True)
-class Box:
-    """Where a name or a dot stands.
-
-    Attributes:
-        left, top: its upper left corner, from that of the sketch [pixels].
-        width, height: how large it is [pixels].
-    """
-
-    left: float
-    top: float
-    width: float
-    height: float = _LINE
-
-    def overlaps(self, other: "Box") -> bool:
-        """Whether one would be drawn over the other."""
-        beside = self.left + self.width <= other.left or other.left + other.width <= self.left
-        below = self.top + self.height <= other.top or other.top + other.height <= self.top
-        return not beside and not below
-
-    @property
-    def inside(self) -> bool:
-        """Whether all of it is on the sketch."""
-        return self.left >= 0 and self.left + self.width <= SIDE and 0 <= self.top <= SIDE - self.height
 
 
 def placed(home: Where, drives: Sequence[tuple[Place, Drive]]) -> tuple[MapPlace, ...]:
@@ -135,7 +109,7 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
     edge = rings[-1] * 1.08
     scale = alt.Scale(domain=[-edge, edge], nice=False, zero=False)
     at = {"x": alt.X("east:Q", scale=scale, axis=None), "y": alt.Y("north:Q", scale=scale, axis=None)}
-    names = _names(places, edge)
+    names = _names(places, rings, edge)
     dots = pd.DataFrame([_dot(place, units) for place in places], columns=_DOT)
     chart: alt.LayerChart = (
         alt.layer(
@@ -151,12 +125,16 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
             alt.Chart(dots)
             .mark_circle(size=70, color=DEPTHS[1], opacity=1)
             .encode(tooltip=["name", "drive", "direction"], **at),
-            *(
-                alt.Chart(names[names["right"] == right])
-                .mark_text(fontSize=11, align="left" if right else "right", baseline="top", color=INK)
-                .encode(text="name:N", **at)
-                for right in (True, False)
-            ),
+            # A name that is wider than was reckoned is cut off, so that it covers nothing.
+            alt.Chart(names)
+            .mark_text(
+                fontSize=11,
+                align=alt.expr("datum.align"),
+                limit=alt.expr("datum.width"),
+                baseline="middle",
+                color=INK,
+            )
+            .encode(text="name:N", **at),
         )
         .properties(width=SIDE, height=SIDE, padding=_NO_PADDING, autosize="none")
         .configure_view(strokeWidth=0)
@@ -190,42 +168,29 @@ def _at_north(rings: Sequence[float], units: str) -> pd.DataFrame:
     return pd.DataFrame([{"ring": wording.distance(km, units), "east": 0.0, "north": km} for km in rings])
 
 
-def _names(places: Sequence[MapPlace], edge: float) -> pd.DataFrame:
-    """Home and the places by name, each beside its dot where it covers nothing else, as far as that goes."""
-    to_draw = [(0.0, 0.0, "home"), *((place.east_km, place.north_km, place.place.name) for place in places)]
+def _names(places: Sequence[MapPlace], rings: Sequence[float], edge: float) -> pd.DataFrame:
+    """Home and the places by name, each beside its dot; those that find no room are left out."""
     pixel = 2 * edge / SIDE
-    dots = [((east + edge) / pixel, (edge - north) / pixel) for east, north, _ in to_draw]
-    taken = [Box(x - _DOT_SIZE / 2, y - _DOT_SIZE / 2, _DOT_SIZE, _DOT_SIZE) for x, y in dots]
-    rows = []
-    for (x, y), (_, _, name) in zip(dots, to_draw, strict=True):
-        shown = name if len(name) <= _LONGEST_LABEL else f"{name[: _LONGEST_LABEL - 1].rstrip()}…"
-        box = beside(x, y, shown, taken)
-        taken.append(box)
-        right = box.left > x
-        edge_x = box.left if right else box.left + box.width
-        rows.append(
-            {"name": shown, "right": right, "east": edge_x * pixel - edge, "north": edge - box.top * pixel}
+    width, height = _RING_WORDS
+    dots = [
+        Dot((east + edge) / pixel, (edge - north) / pixel, name)
+        for east, north, name in (
+            (0.0, 0.0, "home"),
+            *((place.east_km, place.north_km, place.place.name) for place in places),
         )
-    return pd.DataFrame(rows)
-
-
-def beside(x: float, y: float, name: str, taken: Sequence[Box]) -> Box:
-    """Where a name stands: right or left of its dot, a little higher or lower where that is taken.
-
-    Args:
-        x: of the dot [pixels].
-        y: of the dot, downwards [pixels].
-        name: as shown.
-        taken: names and dots that stand already.
-
-    Returns:
-        The first spot inside the sketch among those that cover the fewest of them.
-    """
-    width = _LETTER * len(name)
-    tops = [y - _LINE / 2 + nth * _LINE / 2 for nth in (0, -1, 1, -2, 2, -3, 3, -4, 4)]
-    spots = [Box(left, top, width) for top in tops for left in (x + _DOT_SIZE, x - _DOT_SIZE - width)]
-    inside = [spot for spot in spots if spot.inside]
-    return min(inside or spots, key=lambda spot: sum(spot.overlaps(other) for other in taken))
+    ]
+    on_rings = [Box((SIDE - width) / 2, (edge - ring) / pixel - height, width, height) for ring in rings]
+    return pd.DataFrame(
+        {
+            "name": dot.name,
+            "east": spot.x * pixel - edge,
+            "north": edge - spot.y * pixel,
+            "align": spot.align,
+            "width": spot.box.width,
+        }
+        for dot, spot in zip(dots, name_spots(dots, on_rings, SIDE), strict=True)
+        if spot is not None
+    )
 
 
 def map_table(places: Sequence[MapPlace], units: str) -> pd.DataFrame:
@@ -265,8 +230,9 @@ def places_map(home: Where, drives: Sequence[tuple[Place, Drive]], units: str) -
     with sketch:
         st.altair_chart(map_chart(places, units), width="content", key="places_map")
         st.caption(
-            "North is up. Directions and straight distances from home are true; roads are longer. The sketch "
-            "is drawn on this computer, without a map from the internet."
+            "North is up. Directions and straight distances from home are true; roads are longer. A long "
+            "name is cut off, and one without room left out; the table has them all. The sketch is drawn on "
+            "this computer, without a map from the internet."
         )
     with table:
         st.table(map_table(places, units).map(plain))
