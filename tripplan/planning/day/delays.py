@@ -82,20 +82,26 @@ def getting_off_late(usual: int, late: int) -> Delay:
     return Delay(0, np.diff([*reached, 1.0]))
 
 
-@lru_cache(maxsize=1024)
 def longer_than_likely(minutes: Range) -> Delay:
     """How much longer than likely a drive takes; below zero where it is quicker.
 
     A normal distribution in two halves: the likely figure is its median, low and high bound its middle 90 %.
+    How far off these are counts in whole minutes, as estimates are no finer; so many drives share one delay,
+    which is the very same object.
 
     Source: two-piece normal, after G. T. Fechner, Kollektivmasslehre, 1897 (from memory), here with half of
     the chance on either side.
     """
-    below = (minutes.likely - minutes.low) / _ONE_IN_TWENTY
-    above = (minutes.high - minutes.likely) / _ONE_IN_TWENTY
-    first, last = (math.floor(-4 * below), math.ceil(4 * above))
+    return _in_two_halves(round(minutes.likely - minutes.low), round(minutes.high - minutes.likely))
+
+
+@lru_cache(maxsize=4096)
+def _in_two_halves(below: int, above: int) -> Delay:
+    """The same for the ends of the middle 90 %, as so many minutes from the median."""
+    scales = below / _ONE_IN_TWENTY, above / _ONE_IN_TWENTY
+    first, last = math.floor(-4 * scales[0]), math.ceil(4 * scales[1])
     changes = np.arange(first, last) + 0.5
-    deviations = changes / np.where(changes < 0, below, above)
+    deviations = changes / np.where(changes < 0, *scales)
     # The error function by steps, between nothing and everything.
     reached = np.array([-1.0, *map(math.erf, (deviations / math.sqrt(2)).tolist()), 1.0])
     return Delay(first, 0.5 * (reached[1:] - reached[:-1]))

@@ -6,7 +6,8 @@ departure takes the road as it is then, with its range. Nothing is drawn at rand
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property, lru_cache, reduce
+from operator import add
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
@@ -112,15 +113,9 @@ class ManyTails:
 
 
 @lru_cache(maxsize=4096)
-def _off_and_change(usual: int, late: int, drive: Range) -> Tails:
-    """Getting off late and a drive of uncertain length together, for a drive that is the same all day."""
-    return Tails.of(getting_off_late(usual, late) + longer_than_likely(drive))
-
-
-@lru_cache(maxsize=4096)
-def _change(drive: Range) -> Tails:
-    """How much longer than likely a drive takes."""
-    return Tails.of(longer_than_likely(drive))
+def _left_of(*delays: Delay) -> Tails:
+    """What is left of some delays one after the other, each a kept object, as those of `delays` are."""
+    return Tails.of(reduce(add, delays))
 
 
 @dataclass(frozen=True, eq=False)
@@ -192,7 +187,7 @@ class Lateness:
     def _tails(self) -> ManyTails:
         """What is left of getting off late and the drive together, for roads that are the same all day."""
         drives = (leg.drive.minutes for leg in self.ways.legs)
-        return ManyTails(tuple(_off_and_change(self.usual, self.late, drive) for drive in drives))
+        return ManyTails(tuple(_left_of(self._off, longer_than_likely(drive)) for drive in drives))
 
     def _left(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
         """Which of the delays is meant, and the minutes left to due."""
@@ -212,9 +207,8 @@ class Lateness:
         """From so many minutes left on, lateness weighs nothing, one entry a day [min]."""
         if self.ways.same_all_day:
             return a_day([tails.weighs_until for tails in self._tails.tails])
-        return a_day(
-            [_off_and_change(self.usual, self.late, _no_quicker(way)).weighs_until for way in self.ways.ways]
-        )
+        slowest = (longer_than_likely(_no_quicker(way)) for way in self.ways.ways)
+        return a_day([_left_of(self._off, change).weighs_until for change in slowest])
 
     def _by_start(
         self,
@@ -238,7 +232,9 @@ class Lateness:
         first, delays = int(planned.min()), self._off.chances
         really = np.arange(first, int(planned.max()) + delays.size) + self._off.first
         legs, which = np.unique(self.ways.which_of(days[:, None], really), return_inverse=True)
-        tails = ManyTails(tuple(_change(self.ways.legs[leg].drive.minutes) for leg in legs.tolist()))
+        each = [_left_of(longer_than_likely(self.ways.legs[leg].drive.minutes)) for leg in legs.tolist()]
+        tails = ManyTails(tuple(dict.fromkeys(each)))
+        which = np.array([tails.tails.index(of_leg) for of_leg in each])[which]
         left = dues[:, None] - really - self.ways.minutes_of(days[:, None], really)
         weighed = sliding_window_view(weigh(tails, which, left), delays.size, axis=1)
         found[spots] = _whole(weighed[row, planned - first] @ delays * times)
