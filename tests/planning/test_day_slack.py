@@ -219,6 +219,13 @@ def test_a_drives_range_is_its_middle_nine_tenths() -> None:
     assert change.chances.sum() == pytest.approx(1)
 
 
+def test_drives_whose_ranges_are_as_wide_share_one_delay() -> None:
+    """To the nearest minute and wherever they lie, so that a year of places needs few of them."""
+    one = longer_than_likely(Range(50, 60, 90))
+    assert longer_than_likely(Range(70.4, 80, 109.6)) is one
+    assert longer_than_likely(Range(70.6, 80, 110)) is not one
+
+
 def test_what_is_certain_has_no_doubt() -> None:
     """No delay and a known drive: the plan holds for certain, to the minute."""
     question = make_question(
