@@ -169,7 +169,7 @@ def test_chances_are_told_and_the_plan_leaves_slack_for_them(open_app: OpenApp) 
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
     text = text_of(app)
     assert "Chance to make the timed entry at 3:00 PM: about 9 in 10" in text
-    assert "the chance of coming too late for the timed entry (9.3 %) $2.79" in text
+    assert "the chance of coming too late for the timed entry (9.2 %) $2.76" in text
     assert "Chance to be home before the first bedtime at 7:00 PM: almost certain" in text
 
 
