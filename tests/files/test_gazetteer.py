@@ -157,6 +157,7 @@ def test_a_point_has_a_time_zone(point: Point, zone: str) -> None:
         "https://maps.example.org/?lat=40.69&lon=-89.59",
         "https://maps.example.org/#map=12/40.69/-89.59",
         "https://maps.example.org/#map=12.5/40.69/-89.59&layers=N",
+        "https://maps.example.org/?" + "&".join(f"p{n}={n}" for n in range(90)) + "&ll=40.69,-89.59",
         "www.maps.example.org/@40.69,-89.59,12z",
     ],
 )

@@ -38,7 +38,7 @@ def pair_in_map_link(link: str) -> tuple[float, float] | None:
         parts = urlsplit(link.strip()[:_LONGEST])
     except ValueError:  # such as a bracket that is left open
         return None
-    asked = {name: values[0] for name, values in parse_qs(parts.query, max_num_fields=50).items()}
+    asked = {name: values[0] for name, values in parse_qs(parts.query).items()}
     return (
         _from_names(asked, _MARKED)
         or _first(_PIN, parts.path)
