@@ -1,5 +1,7 @@
 """What a parent does, done in a real browser; and what must not happen meanwhile."""
 
+from itertools import pairwise
+
 import pytest
 
 from tests.browser.conftest import PAGES, Visit, path_of
@@ -8,13 +10,21 @@ from tests.browser.conftest import PAGES, Visit, path_of
 @pytest.mark.parametrize("visit", [1280, 390], indirect=True, ids=["1280px", "390px"])
 @pytest.mark.parametrize("name", PAGES)
 def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, name: str) -> None:
-    """No page is wider than the window, none shows a traceback, each says that the demo is invented."""
+    """No page is wider than the window, none shows a traceback, each says that the demo is invented.
+
+    Headings go down by one level at a time, so that a screen reader's list of them reads like a table of
+    contents.
+    """
     visit.open(path_of(name))
     page = visit.page
     assert page.locator("[data-testid=stException]").count() == 0
     assert "invented" in page.locator("body").inner_text()
     main = page.locator("[data-testid=stMain]")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth")
+    headings = main.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => one.tagName)")
+    levels = [int(name[1]) for name in headings]
+    assert levels[0] == 1
+    assert all(lower <= upper + 1 for upper, lower in pairwise(levels))
     assert visit.asked_outside == []
 
 

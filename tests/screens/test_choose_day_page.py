@@ -9,7 +9,7 @@ OpenApp = Callable[..., AppTest]
 def test_the_best_day_of_each_of_three_places_comes_first(open_app: OpenApp) -> None:
     """With all places asked, three different ones are shown in full, and every day stands in the table."""
     app = open_app("choose_day")
-    names = [heading.value.split("\\: ", 1)[1] for heading in app.subheader[:3]]
+    names = [heading.value.split("\\: ", 1)[1] for heading in app.header[:3]]
     assert len(set(names)) == 3
     assert len(app.dataframe[0].value) > 40
 

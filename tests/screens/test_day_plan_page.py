@@ -14,7 +14,7 @@ OpenApp = Callable[..., AppTest]
 
 def text_of(app: AppTest) -> str:
     """Everything the page says in Markdown."""
-    elements = (*app.markdown, *app.subheader, *app.caption)
+    elements = (*app.markdown, *app.header, *app.caption)
     return "\n".join(element.value for element in elements).replace("\\", "")
 
 

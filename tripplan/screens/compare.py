@@ -46,7 +46,7 @@ def render(view: View) -> None:
     if outings:
         _side_by_side(family, outings)
     if len(outings) > 1:
-        st.subheader("How sure is that?", anchor=False)
+        st.header("How sure is that?", anchor=False)
         st.markdown(plain(how_sure(outings).sentence))
         with st.expander("What would change the order", expanded=True):
             st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
@@ -79,7 +79,7 @@ def _places_picker(view: View, family: Family) -> list[Place]:
 
 def _card(view: View, family: Family, candidate: Candidate) -> None:
     place, outing = candidate.place, candidate.best
-    st.subheader(plain(place.name), anchor=False)
+    st.header(plain(place.name), anchor=False)
     st.caption(plain(" · ".join(filter(None, (place.where.town, wording.listed(place.visit.topics[:3]))))))
     if outing is None:
         st.warning("No day in this span can be done.")
@@ -153,12 +153,12 @@ def _passed_over(candidate: Candidate) -> None:
 
 
 def _side_by_side(family: Family, outings: list[Outing]) -> None:
-    st.subheader("What the money goes to", anchor=False)
+    st.header("What the money goes to", anchor=False)
     st.altair_chart(
         cost_chart(outings),
         alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
     )
-    st.subheader("Side by side", anchor=False)
+    st.header("Side by side", anchor=False)
     heads = [plain(outing.place.name) for outing in outings]
     facts = compared_facts(outings, family.household.units)
     rows = {name.capitalize(): cells for name, cells in facts.items()}

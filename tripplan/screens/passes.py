@@ -188,7 +188,7 @@ def _result(plan: PassPlan) -> None:
             "Without buying a pass", "not possible" if plan.singly is None else wording.money(plan.singly)
         )
         saving.metric("Saved", "cannot be said" if plan.saving is None else wording.money(plan.saving))
-    st.subheader("What to buy, and when", anchor=False)
+    st.header("What to buy, and when", anchor=False)
     st.markdown(bullets([*map(order_sentence, plan.orders), *total_sentences(plan)]))
     if plan.orders:
         with st.expander("What the till asks for"):
@@ -202,7 +202,7 @@ def _result(plan: PassPlan) -> None:
                 if order.notes:
                     st.caption(plain(" ".join(order.notes)))
     if plan.break_even:
-        st.subheader("When has a pass paid?", anchor=False)
+        st.header("When has a pass paid?", anchor=False)
         st.markdown(bullets(map(break_even_sentence, plan.break_even)))
     st.caption(
         plain(
@@ -215,7 +215,7 @@ def _result(plan: PassPlan) -> None:
 
 
 def _visit_by_visit(plan: PassPlan, listed: _Listed) -> None:
-    st.subheader("Visit by visit", anchor=False)
+    st.header("Visit by visit", anchor=False)
     lines: list[VisitCost | VisitLeftOut] = [*plan.visits, *plan.left_out]
     for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
         text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)

@@ -78,7 +78,7 @@ def render(view: View) -> None:
     kept = records_of(view).get(GoingTogether)
     with_others = _with_currency(kept, family.household.currency)
     settled = _place_and_day(view, family)
-    st.subheader("Who goes together", anchor=False)
+    st.header("Who goes together", anchor=False)
     party = party_picker(view, family)
     show_notice(PAGE)
     take_back_button(view, PAGE)
@@ -250,12 +250,12 @@ def _remove(view: View, with_others: GoingTogether, revision: int, index: int) -
 
 def _result(found: Together, settled: Taken) -> None:
     place: Place = settled.place
-    st.subheader(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
+    st.header(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
     people, total = st.columns(2)
     people.metric("People", found.seats.people)
     total.metric("Entry for everybody", wording.money(found.total))
     st.markdown(plain(total_sentence(found)))
-    st.subheader("What each household pays", anchor=False)
+    st.header("What each household pays", anchor=False)
     st.markdown(bullets(map(share_sentence, found.shares)))
     rules = [RULE] if found.total.minor else []
     if any(isinstance(share.alone, NoAdmission) for share in found.shares):
@@ -273,11 +273,11 @@ def _result(found: Together, settled: Taken) -> None:
             if order.admission.notes:
                 st.markdown(bullets(order.admission.notes))
     if found.more:
-        st.subheader("If more came along", anchor=False)
+        st.header("If more came along", anchor=False)
         st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))
-    st.subheader("Who pays whom", anchor=False)
+    st.header("Who pays whom", anchor=False)
     st.markdown(bullets(settling_sentences(found)))
-    st.subheader("Seats", anchor=False)
+    st.header("Seats", anchor=False)
     tell_seats = st.warning if found.seats.missing else st.markdown
     tell_seats(plain(seats_sentence(found.seats)))
     for caution in found.cautions:

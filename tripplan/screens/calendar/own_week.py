@@ -55,7 +55,7 @@ def own_week(view: View, family: Family) -> None:
     """Say what the family's own week holds, with forms to add to it and buttons to take from it."""
     kept = records_of(view).get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
-    st.subheader("Your own week", anchor=False)
+    st.header("Your own week", anchor=False)
     st.caption("What comes back every week need not stand in a calendar file; outings keep clear of it.")
     for index, block in enumerate(week.weekly):
         left = [one for one in week.weekly if one is not block]

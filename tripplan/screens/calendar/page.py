@@ -66,11 +66,11 @@ def render(view: View) -> None:
     entry = st.container()
     _planned_outings(view, family, ever.planned, server)
     setup(view)
-    st.subheader("When schools are out", anchor=False)
+    st.header("When schools are out", anchor=False)
     school_calendars(view, family)
-    st.subheader("Holidays and festivals", anchor=False)
+    st.header("Holidays and festivals", anchor=False)
     festivals(view, family)
-    st.subheader("When the family is busy", anchor=False)
+    st.header("When the family is busy", anchor=False)
     family_calendars(view, family)
     own_week(view, family)
     with entry:
@@ -103,7 +103,7 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
         st.markdown(bullets(outing.reasons))
         st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
         return
-    st.subheader(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
+    st.header(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
     before = ever.on(now.place.id, now.day)
     if before is None or not before.revision:
         before = _moved_from(view, now, ever.planned) or before
@@ -241,7 +241,7 @@ def _entry_now(view: View, family: Family, planned: PlannedOuting) -> OutingEntr
 
 
 def _planned_outings(view: View, family: Family, outings: KeptOutings, server: ServerCalendar | None) -> None:
-    st.subheader("Planned outings", anchor=False)
+    st.header("Planned outings", anchor=False)
     if server is not None:
         send_what_waits(view, server, partial(_entry_now, view, family))
         removed_but_changed_there(view, partial(_entry_now, view, family))

@@ -72,7 +72,7 @@ def render(view: View) -> None:
         _best(view, table, shown)
         say_taken(view, family)
         _nearly([miss.sentence for miss in nearest_misses(table, made)])
-        st.subheader("The whole span at a glance", anchor=False)
+        st.header("The whole span at a glance", anchor=False)
         st.caption(LEGEND)
         st.altair_chart(year_chart(table, wanted, shown), alt=ALT)
         _all_days(table, ranked)
@@ -93,7 +93,7 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
         if not isinstance(outing, Outing):
             continue
         with st.container(border=True):
-            st.subheader(plain(f"{number + 1}. {wording.day(outing.day)}: {outing.place.name}"), anchor=False)
+            st.header(plain(f"{number + 1}. {wording.day(outing.day)}: {outing.place.name}"), anchor=False)
             st.markdown(
                 plain(
                     f"{total_sentence(outing.cost)} in all, "
@@ -116,13 +116,13 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
 
 def _nearly(sentences: list[str]) -> None:
     if sentences:
-        st.subheader("Nearly", anchor=False)
+        st.header("Nearly", anchor=False)
         st.markdown(bullets(sentences))
 
 
 def _all_days(table: DayTable, ranked: Numbers) -> None:
     count = len(ranked)
-    st.subheader("Every day that can be done", anchor=False)
+    st.header("Every day that can be done", anchor=False)
     if count > LISTED:
         st.caption(f"The best {LISTED} of {count}; the file below has them all.")
     currency = table.family.household.currency

@@ -135,7 +135,7 @@ def _headline(outing: Outing) -> None:
     st.title(plain(f"Shoes on at {wording.clock(plan.leave_home)}"), anchor=False)
     # Load-up is told apart from driving off: both are 'leaving' to somebody.
     off = next(step.start for step in plan.steps if step.kind is not StepKind.LOAD_UP)
-    st.subheader(
+    st.header(
         plain(
             f"{wording.day(outing.day)}: off at {wording.clock(off)}, "
             f"home again at {wording.clock(plan.home)}"
@@ -226,7 +226,7 @@ def _window_sentence(window: LeaveWindow) -> str:
 
 
 def _in_words(outing: Outing) -> None:
-    st.subheader("The day in words", anchor=False)
+    st.header("The day in words", anchor=False)
     plan, at = outing.plan, clock_of(outing.plan)
     steps = (f"{at(step.start)} to {at(step.end)}: {step.label}" for step in plan.steps)
     st.markdown(bullets((*steps, *nap_lines(plan))))
@@ -241,7 +241,7 @@ def _in_words(outing: Outing) -> None:
 
 
 def _at_the_till(outing: Outing) -> None:
-    st.subheader(plain(f"At the till: {wording.money(outing.admission.total)}"), anchor=False)
+    st.header(plain(f"At the till: {wording.money(outing.admission.total)}"), anchor=False)
     st.markdown(ticket_lines(outing.admission))
     with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
         st.markdown(cost_lines(outing.cost))

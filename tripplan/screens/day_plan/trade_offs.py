@@ -15,7 +15,7 @@ from tripplan.screens.widgets.markdown import bullets, plain
 
 def render_slack(outing: Outing) -> None:
     """How likely the plan holds, in words."""
-    st.subheader("How likely it holds", anchor=False)
+    st.header("How likely it holds", anchor=False)
     st.markdown(bullets(slack(outing.question, outing.plan).sentences))
     habits = outing.question.habits
     told = (
@@ -35,7 +35,7 @@ def render_slack(outing: Outing) -> None:
 def render_trade_offs(outing: Outing) -> None:
     """Why the best plan is the best, what it could be traded for, and which limit costs most."""
     found = trade_offs(outing.question)
-    st.subheader("Nap or more time there?", anchor=False)
+    st.header("Nap or more time there?", anchor=False)
     if len(found.points) == 1 and found.best is not None and found.points[0].plan == found.best:
         st.markdown("Nothing has to be traded: the best plan keeps the most nap and the longest stay.")
     else:

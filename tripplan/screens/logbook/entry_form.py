@@ -151,7 +151,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
     unnamed = kept is None and not shown.planned
     fields = filled(_form_name(view), on_record(shown, household, unnamed=unnamed))
     title = "An outing" if unnamed else f"{shown.title} on {wording.day(shown.day)}"
-    st.subheader(plain(title), anchor=False)
+    st.header(plain(title), anchor=False)
     show_notice(fields.form)
     if said is not None and kept is None:
         st.button(

@@ -22,7 +22,7 @@ def what_is_learned(
     view: View, entries: Mapping[str, Kept[LogbookEntry]], settings: Kept[LogbookSettings] | None
 ) -> None:
     """Show every figure that outings teach, and let each group be switched on and off."""
-    st.subheader("What your outings teach", anchor=False)
+    st.header("What your outings teach", anchor=False)
     family = family_on_record(records_of(view))
     if family is None:
         return

@@ -67,7 +67,7 @@ def _what_to_write(view: View, family: Family, entries: KeptEntries, outings: Ke
 
 
 def _entries(view: View, family: Family, entries: KeptEntries) -> None:
-    st.subheader("Outings so far", anchor=False)
+    st.header("Outings so far", anchor=False)
     if not entries:
         st.caption("None yet. After an outing, write it down here; two minutes on the phone are enough.")
         return

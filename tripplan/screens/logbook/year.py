@@ -43,7 +43,7 @@ def year_of_outings(
     settings: Kept[LogbookSettings] | None,
 ) -> None:
     """Show what the year has cost, what is left, and how the plans have held; let the budget be set."""
-    st.subheader("The year's money", anchor=False)
+    st.header("The year's money", anchor=False)
     chosen = settings.value if settings else LogbookSettings()
     first, _ = chosen.year_of(view.today)
     years = {"this": f"the year from {wording.day(first)}", "last": "the year before"}

@@ -58,7 +58,7 @@ def render(view: View) -> None:
     places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
         _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
-    st.subheader("Add a place", anchor=False)
+    st.header("Add a place", anchor=False)
     card_upload(view, cards)
     card_form(view, family, cards)
     _guide()

@@ -35,7 +35,7 @@ def _builds() -> BackgroundBuilds:
 
 def render_roads(view: View) -> None:
     """List the regions, show how far a build is, and offer to set one up."""
-    st.subheader("Real roads", anchor=False)
+    st.header("Real roads", anchor=False)
     show_notice(_SPOT)
     network = view.services.roads
     folder = network.folder

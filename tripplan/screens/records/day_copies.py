@@ -16,7 +16,7 @@ from tripplan.screens.widgets.saving import records_of, trouble_said
 
 def day_copies(view: View) -> None:
     """Let the parent pick a copy, see what would be different, and put it back."""
-    st.subheader("Copies of earlier days", anchor=False)
+    st.header("Copies of earlier days", anchor=False)
     if view.which is Which.DEMO:
         st.caption("Of the demo there are no copies; 'Show the demo' puts it back as it was at first.")
         return

@@ -21,7 +21,7 @@ _SAYS_LITTLE = ("", "Saved.")
 
 def past_changes(view: View) -> None:
     """List what was changed lately, each with a button that takes it back."""
-    st.subheader("What was changed", anchor=False)
+    st.header("What was changed", anchor=False)
     shown = st.session_state.setdefault("changes_shown", _AT_FIRST)
     changes = records_of(view).past_changes(shown + 1)
     if not changes:

@@ -27,7 +27,7 @@ def render(view: View) -> None:
     take_back_button(view, PAGE)
     if units:
         programme(view, family, units, wanted(view, family.household.currency))
-        st.subheader("The units, and the places that fit", anchor=False)
+        st.header("The units, and the places that fit", anchor=False)
         for number, one in enumerate(in_order):
             unit_box(view, family, number, one)
         if len(units) >= UNITS_AT_MOST:

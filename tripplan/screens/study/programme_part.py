@@ -55,7 +55,7 @@ _ANY = ""
 
 def programme(view: View, family: Family, units: Sequence[StudyUnit], wanted: Wanted) -> None:
     """Work the programme out, show it, and let the parent change it."""
-    st.subheader("The term's outings", anchor=False)
+    st.header("The term's outings", anchor=False)
     st.markdown(bullets(limit_sentences(wanted.wishes, units)))
     _limits_form(family, units, wanted)
     outings = [kept.value for kept in records_of(view).all(PlannedOuting).values()]
