@@ -12,6 +12,8 @@ from tests.browser.conftest import BROWSER_OPTIONS, PAGES, find_browser, path_of
 
 FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
 """What is pressed before the picture is taken, so that an answer stands on it."""
+ALL_DRAWN = "!document.querySelector('[data-testid=stSkeleton]')"
+"""No part of the page is a gray block any longer, as charts and downloads are at first."""
 PHONE = {"on_the_day"}
 """Pages that are made for the phone."""
 
@@ -39,6 +41,7 @@ def main(address: str, folder: Path) -> None:
             width = 390 if page in PHONE else 1280
             window = browser.new_page(viewport={"width": width, "height": 1000})
             open_page(window, address, page)
+            window.wait_for_function(ALL_DRAWN)
             window.screenshot(path=folder / f"{page}.png")
             window.close()
         browser.close()
