@@ -48,6 +48,14 @@ def test_years_one_after_the_other_have_the_chances_that_each_has_alone(every_ye
     assert busiest_fifth_chances(level, noise, begins).tolist() == np.concatenate(alone).tolist()
 
 
+def test_days_far_apart_are_told_for_certain_beside_a_year_that_takes_more_steps() -> None:
+    """One day in five is fuller than all others beyond doubt, where the curve is as flat as it can be."""
+    level = np.array([0.0, 0.0, 9.0, 0.0, 0.0, *np.linspace(0, 3, 40)])
+    chances = busiest_fifth_chances(level, np.full(level.size, 0.05), (0, 5))
+    assert chances[:5].tolist() == [0, 0, 1, 0, 0]
+    assert chances[5:].sum() == pytest.approx(8)
+
+
 def test_no_days_have_no_chances() -> None:
     """A place that is never open."""
     assert busiest_fifth_chances(np.zeros(0), np.zeros(0)).size == 0

@@ -54,7 +54,7 @@ def busiest_fifth_chances(level: Floats, noise: Floats, begins: Sequence[int] = 
         low, high = np.where(too_many > 0, threshold, low), np.where(too_many > 0, high, threshold)
         steepness = np.add.reduceat(steepest * (1 - swing * swing), starts)
         # Where all days lie far from the threshold the curve is flat, and a step leads nowhere.
-        with np.errstate(divide="ignore", over="ignore"):
+        with np.errstate(divide="ignore", over="ignore", invalid="ignore"):
             step = threshold + too_many / steepness
         inside = (low < step) & (step < high)
         threshold = np.where(close, threshold, np.where(inside, step, (low + high) / 2))
