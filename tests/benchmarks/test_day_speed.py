@@ -4,10 +4,17 @@ from datetime import datetime, time
 
 import pytest
 
-from tests.planning.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_napper, make_question
+from tests.planning.day_questions import (
+    CHICAGO,
+    TUESDAY,
+    best_choices,
+    make_hours,
+    make_leg,
+    make_napper,
+    make_question,
+)
 from tests.planning.day_walk import walk
 from tripplan.planning.day import DayQuestion, Napper, plan_day, slack, trade_offs
-from tripplan.planning.day.best import best_choices
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.hours import ShowTimes
 from tripplan.planning.member import Nap

@@ -14,9 +14,10 @@ from numpy.typing import NDArray
 from tests.benchmarks.many_places import many_places
 from tests.benchmarks.test_compare_speed import demo
 from tests.builders import make_household, make_place
+from tests.planning.day_questions import best_choices
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.day import DayQuestion
-from tripplan.planning.day.best import BestChoice, best_between, best_choices
+from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.family import Family, TypedDrive
 from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place_facts import place_facts

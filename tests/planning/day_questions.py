@@ -1,11 +1,13 @@
 """Small valid questions about a day for tests; every field can be changed by name."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from tripplan.planning.day import DayQuestion, Napper
+from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.habits import Habits
 from tripplan.planning.hours import DayHours, Openness, OpenSpan
 from tripplan.planning.member import Nap
@@ -78,3 +80,8 @@ def make_question(**changes: Any) -> DayQuestion:
         currency="USD",
     )
     return replace(question, **changes)
+
+
+def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
+    """The best choice of each day as it is asked, all of them weighed together."""
+    return [best for (best,) in best_between(questions, [[()]] * len(questions))]

@@ -6,12 +6,13 @@ from decimal import Decimal
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.planning.day_questions import make_hours, make_napper, make_question
+from tests.planning.day_questions import best_choices, make_hours, make_napper, make_question
 from tests.planning.test_day_exhaustive import questions
 from tripplan.planning.calendars import Busy
 from tripplan.planning.day import DayQuestion, plan_day
-from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, Engagements, best_between, best_choices
+from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, best_between
 from tripplan.planning.day.felt import UNITS
+from tripplan.planning.day.limits import Engagements
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.money import Money
 

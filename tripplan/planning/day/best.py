@@ -9,15 +9,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.choices import Choices, times_on_grid
-from tripplan.planning.day.limits import NEVER, Limits
+from tripplan.planning.day.limits import NEVER, Engagements, Limits, keeps_clear
 from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.room import has_room
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
 
-Engagements = tuple[tuple[int, int], ...]
-"""Times that a day may not touch, as (start, end) in minutes since midnight at home [min]."""
 MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
 
@@ -102,29 +100,21 @@ class _Day:
         )
 
 
-def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
-    """The choice with the least felt cost of each day, as `plan_day` finds it; None on an impossible day.
-
-    Args:
-        questions: the days; the places must be open.
-    """
-    return [best for (best,) in best_between(questions, [[()]] * len(questions))]
-
-
 def best_between(
     questions: Sequence[DayQuestion], engaged: Sequence[Sequence[Engagements]]
 ) -> list[list[BestChoice | None]]:
-    """The same for days of which each may be lived with other engagements.
+    """The choice with the least felt cost of each day, as `plan_day` finds it, with each of some engagements.
 
     Days that are alike in all but their ways, hours and lengths of stay are weighed together. Each of them is
     weighed once, however many the engagements it is asked with.
 
     Args:
         questions: the days; the places must be open.
-        engaged: for each day the engagements, beside its own, to search it with, each time others.
+        engaged: for each day the engagements, beside its own, to search it with, each time others; `()` for
+            none.
 
     Returns:
-        For each day the best choice with each of these engagements.
+        For each day the best choice with each of these engagements; None where a day is impossible.
     """
     found: list[list[BestChoice | None]] = [[]] * len(questions)
     alike: dict[Hashable, list[_Day]] = {}
@@ -188,11 +178,6 @@ def _best_clear_of(
         else:
             of_each = list(_best_in_each(_between(engagements), rank, depart, home))
             yield min(of_each)[1] if of_each else None
-
-
-def keeps_clear(depart: int, home: int, engagements: Engagements) -> bool:
-    """Whether a party that is out between two minutes misses no engagement."""
-    return all(home <= start or depart >= end for start, end in engagements)
 
 
 def _best_in_each(

@@ -11,6 +11,9 @@ NEVER = 10**5
 LONGEST_DAY = 3 * 24 * 60
 """Later than any visit that begins that day can end at home [min]."""
 
+Engagements = tuple[tuple[int, int], ...]
+"""Times that a day may not touch, as (start, end) in minutes since midnight at home [min]."""
+
 
 @dataclass(frozen=True)
 class Opened:
@@ -37,7 +40,7 @@ class Limits:
         earliest: nobody leaves before.
         home_by: everybody is home by.
         shortest: a shorter visit is not allowed [min].
-        busy: times the day may not touch, as (start, end).
+        busy: the engagements of the day.
         opened: when the place can be visited.
         there: from leaving home to being at the place.
         back: from leaving the place to being home.
@@ -49,7 +52,7 @@ class Limits:
     earliest: int
     home_by: int
     shortest: int
-    busy: tuple[tuple[int, int], ...]
+    busy: Engagements
     opened: tuple[Opened, ...]
     there: LegTimes
     back: LegTimes
@@ -85,3 +88,8 @@ class Limits:
             left=None if question.begun is None else minutes.rounded_down(question.begun.left_home),
             not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
         )
+
+
+def keeps_clear(depart: int, home: int, engagements: Engagements) -> bool:
+    """Whether a party that is out between two minutes misses no engagement."""
+    return all(home <= start or depart >= end for start, end in engagements)

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from tripplan.planning.ages import months_later
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import Engagements
+from tripplan.planning.day.limits import Engagements
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import Napper
 from tripplan.planning.day_asked import PartyNeeds

@@ -4,7 +4,8 @@ from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from tripplan.planning.day.best import BestChoice, Engagements, best_between
+from tripplan.planning.day.best import BestChoice, best_between
+from tripplan.planning.day.limits import Engagements
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.hours import DayHours
 from tripplan.planning.sweep.table import Verdict

@@ -6,7 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.best import Engagements, keeps_clear
+from tripplan.planning.day.limits import Engagements, keeps_clear
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.day.shapes import DayQuestion
 from tripplan.planning.day_asked import day_question, ways_at
