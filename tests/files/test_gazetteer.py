@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.files.any_coordinates import lies_on_the_globe_or_is_refused
 from tripplan.files.gazetteer import (
     Found,
     NotFound,
@@ -205,12 +206,7 @@ def test_what_is_no_pair_of_coordinates_is_refused(text: str, part: str) -> None
 )
 def test_any_text_is_a_point_on_the_globe_or_refused(text: str) -> None:
     """No text breaks the reading, and what is read lies on the globe."""
-    try:
-        point = parse_coordinates(text)
-    except ValueError:
-        return
-    assert abs(point.latitude) <= 90
-    assert abs(point.longitude) <= 180
+    lies_on_the_globe_or_is_refused(text)
 
 
 def test_the_tables_are_loaded_only_when_they_are_needed() -> None:

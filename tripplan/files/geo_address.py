@@ -7,15 +7,13 @@ in brackets, and that geo:0,0 before such a query means nothing, is common pract
 import re
 from urllib.parse import parse_qs, unquote
 
-from tripplan.files.map_links import whole_pair
+from tripplan.files.map_links import LONGEST_ADDRESS, whole_pair
 from tripplan.files.toml_text import shown
 
 _SCHEME = "geo:"
 _NUMBER = r"\s*([+-]?\d+(?:\.\d+)?)\s*"
 _COORDINATES = re.compile(rf"{_NUMBER},{_NUMBER}(?:,{_NUMBER})?")
 _UNCERTAINTY = re.compile(r"\d+(?:\.\d+)?")
-_LONGEST = 4000
-"""A longer text is cut [characters]."""
 
 
 def is_geo_address(text: str) -> bool:
@@ -36,7 +34,7 @@ def pair_in_geo_address(address: str) -> tuple[float, float]:
         ValueError: every fault of it: it is in another system than WGS84, its uncertainty is no number, it
             has no coordinates, or it only says what to search for.
     """
-    place, _, query = address.strip()[:_LONGEST].partition("?")
+    place, _, query = address.strip()[:LONGEST_ADDRESS].partition("?")
     written, *parameters = place[len(_SCHEME) :].split(";")
     faults = [fault for parameter in parameters if (fault := _fault_of(parameter))]
     match = _COORDINATES.fullmatch(unquote(written))

@@ -9,7 +9,7 @@ _PIN = re.compile(rf"!3d{_DEGREES}!4d{_DEGREES}")
 _VIEW = re.compile(rf"@{_DEGREES},{_DEGREES}(?=[,/?]|$)")
 _MAP = re.compile(rf"(?:^|&)map=\d+(?:\.\d+)?/{_DEGREES}/{_DEGREES}(?=[/&]|$)")
 _LINK = re.compile(r"(?:https?://|www\.)\S+", re.IGNORECASE)
-_LONGEST = 4000
+LONGEST_ADDRESS = 4000
 """A longer text is no address of a map [characters]."""
 
 _MARKED = (("mlat", "mlon"),)
@@ -19,7 +19,7 @@ _PAIRS = ("q", "query", "ll", "center")
 
 def is_link(text: str) -> bool:
     """Whether a text is the address of a page."""
-    return _LINK.fullmatch(text.strip()[:_LONGEST]) is not None
+    return _LINK.fullmatch(text.strip()[:LONGEST_ADDRESS]) is not None
 
 
 def pair_in_map_link(link: str) -> tuple[float, float] | None:
@@ -35,7 +35,7 @@ def pair_in_map_link(link: str) -> tuple[float, float] | None:
         The pair, or None where there is none; a short address that only leads to another has none.
     """
     try:
-        parts = urlsplit(link.strip()[:_LONGEST])
+        parts = urlsplit(link.strip()[:LONGEST_ADDRESS])
     except ValueError:  # such as a bracket that is left open
         return None
     asked = {name: values[0] for name, values in parse_qs(parts.query).items()}

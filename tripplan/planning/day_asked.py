@@ -39,16 +39,17 @@ class PartyNeeds:
     def of(cls, household: Household, party: Sequence[Member], day: date) -> "PartyNeeds":
         """Those of a party on a day."""
         awake = household.habits.awake_before_bed_minutes
+        months = tuple(member.months_on(day) for member in party)
         return cls(
-            months=tuple(member.months_on(day) for member in party),
+            months=months,
             nappers=tuple(
-                Napper(member.name, member.naps, latest_nap_end(member, awake))
+                Napper(member.name, member.naps, _latest_nap_end(member, awake))
                 for member in party
                 if member.naps
             ),
             last_wakes=max(member.wakes for member in party),
             first_bed=min(member.bed for member in party),
-            patience_minutes=least_patience(party, day),
+            patience_minutes=_least_patience(party, months),
         )
 
 
@@ -100,16 +101,16 @@ def ways_at(family: Family, pace: Pace, facts: PlaceFacts, day: date) -> tuple[W
     return ways_of(family.household, pace, facts.drive, facts.place.where, day, facts.public_holidays.keys())
 
 
-def latest_nap_end(member: Member, awake_minutes: int) -> time:
+def _latest_nap_end(member: Member, awake_minutes: int) -> time:
     """When a shifted nap is over at the latest, so long before bedtime; midnight at the earliest."""
     left = max(0, minute_of_day(member.bed) - awake_minutes)
     return time(left // 60, left % 60)
 
 
-def least_patience(party: Sequence[Member], day: date) -> int | None:
+def _least_patience(party: Sequence[Member], months: Sequence[int]) -> int | None:
     """How long at a stretch the most restless of a party bears driving [min]; None for any time."""
     bears = (
-        usual_patience(member.months_on(day)) if member.patience_minutes is None else member.patience_minutes
-        for member in party
+        usual_patience(age) if member.patience_minutes is None else member.patience_minutes
+        for member, age in zip(party, months, strict=True)
     )
     return min((minutes for minutes in bears if minutes is not None), default=None)

@@ -232,9 +232,10 @@ class Lateness:
         first, delays = int(planned.min()), self._off.chances
         really = np.arange(first, int(planned.max()) + delays.size) + self._off.first
         legs, which = np.unique(self.ways.which_of(days[:, None], really), return_inverse=True)
-        each = [_left_of(longer_than_likely(self.ways.legs[leg].drive.minutes)) for leg in legs.tolist()]
-        tails = ManyTails(tuple(dict.fromkeys(each)))
-        which = np.array([tails.tails.index(of_leg) for of_leg in each])[which]
+        each = (_left_of(longer_than_likely(self.ways.legs[leg].drive.minutes)) for leg in legs.tolist())
+        numbers: dict[Tails, int] = {}
+        which = np.array([numbers.setdefault(of_leg, len(numbers)) for of_leg in each])[which]
+        tails = ManyTails(tuple(numbers))
         left = dues[:, None] - really - self.ways.minutes_of(days[:, None], really)
         weighed = sliding_window_view(weigh(tails, which, left), delays.size, axis=1)
         found[spots] = _whole(weighed[row, planned - first] @ delays * times)
