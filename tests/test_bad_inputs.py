@@ -28,7 +28,6 @@ from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
 from tripplan.planning.calendars import DateSpan
 from tripplan.planning.family import Family
-from tripplan.planning.logbook.draft import draft
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
@@ -150,8 +149,8 @@ def test_odd_texts_typed_into_the_logbook_are_taken_or_refused() -> None:
     random = Random(SEED)
     household = make_household()
     family = Family(household, (make_place(),))
-    blank = draft(household, TODAY, place=None, planned=None, said=None, ids_taken=())
-    sound = dict(on_record(make_entry(), household, unnamed=False))
+    before = make_entry()
+    sound = on_record(before, household, unnamed=False)
     texts = [
         name for name, value in sound.items() if isinstance(value, str) and name not in ("place", "food")
     ]
@@ -159,7 +158,7 @@ def test_odd_texts_typed_into_the_logbook_are_taken_or_refused() -> None:
     for _ in range(LOGBOOK_FORMS):
         chosen = random.sample(texts, random.choice((1, 3, len(texts))))
         typed = {**sound, **odd_texts(chosen, random)}
-        values = entry_values(typed, blank, family, blank.id)
+        values = entry_values(typed, sound, before, family, before.id)
         read = entry_from_values(values, TODAY, household)
         assert read.value is not None or read.findings
         refused += read.value is None

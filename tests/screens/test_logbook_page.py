@@ -11,15 +11,18 @@ from hypothesis import strategies as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.planning.logbook.entries import make_entry
+from tests.records.drawn import logbook_entries
 from tests.screens.conftest import said, services_in
 from tripplan.errors import Weight
 from tripplan.files.logbook_file import entry_from_values
+from tripplan.files.reading_result import Read
 from tripplan.planning.family import Family
 from tripplan.planning.logbook.draft import draft
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.planned import PlannedOuting
-from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record, subjects_in
+from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record
 
 OpenApp = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -48,7 +51,9 @@ def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp
     app.text_input(key="entry_demo_left_place").set_value("11:20 am")
     app.text_input(key="entry_demo_km").set_value("10")
     app.text_area(key="entry_demo_learned_Ivo").set_value("beavers keep their door under water")
-    app.text_input(key="entry_demo_subjects_Ivo").set_value("science 1.5, drawing")
+    app.text_input(key="entry_demo_subject0_Ivo").set_value("science")
+    app.text_input(key="entry_demo_split0_Ivo").set_value("1.5")
+    app.text_input(key="entry_demo_subject1_Ivo").set_value("drawing")
     app.text_input(key="entry_demo_hours_Ivo").set_value("2")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
@@ -111,7 +116,7 @@ def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, t
     app.button(key="fill_as_planned").click().run()
     assert not app.exception
     assert app.text_input(key="entry_demo_paid_admission").value
-    app.text_input(key="entry_demo_nap_Bram").set_value("0")
+    app.text_input(key="entry_demo_nap0_Bram").set_value("0")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     entry = parts.demo.all(LogbookEntry)["2026-11-22-ledgewing"].value
@@ -165,7 +170,7 @@ def test_budget_and_year_are_set(open_app: OpenApp, tmp_path: Path) -> None:
     assert kept.value.band_of("Ivo") == "grade 6"
 
 
-def test_times_distances_and_subjects_are_read_as_people_write_them() -> None:
+def test_times_and_distances_are_read_as_people_write_them() -> None:
     """What cannot be read stays as it is, for the finding."""
     assert [clock_text(text) for text in ("9:05", "905", "9.05", "9:05 pm", "12 am", "9")] == [
         "09:05",
@@ -177,11 +182,90 @@ def test_times_distances_and_subjects_are_read_as_people_write_them() -> None:
     ]
     assert (clock_text("soon"), clock_text("13 pm")) == ("soon", "13 pm")
     assert (km_text("10", "mi"), km_text("1,200", "km"), km_text("far", "mi")) == ("16.09344", "1200", "far")
-    assert subjects_in("science 1.5, world history\nart 1 h") == [
-        {"subject": "science", "hours": "1.5"},
-        {"subject": "world history"},
-        {"subject": "art", "hours": "1"},
+
+
+OLD_ENTRY = {
+    "party": ["Ann", "Cy", "Di", "Zoe"],
+    "naps": [
+        {"member": "Di", "minutes": 55, "where": "car"},
+        {"member": "Di", "minutes": 20, "where": "home"},
+        {"member": "Zoe", "minutes": 40},
+    ],
+    "left_home": "09:20:30",
+    "children": [
+        {
+            "member": "Zoe",
+            "learned": "mill stones are dressed",
+            "subjects": [{"subject": "Algebra 1"}, {"subject": "Reading, writing", "hours": "1.50"}],
+        },
+        {"member": "Cy", "did": "turned the mill", "hours": "2.5", "counts_as_day": False},
+    ],
+}
+"""Zoe has left the household, naps were noted that are not usual ones, and names hold numbers and commas."""
+
+
+def typed_over(entry: LogbookEntry, **changes: object) -> Read[LogbookEntry]:
+    """The entry that results where some fields are changed."""
+    household = make_household()
+    shown = on_record(entry, household, unnamed=False)
+    assert changes.keys() <= shown.keys()
+    values = entry_values({**shown, **changes}, shown, entry, Family(household, (make_place(),)), entry.id)
+    return entry_from_values(values, date(2031, 1, 1), household)
+
+
+def test_an_entry_saved_untouched_is_the_same() -> None:
+    """Children who left, two naps of one child, seconds, metres, names with numbers: nothing is lost."""
+    entry = make_entry(**OLD_ENTRY, km=128.123, title="The old museum")
+    assert typed_over(entry).value == entry
+
+
+@settings(max_examples=60)
+@given(logbook_entries)
+def test_any_entry_saved_untouched_is_the_same(entry: LogbookEntry) -> None:
+    """Whatever stands in it."""
+    assert typed_over(entry).value == entry
+
+
+def test_only_what_was_changed_is_written() -> None:
+    """One nap, one subject's hours and one child's text change; all else stays."""
+    entry = make_entry(**OLD_ENTRY)
+    after = typed_over(entry, nap1_Di="25", split0_Zoe="1", did_Cy="ground wheat", notes="windy").value
+    assert after is not None
+    assert [(nap.member, nap.minutes, nap.where) for nap in after.naps] == [
+        ("Di", 55, "car"),
+        ("Di", 25, "home"),
+        ("Zoe", 40, None),
     ]
+    zoe, cy = after.child("Zoe"), after.child("Cy")
+    assert zoe is not None
+    assert [(one.subject, one.hours) for one in zoe.subjects] == [
+        ("Algebra 1", Decimal(1)),
+        ("Reading, writing", Decimal("1.50")),
+    ]
+    assert zoe.learned == "mill stones are dressed"
+    assert cy is not None
+    assert (cy.did, cy.hours, cy.counts_as_day) == ("ground wheat", Decimal("2.5"), False)
+    assert (after.left_home, after.paid, after.notes) == (entry.left_home, entry.paid, "windy")
+
+
+def test_who_did_not_go_and_what_is_emptied_is_taken_out() -> None:
+    """Zoe unticked: her nap and her line go; an emptied nap and subject go, the others stay."""
+    after = typed_over(make_entry(**OLD_ENTRY), party=["Ann", "Cy", "Di"], nap0_Di="").value
+    assert after is not None
+    assert [(nap.member, nap.minutes) for nap in after.naps] == [("Di", 20)]
+    assert [child.member for child in after.children] == ["Cy"]
+    fewer = typed_over(make_entry(**OLD_ENTRY), subject1_Zoe="", split1_Zoe="").value
+    assert fewer is not None
+    assert [one.subject for one in fewer.children[1].subjects] == ["Algebra 1"]
+
+
+def test_hours_without_a_subject_and_a_place_of_sleep_without_minutes_are_told() -> None:
+    """Neither is dropped in silence."""
+    entry = make_entry()
+    hours = typed_over(entry, subject2_Cy="", split2_Cy="1")
+    assert [finding.field for finding in hours.findings] == ["children[0].subjects[2].subject"]
+    slept = typed_over(make_entry(naps=[]), slept0_Di="car")
+    assert [finding.field for finding in slept.findings] == ["naps[0].minutes"]
 
 
 TEXTS = st.one_of(
@@ -197,12 +281,12 @@ def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
     household = make_household()
     family = Family(household, (make_place(),))
     blank = draft(household, TODAY, place=None)
-    typed = on_record(blank, household, unnamed=True)
+    shown = on_record(blank, household, unnamed=True)
     typed = {
         name: data.draw(TEXTS, label=name) if isinstance(value, str) and name != "place" else value
-        for name, value in typed.items()
+        for name, value in shown.items()
     }
-    values = entry_values(typed, blank, family, blank.id)
+    values = entry_values(typed, shown, blank, family, blank.id)
     read = entry_from_values(values, TODAY, household)
     assert (read.value is None) == any(finding.weight is Weight.FAULT for finding in read.findings)
     if read.value is not None:

@@ -61,9 +61,9 @@ def _row(line: RecordLine) -> Iterable[Cell]:
 
 
 def subjects_told(line: RecordLine) -> str:
-    """The subjects of a line, such as 'science 1.5 h, history'."""
+    """The subjects of a line, such as 'science (1.5 h), Algebra 1'; a name may end in a number."""
     return ", ".join(
-        name if hours is None else f"{name} {hours_told(hours)}" for name, hours in line.subjects
+        name if hours is None else f"{name} ({hours_told(hours)})" for name, hours in line.subjects
     )
 
 

@@ -70,7 +70,7 @@ def entry_lines(entry: LogbookEntry) -> Iterator[str]:
         yield f"{nap.member} {slept}."
     for child in entry.children:
         subjects = ", ".join(
-            one.subject if one.hours is None else f"{one.subject} {one.hours.normalize():f} h"
+            one.subject if one.hours is None else f"{one.subject} ({one.hours.normalize():f} h)"
             for one in child.subjects
         )
         hours = child.hours_counted

@@ -18,14 +18,15 @@ from tripplan.records.store import Kept
 from tripplan.screens.logbook.typed_entry import (
     CLOCKS,
     SOMEWHERE_ELSE,
-    children_of,
+    children_in,
     entry_values,
     fuel_unit,
-    nappers_of,
+    nap_lines,
     on_record,
+    subject_lines,
 )
 from tripplan.screens.widgets.choices import place_named, place_names
-from tripplan.screens.widgets.fields import Fields, filled, refill
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
@@ -136,7 +137,7 @@ def _new_draft(
     view: View, family: Family, entries: KeptEntries, outings: KeptOutings, planned_id: str
 ) -> LogbookEntry:
     planned = outings[planned_id].value if planned_id in outings else None
-    return draft(
+    blank = draft(
         family.household,
         view.today,
         place=place_named(family, planned.place) if planned else None,
@@ -144,12 +145,15 @@ def _new_draft(
         said=as_planned(family, planned) if planned else None,
         ids_taken=entries.keys(),
     )
+    # A child's line that nobody touches would count as a day of instruction of which nothing is told.
+    return blank.model_copy(update={"children": tuple(child for child in blank.children if child.subjects)})
 
 
 def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEntry] | None) -> None:
     household, said = family.household, shown.as_planned
     unnamed = kept is None and not shown.planned
-    fields = filled(_form_name(view), on_record(shown, household, unnamed=unnamed))
+    at_first = on_record(shown, household, unnamed=unnamed)
+    fields = filled(_form_name(view), at_first)
     title = "An outing" if unnamed else f"{shown.title} on {wording.day(shown.day)}"
     st.header(plain(title), anchor=False)
     show_notice(fields.form)
@@ -169,10 +173,11 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
         _way(family, fields, said)
         options = [word.value for word in Fullness]
         st.pills("How full was it?", options, key=fields.key("fullness"))
-        for member in nappers_of(household):
-            _nap(fields, member.name, said)
-        for member in children_of(household, shown.day):
-            _child(fields, member.name)
+        for name, naps in nap_lines(household, shown).items():
+            for number in range(len(naps)):
+                _nap(fields, name, number, said)
+        for name in children_in(shown, household):
+            _child(fields, name, len(subject_lines(shown, name)))
         with st.expander("More: study unit, weather, notes"):
             st.text_input(
                 "Study unit", key=fields.key("study_unit"), help="Its budget is counted under this name."
@@ -185,7 +190,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
             key="save_logbook_entry",
             type="primary",
             on_click=_save,
-            args=(view, family, fields, shown, kept),
+            args=(view, family, fields, at_first, shown, kept),
         )
     st.button("Close without keeping", key="close_entry", on_click=close, args=(view,))
 
@@ -255,33 +260,41 @@ def _way(family: Family, fields: Fields, said: AsPlanned | None) -> None:
         )
 
 
-def _nap(fields: Fields, name: str, said: AsPlanned | None) -> None:
-    kept = sum(nap.kept_minutes for nap in said.naps if nap.member == name) if said else 0
+def _nap(fields: Fields, name: str, number: int, said: AsPlanned | None) -> None:
+    planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
+    kept = planned[number] if number < len(planned) else 0
+    which = f"nap {number + 1}" if number else "nap"
     with st.container(horizontal=True, vertical_alignment="bottom"):
         st.text_input(
-            f"{plain(name)}'s nap, minutes slept",
-            key=fields.key(f"nap_{name}"),
+            f"{plain(name)}'s {which}, minutes slept",
+            key=fields.key(f"nap{number}_{name}"),
             placeholder=f"planned: {kept}" if kept else "0 for none",
             width=220,
         )
-        st.pills("Where?", list(_SLEPT), format_func=_SLEPT.__getitem__, key=fields.key(f"slept_{name}"))
+        where = fields.key(f"slept{number}_{name}")
+        st.pills("Where?", list(_SLEPT), format_func=_SLEPT.__getitem__, key=where)
 
 
-def _child(fields: Fields, name: str) -> None:
+def _child(fields: Fields, name: str, subjects: int) -> None:
     with st.expander(f"{plain(name)}: did, learned, hours", key=f"open_child_{name}"):
         st.text_area("Did", key=fields.key(f"did_{name}"), height=68)
         st.text_area("Learned", key=fields.key(f"learned_{name}"), height=68)
-        st.text_input(
-            "Subjects, with hours if you split them",
-            key=fields.key(f"subjects_{name}"),
-            placeholder="science 1.5, history 1",
-        )
+        for number in range(subjects):
+            with st.container(horizontal=True):
+                subject, hours = (fields.key(f"{field}{number}_{name}") for field in ("subject", "split"))
+                st.text_input(f"Subject {number + 1}", key=subject, placeholder="science", width=220)
+                st.text_input("Its hours, if you split them", key=hours, placeholder="1.5", width=220)
         st.text_input("Hours that count", key=fields.key(f"hours_{name}"), placeholder="2.5")
         st.checkbox("Counts as a school day", key=fields.key(f"counts_{name}"))
 
 
 def _save(
-    view: View, family: Family, fields: Fields, before: LogbookEntry, kept: Kept[LogbookEntry] | None
+    view: View,
+    family: Family,
+    fields: Fields,
+    at_first: Mapping[str, FieldValue],
+    before: LogbookEntry,
+    kept: Kept[LogbookEntry] | None,
 ) -> None:
     typed = fields.typed()
     if typed["day"] is None:
@@ -291,7 +304,7 @@ def _save(
     if kept is None:
         title = typed["place"] or str(typed["title"])
         entry_id = new_entry_id(typed["day"], title, set(records_of(view).all(LogbookEntry)))
-    values = entry_values(typed, before, family, entry_id)
+    values = entry_values(typed, at_first, before, family, entry_id)
     read = entry_from_values(values, view.today, family.household)
     if read.value is None:
         children = [child["member"] for child in values["children"]]

@@ -1,7 +1,7 @@
 """What a parent typed about an outing, as the raw values of a logbook entry, and the other way round."""
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Set
 from datetime import date, time
 from decimal import Decimal, InvalidOperation
 from typing import Any
@@ -11,11 +11,11 @@ from tripplan.planning.car import Fuel
 from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.member import Member
+from tripplan.planning.logbook.entry import LogbookEntry, NapThere, PaidFor, SubjectTime
+from tripplan.planning.model import Written
 from tripplan.planning.units import KM_PER_MILE
 from tripplan.screens.widgets.choices import place_named
-from tripplan.screens.widgets.fields import FieldValue
+from tripplan.screens.widgets.fields import FieldValue, put
 
 SOMEWHERE_ELSE = ""
 CLOCKS = {
@@ -25,21 +25,49 @@ CLOCKS = {
     "home_again": "Home again",
 }
 _TIME = re.compile(r"(\d{1,2})(?:[:.h ]?(\d{2}))?\s*([ap])?\.?m?\.?", re.IGNORECASE)
-_SUBJECT = re.compile(r"(.*?)\s+(\d+(?:[.]\d+)?)\s*h?")
+_DISTANCES = {"km": "km", "odometer_out": "odometer_out_km", "odometer_home": "odometer_home_km"}
+_OF_A_CHILD = ("did_", "learned_", "hours_", "counts_", "subject", "split")
+_VALUE_OF = {
+    **{name: name for name in ("day", "party", "study_unit", "away", "food", "fullness", "weather", "notes")},
+    **{name: name for name in CLOCKS},
+    **_DISTANCES,
+    "receipts": "receipts_total",
+}
+"""Fields that stand for one value of the entry, and the name of that value."""
+_FREE_SUBJECTS = 2
+"""Empty lines for subjects beside those that are there."""
 
 
-def children_of(household: Household, day: date) -> list[Member]:
-    """Those who get lines for what they did and learned: from the first birthday until they are grown."""
+def children_of(household: Household, day: date) -> list[str]:
+    """Who gets lines for what was done and learned: from the first birthday until they are grown."""
     return [
-        member
+        member.name
         for member in household.members
         if member.months_on(day) >= MONTHS and member.months_on(day) not in ADULT
     ]
 
 
-def nappers_of(household: Household) -> list[Member]:
-    """Those who get a line for their nap."""
-    return [member for member in household.members if member.naps]
+def children_in(entry: LogbookEntry, household: Household) -> list[str]:
+    """The household's children on that day, and whoever else the entry tells of."""
+    told = [child.member for child in entry.children]
+    return list(dict.fromkeys([*children_of(household, entry.day), *told]))
+
+
+def nap_lines(household: Household, entry: LogbookEntry) -> dict[str, list[NapThere | None]]:
+    """Every nap that has a line, by name: those noted, then None for usual ones that are not."""
+    usual = {member.name: len(member.naps) for member in household.members if member.naps}
+    lines: dict[str, list[NapThere | None]] = {name: [] for name in usual}
+    for nap in entry.naps:
+        lines.setdefault(nap.member, []).append(nap)
+    for name, count in usual.items():
+        lines[name] += [None] * (count - len(lines[name]))
+    return lines
+
+
+def subject_lines(entry: LogbookEntry, name: str) -> list[SubjectTime | None]:
+    """A child's subjects, then None for lines that are free."""
+    child = entry.child(name)
+    return [*(child.subjects if child else ()), *[None] * _FREE_SUBJECTS]
 
 
 def fuel_unit(household: Household) -> str:
@@ -63,9 +91,6 @@ def on_record(entry: LogbookEntry, household: Household, *, unnamed: bool) -> di
         "day": entry.day,
         "party": list(entry.party),
         "receipts": _text(entry.receipts_total),
-        "km": _far(entry.km, household.units),
-        "odometer_out": _far(entry.odometer_out_km, household.units),
-        "odometer_home": _far(entry.odometer_home_km, household.units),
         "fuel": _text(entry.fuel.amount) if entry.fuel else "",
         "food": entry.food,
         "fullness": entry.fullness.value if entry.fullness else None,
@@ -74,25 +99,28 @@ def on_record(entry: LogbookEntry, household: Household, *, unnamed: bool) -> di
         "weather": entry.weather,
         "notes": entry.notes,
     }
+    for field, name in _DISTANCES.items():
+        values[field] = _far(getattr(entry, name), household.units)
     for name in CLOCKS:
         clock: time | None = getattr(entry, name)
         values[name] = f"{clock:%H:%M}" if clock else ""
     for kind in PAID_FOR:
         amounts = [one.amount for one in entry.paid if one.kind == kind]
         values[f"paid_{kind}"] = _text(sum(amounts, Decimal(0))) if amounts else ""
-    for member in nappers_of(household):
-        naps = [nap for nap in entry.naps if nap.member == member.name]
-        values[f"nap_{member.name}"] = str(sum(nap.minutes for nap in naps)) if naps else ""
-        values[f"slept_{member.name}"] = naps[0].where.value if naps and naps[0].where else None
-    for member in children_of(household, entry.day):
-        child = entry.child(member.name)
-        values[f"did_{member.name}"] = child.did if child else ""
-        values[f"learned_{member.name}"] = child.learned if child else ""
-        values[f"subjects_{member.name}"] = _subjects_text(entry, member.name)
-        values[f"hours_{member.name}"] = _text(child.hours) if child else ""
-        values[f"counts_{member.name}"] = (
-            child.counts_as_day if child else member.months_on(entry.day) >= TAUGHT_FROM_MONTHS
-        )
+    for name, naps in nap_lines(household, entry).items():
+        for number, nap in enumerate(naps):
+            values[f"nap{number}_{name}"] = str(nap.minutes) if nap else ""
+            values[f"slept{number}_{name}"] = nap.where.value if nap and nap.where else None
+    school_age = {m.name for m in household.members if m.months_on(entry.day) >= TAUGHT_FROM_MONTHS}
+    for name in children_in(entry, household):
+        child = entry.child(name)
+        values[f"did_{name}"] = child.did if child else ""
+        values[f"learned_{name}"] = child.learned if child else ""
+        values[f"hours_{name}"] = _text(child.hours) if child else ""
+        values[f"counts_{name}"] = child.counts_as_day if child else name in school_age
+        for number, one in enumerate(subject_lines(entry, name)):
+            values[f"subject{number}_{name}"] = one.subject if one else ""
+            values[f"split{number}_{name}"] = _text(one.hours) if one else ""
     return values
 
 
@@ -106,78 +134,79 @@ def _far(km: float | None, units: str) -> str:
     return f"{km / float(KM_PER_MILE) if units == 'mi' else km:.1f}".removesuffix(".0")
 
 
-def _subjects_text(entry: LogbookEntry, name: str) -> str:
-    child = entry.child(name)
-    return ", ".join(
-        one.subject if one.hours is None else f"{one.subject} {one.hours.normalize():f}"
-        for one in (child.subjects if child else ())
-    )
-
-
 def entry_values(
-    typed: Mapping[str, Any], before: LogbookEntry, family: Family, entry_id: str
+    typed: Mapping[str, Any],
+    shown: Mapping[str, FieldValue],
+    before: LogbookEntry,
+    family: Family,
+    entry_id: str,
 ) -> dict[str, Any]:
     """The raw values of the entry that was typed in; texts that cannot be read stay, for the finding.
 
+    Only fields that were changed are written: what they round, join or do not show stays as it was.
+
     Args:
-        typed: what stands in the fields of `on_record`.
-        before: the entry or draft that the form was filled with; what has no field is kept.
+        typed: what stands in the fields now.
+        shown: what `on_record` filled them with.
+        before: the entry or draft that they were filled from.
         family: the household and its places.
         entry_id: the id of the entry.
     """
     household = family.household
+    changed = {name for name, value in shown.items() if typed[name] != value}
+    values: dict[str, Any] = {**before.model_dump(mode="json", exclude_none=True), "id": entry_id}
+    for field in changed & _VALUE_OF.keys():
+        value = typed[field]
+        if field in CLOCKS:
+            value = clock_text(value)
+        elif field in _DISTANCES:
+            value = km_text(value, household.units)
+        put(values, _VALUE_OF[field], "" if value is None else value)
+    if "fuel" in changed:
+        unit = before.fuel.unit if before.fuel else fuel_unit(household)
+        put(values, "fuel", {"amount": typed["fuel"], "unit": unit} if typed["fuel"].strip() else "")
+    if changed & {"place", "title"} or not (shown["place"] or shown["title"]):
+        _put_where(values, typed, shown, family)
+    if any(name.startswith("paid_") for name in changed):
+        values["paid"] = [item for kind in PAID_FOR for item in _paid(kind, typed, changed, before)]
+    if "party" in changed or any(name.startswith(("nap", "slept")) for name in changed):
+        values["naps"] = [
+            nap
+            for name, naps in nap_lines(household, before).items()
+            if name in typed["party"]
+            for number, there in enumerate(naps)
+            for nap in _nap(name, number, there, typed, changed)
+        ]
+    if "party" in changed or any(name.startswith(_OF_A_CHILD) for name in changed):
+        values["children"] = [
+            child
+            for name in children_in(before, household)
+            if name in typed["party"]
+            for child in _child(name, before, typed, changed)
+        ]
+    return values
+
+
+def _put_where(
+    values: dict[str, Any], typed: Mapping[str, Any], shown: Mapping[str, FieldValue], family: Family
+) -> None:
+    """Set where it was; the outing to a place whose card is gone keeps its title."""
     place = place_named(family, typed["place"]) if typed["place"] else None
-    party = list(typed["party"])
-    title = str(typed["title"]).strip()
-    if not title and place is not None:
-        title = place.name
-    elif not title and typed["place"] == before.place:
-        title = before.title  # the card is gone, the outing stays
-    values: dict[str, Any] = {
-        "id": entry_id,
-        "day": typed["day"],
-        "title": title,
-        "party": party,
-        "currency": before.currency,
-        "home_zone": before.home_zone,
-        "planned": before.planned,
-        "study_unit": str(typed["study_unit"]).strip(),
-        "away": bool(typed["away"]),
-        "paid": _paid(typed, before),
-        "naps": [
-            {"member": m.name, "minutes": minutes, **_if_told("where", typed[f"slept_{m.name}"])}
-            for m in nappers_of(household)
-            if m.name in party and (minutes := str(typed[f"nap_{m.name}"]).strip())
-        ],
-        "children": [
-            _child(typed, member.name)
-            for member in children_of(household, before.day)
-            if member.name in party and _told_of(typed, member.name)
-        ],
-        "weather": str(typed["weather"]),
-        "notes": str(typed["notes"]),
-        **_if_told("place", typed["place"]),
-        **_if_told("receipts_total", typed["receipts"]),
-        **_if_told("food", typed["food"]),
-        **_if_told("fullness", typed["fullness"]),
-    }
+    put(values, "place", typed["place"])
     if place is not None:
         values["place_zone"] = place.where.zone.key
-    elif before.place_zone and typed["place"] == (before.place or ""):
-        values["place_zone"] = before.place_zone
-    for name in CLOCKS:
-        values |= _if_told(name, clock_text(str(typed[name])))
-    for name, field in (
-        ("km", "km"),
-        ("odometer_out_km", "odometer_out"),
-        ("odometer_home_km", "odometer_home"),
-    ):
-        values |= _if_told(name, km_text(str(typed[field]), household.units))
-    if fuel := str(typed["fuel"]).strip():
-        values["fuel"] = {"amount": fuel, "unit": before.fuel.unit if before.fuel else fuel_unit(household)}
-    if before.as_planned is not None:
-        values["as_planned"] = before.as_planned.model_dump(mode="json", exclude_none=True)
-    return values
+    elif typed["place"] != shown["place"]:
+        values.pop("place_zone", None)
+    if title := typed["title"].strip():
+        values["title"] = title
+    elif place is not None:
+        values["title"] = place.name
+    elif not typed["place"]:
+        values["title"] = ""
+
+
+def _raw(written: Written) -> dict[str, Any]:
+    return written.model_dump(mode="json", exclude_none=True)
 
 
 def _if_told(name: str, text: object) -> dict[str, str]:
@@ -185,47 +214,58 @@ def _if_told(name: str, text: object) -> dict[str, str]:
     return {name: told} if told else {}
 
 
-def _paid(typed: Mapping[str, Any], before: LogbookEntry) -> list[dict[str, str]]:
-    """One item a kind; where its sum is unchanged, the items that were there stay as they were."""
-    paid: list[dict[str, str]] = []
-    for kind in PAID_FOR:
-        there = [one for one in before.paid if one.kind == kind]
-        text = str(typed[f"paid_{kind}"]).strip()
-        if there and text == _text(sum((one.amount for one in there), Decimal(0))):
-            paid += [{"kind": kind, "amount": _text(one.amount), "what": one.what} for one in there]
-        elif text:
-            paid.append({"kind": kind, "amount": text})
-    return paid
+def _paid(
+    kind: PaidFor, typed: Mapping[str, Any], changed: Set[str], before: LogbookEntry
+) -> Iterator[dict[str, Any]]:
+    """One item; where its sum is unchanged, the items that were there."""
+    if f"paid_{kind}" not in changed:
+        yield from (_raw(one) for one in before.paid if one.kind == kind)
+    elif text := typed[f"paid_{kind}"].strip():
+        yield {"kind": kind, "amount": text}
 
 
-def _told_of(typed: Mapping[str, Any], name: str) -> bool:
-    """Whether anything is noted of a child; an unticked day is something."""
-    texts = (typed[f"{field}_{name}"] for field in ("did", "learned", "subjects", "hours"))
-    return any(str(text).strip() for text in texts)
+def _nap(
+    name: str, number: int, there: NapThere | None, typed: Mapping[str, Any], changed: Set[str]
+) -> Iterator[dict[str, Any]]:
+    slept, where = f"nap{number}_{name}", f"slept{number}_{name}"
+    if not changed & {slept, where}:
+        yield from [_raw(there)] if there else []
+    elif typed[slept].strip() or (where in changed and typed[where]):
+        yield {"member": name, **_if_told("minutes", typed[slept]), **_if_told("where", typed[where])}
 
 
-def _child(typed: Mapping[str, Any], name: str) -> dict[str, Any]:
-    return {
+def _child(
+    name: str, before: LogbookEntry, typed: Mapping[str, Any], changed: Set[str]
+) -> Iterator[dict[str, Any]]:
+    """A child's line, where anything is told of the child; a day that is newly ticked is something."""
+    subjects = [
+        {
+            "subject": typed[f"subject{number}_{name}"].strip(),
+            **_if_told("hours", typed[f"split{number}_{name}"]),
+        }
+        for number in range(len(subject_lines(before, name)))
+    ]
+    line = {
         "member": name,
-        "did": str(typed[f"did_{name}"]),
-        "learned": str(typed[f"learned_{name}"]),
-        "subjects": subjects_in(str(typed[f"subjects_{name}"])),
-        "counts_as_day": bool(typed[f"counts_{name}"]),
+        "did": typed[f"did_{name}"],
+        "learned": typed[f"learned_{name}"],
+        "subjects": [one for one in subjects if any(one.values())],
+        "counts_as_day": typed[f"counts_{name}"],
         **_if_told("hours", typed[f"hours_{name}"]),
     }
-
-
-def subjects_in(text: str) -> Sequence[dict[str, str]]:
-    """Subjects with commas between them, hours behind where they are split: 'science 1.5, history'."""
-    subjects: list[dict[str, str]] = []
-    for part in text.replace("\n", ",").split(","):
-        told = " ".join(part.split())
-        match = _SUBJECT.fullmatch(told)
-        if match and match[1]:
-            subjects.append({"subject": match[1], "hours": match[2]})
-        elif told:
-            subjects.append({"subject": told})
-    return subjects
+    mine = {f"{field}_{name}" for field in ("did", "learned", "hours", "counts")}
+    mine |= {f"{field}{n}_{name}" for field in ("subject", "split") for n in range(len(subjects))}
+    there = before.child(name)
+    if not changed & mine:
+        yield from [_raw(there)] if there else []
+    elif (
+        line["did"].strip()
+        or line["learned"].strip()
+        or line["subjects"]
+        or "hours" in line
+        or (f"counts_{name}" in changed and line["counts_as_day"])
+    ):
+        yield line
 
 
 def clock_text(text: str) -> str:

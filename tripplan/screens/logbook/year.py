@@ -84,7 +84,7 @@ def _sums(account: YearAccount) -> None:
 def _settings_form(view: View, family: Family, settings: Kept[LogbookSettings] | None) -> None:
     chosen = settings.value if settings else LogbookSettings()
     currency = chosen.currency or family.household.currency
-    children = [member.name for member in children_of(family.household, view.today)]
+    children = children_of(family.household, view.today)
     on_record: dict[str, FieldValue] = {
         "budget": "" if chosen.budget is None else f"{chosen.budget:f}",
         "month": chosen.year_begins_month,
