@@ -211,6 +211,6 @@ def test_any_text_is_a_point_on_the_globe_or_refused(text: str) -> None:
 
 def test_the_tables_are_loaded_only_when_they_are_needed() -> None:
     """Importing the gazetteer loads no map of time zones."""
-    code = "import sys, tripplan.files.gazetteer; print('timezonefinder' in sys.modules)"
+    code = "import sys, tripplan.files.gazetteer; print('tzfpy' in sys.modules)"
     told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert told.stdout.strip() == "False"

@@ -158,16 +158,14 @@ def _middle(entries: list[_Entry]) -> Found:
     return Found(first["city"], point, first["state"], first["timezone"])
 
 
-@lru_cache(maxsize=1024)
 def zone_of(point: Point) -> str | None:
     """The IANA time zone of a point, or None where there is none; the first call takes a tenth of a second.
 
-    Source: timezone-boundary-builder polygons (OpenStreetMap, ODbL), by the package timezonefinder.
+    Source: timezone-boundary-builder polygons (OpenStreetMap, ODbL), by the package tzfpy.
     """
-    from timezonefinder import TimezoneFinder  # Most families never need it, and it takes long to load.
+    from tzfpy import get_tz  # Most families never need it, and it takes long to load.
 
-    with TimezoneFinder() as zones:
-        return zones.timezone_at(lng=point.longitude, lat=point.latitude)
+    return get_tz(point.longitude, point.latitude) or None
 
 
 def locate(where: Where) -> Where | NotFound:
