@@ -19,6 +19,7 @@ pages = [
     st.Page(f"{FOLDER}/places.py", title="Places"),
     st.Page(f"{FOLDER}/household.py", title="Household"),
     st.Page(f"{FOLDER}/records.py", title="Records"),
+    st.Page(f"{FOLDER}/guide.py", title="Guide"),
 ]
 current = st.navigation(pages, position="hidden")
 # Streamlit's own menus fold away on a phone; these links stay in sight. On the day they would stand in the

@@ -11,13 +11,14 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
 MAY_USE = {
+    "guide": {"guide"},
     "planning": {"planning"},
     "files": {"files", "planning"},
     "records": {"records", "planning"},
     "roads": {"roads", "planning"},
     "calendar_server": {"calendar_server", "records", "files", "planning"},
-    "commands": {"commands", "services", "calendar_server", "records", "roads", "files", "planning"},
-    "screens": {"screens", "services", "calendar_server", "records", "roads", "files", "planning"},
+    "commands": {"commands", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
+    "screens": {"screens", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
 }
 SHARED = {"errors", "version"}
 

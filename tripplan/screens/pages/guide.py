@@ -1,0 +1,5 @@
+"""The Guide page."""
+
+from tripplan.screens.guide import render
+
+render()
