@@ -20,7 +20,7 @@ MAY_USE = {
     "commands": {"commands", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
     "screens": {"screens", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
 }
-SHARED = {"errors", "version"}
+SHARED = {"errors", "regular_file", "version"}
 
 OUTSIDE_WORLD = {
     "streamlit", "altair", "pandas", "sqlite3", "socket", "ssl", "urllib", "http", "requests", "subprocess",

@@ -162,6 +162,33 @@ def test_a_data_folder_that_is_a_file_is_told(run: Run, tmp_path: Path) -> None:
         assert str(tmp_path / "file") in said.err
 
 
+def test_a_data_folder_in_nobodys_home_is_told(run: Run) -> None:
+    """A tilde with the name of no user on this computer names no folder; none is made of that name."""
+    for said in (
+        run("compare", "--data", "~nosuch/tripplan"),
+        run("compare", TRIPPLAN_DATA="~nosuch/tripplan"),
+    ):
+        assert (said.status, said.out) == (2, "")
+        assert "~nosuch/tripplan" in said.err
+
+
+def test_files_no_system_can_name_are_told(run: Run, museum: Files) -> None:
+    """A NUL in the name of a file, and a home of nobody, end in a sentence wherever a file is named."""
+    for name in ("a\0b.toml", "~nosuch/x.toml"):
+        for command in (
+            ("check", name),
+            ("compare", "--household", name, "--places", name),
+            ("compare", *museum.options, "--school-calendar", name),
+            ("busy", "file", name, "--demo"),
+            ("logbook", "write", name, "--demo"),
+            ("schools", "add", name, "--demo"),
+            ("logbook", "list", "--demo", "--csv", name),
+        ):
+            said = run(*command)
+            assert said.status == 2, command
+            assert "cannot be" in said.out + said.err, command
+
+
 def test_a_moved_clock_that_is_no_date_is_told(run: Run) -> None:
     """The environment's date is read as strictly as the option's."""
     said = run("compare", TRIPPLAN_TODAY="soon")

@@ -57,10 +57,13 @@ def test_a_windows_or_vendor_zone_name_is_understood() -> None:
     windows = "DTSTART;TZID=Eastern Standard Time:20261208T090000"
     vendor = "DTSTART;TZID=/vendor.example.org/20260101_1/America/New_York:20261209T090000"
     quoted = 'DTSTART;TZID="America/New_York":20261210T090000'
-    assert starts(calendar(windows, vendor, quoted)) == [
+    # RFC 5545, section 3.2: a quoted value may hold colons, semicolons and commas.
+    colons = 'DTSTART;TZID="/vendor;a,b:c/America/New_York":20261211T090000'
+    assert starts(calendar(windows, vendor, quoted, colons)) == [
         "2026-12-08 08:00",
         "2026-12-09 08:00",
         "2026-12-10 08:00",
+        "2026-12-11 08:00",
     ]
 
 
@@ -74,6 +77,9 @@ def test_a_zone_defined_in_the_file_is_used() -> None:
     )
     # 15:00 at UTC+3 is 12:00 UTC, 06:00 in Chicago in December.
     assert starts(calendar("DTSTART;TZID=Our own:20261208T150000", head=zone)) == ["2026-12-08 06:00"]
+    colon = "(UTC+03:00) Kuwait, Riyadh & more"
+    data = calendar(f'DTSTART;TZID="{colon}":20261208T150000', head=zone.replace("Our own", colon))
+    assert starts(data) == ["2026-12-08 06:00"]
 
 
 def test_an_unknown_zone_is_read_by_the_clock_at_home_and_said() -> None:

@@ -1,11 +1,15 @@
 """Family calendars made of calendar files."""
 
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
+import pytest
+
+from tests.builders import make_household
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
 from tripplan.files.family_calendar_file import family_calendar_from
+from tripplan.planning.family_days import BusyDays, FamilyDays, LateEvening
 
 CHICAGO = ZoneInfo("America/Chicago")
 NINE = datetime(2026, 12, 8, 9, 0, tzinfo=CHICAGO)
@@ -72,6 +76,43 @@ def test_a_whole_day_blocks_the_day_at_home() -> None:
     assert busy.start.date() == date(2026, 12, 8)
     assert busy.meets(midnight + 23 * HOUR, midnight + 25 * HOUR)
     assert not busy.meets(midnight + 24 * HOUR, midnight + 25 * HOUR)
+
+
+def whole_day(day: int) -> CalendarEntry:
+    """A day in December, from midnight to midnight."""
+    start = datetime(2026, 12, day, tzinfo=CHICAGO)
+    return entry(f"day {day}", start, start + 24 * HOUR, all_day=True)
+
+
+LATE_AT_NINE = FamilyDays(late_evening=LateEvening(not_before=time(10)))
+
+
+@pytest.mark.parametrize(
+    ("others", "late"),
+    [
+        ([], False),
+        ([entry("concert", NINE + 10 * HOUR, NINE + 13.5 * HOUR)], True),
+        ([entry("concert", NINE + 10 * HOUR, NINE + 15 * HOUR)], True),
+        ([entry("supper", NINE + 9 * HOUR, NINE + 11 * HOUR)], False),
+        # Beside a night away, which alone is no late evening.
+        (
+            [
+                entry("concert", NINE + 10 * HOUR, NINE + 13.5 * HOUR),
+                entry("sleeper", NINE + 13 * HOUR, NINE + 23 * HOUR),
+            ],
+            True,
+        ),
+        # A day away by the clock of New York touches an afternoon the day before.
+        ([entry("away", NINE + 38 * HOUR, NINE + 62 * HOUR, all_day=True)], False),
+    ],
+)
+def test_joining_times_hides_no_late_evening(others: list[CalendarEntry], late: bool) -> None:
+    """A late concert beside a whole-day entry makes the next morning slow, and whole days alone do not."""
+    calendar = family_calendar_from(content(whole_day(8), *others))
+    days = BusyDays(make_household(), (calendar,), LATE_AT_NINE)
+    morning = days.on(date(2026, 12, 9), ("Ann",))
+    assert any(busy.name == "late evening before" for busy in morning) is late
+    assert not any(busy.name for busy in days.on(date(2026, 12, 10), ("Ann",)))
 
 
 def test_the_calendar_is_named_by_the_parent_or_by_the_file() -> None:

@@ -143,6 +143,8 @@ def test_children_never_go_alone() -> None:
         (("2026-12-07 19:00", "2026-12-08 01:30", "Concert"), True),
         (("2026-12-07 00:00", "2026-12-08 00:00", "Whole day"), False),
         (("2026-12-06 23:00", "2026-12-07 23:00", "Whole day by the clock of New York"), False),
+        (("2026-12-07 00:00", "2026-12-07 23:59", "Whole day up to its last minute"), False),
+        (("2026-12-06 23:00", "2026-12-07 22:59:59", "The same by the clock of New York"), False),
     ],
 )
 def test_a_late_evening_makes_the_next_morning_slow(entry: tuple[str, str, str], late: bool) -> None:

@@ -60,6 +60,24 @@ def facts_with(place: Place, *local: LocalDay, years: tuple[int, ...] = (2026,))
     return place_facts(Family(make_household(), (place,), local_days=local), place, years)
 
 
+@pytest.mark.parametrize(
+    ("first", "last", "year", "days"),
+    [
+        (date(2026, 2, 28), date(2026, 3, 1), 2027, ["02-28", "03-01"]),
+        (date(2026, 2, 28), date(2026, 3, 1), 2028, ["02-28", "02-29", "03-01"]),
+        (date(2028, 2, 28), date(2028, 3, 1), 2029, ["02-28", "03-01"]),
+        (date(2028, 2, 29), date(2028, 2, 29), 2029, ["03-01"]),
+        (date(2027, 12, 30), date(2028, 1, 2), 2028, ["01-01", "01-02", "12-30", "12-31"]),
+    ],
+)
+def test_a_yearly_festival_runs_from_its_first_date_to_its_last(
+    first: date, last: date, year: int, days: list[str]
+) -> None:
+    """What comes back on the same dates has a day more in a leap year, where 29 February lies between."""
+    yearly = fair(first=first, last=last, every_year=True)
+    assert [f"{day:%m-%d}" for day in local_dates(yearly, (year,))] == days
+
+
 def test_a_local_day_off_counts_as_a_public_holiday_for_the_crowd_only() -> None:
     """The crowd risk knows it; a place closed on public holidays goes by those of its state, and is open."""
     facts = facts_with(CLOSED_ON_HOLIDAYS, fair(day_off=True))

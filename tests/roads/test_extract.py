@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.roads.invented_map import blob, header_data
+from tests.roads.invented_map import blob, header_data, number
 from tripplan.errors import InputFaults
 from tripplan.planning.where import Point
 from tripplan.roads.extract import read_extract
@@ -72,6 +72,39 @@ def test_a_file_that_is_no_extract_is_refused_in_words(tmp_path: Path, data: byt
     path = tmp_path / "odd.osm.pbf"
     path.write_bytes(data)
     with pytest.raises(InputFaults, match=r"odd\.osm\.pbf: this is no OpenStreetMap extract"):
+        read_extract(path)
+
+
+def map_of(*blocks: bytes) -> bytes:
+    """A map file's head and blocks of data."""
+    return GOOD + b"".join(blob("OSMData", block, squeezed=False) for block in blocks)
+
+
+@pytest.mark.parametrize("lost", [1, 4_000, 5_000, 5_005, 5_020, 9_000])
+def test_a_half_downloaded_map_is_refused_before_anything_is_built(tmp_path: Path, lost: int) -> None:
+    """Wherever a download broke off inside a block, the file is said to end too early."""
+    path = tmp_path / "half.osm.pbf"
+    whole = map_of(b"x" * 5_000, b"y" * 5_000)
+    path.write_bytes(whole)
+    assert read_extract(path).size == len(whole)
+    path.write_bytes(whole[:-lost])
+    with pytest.raises(InputFaults, match=r"half\.osm\.pbf: .*ends too early"):
+        read_extract(path)
+
+
+def test_a_map_spoilt_behind_its_head_is_refused(tmp_path: Path) -> None:
+    """What is no block of the format is said to be damaged, with where it stands."""
+    path = tmp_path / "spoilt.osm.pbf"
+    path.write_bytes(map_of(b"x" * 5_000) + b"\x00" * 5_000)
+    with pytest.raises(InputFaults, match=rf"damaged .* byte {len(map_of(b'x' * 5_000)):,}"):
+        read_extract(path)
+
+
+def test_a_small_head_that_unpacks_to_megabytes_is_refused(tmp_path: Path) -> None:
+    """A head holds a box and a few words; one of 31 KB that stands for 32 MB is no map's."""
+    path = tmp_path / "bomb.osm.pbf"
+    path.write_bytes(blob("OSMHeader", number(5, 1) * 16_000_000))
+    with pytest.raises(InputFaults, match="no OpenStreetMap extract"):
         read_extract(path)
 
 

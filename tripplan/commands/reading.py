@@ -23,6 +23,7 @@ from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
 from tripplan.planning.where import Where
+from tripplan.regular_file import open_regular
 
 ASKED = "command line"
 """Stands for the file in findings about options."""
@@ -147,7 +148,7 @@ def start_of(path: Path, most: int, findings: list[Finding]) -> bytes | None:
         findings: told where it cannot be opened.
     """
     try:
-        with path.open("rb") as file:
+        with open_regular(path) as file:
             return file.read(most + 1)
     except OSError as unreadable:
         findings.append(Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"))

@@ -2,7 +2,6 @@
 
 from argparse import Namespace
 from collections.abc import Mapping
-from pathlib import Path
 
 from tripplan.commands.console import Console
 from tripplan.commands.progress_bar import ProgressBar
@@ -14,6 +13,7 @@ from tripplan.planning import wording
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.where import Point
 from tripplan.records.location import data_folder
+from tripplan.regular_file import path_from
 from tripplan.roads.building import build_region, megabytes, space_for
 from tripplan.roads.engine import roads_missing
 from tripplan.roads.extract import read_extract
@@ -44,7 +44,7 @@ def _build(options: Namespace, console: Console, folder: RegionFolder, settings:
     if missing:
         console.remark(missing)
         return 1
-    extract = read_extract(Path(options.file).expanduser())
+    extract = read_extract(path_from(options.file))
     name = region_name(options.name or extract.path.name)
     space = space_for(extract, folder, name)
     console.line(

@@ -43,6 +43,7 @@ from tripplan.planning.crowds.school_regions import (
 from tripplan.planning.family import Family
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept, Records
+from tripplan.regular_file import path_from
 from tripplan.services import Services, family_in
 
 _USUAL_PUPILS = 10_000
@@ -172,7 +173,7 @@ def _span(span: DateSpan) -> str:
 
 def _add(asked: _Asked) -> int:
     options = asked.options
-    path = Path(options.source).expanduser()
+    path = path_from(options.source)
     read = _from_file(asked, path) if path.suffix else _from_region(asked)
     kept = asked.calendars.get(read.name)
     calendar = with_guess_kept(read, kept.value if kept else None)
@@ -293,7 +294,7 @@ def _ticks(proposal: SchoolProposal, options: Namespace) -> tuple[frozenset[str]
 
 def _look(asked: _Asked) -> int:
     """Tell what each entry of a file is taken for; nothing is changed."""
-    path, findings = Path(asked.options.source).expanduser(), list[Finding]()
+    path, findings = path_from(asked.options.source), list[Finding]()
     data = start_of(path, MOST_BYTES, findings)
     if data is None:
         raise InputFaults(tuple(findings))

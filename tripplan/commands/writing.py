@@ -35,8 +35,9 @@ def write_file(name: str, data: bytes, console: Console, *, replace: bool) -> bo
             console.remark(f"{name} is there already; nothing was written. Add --replace to write over it.")
             return False
         _write_whole(path, data)
-    except OSError as trouble:
-        finding = Finding(name, "", "", f"cannot be written: {trouble.strerror or trouble}")
+    except (OSError, ValueError) as trouble:  # a NUL, which no name may hold, is the latter
+        reason = trouble.strerror if isinstance(trouble, OSError) else None
+        finding = Finding(name, "", "", f"cannot be written: {reason or trouble}")
         raise InputFaults((finding,)) from trouble
     return True
 

@@ -17,7 +17,7 @@ BROKEN = (ValueError, TypeError, LookupError, AttributeError, ArithmeticError)
 """What the calendar libraries raise over broken text; they promise nothing narrower."""
 
 _TIME_LINE = re.compile(r"^(?:DTSTART|DTEND|RDATE|EXDATE|RECURRENCE-ID);", re.IGNORECASE)
-_ZONE_NAME = re.compile(r';TZID="?([^";:\n]*)"?', re.IGNORECASE)
+_ZONE_NAME = re.compile(r';TZID=(?:"([^"\n]*)"|([^";:\n]*))', re.IGNORECASE)
 _PEOPLE = re.compile(r"^(?:ATTENDEE|ORGANIZER)[;:]", re.IGNORECASE)
 _ADDRESS = re.compile(r":(?:mailto:)?([^\s;:\"]+)\s*$", re.IGNORECASE)
 _LIMIT = timedelta(days=2 * 366)
@@ -231,7 +231,7 @@ class _Lines:
 
 def _prepared(line: str) -> str:
     """A line whose time zone name the library leaves to us; it would guess, warn or remember it."""
-    return _ZONE_NAME.sub(r';X-ZONE="\1"', line, count=1) if _TIME_LINE.match(line) else line
+    return _ZONE_NAME.sub(r';X-ZONE="\1\2"', line, count=1) if _TIME_LINE.match(line) else line
 
 
 def _declined(people: Sequence[str], addresses: frozenset[str]) -> bool:

@@ -1,10 +1,12 @@
 """Makes a family calendar of a calendar file: when the family is busy, and nothing else unless asked for."""
 
-from collections.abc import Set
+from collections.abc import Sequence, Set
+from operator import itemgetter
 
 from tripplan.files.calendar_reading import CalendarContent
 from tripplan.planning import wording
 from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
+from tripplan.planning.family_days import day_end
 
 
 def family_calendar_from(
@@ -27,21 +29,28 @@ def family_calendar_from(
         source: where it comes from.
         covers: the days the file was read for; on other days nothing is known of it.
         keep_names: whether to keep what the entries say. Without it overlapping times become one, so that not
-            even the number of appointments is kept.
+            even the number of appointments is kept; what made an evening late stays.
         left_out: keys of entries that do not stand in the way of an outing.
 
     Returns:
         The calendar, in order of time.
     """
-    taken = [entry for entry in content.entries if entry.takes_time and entry.key not in left_out]
-    spans = [
-        Busy(start=entry.start, end=entry.end, name=entry.summary if keep_names else "")
-        for entry in sorted(taken, key=lambda entry: (entry.start, entry.end))
-        if entry.start < entry.end
-    ]
+    taken = sorted(
+        (entry for entry in content.entries if entry.takes_time and entry.key not in left_out),
+        key=lambda entry: (entry.start, entry.end),
+    )
+    whole_days, hours = (
+        [
+            Busy(start=entry.start, end=entry.end, name=entry.summary if keep_names else "")
+            for entry in taken
+            if entry.start < entry.end and entry.all_day is all_day
+        ]
+        for all_day in (True, False)
+    )
+    spans = (*whole_days, *hours) if keep_names else (*_joined(whole_days), *_joined_but_evenings(hours))
     return FamilyCalendar(
         name=name or content.name[:80] or "Family calendar",
-        busy=tuple(spans) if keep_names else _joined(spans),
+        busy=tuple(sorted(spans, key=lambda busy: (busy.start, busy.end))),
         covers=covers,
         source=source,
     )
@@ -73,7 +82,16 @@ def not_taken_sentences(content: CalendarContent) -> tuple[str, ...]:
     )
 
 
-def _joined(spans: list[Busy]) -> tuple[Busy, ...]:
+def _joined_but_evenings(spans: Sequence[Busy]) -> tuple[Busy, ...]:
+    """The same times without overlaps, and beside them what let a day end later than they tell."""
+    joined = _joined(spans)
+    told = {day_end(span.start, span.end) for span in joined}
+    ends = ((ended, span) for span in spans if (ended := day_end(span.start, span.end)) is not None)
+    latest = {ended[0]: (ended, span) for ended, span in sorted(ends, key=itemgetter(0))}
+    return (*joined, *(span for ended, span in latest.values() if ended not in told))
+
+
+def _joined(spans: Sequence[Busy]) -> tuple[Busy, ...]:
     """The same times without overlaps; they come in order of their start."""
     joined: list[Busy] = []
     for span in spans:

@@ -12,6 +12,7 @@ from tripplan.files.faults import Faults, validated
 from tripplan.files.reading_result import Read
 from tripplan.files.stand_ins import LARGE, SMALL, Mending, mended
 from tripplan.files.toml_text import LARGEST_FILE, parse_toml, write_toml
+from tripplan.regular_file import open_regular
 
 F = TypeVar("F", bound=BaseModel)
 Rule = Callable[[F, str], Iterable[Finding]]
@@ -84,7 +85,7 @@ def start_of_file(path: Path) -> bytes:
     Raises:
         OSError: it cannot be opened.
     """
-    with path.open("rb") as file:
+    with open_regular(path) as file:
         return file.read(LARGEST_FILE + 1)
 
 

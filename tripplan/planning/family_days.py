@@ -25,6 +25,8 @@ from tripplan.planning.model import ClockTime, Name, Weekday, Written
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
 NIGHT_ENDS = time(6)
 """An entry that runs past midnight and ends by then made the evening late; a later one is a night away."""
+_LAST_MINUTE = timedelta(minutes=1)
+"""By how much a whole day's end may be written short of midnight."""
 _AHEAD_DAYS = 3
 """The search looks at the day asked about and so many days on."""
 _DAY = timedelta(days=1)
@@ -304,13 +306,27 @@ def _monday(day: date) -> date:
     return day - day.weekday() * _DAY
 
 
-def _late_until(busy: Busy, rule: LateEvening, zone: ZoneInfo) -> date | None:
-    """The day whose evening an entry made late; None where it did not. Whole days make no evening late."""
-    start, end = busy.start.astimezone(zone), busy.end.astimezone(zone)
-    # Also from midnight to midnight by the clock of another zone.
-    if end > start and start.time() == end.time():
+def day_end(start: datetime, end: datetime) -> tuple[date, time] | None:
+    """The day that an entry lets end late or early, and how late.
+
+    Args:
+        start: of the entry, by the clock at home.
+        end: likewise, later.
+
+    Returns:
+        The day, and when the entry is over by its clock; its last moment where that is past midnight, but not
+        where it is a night away. None for whole days, also by the clock of another zone or up to their last
+        minute.
+    """
+    short_of_days = (start.replace(tzinfo=None) - end.replace(tzinfo=None)) % _DAY
+    if short_of_days <= _LAST_MINUTE:
         return None
-    if end.time() > rule.after:
-        return end.date()
-    past_midnight = end.date() > start.date() and end.time() <= NIGHT_ENDS
-    return end.date() - _DAY if past_midnight else None
+    if end.date() > start.date() and end.time() <= NIGHT_ENDS:
+        return end.date() - _DAY, time.max
+    return end.date(), end.time()
+
+
+def _late_until(busy: Busy, rule: LateEvening, zone: ZoneInfo) -> date | None:
+    """The day whose evening an entry made late; None where it did not."""
+    ended = day_end(busy.start.astimezone(zone), busy.end.astimezone(zone))
+    return ended[0] if ended and ended[1] > rule.after else None

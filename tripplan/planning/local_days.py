@@ -72,16 +72,17 @@ def local_dates(local: LocalDay, years: Iterable[int]) -> Iterator[date]:
         years: calendar years [years].
     """
     wanted = set(years)
-    length = (local.last - local.first).days + 1
-    begins = [local.first]
+    spans = [(local.first, local.last)]
     if local.every_year:
-        begins = [
-            _in_year(local.first, year)
+        over_new_year = local.last.year - local.first.year
+        spans = [
+            (_in_year(local.first, year), _in_year(local.last, year + over_new_year))
             for year in range(min(wanted, default=0) - 1, max(wanted, default=0) + 1)
             if year >= local.first.year
         ]
-    for begin in begins:
-        yield from (day for n in range(length) if (day := begin + timedelta(days=n)).year in wanted)
+    for first, last in spans:
+        length = (last - first).days + 1
+        yield from (day for n in range(length) if (day := first + timedelta(days=n)).year in wanted)
 
 
 def local_day_sentence(local: LocalDay, names: Mapping[str, str], unit: str) -> str:

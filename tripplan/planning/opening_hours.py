@@ -111,11 +111,12 @@ def _in_stretches(days: Iterable[date]) -> Iterator[str]:
         yield dates[0] if len(dates) == 1 else f"{dates[0]}-{dates[-1]}"
 
 
-def _engine_for(text: str) -> OpeningHours:
+def _engine_for(text: str, written: str = "") -> OpeningHours:
+    """The engine for a text; a fault names the text, or what was written in its place."""
     try:
         return OpeningHours(text)
     except ParserError as unreadable:
-        raise ValueError(_HINT) from unreadable
+        raise ValueError(f"'{written or text}' is not understood; {_HINT}") from unreadable
 
 
 _dated_engine = lru_cache(maxsize=8192)(_engine_for)
@@ -134,6 +135,8 @@ def _choices(days: str) -> tuple[tuple[_Holiday | _Dates, ...], ...]:
     if first is None or not _HOLIDAY.search(days):
         return ()
     dates = days[: first.start()].strip().removesuffix(":")
+    if dates.endswith(","):
+        raise ValueError(f"'{days}' may mean two things; write one rule for the dates and one for the rest")
     groups: list[list[_Holiday | _Dates]] = [[]]
     at = first.start()
     while item := _DAY_ITEM.match(days, at):
@@ -201,6 +204,8 @@ def _rules(text: str) -> tuple[_Rule, ...]:
     separators = [rule.separator for rule in rules]
     if "||" in separators and set(separators[separators.index("||") :]) != {"||"}:
         raise ValueError("what follows '||' stands in when all else is closed; it comes last")
+    for rule in rules:
+        _engine_for(rule.dated((), frozenset(), frozenset()), f"{rule.days} {rule.hours}".strip())
     for part in _dated_parts(tuple(rules), (), frozenset(), frozenset()):
         _engine_for(part)
     return tuple(rules)

@@ -5,6 +5,8 @@ from pathlib import Path
 
 import platformdirs
 
+from tripplan.errors import Finding, InputFaults
+
 FOLDER_VARIABLE = "TRIPPLAN_DATA"
 
 
@@ -16,8 +18,15 @@ def data_folder(environment: Mapping[str, str]) -> Path:
 
     Returns:
         That folder, else where this operating system keeps a user's data.
+
+    Raises:
+        InputFaults: it is said to lie in the home folder of a user who is not there.
     """
     chosen = environment.get(FOLDER_VARIABLE)
     if chosen:
-        return Path(chosen).expanduser().absolute()
+        try:
+            return Path(chosen).expanduser().absolute()
+        except RuntimeError as trouble:
+            message = "there is no user of this name"
+            raise InputFaults((Finding("data folder", FOLDER_VARIABLE, chosen, message),)) from trouble
     return platformdirs.user_data_path("tripplan", appauthor=False)

@@ -1,5 +1,6 @@
 """What an OpenStreetMap extract says of itself: the area it covers, and the date of its data."""
 
+import os
 import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -8,12 +9,15 @@ from pathlib import Path
 from typing import BinaryIO
 
 from tripplan.errors import Finding, InputFaults
+from tripplan.regular_file import open_regular
 from tripplan.roads.regions import Box
 
 ENDING = ".osm.pbf"
 _MOST_HEADER_BYTES = 64 * 1024
 _MOST_BLOCK_BYTES = 32 * 1024 * 1024
 """Limits of the format. Source: OpenStreetMap wiki, PBF format, section File format (from memory)."""
+_MOST_HEAD_BYTES = 256 * 1024
+"""A file's head holds a box, a date and the names of a few programs. No source, our choice."""
 _NANODEGREES = 1e9
 _HEADER_BLOCK = b"OSMHeader"
 
@@ -39,22 +43,35 @@ class _Damaged(Exception):
     """The file is no extract."""
 
 
+class _EndsEarly(_Damaged):
+    """The file is over where more must follow."""
+
+
+class _BlocksDamaged(_Damaged):
+    """It begins as an extract does but is not whole; says how."""
+
+
 def read_extract(path: Path) -> Extract:
-    """Read the head of a map file.
+    """Read the head of a map file, and whether all its blocks are there.
+
+    A block is passed over unread, so a map of several gigabytes takes about a second. A download that broke
+    off exactly between two blocks cannot be told from a whole one.
 
     Args:
         path: a file that ends in .osm.pbf.
 
     Raises:
-        InputFaults: there is no such file, or it is not an OpenStreetMap extract.
+        InputFaults: there is no such file, it is not an OpenStreetMap extract, or it is not whole.
     """
     try:
-        with path.open("rb") as file:
-            block = _header_block(file)
-        size = path.stat().st_size
-        box, stamp = _head(block)
+        with open_regular(path) as file:
+            size = os.fstat(file.fileno()).st_size
+            box, stamp = _head(_header_block(file))
+            _walk_blocks(file, size)
     except OSError as trouble:
         raise _fault(path, f"the map file cannot be read: {trouble.strerror}") from trouble
+    except _BlocksDamaged as trouble:
+        raise _fault(path, f"{trouble}; download the map file again") from trouble
     except (_Damaged, zlib.error) as trouble:
         raise _fault(
             path, f"this is no OpenStreetMap extract; its name ends in {ENDING}, and so does its format"
@@ -68,26 +85,61 @@ def _fault(path: Path, message: str) -> InputFaults:
 
 def _header_block(file: BinaryIO) -> bytes:
     """The first block's content, unpacked."""
+    kind, size = _block(file)
+    if kind != _HEADER_BLOCK or size > _MOST_HEAD_BYTES:
+        raise _Damaged
+    blob = dict(_fields(_exactly(file, size)))
+    raw, squeezed = blob.get(1), blob.get(3)
+    if isinstance(squeezed, bytes):
+        unpacking = zlib.decompressobj()
+        raw = unpacking.decompress(squeezed, _MOST_HEAD_BYTES)
+        if unpacking.unconsumed_tail:
+            raise _Damaged
+    if not isinstance(raw, bytes):
+        raise _Damaged
+    return raw
+
+
+def _walk_blocks(file: BinaryIO, size: int) -> None:
+    """Pass over the blocks behind the head, up to the end of the file.
+
+    Args:
+        file: at the end of a block.
+        size: of the file [bytes].
+
+    Raises:
+        _BlocksDamaged: the file ends within a block, or something else stands where one should begin.
+    """
+    at = file.tell()
+    too_early = f"this map file ends too early, after {size:,} bytes: the download may have broken off"
+    while at < size:
+        try:
+            _, length = _block(file)
+        except _EndsEarly as trouble:
+            raise _BlocksDamaged(too_early) from trouble
+        except _Damaged as trouble:
+            raise _BlocksDamaged(f"this map file is damaged from byte {at:,} on") from trouble
+        at = file.seek(length, os.SEEK_CUR)
+    if at > size:
+        raise _BlocksDamaged(too_early)
+
+
+def _block(file: BinaryIO) -> tuple[bytes, int]:
+    """What kind of block begins here, and how long it is [bytes]; the file then stands where its data do."""
     length = int.from_bytes(_exactly(file, 4), "big")
     if not 0 < length <= _MOST_HEADER_BYTES:
         raise _Damaged
     header = dict(_fields(_exactly(file, length)))
-    size = header.get(3)
-    if header.get(1) != _HEADER_BLOCK or not isinstance(size, int) or size > _MOST_BLOCK_BYTES:
+    kind, size = header.get(1), header.get(3)
+    if not isinstance(kind, bytes) or not isinstance(size, int) or size > _MOST_BLOCK_BYTES:
         raise _Damaged
-    blob = dict(_fields(_exactly(file, size)))
-    raw, squeezed = blob.get(1), blob.get(3)
-    if isinstance(raw, bytes):
-        return raw
-    if isinstance(squeezed, bytes):
-        return zlib.decompressobj().decompress(squeezed, _MOST_BLOCK_BYTES)
-    raise _Damaged
+    return kind, size
 
 
 def _exactly(file: BinaryIO, count: int) -> bytes:
     data = file.read(count)
     if len(data) < count:
-        raise _Damaged
+        raise _EndsEarly
     return data
 
 

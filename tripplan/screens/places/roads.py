@@ -6,6 +6,7 @@ import streamlit as st
 
 from tripplan.errors import InputFaults, RoadsUnusable, UnknownName
 from tripplan.planning import wording
+from tripplan.regular_file import path_from
 from tripplan.roads.background import BackgroundBuilds
 from tripplan.roads.building import build_state, extract_of, megabytes, space_for
 from tripplan.roads.engine import roads_missing
@@ -144,7 +145,7 @@ def _check() -> None:
 def _read(typed: str) -> Extract | None:
     """The map file at a path; says what is wrong with it."""
     try:
-        extract = read_extract(Path(typed).expanduser())
+        extract = read_extract(path_from(typed))
         region_name(extract.path.name)
     except InputFaults as faults:
         refuse("roads_file", findings=faults.findings)
