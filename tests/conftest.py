@@ -9,6 +9,7 @@ import pytest
 from hypothesis import settings
 
 from tests.calendar_server.radicale_server import Running, radicale
+from tests.running_app import RunningApp, started_app
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -51,3 +52,10 @@ def new_calendar(calendar_server: Running, tmp_path: Path) -> Callable[[], str]:
         return made[-1]
 
     return make
+
+
+@pytest.fixture(scope="session")
+def running_app(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunningApp]:
+    """The app with fresh records."""
+    with started_app(tmp_path_factory.mktemp("app")) as app:
+        yield app

@@ -10,6 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
+INSIDE = {"calendar_server", "records", "roads", "files", "planning"}
 MAY_USE = {
     "guide": {"guide"},
     "planning": {"planning"},
@@ -17,8 +18,9 @@ MAY_USE = {
     "records": {"records", "planning"},
     "roads": {"roads", "planning"},
     "calendar_server": {"calendar_server", "records", "files", "planning"},
-    "commands": {"commands", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
-    "screens": {"screens", "services", "guide", "calendar_server", "records", "roads", "files", "planning"},
+    "app_server": {"app_server"},
+    "commands": {"commands", "services", "guide", "app_server", *INSIDE},
+    "screens": {"screens", "services", "guide", "app_server", *INSIDE},
 }
 SHARED = {"errors", "regular_file", "version"}
 

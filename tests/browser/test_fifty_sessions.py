@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from tests.browser.app_session import AppSession, app_session
-from tests.browser.conftest import RunningApp, started_app
 from tests.builders import make_household, make_place
+from tests.running_app import RunningApp, started_app
 from tripplan.planning.household import Household
 from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.records.opening import Which

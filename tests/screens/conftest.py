@@ -13,7 +13,7 @@ from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
-APP = ROOT / "app.py"
+APP = ROOT / "tripplan/page_list.py"
 TODAY = "2026-11-25"
 
 Opened = Callable[..., AppTest]
@@ -72,7 +72,7 @@ def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     def opened(page: str = "compare") -> AppTest:
         app = AppTest.from_file(str(APP), default_timeout=30).run()
         if page != "compare":
-            app.switch_page(f"tripplan/screens/pages/{page}.py").run()
+            app.switch_page(f"screens/pages/{page}.py").run()
             app.run()  # the keys of the new page are there from the second run on
         assert not app.exception, app.exception
         return app

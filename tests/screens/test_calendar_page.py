@@ -185,7 +185,7 @@ def test_candidates_are_pencilled_in_and_keeping_one_calls_the_others_off(open_a
     app = open_app("compare")
     app.button(key="pencil_in").click().run()
     assert "3 outings are pencilled in" in said(app.success)
-    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.switch_page("screens/pages/calendar.py").run()
     app.run()
     assert said(app.markdown).count("it is still open") == 3
     settle = [key for key in (button.key or "" for button in app.button) if key.startswith("settle_")]
@@ -201,13 +201,13 @@ def test_what_is_settled_already_is_not_pencilled_in_again(open_app: Opened) -> 
     """With two of three settled only the third is pencilled in, and one outing is not told as several."""
     app = open_app("compare")
     app.button(key="pencil_in").click().run()
-    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.switch_page("screens/pages/calendar.py").run()
     app.run()
     settled = next(button for button in app.button if (button.key or "").startswith("settle_"))
     settled.click().run()
     again = next(button for button in app.button if button.label == "Plan it again")
     again.click().run()
-    app.switch_page("tripplan/screens/pages/compare.py").run()
+    app.switch_page("screens/pages/compare.py").run()
     app.run()
     app.button(key="pencil_in").click().run()
     assert not app.exception

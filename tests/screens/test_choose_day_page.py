@@ -37,7 +37,7 @@ def test_a_day_is_taken_for_the_other_pages(open_app: OpenApp) -> None:
     app = open_app("choose_day")
     app.multiselect(key="day_places").set_value(["tern-landing"]).run()
     app.button(key="take_day_0").click().run()
-    app.switch_page("tripplan/screens/pages/day_plan.py").run()
+    app.switch_page("screens/pages/day_plan.py").run()
     app.run()
     assert not app.exception
     assert app.selectbox(key="plan_place").value == "tern-landing"
@@ -66,8 +66,8 @@ def test_a_wish_outlives_its_page(open_app: OpenApp) -> None:
     """Back from another page, the wish still stands."""
     app = open_app("choose_day")
     app.text_input(key="wish_budget").set_value("90").run()
-    app.switch_page("tripplan/screens/pages/household.py").run()
-    app.switch_page("tripplan/screens/pages/choose_day.py").run()
+    app.switch_page("screens/pages/household.py").run()
+    app.switch_page("screens/pages/choose_day.py").run()
     app.run()
     assert app.text_input(key="wish_budget").value == "90"
 
@@ -82,7 +82,7 @@ def test_what_a_nuisance_is_worth_changes_the_order_and_can_be_kept(open_app: Op
     assert any("$80.00" in caption.value.replace("\\", "") for caption in app.caption)
     app.button(key="keep_weights").click().run()
     assert not app.exception
-    app.switch_page("tripplan/screens/pages/household.py").run()
+    app.switch_page("screens/pages/household.py").run()
     app.run()
     assert app.text_input(key="worth_worth.full_house").value in ("80", "80.00")
 

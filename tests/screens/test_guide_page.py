@@ -10,7 +10,7 @@ from tripplan.guide import guide_text, topics
 
 def test_every_topic_can_be_read() -> None:
     """Choosing a topic shows its text, without pictures, which stand beside the source alone."""
-    app = AppTest.from_file(str(APP), default_timeout=30).switch_page("tripplan/screens/pages/guide.py").run()
+    app = AppTest.from_file(str(APP), default_timeout=30).switch_page("screens/pages/guide.py").run()
     assert not app.exception
     for topic in topics():
         app.selectbox(key="topic").select(topic).run()

@@ -100,7 +100,7 @@ def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, t
     """Planned on Calendar and begun, it waits; one press takes the plan's figures, which can be changed."""
     app = open_app("compare")
     app.button(key="take_ledgewing").click().run()
-    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.switch_page("screens/pages/calendar.py").run()
     app.run()
     app.button(key="save_entry").click().run()
     parts = services_in(tmp_path / "data")
@@ -110,7 +110,7 @@ def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, t
         moment = getattr(kept.value, name)
         begun[name] = moment.replace(year=2026, month=11, day=22)
     parts.demo.save(kept.value.model_copy(update=begun), parts.clock(), kept.revision)
-    app.switch_page("tripplan/screens/pages/logbook.py").run()
+    app.switch_page("screens/pages/logbook.py").run()
     app.run()
     app.button(key=f"write_{key}").click().run()
     app.button(key="fill_as_planned").click().run()
@@ -150,7 +150,7 @@ def test_a_figure_is_switched_on_and_the_plan_says_so(open_app: OpenApp, tmp_pat
     assert kept is not None
     assert Learnable.FUEL not in kept.value.not_learned
     assert Learnable.FOOD in kept.value.not_learned
-    app.switch_page("tripplan/screens/pages/compare.py").run()
+    app.switch_page("screens/pages/compare.py").run()
     app.run()
     assert "consumption: from your last 4 outings; without them 22 mpg" in said(app.markdown)
 

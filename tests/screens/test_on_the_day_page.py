@@ -32,7 +32,7 @@ def at_time(data: Path, monkeypatch: pytest.MonkeyPatch) -> AtTime:  # noqa: ARG
         app = AppTest.from_file(str(APP), default_timeout=30).run()
         for name, value in asked.items():
             app.query_params[name] = value
-        app.switch_page("tripplan/screens/pages/on_the_day.py").run()
+        app.switch_page("screens/pages/on_the_day.py").run()
         app.run()  # the keys of the new page are there from the second run on
         assert not app.exception, app.exception
         return app

@@ -87,10 +87,10 @@ def test_a_planned_outing_is_on_the_list(open_app: OpenApp) -> None:
     """What Calendar keeps as planned counts here without being entered again, and is changed there."""
     app = open_app("compare")
     app.button(key="take_ledgewing").click().run()
-    app.switch_page("tripplan/screens/pages/calendar.py").run()
+    app.switch_page("screens/pages/calendar.py").run()
     app.run()
     app.button(key="save_entry").click().run()
-    app.switch_page("tripplan/screens/pages/passes.py").run()
+    app.switch_page("screens/pages/passes.py").run()
     app.run()
     assert not app.exception
     assert "Ledgewing Birds of Prey: entry" in said(app.markdown)

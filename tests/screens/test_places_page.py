@@ -279,8 +279,8 @@ def test_what_is_typed_into_the_form_outlives_a_look_at_another_page(open_app: O
     app = open_app("places")
     app.text_input(key="new_card_demo_name").set_value("Old Mill")
     app.text_input(key="new_card_demo_0_price").set_value("9.50").run()
-    app.switch_page("tripplan/screens/pages/household.py").run()
-    app.switch_page("tripplan/screens/pages/places.py").run()
+    app.switch_page("screens/pages/household.py").run()
+    app.switch_page("screens/pages/places.py").run()
     app.run()
     assert app.text_input(key="new_card_demo_name").value == "Old Mill"
     assert app.text_input(key="new_card_demo_0_price").value == "9.50"

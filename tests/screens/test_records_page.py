@@ -63,13 +63,13 @@ def test_what_a_page_says_of_a_change_stands_in_the_list(open_app: Opened) -> No
     """A place removed on Places is brought back on Records, in the demo as well."""
     app = open_app("places")
     app.button(key="remove_ledgewing").click().run()
-    app.switch_page("tripplan/screens/pages/records.py").run()
+    app.switch_page("screens/pages/records.py").run()
     app.run()
     assert "Ledgewing" in headings(app).splitlines()[0]
     assert "is removed" in headings(app).splitlines()[0]
     newest = next(str(one.key) for one in app.button if str(one.key).startswith("take_back_change_"))
     app.button(key=newest).click().run()
-    app.switch_page("tripplan/screens/pages/places.py").run()
+    app.switch_page("screens/pages/places.py").run()
     app.run()
     assert "Ledgewing" in headings(app)
 

@@ -84,7 +84,7 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
     now = taken(view, family)
     if now is None:
         st.info("No outing is taken yet. Compare places, take one, and it can be put on the calendar here.")
-        st.page_link("tripplan/screens/pages/compare.py", label="Compare outings")
+        st.page_link("screens/pages/compare.py", label="Compare outings")
         return
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family)
@@ -101,7 +101,7 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
     if isinstance(outing, NoOuting):
         st.warning(plain(f"{now.place.name} on {wording.day(now.day)} cannot be done:"))
         st.markdown(bullets(outing.reasons))
-        st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
+        st.page_link("screens/pages/choose_day.py", label="Choose another day")
         return
     st.header(plain(f"{now.place.name} on {wording.day(now.day)}"), anchor=False)
     before = ever.on(now.place.id, now.day)

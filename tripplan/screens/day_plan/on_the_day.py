@@ -106,7 +106,7 @@ def render(view: View) -> None:
     if not known:
         st.title("No outing yet")
         st.markdown("Plan one, and what to do stands here in large type on the day.")
-        st.page_link("tripplan/screens/pages/day_plan.py", label="Plan a day")
+        st.page_link("screens/pages/day_plan.py", label="Plan a day")
         return
     page = st.container(key="on_the_day")
     meant = _pick(view, known)
@@ -132,7 +132,7 @@ def render(view: View) -> None:
             st.markdown(bullets(outing.reasons))
         else:
             _outing(view, family, outing, meant, planned_on)
-        st.page_link("tripplan/screens/pages/day_plan.py", label="The whole plan, and all other pages")
+        st.page_link("screens/pages/day_plan.py", label="The whole plan, and all other pages")
 
 
 # --- which outing -----------------------------------------------------------------------------------------

@@ -79,7 +79,7 @@ def render(view: View) -> None:
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)
     st.page_link(
-        "tripplan/screens/pages/on_the_day.py",
+        "screens/pages/on_the_day.py",
         label="Big type for the phone on the day",
         query_params={"place": outing.place.id, "day": outing.day.isoformat()},
     )
@@ -125,8 +125,8 @@ def _why_not(view: View, nothing: NoOuting) -> None:
         to_the_minute(view)
         with st.expander("What if we left at a time of our own?", expanded=True, key="open_why_not"):
             render_why_not(nothing, nothing.question)
-        st.page_link("tripplan/screens/pages/household.py", label="Change what limits the day, on Household")
-    st.page_link("tripplan/screens/pages/choose_day.py", label="Choose another day")
+        st.page_link("screens/pages/household.py", label="Change what limits the day, on Household")
+    st.page_link("screens/pages/choose_day.py", label="Choose another day")
 
 
 def _headline(outing: Outing) -> None:

@@ -211,8 +211,8 @@ def say_taken(view: View, family: Family) -> None:
     with st.container(border=True, key="taken"):
         st.markdown(plain(f"Taken: {now.place.name} on {wording.day(now.day)}."))
         with st.container(horizontal=True):
-            st.page_link("tripplan/screens/pages/day_plan.py", label="See the day plan")
-            st.page_link("tripplan/screens/pages/calendar.py", label="Put it on the calendar")
+            st.page_link("screens/pages/day_plan.py", label="See the day plan")
+            st.page_link("screens/pages/calendar.py", label="Put it on the calendar")
 
 
 def place_and_day(view: View, family: Family, now: Taken, page: str) -> tuple[str, date]:

@@ -102,7 +102,7 @@ def family_or_stop(view: View) -> Family:
     """The family in use; where there is none yet the page points to Household and ends."""
     if view.family is None:
         st.info("There is no household here yet. Enter your family first; places come next.")
-        st.page_link("tripplan/screens/pages/household.py", label="Enter your household")
+        st.page_link("screens/pages/household.py", label="Enter your household")
         st.stop()
     return view.family
 
@@ -111,5 +111,5 @@ def places_or_stop(family: Family) -> None:
     """End the page, with the way to add one, where the family keeps no place yet."""
     if not family.places:
         st.info("There are no places here yet.")
-        st.page_link("tripplan/screens/pages/places.py", label="Add a place")
+        st.page_link("screens/pages/places.py", label="Add a place")
         st.stop()

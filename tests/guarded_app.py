@@ -1,6 +1,6 @@
 """Runs the app with a guard that writes down every address the server tries to reach outside this computer.
 
-Usage: python guarded_app.py LOG_FILE PORT
+Usage: python guarded_app.py LOG_FILE PORT [OPTION OF STREAMLIT...]
 """
 
 import ipaddress
@@ -64,7 +64,7 @@ if __name__ == "__main__":
     socket.socket = GuardedSocket  # type: ignore[misc]
     socket.getaddrinfo = guarded_look_up
     LOG.touch()
-    root = Path(__file__).resolve().parents[2]
-    options = ["--server.headless=true", f"--server.port={int(sys.argv[2])}"]
+    root = Path(__file__).resolve().parents[1]
+    options = ["--server.headless=true", f"--server.port={int(sys.argv[2])}", *sys.argv[3:]]
     sys.argv = ["streamlit", "run", str(root / "app.py"), *options]
     streamlit.web.cli.main()

@@ -1,0 +1,1 @@
+"""What stands between the network and the pages: who is answered, and which headers answers carry."""
