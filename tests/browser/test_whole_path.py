@@ -31,7 +31,9 @@ def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, name: str) 
 def test_from_three_outings_to_a_file_on_the_phone(visit: Visit) -> None:
     """Take an outing on Compare, go to Calendar, and the downloaded file holds it."""
     visit.open()
-    assert visit.page.get_by_test_id("stMetric").count() == 3
+    totals = visit.page.get_by_test_id("stMetric")
+    totals.nth(2).wait_for()  # the cards are drawn one after the other
+    assert totals.count() == 3
     visit.page.get_by_role("button", name="Take this one").first.click()
     visit.page.get_by_role("link", name="Put it on the calendar").click()
     visit.settle()

@@ -1,6 +1,7 @@
 """An outing that is planned anew goes on from the one that was taken off the list."""
 
 from datetime import date, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,6 +11,8 @@ from tripplan.files.planned_entry import going_on
 from tripplan.planning.family import TypedDrive
 from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.records.backup import back_up
+from tripplan.records.export import export_all, import_all
+from tripplan.records.opening import Which, open_records
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.restoring import copy_of, put_back
 from tripplan.records.store import Records
@@ -121,6 +124,33 @@ def test_a_days_copy_that_is_put_back_counts_the_sequence_up(records: Records, n
         "same": outing("same"),
         "removed": outing("removed"),
     }
+
+
+def test_an_imported_export_counts_the_sequence_up_and_never_down(
+    records: Records, tmp_path: Path, noon: datetime
+) -> None:
+    """Changed or removed since the export: a later edition; unchanged, or from a computer ahead: as it is."""
+    with records.change(noon) as change:
+        for value in (outing(), outing("gone"), outing("same"), outing("ahead")):
+            change.save(value)
+    earlier = export_all(records)
+    elsewhere = open_records(tmp_path / "elsewhere", Which.FAMILY, noon)
+    for name in ("mill", "gone"):
+        records.save(outing(name, sequence=3, party=["Ann", "Cy"]), noon, 1)
+    remove(records, "gone", noon)
+    assert import_all(records, earlier, "all.json", noon + HOUR, going_on) == ()
+    now = {key: one.value for key, one in records.all(PlannedOuting).items()}
+    assert now == {
+        "ahead": outing("ahead"),
+        "gone": outing("gone", sequence=4, changed_at=noon + HOUR),
+        "mill": outing(sequence=4, changed_at=noon + HOUR),
+        "same": outing("same"),
+    }
+    elsewhere.save(outing("ahead", sequence=7, changed_at=noon), noon)
+    assert import_all(records, export_all(elsewhere), "all.json", noon + HOUR, going_on) == ()
+    kept = records.get(PlannedOuting, "ahead")
+    assert kept is not None
+    assert (kept.value.sequence, kept.value.changed_at) == (7, noon)
 
 
 def test_documents_without_a_calendar_entry_are_put_back_to_the_letter(

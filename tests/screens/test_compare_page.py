@@ -1,6 +1,13 @@
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
+
+from tests.screens.conftest import services_in
+from tripplan.records.kinds import ComparedPlaces
+from tripplan.records.opening import Which
 
 OpenApp = Callable[..., AppTest]
 
@@ -40,6 +47,30 @@ def test_other_places_are_compared_and_kept(open_app: OpenApp) -> None:
     assert len(app.metric) == 1
     again = open_app()
     assert again.multiselect(key="compared_places").value == ["tern-landing"]
+
+
+def test_a_choice_stays_with_the_records_that_it_was_made_in(open_app: OpenApp, tmp_path: Path) -> None:
+    """The demo is on the screen, another window switches to the own records: the choice is the demo's."""
+    app = open_app()
+    parts = services_in(tmp_path / "data")
+    parts.use(Which.FAMILY)
+    app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
+    assert not app.exception
+    assert parts.own.get(ComparedPlaces) is None
+    kept = parts.demo.get(ComparedPlaces)
+    assert kept is not None
+    assert kept.value.places == ("tern-landing",)
+
+
+def test_a_choice_that_cannot_be_kept_says_so(open_app: OpenApp, tmp_path: Path) -> None:
+    """Another program holds the file: the page stands, with a sentence."""
+    app = open_app()
+    with closing(sqlite3.connect(tmp_path / "data" / "demo.sqlite3", isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
+    assert not app.exception
+    assert "Nothing was changed" in app.error[0].value
+    assert [metric.label for metric in app.metric]
 
 
 def test_a_smaller_party_costs_less(open_app: OpenApp) -> None:

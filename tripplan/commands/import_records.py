@@ -9,6 +9,7 @@ from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import start_of
 from tripplan.errors import Finding, InputFaults
+from tripplan.files.planned_entry import going_on
 from tripplan.records.export import MOST_BYTES, import_all, read_export
 from tripplan.records.opening import Which
 from tripplan.records.replacement import Replacement, replacement
@@ -28,7 +29,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     services = open_services(settings_from(options, environment))
     changes = replacement(services.own, contents.documents)
     if options.yes:
-        findings = import_all(services.own, data, path.name, services.clock())
+        findings = import_all(services.own, data, path.name, services.clock(), going_on)
         if findings:
             raise InputFaults(findings)
         services.use(Which.FAMILY)

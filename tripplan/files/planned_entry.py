@@ -121,7 +121,8 @@ def going_on(earlier: Written, last: Written, at: datetime) -> Written:
     """How a document reads when an earlier state of it, or one made elsewhere, comes after the last one.
 
     A planned outing's sequence goes on from its last state, because calendars that hold that one take
-    nothing with a lower number (RFC 5546, 2.1.5); any other document is as it was.
+    nothing with a lower number (RFC 5546, 2.1.5); one made elsewhere that is ahead of it keeps its number.
+    Any other document is as it was.
 
     Args:
         earlier: the state that takes the place of the last one.
@@ -131,6 +132,8 @@ def going_on(earlier: Written, last: Written, at: datetime) -> Written:
     if not isinstance(earlier, PlannedOuting) or not isinstance(last, PlannedOuting) or earlier == last:
         return earlier
     written = tuple(dict.fromkeys((*earlier.once_written, *last.once_written, *endings(_written_as(last)))))
+    if earlier.sequence > last.sequence:
+        return earlier.model_copy(update={"once_written": written})
     return earlier.model_copy(update={"sequence": last.sequence}).changed(at, once_written=written)
 
 

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from tripplan.errors import Finding
 from tripplan.planning.model import Written
 from tripplan.records.kinds import KINDS, MODELS
-from tripplan.records.store import Records
+from tripplan.records.store import Records, Retold
 
 FORMAT = 1
 """Version of the file's format; its own field, `tripplan_records`, also tells what the file is."""
@@ -46,7 +46,9 @@ def export_all(records: Records) -> bytes:
     return (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode()
 
 
-def import_all(records: Records, data: bytes, file: str, saved_at: datetime) -> tuple[Finding, ...]:
+def import_all(
+    records: Records, data: bytes, file: str, saved_at: datetime, retold: Retold | None = None
+) -> tuple[Finding, ...]:
     """Put what a file holds in the place of everything on record; what was there stays in the history.
 
     Args:
@@ -54,6 +56,8 @@ def import_all(records: Records, data: bytes, file: str, saved_at: datetime) -> 
         data: what `export_all` wrote.
         file: the file's name, for the findings.
         saved_at: what to record as the time of the change; zone-aware.
+        retold: how a document of the file reads where another state of it is or was on record; to the letter
+            as it is where left out.
 
     Returns:
         Every fault; with any, nothing was changed.
@@ -61,7 +65,7 @@ def import_all(records: Records, data: bytes, file: str, saved_at: datetime) -> 
     contents = read_export(data, file)
     if not contents.findings:
         with records.change(saved_at, f"Everything was replaced from {file}.") as change:
-            change.replace_all(contents.documents)
+            change.replace_all(contents.documents, retold)
     return contents.findings
 
 

@@ -12,9 +12,9 @@ from pydantic import ValidationError
 from tripplan.errors import RecordsUnusable, UnknownName
 from tripplan.planning.model import Written
 from tripplan.records.database import BACKUP_FOLDER, Database, said_plainly
-from tripplan.records.kinds import MODELS, kind_of
+from tripplan.records.kinds import MODELS
 from tripplan.records.migrations import migrate
-from tripplan.records.store import Change, Records, Retold
+from tripplan.records.store import Records, Retold
 
 _BESIDE = ("", "-wal", "-shm")
 """The files that SQLite keeps for one database."""
@@ -96,12 +96,7 @@ def put_back(records: Records, copy: DayCopy, saved_at: datetime, retold: Retold
     """
     documents = documents_in(copy, saved_at)
     with records.change(saved_at, f"The copy of {copy.day} was put back.") as change:
-        change.replace_all([_read_anew(change, one, saved_at, retold) for one in documents])
-
-
-def _read_anew(change: Change, document: Written, at: datetime, retold: Retold | None) -> Written:
-    last = change.last(type(document), kind_of(type(document)).key(document))
-    return document if last is None or retold is None else retold(document, last, at)
+        change.replace_all(documents, retold)
 
 
 def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:

@@ -181,13 +181,14 @@ class Change:
         self._append(kind.name, key, current, body, content_of)
         return _get(self._connection, model, key)
 
-    def replace_all(self, values: Iterable[Written]) -> None:
+    def replace_all(self, values: Iterable[Written], retold: Retold | None = None) -> None:
         """Make these the only documents on record, apart from choices about this computer.
 
         Whatever was on record stays in the history.
 
         Args:
             values: documents, no two of the same kind and key.
+            retold: how one reads that comes after another state of it; to the letter as it is where left out.
 
         Raises:
             ValueError: two are of the same kind and key.
@@ -200,7 +201,9 @@ class Change:
         for kind, key in there.keys() - wanted.keys():
             self._append(kind, key, self._row(kind, key), None)
         for name, value in wanted.items():
-            self.save(value, there.get(name, 0))
+            last = self.last(type(value), name[1]) if retold is not None else None
+            after = value if last is None or retold is None else retold(value, last, self._saved_at)
+            self.save(after, there.get(name, 0))
 
     def take_back(self, number: int, retold: Retold | None = None) -> None:
         """Put every document of a change back to what it was before it; that is a change of its own.

@@ -19,8 +19,11 @@ from tripplan.screens.widgets.choices import party_picker, place_names, say_take
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import records_of, trouble_said
 
 SIDE_BY_SIDE = 3
+_SPOT = "compared"
 
 
 def render(view: View) -> None:
@@ -54,14 +57,13 @@ def render(view: View) -> None:
 
 def _places_picker(view: View, family: Family) -> list[Place]:
     """Ask which places to compare, and keep the answer in the records."""
-    kept = view.services.records.get(ComparedPlaces)
+    kept = records_of(view).get(ComparedPlaces)
     ids = [place.id for place in family.places]
     usual = [place_id for place_id in (kept.value.places if kept else ids) if place_id in ids]
 
     def keep() -> None:
         picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
-        records, now = view.services.records, view.services.clock()
-        with records.change(now) as change:
+        with trouble_said(_SPOT), records_of(view).change(view.services.clock()) as change:
             before = change.get(ComparedPlaces)
             change.save(picked, before.revision if before else 0)
 
@@ -74,6 +76,7 @@ def _places_picker(view: View, family: Family) -> list[Place]:
         key="compared_places",
         on_change=keep,
     )
+    show_notice(_SPOT)
     return [place for place in family.places if place.id in picked]
 
 

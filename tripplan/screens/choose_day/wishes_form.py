@@ -15,6 +15,7 @@ from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.saving import records_of
 
 Picked = TypeVar("Picked")
 
@@ -94,7 +95,7 @@ def wishes_form(view: View, family: Family) -> Wishes:
 
 
 def _units(view: View, family: Family) -> Mapping[str, Weeks | None]:
-    kept = view.services.records.all(StudyUnit).values()
+    kept = records_of(view).all(StudyUnit).values()
     units = (Weeks.of(one.value, family.places) for one in kept)
     return {_ANY_TIME: None, **{unit.name: unit for unit in units}}
 

@@ -103,7 +103,7 @@ def _place_and_day(view: View, family: Family) -> Taken:
 
 def _suggested(view: View, family: Family) -> Taken:
     """The cheapest of the compared places on its best day, before the parent has taken anything."""
-    kept = view.services.records.get(ComparedPlaces)
+    kept = records_of(view).get(ComparedPlaces)
     compared = [place for place in family.places if kept and place.id in kept.value.places]
     party = [member.name for member in family.household.members]
     places = compared or list(family.places[:1])

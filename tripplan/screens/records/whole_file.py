@@ -4,6 +4,7 @@ from functools import partial
 
 import streamlit as st
 
+from tripplan.files.planned_entry import going_on
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which
 from tripplan.records.replacement import Replacement, replacement
@@ -54,7 +55,7 @@ def whole_file(view: View) -> None:
 
 def _replace(view: View, data: bytes, name: str) -> None:
     with trouble_said(PAGE):
-        findings = import_all(records_of(view), data, name, view.services.clock())
+        findings = import_all(records_of(view), data, name, view.services.clock(), going_on)
         if findings:
             refuse(PAGE, findings=findings)
         else:
