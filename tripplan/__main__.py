@@ -14,6 +14,7 @@ from tripplan.errors import InputFaults, TripplanError
 from tripplan.files.plain_text import lines
 from tripplan.version import __version__
 
+NOT_TOLD = 1
 BAD_INPUT = 2
 _INTERRUPTED = 130
 
@@ -36,7 +37,10 @@ def main(
     Returns:
         The exit status: 0 done, 1 the answer is no, 2 bad input.
     """
-    out, err = _own(stdout, sys.stdout), _own(stderr, sys.stderr)
+    out, err = _own(stdout, sys.stdout), _own(stderr, sys.stderr) or io.StringIO()
+    if out is None:
+        err.write("The answer could not be written: the standard output is closed\n")
+        return NOT_TOLD
     try:
         status = _run(
             sys.argv[1:] if argv is None else list(argv),
@@ -47,13 +51,13 @@ def main(
         out.flush()
     except BrokenPipeError:
         _forget_output(out)
-        return 1
+        return NOT_TOLD
     except OSError as trouble:  # files and records have sentences of their own; this is the answer's way out
         _forget_output(out)
         with suppress(OSError):
             err.write(f"The answer could not be written: {trouble.strerror or trouble}\n")
             err.flush()
-        return 1
+        return NOT_TOLD
     except KeyboardInterrupt:
         return _INTERRUPTED
     return status
@@ -90,7 +94,8 @@ def _run(argv: Sequence[str], environment: Mapping[str, str], out: TextIO, err: 
     return BAD_INPUT
 
 
-def _own(given: TextIO | None, process: TextIO) -> TextIO:
+def _own(given: TextIO | None, process: TextIO | None) -> TextIO | None:
+    """The stream that is given, else the process's; None where that was closed, such as by `>&-`."""
     if given is not None:
         return given
     if isinstance(process, io.TextIOWrapper):

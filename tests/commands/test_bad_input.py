@@ -218,3 +218,26 @@ def test_an_interrupted_command_ends_quietly() -> None:
             raise KeyboardInterrupt
 
     assert main(["--version"], environment={}, stdout=Interrupting()) == 130  # type: ignore[arg-type]
+
+
+@pytest.mark.usefixtures("own_records")
+@pytest.mark.parametrize(
+    ("words", "option", "ending"),
+    [
+        (("calendar", "test-museum", "2026-12-08", "--out"), "--out", ".ics"),
+        (("days", "--table"), "--table", ".csv"),
+        (("logbook", "list", "--csv"), "--csv", ".csv"),
+        (("logbook", "draft", "--out"), "--out", ".toml"),
+    ],
+    ids=" ".join,
+)
+def test_a_files_name_promises_what_is_in_it(
+    run: Run, tmp_path: Path, words: tuple[str, ...], option: str, ending: str
+) -> None:
+    """A text is not written under a name that ends like another format's; the right ending is told."""
+    out = tmp_path / "out.pdf"
+    said = run(*words, out)
+    assert (said.status, out.exists()) == (2, False)
+    assert said.err.startswith(f"command line: {option}: ")
+    assert ending in said.err
+    assert run(*words, "-").status in (0, 1)

@@ -38,6 +38,14 @@ def test_the_demo_files_have_no_fault(run: Run) -> None:
     assert said.out.count(": household file, nothing wrong") == 1
 
 
+def test_a_folder_is_checked_for_what_it_holds(run: Run) -> None:
+    """A file that has no field of a card or a household is passed over with a warning, which is no fault."""
+    said = run("check", DEMO, "--json")
+    assert said.status == 0
+    assert [Path(one["file"]).name for one in json.loads(said.out)["files"]] == ["household.toml"]
+    assert said.err.startswith("warning: demo.toml: ")
+
+
 def unwrapped(text: str) -> str:
     """Text on one line; where it was broken depends on how long the path of a file is."""
     return " ".join(text.split())

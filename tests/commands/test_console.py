@@ -87,9 +87,9 @@ def test_width_is_what_the_environment_says(columns: str, width: int) -> None:
     assert terminal_width({"COLUMNS": columns}) == width
 
 
-@pytest.mark.parametrize("columns", ["", "wide", "-5", "9" * 30])
+@pytest.mark.parametrize("columns", ["", "0", "wide", "-5", "9" * 30])
 def test_a_width_that_makes_no_sense_is_passed_over(columns: str) -> None:
-    """Nonsense in `COLUMNS` is like nothing."""
+    """Nonsense in `COLUMNS` is like nothing, and so is 0, by which a terminal says that it does not know."""
     assert terminal_width({"COLUMNS": columns}) == terminal_width({})
 
 
@@ -137,3 +137,17 @@ def test_an_answer_that_cannot_be_written_is_told() -> None:
         done = subprocess.run(command, cwd=ROOT, stdout=out, stderr=subprocess.PIPE, text=True)
     said = "The answer could not be written: No space left on device\n"
     assert (done.returncode, done.stderr) == (1, said)
+
+
+@pytest.mark.parametrize(
+    ("closed", "status", "said"),
+    [(">&-", 1, "The answer could not be written: the standard output is closed\n"), ("2>&-", 0, "")],
+)
+def test_a_stream_that_is_closed_is_no_traceback(tmp_path: Path, closed: str, status: int, said: str) -> None:
+    """Without an output there is a sentence and status 1; without a place for remarks the answer comes."""
+    command = f"exec {sys.executable} -m tripplan --version {closed}"
+    done = subprocess.run(
+        ["sh", "-c", command], capture_output=True, text=True, env=_settings(tmp_path), check=False
+    )
+    assert (done.returncode, done.stderr) == (status, said)
+    assert bool(done.stdout) is (status == 0)

@@ -33,11 +33,10 @@ def name_on_record(folder: Path) -> str:
 
 
 def test_copies_are_listed(run: Run, copied: Records) -> None:
-    """Each with its day and its file; where there are none that is said."""
-    said = run("restore")
+    """Each with its day and its file, the path in one piece; where there are none that is said."""
+    said = run("restore", COLUMNS="40")
     assert said.status == 0
-    # Lines break where the folder's name happens to end.
-    assert f"2026-11-20:{copied.database.path.parent}" in "".join(said.out.split())
+    assert f"2026-11-20: {copied.database.path.parent}" in said.out
     assert "no copies yet" in run("restore", "--data", copied.database.path.parent / "elsewhere").out
 
 
@@ -64,7 +63,10 @@ def test_a_damaged_file_gives_way_to_a_copy(run: Run, copied: Records) -> None:
     assert said.status == 1
     assert "no records file" in " ".join(said.out.split())
     assert path.read_bytes().startswith(b"only")
-    assert run("restore", str(DAY), "--yes").status == 0
+    done = run("restore", str(DAY), "--yes", COLUMNS="40")
+    assert done.status == 0
+    (aside,) = path.parent.glob("family-damaged-*.sqlite3")
+    assert str(aside) in done.out.splitlines()
     assert name_on_record(path.parent) == make_household().name
 
 

@@ -101,6 +101,58 @@ def test_changing_a_unit_leaves_what_is_not_named(run: Run, own_records: Records
     assert dumped == {**unit, "topics": ["water"], "first": "2027-01-11", "last": "2027-02-08"}
 
 
+def test_one_thing_of_a_unit_can_be_changed(run: Run, own_records: Records) -> None:
+    """What is not named stays, a budget with its currency; 'none' takes away; a new unit needs the rest."""
+    unit = {
+        "name": "Mills",
+        "topics": ["mills"],
+        "first": "2027-01-04",
+        "last": "2027-02-01",
+        "currency": "EUR",
+        "budget": "80",
+        "members": ["Bo"],
+        "also_places": ["test-museum"],
+    }
+    own_records.save(StudyUnit.model_validate(unit), NOON, 0)
+
+    def after(*changes: str) -> dict[str, object]:
+        assert run("study", "add", "mills", *changes).status == 0
+        kept = own_records.get(StudyUnit, "Mills")
+        assert kept is not None
+        return kept.value.model_dump(mode="json")
+
+    assert after("--to", "2027-02-08") == {**unit, "last": "2027-02-08"}
+    assert after("--topic", "water") == {**unit, "last": "2027-02-08", "topics": ["water"]}
+    left = {**unit, "last": "2027-02-08", "topics": ["water"], "budget": None, "also_places": []}
+    assert after("--budget", "none", "--also", "none") == {**left, "currency": "USD"}
+    new = run("study", "add", "Stars", "--budget", "5")
+    assert new.status == 2
+    for option in ("--topic", "--from", "--to"):
+        assert f"command line: {option}: " in new.err
+
+
+def test_what_is_planned_is_not_fixed_otherwise(run: Run, own_records: Records) -> None:
+    """A programme takes a planned outing as it is, so another place or day is refused and changes nothing."""
+    own_records.save(make_place(id="mill", visit={"topics": ["mills"]}), NOON)
+    run("study", "add", "Mills", "--topic", "mills", "--from", "2027-01-04", "--to", "2027-01-29")
+    run("study", "programme", "--keep")
+    (planned,) = own_records.all(PlannedOuting).values()
+    day = str(planned.value.day)
+    other = "2027-01-05" if day != "2027-01-05" else "2027-01-06"
+    for words, option in (
+        (("fix", "Mills", "--on", other), "--on"),
+        (("fix", "Mills", "--place", "test-museum"), "--place"),
+        (("rule-out", "Mills", "mill"), "PLACE"),
+        (("rule-out", "Mills", "mill", "--on", day), "PLACE"),
+    ):
+        refused = run("study", *words)
+        assert refused.status == 2
+        assert f"command line: {option}: " in refused.err
+    assert own_records.get(ProgrammeWishes) is None
+    assert run("study", "fix", "Mills", "--place", "mill", "--on", day).status == 0
+    assert run("study", "rule-out", "Mills", "mill", "--on", other).status == 0
+
+
 def test_faults_are_told_by_the_options(run: Run) -> None:
     """No path of a form is told, but the word of the command line where the fault was typed."""
     unit = run("study", "add", "Mills", "--topic", "", "--from", "2027-02-01", "--to", "2027-01-01", "--demo")

@@ -12,7 +12,7 @@ from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, write_file
+from tripplan.commands.writing import PRINTED, ending_faults, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.calendar_file import OutingEntry, calendar_file, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
@@ -47,6 +47,8 @@ def _check(options: Namespace) -> None:
     if options.colour and options.colour not in COLOURS:
         message = f"the colour is one of {', '.join(COLOURS)}"
         findings.append(Finding(ASKED, "--colour", options.colour[:60], message))
+    if options.out is not None:
+        findings += ending_faults(options.out, "--out", "a calendar", ".ics")
     if findings:
         raise InputFaults(tuple(findings))
 

@@ -10,15 +10,11 @@ from typing import Literal
 from tripplan.commands.answers.files import CheckAnswer, CheckedTold, FindingTold
 from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
-from tripplan.commands.reading import card_files
+from tripplan.commands.reading import card_files, file_kind
 from tripplan.errors import Finding, Weight
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_card
-from tripplan.files.toml_text import parse_toml
-from tripplan.files.written import start_of_file
 from tripplan.services import clock_from
-
-_ONLY_IN_A_HOUSEHOLD = {"members", "home", "car"}
 
 
 @dataclass(frozen=True)
@@ -37,8 +33,8 @@ class _Checked:
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Tell every finding; 2 where one is a fault."""
     today = clock_from(settings_from(options, environment))().date()
-    unreadable: list[Finding] = []
-    paths = card_files(options.file, unreadable)
+    beside: list[Finding] = []
+    paths = card_files(options.file, beside)
     checked = _check(paths, today, all_households=options.household)
     if options.json:
         answer = CheckAnswer(files=tuple(map(_told, checked)))
@@ -46,16 +42,17 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     else:
         for one in checked:
             _say(one, console)
-    for finding in unreadable:
-        console.remark(str(finding))
-    return 0 if not unreadable and all(one.usable for one in checked) else 2
+    for finding in beside:
+        console.remark(f"{'warning: ' if finding.weight is Weight.WARNING else ''}{finding}")
+    no_fault = all(finding.weight is Weight.WARNING for finding in beside)
+    return 0 if no_fault and all(one.usable for one in checked) else 2
 
 
 def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[_Checked]:
     checked: list[_Checked] = []
     first_file: dict[str, Path] = {}
     for path in paths:
-        if all_households or _looks_like_household(path):
+        if all_households or file_kind(path) == "household":
             checked.append(_Checked(str(path), "household", load_household(path, today).findings))
             continue
         read = load_place_card(path, today)
@@ -69,15 +66,6 @@ def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[
                 )
         checked.append(_Checked(str(path), "place", findings))
     return checked
-
-
-def _looks_like_household(path: Path) -> bool:
-    """Whether a file has a field that only a household has; one that cannot be read is no worse as a card."""
-    try:
-        values = parse_toml(start_of_file(path), path.name).values
-    except OSError:
-        return False
-    return values is not None and not _ONLY_IN_A_HOUSEHOLD.isdisjoint(values)
 
 
 def _told(checked: _Checked) -> CheckedTold:
@@ -101,7 +89,7 @@ def _say(checked: _Checked, console: Console) -> None:
         for count, word in ((faults, "fault"), (warnings, "warning"))
         if count
     ]
-    console.line(f"{checked.file}: {called}, {' and '.join(counts) or 'nothing wrong'}")
+    console.whole_line(f"{checked.file}: {called}, {' and '.join(counts) or 'nothing wrong'}")
     for finding in checked.findings:
         where = f"{finding.field}: " if finding.field else ""
         found = f" (found: {finding.value})" if finding.value else ""

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TextIO
 
+from tripplan.files import plain_text
 from tripplan.files.plain_text import one_line
 
 NARROWEST, WIDEST = 20, 200
@@ -17,9 +18,10 @@ _GAP = 2
 
 
 def terminal_width(environment: Mapping[str, str]) -> int:
-    """How many characters fit on a line; `COLUMNS` wins, and where nothing is known it is 80."""
+    """How many characters fit on a line; `COLUMNS` wins unless it is 0, and 80 where nothing is known."""
     told = environment.get("COLUMNS", "")
-    width = int(told) if told.isdecimal() and len(told) < 6 else shutil.get_terminal_size((80, 24)).columns
+    wanted = int(told) if told.isdecimal() and len(told) < 6 else 0
+    width = wanted or shutil.get_terminal_size((80, 24)).columns
     return min(max(width, NARROWEST), WIDEST)
 
 
@@ -40,6 +42,10 @@ class Console:
     def line(self, text: str = "", indent: int = 0) -> None:
         """Say one paragraph of the answer, wrapped; what somebody wrote cannot move the cursor."""
         self.stdout.write("\n".join(wrapped(text, self.width, indent)) + "\n")
+
+    def whole_line(self, text: str) -> None:
+        """Say a line that is never broken, such as one with the path of a file, so that it can be copied."""
+        self.stdout.write(plain_text.lines(text).replace("\n", " ") + "\n")
 
     def listed(self, heading: str, texts: Sequence[str]) -> None:
         """Say a heading and a list under it; nothing for an empty list."""

@@ -11,7 +11,8 @@ from tripplan.commands.outing_text import spread_note
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import Question, ask
 from tripplan.commands.wishes_asked import weighed_as_asked, wishes_asked
-from tripplan.commands.writing import write_file
+from tripplan.commands.writing import ending_faults, write_file
+from tripplan.errors import InputFaults
 from tripplan.files.tables import csv_table
 from tripplan.planning import wording
 from tripplan.planning.outing import NoOuting, Outing
@@ -29,6 +30,8 @@ MANY_PLACE_DAYS = 5_000
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Rank the days that can be done as wished; 1 where there is none."""
+    if options.table is not None and (faults := ending_faults(options.table, "--table", "a table", ".csv")):
+        raise InputFaults(faults)
     question = ask(options, console, environment)
     question = replace(question, family=weighed_as_asked(question.family, options.worth))
     wishes = wishes_asked(options, question)

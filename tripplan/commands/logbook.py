@@ -11,7 +11,7 @@ from tripplan.commands.logbook_on_record import Logbook, opened_logbook, period
 from tripplan.commands.logbook_record import write_record
 from tripplan.commands.question import date_in, place_called
 from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, write_file
+from tripplan.commands.writing import PRINTED, ending_faults, write_file
 from tripplan.errors import Finding, InputFaults, RecordConflict
 from tripplan.files.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry
 from tripplan.planning import wording
@@ -64,6 +64,7 @@ def _draft(options: Namespace, console: Console, logbook: Logbook) -> int:
             place = next((one for one in logbook.family.places if one.id == planned.place), None)
     if options.place:
         place = place_called(options.place, logbook.family.places, findings)
+    findings += ending_faults(options.out, "--out", "an outing to fill in", ".toml")
     if options.day:
         day = date_in(options.day, "DATE", findings) or day
     if findings:
@@ -82,7 +83,7 @@ def _draft(options: Namespace, console: Console, logbook: Logbook) -> int:
     if not write_file(options.out, data, console, replace=options.replace):
         return 1
     if options.out != PRINTED:
-        console.line(f"Fill it in, then: tripplan logbook write {options.out}")
+        console.whole_line(f"Fill it in, then: tripplan logbook write {options.out}")
     return 0
 
 
@@ -129,6 +130,8 @@ def _list(options: Namespace, console: Console, logbook: Logbook) -> int:
     first, last = period(options, (date.min, date.max))
     entries = [entry for entry in logbook.entries if first <= entry.day <= last]
     if options.csv:
+        if faults := ending_faults(options.csv, "--csv", "a table", ".csv"):
+            raise InputFaults(faults)
         written = write_file(options.csv, logbook_csv(entries).encode(), console, replace=options.replace)
         return 0 if written else 1
     if options.json:

@@ -8,6 +8,7 @@ import re
 from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
+from typing import Literal
 
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
@@ -18,7 +19,9 @@ from tripplan.files.place_card import load_place_card
 from tripplan.files.reading_result import Read, Value
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
+from tripplan.files.toml_text import parse_toml
 from tripplan.files.where_text import locate_text
+from tripplan.files.written import start_of_file
 from tripplan.planning.calendars import DateSpan, SchoolCalendar
 from tripplan.planning.household import Household
 from tripplan.planning.place import Place
@@ -27,6 +30,7 @@ from tripplan.regular_file import open_regular
 
 ASKED = "command line"
 """Stands for the file in findings about options."""
+_ONLY_IN_A_HOUSEHOLD = {"members", "home", "car"}
 
 
 def as_asked(read: Read[Value], options: Mapping[str, str], found: Sequence[Finding] = ()) -> Value:
@@ -82,7 +86,10 @@ def places_in(paths: Sequence[str], today: date, findings: list[Finding]) -> tup
 
 
 def card_files(paths: Sequence[str], findings: list[Finding]) -> tuple[Path, ...]:
-    """The files that are named, and for a folder every .toml file in it; an empty folder is a fault."""
+    """The files that are named, and for a folder every card and household file in it; none there is a fault.
+
+    Other .toml files of a folder are passed over with a warning.
+    """
     files: list[Path] = []
     for name in paths:
         if not os.path.isdir(name):  # unlike pathlib, says no where the system refuses to look
@@ -91,8 +98,24 @@ def card_files(paths: Sequence[str], findings: list[Finding]) -> tuple[Path, ...
         inside = sorted(Path(name).glob("*.toml"))
         if not inside:
             findings.append(Finding(name, "", "", "this folder holds no .toml file"))
-        files.extend(inside)
+        for path in inside:
+            if file_kind(path) == "other":
+                message = "passed over: it has no field of a place card or a household file"
+                findings.append(Finding(path.name, "", "", message, Weight.WARNING))
+            else:
+                files.append(path)
     return tuple(files)
+
+
+def file_kind(path: Path) -> Literal["place", "household", "other"]:
+    """What a file is by its fields; one that cannot be read is no worse as a card."""
+    try:
+        values = parse_toml(start_of_file(path), path.name).values
+    except OSError:
+        return "place"
+    if values and not _ONLY_IN_A_HOUSEHOLD.isdisjoint(values):
+        return "household"
+    return "other" if values and values.keys().isdisjoint(Place.model_fields) else "place"
 
 
 def school_calendars_in(

@@ -55,7 +55,8 @@ def _list(path: Path, console: Console) -> int:
     copies = copies_of(path)
     if not copies:
         console.line("There are no copies yet. One is made at the first start of every day.")
-    console.listed("Copies:", [f"{copy.day}: {copy.path}" for copy in copies])
+    for copy in copies:
+        console.whole_line(f"{copy.day}: {copy.path}")
     return 0
 
 
@@ -67,12 +68,11 @@ def _in_place_of_damage(
     console: Console,
     settings: Mapping[str, str],
 ) -> int:
-    console.line(f"{damaged}.")
+    console.whole_line(f"{damaged}.")
     if not options.yes:
         console.line("Nothing was changed. Add --yes to put the copy in its place.")
         return 1
     aside = recover(path, copy, clock_from(settings)())
-    console.line(
-        f"Done: your records are those of {wording.day(copy.day)}. The damaged file is kept: {aside}"
-    )
+    console.line(f"Done: your records are those of {wording.day(copy.day)}. The damaged file is kept:")
+    console.whole_line(str(aside))
     return 0

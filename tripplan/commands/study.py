@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 
 from tripplan.commands.answers.study import study_list_answer, study_programme_answer
 from tripplan.commands.console import Console
+from tripplan.commands.options.study import NONE
 from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
@@ -71,19 +72,22 @@ def _list(options: Namespace, console: Console, question: Question, records: Rec
 def _add(options: Namespace, console: Console, question: Question, records: Records) -> int:
     """Add a unit, or change the one of this name; of that one stays what is not named."""
     name = options.name.strip()
-    kept = records.all(StudyUnit).get(name)
+    units = records.all(StudyUnit)
+    kept = next((one for unit, one in units.items() if unit.casefold() == name.casefold()), None)
     before = kept.value.model_dump(mode="json", exclude_none=True) if kept else {}
     values = {
-        "name": name,
+        "name": kept.value.name if kept else name,
         "topics": options.topic,
         "first": options.from_day,
         "last": options.to_day,
-        "currency": question.family.household.currency,
+        # The currency is that of the budget: one that stays keeps its own.
+        "currency": question.family.household.currency if options.budget or not kept else None,
         "budget": options.budget,
         "members": [member.name for member in question.party] if options.party else None,
         "also_places": _also(options.also, question) if options.also else None,
     }
-    given = before | {field: value for field, value in values.items() if value is not None}
+    named = before | {field: value for field, value in values.items() if value is not None}
+    given = {field: value for field, value in named.items() if (field, value) != ("budget", NONE)}
     unit = as_asked(read_form(write_toml(given), ASKED, StudyUnit), _OPTIONS)
     records.save(unit, question.clock(), kept.revision if kept else 0)
     console.line(f"The unit '{unit.name}' is {'changed' if kept else 'added'}.")
@@ -92,6 +96,8 @@ def _add(options: Namespace, console: Console, question: Question, records: Reco
 
 def _also(names: Sequence[str], question: Question) -> list[str]:
     """The ids of places that fit because the parent says so."""
+    if names == [NONE]:
+        return []
     findings: list[Finding] = []
     found = [place_called(name, question.family.places, findings, "--also") for name in names]
     if findings:

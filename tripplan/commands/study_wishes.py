@@ -11,8 +11,9 @@ from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
+from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.sentences import span_sentence
-from tripplan.planning.study.options import term_of
+from tripplan.planning.study.options import planned_for, term_of
 from tripplan.planning.study.sentences import limit_sentences, pick_sentences
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
@@ -100,6 +101,11 @@ def fix(options: Namespace, console: Console, question: Question, records: Recor
             weeks = span_sentence(span) if span else "no day that is left of its weeks"
             message = f"'{unit.name}' can have its outing on {weeks}"
             findings.append(Finding(ASKED, "--on", str(day), message))
+    planned = _planned(unit, question, records)
+    if planned is not None and place_id not in (None, planned.place):
+        findings.append(_stays("--place", planned, question))
+    if planned is not None and day not in (None, planned.day):
+        findings.append(_stays("--on", planned, question))
     if findings:
         raise InputFaults(tuple(findings))
     _save(wishes.settling(unit.name, place_id, day), question, records)
@@ -116,6 +122,9 @@ def rule_out(options: Namespace, console: Console, question: Question, records: 
     place = place_called(options.without_place, question.family.places, findings)
     if place is None:
         raise InputFaults(tuple(findings))
+    planned = _planned(unit, question, records)
+    if planned is not None and place.id == planned.place and planned.day in (options.days or (planned.day,)):
+        raise InputFaults((_stays("PLACE", planned, question),))
     for day in options.days or (None,):
         wishes = wishes.ruling_out(unit.name, place.id, day)
     _save(wishes, question, records)
@@ -128,8 +137,29 @@ def free(options: Namespace, console: Console, question: Question, records: Reco
     """Forget all that was said of a unit."""
     unit = unit_called(options.name, records).value
     _save(wishes_on_record(question, records).forgetting(unit.name), question, records)
+    planned = _planned(unit, question, records)
     console.line(f"'{unit.name}' is free again.")
+    if planned is not None:
+        console.line(f"Its planned outing stays: {_outing(planned, question)}.")
     return 0
+
+
+def _planned(unit: StudyUnit, question: Question, records: Records) -> PlannedOuting | None:
+    """The outing that is planned for a unit; a programme takes it as it is."""
+    return planned_for(unit, (one.value for one in records.all(PlannedOuting).values()), question.today)
+
+
+def _stays(option: str, planned: PlannedOuting, question: Question) -> Finding:
+    """The fault of wanting another outing for a unit than the one that is planned."""
+    message = (
+        f"its outing is planned already: {_outing(planned, question)}; "
+        "move it or call it off on the Calendar page first"
+    )
+    return Finding(ASKED, option, "", message)
+
+
+def _outing(planned: PlannedOuting, question: Question) -> str:
+    return f"{_called(planned.place, question)}, {wording.day(planned.day)}"
 
 
 def _called(place_id: str, question: Question) -> str:

@@ -2,13 +2,29 @@
 
 import os
 import tempfile
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from tripplan.commands.console import Console
+from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 
 PRINTED = "-"
 """Stands for the standard output in the place of a file's name."""
+
+
+def ending_faults(name: str, option: str, what: str, *endings: str) -> tuple[Finding, ...]:
+    """The fault of a file whose name promises another format than what is to be written into it.
+
+    Args:
+        name: where to; a hyphen, a device and a pipe take anything.
+        option: where the name was typed.
+        what: what is written, as a noun with its article.
+        endings: what its name may end in; the first is told.
+    """
+    takes_anything = name == PRINTED or (os.path.exists(name) and not os.path.isfile(name))
+    if takes_anything or PurePath(name).suffix.lower() in endings:
+        return ()
+    return (Finding(ASKED, option, name[:60], f"{what} is a file that ends in {endings[0]}"),)
 
 
 def write_file(name: str, data: bytes, console: Console, *, replace: bool) -> bool:

@@ -60,7 +60,7 @@ def busy_options(parser: ArgumentParser) -> None:
         below.add_argument("start", metavar="START", help="when it begins, such as 16:00")
         below.add_argument("end", metavar="END", help="when it is over")
         below.add_argument("days", metavar="DAY", nargs="+", help="Mo, Tu, We, Th, Fr, Sa or Su")
-        days_of(below, required=False)
+        days_of(below)
         below.add_argument(
             "--every-weeks",
             metavar="N",

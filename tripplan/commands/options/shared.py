@@ -86,12 +86,10 @@ def date_said(text: str) -> date:
         raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
 
 
-def days_of(parser: ArgumentParser, *, required: bool) -> None:
+def days_of(parser: ArgumentParser) -> None:
     """The first and the last day of something that is put on record."""
     for option, dest, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
-        parser.add_argument(
-            option, dest=dest, metavar="DATE", type=date_said, required=required, help=f"the {end} day of it"
-        )
+        parser.add_argument(option, dest=dest, metavar="DATE", type=date_said, help=f"the {end} day of it")
 
 
 LONGEST_NAME = 80

@@ -2,7 +2,7 @@
 
 from argparse import ArgumentParser, BooleanOptionalAction
 
-from tripplan.commands.options.shared import PLANNING, Tasks, date_said, days_of, json_option
+from tripplan.commands.options.shared import PLANNING, Tasks, date_said, json_option
 
 NONE = "none"
 """Said where a limit is to be no longer."""
@@ -19,13 +19,21 @@ def study_options(parser: ArgumentParser) -> None:
         action="store_true",
         help="put its outings on record as planned, still open, for the calendar",
     )
-    add = tasks.add("add", "add a study unit, or change the one of this name")
+    add = tasks.add("add", "add a study unit, or change the one of this name; of it stays what is not named")
     add.add_argument("name", metavar="NAME", help="what the unit is called")
-    add.add_argument("--topic", metavar="TOPIC", nargs="+", required=True, help="what is studied")
-    days_of(add, required=True)
-    add.add_argument("--budget", metavar="AMOUNT", help="what its outing may cost at most")
+    add.add_argument("--topic", metavar="TOPIC", nargs="+", help="what is studied; a new unit needs it")
+    for option, dest, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
+        add.add_argument(
+            option, dest=dest, metavar="DATE", type=date_said, help=f"its {end} day; a new unit needs it"
+        )
     add.add_argument(
-        "--also", metavar="PLACE", nargs="+", help="places that fit although their cards name no topic of it"
+        "--budget", metavar="AMOUNT", help=f"what its outing may cost at most; '{NONE}': no limit"
+    )
+    add.add_argument(
+        "--also",
+        metavar="PLACE",
+        nargs="+",
+        help=f"places that fit although their cards name no topic of it; '{NONE}': none",
     )
     remove = tasks.add("remove", "take a study unit off the records")
     remove.add_argument("name", metavar="NAME", help="what the unit is called")
