@@ -182,7 +182,7 @@ def test_files_no_system_can_name_are_told(run: Run, museum: Files) -> None:
             ("busy", "file", name, "--demo"),
             ("logbook", "write", name, "--demo"),
             ("schools", "add", name, "--demo"),
-            ("logbook", "list", "--demo", "--csv", name),
+            ("logbook", "list", "--demo", "--csv", name.replace(".toml", ".csv")),
         ):
             said = run(*command)
             assert said.status == 2, command
