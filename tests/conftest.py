@@ -10,12 +10,25 @@ from hypothesis import settings
 
 from tests.calendar_server.radicale_server import Running, radicale
 from tests.running_app import RunningApp, started_app
+from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.services import TODAY_VARIABLE, open_services
 
 ROOT = Path(__file__).resolve().parents[1]
 
 # How long an example takes says more about what else the machine does than about the code.
 settings.register_profile("whatever the machine does", deadline=None)
 settings.load_profile("whatever the machine does")
+
+
+@pytest.fixture(scope="session")
+def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A data folder as the first start leaves it: the demo filled in, the family's own records empty.
+
+    It is for copying: reading the demo's files takes longer than most tests that look at the records.
+    """
+    folder = tmp_path_factory.mktemp("first_start")
+    open_services({FOLDER_VARIABLE: str(folder), TODAY_VARIABLE: "2026-11-25"})
+    return folder
 
 
 @pytest.fixture(scope="session")

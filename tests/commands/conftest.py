@@ -1,6 +1,7 @@
 """A command line with a data folder of its own for each test."""
 
 import io
+import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
@@ -40,9 +41,9 @@ class Run(Protocol):
 
 
 @pytest.fixture
-def data(tmp_path: Path) -> Path:
-    """Where the records of this test lie."""
-    return tmp_path / "data"
+def data(tmp_path: Path, first_start: Path) -> Path:
+    """Where the records of this test lie, as after a first start."""
+    return shutil.copytree(first_start, tmp_path / "data")
 
 
 @pytest.fixture

@@ -196,10 +196,11 @@ def test_a_moved_clock_that_is_no_date_is_told(run: Run) -> None:
     assert "TRIPPLAN_TODAY" in said.err
 
 
-def test_with_files_for_everything_no_record_is_opened(run: Run, museum: Files, data: Path) -> None:
+def test_with_files_for_everything_no_record_is_opened(run: Run, museum: Files, tmp_path: Path) -> None:
     """A household file and place cards are enough; no data folder is made."""
-    assert run("compare", *museum.options).status == 0
-    assert not data.exists()
+    nowhere = tmp_path / "nowhere"
+    assert run("compare", *museum.options, TRIPPLAN_DATA=str(nowhere)).status == 0
+    assert not nowhere.exists()
 
 
 def test_no_command_reaches_for_the_network(run: Run, museum: Files, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -9,13 +9,13 @@ import pytest
 from pydantic import ValidationError
 
 from tests.builders import make_household
-from tripplan.planning.calendars import Busy, FamilyCalendar
-from tripplan.planning.choose import rank
+from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
 from tripplan.planning.family import Family
 from tripplan.planning.family_days import BusyDays, FamilyDays, WeeklyBlock
 from tripplan.planning.local_days import LocalDay
 from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place_facts import place_facts
+from tripplan.planning.sweep.sweeping import sweep
 
 CHICAGO = ZoneInfo("America/Chicago")
 TODAY = date(2026, 11, 25)
@@ -212,11 +212,14 @@ def test_a_ranking_of_days_obeys_the_familys_own_week(family: Family) -> None:
         work=[{**BO_WORKS, "then": "without"}],
     )
     asked = replace(family, own_week=week)
-    days = [TUESDAY + timedelta(days=ahead) for ahead in range(4)]
-    ranking = rank(asked, asked.party(), asked.places, days, today=TODAY)
-    parties = {f"{found.day:%a}": [member.name for member in found.party] for found in ranking.outings}
+    span = DateSpan(first=TUESDAY, last=TUESDAY + timedelta(days=3))
+    table = sweep(asked, asked.party(), asked.places, span, today=TODAY)
+    found = {f"{day:%a}": table.outing(0, column) for column, day in enumerate(table.days)}
+    parties = {
+        day: [member.name for member in one.party] for day, one in found.items() if isinstance(one, Outing)
+    }
     assert parties == {"Tue": ["Ann", "Cy", "Di"], "Wed": ["Ann", "Cy", "Di"], "Fri": list(EVERYBODY)}
-    assert [f"{missed.day:%a}" for missed in ranking.passed_over] == ["Thu"]
+    assert table.can_go.tolist() == [[True, True, False, True]]
 
 
 @pytest.mark.parametrize(

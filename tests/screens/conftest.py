@@ -43,14 +43,6 @@ def _packages_are_looked_through_once() -> Iterator[None]:
         yield
 
 
-@pytest.fixture(scope="session")
-def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A data folder as the first start leaves it: the demo filled in, the family's own records empty."""
-    folder = tmp_path_factory.mktemp("first_start")
-    services_in(folder)
-    return folder
-
-
 @pytest.fixture
 def data(tmp_path: Path, first_start: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A data folder of the test's own, as after a first start; the app uses it, at a fixed date.

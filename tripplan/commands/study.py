@@ -15,7 +15,6 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.choose import Ranking, days_in, rank
 from tripplan.planning.outing import Outing, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import place_facts
@@ -33,6 +32,8 @@ from tripplan.planning.study.sentences import (
     unit_sentences,
 )
 from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 from tripplan.records.study_units import remove_unit
@@ -122,12 +123,12 @@ def _programme(options: Namespace, console: Console, question: Question, records
     family = question.family
     wishes = wishes_on_record(question, records)
 
-    def ranked(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> Ranking:
-        return rank(family, family.party(party), places, days_in(span), today=question.today)
+    def swept(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> DayTable:
+        return sweep(family, family.party(party), places, span, today=question.today)
 
     units = _units(records)
     outings = [one.value for one in records.all(PlannedOuting).values()]
-    found = programme_of(term_from(family, units, wishes, outings, ranked, today=question.today))
+    found = programme_of(term_from(family, units, wishes, outings, swept, today=question.today))
     said = _keep(found, question, records) if options.keep else ""
     if options.json:
         limits = limit_sentences(wishes, units)

@@ -1,9 +1,6 @@
-"""Many places and many days: ranked, and compared side by side.
+"""Many places, each on its best day, side by side."""
 
-The only file that loops over places and days.
-"""
-
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -13,9 +10,8 @@ from tripplan.planning.calendars import DateSpan
 from tripplan.planning.family import Family
 from tripplan.planning.member import Member
 from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
@@ -24,19 +20,6 @@ from tripplan.planning.sweep.wishes import Mask
 def days_in(span: DateSpan) -> tuple[date, ...]:
     """Every date of a span, both ends included."""
     return tuple(span.first + timedelta(days=n) for n in range((span.last - span.first).days + 1))
-
-
-@dataclass(frozen=True)
-class Ranking:
-    """Places and days in order of felt cost.
-
-    Attributes:
-        outings: what can be done, least felt cost first; ties by date, then place id.
-        passed_over: what cannot be done, by date, then place id, with the reasons.
-    """
-
-    outings: tuple[Outing, ...]
-    passed_over: tuple[NoOuting, ...]
 
 
 @dataclass(frozen=True)
@@ -69,47 +52,6 @@ class Candidate:
     best: Outing | None
     other_days: tuple[DayInShort, ...]
     passed_over: tuple[NoOuting, ...]
-
-
-def rank(
-    family: Family,
-    party: Sequence[Member],
-    places: Iterable[Place],
-    days: Sequence[date],
-    *,
-    today: date,
-    progress: Callable[[float], None] | None = None,
-) -> Ranking:
-    """Rank every place on every day by felt cost.
-
-    Args:
-        family: people, car, home, calendars.
-        party: who goes.
-        places: where to.
-        days: when.
-        today: for booking deadlines.
-        progress: told the finished share [0-1] after each place.
-
-    Returns:
-        What can be done in order, and what cannot with the reasons.
-    """
-    wanted = tuple(places)
-    years = {day.year for day in days}
-    outings: list[Outing] = []
-    passed_over: list[NoOuting] = []
-    for number, place in enumerate(wanted, start=1):
-        facts = place_facts(family, place, years)
-        for day in days:
-            answer = plan_outing(family, party, facts, day, today=today)
-            if isinstance(answer, Outing):
-                outings.append(answer)
-            else:
-                passed_over.append(answer)
-        if progress:
-            progress(number / len(wanted))
-    outings.sort(key=lambda outing: (outing.felt_cost.amount, outing.day, outing.place.id))
-    passed_over.sort(key=lambda missed: (missed.day, missed.place.id))
-    return Ranking(tuple(outings), tuple(passed_over))
 
 
 def compare(
@@ -152,13 +94,7 @@ def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:
         table.places[row],
         best if isinstance(best, Outing) else None,
         tuple(
-            DayInShort(
-                table.day(column),
-                MoneyRange(
-                    *(table.money(ends[row, column]) for ends in (table.low, table.likely, table.high))
-                ),
-                table.money(table.felt[row, column]),
-            )
+            DayInShort(table.day(column), table.total(row, column), table.money(table.felt[row, column]))
             for column in ranked[1:]
         ),
         tuple(answer for answer in missed if isinstance(answer, NoOuting)),

@@ -40,7 +40,7 @@ def refused(answer: Admission | NoAdmission) -> tuple[str, ...]:
     return answer.reasons
 
 
-@settings(max_examples=300, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=100, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 @given(questions(people=(2, 3), offers=4))
 def test_other_ways_are_the_cheapest_that_do_without_something(question: Question) -> None:
     """The second way costs the least of all that lack an offer of the first; the third lacks one of each."""
@@ -68,7 +68,7 @@ def test_other_ways_are_the_cheapest_that_do_without_something(question: Questio
     assert all(first <= second for first, second in pairwise(totals))
 
 
-@settings(max_examples=300, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=100, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 @given(questions(people=(2, 7), offers=5))
 def test_lines_and_shares_add_up_exactly(question: Question) -> None:
     """Lines and shares add up to the total; everybody is let in by one line, and no share is negative."""

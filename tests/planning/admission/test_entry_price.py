@@ -46,7 +46,7 @@ def _check(question: Question) -> None:
         assert (price.total, price.parking_included) == (full.total, full.parking_included)
 
 
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=100, suppress_health_check=[HealthCheck.too_slow])
 @given(questions(people=(1, 5), offers=4))
 def test_the_price_of_entry_is_the_total_of_the_full_answer(question: Question) -> None:
     """Whatever stands on the board and whichever passes are held, both ask the same amount."""
@@ -74,7 +74,7 @@ def _plain_boards(draw: st.DrawFn) -> Place:
     return make_place(offers=named(offers, "Offer"))
 
 
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=100, suppress_health_check=[HealthCheck.too_slow])
 @given(_plain_boards(), _PARTIES)
 def test_a_board_is_called_plain_only_where_it_is(
     place: Place, people: list[tuple[int, tuple[str, ...]]]

@@ -2,21 +2,21 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.choose import Ranking
 from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing import NoOuting, Outing
 from tripplan.planning.place import Place, PlaceId
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.fit import fits_of
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes, SettledFor
+from tripplan.planning.sweep.table import DayTable
 
 LONGEST_AHEAD = timedelta(days=540)
 """A programme reaches eighteen months ahead at most."""
@@ -24,8 +24,8 @@ _REASONS_SHOWN = 3
 _A_TERM = timedelta(weeks=13)
 """A quarter of a year: how long a term is at most."""
 
-Ranked = Callable[[tuple[str, ...], tuple[Place, ...], DateSpan], Ranking]
-"""Ranks days for the names of a party, places and a span of days."""
+Swept = Callable[[tuple[str, ...], tuple[Place, ...], DateSpan], DayTable]
+"""Answers every day of a span at some places, for the names of a party."""
 
 
 @dataclass(frozen=True)
@@ -37,13 +37,15 @@ class Option:
         day: when.
         cost: what is known of the total.
         felt: money and nuisances.
-        unknown: labels of the costs that nobody knows; while there are any, `cost` is a lower bound.
+        at_least: whether nobody knows some of the costs, so that `cost` is a lower bound.
+        unknown: labels of those costs, once the option is chosen.
     """
 
     place: PlaceId
     day: date
     cost: MoneyRange
     felt: Money
+    at_least: bool = False
     unknown: tuple[str, ...] = ()
 
     def counted(self, *, careful: bool) -> Money:
@@ -60,19 +62,35 @@ class UnitOptions:
         options: least felt cost first.
         why_none: where there are no options, the reasons, in words.
         planned: the outing that is planned for the unit already, if any; then it has that one option.
+        days: where the options come from, if any.
     """
 
     unit: StudyUnit
     options: tuple[Option, ...]
     why_none: tuple[str, ...] = ()
     planned: PlannedOuting | None = None
+    days: DayTable | None = None
+
+    def labelled(self, option: Option) -> Option:
+        """One of the options with the labels of the costs that nobody knows."""
+        if self.days is None or not option.at_least:
+            return option
+        row = [place.id for place in self.days.places].index(option.place)
+        outing = self.days.outing(row, (option.day - self.days.first).days)
+        return replace(option, unknown=outing.cost.unknown) if isinstance(outing, Outing) else option
 
 
-def options_of(outings: Iterable[Outing]) -> tuple[Option, ...]:
-    """The options that a ranking of days gives."""
+def options_of(days: DayTable) -> tuple[Option, ...]:
+    """Every day at every place that can be done, least felt cost first."""
     return tuple(
-        Option(outing.place.id, outing.day, outing.cost.total, outing.felt_cost, outing.cost.unknown)
-        for outing in outings
+        Option(
+            days.places[row].id,
+            days.day(column),
+            days.total(row, column),
+            days.money(days.felt[row, column]),
+            bool(days.at_least[row, column]),
+        )
+        for row, column in days.ranked().tolist()
     )
 
 
@@ -110,7 +128,7 @@ def unit_options(
     unit: StudyUnit,
     wishes: ProgrammeWishes,
     outings: Sequence[PlannedOuting],
-    ranked: Ranked,
+    swept: Swept,
     *,
     today: date,
 ) -> UnitOptions:
@@ -121,12 +139,12 @@ def unit_options(
         unit: the unit.
         wishes: the term, what is settled and what is ruled out.
         outings: planned already; days on which something else is planned are not free.
-        ranked: ranks days.
+        swept: answers the days, such as `tripplan.planning.sweep.sweeping.sweep` with the family filled in.
         today: days from tomorrow on are looked at.
     """
     planned = planned_for(unit, outings, today)
     if planned is not None:
-        return UnitOptions(unit, (_as_planned(family, planned, ranked, today),), planned=planned)
+        return _as_planned(family, unit, planned, swept, today)
 
     def none(*reasons: str) -> UnitOptions:
         return UnitOptions(unit, (), reasons)
@@ -143,24 +161,27 @@ def unit_options(
     places, why_no_place = _places(family, unit, wishes, settled)
     if not places:
         return none(why_no_place)
-    ranking = ranked(party, places, term)
-    options = _allowed(options_of(ranking.outings), unit, wishes, settled, outings)
+    days = swept(party, places, term)
+    options = _allowed(options_of(days), unit, wishes, settled, outings)
     if not options:
-        return none(*_why_no_day(ranking, family, settled, term))
+        return none(*_why_no_day(days, settled, term))
     in_budget, why_none = _within_budget(options, unit, careful=wishes.careful)
-    return UnitOptions(unit, in_budget, why_none)
+    return UnitOptions(unit, in_budget, why_none, days=days)
 
 
-def _as_planned(family: Family, planned: PlannedOuting, ranked: Ranked, today: date) -> Option:
+def _as_planned(
+    family: Family, unit: StudyUnit, planned: PlannedOuting, swept: Swept, today: date
+) -> UnitOptions:
     """A planned outing as it would be planned now, for its range; as it is on record where it cannot be."""
     places = tuple(place for place in family.places if place.id == planned.place)
     members = {member.name for member in family.household.members}
     if places and planned.day > today and members.issuperset(planned.party):
-        ranking = ranked(planned.party, places, DateSpan(first=planned.day, last=planned.day))
-        if ranking.outings:
-            return options_of(ranking.outings)[0]
+        days = swept(planned.party, places, DateSpan(first=planned.day, last=planned.day))
+        if options := options_of(days):
+            return UnitOptions(unit, options, planned=planned, days=days)
     likely = planned.likely_total
-    return Option(planned.place, planned.day, MoneyRange.exactly(likely), likely)
+    on_record = Option(planned.place, planned.day, MoneyRange.exactly(likely), likely)
+    return UnitOptions(unit, (on_record,), planned=planned)
 
 
 def _places(
@@ -215,20 +236,19 @@ def _within_budget(
     )
 
 
-def _why_no_day(
-    ranking: Ranking, family: Family, settled: SettledFor | None, term: DateSpan
-) -> tuple[str, ...]:
+def _why_no_day(days: DayTable, settled: SettledFor | None, term: DateSpan) -> tuple[str, ...]:
     """Why no day is left, the commonest reasons first."""
     day = settled.day if settled else None
     if day is not None and day not in term:
         return (f"the day you fixed, {wording.day(day)}, does not lie ahead in its weeks and the term",)
-    names = {place.id: place.name for place in family.places}
-    if day is None and ranking.outings:
+    if day is None and days.can_go.any():
         return ("every day that could be done is ruled out, or taken by another planned outing",)
-    missed = [one for one in ranking.passed_over if day is None or one.day == day]
-    counted = Counter((one.place.id, "; ".join(one.reasons)) for one in missed)
+    asked = range(len(days.days)) if day is None else [(day - days.first).days]
+    answers = (days.outing(row, column) for column in asked for row in range(len(days.places)))
+    missed = (one for one in answers if isinstance(one, NoOuting))
+    counted = Counter((one.place.name, "; ".join(one.reasons)) for one in missed)
     reasons = [
-        f"{names.get(place, place)}: {why}{'' if count == 1 else f' ({count} days)'}"
+        f"{place}: {why}{'' if count == 1 else f' ({count} days)'}"
         for (place, why), count in counted.most_common(_REASONS_SHOWN)
     ]
     if day is not None and not reasons:

@@ -12,7 +12,7 @@ from tripplan.planning.money import Money, MoneyRange, total
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting, PlanStatus
 from tripplan.planning.study.cheapest_choice import Choice, cheapest_choice
-from tripplan.planning.study.options import Option, Ranked, UnitOptions, unit_options
+from tripplan.planning.study.options import Option, Swept, UnitOptions, unit_options
 from tripplan.planning.study.units import UNITS_AT_MOST, StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
 
@@ -116,7 +116,7 @@ def term_from(
     units: Iterable[StudyUnit],
     wishes: ProgrammeWishes,
     outings: Sequence[PlannedOuting],
-    ranked: Ranked,
+    swept: Swept,
     *,
     today: date,
 ) -> Term:
@@ -127,7 +127,7 @@ def term_from(
         units: in any order.
         wishes: limits, what is settled and ruled out.
         outings: the planned outings on record.
-        ranked: ranks days, such as `tripplan.planning.choose.rank` with the family filled in.
+        swept: answers the days, such as `tripplan.planning.sweep.sweeping.sweep` with the family filled in.
         today: days from tomorrow on are looked at.
 
     Raises:
@@ -141,7 +141,7 @@ def term_from(
         raise PlanError(f"a programme has at most {UNITS_AT_MOST} units; leave some of {len(wanted)} out")
     if wishes.budget is not None and wishes.currency != currency:
         raise PlanError(f"the budget is in {wishes.currency}, the household counts in {currency}")
-    found = [unit_options(family, unit, wishes, outings, ranked, today=today) for unit in wanted]
+    found = [unit_options(family, unit, wishes, outings, swept, today=today) for unit in wanted]
     mine = {one.planned.id for one in found if one.planned is not None}
     others = tuple(
         one.day for one in outings if one.id not in mine and one.status is not PlanStatus.CANCELLED
@@ -162,14 +162,18 @@ def programme_of(term: Term) -> Programme:
     if picked is None:
         nothing = MoneyRange.exactly(Money.zero(term.currency))
         return Programme((), without, _obstacles(term), nothing, nothing.likely, unknown=False)
-    outings = sorted(picked, key=lambda one: (one.option.day, one.unit.name))
+    options = {one.unit.name: one for one in term.in_play}
+    outings = [
+        replace(one, option=options[one.unit.name].labelled(one.option))
+        for one in sorted(picked, key=lambda one: (one.option.day, one.unit.name))
+    ]
     return Programme(
         tuple(outings),
         without,
         (),
         _together([one.option.cost for one in outings], term.currency),
         total((one.option.felt for one in outings), term.currency),
-        unknown=any(one.option.unknown for one in outings),
+        unknown=any(one.option.at_least for one in outings),
     )
 
 

@@ -48,7 +48,7 @@ def nowhere_sentences(fits: Fits) -> tuple[str, ...]:
 
 def option_sentence(option: Option, names: Mapping[str, str]) -> str:
     """A place and day with what it costs, such as 'Thu, Feb 4, 2027, Old Mill: $92 ($81 to $110) in all'."""
-    cost = range_sentence(option.cost, at_least=bool(option.unknown))
+    cost = range_sentence(option.cost, at_least=option.at_least)
     unknown = f" Not known: {wording.listed(option.unknown)}." if option.unknown else ""
     return (
         f"{wording.day(option.day)}, {names.get(option.place, option.place)}: {cost} in all, "

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from tripplan.planning.day.minutes import DayMinutes
 from tripplan.planning.family import Family
 from tripplan.planning.member import Member
-from tripplan.planning.money import Money
+from tripplan.planning.money import Money, MoneyRange
 from tripplan.planning.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import place_facts
@@ -141,6 +141,10 @@ class DayTable:
     def money(self, coins: int) -> Money:
         """An amount of the table."""
         return Money.from_minor(int(coins), self.family.household.currency)
+
+    def total(self, row: int, column: int) -> MoneyRange:
+        """What is known of the total cost of one place on one day."""
+        return MoneyRange(*(self.money(ends[row, column]) for ends in (self.low, self.likely, self.high)))
 
     def at_home(self, column: int, minute: int) -> datetime:
         """A minute of a day as a moment by the clock at home."""

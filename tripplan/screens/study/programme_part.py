@@ -1,6 +1,6 @@
 """A term's programme: what it keeps to, its outings, and how the parent changes them."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 import streamlit as st
 
@@ -10,13 +10,12 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning import wording
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.choose import Ranking
 from tripplan.planning.family import Family
 from tripplan.planning.outing import Outing
 from tripplan.planning.place import Place
 from tripplan.planning.planned import PlannedOuting
 from tripplan.planning.study.fit import fits_of
-from tripplan.planning.study.options import party_of, term_of
+from tripplan.planning.study.options import Swept, party_of, term_of
 from tripplan.planning.study.programme import (
     Programme,
     Term,
@@ -36,6 +35,7 @@ from tripplan.planning.study.sentences import (
 )
 from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.planning.sweep.table import DayTable
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
@@ -60,7 +60,7 @@ def programme(view: View, family: Family, units: Sequence[StudyUnit], wanted: Wa
     _limits_form(family, units, wanted)
     outings = [kept.value for kept in records_of(view).all(PlannedOuting).values()]
     try:
-        term = term_from(family, units, wanted.wishes, outings, _ranked(view, family), today=view.today)
+        term = term_from(family, units, wanted.wishes, outings, _swept(view, family), today=view.today)
         found = programme_of(term)
     except PlanError as trouble:
         st.warning(plain(f"No programme can be worked out: {trouble}."))
@@ -92,11 +92,11 @@ def programme(view: View, family: Family, units: Sequence[StudyUnit], wanted: Wa
         )
 
 
-def _ranked(view: View, family: Family) -> Callable[[tuple[str, ...], tuple[Place, ...], DateSpan], Ranking]:
-    def ranked(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> Ranking:
-        return answers.ranked(family, party, places, span, view.today)
+def _swept(view: View, family: Family) -> Swept:
+    def swept(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> DayTable:
+        return answers.unit_days(family, party, places, span, view.today)
 
-    return ranked
+    return swept
 
 
 # --- what it keeps to -------------------------------------------------------------------------------------

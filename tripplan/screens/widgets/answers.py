@@ -11,7 +11,7 @@ from typing import Any
 import streamlit as st
 
 from tripplan.planning.calendars import DateSpan
-from tripplan.planning.choose import Candidate, Ranking, compare, days_in, rank
+from tripplan.planning.choose import Candidate, compare, days_in
 from tripplan.planning.family import Family
 from tripplan.planning.flips.every_input import what_would_flip
 from tripplan.planning.flips.flip import Flip
@@ -21,7 +21,7 @@ from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
 from tripplan.planning.place import Place
 from tripplan.planning.place_facts import place_facts
-from tripplan.planning.sweep.sweeping import sweeping
+from tripplan.planning.sweep.sweeping import sweep, sweeping
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.together.shapes import Together
@@ -85,11 +85,14 @@ def flips(
 
 
 @st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Going through the days ...")
-def ranked(
+def unit_days(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
-) -> Ranking:
-    """Every place on every day of the span; as `tripplan.planning.choose.rank`."""
-    return rank(family, family.party(party), places, days_in(span), today=today)
+) -> DayTable:
+    """Every day of a study unit at the places that fit it; as `tripplan.planning.sweep.sweeping.sweep`.
+
+    Beside `swept`, because a term asks for more tables than that keeps, and all of them are small.
+    """
+    return sweep(family, family.party(party), places, span, today=today)
 
 
 @st.cache_resource(show_spinner=False)
