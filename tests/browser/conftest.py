@@ -16,7 +16,14 @@ _PATHS = {"compare": "", "on_the_day": "on_the_day?place=tern-landing&day=2026-1
 """The page that opens without a path, and one that shows nothing unless it is told of which outing."""
 # As root there is no sandbox; the rest keeps the browser itself from calling home.
 BROWSER_OPTIONS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update"]
-IS_AT_REST = "document.querySelector('[data-testid=stApp]')?.dataset.testScriptState === 'notRunning'"
+RESTS_MS = 500
+"""Between two runs of the script the app seems to rest for a moment; when it has drawn a page it rests on."""
+IS_AT_REST = f"""() => {{
+    const state = document.querySelector('[data-testid=stApp]')?.dataset.testScriptState
+    if (state !== 'notRunning') window.restsSince = undefined
+    else window.restsSince ??= performance.now()
+    return performance.now() - window.restsSince > {RESTS_MS}
+}}"""
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -52,9 +59,8 @@ class Visit:
 def settle(page: "Page") -> None:
     """Wait until a window of the app has drawn its page."""
     page.get_by_role("heading", level=1).first.wait_for()
-    for _ in range(2):  # between two runs of the script the app seems to rest for a moment
-        page.wait_for_timeout(400)
-        page.wait_for_function(IS_AT_REST)
+    page.evaluate("window.restsSince = undefined")
+    page.wait_for_function(IS_AT_REST, polling=50)
 
 
 def find_browser() -> str | None:
@@ -63,7 +69,7 @@ def find_browser() -> str | None:
 
 
 try:
-    from playwright.sync_api import Browser, Page, sync_playwright
+    from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 except ImportError:
     sync_playwright = None  # type: ignore[assignment]
 
@@ -85,11 +91,23 @@ def browser() -> Iterator["Browser"]:
         chromium.close()
 
 
+@pytest.fixture(scope="session")
+def windows(browser: "Browser") -> Iterator["BrowserContext"]:
+    """Where windows are opened; what the browser has loaded and compiled of the app serves all of them."""
+    with browser.new_context() as context:
+        yield context
+
+
 @pytest.fixture
-def visit(browser: "Browser", running_app: RunningApp, request: pytest.FixtureRequest) -> Iterator[Visit]:
-    """A fresh window, 1280 px wide unless the test's parameter says otherwise."""
-    width = getattr(request, "param", 1280)
-    page = browser.new_page(viewport={"width": width, "height": 900})
+def visit(
+    windows: "BrowserContext", running_app: RunningApp, request: pytest.FixtureRequest
+) -> Iterator[Visit]:
+    """A fresh window, 1280 px wide unless the test's parameter says otherwise.
+
+    Afterwards neither the page nor the server may have asked any other computer for anything.
+    """
+    page = windows.new_page()
+    page.set_viewport_size({"width": getattr(request, "param", 1280), "height": 900})
     seen = Visit(page, running_app)
 
     def note(url: str) -> None:
@@ -100,3 +118,5 @@ def visit(browser: "Browser", running_app: RunningApp, request: pytest.FixtureRe
     page.on("request", lambda asked: note(asked.url))
     yield seen
     page.close()
+    assert seen.asked_outside == []
+    assert running_app.reached_outside() == []

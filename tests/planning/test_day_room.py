@@ -67,7 +67,7 @@ def limits(draw: st.DrawFn) -> Limits:
     )
 
 
-@settings(max_examples=400)
+@settings(max_examples=150)
 @given(limits())
 def test_there_is_room_where_a_choice_is_possible(day: Limits) -> None:
     """Against looking at every departure with every leaving time."""

@@ -229,7 +229,7 @@ def cheapest(question: Question, offered: Sequence[Choice]) -> tuple[int, int]:
 
 
 @settings(
-    max_examples=100,
+    max_examples=40,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
 )

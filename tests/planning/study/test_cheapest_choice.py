@@ -31,7 +31,7 @@ def least_by_trying(
     )
 
 
-@settings(max_examples=150)
+@settings(max_examples=80)
 @given(UNITS, st.none() | st.integers(0, 300), st.frozensets(st.sampled_from(["week 1", "mill"]), max_size=1))
 def test_no_combination_weighs_less(
     units: list[list[Choice]], budget: int | None, alone: frozenset[str]
