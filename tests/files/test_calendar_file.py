@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 import vobject
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from icalendar import Calendar, Event
 from icalendar.cal import Component
@@ -328,6 +328,7 @@ ANY_TEXT = st.text(
 
 
 @settings(max_examples=40)
+@example(summary=r"C:\New", description=r"C:\New", topics=[r"C:\New"])
 @given(summary=ANY_TEXT, description=ANY_TEXT, topics=st.lists(ANY_TEXT, max_size=3))
 def test_any_text_comes_back_as_it_was_and_adds_no_property(
     summary: str, description: str, topics: list[str]

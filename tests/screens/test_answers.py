@@ -35,26 +35,26 @@ def test_the_same_question_is_worked_out_once(family: Family) -> None:
     """Equal data give the very same answer back, even when they were read anew."""
     names = [member.name for member in family.household.members]
     again = Family(**vars(family))
-    first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
-    assert answers.ranked(again, list(names), again.places[:1], SPAN, TODAY) is first
+    first = answers.unit_days(family, names, family.places[:1], SPAN, TODAY)
+    assert answers.unit_days(again, list(names), again.places[:1], SPAN, TODAY) is first
 
 
 def test_any_change_in_the_data_is_a_new_question(family: Family) -> None:
     """A changed price, party, span or date never meets an old answer."""
     names = [member.name for member in family.household.members]
-    first = answers.ranked(family, names, family.places[:1], SPAN, TODAY)
+    first = answers.unit_days(family, names, family.places[:1], SPAN, TODAY)
     cheaper = family.places[0].model_copy(update={"notes": "prices were read again"})
     fair = LocalDay(name="fair", first=SPAN.first, last=SPAN.last, place=family.places[0].id)
     note = CrowdNote(family.places[0].id, date(2026, 11, 20), Fullness.PACKED)
     longer = DateSpan(first=SPAN.first, last=date(2026, 12, 11))
     others = (
-        answers.ranked(with_first_place(family, cheaper), names, (cheaper,), SPAN, TODAY),
-        answers.ranked(family, names[:-1], family.places[:1], SPAN, TODAY),
-        answers.ranked(family, names, family.places[:1], longer, TODAY),
-        answers.ranked(family, names, family.places[1:2], SPAN, TODAY),
-        answers.ranked(family, names, family.places[:1], SPAN, date(2026, 11, 26)),
-        answers.ranked(replace(family, local_days=(fair,)), names, family.places[:1], SPAN, TODAY),
-        answers.ranked(replace(family, crowd_notes=(note,)), names, family.places[:1], SPAN, TODAY),
+        answers.unit_days(with_first_place(family, cheaper), names, (cheaper,), SPAN, TODAY),
+        answers.unit_days(family, names[:-1], family.places[:1], SPAN, TODAY),
+        answers.unit_days(family, names, family.places[:1], longer, TODAY),
+        answers.unit_days(family, names, family.places[1:2], SPAN, TODAY),
+        answers.unit_days(family, names, family.places[:1], SPAN, date(2026, 11, 26)),
+        answers.unit_days(replace(family, local_days=(fair,)), names, family.places[:1], SPAN, TODAY),
+        answers.unit_days(replace(family, crowd_notes=(note,)), names, family.places[:1], SPAN, TODAY),
     )
     assert all(other is not first for other in others)
 

@@ -9,6 +9,7 @@ from uuid import UUID, uuid5
 from zoneinfo import ZoneInfo
 
 from icalendar import Alarm, Calendar, Event, Timezone, Todo
+from icalendar.prop import vCategory, vText
 
 from tripplan.errors import PlanError
 from tripplan.files.plain_text import lines, one_line
@@ -303,6 +304,14 @@ def _written(moments: tuple[datetime, datetime], zones: Mapping[str, Timezone]) 
     return clocks if plain else [clock.astimezone(UTC) for clock in clocks]
 
 
+class _Text(vText):
+    """Text that keeps a backslash before a capital N, which the library writes as a line break."""
+
+    def to_ical(self) -> bytes:
+        """As in the file; a backslash is doubled (RFC 5545, 3.3.11)."""
+        return rb"\\N".join(vText(part).to_ical() for part in self.split(r"\N"))
+
+
 def _component(part: _Part, zones: Mapping[str, Timezone], written_at: datetime) -> Event | Todo:
     entry = part.entry
     cancelled = part.status is PlanStatus.CANCELLED
@@ -312,7 +321,7 @@ def _component(part: _Part, zones: Mapping[str, Timezone], written_at: datetime)
     made.add("DTSTAMP", written_at.astimezone(UTC).replace(microsecond=0))
     made.add("DTSTART", start.replace(microsecond=0))
     made.add("DUE" if part.is_to_do else "DTEND", end.replace(microsecond=0))
-    made.add("SUMMARY", part.summary)
+    made.add("SUMMARY", _Text(part.summary))
     made.add("SEQUENCE", entry.sequence)
     if part.is_to_do:
         made.add("STATUS", "CANCELLED" if cancelled else "NEEDS-ACTION")
@@ -326,15 +335,16 @@ def _component(part: _Part, zones: Mapping[str, Timezone], written_at: datetime)
     if entry.last_modified is not None:
         made.add("LAST-MODIFIED", entry.last_modified.astimezone(UTC).replace(microsecond=0))
     if entry.location:
-        made.add("LOCATION", one_line(entry.location))
+        made.add("LOCATION", _Text(one_line(entry.location)))
     if entry.point is not None:
         made.add("GEO", (_degrees(entry.point.latitude), _degrees(entry.point.longitude)))
     if _WEB.fullmatch(entry.url):
         made.add("URL", entry.url)
     if entry.description and part.described:
-        made.add("DESCRIPTION", lines(entry.description))
-    topics = [topic for topic in map(one_line, entry.categories) if topic]
-    if topics:
+        made.add("DESCRIPTION", _Text(lines(entry.description)))
+    topics = vCategory([])
+    topics.cats += [_Text(topic) for topic in map(one_line, entry.categories) if topic]
+    if topics.cats:
         made.add("CATEGORIES", topics)
     for reminder in () if cancelled else part.reminders:
         made.add_component(_alarm(reminder))
@@ -344,7 +354,7 @@ def _component(part: _Part, zones: Mapping[str, Timezone], written_at: datetime)
 def _alarm(reminder: Reminder) -> Alarm:
     alarm = Alarm()
     alarm.add("ACTION", "DISPLAY")
-    alarm.add("DESCRIPTION", one_line(reminder.text))
+    alarm.add("DESCRIPTION", _Text(one_line(reminder.text)))
     alarm.add("TRIGGER", -timedelta(minutes=reminder.minutes_before))
     return alarm
 
