@@ -10,9 +10,10 @@ from tests.screens.conftest import Opened, said
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.planning.habits import PickUp, Stops
+from tripplan.planning.household import Household
 from tripplan.planning.where import Where
-from tripplan.screens.household.words import LABELS, SECTIONS
-from tripplan.screens.widgets.notices import field_in_words
+from tripplan.screens.forms.words import in_words
+from tripplan.screens.household.sections import SECTIONS
 from tripplan.screens.widgets.where_form import where_message, where_on_record, where_values
 
 DUBUQUE = Where(
@@ -129,8 +130,8 @@ def test_a_persons_faults_are_named_with_person_and_nap(open_app: Opened) -> Non
     app.text_input(key="member_6_nap0_minutes").set_value("9999")
     app.button(key="save_member_6").click().run()
     faults = said(app.error)
-    assert "Bram, Birth date" in faults
-    assert "Bram, nap 1, usual length in minutes" in faults
+    assert "Bram, birth date" in faults
+    assert "Bram, nap 1, usual length, in minutes" in faults
 
 
 def test_people_are_added_and_removed(open_app: Opened) -> None:
@@ -238,8 +239,10 @@ def test_unreadable_coordinates_are_a_fault_of_their_own() -> None:
 def test_every_field_of_a_section_has_a_name_for_its_faults() -> None:
     """A fault is called by the same words as the field on the screen."""
     for section in SECTIONS:
-        for field in section.fields:
-            assert field_in_words(field.path, LABELS, {}) == field.label
+        assert section.asked
+        for question in section.asked:
+            found = Finding("", question.path, "", "is wrong")
+            assert in_words([found], Household, {})[0].field == question.asked.label_in()
 
 
 def test_ages_in_the_summary_are_those_of_today(open_app: Opened) -> None:

@@ -179,7 +179,8 @@ def _section(name: str, heading: str, form: dict[str, Any]) -> str:
     for field, properties in form["properties"].items():
         left_out = "must be given" if field in required else _default(properties)
         meaning = " ".join(properties["description"].split())
-        lines.append(f"| `{field}` | {_kind(properties)} | {left_out} | {_cell(meaning)} |")
+        unit = f" [{properties['unit']}]" if "unit" in properties else ""
+        lines.append(f"| `{field}` | {_kind(properties)}{unit} | {left_out} | {_cell(meaning)} |")
     return "\n".join([*lines, ""])
 
 

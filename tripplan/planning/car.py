@@ -6,6 +6,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.planning.asked import Asked, Unit
 from tripplan.planning.model import Name, Written
 from tripplan.planning.written_money import UnitPrice
 
@@ -23,21 +24,49 @@ class Fuel(StrEnum):
 class Car(Written):
     """The family's car and what driving it costs."""
 
-    name: Name = "car"
+    name: Annotated[Name, Asked("What you call it")] = "car"
     """How the family calls it."""
-    seats: Annotated[int, Field(ge=1, le=60)] = 5
+    seats: Annotated[int, Field(ge=1, le=60), Asked("Seats with a belt, the driver's included")] = 5
     """Places with a belt, the driver's included."""
-    fuel: Fuel
+    fuel: Annotated[
+        Fuel,
+        Asked(
+            "How its running cost is given",
+            words={
+                "mpg": "miles per US gallon",
+                "L/100km": "litres per 100 km",
+                "kWh/100km": "kWh per 100 km",
+                "per mile": "a rate per mile",
+                "per km": "a rate per km",
+            },
+        ),
+    ]
     """How the running cost is given: by consumption, or by a rate per distance."""
-    consumption: Annotated[Decimal, Field(gt=0, le=200)] | None = None
+    consumption: Annotated[
+        Annotated[Decimal, Field(gt=0, le=200)] | None, Asked("Consumption", help="In the unit chosen above.")
+    ] = None
     """Consumption in the unit that `fuel` names; left out where a rate is given."""
-    consumption_from: Annotated[str, Field(max_length=200)] = ""
+    consumption_from: Annotated[
+        str,
+        Field(max_length=200),
+        Asked(
+            "Where the consumption comes from, and when you looked",
+            help="Such as 'the car's display, November 2026'; empty if it is just your own figure.",
+        ),
+    ] = ""
     """Where the consumption comes from, such as 'the car's display'; the parent's figure when left out."""
-    fuel_price: UnitPrice | None = None
+    fuel_price: Annotated[
+        UnitPrice | None,
+        Asked("Price of fuel", help="For a US gallon, a litre or a kWh; empty if you do not know."),
+    ] = None
     """Price per US gallon (mpg), per litre (L/100km) or per kWh; unknown when left out."""
-    fuel_price_give_or_take_percent: Annotated[Decimal, Field(ge=0, le=90)] = Decimal(8)
-    """How far the price at the pump may be off by the day of the visit [%]."""
-    rate: UnitPrice | None = None
+    fuel_price_give_or_take_percent: Annotated[
+        Decimal, Field(ge=0, le=90), Asked("The price may be off by", unit=Unit.PERCENT)
+    ] = Decimal(8)
+    """How far the price at the pump may be off by the day of the visit."""
+    rate: Annotated[
+        UnitPrice | None, Asked("Rate per mile or km", help="Only for the two kinds of rate.")
+    ] = None
     """Cost per mile or per km, for the two rate kinds."""
 
     @model_validator(mode="after")

@@ -1,18 +1,20 @@
 """An annual pass the family already owns."""
 
 from datetime import date
+from typing import Annotated
 
+from tripplan.planning.asked import Asked
 from tripplan.planning.model import Name, Written
 
 
 class HeldPass(Written):
     """An annual pass the family already owns."""
 
-    place: Name
+    place: Annotated[Name, Asked("Place")]
     """The id of the place card whose pass it is."""
-    offer: Name
+    offer: Annotated[Name, Asked("Name of the pass")]
     """The name of the pass on that card."""
-    holders: tuple[Name, ...]
+    holders: Annotated[tuple[Name, ...], Asked("Who it is written out to")]
     """The members it is written out to."""
-    valid_until: date
+    valid_until: Annotated[date, Asked("Until which day it counts")]
     """The last day it counts."""

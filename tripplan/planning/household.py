@@ -6,6 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.planning.asked import Asked, Control, Unit
 from tripplan.planning.car import Car
 from tripplan.planning.food import Food
 from tripplan.planning.habits import Habits
@@ -22,29 +23,34 @@ class Household(Written):
 
     format: Literal[1] = 1
     """Version of this file's format."""
-    name: Name
+    name: Annotated[Name, Asked("Name of the household")]
     """What the household is called on the screens."""
-    home: Where
+    home: Annotated[Where, Asked("Home")]
     """Where outings start and end."""
-    currency: Currency
+    currency: Annotated[Currency, Asked("Currency", help="Three letters, such as USD.", control=Control.CODE)]
     """ISO 4217 code of the household's money."""
-    units: Literal["mi", "km"] = "km"
+    units: Annotated[
+        Literal["mi", "km"],
+        Asked("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
+    ] = "km"
     """The unit that distances are shown in."""
-    members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60)]
+    members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), Asked("People")]
     """The people, one `[[members]]` each."""
-    car: Car | None = None
+    car: Annotated[Car | None, Asked("Car")] = None
     """The car; driving costs stay unknown when left out."""
-    passes: tuple[HeldPass, ...] = ()
+    passes: Annotated[tuple[HeldPass, ...], Asked("Pass")] = ()
     """Annual passes the family already owns."""
-    food: Food = Food()
+    food: Annotated[Food, Asked("Food")] = Food()
     """What eating costs."""
-    habits: Habits = Habits()
+    habits: Annotated[Habits, Asked("How you travel")] = Habits()
     """How the family travels."""
-    worth: Worth = Worth()
+    worth: Annotated[Worth, Asked("What a nuisance is worth to you")] = Worth()
     """What a nuisance is worth to the parent."""
-    reserve_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(10)
-    """Set aside for what nobody thought of, as a share of the rest [%]."""
-    treats_per_child: Price = Decimal(0)
+    reserve_percent: Annotated[
+        Decimal, Field(ge=0, le=100), Asked("Reserve, in % of the rest", unit=Unit.PERCENT)
+    ] = Decimal(10)
+    """Set aside for what nobody thought of, as a share of the rest."""
+    treats_per_child: Annotated[Price, Asked("Treats for each child")] = Decimal(0)
     """Souvenirs and treats the parent plans for, per child."""
 
     @model_validator(mode="after")

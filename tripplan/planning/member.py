@@ -6,6 +6,7 @@ from typing import Annotated
 from pydantic import Field
 
 from tripplan.planning.ages import ADULT, MONTHS, completed_months
+from tripplan.planning.asked import Asked, Control, Unit
 from tripplan.planning.birth_date import BirthDate, Born
 from tripplan.planning.model import ClockTime, Minutes, Name, Written
 
@@ -13,48 +14,92 @@ from tripplan.planning.model import ClockTime, Minutes, Name, Written
 class Nap(Written):
     """A usual midday sleep."""
 
-    start: ClockTime
+    start: Annotated[ClockTime, Asked("usually begins at")]
     """When it usually begins, by the clock at home."""
-    minutes: Annotated[int, Field(ge=5, le=300)]
-    """How long it usually lasts [min]."""
-    slack_minutes: Minutes = 30
-    """How much earlier or later it may begin without harm [min]."""
-    in_car: bool = True
+    minutes: Annotated[int, Field(ge=5, le=300), Asked("usual length", unit=Unit.MINUTES)]
+    """How long it usually lasts."""
+    slack_minutes: Annotated[Minutes, Asked("minutes it may move either way", unit=Unit.MINUTES)] = 30
+    """How much earlier or later it may begin without harm."""
+    in_car: Annotated[bool, Asked("sleeps in the moving car")] = True
     """Whether the child sleeps in a moving car."""
-    in_pushchair: bool = False
+    in_pushchair: Annotated[bool, Asked("sleeps in pushchair or carrier")] = False
     """Whether the child sleeps in a pushchair or carrier."""
-    stays_asleep_when_moved: bool = False
+    stays_asleep_when_moved: Annotated[
+        bool, Asked("sleeps on when lifted out of the car, into pushchair or bed")
+    ] = False
     """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
     the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
     parent's own to say."""
-    falls_asleep_minutes: Minutes = 10
-    """How long the child takes to fall asleep in the car or pushchair [min]."""
-    shortest_minutes: Minutes = 20
-    """The shortest sleep that counts [min]."""
+    falls_asleep_minutes: Annotated[
+        Minutes, Asked("minutes to fall asleep in car or pushchair", unit=Unit.MINUTES)
+    ] = 10
+    """How long the child takes to fall asleep in the car or pushchair."""
+    shortest_minutes: Annotated[Minutes, Asked("shortest sleep that counts", unit=Unit.MINUTES)] = 20
+    """The shortest sleep that counts."""
 
 
 class Member(Written):
     """One person of the household or a guest."""
 
-    name: Name
+    name: Annotated[Name, Asked("Name")]
     """How the family calls the person; it never leaves the household's own records."""
-    born: Born
+    born: Annotated[
+        Born,
+        Asked(
+            "Birth date",
+            control=Control.LINE,
+            help="Such as 2022-03-14, or only 2022-03. Ages are always those on the day of the visit.",
+        ),
+    ]
     """Birth date, or only year and month; age is always the age on the day of the visit."""
-    statuses: tuple[Name, ...] = ()
+    statuses: Annotated[
+        tuple[Name, ...],
+        Asked(
+            "What may change a ticket's price",
+            control=Control.COMMAS,
+            help="With commas between: educator, student, benefit card, resident of ..., member of "
+            "...; the same words as on the place cards.",
+        ),
+    ] = ()
     """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
-    naps: tuple[Nap, ...] = ()
+    naps: Annotated[tuple[Nap, ...], Asked("Nap")] = ()
     """The usual naps, in order."""
-    wakes: ClockTime = time(6, 30)
+    wakes: Annotated[ClockTime, Asked("Usually wakes at")] = time(6, 30)
     """When the person usually wakes."""
-    bed: ClockTime = time(19, 30)
+    bed: Annotated[ClockTime, Asked("In bed by")] = time(19, 30)
     """When the person should be in bed."""
-    patience_minutes: Annotated[int, Field(ge=5, le=600)] | None = None
-    """How long the person bears driving at a stretch [min]; by age when left out (under 3: 60, under 7: 90,
+    patience_minutes: Annotated[
+        Annotated[int, Field(ge=5, le=600)] | None,
+        Asked(
+            "Bears driving at a stretch",
+            unit=Unit.MINUTES,
+            help="Left empty, it goes by age: 60 minutes under three, 90 under seven, 120 under "
+            "eighteen, any time for grown-ups. Common practice, no source: you know better. What "
+            "goes beyond it weighs.",
+        ),
+    ] = None
+    """How long the person bears driving at a stretch; by age when left out (under 3: 60, under 7: 90,
     under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
-    toilet_minutes: Annotated[int, Field(ge=15, le=600)] | None = None
-    """How long the person, such as a child newly out of nappies, holds out between two toilets [min]; the
+    toilet_minutes: Annotated[
+        Annotated[int, Field(ge=15, le=600)] | None,
+        Asked(
+            "Needs a toilet at least every so many minutes",
+            unit=Unit.MINUTES,
+            help="For a child that is newly out of diapers: the drive rests at least that often. Empty"
+            " for none.",
+        ),
+    ] = None
+    """How long the person, such as a child newly out of nappies, holds out between two toilets; the
     drive rests at least that often. No limit when left out."""
-    needs: str = ""
+    needs: Annotated[
+        str,
+        Asked(
+            "What to think of",
+            control=Control.NOTE,
+            help="Allergies, medicine, a child seat, a favorite toy. For your eyes; ask the place and "
+            "your doctor where it matters.",
+        ),
+    ] = ""
     """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
 
     def months_on(self, day: date) -> int:

@@ -39,3 +39,13 @@ Minutes = Annotated[int, Field(ge=0, le=24 * 60)]
 """A span of time within a day [min]."""
 Weekday = Literal["Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"]
 """A day of the week."""
+DAY_NAMES: dict[Weekday, str] = {
+    "Mo": "Mon",
+    "Tu": "Tue",
+    "We": "Wed",
+    "Th": "Thu",
+    "Fr": "Fri",
+    "Sa": "Sat",
+    "Su": "Sun",
+}
+"""What the days of the week are called."""

@@ -4,9 +4,8 @@ from datetime import date
 
 from tripplan.planning import wording
 from tripplan.planning.family_days import LateEvening, WeeklyBlock, WorkingHours
+from tripplan.planning.model import DAY_NAMES
 
-DAY_NAMES = {"Mo": "Mon", "Tu": "Tue", "We": "Wed", "Th": "Thu", "Fr": "Fri", "Sa": "Sat", "Su": "Sun"}
-"""How a day of the week is shown."""
 WORK_THEN = {
     "wait": "the outing keeps clear of these hours",
     "without": "the outing goes without this adult on such a day",

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from pydantic import AfterValidator, AwareDatetime, Field, model_validator
 
 from tripplan.errors import PlanError
+from tripplan.planning.asked import Asked
 from tripplan.planning.model import Written
 
 
@@ -52,23 +53,29 @@ ZoneName = Annotated[str, AfterValidator(_known_zone)]
 class Where(Written):
     """A location: coordinates, or a town or postal code that is looked up offline when the file is read."""
 
-    address: str = ""
+    address: Annotated[str, Asked("Street and number")] = ""
     """Street and number, for the calendar entry; may be empty."""
-    town: str = ""
+    town: Annotated[str, Asked("Town")] = ""
     """Town, looked up when coordinates are missing."""
-    postal_code: str = ""
+    postal_code: Annotated[str, Asked("ZIP code")] = ""
     """Postal code, looked up when coordinates are missing (US ZIP codes)."""
-    country: Annotated[str, Field(pattern=r"^[A-Z]{2}$")]
+    country: Annotated[str, Field(pattern=r"^[A-Z]{2}$"), Asked("Country", help="Two letters, such as US.")]
     """ISO 3166-1 code of two letters, such as US."""
-    subdivision: Annotated[str, Field(pattern=r"^[A-Z0-9]{0,3}$")] = ""
+    subdivision: Annotated[
+        str, Field(pattern=r"^[A-Z0-9]{0,3}$"), Asked("State", help="Two letters, such as IA.")
+    ] = ""
     """ISO 3166-2 code without the country, such as IL; for public holidays and town look-up."""
-    latitude: Annotated[float, Field(ge=-90, le=90)] | None = None
+    latitude: Annotated[Annotated[float, Field(ge=-90, le=90)] | None, Asked("Coordinates, latitude")] = None
     """Degrees, north positive."""
-    longitude: Annotated[float, Field(ge=-180, le=180)] | None = None
+    longitude: Annotated[Annotated[float, Field(ge=-180, le=180)] | None, Asked("Coordinates, longitude")] = (
+        None
+    )
     """Degrees, east positive."""
-    time_zone: ZoneName | None = None
+    time_zone: Annotated[ZoneName | None, Asked("Time zone", help="A name such as America/Chicago.")] = None
     """IANA time zone; found from the coordinates when missing."""
-    metropolitan: bool = False
+    metropolitan: Annotated[
+        bool, Asked("It lies in or near a large city, where rush hours slow every drive down")
+    ] = False
     """Whether it lies in or near a large city, where rush hours slow every drive down."""
 
     @model_validator(mode="after")

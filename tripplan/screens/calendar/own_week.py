@@ -11,8 +11,8 @@ from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.family import Family
 from tripplan.planning.family_days import WEEKDAYS, FamilyDays
+from tripplan.planning.model import DAY_NAMES
 from tripplan.planning.own_week_sentences import (
-    DAY_NAMES,
     WORK_THEN,
     block_sentence,
     late_sentence,

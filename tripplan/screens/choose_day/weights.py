@@ -6,11 +6,12 @@ import streamlit as st
 from pydantic import ValidationError
 
 from tripplan.planning import wording
+from tripplan.planning.asked import labels
 from tripplan.planning.family import Family
 from tripplan.planning.household import Household
 from tripplan.planning.money import Money
 from tripplan.planning.worth import Worth
-from tripplan.screens.household.words import WORTH
+from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -18,7 +19,7 @@ from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
 
 SPOT = "weights"
-_LABELS = {field.path.removeprefix("worth."): field.label for field in WORTH.fields}
+_LABELS = dict(labels(Worth))
 
 
 def weighed(view: View, family: Family) -> Family:

@@ -3,7 +3,8 @@
 import streamlit as st
 from babel.numbers import get_territory_currencies
 
-from tripplan.screens.household.saving import PAGE, Raw, check_and_save
+from tripplan.screens.forms.answers import Raw
+from tripplan.screens.household.saving import PAGE, check_and_save
 from tripplan.screens.widgets.fields import Fields, filled, lines_in, put
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice, tell

@@ -9,17 +9,28 @@ from tripplan.files.household_file import read_household
 from tripplan.files.toml_text import write_toml
 from tripplan.planning import wording
 from tripplan.planning.admission.sentences import age_in_words
+from tripplan.planning.asked import asked
+from tripplan.planning.car import Car
 from tripplan.planning.household import Household
 from tripplan.records.opening import Which
+from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.first_household import first_form
 from tripplan.screens.household.member_form import member_form, new_member_form
 from tripplan.screens.household.pass_form import pass_form
 from tripplan.screens.household.rush_hours import rush_form
-from tripplan.screens.household.saving import PAGE, faults_in_words, raw_household, undo_household
-from tripplan.screens.household.sections import car_form, food_form, home_form, plain_section
+from tripplan.screens.household.saving import CALLED, PAGE, raw_household, undo_household
+from tripplan.screens.household.sections import (
+    FOOD,
+    HABITS,
+    RATES,
+    RESERVE,
+    WORTH,
+    car_form,
+    home_form,
+    section_form,
+)
 from tripplan.screens.household.stops import stops_form
 from tripplan.screens.household.transfer import household_files
-from tripplan.screens.household.words import FUELS, HABITS, RATES, RESERVE, WORTH
 from tripplan.screens.records.whole_file import PAGE as RECORDS
 from tripplan.screens.records.whole_file import whole_file
 from tripplan.screens.widgets.frame import View
@@ -62,12 +73,12 @@ def render(view: View) -> None:
     st.header("Everything else", anchor=False)
     home_form(view, kept)
     car_form(view, kept)
-    food_form(view, kept)
-    plain_section(view, kept, HABITS)
+    section_form(view, kept, FOOD)
+    section_form(view, kept, HABITS)
     rush_form(view, kept)
     stops_form(view, kept)
-    plain_section(view, kept, WORTH)
-    plain_section(view, kept, RESERVE)
+    section_form(view, kept, WORTH)
+    section_form(view, kept, RESERVE)
     pass_form(view, kept)
     st.header("Files", anchor=False)
     household_files(view, kept)
@@ -84,7 +95,8 @@ def _summary(household: Household, today: date) -> list[str]:
     elif car.fuel in RATES:
         driving = f"You drive {car.name}, {car.seats} seats, at {car.rate} {household.currency} {car.fuel}."
     else:
-        driving = f"You drive {car.name}, {car.seats} seats, {car.consumption} {FUELS[car.fuel]}."
+        unit = asked(Car, "fuel").words[car.fuel]
+        driving = f"You drive {car.name}, {car.seats} seats, {car.consumption} {unit}."
     return [f"{wording.listed(people)}.", f"Outings start in {place} ({home.time_zone}).", driving]
 
 
@@ -101,7 +113,8 @@ def _where_it_lies(view: View) -> None:
 
 def _standing_warnings(view: View, household: Household) -> None:
     """What is odd about the household as it is; it never holds a fault."""
-    read = read_household(write_toml(raw_household(household)), "", view.today)
+    raw = raw_household(household)
+    read = read_household(write_toml(raw), "", view.today)
     odd = [finding for finding in read.findings if finding.weight is Weight.WARNING]
     if odd:
-        show_findings(faults_in_words(odd, raw_household(household)))
+        show_findings(in_words(odd, Household, raw, CALLED))

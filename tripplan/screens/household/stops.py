@@ -1,157 +1,92 @@
 """A form for what the family stops for: fuel, somebody who comes along, an errand on the way back."""
 
-from decimal import Decimal, InvalidOperation
-from typing import Any
-
 import streamlit as st
 
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.where_text import read_where
-from tripplan.planning import wording
 from tripplan.planning.habits import PickUp, Stops
 from tripplan.planning.household import Household
-from tripplan.planning.units import KM_PER_MILE
 from tripplan.planning.where import Where
 from tripplan.records.store import Kept
-from tripplan.screens.household.saving import Raw, check_and_save, raw_household
-from tripplan.screens.household.words import STOPS
-from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put
+from tripplan.screens.forms.answers import Raw
+from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.household.saving import CALLED, check_and_save, raw_household
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice
 
-_FUEL_RANGE_KM = (20.0, 5000.0)
-_EXTRA_KM = (0.0, 1000.0)
-_IN_WORDS = {"mi": "in miles", "km": "in km"}
+_UNDER = "habits.stops"
+_WHERE = "pick_up.where"
+_FUEL = questions(Stops, "fuel_range_km", "fuel_minutes")
+_PICK_UP = questions(PickUp, under="pick_up", leaving_out=("latitude", "longitude"))
+_WAY_BACK = questions(Stops, "way_back", "way_back_minutes")
+_BY_PLACE = ("pick_up.extra_km", "pick_up.extra_minutes")
+"""What says how much longer the way is where no place says it."""
 
 
 def stops_form(view: View, kept: Kept[Household]) -> None:
     """Fuel stops, a pick-up on the way there, and one stop on the way back."""
-    units = kept.value.units
+    stops = kept.value.habits.stops
     with st.expander("Stops on the way", key="open_stops"):
         st.caption(
             "They are planned beside the rests, and a stop that is as long as a rest counts as one. Belts "
             "and child seats follow the law where you drive, also for those who are picked up."
         )
-        fields = filled("stops", _on_record(kept.value.habits.stops, units))
+        asked = (*_FUEL, *_PICK_UP, *_WAY_BACK)
+        setting = Setting(units=kept.value.units)
+        form = form_for("stops", asked, stops, setting, also={_WHERE: _place(stops)})
         with st.form("stops_form"):
             st.markdown("**Fuel**")
-            _text(fields, "fuel_range_km", "Empty where fuel is no matter, such as for short drives.", units)
-            _text(fields, "fuel_minutes", "Ten minutes are common practice.")
+            form.draw(*(one.name for one in _FUEL))
             st.markdown("**Somebody who comes along**")
-            _text(fields, "pick_up.name", "A grandparent, another family; empty for nobody.")
-            _text(
-                fields,
-                "pick_up.where",
-                "Town and state, ZIP code, coordinates or a map's link; the detour is then estimated.",
+            form.draw("pick_up.name")
+            st.text_input(
+                CALLED[f"{_UNDER}.{_WHERE}"],
+                key=form.fields.key(_WHERE),
+                help="Town and state, ZIP code, coordinates or a map's link; the detour is then estimated.",
             )
-            _text(fields, "pick_up.extra_km", "Instead of where.", units)
-            _text(fields, "pick_up.extra_minutes", "Instead of where.")
-            _text(fields, "pick_up.stop_minutes", "Ten minutes are common practice.")
-            st.checkbox(STOPS["pick_up.brought_home"], key=fields.key("pick_up.brought_home"))
+            form.draw(*(one.name for one in _PICK_UP[1:]))
             st.markdown("**On the way back**")
-            _text(fields, "way_back", "An errand, supper, a playground.")
-            _text(fields, "way_back_minutes", "Empty or 0 for no such stop.")
+            form.draw(*(one.name for one in _WAY_BACK))
             st.caption("A field left empty goes back to the usual figure.")
             st.form_submit_button(
-                "Save", key="save_stops", type="primary", on_click=_save, args=(view, kept, fields)
+                "Save", key="save_stops", type="primary", on_click=_save, args=(view, kept, form)
             )
         show_notice("stops")
 
 
-def _text(fields: Fields, name: str, explained: str, units: str = "") -> None:
-    label = f"{STOPS[name]}, {_IN_WORDS[units]}" if units else STOPS[name]
-    st.text_input(label, key=fields.key(name), help=explained)
+def _place(stops: Stops) -> str:
+    at = stops.pick_up
+    return "" if at is None or at.latitude is None else f"{at.latitude}, {at.longitude}"
 
 
-def _on_record(stops: Stops, units: str) -> dict[str, FieldValue]:
-    pick_up = stops.pick_up
-    shown: dict[str, FieldValue] = {
-        "fuel_range_km": "" if stops.fuel_range_km is None else _in_units(stops.fuel_range_km, units),
-        "fuel_minutes": str(stops.fuel_minutes),
-        "way_back": stops.way_back,
-        "way_back_minutes": str(stops.way_back_minutes),
-    }
-    if pick_up is None:
-        usual = str(PickUp.model_fields["stop_minutes"].default)
-        empty = dict.fromkeys(("name", "where", "extra_km", "extra_minutes"), "")
-        picked: dict[str, FieldValue] = {**empty, "stop_minutes": usual, "brought_home": True}
-    else:
-        by_place = pick_up.latitude is not None
-        picked = {
-            "name": pick_up.name,
-            "where": f"{pick_up.latitude}, {pick_up.longitude}" if by_place else "",
-            "extra_km": "" if by_place else _in_units(pick_up.extra_km, units),
-            "extra_minutes": "" if by_place else str(pick_up.extra_minutes),
-            "stop_minutes": str(pick_up.stop_minutes),
-            "brought_home": pick_up.brought_home,
-        }
-    return shown | {f"pick_up.{name}": value for name, value in picked.items()}
-
-
-def _in_units(km: float, units: str) -> str:
-    """A distance as a field shows it, to a tenth."""
-    value = Decimal(str(km)) / (KM_PER_MILE if units == "mi" else 1)
-    return f"{value:.1f}".removesuffix(".0")
-
-
-def _save(view: View, kept: Kept[Household], fields: Fields) -> None:
-    typed = fields.typed()
+def _save(view: View, kept: Kept[Household], form: Form) -> None:
     raw = raw_household(kept.value)
-    raw["habits"]["stops"], found = _typed_stops(typed, kept.value)
+    found = [
+        Finding("", f"{_UNDER}.{one.field}", one.value, one.message)
+        for one in _put_stops(raw["habits"]["stops"], form, kept.value)
+    ]
     check_and_save(view, "stops", kept.revision, raw, found)
 
 
-def _typed_stops(typed: dict[str, Any], household: Household) -> tuple[Raw, list[Finding]]:
-    before, units = household.habits.stops, household.units
-    found: list[Finding] = []
-    stops: Raw = {}
-
-    def distance(name: str, was: float | None, ends: tuple[float, float]) -> None:
-        text = typed[name].strip()
-        if was is not None and text == _in_units(was, units):
-            put(stops, name, was)
-        elif text:
-            km = _km(text, units)
-            if km is None or not ends[0] <= km <= ends[1]:
-                low, high = (wording.distance(end, units) for end in ends)
-                message = f"a distance from {low} to {high}, as a number such as 12.5"
-                found.append(Finding("", f"habits.stops.{name}", text[:60], message))
-            else:
-                put(stops, name, km)
-
-    distance("fuel_range_km", before.fuel_range_km, _FUEL_RANGE_KM)
-    for name in ("fuel_minutes", "way_back", "way_back_minutes"):
-        put(stops, name, typed[name])
-    about_pick_up = ("name", "where", "extra_km", "extra_minutes")
-    if not any(typed[f"pick_up.{name}"].strip() for name in about_pick_up):
-        return stops, found
-    stops["pick_up"] = {"brought_home": typed["pick_up.brought_home"]}
-    for name in ("name", "extra_minutes", "stop_minutes"):
-        put(stops, f"pick_up.{name}", typed[f"pick_up.{name}"])
-    was = before.pick_up
-    distance("pick_up.extra_km", was.extra_km if was else None, _EXTRA_KM)
-    where = typed["pick_up.where"].strip()
-    if where and (typed["pick_up.extra_km"].strip() or typed["pick_up.extra_minutes"].strip()):
+def _put_stops(raw: Raw, form: Form, household: Household) -> list[Finding]:
+    typed, found = form.fields.typed(), form.put(raw)
+    where = typed[_WHERE].strip()
+    extra = any(typed[name].strip() not in ("", "0") for name in _BY_PLACE)
+    if not (where or extra or typed["pick_up.name"].strip()):
+        raw.pop("pick_up", None)
+        return [one for one in found if not one.field.startswith("pick_up")]
+    pick_up = raw.setdefault("pick_up", {})
+    if where and extra:
         message = "give a place, or how much longer it makes the way and the drive, not both"
-        found.append(Finding("", "habits.stops.pick_up", "", message))
-    elif where:
-        point, why = _point(where, household.home)
-        stops["pick_up"] |= point
+        found.append(Finding("", "pick_up", "", message))
+    elif where != _place(household.habits.stops):
+        point, why = _point(where, household.home) if where else ({}, "")
+        raw["pick_up"] = {**{k: v for k, v in pick_up.items() if k not in ("latitude", "longitude")}, **point}
         if why:
-            found.append(Finding("", "habits.stops.pick_up.where", where[:60], why))
-    return stops, found
-
-
-def _km(text: str, units: str) -> float | None:
-    """A typed distance [km]; None where it is no number."""
-    try:
-        value = Decimal(text)
-    except InvalidOperation:
-        return None
-    if not value.is_finite():
-        return None
-    return float(round(value * (KM_PER_MILE if units == "mi" else 1), 3))
+            found.append(Finding("", _WHERE, where[:60], why))
+    return found
 
 
 def _point(text: str, home: Where) -> tuple[Raw, str]:

@@ -12,7 +12,7 @@ from tripplan.screens.widgets.held_back import is_held_back
 CLOCK_STEP = timedelta(minutes=5)
 """How finely a time of day can be picked."""
 
-FieldValue = str | bool | int | date | time | list[str] | None
+FieldValue = str | bool | int | date | time | list[Any] | None
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,8 @@ class Fields:
 
     def typed(self) -> dict[str, Any]:
         """What stands in the fields now; to be called when the form is sent."""
-        return {name: st.session_state[self.key(name)] for name in self.names}
+        remembered = st.session_state.get(_remembered(self.form), {})
+        return {name: st.session_state.get(self.key(name), remembered.get(name)) for name in self.names}
 
     def remember(self) -> None:
         """Keep what stands in the fields, so that it outlives a look at another page; once they are drawn."""

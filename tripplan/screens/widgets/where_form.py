@@ -8,6 +8,7 @@ import streamlit as st
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import parse_coordinates
 from tripplan.files.where_text import read_where
+from tripplan.planning.asked import asked, labels
 from tripplan.planning.where import LookedUp, Where
 from tripplan.screens.widgets.fields import Fields, FieldValue
 
@@ -38,23 +39,8 @@ _ON_SCREEN = (
 
 def where_labels(path: str) -> dict[str, str]:
     """How the fields of the location at a path are called."""
-    return {
-        f"{path}.where": "Where is it?",
-        f"{path}.town": "Town",
-        f"{path}.subdivision": "State",
-        f"{path}.postal_code": "ZIP code",
-        f"{path}.coordinates": "Coordinates",
-        f"{path}.latitude": "Coordinates, latitude",
-        f"{path}.longitude": "Coordinates, longitude",
-        f"{path}.address": "Street and number",
-        f"{path}.country": "Country",
-        f"{path}.time_zone": "Time zone",
-        f"{path}.metropolitan": METROPOLITAN,
-        path: "Location",
-    }
-
-
-METROPOLITAN = "It lies in or near a large city, where rush hours slow every drive down"
+    own = {f"{path}.where": "Where is it?", f"{path}.coordinates": "Coordinates", path: "Location"}
+    return {**dict(labels(Where, path)), **own}
 
 
 def where_message(message: str) -> str:
@@ -103,7 +89,7 @@ def where_inputs(fields: Fields, *, with_address: bool, with_metropolitan: bool 
     )
     st.text_input("Country", key=fields.key("country"), help="Two letters, such as US.")
     if with_metropolitan:
-        st.checkbox(METROPOLITAN, key=fields.key("metropolitan"))
+        st.checkbox(asked(Where, "metropolitan").label, key=fields.key("metropolitan"))
     with st.expander("Or each part on its own", key=fields.key("parts")):
         st.caption("What is changed in the line above wins over these.")
         st.text_input("Town", key=fields.key("town"))

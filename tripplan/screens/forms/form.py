@@ -1,0 +1,115 @@
+"""A form for a document or a part of it: filled from what is on record, drawn, read, checked and saved."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+from tripplan.errors import Finding, Weight
+from tripplan.files.reading_result import Read
+from tripplan.planning.model import Written
+from tripplan.screens.forms.answers import Raw, on_record, put_changes
+from tripplan.screens.forms.drawing import Slots, draw
+from tripplan.screens.forms.questions import Question, Setting
+from tripplan.screens.forms.words import in_words
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
+from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.notices import refuse
+from tripplan.screens.widgets.saving import save_all
+
+W = TypeVar("W", bound=Written)
+
+
+@dataclass(frozen=True)
+class Form:
+    """Some questions about a document, with their fields.
+
+    Attributes:
+        fields: the widgets, filled.
+        listed: the questions.
+        setting: the family's units and words.
+        before: what the fields say for the document on record; empty where there is none.
+    """
+
+    fields: Fields
+    listed: tuple[Question, ...]
+    setting: Setting
+    before: Mapping[str, FieldValue] = field(default_factory=dict)
+
+    @property
+    def name(self) -> str:
+        """Names the form; part of every key."""
+        return self.fields.form
+
+    def draw(self, *names: str, examples: Mapping[str, str] | None = None) -> Slots:
+        """Draw the fields, or only those of some names; returns where their faults can be told."""
+        chosen = [one for one in self.listed if not names or one.name in names]
+        return draw(self.fields, chosen, self.setting, examples)
+
+    def put(self, raw: Raw) -> list[Finding]:
+        """Write what was changed into a document, and say what could not be read."""
+        return put_changes(raw, self.listed, self.fields.typed(), self.before, self.setting)
+
+
+def form_for(
+    name: str,
+    listed: tuple[Question, ...],
+    document: object,
+    setting: Setting | None = None,
+    *,
+    suggested: object = None,
+    also: Mapping[str, FieldValue] | None = None,
+) -> Form:
+    """A form filled with what a document says, or with what is usual where there is none.
+
+    Args:
+        name: names the form.
+        listed: the questions.
+        document: what is on record; None for a new one.
+        setting: the family's units and words.
+        suggested: another document, which the fields say until it is saved.
+        also: further fields, which the page draws itself.
+    """
+    setting = setting or Setting()
+    shown = on_record(listed, document if suggested is None else suggested, setting)
+    fields = filled(name, {**shown, **(also or {})})
+    return Form(fields, listed, setting, {} if document is None else on_record(listed, document, setting))
+
+
+def save(
+    view: View,
+    spot: str,
+    read: Read[W],
+    raw: Raw,
+    form: type[W],
+    expected: int,
+    said: str,
+    found: Sequence[Finding] = (),
+    called: Mapping[str, str] | None = None,
+    *,
+    can_be_taken_back: bool = True,
+) -> bool:
+    """Save a document that was changed in a form; or say every fault at once, with nothing changed.
+
+    Args:
+        view: whose records.
+        spot: names the form, and says where to tell what came of it.
+        read: the document as its checks read it.
+        raw: what they read.
+        form: what it is written as.
+        expected: the revision the change was made from; 0 for a new one.
+        said: the sentence where it worked.
+        found: what the form itself could not read.
+        called: what fields are called that the document does not name itself, by their paths.
+        can_be_taken_back: whether to offer that.
+
+    Returns:
+        Whether it was saved; the form is then filled anew.
+    """
+    if read.value is None or found:
+        faults = [finding for finding in read.findings if finding.weight is Weight.FAULT]
+        refuse(spot, findings=in_words([*found, *faults], form, raw, called))
+        return False
+    saved = save_all(view, spot, [(read.value, expected)], said, can_be_taken_back=can_be_taken_back)
+    if saved:
+        refill(spot)
+    return saved

@@ -1,0 +1,96 @@
+"""What was found about a document, in the words of its own description."""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from tripplan.errors import Finding
+from tripplan.planning.asked import asked, forms_in, labels
+from tripplan.planning.model import Written
+from tripplan.screens.widgets.notices import without_description
+from tripplan.screens.widgets.where_form import where_message
+
+_STEP = re.compile(r"([^.\[\]]+)(?:\[(\d+)\])?")
+_CODED = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
+_NAMING = ("name", "member", "subject", "kind")
+"""What names an entry of a list, where it has one of these."""
+
+
+def in_words(
+    findings: Sequence[Finding],
+    form: type[Written],
+    raw: Mapping[str, Any],
+    called: Mapping[str, str] | None = None,
+) -> tuple[Finding, ...]:
+    """Findings about a document with its fields called as on the screen, and no file.
+
+    Args:
+        findings: as the document's checks give them, with fields such as ``members[2].born``.
+        form: the document.
+        raw: what was checked, for the names of its entries.
+        called: what else fields are called, by their paths without indices.
+    """
+    known = {**dict(labels(form)), **(called or {})}
+    plain = {path.rpartition(".")[2]: label for path, label in known.items()}
+
+    def uncoded(code: re.Match[str]) -> str:
+        return f"'{plain[code[0]]}'" if code[0] in plain else code[0].replace("_", " ")
+
+    return tuple(
+        replace(
+            finding,
+            file="",
+            field=field_in_words(finding.field, form, raw, known),
+            message=_CODED.sub(uncoded, where_message(without_description(finding.message))),
+        )
+        for finding in findings
+    )
+
+
+def field_in_words(field: str, form: type[Written], raw: Mapping[str, Any], known: Mapping[str, str]) -> str:
+    """A path such as ``members[2].born`` as 'Odile, birth date'.
+
+    Args:
+        field: the path; words that are no path stay as they are.
+        form: the document that it begins in.
+        raw: what was checked, for the names of its entries.
+        known: what its fields are called, by their paths without indices.
+    """
+    words = list(_steps(field, form, raw, known))
+    return ", ".join(
+        [*words[:1], *(word if word[1:2].isupper() else word[:1].lower() + word[1:] for word in words[1:])]
+    )
+
+
+def _steps(field: str, form: type[Written], raw: object, known: Mapping[str, str]) -> Iterator[str]:
+    forms: tuple[type[Any], ...] = (form,)
+    path, here = "", raw
+    steps = list(_STEP.finditer(field))
+    for step in steps:
+        name, index = step[1], step[2]
+        path = f"{path}.{name}" if path else name
+        label = known.get(path, name.replace("_", " "))
+        forms = tuple(
+            i
+            for one in forms
+            if name in one.model_fields
+            for i in forms_in(one.model_fields[name].annotation)
+        )
+        here = here.get(name) if isinstance(here, Mapping) else None
+        if index is not None:
+            here = here[int(index)] if isinstance(here, list | tuple) and int(index) < len(here) else None
+            yield _own_name(here, forms) or f"{label} {int(index) + 1}"
+        elif step is steps[-1]:
+            yield label
+
+
+def _own_name(entry: object, forms: Sequence[type[Written]]) -> str:
+    """What names an entry of a list; empty where nothing does."""
+    if not isinstance(entry, Mapping):
+        return ""
+    name = next((name for name in _NAMING if entry.get(name)), None)
+    if name is None:
+        return ""
+    words = next((asked(form, name).words for form in forms if name in form.model_fields), {})
+    return str(words.get(entry[name], entry[name])).strip()
