@@ -8,17 +8,20 @@ from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from pydantic import BaseModel
 
 from tests.builders import make_place
-from tests.planning.admission.price_boards import Question, questions
+from tests.planning.admission.price_boards import Question as Drawn
+from tests.planning.admission.price_boards import questions
 from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import load_place_cards, read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
+from tripplan.planning.asked import Control, forms_in
 from tripplan.planning.model import Written
 from tripplan.planning.offers import Bundle
 from tripplan.planning.place import Place
+from tripplan.screens.forms.questions import Question
 from tripplan.screens.places.board.kinds import HOLDERS, KINDS
-from tripplan.screens.places.board.pieces import Entries, Part, Piece
 from tripplan.screens.places.board.rows import blank, raw_board, rows_of
 from tripplan.screens.places.board.words import in_screen_words, row_of
 
@@ -143,14 +146,15 @@ def _held(place: Place, holder: str) -> tuple[Written, ...]:
 def test_every_field_of_every_rule_can_be_typed(kind: Any) -> None:
     """The rows offer all that the card's format knows, and nothing else."""
 
-    def check(pieces: Iterable[Piece], form: type[Written]) -> None:
-        pieces = tuple(pieces)
-        assert {piece.path for piece in pieces} == form.model_fields.keys() - {"kind"}
-        for piece in pieces:
-            if isinstance(piece, Part | Entries):
-                check(piece.fields, piece.form)
+    def check(asked: Iterable[Question], form: type[BaseModel]) -> None:
+        asked = tuple(asked)
+        assert {question.path for question in asked} == form.model_fields.keys() - {"kind"}
+        for question in asked:
+            if question.control in (Control.PART, Control.ROWS):
+                (inner,) = forms_in(form.model_fields[question.path].annotation)
+                check(question.inner, inner)
 
-    check(kind.pieces, kind.form)
+    check((*kind.main, *kind.more), kind.form)
 
 
 @pytest.mark.parametrize(
@@ -163,7 +167,7 @@ def test_every_demo_card_comes_out_of_the_rows_unchanged(card: Place) -> None:
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 @given(question=questions((1, 3), offers=5))
-def test_any_board_comes_out_of_the_rows_unchanged(question: Question) -> None:
+def test_any_board_comes_out_of_the_rows_unchanged(question: Drawn) -> None:
     """Whatever rules are mixed, the rows hold the same board; checked without the rules across fields."""
     place = question.place
     raw = json.loads(json.dumps(raw_board(rows_of(place)), default=str))
@@ -187,7 +191,9 @@ def test_an_empty_entry_of_a_list_is_left_out() -> None:
         KINDS["bundle"],
         name="Family",
         price="20",
-        seats=[{"count": "2", "ages": ""}, {"count": "", "ages": ""}],
+        seats0_count="2",
+        seats1_count="",
+        seats1_ages="",
     )
     bundle = Bundle.model_validate(raw_board([row])["offers"][0])
     assert len(bundle.seats) == 1

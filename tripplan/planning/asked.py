@@ -1,5 +1,6 @@
 """How a field of a written form is called and asked: said once, for screens and for sentences."""
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, StrEnum
@@ -117,6 +118,12 @@ def asked(form: type[BaseModel], name: str) -> Asked:
     """
     found = asked_in(form.model_fields[name])
     return found or Asked(name.replace("_", " "))
+
+
+def called(form: type[BaseModel]) -> str:
+    """What a form is called, such as 'Sales tax'."""
+    spaced = re.sub(r"(?<=[a-z])[A-Z]", lambda capital: f" {capital[0].lower()}", form.__name__)
+    return form.model_config.get("title") or spaced
 
 
 def forms_in(annotation: object) -> tuple[type[BaseModel], ...]:

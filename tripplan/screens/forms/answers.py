@@ -1,7 +1,7 @@
 """What the fields of a form say for a document, and what was typed as a document's file would hold it."""
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date, time
 from decimal import Decimal, InvalidOperation
 from typing import Any
@@ -171,7 +171,7 @@ def _put_rows(
         holder[name] = rows
 
 
-def rows_in(question: Question, typed: Typed) -> int:
+def rows_in(question: Question, typed: Collection[str]) -> int:
     """How many entries of a list have fields."""
     first, count = question.inner[0].name, 0
     while question.of_entry(count, first) in typed:

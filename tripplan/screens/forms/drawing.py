@@ -61,7 +61,7 @@ def _draw_part(fields: Fields, question: Question, setting: Setting) -> None:
 
 def _draw_rows(fields: Fields, question: Question, setting: Setting) -> None:
     """A list that entries are ticked out of stands one below the other; a short one is a table of fields."""
-    count = rows_in(question, dict.fromkeys(fields.names))
+    count = rows_in(question, fields.names)
     label = question.asked.label
     if question.leave_out:
         for index in range(count):

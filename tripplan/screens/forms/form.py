@@ -6,12 +6,13 @@ from typing import TypeVar
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.reading_result import Read
+from tripplan.planning.asked import Control
 from tripplan.planning.model import Written
-from tripplan.screens.forms.answers import Raw, on_record, put_changes
+from tripplan.screens.forms.answers import Raw, entry_fields, is_empty, on_record, put_changes, rows_in
 from tripplan.screens.forms.drawing import Slots, draw
 from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.forms.words import in_words
-from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill, typed_now
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
@@ -50,6 +51,31 @@ class Form:
         return put_changes(raw, self.listed, self.fields.typed(), self.before, self.setting)
 
 
+def with_waiting(
+    name: str, listed: Sequence[Question], said: Mapping[str, FieldValue], setting: Setting
+) -> dict[str, FieldValue]:
+    """What the fields say at first, with an empty entry below every list whose last one was filled in.
+
+    Args:
+        name: names the form.
+        listed: the questions.
+        said: what the fields say for the document.
+        setting: the family's units and words.
+    """
+    said = dict(said)
+    for question in (one for one in listed if one.control is Control.ROWS and not one.leave_out):
+        count = rows_in(question, said)
+        while not is_empty(question, _last(name, question, said, count - 1)):
+            said |= entry_fields(question, count, None, setting)
+            count += 1
+    return said
+
+
+def _last(name: str, question: Question, said: Mapping[str, FieldValue], index: int) -> dict[str, object]:
+    keys = {inner.name: question.of_entry(index, inner.name) for inner in question.inner}
+    return {inner: typed_now(name, key, said[key]) for inner, key in keys.items()}
+
+
 def form_for(
     name: str,
     listed: tuple[Question, ...],
@@ -71,7 +97,7 @@ def form_for(
     """
     setting = setting or Setting()
     shown = on_record(listed, document if suggested is None else suggested, setting)
-    fields = filled(name, {**shown, **(also or {})})
+    fields = filled(name, {**with_waiting(name, listed, shown, setting), **(also or {})})
     return Form(fields, listed, setting, {} if document is None else on_record(listed, document, setting))
 
 

@@ -71,6 +71,7 @@ def _steps(field: str, form: type[Written], raw: object, known: Mapping[str, str
         name, index = step[1], step[2]
         path = f"{path}.{name}" if path else name
         label = known.get(path, name.replace("_", " "))
+        one = next((asked(form, name).called for form in forms if name in form.model_fields), "") or label
         forms = tuple(
             i
             for one in forms
@@ -80,7 +81,7 @@ def _steps(field: str, form: type[Written], raw: object, known: Mapping[str, str
         here = here.get(name) if isinstance(here, Mapping) else None
         if index is not None:
             here = here[int(index)] if isinstance(here, list | tuple) and int(index) < len(here) else None
-            yield _own_name(here, forms) or f"{label} {int(index) + 1}"
+            yield _own_name(here, forms) or f"{one} {int(index) + 1}"
         elif step is steps[-1]:
             yield label
 

@@ -66,6 +66,12 @@ def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
     return fields
 
 
+def typed_now(form: str, name: str, at_first: object) -> object:
+    """What stands in one field of a form now, also while it is not drawn; else what it says at first."""
+    remembered = st.session_state.get(_remembered(form), {})
+    return st.session_state.get(f"{form}_{name}", remembered.get(name, at_first))
+
+
 def refill(form: str) -> None:
     """Fill a form anew at the next run, whatever was typed into it."""
     st.session_state.pop(_mark(form), None)

@@ -10,7 +10,7 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.family import Family
 from tripplan.planning.place import Place
 from tripplan.records.store import Kept
-from tripplan.screens.places.board.draft import Draft, begin_draft, collect, draft_on, forget_draft
+from tripplan.screens.places.board.draft import Draft, begin_draft, draft_on, forget_draft
 from tripplan.screens.places.board.drawing import draw_board, known_to
 from tripplan.screens.places.board.faults import show_faults, to_put_right
 from tripplan.screens.places.board.kinds import HOLDERS
@@ -104,7 +104,6 @@ def _save(view: View, kept: Kept[Place], spot: str) -> None:
     draft = draft_on(spot)
     if draft is None:
         return
-    collect(spot, draft)
     draft.pressed = True
     read = changed_card(kept.value, draft, view)
     if read.value is None:

@@ -6,9 +6,11 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.screens.places.board.kinds import KINDS
-from tripplan.screens.places.board.pieces import Entries, Part, Piece, Row, Typed
+from tripplan.screens.forms.form import with_waiting
+from tripplan.screens.forms.questions import Setting
+from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import raw_board
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled
 
 
 @dataclass
@@ -16,26 +18,38 @@ class DraftRow:
     """A row while it is being typed.
 
     Attributes:
-        number: tells it from all other rows that the editor ever had; part of its fields' keys.
+        spot: names the editor.
+        number: tells it from all other rows that the editor ever had.
         kind: the name of its kind.
-        typed: what stands in its fields.
-        first: what stood there when it was added; None for a row of a card.
+        first: what stood in its fields at first.
+        new: whether it was added, and is no row of a card.
     """
 
+    spot: str
     number: int
     kind: str
-    typed: Typed
-    first: Typed | None
+    first: Mapping[str, FieldValue]
+    new: bool
+
+    @property
+    def name(self) -> str:
+        """With what the keys of its fields begin."""
+        return f"{self.spot}_{self.number}"
+
+    @property
+    def fields(self) -> Fields:
+        """Its fields, filled; what is out of sight keeps what it said."""
+        return filled(self.name, with_waiting(self.name, KINDS[self.kind].asked, self.first, Setting()))
 
     @property
     def row(self) -> Row:
         """The row as it is now."""
-        return Row(KINDS[self.kind], self.typed)
+        return Row(KINDS[self.kind], self.fields.typed())
 
     @property
     def untouched(self) -> bool:
         """Whether nothing was typed into a row that was added."""
-        return self.typed == self.first
+        return self.new and self.fields.typed() == self.first
 
 
 @dataclass
@@ -90,24 +104,14 @@ def _append(spot: str, draft: Draft, row: Row, *, new: bool) -> None:
     counter = f"{spot}_rows_made"
     number = int(st.session_state.get(counter, 0))
     st.session_state[counter] = number + 1
-    typed = _copied(row.typed)
-    draft.rows.append(DraftRow(number, row.kind.name, typed, _copied(typed) if new else None))
-
-
-def _copied(typed: Mapping[str, Any]) -> Typed:
-    return {
-        path: [dict(entry) if isinstance(entry, dict) else entry for entry in value]
-        if isinstance(value, list)
-        else value
-        for path, value in typed.items()
-    }
+    first = with_waiting(f"{spot}_{number}", row.kind.asked, row.typed, Setting())
+    draft.rows.append(DraftRow(spot, number, row.kind.name, first, new))
 
 
 def add_row(spot: str, row: Row) -> None:
     """Add a row to the board at a spot."""
     draft = draft_on(spot)
     if draft is not None:
-        collect(spot, draft)
         _append(spot, draft, row, new=True)
 
 
@@ -115,52 +119,4 @@ def remove_row(spot: str, number: int) -> None:
     """Take a row off the board at a spot."""
     draft = draft_on(spot)
     if draft is not None:
-        collect(spot, draft)
         draft.rows = [one for one in draft.rows if one.number != number]
-
-
-def collect(spot: str, draft: Draft) -> None:
-    """Take over into the draft what stands in the fields now; fields out of sight keep what they said."""
-    for one in draft.rows:
-        for piece in KINDS[one.kind].pieces:
-            _collect_piece(row_prefix(spot, one), one.typed, piece)
-
-
-def _collect_piece(prefix: str, typed: Typed, piece: Piece) -> None:
-    state = st.session_state
-    if isinstance(piece, Entries):
-        entries = [dict(entry) for entry in typed[piece.path]]
-        for index in range(min(len(entries) + 1, piece.most)):
-            blank_entry = {inner.path: "" for inner in piece.fields}
-            entry = entries[index] if index < len(entries) else blank_entry
-            now = {
-                name: state.get(entry_key(prefix, piece, index, name), value) for name, value in entry.items()
-            }
-            if index < len(entries):
-                entries[index] = now
-            elif any(now.values()):
-                entries.append(now)
-        while entries and not any(entries[-1].values()):
-            entries.pop()
-        typed[piece.path] = entries
-        return
-    paths = [piece.path]
-    if isinstance(piece, Part):
-        paths += [f"{piece.path}.{inner.path}" for inner in piece.fields]
-    for path in paths:
-        typed[path] = state.get(field_key(prefix, path), typed[path])
-
-
-def row_prefix(spot: str, one: DraftRow) -> str:
-    """With what the keys of a row's fields begin."""
-    return f"{spot}_{one.number}"
-
-
-def field_key(prefix: str, path: str) -> str:
-    """The key of a field's widget."""
-    return f"{prefix}_{path}"
-
-
-def entry_key(prefix: str, entries: Entries, index: int, name: str) -> str:
-    """The key of a field's widget within an entry of a list."""
-    return f"{prefix}_{entries.path}{index}_{name}"

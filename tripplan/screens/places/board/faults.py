@@ -9,7 +9,7 @@ from tripplan.planning.admission.sentences import sentence
 from tripplan.planning.place import Place
 from tripplan.screens.places.board.draft import Draft
 from tripplan.screens.places.board.drawing import FaultSlots
-from tripplan.screens.places.board.pieces import Row
+from tripplan.screens.places.board.kinds import Row
 from tripplan.screens.places.board.words import in_screen_words, on_board, row_of
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_beside

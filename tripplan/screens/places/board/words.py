@@ -1,15 +1,15 @@
 """What was found about a price board, told at the row where it stands and in the words of the screen."""
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
 
 from tripplan.errors import Finding
-from tripplan.screens.places.board.kinds import HOLDERS
-from tripplan.screens.places.board.pieces import Field, Piece, Row
-from tripplan.screens.widgets.notices import field_in_words, without_description
+from tripplan.screens.forms.words import in_words
+from tripplan.screens.places.board.kinds import HOLDERS, Row
+from tripplan.screens.places.board.rows import raw_row
 
 _IN_LIST = re.compile(r"(\w+)\[(\d+)\]\.?(.*)")
-_CODED = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
 
 
 def row_of(field: str, rows: Sequence[Row]) -> tuple[int, str] | None:
@@ -33,20 +33,8 @@ def in_screen_words(finding: Finding, rows: Sequence[Row]) -> Finding:
     """A finding about the board with the row and its field called as on the screen."""
     found = row_of(finding.field, rows)
     if found is None:
-        return Finding("", "Tickets", finding.value, finding.message, finding.weight)
+        return replace(finding, file="", field="Tickets")
     index, rest = found
-    labels = dict(_labels(rows[index].kind.pieces))
-    where = ": ".join(filter(None, (rows[index].title, field_in_words(rest, labels, {}))))
-    message = _CODED.sub(lambda code: _uncoded(code[0], labels), without_description(finding.message))
-    return Finding("", where, finding.value, message, finding.weight)
-
-
-def _labels(pieces: Iterable[Piece]) -> Iterator[tuple[str, str]]:
-    for piece in pieces:
-        yield piece.path, piece.label
-        if not isinstance(piece, Field):
-            yield from ((f"{piece.path}.{field.path}", field.label) for field in piece.fields)
-
-
-def _uncoded(name: str, labels: Mapping[str, str]) -> str:
-    return f"'{labels[name]}'" if name in labels else name.replace("_", " ")
+    row = rows[index]
+    (told,) = in_words([replace(finding, field=rest)], row.kind.form, raw_row(row))
+    return replace(told, field=": ".join(filter(None, (row.title, told.field))))

@@ -9,21 +9,21 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.planning.family import Family
 from tripplan.planning.place import Place
+from tripplan.screens.forms.drawing import Slots, draw
+from tripplan.screens.forms.form import with_waiting
+from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.places.card.fields import (
-    CHILDREN,
-    CONTACT,
+    CARD,
     CROWD,
     ENTRY,
     HOURS,
     HOURS_EXAMPLES,
-    MONTHS,
     NAME,
+    RARE,
+    REST,
     VISIT,
-    CardField,
-    How,
 )
 from tripplan.screens.places.card.values import on_record
-from tripplan.screens.places.card.visit_fields import FIRST_VISIT_FIELDS, visit_inputs
 from tripplan.screens.places.place_sentences import coming_days_sentences
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.frame import View
@@ -56,49 +56,33 @@ def draw_card(view: View, spot: str, place: Place | None, currency: str) -> Draw
         place: the card on record; None for a new one.
         currency: ISO 4217 code, for a new card's prices.
     """
-    fields = filled(spot, on_record(place, currency))
-    slots: dict[str, DeltaGenerator] = {}
+    setting = Setting()
+    fields = filled(spot, with_waiting(spot, CARD, on_record(place, currency), setting))
+    slots: Slots = {}
 
-    def draw(*listed: CardField) -> None:
-        for field in listed:
-            _input(fields.key(field.name), field)
-            slots[field.name] = st.container()
+    def ask(listed: tuple[Question, ...]) -> None:
+        slots.update(draw(fields, listed, setting))
 
-    draw(NAME)
+    ask(NAME)
     where_inputs(fields, with_address=True, with_metropolitan=True)
     slots["where"] = st.container()
     where_lookup(view, fields)
     st.markdown("**When it is open**")
-    draw(HOURS)
+    ask(HOURS)
     preview = st.container()
     with st.expander("How hours are written", key=f"{spot}_hours_written"):
         st.markdown("\n".join(f"- `{written}` {meant}" for written, meant in HOURS_EXAMPLES))
-    draw(*ENTRY)
+    ask(ENTRY)
     st.markdown("**What a visit is like**")
-    draw(*VISIT, *CHILDREN)
-    visit_inputs(fields)
-    slots |= {name: st.container() for name in FIRST_VISIT_FIELDS}
+    ask(VISIT)
+    with st.expander("Shows, quiet hours, stays by age"):
+        ask(RARE)
     st.markdown("**What fills it**")
-    draw(*CROWD)
+    ask(CROWD)
     st.markdown("**Whom to ask, and the rest**")
-    draw(*CONTACT)
+    ask(REST)
     fields.remember()
     return DrawnCard(fields, slots, preview)
-
-
-def _input(key: str, field: CardField) -> None:
-    explained = field.explained or None
-    if field.how is How.TICK:
-        st.checkbox(field.label, key=key, help=explained)
-    elif field.how is How.CHOICE:
-        words = dict(field.choices)
-        st.selectbox(field.label, list(words), format_func=words.__getitem__, key=key, help=explained)
-    elif field.how is How.MONTHS:
-        st.multiselect(field.label, MONTHS, key=key, help=explained)
-    elif field.how in (How.LINES, How.SPECIAL_DAYS, How.NOTE):
-        st.text_area(field.label, key=key, help=explained, placeholder=field.example, height="content")
-    else:
-        st.text_input(field.label, key=key, help=explained, placeholder=field.example)
 
 
 def show_hours(drawn: DrawnCard, family: Family, place: Place, today: date) -> None:

@@ -1,16 +1,17 @@
 """The faults of a card, each beside the field that it is about."""
 
+import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from tripplan.errors import Finding, Weight
-from tripplan.screens.places.board.pieces import Row
+from tripplan.planning.place import Place
+from tripplan.screens.forms.words import in_words
+from tripplan.screens.places.board.kinds import Row
 from tripplan.screens.places.board.words import in_screen_words, on_board
 from tripplan.screens.places.card.drawing import DrawnCard
-from tripplan.screens.places.card.fields import LABELS, WHERE, field_beside
+from tripplan.screens.places.card.fields import CALLED, WHERE, field_beside
 from tripplan.screens.widgets.fields import FieldValue
-from tripplan.screens.widgets.notices import named, show_beside
-from tripplan.screens.widgets.where_form import where_message
+from tripplan.screens.widgets.notices import show_beside
 
 
 def hours_are_read(findings: Sequence[Finding]) -> bool:
@@ -28,15 +29,15 @@ def faults_in_words(findings: Sequence[Finding], rows: Sequence[Row]) -> tuple[F
         rows: its board.
     """
     return tuple(
-        in_screen_words(finding, rows) if on_board(finding.field) else in_words(finding)
+        in_screen_words(finding, rows) if on_board(finding.field) else called_on_screen(finding)
         for finding in findings
         if finding.weight is Weight.FAULT
     )
 
 
-def in_words(finding: Finding) -> Finding:
+def called_on_screen(finding: Finding) -> Finding:
     """A finding about a field beside the board, called as on the screen."""
-    return named([replace(finding, message=where_message(finding.message))], LABELS)[0]
+    return in_words([finding], Place, {}, CALLED)[0]
 
 
 def show_card_faults(
@@ -50,8 +51,11 @@ def show_card_faults(
         waiting: what the fields of a new card said at first; those that still say it are not called faulty.
     """
     typed = drawn.fields.typed()
+    changed = set(typed) if waiting is None else {name for name in typed if typed[name] != waiting.get(name)}
     for name, slot in drawn.slots.items():
-        members = WHERE if name == "where" else (name,)
-        if waiting is not None and all(typed[member] == waiting[member] for member in members):
+        members = set(WHERE) if name == "where" else {one for one in typed if re.match(rf"{name}(\d|$)", one)}
+        if not changed & members:
             continue
-        show_beside(slot, [in_words(finding) for finding in findings if field_beside(finding.field) == name])
+        show_beside(
+            slot, [called_on_screen(finding) for finding in findings if field_beside(finding.field) == name]
+        )

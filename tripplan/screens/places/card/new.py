@@ -15,11 +15,10 @@ from tripplan.files.toml_text import write_toml
 from tripplan.planning.family import Family
 from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.store import Kept
-from tripplan.screens.places.board.draft import begin_draft, collect, draft_on, forget_draft
+from tripplan.screens.places.board.draft import begin_draft, draft_on, forget_draft
 from tripplan.screens.places.board.drawing import draw_board, known_to
 from tripplan.screens.places.board.faults import show_faults, to_put_right
-from tripplan.screens.places.board.kinds import PARKING, PRICES_READ, TICKET
-from tripplan.screens.places.board.pieces import Row
+from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, raw_board
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
@@ -35,11 +34,11 @@ from tripplan.screens.widgets.saving import save_all, take_back_button
 def first_rows(today: date) -> tuple[Row, ...]:
     """The rows that a new card's board begins with."""
     return (
-        blank(TICKET, name="Adult", ages="13+"),
-        blank(TICKET, name="Child", ages="3-12"),
-        blank(TICKET, name="Small child", price="0", ages="under 3"),
-        blank(PARKING),
-        blank(PRICES_READ, on=today),
+        blank(KINDS["ticket"], name="Adult", ages="13+"),
+        blank(KINDS["ticket"], name="Child", ages="3-12"),
+        blank(KINDS["ticket"], name="Small child", price="0", ages="under 3"),
+        blank(KINDS["parking"]),
+        blank(KINDS["prices_read"], on=today),
     )
 
 
@@ -100,7 +99,6 @@ def _save(view: View, cards: Mapping[str, Kept[Place]], fields: Fields) -> None:
     typed, draft = fields.typed(), draft_on(spot)
     if draft is None:
         return
-    collect(spot, draft)
     draft.pressed = True
     values, found = card_values(typed, draft.as_rows())
     kept = cards.get(str(values.get("id")))
