@@ -36,7 +36,7 @@ BOARD = (
         KINDS["bundle"],
         name="Family",
         price="24",
-        seats=[{"count": "2", "ages": "18+"}, {"count": "3", "ages": "under 18"}],
+        **{"seats0_count": "2", "seats0_ages": "18+", "seats1_count": "3", "seats1_ages": "under 18"},
     ),
     blank(KINDS["parking"], price="0"),
     blank(KINDS["prices_read"], on=TODAY, source="board"),
@@ -314,7 +314,7 @@ def test_a_place_typed_into_the_form_is_added_with_its_board(open_app: Opened) -
     ("changes", "field"),
     [
         ({"hours": "whenever"}, "opening.hours"),
-        ({"last_entry": "soon"}, "opening.last_entry_minutes_before_close"),
+        ({"last_entry_minutes_before_close": "soon"}, "opening.last_entry_minutes_before_close"),
         ({"town": "Nowhere at all"}, "where.town"),
     ],
 )
