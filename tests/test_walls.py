@@ -75,7 +75,7 @@ def test_planning_touches_no_screen_file_network_or_clock(path: Path) -> None:
 
 def test_planning_pulls_in_no_screen_and_no_database() -> None:
     """Even through its libraries, importing the planning loads neither Streamlit nor SQLite."""
-    code = "import sys, tripplan.planning.choose; print(sorted({'streamlit', 'sqlite3'} & set(sys.modules)))"
+    code = "import sys, tripplan.planning.compare.choose; print(sorted({'streamlit', 'sqlite3'} & set(sys.modules)))"
     result = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert result.stdout.strip() == "[]"
 

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
+from tripplan.documents.outings.packing_changes import PackingChanges
 
 from tests.commands.conftest import NOON, TODAY, Files, Run
-from tripplan.planning.packing import PackingChanges
-from tripplan.planning.sheet_entries import Booking, SheetDetails
+from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
 from tripplan.records.store import Records
 
 ASKED = ("sheet", "test-museum", "2026-12-08", "--out")

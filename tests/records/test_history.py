@@ -6,13 +6,13 @@ from datetime import date, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.errors import RecordConflict, UnknownName
-from tripplan.planning.family import TypedDrive
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.migrations import MIGRATIONS, migrate

@@ -13,13 +13,13 @@ from pydantic import BaseModel
 from tests.builders import make_place
 from tests.planning.admission.price_boards import Question as Drawn
 from tests.planning.admission.price_boards import questions
+from tripplan.documents.asked import Control, forms_in
+from tripplan.documents.model import Written
+from tripplan.documents.places.offers import Bundle
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import load_place_cards, read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.asked import Control, forms_in
-from tripplan.planning.model import Written
-from tripplan.planning.offers import Bundle
-from tripplan.planning.place import Place
 from tripplan.screens.forms.questions import Question
 from tripplan.screens.places.board.kinds import HOLDERS, KINDS
 from tripplan.screens.places.board.rows import blank, raw_board, rows_of

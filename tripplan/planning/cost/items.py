@@ -6,8 +6,8 @@ from decimal import Decimal
 from enum import StrEnum
 from functools import cached_property
 
-from tripplan.planning.money import Money, MoneyRange, total
-from tripplan.planning.ranges import Source
+from tripplan.values.money import Money, MoneyRange, total
+from tripplan.values.ranges import Source
 
 
 class CostKind(StrEnum):

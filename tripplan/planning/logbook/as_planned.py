@@ -5,15 +5,15 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan.planning.cost import CostKind
+from tripplan.documents.model import Minutes, Name, Written
+from tripplan.documents.outings.planned import PlannedOuting, ZonedTime
+from tripplan.documents.written_money import Currency
 from tripplan.planning.day import StepKind
-from tripplan.planning.family import Family
-from tripplan.planning.model import Minutes, Name, Written
-from tripplan.planning.money import Money, total
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import PlannedOuting, ZonedTime
-from tripplan.planning.written_money import Currency
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money, total
 
 
 class PlannedItem(Written):

@@ -7,15 +7,15 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan.planning import wording
-from tripplan.planning.family import Family
-from tripplan.planning.member import Member
-from tripplan.planning.model import Name, Written
+from tripplan.documents.family.member import Member
+from tripplan.documents.model import Name, Written
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place, PlaceId
+from tripplan.planning.family.family import Family
 from tripplan.planning.passes.candidates import last_day_valid
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.passes.which_pays import MONTHS_AT_MOST
-from tripplan.planning.place import Place, PlaceId
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.values import wording
 
 VISITS_AT_MOST = 60
 """A list has no more visits than these [visits]."""

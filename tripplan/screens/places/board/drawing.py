@@ -6,11 +6,8 @@ from dataclasses import dataclass
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.planning.family import Family
-from tripplan.planning.offers import (
-    Pass,
-    Ticket,
-)
+from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.planning.family.family import Family
 from tripplan.screens.forms.drawing import draw
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.places.board.draft import Draft, DraftRow, add_row, remove_row

@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, get_args, get_origin
 
-from tripplan.planning.asked import called, forms_in
-from tripplan.planning.model import Written
-from tripplan.planning.offers import OfferRules
-from tripplan.planning.place import Place
+from tripplan.documents.asked import called, forms_in
+from tripplan.documents.model import Written
+from tripplan.documents.places.offers import OfferRules
+from tripplan.documents.places.place import Place
 from tripplan.screens.forms.questions import Question, questions
 
 HOLDERS = (

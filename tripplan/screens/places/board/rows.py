@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from typing import Any
 
-from tripplan.planning.model import Written
-from tripplan.planning.place import Place
+from tripplan.documents.model import Written
+from tripplan.documents.places.place import Place
 from tripplan.screens.forms.answers import on_record, put_changes
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.places.board.kinds import KINDS, Row, RowKind

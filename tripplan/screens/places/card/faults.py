@@ -3,8 +3,8 @@
 import re
 from collections.abc import Mapping, Sequence
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
-from tripplan.planning.place import Place
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.places.board.kinds import Row
 from tripplan.screens.places.board.words import in_screen_words, on_board

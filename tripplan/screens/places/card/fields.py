@@ -2,7 +2,7 @@
 
 import re
 
-from tripplan.planning.place import Opening, Place, Visit
+from tripplan.documents.places.place import Opening, Place, Visit
 from tripplan.screens.forms.questions import Question, questions
 from tripplan.screens.widgets.where_form import where_labels, where_on_record
 

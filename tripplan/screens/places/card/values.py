@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
-from tripplan.planning.place import Place
 from tripplan.screens.forms import answers
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.places.card.fields import CARD, WHERE

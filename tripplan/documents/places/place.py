@@ -1,0 +1,297 @@
+"""A place to go, as its card describes it."""
+
+from datetime import date
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.model import ClockTime, Minutes, Name, Written
+from tripplan.documents.places.offers import (
+    AddOn,
+    Fee,
+    MustBeAccompanied,
+    Offer,
+    Parking,
+    SalesTax,
+    Voucher,
+    ages_asked,
+)
+from tripplan.documents.where import Where
+from tripplan.documents.written_money import Currency
+from tripplan.values import wording
+from tripplan.values.ages import Ages
+from tripplan.values.opening_hours import HoursText
+
+LONGEST_ID = 60
+PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=LONGEST_ID)]
+
+
+WhoComes = Literal["families", "everybody"]
+
+
+class Show(Written):
+    """Something that is shown at fixed times: a feeding, a demonstration, a planetarium programme."""
+
+    name: Annotated[Name, Asked("Name", help="An emptied line is left out.")]
+    """What it is called."""
+    starts: Annotated[
+        tuple[ClockTime, ...],
+        Field(min_length=1, max_length=48),
+        Asked("begins at", help="By the clock of the place, with commas between, such as 11:00, 14:30."),
+    ]
+    """When it begins, by the clock of the place; every performance."""
+    minutes: Annotated[
+        int,
+        Field(ge=1, le=600),
+        Asked("minutes", help="20 if you leave it out.", unit=Unit.MINUTES, width=110),
+    ] = 20
+    """How long it lasts."""
+    days: Annotated[
+        HoursText | None,
+        Asked("on these days", help="Written like opening hours, such as Sa-Su; every day if empty."),
+    ] = None
+    """On which days, in opening_hours syntax, such as `Sa-Su` or `Apr-Oct`; on every day when left out."""
+    worth_it: Annotated[bool, Asked("plan around it")] = True
+    """Whether it is worth being there for; otherwise it is told, but nothing is planned around it."""
+
+
+class Stay(Written):
+    """How long people of some ages should stay."""
+
+    ages: Annotated[Ages, ages_asked("People aged")]
+    """Whom it concerns."""
+    shortest_minutes: Annotated[Minutes, Asked("shortest stay", unit=Unit.MINUTES, width=230)]
+    """A shorter stay is not worth the drive for them."""
+    comfortable_minutes: Annotated[Minutes, Asked("comfortable stay", unit=Unit.MINUTES, width=230)]
+    """A stay that feels complete to them."""
+
+
+class Visit(Written):
+    """What a visit is like."""
+
+    topics: Annotated[
+        tuple[Name, ...], Asked("What can be studied there", help="One topic a line.", control=Control.LINES)
+    ] = ()
+    """What can be studied there."""
+    shortest_minutes: Annotated[Minutes, Asked("Shortest stay worth the drive", unit=Unit.MINUTES)] = 60
+    """A shorter stay is not worth the drive."""
+    comfortable_minutes: Annotated[Minutes, Asked("A comfortable stay", unit=Unit.MINUTES)] = 120
+    """A stay that feels complete."""
+    stays: Annotated[
+        tuple[Stay, ...],
+        Field(max_length=20),
+        Asked(
+            "Other stays for some ages",
+            help="Whoever tires first decides. An emptied line is left out.",
+            called="Stay by age",
+            rare=True,
+        ),
+    ] = ()
+    """Other stays for some ages, one `[[visit.stays]]` each. Whoever of a party tires first decides for all
+    of it: the one whose comfortable stay is shortest. The first entry that names an age holds; ages that
+    none names stay as above."""
+    shows: Annotated[
+        tuple[Show, ...], Field(max_length=20), Asked("Shows at fixed times", called="Show", rare=True)
+    ] = ()
+    """What is shown at fixed times, one `[[visit.shows]]` each."""
+    quiet_hours: Annotated[
+        HoursText | None,
+        Asked("Quiet hours", help="Written like opening hours.", example="Su 09:00-10:00", rare=True),
+    ] = None
+    """When the place is kept quiet (less sound and light, fewer people), in opening_hours syntax."""
+    pushchairs: Annotated[bool, Asked("A pushchair can go all the way round")] = True
+    """Whether a pushchair or carrier can be used all the way round."""
+    own_food: Annotated[bool, Asked("You may eat what you bring")] = True
+    """Whether the family may eat what it brought."""
+    food_sold: Annotated[bool, Asked("There is something to eat to buy")] = True
+    """Whether there is something to buy."""
+    indoors: Annotated[
+        Literal["indoors", "outdoors", "both"],
+        Asked(
+            "Where the visit happens",
+            words={"both": "both indoors and outdoors", "indoors": "indoors", "outdoors": "outdoors"},
+        ),
+    ] = "both"
+    """Where the visit happens, for rainy and hot days."""
+    who_comes: Annotated[
+        WhoComes,
+        Asked(
+            "Who fills the place",
+            help="Decides how much fuller it is in school holidays.",
+            words={
+                "families": "mostly families with children, as in a zoo or on a farm",
+                "everybody": "people of all ages, as in a gallery or on a beach",
+            },
+        ),
+    ] = "families"
+    """Who fills it: families with children (a zoo, a farm), or people of all ages (a gallery, a path)."""
+    cautions: Annotated[
+        tuple[str, ...],
+        Asked(
+            "What to watch there",
+            help="One caution a line: steps, open water, animals, allergens.",
+            control=Control.LINES,
+            called="Caution",
+        ),
+    ] = ()
+    """What to watch: steps, open water, animals, allergens."""
+    questions: Annotated[
+        tuple[str, ...],
+        Asked(
+            "Questions for the children",
+            help="One question a line.",
+            control=Control.LINES,
+            called="Question",
+        ),
+    ] = ()
+    """Suggested questions for the children."""
+
+
+class Opening(Written):
+    """When the place can be visited."""
+
+    hours: Annotated[HoursText, Asked("Opening hours", example="Tu-Su 10:00-17:00")]
+    """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school holidays."""
+    last_entry_minutes_before_close: Annotated[
+        Minutes,
+        Asked("Last entry, in minutes before closing", help="0 if up to closing time.", unit=Unit.MINUTES),
+    ] = 0
+    """How long before closing the till stops letting people in."""
+    entry_times: Annotated[
+        tuple[ClockTime, ...],
+        Asked(
+            "People are let in only at these times",
+            help="With commas between, such as 10:00, 11:30. Empty if at any time.",
+            called="Entry time",
+        ),
+    ] = ()
+    """Timed entry: the only times people are let in; any time when left out."""
+    school_groups: Annotated[
+        HoursText | None,
+        Asked(
+            "When school classes usually come, in term",
+            help="Written like opening hours, such as 'Tu-Fr 10:00-12:00'. Empty if you know of none.",
+        ),
+    ] = None
+    """When classes usually fill the place, in term."""
+    book_days_ahead: Annotated[
+        int,
+        Field(ge=0, le=365),
+        Asked("A visit is to be booked so many days ahead", help="0 if you can just go.", unit=Unit.DAYS),
+    ] = 0
+    """How many days ahead a visit must be booked; 0 for none."""
+    checked_on_site: Annotated[
+        bool,
+        Asked(
+            "These hours were read at the place or on its own page",
+            help="Otherwise they are a guess, and are shown as one.",
+        ),
+    ] = True
+    """Whether the hours were read at their source; otherwise they are a guess and shown as one."""
+
+
+class SpecialDay(Written):
+    """A day when more (or fewer) people come than the calendar would tell."""
+
+    day: Annotated[date, Asked("Day", width=150)]
+    """The date."""
+    name: Annotated[Name, Asked("what happens")]
+    """What happens on it."""
+    crowd_factor: Annotated[
+        Decimal,
+        Field(gt=0, le=50),
+        Asked("times the usual number of visitors", help="2 if you leave it out.", width=260),
+    ] = Decimal(2)
+    """How many times the usual number of visitors [-]."""
+
+
+Month = Annotated[int, Field(ge=1, le=12)]
+MONTH_NAMES = {number: wording.month(number) for number in range(1, 13)}
+
+
+class PricesRead(Written, title="Where the prices come from"):
+    """Where the prices on the card come from."""
+
+    on: Annotated[date, Asked("When did you read them?", called="read on", width=190)]
+    """The day they were read."""
+    source: Annotated[
+        str,
+        Field(min_length=1),
+        Asked(
+            "Where did you read them?",
+            help="The place's own page, the board at the ticket desk, a call.",
+            called="source",
+        ),
+    ]
+    """Where: the place's own page, the board at the till, a telephone call."""
+    give_or_take_percent: Annotated[
+        Decimal,
+        Field(ge=0, le=100),
+        Asked("They may have moved since by", unit=Unit.PERCENT, called="give or take", width=230),
+    ] = Decimal(0)
+    """How far a price may have moved since."""
+
+
+class Place(Written):
+    """A place card."""
+
+    format: Literal[1] = 1
+    """Version of the card's format."""
+    id: Annotated[PlaceId, Asked("Short name")]
+    """Small letters, digits and hyphens; also the name of the file."""
+    name: Annotated[Name, Asked("Name of the place")]
+    """What the place is called."""
+    currency: Annotated[
+        Currency, Asked("Currency of its prices", help="Three letters, such as USD.", control=Control.CODE)
+    ]
+    """ISO 4217 code of every price on the card."""
+    where: Annotated[Where, Asked("Location")]
+    """Where it is."""
+    visit: Annotated[Visit, Asked("Visit")] = Visit()
+    """What a visit is like."""
+    opening: Annotated[Opening, Asked("Opening hours")]
+    """When it can be visited."""
+    offers: Annotated[tuple[Offer, ...], Field(min_length=1, max_length=60), Asked("Tickets")]
+    """The price board: all the ways in, one `[[offers]]` each."""
+    add_ons: Annotated[tuple[AddOn, ...], Asked("Beside entry")] = ()
+    """What people may want beside entry."""
+    fees: Annotated[tuple[Fee, ...], Asked("Fees")] = ()
+    """What is charged for buying."""
+    sales_tax: Annotated[SalesTax | None, Asked("Sales tax")] = None
+    """Tax that the prices do not include; none when left out."""
+    vouchers: Annotated[tuple[Voucher, ...], Asked("Vouchers")] = ()
+    """Price reductions the family holds or can get."""
+    must_be_accompanied: Annotated[tuple[MustBeAccompanied, ...], Asked("Not without an older visitor")] = ()
+    """Who may not enter without an older visitor."""
+    parking: Annotated[Parking, Asked("Parking")] = Parking()
+    """What leaving the car costs."""
+    special_days: Annotated[
+        tuple[SpecialDay, ...],
+        Asked(
+            "Days when more or fewer people come than usual",
+            help="An emptied line is left out.",
+            called="Day when more or fewer people come",
+        ),
+    ] = ()
+    """Festivals and other days unlike the rest."""
+    busiest_months: Annotated[
+        tuple[Month, ...],
+        Asked(
+            "Busiest months",
+            help="If you know them; otherwise the time of year is guessed from how far north or south "
+            "it lies.",
+            control=Control.WORDS,
+            words=MONTH_NAMES,
+        ),
+    ] = ()
+    """The fullest time of the year, 1 for January; guessed from the latitude when left out."""
+    prices_read: Annotated[PricesRead, Asked("Where the prices come from")]
+    """Where the prices come from, and from when."""
+    web: Annotated[str, Asked("Its own page on the internet", called="Web page")] = ""
+    """Address of the place's own page."""
+    telephone: Annotated[str, Asked("Telephone")] = ""
+    """To ask whether all this still holds."""
+    notes: Annotated[str, Asked("Anything else you should know", control=Control.NOTE, called="Notes")] = ""
+    """Anything else a parent should know."""
