@@ -3,10 +3,10 @@
 from datetime import date
 from typing import Any
 
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
-from tripplan.planning.place import Place
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
 
 
 def make_member(name: str = "Ann", born: str = "1988-05-20", **changes: Any) -> Member:

@@ -6,16 +6,16 @@ from pathlib import Path
 from typing import Any
 
 from tests.builders import make_household, make_place
+from tripplan.documents.family.household import Household
+from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
+from tripplan.documents.places.place import Place
 from tripplan.files.day_sheet import DaySheet, SheetSection, day_sheet
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.household_file import load_household
 from tripplan.files.place_card import load_place_cards
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.sheet_entries import SheetEntries, SheetTicks
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 
 DEMO = Path(__file__).resolve().parents[1] / "demo_places"
 TODAY = date(2026, 11, 25)

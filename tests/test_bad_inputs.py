@@ -18,6 +18,7 @@ from tests.files.test_school_table_file import TABLE
 from tests.planning.logbook.entries import make_entry
 from tests.scrambling import ODD_TEXTS, scrambled, scrambled_json
 from tripplan.__main__ import main
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reading import read_calendar
 from tripplan.files.demo import read_demo
 from tripplan.files.family_calendar_file import family_calendar_from
@@ -26,8 +27,7 @@ from tripplan.files.logbook_file import entry_from_values, read_logbook_entry, w
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.school_calendar_file import school_calendar_from
 from tripplan.files.school_file import read_school_file
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records

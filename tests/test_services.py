@@ -3,11 +3,11 @@ from pathlib import Path
 
 import pytest
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.errors import InputFaults, PlanError
 from tripplan.files.demo import read_demo
-from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
+from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.opening import Which
 from tripplan.services import Services, demo_folder, open_services

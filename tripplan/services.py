@@ -6,19 +6,20 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
+from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDays
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.online_lookup import OnlineLookup, nominatim
-from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
-from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household
-from tripplan.planning.local_days import LocalDays
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
-from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
 from tripplan.records.backup import back_up
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder

@@ -3,7 +3,7 @@
 import random
 from typing import Any
 
-from tripplan.planning.place import Place
+from tripplan.documents.places.place import Place
 
 _HOURS = (
     "Tu-Su {o}:00-{c}:00",

@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 
 from icalendar import Alarm, Calendar, Event
 
+from tripplan.documents.where import Point
 from tripplan.files.calendar_file import OutingEntry, Reminder, calendar_file
-from tripplan.planning.where import Point
 
 NOW = datetime(2026, 11, 25, 16, tzinfo=UTC)
 LEAVE = datetime(2026, 12, 8, 8, 40, tzinfo=ZoneInfo("America/Chicago"))

@@ -10,21 +10,21 @@ from typing import TypeVar
 import pytest
 
 from tests.conftest import ROOT
+from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.model import Written
+from tripplan.documents.places.place import Place
 from tripplan.files.demo import read_demo
 from tripplan.planning.admission.cheapest import Gate
-from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
-from tripplan.planning.certainty import Certainty, how_sure
-from tripplan.planning.choose import compare
+from tripplan.planning.compare.certainty import Certainty, how_sure
+from tripplan.planning.compare.choose import compare
+from tripplan.planning.compare.flips.every_input import what_would_flip
+from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost import outing_cost
 from tripplan.planning.day import plan_day
-from tripplan.planning.family import Family
-from tripplan.planning.flips.every_input import what_would_flip
-from tripplan.planning.flips.flip import Flip
-from tripplan.planning.household import Household
-from tripplan.planning.model import Written
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 
 Kind = TypeVar("Kind", bound=Written)

@@ -10,18 +10,18 @@ import numpy as np
 import pytest
 
 from tests.builders import make_place
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.planning.crowds.levels import POOLED
 from tripplan.planning.crowds.parts import Floats
-from tripplan.planning.crowds.public_holidays import (
+from tripplan.planning.crowds.risk import crowd_risks
+from tripplan.planning.holidays.public_holidays import (
     holidays_around,
     is_bridge_day,
     is_observed,
     is_weekend,
     long_weekend,
 )
-from tripplan.planning.crowds.risk import crowd_risks
-from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.holidays.schools import school_days
 
 YEAR = 2027
 FIRST, LAST = date(YEAR, 1, 1), date(YEAR, 12, 31)

@@ -4,7 +4,7 @@ from datetime import datetime, time
 
 import pytest
 
-from tests.planning.day_questions import (
+from tests.planning.day.day_questions import (
     CHICAGO,
     TUESDAY,
     best_choices,
@@ -13,12 +13,12 @@ from tests.planning.day_questions import (
     make_napper,
     make_question,
 )
-from tests.planning.day_walk import walk
+from tests.planning.day.day_walk import walk
+from tripplan.documents.family.member import Nap
 from tripplan.planning.day import DayQuestion, Napper, plan_day, slack, trade_offs
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.hours import ShowTimes
-from tripplan.planning.member import Nap
-from tripplan.planning.ranges import Range
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.opening.hours import ShowTimes
+from tripplan.values.ranges import Range
 
 TWO_NAPPERS = (
     make_napper("12:45", 120, in_pushchair=True),

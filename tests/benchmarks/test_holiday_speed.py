@@ -7,9 +7,9 @@ from datetime import date, timedelta
 
 import holidays as tables
 
-from tripplan.planning.crowds import days_off as flags
-from tripplan.planning.crowds import public_holidays as names
-from tripplan.planning.crowds.public_holidays import is_bridge_day, is_observed, is_weekend, long_weekend
+from tripplan.planning.holidays import days_off as flags
+from tripplan.planning.holidays import public_holidays as names
+from tripplan.planning.holidays.public_holidays import is_bridge_day, is_observed, is_weekend, long_weekend
 
 YEAR = 2027
 DAYS = tuple(date(YEAR, 1, 1) + timedelta(days=n) for n in range(365))

@@ -12,10 +12,10 @@ from pydantic import TypeAdapter
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.model import Written
 from tripplan.planning.logbook.year import year_account
-from tripplan.planning.model import Written
 from tripplan.records.export import MOST_BYTES, export_all, import_all
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records

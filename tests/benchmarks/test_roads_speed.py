@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.roads.regions_built import build_small_country
-from tripplan.planning.where import Point
+from tripplan.documents.where import Point
 from tripplan.roads.engine import Engine
 from tripplan.roads.network import RoadNetwork
 

@@ -14,13 +14,14 @@ from numpy.typing import NDArray
 from tests.benchmarks.many_places import many_places
 from tests.benchmarks.test_compare_speed import demo
 from tests.builders import make_household, make_place
-from tests.planning.day_questions import best_choices
-from tripplan.planning.calendars import DateSpan
+from tests.planning.day.day_questions import best_choices
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.day.best import BestChoice, best_between
-from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep import known
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable

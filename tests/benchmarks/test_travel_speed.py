@@ -6,8 +6,8 @@ import timeit
 import numpy as np
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import distances_km, geodesic_km
-from tripplan.planning.where import Point
 
 
 def test_ranking_a_thousand_places(capsys: pytest.CaptureFixture[str]) -> None:

@@ -12,7 +12,7 @@ from tests.browser.conftest import Visit
 from tests.day_sheets import planned, sheet
 from tripplan.files.day_phone_html import day_phone_html
 from tripplan.planning.day import StepKind
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing.outing import Outing
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser

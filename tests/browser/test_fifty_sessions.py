@@ -13,8 +13,8 @@ import pytest
 from tests.browser.app_session import AppSession, app_session
 from tests.builders import make_household, make_place
 from tests.running_app import RunningApp, started_app
-from tripplan.planning.household import Household
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.services import open_services

@@ -12,9 +12,9 @@ from tests.calendar_server.keyring_for_tests import MemoryKeyring, used
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.calendar_server.passwords import keep_password
+from tripplan.documents.calendars.server_calendar import ServerCalendar
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.files.calendar_file import outing_uid
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.server_calendar import ServerCalendar
 from tripplan.records.store import Records
 
 ASKED = ("calendar", "test-museum", "2026-12-08", "--out")

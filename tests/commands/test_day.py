@@ -10,7 +10,7 @@ from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run
 from tripplan.commands.answers.day import DayAnswer
 from tripplan.files.household_file import write_household
-from tripplan.planning import wording
+from tripplan.values import wording
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times
 # of `tripplan.planning.travel.rests`), doors open at 10:00, two hours are comfortable. 38 minutes before ten

@@ -9,7 +9,7 @@ from holidays.version import __version__ as version_of_table
 
 from tests.builders import make_place
 from tests.commands.conftest import NOON, Run
-from tripplan.planning.local_days import LocalDays
+from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.records.store import Records
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.commands.answers.passes import PassesAnswer
-from tripplan.planning.passes.listed import ListedVisit, PlannedVisits
+from tripplan.documents.outings.planned_visits import ListedVisit, PlannedVisits
 from tripplan.records.store import Records
 
 CARD = {

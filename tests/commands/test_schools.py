@@ -9,8 +9,8 @@ import pytest
 
 from tests.commands.conftest import NOON, Run
 from tripplan.commands.options import shared
-from tripplan.planning import model
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.documents import model
+from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.records.opening import Which, open_records
 
 TABLE = (

@@ -7,8 +7,8 @@ import pytest
 from pypdf import PdfReader
 
 from tests.commands.conftest import NOON, TODAY, Files, Run
-from tripplan.planning.packing import PackingChanges
-from tripplan.planning.sheet_entries import Booking, SheetDetails
+from tripplan.documents.outings.packing_changes import PackingChanges
+from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
 from tripplan.records.store import Records
 
 ASKED = ("sheet", "test-museum", "2026-12-08", "--out")

@@ -8,11 +8,11 @@ import jsonschema  # type: ignore[import-untyped]
 
 from tests.builders import make_place
 from tests.commands.conftest import NOON, Files, Run
-from tripplan.planning.calendars import FamilyCalendar
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.planned import PlannedOuting, PlanStatus
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.documents.calendars.calendars import FamilyCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.records.store import Records
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.commands.answers.together import TogetherAnswer
-from tripplan.planning.together.others import GoingTogether
+from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.store import Records
 
 TICKETS = (

@@ -9,7 +9,7 @@ from tests.builders import make_household, make_place
 from tests.commands.conftest import NOON, Run
 from tests.sealed import Sealed, sealed
 from tripplan.commands.answers.files import ImportAnswer
-from tripplan.planning.household import Household
+from tripplan.documents.family.household import Household
 from tripplan.records.opening import Which, open_records, shown
 from tripplan.records.store import Records
 

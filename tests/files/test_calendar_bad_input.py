@@ -6,11 +6,11 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Weight
 from tripplan.files import calendar_reading, repeating_entries
 from tripplan.files.calendar_reading import CalendarContent, read_calendar
 from tripplan.files.reading_result import Read
-from tripplan.planning.calendars import DateSpan
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))

@@ -13,6 +13,8 @@ from hypothesis import strategies as st
 from icalendar import Calendar, Event
 from icalendar.cal import Component
 
+from tripplan.documents.outings.planned import PlanStatus
+from tripplan.documents.where import Point
 from tripplan.errors import PlanError
 from tripplan.files.calendar_file import (
     EntryLayout,
@@ -26,8 +28,6 @@ from tripplan.files.calendar_file import (
 )
 from tripplan.files.plain_text import lines as plain_lines
 from tripplan.files.plain_text import one_line
-from tripplan.planning.planned import PlanStatus
-from tripplan.planning.where import Point
 
 CHICAGO = ZoneInfo("America/Chicago")
 WRITTEN = datetime(2026, 11, 25, 16, 0, tzinfo=UTC)

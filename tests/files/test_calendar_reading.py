@@ -5,8 +5,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reading import CalendarEntry, read_calendar
-from tripplan.planning.calendars import DateSpan
 
 CHICAGO = ZoneInfo("America/Chicago")
 DECEMBER = DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 31))

@@ -7,9 +7,9 @@ import pytest
 
 from tests.builders import make_place
 from tests.day_sheets import SHOWING, sheet, words
+from tripplan.documents.outings.sheet_entries import Booking
 from tripplan.files.day_sheet import DaySheet
 from tripplan.files.day_sheet_html import day_sheet_html
-from tripplan.planning.sheet_entries import Booking
 
 LONE = {"meta", "input"}
 LOADING = {"src", "srcset", "data", "poster", "background", "action", "formaction", "manifest", "ping"}

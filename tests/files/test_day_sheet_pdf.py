@@ -9,6 +9,9 @@ from pypdf import PdfReader
 
 from tests.builders import make_household, make_place
 from tests.day_sheets import SHOWING, demo_sheet, planned, sheet
+from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
+from tripplan.documents.outings.sheet_entries import Booking
 from tripplan.files.day_sheet import DaySheet
 from tripplan.files.day_sheet_pdf import (
     SURELY_KNOWN,
@@ -18,10 +21,7 @@ from tripplan.files.day_sheet_pdf import (
     missing_letters,
     usual_paper,
 )
-from tripplan.planning.emergency import EmergencyContact, EmergencyContacts
-from tripplan.planning.packing import PackingChanges
-from tripplan.planning.sheet_entries import Booking
-from tripplan.planning.wording import clock, money
+from tripplan.values.wording import clock, money
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 POINTS_PER_MM = 72 / 25.4

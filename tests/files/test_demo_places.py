@@ -15,18 +15,18 @@ import recurring_ical_events
 import vobject
 from geopy.distance import geodesic
 
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.offers import Bundle, Pass, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.files.calendar_reading import read_calendar
 from tripplan.files.household_file import load_household
 from tripplan.files.logbook_file import load_logbook_entry
 from tripplan.files.place_card import load_place_cards
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.hours import hours_on
-from tripplan.planning.household import Household
-from tripplan.planning.offers import Bundle, Pass, Ticket
-from tripplan.planning.opening_hours import open_spans
-from tripplan.planning.place import Place
+from tripplan.planning.opening.hours import hours_on
+from tripplan.values.opening_hours import open_spans
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_places"
 CARDS = sorted((DEMO / "places").glob("*.toml"))

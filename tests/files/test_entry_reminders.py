@@ -3,8 +3,8 @@
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
+from tripplan.documents.outings.planned import EntryTicks, ThingsToDo
 from tripplan.files.entry_reminders import reminders, to_dos
-from tripplan.planning.planned import EntryTicks, ThingsToDo
 
 CHICAGO = ZoneInfo("America/Chicago")
 LEAVE = datetime(2026, 12, 8, 8, 40, tzinfo=CHICAGO)

@@ -7,9 +7,10 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import make_household
+from tripplan.documents.calendars.family_days import FamilyDays, LateEvening
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
 from tripplan.files.family_calendar_file import family_calendar_from
-from tripplan.planning.family_days import BusyDays, FamilyDays, LateEvening
+from tripplan.planning.family.busy_days import BusyDays
 
 CHICAGO = ZoneInfo("America/Chicago")
 NINE = datetime(2026, 12, 8, 9, 0, tzinfo=CHICAGO)

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.files.any_coordinates import lies_on_the_globe_or_is_refused
+from tripplan.documents.where import Point, Where
 from tripplan.files.gazetteer import (
     Found,
     NotFound,
@@ -17,7 +18,6 @@ from tripplan.files.gazetteer import (
     parse_coordinates,
     zone_of,
 )
-from tripplan.planning.where import Point, Where
 
 
 def found(result: Found | NotFound) -> Found:

@@ -13,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import make_household
+from tripplan.documents.where import zone_named
 from tripplan.errors import Weight
 from tripplan.files.household_file import (
     household_schema,
@@ -20,7 +21,6 @@ from tripplan.files.household_file import (
     read_household,
     write_household,
 )
-from tripplan.planning.where import zone_named
 
 TODAY = date(2026, 11, 25)
 DEMO = Path(__file__).resolve().parents[2] / "demo_places" / "household.toml"

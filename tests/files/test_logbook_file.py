@@ -18,6 +18,8 @@ from pypdf import PdfReader
 from tests.builders import make_household
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.errors import Weight
 from tripplan.files.day_sheet_pdf import Paper
 from tripplan.files.logbook_file import (
@@ -29,8 +31,6 @@ from tripplan.files.logbook_file import (
 from tripplan.files.record_of_outings import record_csv, record_html
 from tripplan.files.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, state_rule
 
 TODAY = date(2026, 11, 25)

@@ -9,20 +9,22 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import make_household, make_place
-from tests.planning.day_questions import make_question
+from tests.planning.day.day_questions import make_question
+from tripplan.documents.family.member import SleepsIn
+from tripplan.documents.outings.planned import EntryTicks, PlanStatus
 from tripplan.files.calendar_file import OutingEntry, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
 from tripplan.planning.admission.result import Admission, Purchase
-from tripplan.planning.cost import CostItem, CostKind, OutingCost, Swing
+from tripplan.planning.cost import CostItem, OutingCost, Swing
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.crowds.schools import SchoolShares
-from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome, SleepsIn
-from tripplan.planning.hours import DayHours, Openness
-from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import Outing
-from tripplan.planning.planned import EntryTicks, PlanStatus
-from tripplan.planning.ranges import Origin, Range, Source
+from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome
+from tripplan.planning.holidays.schools import SchoolShares
+from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money, MoneyRange
+from tripplan.values.ranges import Origin, Range, Source
 
 CHICAGO = ZoneInfo("America/Chicago")
 LEAVE = datetime(2026, 12, 8, 8, 40, tzinfo=CHICAGO)

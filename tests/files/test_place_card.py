@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import make_place
+from tripplan.documents.places.place import Place
 from tripplan.errors import Weight
 from tripplan.files.format_guide import example_card
 from tripplan.files.place_card import (
@@ -22,7 +23,6 @@ from tripplan.files.place_card import (
     write_place_card,
 )
 from tripplan.files.written import read_form
-from tripplan.planning.place import Place
 
 TODAY = date(2026, 11, 25)
 DEMO = sorted((Path(__file__).resolve().parents[2] / "demo_places" / "places").glob("*.toml"))

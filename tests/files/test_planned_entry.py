@@ -3,11 +3,11 @@
 from datetime import UTC, date, datetime, timedelta
 
 from tests.builders import make_household, make_place
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.files.planned_entry import planned_again, planned_from
-from tripplan.planning.family import Family
-from tripplan.planning.outing import NoOuting, Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 
 DAY = date(2026, 12, 9)
 NOON = datetime(2026, 11, 25, 18, 0, tzinfo=UTC)

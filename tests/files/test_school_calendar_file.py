@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import out_of_school
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import UnknownName, Weight
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry, read_calendar
 from tripplan.files.school_calendar_file import (
@@ -15,7 +16,6 @@ from tripplan.files.school_calendar_file import (
     propose_school_calendar,
     school_calendar_from,
 )
-from tripplan.planning.calendars import DateSpan
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))

@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import out_of_school
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Weight
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import Meaning, propose_school_calendar, school_calendar_from
@@ -16,7 +17,6 @@ from tripplan.files.school_table_file import (
     dates_to_ask_about,
     read_school_table,
 )
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))

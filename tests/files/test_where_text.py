@@ -2,8 +2,8 @@
 
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.files.where_text import WhereText, read_where
-from tripplan.planning.where import Point
 
 PEORIA = Point(40.69, -89.59)
 

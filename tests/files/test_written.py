@@ -11,11 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.toml_text import LONGEST_KEY, parse_toml, shown, write_toml
 from tripplan.files.written import MOST_FAULTS, form_text, read_form
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
 
 JARGON = re.compile(r"input should|value error|validation|pydantic|tuple|nonetype|cannot be read", re.I)
 

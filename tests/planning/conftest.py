@@ -3,7 +3,7 @@
 import pytest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 
 
 @pytest.fixture

@@ -11,13 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tests.builders import make_place
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.days_off import days_off
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.places.place import Place, WhoComes
 from tripplan.planning.crowds.levels import Levels, Table
-from tripplan.planning.crowds.public_holidays import is_weekend, public_holidays
-from tripplan.planning.crowds.schools import SchoolDays, school_days
 from tripplan.planning.crowds.season import season
-from tripplan.planning.place import Place, WhoComes
+from tripplan.planning.holidays.days_off import days_off
+from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
+from tripplan.planning.holidays.schools import SchoolDays, school_days
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,8 @@ import pytest
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
 from tripplan.calendar_server.connection import Connection, Lying, entry_address
 from tripplan.calendar_server.sending import ToSend, same, send
+from tripplan.documents.calendars.server_calendar import OnServer
+from tripplan.documents.outings.planned import PlanStatus
 from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
@@ -27,8 +29,6 @@ from tripplan.files.calendar_file import (
     calendar_file,
     calendar_objects,
 )
-from tripplan.planning.planned import PlanStatus
-from tripplan.planning.server_calendar import OnServer
 
 CHICAGO = ZoneInfo("America/Chicago")
 NOW = datetime(2026, 11, 25, 16, tzinfo=UTC)

@@ -7,16 +7,13 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.cost import CostItem, CostKind, outing_cost
+from tripplan.planning.cost import CostItem, outing_cost
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES, rates_on
-from tripplan.planning.money import Money
-from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
-from tripplan.planning.units import (
-    KM_PER_MILE,
-    LITRES_PER_US_GALLON,
-    litres_per_100_km,
-)
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money
+from tripplan.values.ranges import Origin, Range, Source
+from tripplan.values.units import KM_PER_MILE, LITRES_PER_US_GALLON, litres_per_100_km
 
 
 def test_miles_per_gallon_turn_into_litres_as_published() -> None:

@@ -22,6 +22,7 @@ import pytest
 from numpy.typing import NDArray
 
 from tests.published.crowd_tables import Counts, bicycles, fitted, park, zoo
+from tripplan.documents.places.place import WhoComes
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
 from tripplan.planning.crowds.levels import (
     CITY_BICYCLES,
@@ -34,7 +35,6 @@ from tripplan.planning.crowds.levels import (
     pooled,
 )
 from tripplan.planning.crowds.risk import crowd_risks
-from tripplan.planning.place import WhoComes
 
 SHIPPED = {"zoo": CITY_ZOO, "bicycles": CITY_BICYCLES, "park": RIVERSIDE_PARK}
 BINS = (0.0, 0.05, 0.1, 0.2, 0.35, 0.5, 1.0)

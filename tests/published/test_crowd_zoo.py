@@ -20,6 +20,7 @@ from tests.published.crowd_tables import (
     zoo,
     zoo_kinds,
 )
+from tripplan.documents.places.place import WhoComes
 from tripplan.planning.crowds.levels import (
     CITY_BICYCLES,
     CITY_ZOO,
@@ -29,8 +30,7 @@ from tripplan.planning.crowds.levels import (
     Levels,
     Table,
 )
-from tripplan.planning.crowds.public_holidays import is_weekend, public_holidays
-from tripplan.planning.place import WhoComes
+from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
 
 LAST_DIGIT = {"season": 0.00051, "shoulder": 0.000051}
 

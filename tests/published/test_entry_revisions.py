@@ -15,13 +15,13 @@ import vobject
 from tests.builders import make_household, make_place
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tripplan.calendar_server.outbox import on_its_way, send_waiting
+from tripplan.documents.calendars.server_calendar import ServerCalendar
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.files.calendar_file import OutingEntry
 from tripplan.files.planned_entry import entry_of, file_of, going_on, planned_from
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.records.opening import Which, open_records
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records

@@ -11,11 +11,11 @@ import pytest
 
 from tests.builders import make_place
 from tests.day_sheets import DEMO, TODAY
+from tripplan.documents.places.place import Place
+from tripplan.documents.where import Point
 from tripplan.files.day_stretches import map_link
 from tripplan.files.gazetteer import parse_coordinates
 from tripplan.files.place_card import load_place_cards
-from tripplan.planning.place import Place
-from tripplan.planning.where import Point
 
 # Section 3.3, rule by rule, in its own names.
 NUM = r"-?[0-9]+(?:\.[0-9]+)?"

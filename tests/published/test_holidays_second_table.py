@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 
 from tests.missing import not_installed
-from tripplan.planning.crowds.public_holidays import public_holidays
+from tripplan.planning.holidays.public_holidays import public_holidays
 
 HELPERS = Path(__file__).parent / "calendar_readers"
 YEARS = (2026, 2027, 2028)

@@ -21,6 +21,8 @@ import pytest
 import vobject
 
 from tests.missing import not_installed
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.where import Point
 from tripplan.files.calendar_file import (
     EntryLayout,
     OutingEntry,
@@ -30,8 +32,6 @@ from tripplan.files.calendar_file import (
     outing_uid,
 )
 from tripplan.files.calendar_reading import CalendarEntry, read_calendar
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.where import Point
 
 HELPERS = Path(__file__).parent / "calendar_readers"
 NEW_YORK = ZoneInfo("America/New_York")

@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from tripplan.planning.opening_hours import holds_at, open_spans, unknown_spans
+from tripplan.values.opening_hours import holds_at, open_spans, unknown_spans
 
 UTC = ZoneInfo("UTC")
 PUBLIC_HOLIDAYS = frozenset({date(2026, 4, 3), date(2026, 4, 6)})

@@ -9,9 +9,9 @@ import pytest
 
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, person
+from tripplan.documents.family.member import Member
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.member import Member
 
 
 def bought(party: tuple[Member, ...], moment: Any = ARRIVAL, **card: Any) -> tuple[str, dict[str, int]]:

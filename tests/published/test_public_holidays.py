@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 from pandas.tseries.holiday import USFederalHolidayCalendar
 
-from tripplan.planning.crowds.public_holidays import is_observed, public_holidays
+from tripplan.planning.holidays.public_holidays import is_observed, public_holidays
 
 
 def days_off_work(country: str, subdivision: str, year: int) -> set[date]:

@@ -11,8 +11,8 @@ from dateutil.rrule import rrulestr
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reading import read_calendar
-from tripplan.planning.calendars import DateSpan
 
 ZONE = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 9, 1), last=date(2027, 12, 31))

@@ -21,8 +21,8 @@ from scipy.sparse import csr_matrix
 from scipy.sparse.csgraph import connected_components, dijkstra
 
 from tests.roads.regions_built import build_small_country
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
-from tripplan.planning.where import Point
 from tripplan.roads.engine import engine_config
 from tripplan.roads.network import RoadNetwork
 

@@ -16,12 +16,12 @@ import pytest
 from numpy.typing import NDArray
 
 from tests.builders import out_of_school
-from tripplan.planning.calendars import DateSpan, SchoolCalendar, with_next_year_expected
-from tripplan.planning.crowds.public_holidays import public_holidays
-from tripplan.planning.crowds.school_regions import built_in_calendar, region_called
-from tripplan.planning.crowds.schools import school_days
-from tripplan.planning.crowds.typical_year import OUT_ON_A_WEEKDAY, typical_days
-from tripplan.planning.where import Point
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar, with_next_year_expected
+from tripplan.documents.where import Point
+from tripplan.planning.holidays.public_holidays import public_holidays
+from tripplan.planning.holidays.school_regions import built_in_calendar, region_called
+from tripplan.planning.holidays.schools import school_days
+from tripplan.planning.holidays.typical_year import OUT_ON_A_WEEKDAY, typical_days
 
 DAY = timedelta(days=1)
 Flags = NDArray[np.bool_]

@@ -4,8 +4,8 @@ from datetime import date
 
 import pytest
 
-from tripplan.planning.member import Member
-from tripplan.planning.sleep import SleepHours, recommended_sleep, sleep_sentence, usual_naps
+from tripplan.documents.family.member import Member
+from tripplan.planning.family.sleep import SleepHours, recommended_sleep, sleep_sentence, usual_naps
 
 
 @pytest.mark.parametrize(

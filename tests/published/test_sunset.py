@@ -5,8 +5,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.planning.travel.daylight import daylight
-from tripplan.planning.where import Point
 
 # Atlanta: USNO, Sun and Moon Data for One Day, 6 September 2009, as quoted in the documentation of PyEphem,
 # page 'Risings and Settings'; it gives the observatory's point for Atlanta as 33.8 N, 84.4 W.

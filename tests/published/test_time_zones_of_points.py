@@ -7,8 +7,8 @@ ISO 6709), read from the package tzdata.
 import re
 from importlib.resources import files
 
+from tripplan.documents.where import Point
 from tripplan.files.gazetteer import zone_of
-from tripplan.planning.where import Point
 
 _DIFFERENT_HERE = {
     # The official time of China is that of Shanghai everywhere; Urumqi's local use is disputed.

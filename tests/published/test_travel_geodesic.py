@@ -6,8 +6,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import bearing_degrees, distances_km, geodesic_km
-from tripplan.planning.where import Point
 
 KM_PER_MILE = 1.609344
 

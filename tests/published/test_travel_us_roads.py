@@ -2,11 +2,11 @@
 
 import pytest
 
-from tripplan.planning.ranges import Range
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.estimate_tables import UNITED_STATES
-from tripplan.planning.where import Point
+from tripplan.values.ranges import Range
 
 KM_PER_MILE = 1.609344
 

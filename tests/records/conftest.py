@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tripplan.planning.model import Written
+from tripplan.documents.model import Written
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records
 

@@ -18,9 +18,9 @@ from pathlib import Path
 from tests.builders import make_household, make_place
 from tests.records.saver import SAVED_AT
 from tripplan.__main__ import main
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.errors import RecordsUnusable
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
 

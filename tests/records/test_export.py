@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from tests.builders import make_household, make_place
 from tests.records.conftest import NOON, fill
 from tests.records.drawn import DRAWN, TRAVELLING, contents
-from tripplan.planning.model import Written
-from tripplan.planning.server_calendar import OnServer, ServerCalendar
-from tripplan.planning.where import LookedUp
+from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
+from tripplan.documents.model import Written
+from tripplan.documents.where import LookedUp
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
 from tripplan.records.opening import Which, open_records, show

@@ -9,10 +9,10 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, UnknownName
-from tripplan.planning.family import TypedDrive
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.migrations import MIGRATIONS, migrate

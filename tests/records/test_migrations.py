@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from tests.builders import make_household
+from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsUnusable
-from tripplan.planning.household import Household
 from tripplan.records.database import Database
 from tripplan.records.migrations import MIGRATIONS, Migration, migrate
 from tripplan.records.opening import Which, open_records

@@ -5,7 +5,7 @@ from datetime import datetime
 from pathlib import Path
 
 from tests.builders import make_household
-from tripplan.planning.household import Household
+from tripplan.documents.family.household import Household
 from tripplan.records.opening import Which, open_records, show, shown
 
 

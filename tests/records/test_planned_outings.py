@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict
 from tripplan.files.planned_entry import going_on
-from tripplan.planning.family import TypedDrive
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.records.backup import back_up
 from tripplan.records.export import export_all, import_all
 from tripplan.records.opening import Which, open_records

@@ -9,8 +9,8 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
+from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
-from tripplan.planning.household import Household
 from tripplan.records.backup import back_up
 from tripplan.records.opening import Which, open_records
 from tripplan.records.replacement import replacement

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from tests.roads.invented_map import blob, header_data, number
+from tripplan.documents.where import Point
 from tripplan.errors import InputFaults
-from tripplan.planning.where import Point
 from tripplan.roads.extract import read_extract
 from tripplan.roads.regions import Box
 

@@ -16,14 +16,15 @@ from tests.roads.invented_map import (
     write_map,
 )
 from tests.roads.regions_built import RegionBuilt, build
-from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.ranges import Origin
+from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.documents.where import Point
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
-from tripplan.planning.where import Point
 from tripplan.roads.network import MINUTES_MORE, NEAREST_ROAD_METRES, RoadNetwork
 from tripplan.services import with_roads
+from tripplan.values.ranges import Origin
 
 WEST, EAST, NORTH = Point(*WEST_TOWN), Point(*EAST_TOWN), Point(*NORTH_TOWN)
 NEAR = Point(41.010, -89.982)

@@ -10,10 +10,10 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Said
 from tests.roads.conftest import RunRoads
-from tripplan.planning.family import Family
-from tripplan.planning.place_facts import place_facts
+from tripplan.documents.where import Point
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.travel.drive import KnownBy
-from tripplan.planning.where import Point
 from tripplan.roads.engine import roads_missing
 from tripplan.roads.network import RoadNetwork
 from tripplan.roads.regions import Box, Region, RegionFolder

@@ -5,11 +5,11 @@ from pathlib import Path
 import pytest
 import streamlit as st
 
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.crowds.notes import CrowdNote, Fullness
-from tripplan.planning.family import Family
-from tripplan.planning.local_days import LocalDay
-from tripplan.planning.place import Place
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.screens.widgets import answers
 from tripplan.services import open_services
 

@@ -11,11 +11,11 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tests.screens.conftest import said, services_in
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
 from tripplan.files.place_card import write_place_card
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.family import Family
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
 from tripplan.screens.places.for_us import for_us, next_open_day
 from tripplan.screens.places.own_figures_form import own_figures_sentences, read_own_figures

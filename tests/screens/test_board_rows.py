@@ -11,12 +11,12 @@ from hypothesis import HealthCheck, given, settings
 
 from tests.builders import make_place
 from tests.planning.admission.price_boards import Question, questions
+from tripplan.documents.model import Written
+from tripplan.documents.places.offers import Bundle
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import load_place_cards, read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.model import Written
-from tripplan.planning.offers import Bundle
-from tripplan.planning.place import Place
 from tripplan.screens.places.board.kinds import HOLDERS, KINDS
 from tripplan.screens.places.board.pieces import Entries, Part, Piece
 from tripplan.screens.places.board.rows import blank, raw_board, rows_of

@@ -11,21 +11,21 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
-from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.family import Family
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household
-from tripplan.planning.local_days import LocalDays
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import (
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDays
+from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import (
     EntryTicks,
     PlannedOuting,
     PlanStatus,
     ThingsToDo,
     others_called_off,
 )
+from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.records.opening import Which, open_records
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.services import open_services

@@ -6,10 +6,10 @@ from datetime import date
 import pytest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.screens.choose_day.year import year_chart
 from tripplan.screens.widgets.charts import cost_chart, in_lines

@@ -7,7 +7,7 @@ from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Radio
 
 from tests.screens.conftest import services_in
-from tripplan.planning.household import Household
+from tripplan.documents.family.household import Household
 
 OpenApp = Callable[..., AppTest]
 

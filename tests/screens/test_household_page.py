@@ -7,11 +7,11 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import Opened, said
+from tripplan.documents.family.habits import PickUp, Stops
+from tripplan.documents.family.household import Household
+from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
-from tripplan.planning.habits import PickUp, Stops
-from tripplan.planning.household import Household
-from tripplan.planning.where import Where
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.sections import SECTIONS
 from tripplan.screens.widgets.where_form import where_message, where_on_record, where_values

@@ -14,14 +14,14 @@ from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.records.drawn import logbook_entries
 from tests.screens.conftest import said, services_in
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import Learnable, LogbookSettings
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Weight
 from tripplan.files.logbook_file import entry_from_values
 from tripplan.files.reading_result import Read
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import draft
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.planned import PlannedOuting
 from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record
 
 OpenApp = Callable[..., AppTest]

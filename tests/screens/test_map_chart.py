@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.place import Place
+from tripplan.documents.places.place import Place
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.known import typed_drive

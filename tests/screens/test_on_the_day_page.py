@@ -8,14 +8,14 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import APP
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
 from tripplan.files.planned_entry import planned_from
-from tripplan.planning import wording
 from tripplan.planning.day import DayPlan, Step, StepKind
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.planning.sheet_entries import Booking, SheetDetails
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.services import Services, open_services
+from tripplan.values import wording
 
 DAY = date(2026, 12, 3)
 RIVER_HOUSE = {"place": "tern-landing", "day": DAY.isoformat()}

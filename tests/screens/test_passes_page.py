@@ -7,7 +7,7 @@ from pathlib import Path
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import said, services_in
-from tripplan.planning.passes.listed import PlannedVisits
+from tripplan.documents.outings.planned_visits import PlannedVisits
 
 OpenApp = Callable[..., AppTest]
 

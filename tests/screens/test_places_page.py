@@ -12,8 +12,6 @@ from tests.screens.conftest import Opened, said
 from tripplan.errors import Weight
 from tripplan.files.place_card import read_place_card, write_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.planning import wording
-from tripplan.planning.money import Money
 from tripplan.screens.places.board.kinds import BUNDLE, PARKING, PRICES_READ, TICKET
 from tripplan.screens.places.board.rows import blank
 from tripplan.screens.places.card.new import card_values, place_id
@@ -26,6 +24,8 @@ from tripplan.screens.places.place_sentences import (
     hours_sentences,
     visit_sentences,
 )
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 TODAY = date(2026, 11, 25)
 BOARD = (

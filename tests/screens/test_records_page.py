@@ -10,8 +10,8 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tests.screens.conftest import APP, Opened, said
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.records.backup import back_up
 from tripplan.records.export import export_all
 from tripplan.records.opening import Which

@@ -5,9 +5,9 @@ from itertools import pairwise
 from typing import Any
 
 from tests.builders import make_household, make_place
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.screens.day_plan.timeline import timeline
 
 TODAY = date(2026, 11, 25)

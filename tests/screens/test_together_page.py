@@ -9,7 +9,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import said
-from tripplan.planning.together.others import GoingTogether
+from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.services import TODAY_VARIABLE, open_services
 

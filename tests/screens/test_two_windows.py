@@ -8,9 +8,9 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
-from tripplan.planning.calendars import FamilyCalendar
-from tripplan.planning.household import Household
-from tripplan.planning.planned import PlannedOuting
+from tripplan.documents.calendars.calendars import FamilyCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.records.differences import differences
 from tripplan.screens.widgets.conflict import Clash, brought_together, told
 from tripplan.services import open_services

@@ -4,9 +4,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.files.calendar_file import OutingEntry, calendar_objects
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.server_calendar import OnServer, ServerCalendar
 from tripplan.records.store import Change, Kept, Records
 
 EntryOf = Callable[[PlannedOuting], OutingEntry]

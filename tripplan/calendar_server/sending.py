@@ -8,8 +8,8 @@ from typing import Protocol
 from icalendar import Calendar, Component
 
 from tripplan.calendar_server.connection import ChangedMeanwhile, Lying, entry_address
+from tripplan.documents.calendars.server_calendar import ChangedThere, OnServer, SentCopy
 from tripplan.errors import CalendarServerTrouble
-from tripplan.planning.server_calendar import ChangedThere, OnServer, SentCopy
 
 _SAYS_NOTHING = frozenset({"DTSTAMP", "CREATED", "LAST-MODIFIED", "SEQUENCE"})
 """What a server may touch without anybody having changed the entry (RFC 5545, 3.8.7)."""

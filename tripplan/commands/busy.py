@@ -10,16 +10,16 @@ from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, opened
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, as_asked, start_of
+from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.calendar_reading import MOST_BYTES, CalendarContent, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning.calendars import DateSpan, FamilyCalendar
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household
-from tripplan.planning.own_week_sentences import block_sentence, late_sentence, work_sentence
+from tripplan.planning.family.own_week_sentences import block_sentence, late_sentence, work_sentence
 from tripplan.records.store import Records
 from tripplan.services import Services, family_in
 

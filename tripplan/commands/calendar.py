@@ -13,16 +13,16 @@ from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, ending_faults, write_file
+from tripplan.documents.calendars.server_calendar import ServerCalendar
+from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.calendar_file import OutingEntry, calendar_file, outing_uid
 from tripplan.files.outing_entry import entry_for_outing
 from tripplan.files.planned_entry import coming, entry_of, planned_again, planned_from
-from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
-from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
+from tripplan.values import wording
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:

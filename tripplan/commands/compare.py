@@ -7,15 +7,15 @@ from tripplan.commands.answers.compare import compare_answer
 from tripplan.commands.console import Console
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
-from tripplan.planning import wording
-from tripplan.planning.certainty import how_sure
-from tripplan.planning.choose import Candidate, compare, days_in
-from tripplan.planning.flips.every_input import what_would_flip
-from tripplan.planning.flips.flip import flips_in_short
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.place import Place
-from tripplan.planning.sentences import compared_facts, crowd_reasons, crowd_sentence, total_sentence
+from tripplan.documents.places.place import Place
+from tripplan.planning.compare.certainty import how_sure
+from tripplan.planning.compare.choose import Candidate, compare, days_in
+from tripplan.planning.compare.flips.every_input import what_would_flip
+from tripplan.planning.compare.flips.flip import flips_in_short
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import compared_facts, crowd_reasons, crowd_sentence, total_sentence
 from tripplan.records.kinds import ComparedPlaces
+from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 """How many places are compared when none are named or kept."""

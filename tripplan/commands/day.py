@@ -20,14 +20,14 @@ from tripplan.commands.outing_text import (
 from tripplan.commands.question import Question, ask, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
-from tripplan.planning import wording
 from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice
-from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.replan import replan
-from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
-from tripplan.planning.trouble import Trouble, Whereabouts, clock_there
-from tripplan.planning.ways_out import Replanned
+from tripplan.planning.on_the_day.replan import replan
+from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
+from tripplan.planning.on_the_day.ways_out import Replanned
+from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
+from tripplan.values import wording
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:

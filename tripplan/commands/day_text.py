@@ -1,11 +1,11 @@
 """What `tripplan day` tells beside the timeline: how likely it holds, and what it could be traded for."""
 
 from tripplan.commands.console import Console
-from tripplan.planning import wording
 from tripplan.planning.day import beside_the_best, slack, trade_offs
-from tripplan.planning.outing import Outing
-from tripplan.planning.sentences import naps_sentence
-from tripplan.planning.ways_out import Replanned
+from tripplan.planning.on_the_day.ways_out import Replanned
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import naps_sentence
+from tripplan.values import wording
 
 
 def say_replanned(found: Replanned, console: Console) -> None:

@@ -14,15 +14,15 @@ from tripplan.commands.wishes_asked import weighed_as_asked, wishes_asked
 from tripplan.commands.writing import ending_faults, write_file
 from tripplan.errors import InputFaults
 from tripplan.files.tables import csv_table
-from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows
 from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.sweeping import sweeping
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import Wish, all_met, wished
+from tripplan.values import wording
 
 MANY_PLACE_DAYS = 5_000
 """From so many on it is told how far the work has come [places times days]."""

@@ -11,15 +11,20 @@ from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, needed, opened
 from tripplan.commands.question import place_called, settings_from
 from tripplan.commands.reading import ASKED, as_asked, where_in
+from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.crowds.coming_holidays import ComingHoliday, coming_holidays, holiday_source_sentences
-from tripplan.planning.family import Family
-from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
-from tripplan.planning.sentences import span_sentence
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coming_holidays import (
+    ComingHoliday,
+    coming_holidays,
+    holiday_source_sentences,
+)
+from tripplan.planning.holidays.local_days import local_day_sentence
+from tripplan.planning.outing.sentences import span_sentence
 from tripplan.services import family_in
+from tripplan.values import wording
 
 _OPTIONS = {
     "name": "NAME",

@@ -12,13 +12,14 @@ from tripplan.commands.logbook_record import write_record
 from tripplan.commands.question import date_in, place_called
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, ending_faults, write_file
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, RecordConflict
 from tripplan.files.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry
-from tripplan.planning import wording
 from tripplan.planning.logbook.against_plan import against_plan, year_against_plan
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import draft, filled_as_planned
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import learned_figures
 from tripplan.planning.logbook.sentences import (
     against_lines,
@@ -29,9 +30,8 @@ from tripplan.planning.logbook.sentences import (
     year_lines,
 )
 from tripplan.planning.logbook.year import year_account
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.study.units import StudyUnit
 from tripplan.records.store import Kept
+from tripplan.values import wording
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:

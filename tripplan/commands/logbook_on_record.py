@@ -10,11 +10,11 @@ from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened, say_whose
 from tripplan.commands.question import date_in, settings_from
 from tripplan.commands.reading import ASKED
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.planning.family import Family
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
 from tripplan.services import Clock, family_on_record
 

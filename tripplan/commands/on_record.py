@@ -9,7 +9,7 @@ from tripplan.commands.console import Console
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.services import Services, open_services

@@ -5,14 +5,14 @@ from datetime import datetime
 
 from tripplan.commands.console import Console
 from tripplan.files.day_sheet import clock_of, nap_lines
-from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch
-from tripplan.planning.hours import DayHours
-from tripplan.planning.outing import Outing
-from tripplan.planning.sentences import item_sentence, purchase_sentence
-from tripplan.planning.window_facts import span_sentence, window_facts
+from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import item_sentence, purchase_sentence
+from tripplan.planning.outing.window_facts import span_sentence, window_facts
+from tripplan.values import wording
 
 
 def spread_note(outings: Sequence[Outing]) -> str:

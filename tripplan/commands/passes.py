@@ -9,18 +9,12 @@ from tripplan.commands.answers.passes import passes_answer
 from tripplan.commands.console import Console
 from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
 from tripplan.commands.reading import ASKED
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.outings.planned_visits import VISITS_AT_MOST, ListedVisit, PlannedVisits
 from tripplan.errors import Finding, InputFaults
-from tripplan.planning.passes.listed import (
-    VISITS_AT_MOST,
-    ComingVisits,
-    ListedVisit,
-    PlannedVisits,
-    coming_visits,
-    last_day_listed,
-)
+from tripplan.planning.passes.listed import ComingVisits, coming_visits, last_day_listed
 from tripplan.planning.passes.sentences import pass_plan_sentences, visit_sentence
 from tripplan.planning.passes.which_pays import which_pass_pays
-from tripplan.planning.planned import PlannedOuting
 from tripplan.services import clock_from
 
 

@@ -4,7 +4,7 @@ from types import TracebackType
 from typing import Self
 
 from tripplan.commands.console import Console
-from tripplan.planning import wording
+from tripplan.values import wording
 
 _FILL, _EMPTY = "#", "."
 

@@ -12,11 +12,11 @@ from tripplan.commands.console import Console
 from tripplan.commands.on_record import opened, say_whose
 from tripplan.commands.options.shared import USUAL_WEEKS
 from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, Weight
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.member import Member
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork

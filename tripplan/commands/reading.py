@@ -10,6 +10,10 @@ from datetime import date
 from pathlib import Path
 from typing import Literal
 
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
+from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reading import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
@@ -22,10 +26,6 @@ from tripplan.files.school_file import read_school_file
 from tripplan.files.toml_text import parse_toml
 from tripplan.files.where_text import locate_text
 from tripplan.files.written import start_of_file
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
-from tripplan.planning.where import Where
 from tripplan.regular_file import open_regular
 
 ASKED = "command line"

@@ -10,12 +10,12 @@ from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.files.planned_entry import going_on
-from tripplan.planning import wording
 from tripplan.records.location import data_folder
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
 from tripplan.records.restoring import DayCopy, copies_of, copy_of, documents_in, put_back, recover
 from tripplan.services import clock_from, open_services
+from tripplan.values import wording
 
 
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:

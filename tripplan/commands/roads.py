@@ -7,11 +7,10 @@ from tripplan.commands.console import Console
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
+from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.gazetteer import parse_coordinates
-from tripplan.planning import wording
 from tripplan.planning.travel.known import known_drive
-from tripplan.planning.where import Point
 from tripplan.records.location import data_folder
 from tripplan.regular_file import path_from
 from tripplan.roads.building import build_region, megabytes, space_for
@@ -20,6 +19,7 @@ from tripplan.roads.extract import read_extract
 from tripplan.roads.network import CREDIT, RoadNetwork
 from tripplan.roads.regions import Region, RegionFolder, region_name
 from tripplan.services import clock_from
+from tripplan.values import wording
 
 _ANY_COUNTRY = ""
 

@@ -14,37 +14,37 @@ from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, start_of, where_in
-from tripplan.errors import Finding, InputFaults, UnknownName, Weight
-from tripplan.files.calendar_reading import MOST_BYTES
-from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
-from tripplan.files.school_file import SchoolFile, read_school_file
-from tripplan.files.school_table_file import DateOrder
-from tripplan.planning import wording
-from tripplan.planning.calendars import (
+from tripplan.documents.calendars.calendars import (
     MOST_PUPILS,
     DateSpan,
     SchoolCalendar,
     with_guess_kept,
     with_next_year_expected,
 )
-from tripplan.planning.crowds.coverage import (
+from tripplan.documents.where import Where
+from tripplan.errors import Finding, InputFaults, UnknownName, Weight
+from tripplan.files.calendar_reading import MOST_BYTES
+from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.files.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
+from tripplan.files.school_file import SchoolFile, read_school_file
+from tripplan.files.school_table_file import DateOrder
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,
     calendar_coverage,
     place_coverage,
     typical_year_sentences,
 )
-from tripplan.planning.crowds.school_regions import (
+from tripplan.planning.holidays.school_regions import (
     built_in_calendar,
     region_called,
     regions_near,
     school_regions,
 )
-from tripplan.planning.family import Family
-from tripplan.planning.where import Where
 from tripplan.records.store import Kept, Records
 from tripplan.regular_file import path_from
 from tripplan.services import Services, family_in
+from tripplan.values import wording
 
 _USUAL_PUPILS = 10_000
 _TITLES = ("--no-school", "--short", "--school")

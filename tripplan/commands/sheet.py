@@ -10,16 +10,16 @@ from tripplan.commands.day import planned, say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
+from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_phone_html import day_phone_html
 from tripplan.files.day_sheet import DaySheet, day_sheet
 from tripplan.files.day_sheet_html import day_sheet_html
 from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sheet_entries import SheetEntries, SheetTicks
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.sheet_entries import sheet_entries_in
+from tripplan.values import wording
 
 _PDF, _HTML = ".pdf", (".html", ".htm")
 

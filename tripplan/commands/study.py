@@ -9,17 +9,16 @@ from tripplan.commands.options.study import NONE
 from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.planned_entry import tentative_outings
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.study.fit import fits_of
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.study.options import party_of
 from tripplan.planning.study.programme import Programme, programme_of, term_from
 from tripplan.planning.study.sentences import (
@@ -31,12 +30,13 @@ from tripplan.planning.study.sentences import (
     programme_sentences,
     unit_sentences,
 )
-from tripplan.planning.study.units import StudyUnit
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.topic_fit import fits_of
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 from tripplan.records.study_units import remove_unit
+from tripplan.values import wording
 
 _OPTIONS = {"name": "NAME", "topics": "--topic", "first": "--from", "last": "--to", "budget": "--budget"}
 

@@ -7,17 +7,17 @@ from tripplan.commands.console import Console
 from tripplan.commands.options.study import NONE
 from tripplan.commands.question import Question, place_called
 from tripplan.commands.reading import ASKED, as_asked
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.sentences import span_sentence
+from tripplan.planning.outing.sentences import span_sentence
 from tripplan.planning.study.options import planned_for, term_of
 from tripplan.planning.study.sentences import limit_sentences, pick_sentences
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records.store import Kept, Records
+from tripplan.values import wording
 
 _OPTIONS = {"budget": "--budget", "first": "--from", "last": "--to", "without": "--without"}
 

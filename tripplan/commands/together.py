@@ -10,16 +10,16 @@ from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
+from tripplan.documents.outings.going_together import GoingTogether, people_listed
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting
-from tripplan.planning.sentences import purchase_sentence
-from tripplan.planning.together.others import GoingTogether, people_listed
+from tripplan.planning.outing.outing import NoOuting
+from tripplan.planning.outing.sentences import purchase_sentence
 from tripplan.planning.together.sentences import together_sentences
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
+from tripplan.values import wording
 
 _PARTS = ("name", "people", "seats", "paid")
 _IN_GROUP = re.compile(r"households\[(\d+)\]\.?(\w*)(?:\[(\d+)\])?.*")

@@ -10,13 +10,13 @@ from pydantic import ValidationError
 
 from tripplan.commands.question import Question, clock_in
 from tripplan.commands.reading import ASKED
+from tripplan.documents.calendars.family_days import WEEKDAYS
+from tripplan.documents.family.worth import Worth
+from tripplan.documents.model import Weekday
+from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults
-from tripplan.planning.family import Family
-from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.model import Weekday
-from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
-from tripplan.planning.worth import Worth
 
 _AMOUNT = re.compile(r"\d{1,6}(?:\.\d{1,3})?")
 

@@ -11,11 +11,11 @@ from zoneinfo import ZoneInfo
 from icalendar import Alarm, Calendar, Event, Timezone, Todo
 from icalendar.prop import vCategory, vText
 
+from tripplan.documents.outings.planned import PlanStatus
+from tripplan.documents.where import Point
 from tripplan.errors import PlanError
 from tripplan.files.plain_text import lines, one_line
 from tripplan.files.time_zone_rules import vtimezone
-from tripplan.planning.planned import PlanStatus
-from tripplan.planning.where import Point
 from tripplan.version import __version__
 
 _OUTINGS = UUID("6f0f5d1e-0c0c-4c54-9c3b-2f6d3a1b7e90")

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from zoneinfo import ZoneInfo
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, Weight
 from tripplan.files import calendar_text
 from tripplan.files.calendar_zones import ZonesOfFile
@@ -18,7 +19,6 @@ from tripplan.files.entry_lines import BROKEN, EntryRead, UnreadableEntry, read_
 from tripplan.files.plain_text import one_line
 from tripplan.files.reading_result import Read
 from tripplan.files.repeating_entries import CannotExpand, Expansion, When, WrittenEntry
-from tripplan.planning.calendars import DateSpan
 
 MOST_BYTES = 5_000_000
 """A larger file is refused unread."""

@@ -3,8 +3,8 @@
 import re
 from datetime import date
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.plain_text import one_line
-from tripplan.planning.calendars import DateSpan
 
 _FOLD = re.compile(r"\n[ \t]")
 _FLAGS = re.MULTILINE | re.IGNORECASE

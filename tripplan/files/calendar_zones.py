@@ -7,8 +7,8 @@ from io import StringIO
 from dateutil.tz import tzical
 from icalendar.timezone.windows_to_olson import WINDOWS_TO_OLSON
 
+from tripplan.documents.where import zone_named
 from tripplan.files.calendar_text import blocks, value
-from tripplan.planning.where import zone_named
 
 _PLAIN_RULE = re.compile(r"FREQ=YEARLY(?:;(?:BYMONTH|BYDAY|BYMONTHDAY|UNTIL|INTERVAL|WKST)=[0-9A-Z,+-]+)*")
 _RULE = re.compile(r"^(?:RRULE|EXRULE)[^:\n]*:([^\n]*)$", re.MULTILINE | re.IGNORECASE)

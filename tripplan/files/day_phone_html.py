@@ -20,7 +20,7 @@ from tripplan.files.day_stretches import (
     stretches,
 )
 from tripplan.files.html_page import page_head
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing.outing import Outing
 
 TAKEN_ALONG = ("emergency", "tickets", "naps", "needs", "cautions")
 """The sections of the day sheet that stand below what is on now, most urgent first."""

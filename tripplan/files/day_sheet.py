@@ -9,19 +9,20 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.outings.sheet_entries import SheetEntries
+from tripplan.documents.where import Where
 from tripplan.files.plain_text import one_line
-from tripplan.planning import wording
-from tripplan.planning.cost import CostItem, CostKind
+from tripplan.planning.cost import CostItem
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
-from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
-from tripplan.planning.outing import Outing
-from tripplan.planning.packing import Trip, packing_list
-from tripplan.planning.questions import questions_for
-from tripplan.planning.sentences import amount_sentence, purchase_sentence, total_sentence
-from tripplan.planning.sheet_entries import SheetEntries
-from tripplan.planning.where import Where
+from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
+from tripplan.planning.day_sheet.packing import Trip, packing_list
+from tripplan.planning.day_sheet.questions import questions_for
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import amount_sentence, purchase_sentence, total_sentence
+from tripplan.values import wording
+from tripplan.values.cost_kind import CostKind
 
 LONGEST_LINE = 600
 """A longer text is cut off, so that one careless note does not fill the page [characters]."""

@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from math import ceil
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.files.day_sheet import address_of, clock_of
-from tripplan.planning import wording
 from tripplan.planning.day import Step, StepKind
-from tripplan.planning.outing import Outing
-from tripplan.planning.place import Place
+from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
 
 HOME_AGAIN = "Home again"
 NO_MAP = "If no map opens, type one of these into yours:"

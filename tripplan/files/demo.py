@@ -8,6 +8,15 @@ from zoneinfo import ZoneInfo
 
 from pydantic import Field
 
+from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.model import Name, Written
+from tripplan.documents.places.place import PlaceId
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
+from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reading import CalendarContent, read_calendar
 from tripplan.files.family_calendar_file import family_calendar_from
@@ -16,15 +25,6 @@ from tripplan.files.logbook_file import load_logbook_entry
 from tripplan.files.place_card import load_place_cards
 from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
 from tripplan.files.written import read_form
-from tripplan.planning.calendars import DateSpan, FamilyCalendar, SchoolCalendar
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household
-from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.model import Name, Written
-from tripplan.planning.place import PlaceId
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
-from tripplan.planning.where import Where
 
 DEMO_NOTICE = "Demo: this family, its places and prices are invented."
 """What a page says of the invented family."""

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 
+from tripplan.documents.outings.planned import EntryTicks, ThingsToDo
 from tripplan.files.calendar_file import Reminder, ToDo
-from tripplan.planning import wording
-from tripplan.planning.planned import EntryTicks, ThingsToDo
+from tripplan.values import wording
 
 EVENING = time(19, 0)
 """When small children are in bed; common practice, no source."""

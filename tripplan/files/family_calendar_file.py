@@ -3,10 +3,10 @@
 from collections.abc import Sequence, Set
 from operator import itemgetter
 
+from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar
 from tripplan.files.calendar_reading import CalendarContent
-from tripplan.planning import wording
-from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar
-from tripplan.planning.family_days import day_end
+from tripplan.planning.family.busy_days import day_end
+from tripplan.values import wording
 
 
 def family_calendar_from(

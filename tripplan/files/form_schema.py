@@ -6,7 +6,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core.core_schema import NullableSchema, WithDefaultSchema
 
-from tripplan.planning.ages import AgeBand
+from tripplan.values.ages import AgeBand
 
 
 class _ForToml(GenerateJsonSchema):

@@ -14,11 +14,11 @@ from typing import Any
 
 import zipcodes
 
+from tripplan.documents.where import Point, Where
 from tripplan.files.geo_address import is_geo_address, pair_in_geo_address
 from tripplan.files.map_links import is_link, pair_in_map_link
 from tripplan.files.toml_text import shown
-from tripplan.planning import wording
-from tripplan.planning.where import Point, Where
+from tripplan.values import wording
 
 _INSTEAD = "give latitude and longitude instead"
 _DECIMAL = r"\d{1,3}(?:\.\d+)?"

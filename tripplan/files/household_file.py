@@ -7,15 +7,15 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member, Nap
 from tripplan.errors import Finding, Weight
 from tripplan.files.form_schema import schema_of
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import shown
 from tripplan.files.written import Rule, form_text, read_form, start_of_file
-from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member, Nap
+from tripplan.values.clocks import minute_of_day
 
 OLDEST_YEARS = 122
 """The longest human life on record [years]. Source: J. Calment, 1875-1997; from memory."""

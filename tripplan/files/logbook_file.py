@@ -6,16 +6,16 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.errors import Finding, Weight
 from tripplan.files.form_schema import schema_of
 from tripplan.files.reading_result import Read
 from tripplan.files.tables import Cell, csv_table
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import Rule, form_text, read_form, start_of_file
-from tripplan.planning.household import Household
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import PAID_FOR
-from tripplan.planning.logbook.entry import LogbookEntry
 
 
 def read_logbook_entry(

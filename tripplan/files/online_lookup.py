@@ -19,8 +19,8 @@ from geopy.exc import (
     GeopyError,
 )
 
+from tripplan.documents.where import LookedUp
 from tripplan.errors import LookupFailed
-from tripplan.planning.where import LookedUp
 from tripplan.version import __version__
 
 SERVICE = "nominatim.openstreetmap.org"

@@ -4,20 +4,20 @@ import re
 from collections.abc import Callable, Iterator
 from datetime import date, datetime
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.outings.planned import EntryTicks, PlanStatus
+from tripplan.documents.where import Where
 from tripplan.files.calendar_file import EntryLayout, OutingEntry
 from tripplan.files.entry_reminders import reminders, to_dos
-from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.booking import book_by
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
-from tripplan.planning.outing import Outing
-from tripplan.planning.planned import EntryTicks, PlanStatus
-from tripplan.planning.sentences import crowd_sentence, item_sentence, total_sentence
+from tripplan.planning.opening.booking import book_by
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import crowd_sentence, item_sentence, total_sentence
 from tripplan.planning.travel.drive import Leg
-from tripplan.planning.where import Where
+from tripplan.values import wording
 
 USUAL_TICKS = EntryTicks()
 """What an entry tells unless the parent ticks otherwise."""

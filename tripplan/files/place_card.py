@@ -7,6 +7,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.form_schema import schema_of
 from tripplan.files.gazetteer import NotFound, locate
@@ -20,7 +21,6 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import shown
 from tripplan.files.written import Rule, form_text, read_form, start_of_file
 from tripplan.planning.admission.checks import board_findings
-from tripplan.planning.place import Place
 
 
 @dataclass(frozen=True)

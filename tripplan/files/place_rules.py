@@ -5,12 +5,12 @@ from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import pairwise
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.toml_text import shown
-from tripplan.planning import wording
-from tripplan.planning.opening_hours import open_spans, unknown_spans
-from tripplan.planning.place import Place
+from tripplan.values import wording
+from tripplan.values.opening_hours import open_spans, unknown_spans
 
 PRICES_GROW_OLD_DAYS = 365
 """Prices read longer ago than this are called old [days]. Source: common practice, no source."""

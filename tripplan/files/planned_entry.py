@@ -5,21 +5,21 @@ from datetime import date, datetime, timedelta
 
 from icalendar import Calendar, Component
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.model import Written
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place, PlaceId
+from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import UnknownName
 from tripplan.files.calendar_file import EntryLayout, OutingEntry, calendar_file, endings, outing_uid
 from tripplan.files.entry_reminders import reminders, to_dos
 from tripplan.files.outing_entry import address, entry_for_outing, moved_lines, title
 from tripplan.files.plain_text import lines
-from tripplan.planning import wording
-from tripplan.planning.booking import book_by
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.model import Written
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place import Place, PlaceId
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.family.family import Family
+from tripplan.planning.opening.booking import book_by
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values import wording
 
 _A_YEAR = timedelta(days=366)
 

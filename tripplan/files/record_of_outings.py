@@ -6,8 +6,8 @@ from html import escape
 
 from tripplan.files.html_page import page_head
 from tripplan.files.tables import Cell, csv_table
-from tripplan.planning import wording
 from tripplan.planning.logbook.education_record import ChildTotal, EducationRecord, RecordLine
+from tripplan.values import wording
 
 TITLE = "Record of outings"
 COLUMNS = ("Day", "Child", "Where", "Hours", "Subjects", "Did and learned")

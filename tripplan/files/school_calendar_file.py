@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from enum import StrEnum
 
+from tripplan.documents.calendars.calendars import DateSpan, EntryChoice, SchoolCalendar
 from tripplan.errors import Finding, UnknownName, Weight
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
 from tripplan.files.reading_result import Read
-from tripplan.planning.calendars import DateSpan, EntryChoice, SchoolCalendar
 
 _DAY = timedelta(days=1)
 

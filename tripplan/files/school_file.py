@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from zoneinfo import ZoneInfo
 
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Finding, Weight
 from tripplan.files.calendar_reading import read_calendar
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import SchoolProposal, calendar_before, propose_school_calendar
 from tripplan.files.school_table_file import DateOrder, read_school_table
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
 
 TABLE_ENDING = ".csv"
 

@@ -14,12 +14,12 @@ from datetime import date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, Weight
 from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
 from tripplan.files.plain_text import one_line
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import Meaning
-from tripplan.planning.calendars import DateSpan
 
 MOST_BYTES = 1_000_000
 """A larger table is refused unread."""

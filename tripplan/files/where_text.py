@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from holidays.countries.united_states import US
 
+from tripplan.documents.where import Point, Where
 from tripplan.files.gazetteer import NotFound, locate, parse_coordinates
 from tripplan.files.geo_address import is_geo_address
 from tripplan.files.map_links import is_link
-from tripplan.planning.where import Point, Where
 
 _COUNTRY_AT_END = re.compile(r",\s*(?:USA?|U\.S\.A?\.|United States(?: of America)?)$", re.IGNORECASE)
 _ZIP_AT_END = re.compile(r"(?:(?P<before>.*[^\W\d_].*?)[\s,]+)?(?P<postal_code>\d{5}(?:-\d{4})?)")

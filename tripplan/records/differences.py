@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
-from tripplan.planning.ages import AgeBand
-from tripplan.planning.model import Written
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Bundle, Fee, Pass, Ticket, Voucher
+from tripplan.documents.model import Written
+from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
+from tripplan.documents.places.offers import Bundle, Fee, Pass, Ticket, Voucher
+from tripplan.values import wording
+from tripplan.values.ages import AgeBand
+from tripplan.values.money import Money
 
 NOTHING = "nothing"
 _WORDS = {

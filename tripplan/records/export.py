@@ -7,8 +7,8 @@ from datetime import datetime
 
 from pydantic import ValidationError
 
+from tripplan.documents.model import Written
 from tripplan.errors import Finding
-from tripplan.planning.model import Written
 from tripplan.records.kinds import KINDS, MODELS
 from tripplan.records.store import Records, Retold
 

@@ -5,28 +5,28 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDays
+from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.model import Written
+from tripplan.documents.outings.emergency_contacts import EmergencyContacts
+from tripplan.documents.outings.going_together import GoingTogether
+from tripplan.documents.outings.packing_changes import PackingChanges
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.outings.planned_visits import PlannedVisits
+from tripplan.documents.outings.sheet_entries import SheetDetails
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.own_questions import OwnQuestions
+from tripplan.documents.places.place import Place, PlaceId
+from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
+from tripplan.documents.where import LookedUp
 from tripplan.errors import UnknownName
-from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
-from tripplan.planning.emergency import EmergencyContacts
-from tripplan.planning.family import TypedDrive
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.household import Household
-from tripplan.planning.local_days import LocalDays
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.model import Written
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.packing import PackingChanges
-from tripplan.planning.passes.listed import PlannedVisits
-from tripplan.planning.place import Place, PlaceId
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.questions import OwnQuestions
-from tripplan.planning.server_calendar import OnServer, ServerCalendar
-from tripplan.planning.sheet_entries import SheetDetails
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
-from tripplan.planning.together.others import GoingTogether
-from tripplan.planning.where import LookedUp
 
 ONLY = "only"
 """The key of a document of which there is one."""

@@ -4,8 +4,8 @@ from collections.abc import Mapping, Set
 from dataclasses import dataclass, replace
 from datetime import date
 
-from tripplan.planning.place import PlaceId
-from tripplan.planning.planned import PlannedOuting
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.places.place import PlaceId
 from tripplan.records.store import Kept, Records
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tripplan.planning.model import Written
+from tripplan.documents.model import Written
 from tripplan.records.kinds import MODELS, kind_of
 from tripplan.records.store import Records
 

@@ -9,8 +9,8 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from tripplan.documents.model import Written
 from tripplan.errors import RecordsUnusable, UnknownName
-from tripplan.planning.model import Written
 from tripplan.records.database import BACKUP_FOLDER, Database, said_plainly
 from tripplan.records.kinds import MODELS
 from tripplan.records.migrations import migrate

@@ -2,11 +2,11 @@
 
 from datetime import date
 
-from tripplan.planning.emergency import EmergencyContacts
-from tripplan.planning.packing import PackingChanges
-from tripplan.planning.place import PlaceId
-from tripplan.planning.questions import OwnQuestions
-from tripplan.planning.sheet_entries import SheetDetails, SheetEntries
+from tripplan.documents.outings.emergency_contacts import EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
+from tripplan.documents.outings.sheet_entries import SheetDetails, SheetEntries
+from tripplan.documents.places.own_questions import OwnQuestions
+from tripplan.documents.places.place import PlaceId
 from tripplan.records.kinds import sheet_key
 from tripplan.records.store import Records
 

@@ -9,8 +9,8 @@ from typing import Generic, TypeVar
 
 from pydantic import ValidationError
 
+from tripplan.documents.model import Written
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
-from tripplan.planning.model import Written
 from tripplan.records.database import Database
 from tripplan.records.history import PastChange, edits_in, latest_changes
 from tripplan.records.kinds import MODELS, ONLY, STAYS_HERE, kind_of

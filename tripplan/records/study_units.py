@@ -1,7 +1,7 @@
 """Taking a study unit off the records, with what was said of it elsewhere."""
 
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.records.store import Change, Kept
 
 

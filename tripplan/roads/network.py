@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from tripplan.documents.where import Point
 from tripplan.errors import RoadsUnusable
-from tripplan.planning import wording
-from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate import TRAFFIC_NOTE
-from tripplan.planning.where import Point
 from tripplan.roads.engine import Engine, engine_version, roads_missing
 from tripplan.roads.regions import Region, RegionFolder
+from tripplan.values import wording
+from tripplan.values.ranges import Origin, Range, Source
 
 KM_LESS, KM_MORE = 0.02, 0.05
 """Which entrance, which car park, a closed street. Common practice, no source."""

@@ -9,8 +9,8 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
+from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults, RoadsUnusable, UnknownName
-from tripplan.planning.where import Point
 from tripplan.roads.locking import Busy, only_one
 
 _NAME = re.compile(r"[a-z0-9][a-z0-9_-]{0,39}")

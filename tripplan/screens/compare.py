@@ -3,14 +3,13 @@
 import pandas as pd
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.certainty import how_sure
-from tripplan.planning.choose import Candidate
-from tripplan.planning.family import Family
-from tripplan.planning.flips.flip import flips_in_short
-from tripplan.planning.outing import Outing
-from tripplan.planning.place import Place
-from tripplan.planning.sentences import compared_facts, crowd_sentence, nap_sentence
+from tripplan.documents.places.place import Place
+from tripplan.planning.compare.certainty import how_sure
+from tripplan.planning.compare.choose import Candidate
+from tripplan.planning.compare.flips.flip import flips_in_short
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import compared_facts, crowd_sentence, nap_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.widgets import answers
@@ -21,6 +20,7 @@ from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 _SPOT = "compared"

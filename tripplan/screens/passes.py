@@ -7,18 +7,13 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.outings.planned_visits import VISITS_AT_MOST, ListedVisit, PlannedVisits
+from tripplan.documents.places.offer_sentences import sentence
+from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding, PlanError
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import sentence
-from tripplan.planning.family import Family
-from tripplan.planning.offers import Pass
-from tripplan.planning.passes.listed import (
-    VISITS_AT_MOST,
-    ListedVisit,
-    PlannedVisits,
-    coming_visits,
-    last_day_listed,
-)
+from tripplan.planning.family.family import Family
+from tripplan.planning.passes.listed import coming_visits, last_day_listed
 from tripplan.planning.passes.plan import PassPlan, VisitCost, VisitLeftOut
 from tripplan.planning.passes.sentences import (
     break_even_sentence,
@@ -28,7 +23,6 @@ from tripplan.planning.passes.sentences import (
     total_sentences,
     visit_sentence,
 )
-from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
@@ -37,6 +31,7 @@ from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.values import wording
 
 PAGE = "passes"
 TIMES_AT_MOST = 52

@@ -6,20 +6,15 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.outings.going_together import HOUSEHOLDS_AT_MOST, GoingTogether, people_listed
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, PlanError
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.choose import days_in
-from tripplan.planning.family import Family
-from tripplan.planning.outing import NoOuting
-from tripplan.planning.place import Place
-from tripplan.planning.together.others import (
-    HOUSEHOLDS_AT_MOST,
-    GoingTogether,
-    people_listed,
-)
+from tripplan.planning.compare.choose import days_in
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.together.sentences import (
     more_sentence,
     seats_sentence,
@@ -47,6 +42,7 @@ from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.values import wording
 
 PAGE = "together"
 _OWN, _NEW = "own", "new"

@@ -10,9 +10,9 @@ from fractions import Fraction
 from typing import Any
 
 from tests.planning.admission.price_boards import DAY, Question
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.offers import Bundle, Pass, Ticket
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Bundle, Pass, Ticket
 
 Choice = tuple[str, Any, int]
 """How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""

@@ -8,9 +8,9 @@ from zoneinfo import ZoneInfo
 from hypothesis import strategies as st
 
 from tests.builders import make_place
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.place import Place
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
 
 DAY = date(2026, 12, 8)
 ARRIVAL = datetime(2026, 12, 8, 10, 0, tzinfo=ZoneInfo("America/Chicago"))

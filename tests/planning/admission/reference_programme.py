@@ -13,8 +13,8 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 
 from tests.planning.admission.exhaustive import Held, held_passes, single_price, status
 from tests.planning.admission.price_boards import DAY, Question
-from tripplan.planning.ages import AgeBand
-from tripplan.planning.offers import Bundle, Pass, Ticket, Voucher
+from tripplan.documents.places.offers import Bundle, Pass, Ticket, Voucher
+from tripplan.values.ages import AgeBand
 
 Terms = dict[int, float]
 

@@ -9,10 +9,10 @@ from hypothesis import HealthCheck, given, settings
 
 from tests.planning.admission.exhaustive import Search
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, person, questions
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
 
 Ask = Callable[..., Admission | NoAdmission]
 Family = Callable[..., tuple[Member, ...]]

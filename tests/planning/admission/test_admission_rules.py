@@ -9,11 +9,11 @@ import pytest
 
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
 from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
 
 Buy = Callable[..., tuple[str, dict[str, int]]]
 Ask = Callable[..., Admission | NoAdmission]

@@ -5,10 +5,10 @@ from typing import Any
 
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.what_if import Change, ChangeKind, what_changes_it
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
 
 ADULT: dict[str, Any] = {"name": "Adult", "price": "12", "ages": "18+"}
 CHILD: dict[str, Any] = {"name": "Child", "price": "7", "ages": "3-17"}

@@ -18,11 +18,11 @@ from tests.planning.admission.price_boards import (
     rarely,
     seats,
 )
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.member import Member
-from tripplan.planning.place import Place
 
 
 def _gate(question: Question) -> Gate:

@@ -5,10 +5,10 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from tripplan.planning.calendars import SchoolCalendar
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.places.place import Place
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
-from tripplan.planning.crowds.schools import school_days
-from tripplan.planning.place import Place
+from tripplan.planning.holidays.schools import school_days
 
 
 def risks_on(

@@ -7,6 +7,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.planning.crowds.open_on import risks_on
+from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
 from tripplan.planning.crowds.learning import (
     DAYS_OFF_VARY,
     IMPRESSION,
@@ -16,11 +17,10 @@ from tripplan.planning.crowds.learning import (
     learnt,
 )
 from tripplan.planning.crowds.levels import POOLED, TABLES
-from tripplan.planning.crowds.notes import CrowdNote, Fullness
-from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import Crowds
-from tripplan.planning.family import Family
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.public_holidays import public_holidays
+from tripplan.planning.outing.place_facts import place_facts
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
 HOLIDAYS = public_holidays("US", "IL", range(2025, 2028))

@@ -8,16 +8,16 @@ import pytest
 
 from tests.builders import make_place
 from tests.planning.crowds.open_on import risks_on
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import PlanError
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
-from tripplan.planning.crowds.public_holidays import public_holidays
 from tripplan.planning.crowds.risk import (
     WORDS,
     CrowdRisk,
     crowd_risks,
     word_for,
 )
-from tripplan.planning.crowds.schools import school_days
+from tripplan.planning.holidays.public_holidays import public_holidays
+from tripplan.planning.holidays.schools import school_days
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
 HOLIDAYS = public_holidays("US", "IL", range(2025, 2028))

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.entry import LogbookEntry
 
 
 def make_entry(**changes: Any) -> LogbookEntry:

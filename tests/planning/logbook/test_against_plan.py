@@ -8,16 +8,17 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
-from tripplan.planning.family import Family
+from tripplan.documents.logbook.as_planned import AsPlanned
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan, year_against_plan
-from tripplan.planning.logbook.as_planned import AsPlanned, as_planned
+from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import draft, filled_as_planned, waiting
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.sentences import against_lines, entry_sentence, year_against_lines
-from tripplan.planning.money import Money
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.money import Money
 
 DAY = date(2026, 11, 14)
 FAMILY = Family(make_household(), (make_place(),))

@@ -7,8 +7,8 @@ import pytest
 
 from tests.builders import make_household
 from tests.planning.logbook.entries import make_entry
+from tripplan.documents.logbook.settings import GradeBand, LogbookSettings
 from tripplan.planning.logbook.education_record import education_record, initials_of
-from tripplan.planning.logbook.settings import GradeBand, LogbookSettings
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, STATE_RULES, state_rule
 
 FIRST, LAST = date(2026, 7, 1), date(2027, 6, 30)

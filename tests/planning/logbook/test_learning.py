@@ -10,14 +10,14 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
-from tripplan.planning.crowds.notes import CrowdNote, Fullness
-from tripplan.planning.family import Family
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import Learnable, LogbookSettings
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures, with_logbook
-from tripplan.planning.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 
 FAMILY = Family(make_household(), (make_place(),))
 SETTINGS = LogbookSettings()

@@ -7,10 +7,10 @@ import pytest
 
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import planned, usd
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.logbook.sentences import year_lines
-from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.logbook.year import year_account
-from tripplan.planning.study.units import StudyUnit
 
 TODAY = date(2026, 11, 25)
 SETTINGS = LogbookSettings(budget=Decimal("300.00"))

@@ -13,19 +13,19 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.planning.family.family import Family
 from tripplan.planning.study.options import Option, UnitOptions
 from tripplan.planning.study.programme import Programme, Term, elsewhere, programme_of, term_from
 from tripplan.planning.study.sentences import standing_sentence
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
+from tripplan.values.money import Money, MoneyRange
 
 TODAY = date(2026, 11, 25)
 MONDAY = date(2027, 1, 4)

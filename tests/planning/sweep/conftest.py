@@ -5,11 +5,11 @@ from datetime import date
 import pytest
 
 from tests.conftest import ROOT
+from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.place import Place
 from tripplan.files.demo import read_demo
-from tripplan.planning.calendars import FamilyCalendar, SchoolCalendar
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
 
 
 @pytest.fixture(scope="session")

@@ -6,10 +6,11 @@ from typing import Any
 from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
-from tripplan.planning.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
-from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.family_days import FamilyDays
-from tripplan.planning.place import Place
+from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.planning.family.family import Family
 
 TODAY = date(2026, 11, 25)
 HOURS = (

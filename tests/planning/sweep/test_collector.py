@@ -8,8 +8,8 @@ import pytest
 
 from tests.benchmarks.many_places import many_places
 from tests.builders import make_household
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.collector import left_alone
 from tripplan.planning.sweep.sweeping import sweep, sweeping
 

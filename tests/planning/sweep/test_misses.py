@@ -8,16 +8,16 @@ import numpy as np
 import pytest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.calendars import DateSpan, SchoolCalendar
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
+from tripplan.documents.places.place import Place
 from tripplan.planning.day.search import SMALL_LOSS
-from tripplan.planning.family import Family
-from tripplan.planning.money import Money
-from tripplan.planning.outing import Outing
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing
 from tripplan.planning.sweep.misses import Miss, nearest_misses
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Weeks, Wishes, all_met, wished
+from tripplan.values.money import Money
 
 TODAY = date(2026, 11, 25)
 BIRD_WEEKS = DateSpan(first=date(2027, 1, 10), last=date(2027, 1, 20))

@@ -6,10 +6,10 @@ from datetime import date
 import pytest
 
 from tests.builders import make_household, make_place
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import PlaceFacts, place_facts
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.place_facts import PlaceFacts, place_facts
 from tripplan.planning.sweep import sweeping as room
 
 SPAN = DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 7))

@@ -5,11 +5,11 @@ from datetime import date, timedelta
 from hypothesis import HealthCheck, given, settings
 
 from tests.planning.sweep.families import SPANS, TODAY, families
-from tripplan.planning.calendars import DateSpan
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.planning.day import StepKind
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing, plan_outing
-from tripplan.planning.place_facts import place_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable, Verdict
 

@@ -5,8 +5,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.planning.travel.daylight import Daylight, TimedDrive, darkness_notes, daylight
-from tripplan.planning.where import Point
 
 CHICAGO = ZoneInfo("America/Chicago")
 DAY = date(2026, 12, 8)

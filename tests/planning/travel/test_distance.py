@@ -3,8 +3,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import distances_km, geodesic_km
-from tripplan.planning.where import Point
 
 points = st.builds(Point, st.floats(-90, 90), st.floats(-180, 180))
 

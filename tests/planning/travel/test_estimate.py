@@ -2,12 +2,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.planning.ranges import Origin, Range
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import KnownBy
 from tripplan.planning.travel.estimate import TRAFFIC_NOTE, WATER_NOTE, estimate_drive
 from tripplan.planning.travel.estimate_tables import OTHER_COUNTRIES, TABLES, roads_table
-from tripplan.planning.where import Point
+from tripplan.values.ranges import Origin, Range
 
 COUNTRIES = ("BE", "GB", "FR", "US", "NZ")
 countries = st.sampled_from(COUNTRIES)

@@ -3,12 +3,12 @@ from datetime import date
 
 import pytest
 
+from tripplan.documents.where import Point
 from tripplan.errors import PlanError
-from tripplan.planning.ranges import Origin, Range
 from tripplan.planning.travel.drive import KnownBy
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.known import known_drive, typed_drive
-from tripplan.planning.where import Point
+from tripplan.values.ranges import Origin, Range
 
 HOME, MUSEUM = Point(40.6936, -89.589), Point(40.4842, -88.9937)
 DAY = date(2026, 11, 2)

@@ -7,7 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tripplan.errors import PlanError
-from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Drive, KnownBy, Rest
 from tripplan.planning.travel.known import typed_drive
 from tripplan.planning.travel.rests import (
@@ -16,6 +15,7 @@ from tripplan.planning.travel.rests import (
     usual_load_up_minutes,
     usual_unload_minutes,
 )
+from tripplan.values.ranges import Origin, Range, Source
 
 
 def drive_of(minutes: float) -> Drive:

@@ -5,11 +5,11 @@ from typing import Any
 
 import pytest
 
-from tripplan.planning.habits import PickUp, Stops
+from tripplan.documents.family.habits import PickUp, Stops
+from tripplan.documents.where import Point, Where
 from tripplan.planning.travel.known import typed_drive
 from tripplan.planning.travel.rests import WantedStop, plan_leg
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back
-from tripplan.planning.where import Point, Where
 
 HOME = Point(42.5, -90.66)
 PLACE = Where(country="US", latitude=42.0, longitude=-89.6, time_zone="America/Chicago")

@@ -1,8 +1,8 @@
 """The JSON answer of `tripplan busy`."""
 
 from tripplan.commands.answers.parts import RecordsAnswer, Told
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family_days import FamilyDays
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.calendars.family_days import FamilyDays
 
 
 class FamilyCalendarTold(Told):

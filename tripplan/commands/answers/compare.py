@@ -20,9 +20,9 @@ from tripplan.commands.answers.parts import (
     span_told,
 )
 from tripplan.commands.question import Question
-from tripplan.planning.certainty import how_sure
-from tripplan.planning.choose import Candidate
-from tripplan.planning.flips.flip import Flip
+from tripplan.planning.compare.certainty import how_sure
+from tripplan.planning.compare.choose import Candidate
+from tripplan.planning.compare.flips.flip import Flip
 
 
 class DayTold(Told):

@@ -14,8 +14,8 @@ from tripplan.commands.answers.parts import (
 )
 from tripplan.commands.question import Question
 from tripplan.planning.day import against_best, slack, trade_offs
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.ways_out import Choice, Replanned, WayOut
+from tripplan.planning.on_the_day.ways_out import Choice, Replanned, WayOut
+from tripplan.planning.outing.outing import NoOuting, Outing
 
 
 class FeltPartTold(Told):

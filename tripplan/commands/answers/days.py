@@ -16,7 +16,7 @@ from tripplan.commands.answers.parts import (
     span_told,
 )
 from tripplan.commands.question import Question
-from tripplan.planning.outing import NoOuting, Outing
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.misses import Miss
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Wish

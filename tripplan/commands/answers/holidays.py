@@ -3,8 +3,8 @@
 from datetime import date
 
 from tripplan.commands.answers.parts import RecordsAnswer, Told
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.local_days import LocalDay
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.calendars.local_days import LocalDay
 
 
 class HolidayTold(Told):

@@ -7,14 +7,14 @@ from typing import Any
 
 from tripplan.commands.answers.parts import MoneyTold, RecordsAnswer, Told, money_told
 from tripplan.commands.logbook_on_record import Logbook
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import Learnable
 from tripplan.files.record_of_outings import closing_lines
 from tripplan.planning.logbook.against_plan import YearAgainstPlan, against_plan
 from tripplan.planning.logbook.education_record import EducationRecord
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import LearnedFigure
-from tripplan.planning.logbook.settings import Learnable
 from tripplan.planning.logbook.year import Purse, YearAccount
-from tripplan.planning.money import Money
+from tripplan.values.money import Money
 
 
 class MoneyAgainstTold(Told):

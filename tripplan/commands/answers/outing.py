@@ -18,14 +18,16 @@ from tripplan.commands.answers.parts import (
     purchase_told,
     source_told,
 )
+from tripplan.documents.family.member import SleepsIn
 from tripplan.planning.admission.result import Admission, OtherWay
-from tripplan.planning.cost import CostKind, OutingCost
+from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.day import DayPlan, LeaveWindow, SleepsIn, StepKind
-from tripplan.planning.hours import DayHours, Openness
-from tripplan.planning.outing import Outing
-from tripplan.planning.ranges import Range
+from tripplan.planning.day import DayPlan, LeaveWindow, StepKind
+from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import KnownBy, Leg
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.ranges import Range
 
 
 class RangeTold(Told):

@@ -7,12 +7,12 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict
 
 from tripplan.commands.question import Question
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import Purchase
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import NoOuting
-from tripplan.planning.place import Place
-from tripplan.planning.ranges import Origin, Source
+from tripplan.planning.outing.outing import NoOuting
+from tripplan.values.money import Money, MoneyRange
+from tripplan.values.ranges import Origin, Source
 
 
 class Told(BaseModel):

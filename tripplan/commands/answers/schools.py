@@ -5,8 +5,8 @@ from datetime import date
 from typing import Literal
 
 from tripplan.commands.answers.parts import RecordsAnswer, Told
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.coverage import PlaceCoverage
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.planning.holidays.coverage import PlaceCoverage
 
 
 class DistrictShareTold(Told):

@@ -12,10 +12,10 @@ from tripplan.commands.answers.parts import (
     money_told,
 )
 from tripplan.commands.question import Question
-from tripplan.planning.study.fit import Fits
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.planning.study.programme import Programme
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.planning.topic_fit import Fits
 
 
 class StudyAnswer(Told):

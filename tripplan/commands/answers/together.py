@@ -18,7 +18,7 @@ from tripplan.commands.answers.parts import (
 )
 from tripplan.commands.question import Question
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.outing import NoOuting
+from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.together.shapes import Share, Together
 from tripplan.planning.together.split import RULE
 

@@ -93,7 +93,7 @@ def days_of(parser: ArgumentParser) -> None:
 
 
 LONGEST_NAME = 80
-"""As `tripplan.planning.model.LONGEST_NAME`, which is not loaded here [characters]."""
+"""As `tripplan.documents.model.LONGEST_NAME`, which is not loaded here [characters]."""
 
 
 def name(text: str) -> str:

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 
-from tripplan.planning import wording
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Offer, Pass, Voucher
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import HeldHere
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.offers import Offer, Pass, Voucher
-from tripplan.planning.opening_hours import holds_at
-from tripplan.planning.place import Place
+from tripplan.values import wording
+from tripplan.values.opening_hours import holds_at
 
 
 @dataclass(frozen=True)

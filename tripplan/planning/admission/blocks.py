@@ -22,12 +22,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
-from tripplan.planning.ages import AgeBand
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import minor_digits
-from tripplan.planning.offers import Bundle, Offer, Pass, Seats, Ticket
-from tripplan.planning.place import Place
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Bundle, Offer, Pass, Seats, Ticket
+from tripplan.documents.places.place import Place
+from tripplan.values.ages import AgeBand
+from tripplan.values.money import minor_digits
 
 
 class Role(StrEnum):

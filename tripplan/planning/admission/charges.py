@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from tripplan.documents.places.offers import Voucher
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import Block, Board, Role, UnitBlock, decimals
-from tripplan.planning.offers import Voucher
-from tripplan.planning.place import Place
 
 ITEM_BITS = 20
 ORDER_BITS = 20

@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Offer, Voucher
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.planning import wording
 from tripplan.planning.admission.availability import (
     LeftOut,
     Visit,
@@ -36,12 +39,9 @@ from tripplan.planning.admission.till import (
     total_of,
 )
 from tripplan.planning.admission.ways import Way, WayFinder
-from tripplan.planning.ages import completed_months
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money, minor_digits
-from tripplan.planning.offers import Offer, Voucher
-from tripplan.planning.place import Place
+from tripplan.values import wording
+from tripplan.values.ages import completed_months
+from tripplan.values.money import Money, minor_digits
 
 OTHER_WAYS = 2
 """How many next-best ways in are told beside the cheapest [-]."""

@@ -4,14 +4,14 @@ from collections.abc import Callable, Iterator
 from decimal import Decimal
 from itertools import combinations
 
+from tripplan.documents.places.offer_sentences import ages_in_words
+from tripplan.documents.places.offers import Bundle, Offer, Pass, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
-from tripplan.planning import wording
 from tripplan.planning.admission.blocks import decimals
-from tripplan.planning.admission.sentences import ages_in_words
-from tripplan.planning.ages import AgeBand
-from tripplan.planning.money import Money, minor_digits
-from tripplan.planning.offers import Bundle, Offer, Pass, Ticket
-from tripplan.planning.place import Place
+from tripplan.values import wording
+from tripplan.values.ages import AgeBand
+from tripplan.values.money import Money, minor_digits
 
 Found = tuple[str, str, str, Weight]
 """Field, value, message, weight."""

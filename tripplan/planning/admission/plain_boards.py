@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from decimal import Decimal
 from itertools import accumulate, combinations
 
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Bundle, Offer, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import sold_singly
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Bundle, Offer, Ticket
-from tripplan.planning.place import Place
+from tripplan.values.money import Money
 
 
 def plain_price(

@@ -3,15 +3,15 @@
 from collections.abc import Callable, Iterator, Sequence
 from typing import TypeVar
 
-from tripplan.planning import wording
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offer_sentences import accompaniment_sentence, age_in_words
+from tripplan.documents.places.offers import Bundle, Offer, OfferRules, Pass, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.availability import LeftOut
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock
 from tripplan.planning.admission.charges import charges_for
 from tripplan.planning.admission.integer import cheapest_by_integers
-from tripplan.planning.admission.sentences import accompaniment_sentence, age_in_words
-from tripplan.planning.member import Member
-from tripplan.planning.offers import Bundle, Offer, OfferRules, Pass, Ticket
-from tripplan.planning.place import Place
+from tripplan.values import wording
 
 Rules = TypeVar("Rules", bound=OfferRules)
 

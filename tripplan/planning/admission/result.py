@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tripplan.planning.money import Money
+from tripplan.values.money import Money
 
 
 @dataclass(frozen=True)

@@ -8,10 +8,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
-from tripplan.planning.admission.charges import Use
-from tripplan.planning.admission.result import Purchase
-from tripplan.planning.admission.sentences import (
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offer_sentences import (
     elsewhere_sentence,
     extra_sentence,
     fee_sentence,
@@ -22,11 +20,13 @@ from tripplan.planning.admission.sentences import (
     tax_sentence,
     voucher_sentence,
 )
+from tripplan.documents.places.offers import Bundle, Pass, Voucher
+from tripplan.documents.places.place import Place
+from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
+from tripplan.planning.admission.charges import Use
+from tripplan.planning.admission.result import Purchase
 from tripplan.planning.admission.ways import Way
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money, minor_digits
-from tripplan.planning.offers import Bundle, Pass, Voucher
-from tripplan.planning.place import Place
+from tripplan.values.money import Money, minor_digits
 
 
 @dataclass(frozen=True)

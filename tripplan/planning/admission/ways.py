@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from tripplan.documents.places.offers import Voucher
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import Board, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import (
     ANYTHING,
@@ -18,9 +20,7 @@ from tripplan.planning.admission.charges import (
 )
 from tripplan.planning.admission.integer import cheapest_by_integers
 from tripplan.planning.admission.table import CoverTable, payer_cases, states
-from tripplan.planning.money import minor_digits
-from tripplan.planning.offers import Voucher
-from tripplan.planning.place import Place
+from tripplan.values.money import minor_digits
 
 TABLE_SIZE_AT_MOST = 3000
 """States times offers above which the integer programme is quicker; measured, see the admission benchmark."""

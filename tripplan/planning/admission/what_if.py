@@ -5,18 +5,18 @@ from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
-from tripplan.planning import wording
+from tripplan.documents.family.birth_date import BirthDate
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offer_sentences import age_in_words
+from tripplan.documents.places.offers import Pass, Ticket
 from tripplan.planning.admission.availability import on_sale
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.ages import months_later
-from tripplan.planning.birth_date import BirthDate
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Pass, Ticket
+from tripplan.values import wording
+from tripplan.values.ages import months_later
+from tripplan.values.money import Money
 
 MONTHS_AHEAD = 6
 """Birthdays further away are not looked at [months]."""

@@ -6,20 +6,21 @@ from datetime import date
 from decimal import Decimal
 from functools import cached_property, lru_cache
 
+from tripplan.documents.family.food import Food
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
-from tripplan.planning.ages import ADULT, MONTHS
 from tripplan.planning.cost.driving import cars_needed, driving_items
-from tripplan.planning.cost.items import CostItem, CostKind, OutingCost, add_up, give_or_take, known_item
+from tripplan.planning.cost.items import CostItem, OutingCost, add_up, give_or_take, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, published_on
-from tripplan.planning.food import Food
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money, total
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
-from tripplan.planning.ranges import Origin, Source
 from tripplan.planning.travel.drive import Leg
+from tripplan.values.ages import ADULT, MONTHS
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money, total
+from tripplan.values.ranges import Origin, Source
 
 GROWN_APPETITE_MONTHS = 13 * MONTHS
 """From this age on a meal counts as an adult's [months]. Common practice of children's menus, no source."""

@@ -6,15 +6,16 @@ Wear is no money spent that day, so it stands apart and is left out unless the h
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tripplan.planning import wording
-from tripplan.planning.car import Car, Fuel
-from tripplan.planning.cost.items import CostItem, CostKind, Swing, known_item
+from tripplan.documents.family.car import Car, Fuel
+from tripplan.documents.family.household import Household
+from tripplan.planning.cost.items import CostItem, Swing, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, UsRates
-from tripplan.planning.household import Household
-from tripplan.planning.money import Money
-from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.drive import Leg
-from tripplan.planning.units import KM_PER_MILE
+from tripplan.values import wording
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money
+from tripplan.values.ranges import Origin, Range, Source
+from tripplan.values.units import KM_PER_MILE
 
 USUAL_SEATS = 5
 """Seats of a car that the household says nothing about [-]."""

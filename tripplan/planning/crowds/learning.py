@@ -12,10 +12,10 @@ from statistics import NormalDist
 
 import numpy as np
 
-from tripplan.planning.crowds.days_off import DaysOff
-from tripplan.planning.crowds.notes import Fullness
+from tripplan.documents.logbook.crowd_note import Fullness
 from tripplan.planning.crowds.parts import Floats, Group, YearPart
-from tripplan.planning.crowds.schools import SchoolDays
+from tripplan.planning.holidays.days_off import DaysOff
+from tripplan.planning.holidays.schools import SchoolDays
 
 DAYS_OFF_VARY = 0.39
 """How much places differ in how far they live by days off, in proportion [-]: standard deviation of the

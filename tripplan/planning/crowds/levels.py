@@ -8,7 +8,7 @@ the zoo, against an ordinary school-term weekday: weekend 4.1, school-holiday we
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
 
-from tripplan.planning.place import WhoComes
+from tripplan.documents.places.place import WhoComes
 
 
 @dataclass(frozen=True)

@@ -13,15 +13,15 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.ages import EVERYONE
-from tripplan.planning.crowds.days_off import DaysOff, Flags
+from tripplan.documents.places.offers import Offer, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, SHORT_DAY, Levels
-from tripplan.planning.crowds.public_holidays import OBSERVED
 from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
-from tripplan.planning.crowds.schools import SchoolDays
 from tripplan.planning.crowds.season import season
-from tripplan.planning.offers import Offer, Ticket
-from tripplan.planning.place import Place
+from tripplan.planning.holidays.days_off import DaysOff, Flags
+from tripplan.planning.holidays.public_holidays import OBSERVED
+from tripplan.planning.holidays.schools import SchoolDays
+from tripplan.values.ages import EVERYONE
 
 Floats = NDArray[np.floating[Any]]
 

@@ -9,16 +9,16 @@ from functools import cached_property, reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
-from tripplan.planning.crowds.days_off import DaysOff, Flags, days_off
 from tripplan.planning.crowds.learning import Sight, learnt, surprise, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
-from tripplan.planning.crowds.notes import CrowdNote
 from tripplan.planning.crowds.parts import Floats, Group, Part, YearPart, year_parts
-from tripplan.planning.crowds.schools import SchoolDays, SchoolShares
-from tripplan.planning.place import Place
-from tripplan.planning.ranges import Origin, Source
+from tripplan.planning.holidays.days_off import DaysOff, Flags, days_off
+from tripplan.planning.holidays.schools import SchoolDays, SchoolShares
+from tripplan.values.ranges import Origin, Source
 
 WORDS = (
     (0.10, "plenty of room"),

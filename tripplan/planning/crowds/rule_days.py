@@ -5,10 +5,10 @@ from functools import lru_cache
 
 import numpy as np
 
-from tripplan.planning.crowds.days_off import DaysOff, Flags
-from tripplan.planning.crowds.schools import SchoolDays
-from tripplan.planning.offers import Offer
-from tripplan.planning.opening_hours import open_spans
+from tripplan.documents.places.offers import Offer
+from tripplan.planning.holidays.days_off import DaysOff, Flags
+from tripplan.planning.holidays.schools import SchoolDays
+from tripplan.values.opening_hours import open_spans
 
 _OUT_OF_SCHOOL = 0.5
 """Share of the pupils on a break from which on SH applies [-], as for the opening hours."""

@@ -8,8 +8,8 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.crowds.days_off import fixed
 from tripplan.planning.crowds.levels import Levels
+from tripplan.planning.holidays.days_off import fixed
 
 Floats = NDArray[np.float64]
 

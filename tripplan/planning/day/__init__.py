@@ -5,7 +5,7 @@ from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade
 from tripplan.planning.day.loosen import Loosened, helps_most
 from tripplan.planning.day.one_choice import Crossed, TimesToTry, plan_choice, times_to_try
 from tripplan.planning.day.search import plan_day
-from tripplan.planning.day.shapes import (
+from tripplan.planning.day.times.shapes import (
     Begun,
     DayPlan,
     DayQuestion,
@@ -15,11 +15,10 @@ from tripplan.planning.day.shapes import (
     NapOutcome,
     Napper,
     ShowOutcome,
-    SleepsIn,
     Step,
     StepKind,
 )
-from tripplan.planning.day.slack import Slack, slack
+from tripplan.planning.day.weighing.slack import Slack, slack
 
 __all__ = [
     "Begun",
@@ -34,7 +33,6 @@ __all__ = [
     "Napper",
     "ShowOutcome",
     "Slack",
-    "SleepsIn",
     "Step",
     "StepKind",
     "TimesToTry",

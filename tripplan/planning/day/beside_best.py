@@ -1,7 +1,7 @@
 """The best plan among what it could be traded for, so that each can be held against it."""
 
 from tripplan.planning.day.front import TradeOff, TradeOffs, against_best
-from tripplan.planning.day.shapes import DayQuestion
+from tripplan.planning.day.times.shapes import DayQuestion
 
 
 def beside_the_best(question: DayQuestion, found: TradeOffs) -> tuple[TradeOff, ...]:

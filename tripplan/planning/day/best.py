@@ -8,13 +8,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.choices import Choices, times_on_grid
-from tripplan.planning.day.limits import NEVER, Engagements, Limits, keeps_clear
-from tripplan.planning.day.minutes import DayMinutes, Minutes
-from tripplan.planning.day.naps import out_at_lunch
 from tripplan.planning.day.room import has_room
-from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
+from tripplan.planning.day.times.choices import Choices, times_on_grid
+from tripplan.planning.day.times.limits import NEVER, Engagements, Limits, keeps_clear
+from tripplan.planning.day.times.minutes import DayMinutes, Minutes
+from tripplan.planning.day.times.shapes import DayQuestion
+from tripplan.planning.day.weighing.naps import out_at_lunch
+from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
 
 MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""

@@ -4,11 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-from tripplan.planning import wording
-from tripplan.planning.day.choices import Choices
-from tripplan.planning.day.limits import LONGEST_DAY, Limits
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.shapes import DayQuestion
+from tripplan.planning.day.times.choices import Choices
+from tripplan.planning.day.times.limits import LONGEST_DAY, Limits
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.times.shapes import DayQuestion
+from tripplan.values import wording
 
 
 @dataclass(frozen=True)

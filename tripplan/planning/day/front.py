@@ -5,15 +5,15 @@ from decimal import Decimal
 
 import numpy as np
 
-from tripplan.planning import wording
-from tripplan.planning.day.choices import Choices, Flags
-from tripplan.planning.day.limits import Limits
 from tripplan.planning.day.loosen import Loosened, helps_most
-from tripplan.planning.day.minutes import DayMinutes, Minutes
 from tripplan.planning.day.search import plan_day
-from tripplan.planning.day.shapes import DayPlan, DayQuestion, FeltPart
-from tripplan.planning.day.weighing import Weighed, plan_at
-from tripplan.planning.money import total
+from tripplan.planning.day.times.choices import Choices, Flags
+from tripplan.planning.day.times.limits import Limits
+from tripplan.planning.day.times.minutes import DayMinutes, Minutes
+from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, FeltPart
+from tripplan.planning.day.weighing.weighing import Weighed, plan_at
+from tripplan.values import wording
+from tripplan.values.money import total
 
 MOST_POINTS = 5
 """More trade-offs than this only confuse; the two ends always stay [-]."""

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
-from tripplan.planning import wording
-from tripplan.planning.clocks import minute_of_day
 from tripplan.planning.day.search import SMALL_LOSS_SHARE, plan_day
-from tripplan.planning.day.shapes import DayPlan, DayQuestion
-from tripplan.planning.money import Money
+from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
+from tripplan.values import wording
+from tripplan.values.clocks import minute_of_day
+from tripplan.values.money import Money
 
 GIVES_WAY_MINUTES = 15
 """How far a limit gives way [min]."""

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from tripplan.planning.day.legs import LegTimes
-from tripplan.planning.day.limits import Limits, Opened
+from tripplan.planning.day.times.legs import LegTimes
+from tripplan.planning.day.times.limits import Limits, Opened
 from tripplan.planning.travel.drive import Leg
 
 

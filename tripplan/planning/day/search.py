@@ -5,14 +5,14 @@ from decimal import Decimal
 import numpy as np
 
 from tripplan.errors import PlanError
-from tripplan.planning.day.choices import Choices, Flags
 from tripplan.planning.day.collisions import collisions
-from tripplan.planning.day.felt import UNITS
-from tripplan.planning.day.limits import Limits
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing import LONGEST_AWAY, Weighed, plan_at
-from tripplan.planning.hours import Openness
+from tripplan.planning.day.times.choices import Choices, Flags
+from tripplan.planning.day.times.limits import Limits
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.times.shapes import DayQuestion, DaySearch, LeaveWindow
+from tripplan.planning.day.weighing.felt import UNITS
+from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, Weighed, plan_at
+from tripplan.planning.opening.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
 """Departures that cost at most this much more than the best count as equally good [household currency]."""
@@ -32,8 +32,8 @@ def plan_day(question: DayQuestion) -> DaySearch:
     entry or a show, and how long after the set time and after the first bedtime the family is to be expected
     home, with its usual delays and the range of the drives. Each has the parent's own price. Among plans that
     weigh the same the one is best that is away the shortest. The party is let in as soon as the place
-    allows in the span of opening in which it leaves. The nap model stands in `tripplan.planning.day.naps`,
-    shows and lunch in `tripplan.planning.day.shows`.
+    allows in the span of opening in which it leaves. The nap model stands in `weighing.naps`, shows and lunch
+    in `weighing.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tripplan.planning.cost import CostKind
-from tripplan.planning.crowds.notes import Fullness
-from tripplan.planning.logbook.as_planned import AsPlanned
+from tripplan.documents.logbook.as_planned import AsPlanned
+from tripplan.documents.logbook.crowd_note import Fullness
+from tripplan.documents.logbook.entry import LogbookEntry, PaidFor, minutes_between, slept_minutes
 from tripplan.planning.logbook.draft import PAID_FOR, planned_for
-from tripplan.planning.logbook.entry import LogbookEntry, PaidFor, minutes_between, slept_minutes
-from tripplan.planning.money import Money, total
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money, total
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,9 @@
 from collections.abc import Collection
 from datetime import date, datetime
 
-from tripplan.planning.ages import ADULT, MONTHS
-from tripplan.planning.cost import CostKind
-from tripplan.planning.household import Household
-from tripplan.planning.logbook.as_planned import AsPlanned
-from tripplan.planning.logbook.entry import (
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.as_planned import AsPlanned
+from tripplan.documents.logbook.entry import (
     ChildDay,
     LogbookEntry,
     NapThere,
@@ -16,9 +14,11 @@ from tripplan.planning.logbook.entry import (
     SubjectTime,
     new_entry_id,
 )
-from tripplan.planning.money import Money
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place
+from tripplan.values.ages import ADULT, MONTHS
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money
 
 PAID_FOR: tuple[PaidFor, ...] = ("admission", "car", "parking", "food", "extras")
 """What money goes to, in the order in which it is asked for."""

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from tripplan.planning.household import Household
-from tripplan.planning.logbook.entry import ChildDay, LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import ChildDay, LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, StateRule
 
 

@@ -11,19 +11,19 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from tripplan.planning.car import Car, Fuel
+from tripplan.documents.family.car import Car, Fuel
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry, minutes_between
+from tripplan.documents.logbook.settings import Learnable, LogbookSettings
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
 from tripplan.planning.cost.account import meal_price
-from tripplan.planning.day.delays import EARLY_BY_MINUTES
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
+from tripplan.planning.day.weighing.delays import EARLY_BY_MINUTES
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.bayes import Belief
-from tripplan.planning.logbook.entry import LogbookEntry, minutes_between
-from tripplan.planning.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.money import Money
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
-from tripplan.planning.ranges import Range
-from tripplan.planning.units import LITRES_PER_US_GALLON, litres_per_100_km
+from tripplan.values.money import Money
+from tripplan.values.ranges import Range
+from tripplan.values.units import LITRES_PER_US_GALLON, litres_per_100_km
 
 LEARNED_FROM = 60
 """The newest outings that are looked at; a family changes, and older ones no longer speak for it [-]."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from tripplan.planning import wording
+from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.against_plan import (
     LEAVING,
     AgainstPlan,
@@ -10,10 +10,10 @@ from tripplan.planning.logbook.against_plan import (
     MoneyAgainst,
     YearAgainstPlan,
 )
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.learning import LearnedFigure
 from tripplan.planning.logbook.year import Purse, YearAccount
-from tripplan.planning.money import Money
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 UNKNOWN = "not noted"
 

@@ -4,12 +4,12 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.logbook.draft import PAID_FOR
-from tripplan.planning.logbook.entry import LogbookEntry
-from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.money import Money, total
-from tripplan.planning.planned import PlannedOuting, PlanStatus
-from tripplan.planning.study.units import StudyUnit
+from tripplan.values.money import Money, total
 
 
 @dataclass(frozen=True)

@@ -5,18 +5,18 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.place import Place
 from tripplan.planning.cost.driving import cars_needed
-from tripplan.planning.crowds.schools import days_out_of_school
-from tripplan.planning.family import Family
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.hours import Openness, hours_on
-from tripplan.planning.household import Household
-from tripplan.planning.local_days import place_holidays
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Pass
-from tripplan.planning.opening_hours import holds_at
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.local_days import place_holidays
+from tripplan.planning.holidays.schools import days_out_of_school
+from tripplan.planning.opening.hours import Openness, hours_on
 from tripplan.planning.passes.plan import PlannedVisit, VisitLeftOut
-from tripplan.planning.place import Place
+from tripplan.values.money import Money
+from tripplan.values.opening_hours import holds_at
 
 
 @dataclass(frozen=True)

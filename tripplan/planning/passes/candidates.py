@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import combinations
 
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Pass, Seats
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.planning.ages import MONTHS
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.offers import Pass, Seats
 from tripplan.planning.passes.arrivals import Arrival
-from tripplan.planning.place import Place
+from tripplan.values.ages import MONTHS
 
 HOLDER_SETS_AT_MOST = 200
 """More ways to write out one pass are not compared."""

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from datetime import date, time
 
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import Admission, Purchase
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Pass
-from tripplan.planning.place import Place
+from tripplan.values.money import Money
 
 
 @dataclass(frozen=True)

@@ -5,19 +5,19 @@ from datetime import date
 from itertools import product
 from math import prod
 
+from tripplan.documents.family.birth_date import BirthDate
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.ages import MONTHS, AgeBand
-from tripplan.planning.birth_date import BirthDate
-from tripplan.planning.family import Family
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Pass, Ticket
+from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival
 from tripplan.planning.passes.candidates import Candidate
-from tripplan.planning.place import Place
+from tripplan.values.ages import MONTHS, AgeBand
+from tripplan.values.money import Money
 
 WAYS_AT_MOST = 4096
 """More ways to hold passes on one visit are not compared."""

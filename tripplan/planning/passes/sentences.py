@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from datetime import date
 
-from tripplan.planning import wording
 from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
+from tripplan.values import wording
 
 
 def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:

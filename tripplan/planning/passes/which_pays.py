@@ -7,12 +7,11 @@ from datetime import date
 from itertools import product
 from math import prod
 
+from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.family import Family
-from tripplan.planning.money import Money, total
-from tripplan.planning.offers import Pass
+from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
 from tripplan.planning.passes.candidates import Candidate, candidates_for, last_day_valid
 from tripplan.planning.passes.plan import (
@@ -26,7 +25,8 @@ from tripplan.planning.passes.plan import (
 )
 from tripplan.planning.passes.prices import WAYS_AT_MOST, Hand, VisitPrices, pass_order
 from tripplan.planning.passes.programme import Bought, OrderChoice, cheapest_purchases
-from tripplan.planning.place import Place
+from tripplan.values import wording
+from tripplan.values.money import Money, total
 
 MONTHS_AT_MOST = 12
 """Plans reach no further ahead of their first visit [months]."""

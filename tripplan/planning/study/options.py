@@ -5,18 +5,18 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.place import Place, PlaceId
-from tripplan.planning.planned import PlannedOuting, PlanStatus
-from tripplan.planning.study.fit import fits_of
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes, SettledFor
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place, PlaceId
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes, SettledFor
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.topic_fit import fits_of
+from tripplan.values import wording
+from tripplan.values.money import Money, MoneyRange
 
 LONGEST_AHEAD = timedelta(days=540)
 """A programme reaches eighteen months ahead at most."""

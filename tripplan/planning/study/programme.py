@@ -4,17 +4,17 @@ from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import UNITS_AT_MOST, StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
-from tripplan.planning import wording
-from tripplan.planning.family import Family
-from tripplan.planning.family_days import weeks_of
-from tripplan.planning.money import Money, MoneyRange, total
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.planning.family.busy_days import weeks_of
+from tripplan.planning.family.family import Family
 from tripplan.planning.study.cheapest_choice import Choice, cheapest_choice
 from tripplan.planning.study.options import Option, Swept, UnitOptions, unit_options
-from tripplan.planning.study.units import UNITS_AT_MOST, StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.values import wording
+from tripplan.values.money import Money, MoneyRange, total
 
 
 @dataclass(frozen=True)

@@ -2,14 +2,14 @@
 
 from collections.abc import Mapping, Sequence
 
-from tripplan.planning import wording
-from tripplan.planning.money import Money
-from tripplan.planning.sentences import range_sentence, span_sentence
-from tripplan.planning.study.fit import CloseSpelling, Fits, PlaceFit
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
+from tripplan.planning.outing.sentences import range_sentence, span_sentence
 from tripplan.planning.study.options import Option
 from tripplan.planning.study.programme import Elsewhere, Programme, UnitOuting
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
+from tripplan.planning.topic_fit import CloseSpelling, Fits, PlaceFit
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 
 def unit_sentences(unit: StudyUnit) -> tuple[str, ...]:

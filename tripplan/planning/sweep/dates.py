@@ -9,19 +9,19 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.ages import months_later
-from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.limits import Engagements
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.shapes import Napper
-from tripplan.planning.day_asked import PartyNeeds
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.where import Point
+from tripplan.planning.day.times.limits import Engagements
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.times.shapes import Napper
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.day_asked import PartyNeeds
+from tripplan.planning.outing.ways import Pace, pace_of
 from tripplan.planning.travel.daylight import daylight
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
-from tripplan.planning.ways import Pace, pace_of
-from tripplan.planning.where import Point
+from tripplan.values.ages import months_later
+from tripplan.values.clocks import minute_of_day
 
 Numbers = NDArray[np.int64]
 _NEVER_UP = 10**6

@@ -5,9 +5,9 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from tripplan.planning.day.best import BestChoice, best_between
-from tripplan.planning.day.limits import Engagements
-from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.hours import DayHours
+from tripplan.planning.day.times.limits import Engagements
+from tripplan.planning.day.times.shapes import DayQuestion
+from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Way
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from datetime import date, datetime
 
-from tripplan.planning.money import minor_digits
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
+from tripplan.values.money import minor_digits
 
 HEADINGS = (
     "day",

@@ -7,17 +7,17 @@ from typing import Any, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.ages import MONTHS, months_later
-from tripplan.planning.cost import CostKind
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.planning.day.search import SMALL_LOSS, SMALL_LOSS_SHARE
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing.outing import Outing
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask, Wish, all_met
+from tripplan.values import wording
+from tripplan.values.ages import MONTHS, months_later
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money
 
 MOST_MISSES = 6
 """More near misses than this only confuse [-]."""

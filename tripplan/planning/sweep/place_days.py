@@ -9,12 +9,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.documents.family.household import Household
 from tripplan.planning.crowds.risk import chances_of
-from tripplan.planning.day.felt import UNITS
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.money import minor_digits
-from tripplan.planning.place_facts import PlaceFacts
+from tripplan.planning.day.weighing.felt import UNITS
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.known import Known, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
@@ -22,6 +21,7 @@ from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
 from tripplan.planning.travel.drive import Way
+from tripplan.values.money import minor_digits
 
 _CHANCE_DIGITS = 4
 """A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""

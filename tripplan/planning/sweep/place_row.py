@@ -8,14 +8,14 @@ import numpy as np
 from numpy.typing import NDArray
 from opening_hours import State
 
-from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.opening_days import RuleDays, Spans
-from tripplan.planning.place import Opening, Place
-from tripplan.planning.place_facts import PlaceFacts
+from tripplan.documents.calendars.family_days import WEEKDAYS
+from tripplan.documents.places.place import Opening, Place
+from tripplan.planning.opening.opening_days import RuleDays, Spans
+from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.rush_hours import rush_hours_between
+from tripplan.values.clocks import minute_of_day
 
 _SATURDAY = 5
 

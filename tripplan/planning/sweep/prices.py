@@ -7,16 +7,16 @@ import numpy as np
 
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.result import EntryPrice
-from tripplan.planning.ages import ADULT
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, Account
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.family import Family
-from tripplan.planning.opening_days import DAY_MINUTES
-from tripplan.planning.outing import gate_at
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.family.family import Family
+from tripplan.planning.opening.opening_days import DAY_MINUTES
+from tripplan.planning.outing.outing import gate_at
 from tripplan.planning.sweep.dates import Numbers, grouped
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.travel.drive import Way
+from tripplan.values.ages import ADULT
 
 NO_ENTRY = (-1, -1, -1, False)
 """What stands for the cost of a day on which nobody lets the party in."""

@@ -6,11 +6,11 @@ from datetime import date
 
 import numpy as np
 
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.member import Member
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.collector import left_alone
 from tripplan.planning.sweep.dates import DateRow
 from tripplan.planning.sweep.known import Known

@@ -8,13 +8,13 @@ from enum import IntEnum
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.family import Family
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money, MoneyRange
-from tripplan.planning.outing import NoOuting, Outing, plan_outing
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.money import Money, MoneyRange
 
 
 class Verdict(IntEnum):

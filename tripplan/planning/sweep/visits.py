@@ -5,20 +5,20 @@ from functools import cached_property
 
 import numpy as np
 
-from tripplan.planning.clocks import minute_of_day
-from tripplan.planning.day.limits import Engagements, keeps_clear
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.day.shapes import DayQuestion
-from tripplan.planning.day_asked import day_question, ways_at
-from tripplan.planning.family import Family
-from tripplan.planning.habits import NIGHT_OVER
-from tripplan.planning.hours import DayHours, Openness
+from tripplan.documents.family.habits import NIGHT_OVER
+from tripplan.planning.day.times.limits import Engagements, keeps_clear
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.times.shapes import DayQuestion
+from tripplan.planning.family.family import Family
+from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.day_asked import day_question, ways_at
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.known import Key, Known, Search, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Leg, Way
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
+from tripplan.values.clocks import minute_of_day
 
 _TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
 _SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}

@@ -9,16 +9,16 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.day.minutes import DayMinutes
-from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.model import Weekday
-from tripplan.planning.money import Money
-from tripplan.planning.place import Place
-from tripplan.planning.study.fit import fits_of
-from tripplan.planning.study.units import StudyUnit
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.calendars.family_days import WEEKDAYS
+from tripplan.documents.model import Weekday
+from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import StudyUnit
+from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.topic_fit import fits_of
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 Mask = NDArray[np.bool_]
 

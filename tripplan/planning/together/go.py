@@ -7,16 +7,15 @@ from datetime import date, datetime
 from itertools import product
 from math import prod
 
+from tripplan.documents.family.birth_date import BirthDate
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Bundle, Pass, Ticket
+from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.birth_date import BirthDate
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Bundle, Pass, Ticket
 from tripplan.planning.passes.candidates import HOLDER_SETS_AT_MOST, holder_sets
-from tripplan.planning.place import Place
 from tripplan.planning.together.shapes import (
     AtTheTill,
     CarSeats,
@@ -29,6 +28,7 @@ from tripplan.planning.together.shapes import (
 )
 from tripplan.planning.together.split import fair_shares, fewest_payments
 from tripplan.planning.travel.cautions import CHILD_UNDER_MONTHS
+from tripplan.values.money import Money
 
 MORE_AT_MOST = 10
 """More people than these are not asked along [people]."""

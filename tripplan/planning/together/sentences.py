@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from tripplan.planning import wording
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.money import Money
 from tripplan.planning.together.shapes import AtTheTill, CarSeats, MorePeople, Share, Together, Transfer
 from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 _PLURAL = {"adult": "adults", "child": "children"}
 

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
+from tripplan.values.money import Money
 
 
 @dataclass(frozen=True)

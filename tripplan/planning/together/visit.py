@@ -4,20 +4,20 @@ from collections.abc import Sequence
 from datetime import date
 from math import inf
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.outings.going_together import GoingTogether, members_of
+from tripplan.documents.places.offers import Ticket
+from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member
-from tripplan.planning.money import Money
-from tripplan.planning.offers import Ticket
-from tripplan.planning.outing import NoOuting
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.passes.arrivals import arrivals_of
 from tripplan.planning.passes.plan import PlannedVisit
-from tripplan.planning.place import Place
 from tripplan.planning.together.go import go_together
-from tripplan.planning.together.others import GoingTogether, members_of
 from tripplan.planning.together.shapes import Group, Together
+from tripplan.values.money import Money
 
 
 def own_seats(household: Household, with_others: GoingTogether) -> int:

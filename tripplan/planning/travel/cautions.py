@@ -3,9 +3,9 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from tripplan.planning.ages import MONTHS
 from tripplan.planning.travel.drive import Leg
 from tripplan.planning.travel.rests import INFANT_UNDER_MONTHS
+from tripplan.values.ages import MONTHS
 
 CHILD_UNDER_MONTHS = 13 * MONTHS
 """Children's cautions show below this age: the highest age at which a rule of the back seat was found."""

@@ -7,8 +7,8 @@ from datetime import date, datetime, time, timedelta, tzinfo
 from astral import Observer
 from astral.sun import elevation, sunrise, sunset
 
-from tripplan.planning import wording
-from tripplan.planning.where import Point
+from tripplan.documents.where import Point
+from tripplan.values import wording
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ import numpy as np
 from geopy.distance import geodesic
 from numpy.typing import NDArray
 
-from tripplan.planning.where import Point
+from tripplan.documents.where import Point
 
 MEAN_EARTH_RADIUS_KM = 6371.0088
 """Mean radius (2a + b) / 3 of WGS84, a = 6378.137 km, 1/f = 298.257223563 [km]."""

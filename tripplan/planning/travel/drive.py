@@ -7,7 +7,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.ranges import Range, Source
+from tripplan.values.ranges import Range, Source
 
 
 class KnownBy(StrEnum):

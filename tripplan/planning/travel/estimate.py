@@ -1,10 +1,10 @@
 """How far and how long a drive probably is, from nothing but its two ends."""
 
-from tripplan.planning.ranges import Origin, Range, Source
+from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate_tables import RoadsTable, roads_table
-from tripplan.planning.where import Point
+from tripplan.values.ranges import Origin, Range, Source
 
 WATER_NOTE = (
     "The estimate does not see water or mountains: a lake, a river without a bridge, a ferry or a pass can "

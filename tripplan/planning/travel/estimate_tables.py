@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tripplan.planning.ranges import Range
+from tripplan.values.ranges import Range
 
 
 @dataclass(frozen=True)

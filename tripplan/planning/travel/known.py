@@ -5,12 +5,12 @@ from dataclasses import replace
 from datetime import date
 from typing import Protocol
 
+from tripplan.documents.where import Point
 from tripplan.errors import PlanError
-from tripplan.planning.ranges import Origin, Range, Source
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate import estimate_drive
-from tripplan.planning.where import Point
+from tripplan.values.ranges import Origin, Range, Source
 
 TYPED_KM_SPREAD = 0.02
 """A known way is driven with small detours. Source: common practice, no source."""

@@ -1,6 +1,6 @@
 """How long children bear driving at a stretch."""
 
-from tripplan.planning.ages import ADULT, MONTHS
+from tripplan.values.ages import ADULT, MONTHS
 
 _BEARS = ((0, 60), (3 * MONTHS, 90), (7 * MONTHS, 120))
 """From an age on [completed months], so long [min]. Common practice, no source."""

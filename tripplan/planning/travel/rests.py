@@ -7,8 +7,8 @@ from functools import lru_cache
 from itertools import pairwise
 
 from tripplan.errors import PlanError
-from tripplan.planning.ages import MONTHS
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
+from tripplan.values.ages import MONTHS
 
 ADVISED_STRETCH_MINUTES = 120
 """Longest stretch of driving before a break [min]. Source: The Highway Code (Great Britain), rule 91."""

@@ -7,8 +7,8 @@ from decimal import Decimal
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.habits import RushHours
-from tripplan.planning.where import Where
+from tripplan.documents.family.habits import RushHours
+from tripplan.documents.where import Where
 
 METROPOLITAN_RUSH = tuple(
     RushHours(start=start, end=end, factor=Decimal("1.19"))

@@ -4,13 +4,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from tripplan.planning import wording
-from tripplan.planning.habits import PickUp, Stops
-from tripplan.planning.ranges import Source
+from tripplan.documents.family.habits import PickUp, Stops
+from tripplan.documents.where import Point, Where
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.rests import WantedStop
-from tripplan.planning.where import Point, Where
+from tripplan.values import wording
+from tripplan.values.ranges import Source
 
 
 @dataclass(frozen=True)

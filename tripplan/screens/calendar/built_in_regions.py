@@ -4,16 +4,16 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from tripplan.planning.calendars import SchoolCalendar, with_guess_kept
-from tripplan.planning.crowds.coverage import LOOK_AHEAD
-from tripplan.planning.crowds.school_region_table import SchoolRegion
-from tripplan.planning.crowds.school_regions import (
+from tripplan.documents.calendars.calendars import SchoolCalendar, with_guess_kept
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coverage import LOOK_AHEAD
+from tripplan.planning.holidays.school_region_table import SchoolRegion
+from tripplan.planning.holidays.school_regions import (
     built_in_calendar,
     region_called,
     regions_near,
     school_regions,
 )
-from tripplan.planning.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 import streamlit as st
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.files.planned_entry import planned_from
-from tripplan.planning.household import Household
-from tripplan.planning.outing import Outing
-from tripplan.planning.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.outing.outing import Outing
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice, tell

@@ -8,8 +8,8 @@ import altair as alt
 import pandas as pd
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.crowds.coverage import (
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,
     PlaceCoverage,
     SchoolState,
@@ -19,9 +19,9 @@ from tripplan.planning.crowds.coverage import (
     stretches,
     typical_year_sentences,
 )
-from tripplan.planning.family import Family
 from tripplan.screens.widgets.charts import DEPTHS, INK, in_lines
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 _HEIGHTS = {
     SchoolState.OUT: 22,

@@ -7,16 +7,15 @@ from typing import Annotated, Any
 import streamlit as st
 from pydantic import Field
 
+from tripplan.documents.calendars.calendars import MOST_PUPILS, DateSpan, SchoolCalendar, with_guess_kept
+from tripplan.documents.model import Name, Written
+from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import shown, write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.calendars import MOST_PUPILS, DateSpan, SchoolCalendar, with_guess_kept
-from tripplan.planning.family import Family
-from tripplan.planning.model import Name, Written
-from tripplan.planning.where import Where
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.typed_days import line_called
 from tripplan.screens.widgets.fields import Fields, FieldValue, put, refill
@@ -24,6 +23,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import named
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.where_form import where_inputs, where_labels, where_on_record, where_values
+from tripplan.values import wording
 
 _PAGE = "calendar"
 DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}

@@ -2,9 +2,9 @@
 
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
+from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
 from tripplan.screens.widgets.fields import Fields, FieldValue
+from tripplan.values import wording
 
 ENTRY = "entry"
 STATUSES = {PlanStatus.CONFIRMED.value: "it is settled", PlanStatus.TENTATIVE.value: "it is still open"}

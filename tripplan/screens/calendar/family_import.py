@@ -6,14 +6,13 @@ from pathlib import PurePath
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import FamilyCalendar
+from tripplan.documents.model import Name, Written
 from tripplan.files.calendar_reading import CalendarContent
 from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.calendars import FamilyCalendar
-from tripplan.planning.family import Family
-from tripplan.planning.model import Name, Written
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
@@ -21,6 +20,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
 from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+from tripplan.values import wording
 
 _PAGE = "calendar"
 _TURN = "family_upload_turn"

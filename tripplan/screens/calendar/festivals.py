@@ -7,18 +7,17 @@ from typing import Any
 import pandas as pd
 import streamlit as st
 
+from tripplan.documents.calendars.local_days import LocalDay, LocalDays
+from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound
 from tripplan.files.toml_text import write_toml
 from tripplan.files.where_text import locate_text
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.crowds.coming_holidays import coming_holidays, holiday_source_sentences
-from tripplan.planning.family import Family
-from tripplan.planning.local_days import LocalDay, LocalDays, local_day_sentence
-from tripplan.planning.sentences import span_sentence
-from tripplan.planning.units import KM_PER_MILE
-from tripplan.planning.where import Where
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
+from tripplan.planning.holidays.local_days import local_day_sentence
+from tripplan.planning.outing.sentences import span_sentence
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import Fields, filled, put, refill
@@ -26,6 +25,8 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.values import wording
+from tripplan.values.units import KM_PER_MILE
 
 _PAGE = "calendar"
 _FORM = "festival"

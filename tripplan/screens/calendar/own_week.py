@@ -6,13 +6,13 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.calendars.family_days import WEEKDAYS, FamilyDays
+from tripplan.documents.model import DAY_NAMES
 from tripplan.errors import Finding
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning.family import Family
-from tripplan.planning.family_days import WEEKDAYS, FamilyDays
-from tripplan.planning.model import DAY_NAMES
-from tripplan.planning.own_week_sentences import (
+from tripplan.planning.family.family import Family
+from tripplan.planning.family.own_week_sentences import (
     WORK_THEN,
     block_sentence,
     late_sentence,

@@ -7,14 +7,13 @@ from typing import Any
 import streamlit as st
 
 from tripplan.calendar_server.outbox import EntryOf
+from tripplan.documents.calendars.server_calendar import ServerCalendar
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus, others_called_off
 from tripplan.errors import UnknownName
 from tripplan.files.calendar_file import OutingEntry, calendar_file
 from tripplan.files.planned_entry import coming, entry_of, file_in_words, file_of, planned_from
-from tripplan.planning import wording
-from tripplan.planning.family import Family
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.planned import PlannedOuting, PlanStatus, others_called_off
-from tripplan.planning.server_calendar import ServerCalendar
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.planned_outings import OutingsEver, outings_ever
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
@@ -45,6 +44,7 @@ from tripplan.screens.widgets.saving import (
     save_all,
     take_back_button,
 )
+from tripplan.values import wording
 
 PAGE = "calendar"
 _ICS = "text/calendar"

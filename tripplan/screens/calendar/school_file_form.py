@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import (
     ProposedEntry,
@@ -17,12 +18,7 @@ from tripplan.files.school_calendar_file import (
 )
 from tripplan.files.school_file import SchoolFile, is_table, read_school_file
 from tripplan.files.school_table_file import DateOrder, dates_to_ask_about
-from tripplan.planning import wording
-from tripplan.planning.calendars import (
-    DateSpan,
-    SchoolCalendar,
-)
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.district import (
     district_inputs,
@@ -36,6 +32,7 @@ from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
+from tripplan.values import wording
 
 _TURN = "school_upload_turn"
 _MOST_SHOWN = 100

@@ -2,14 +2,10 @@
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import SchoolCalendar, with_next_year_expected
 from tripplan.errors import PlanError
-from tripplan.planning import wording
-from tripplan.planning.calendars import (
-    SchoolCalendar,
-    with_next_year_expected,
-)
-from tripplan.planning.crowds.coverage import LOOK_AHEAD, calendar_coverage
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.built_in_regions import built_in_regions
 from tripplan.screens.calendar.coverage_chart import show_coverage
@@ -19,6 +15,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+from tripplan.values import wording
 
 _PAGE = "calendar"
 

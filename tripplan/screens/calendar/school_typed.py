@@ -5,12 +5,9 @@ from datetime import timedelta
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Finding
-from tripplan.planning.calendars import (
-    DateSpan,
-    SchoolCalendar,
-)
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.district import (
     DAYS_TYPED,

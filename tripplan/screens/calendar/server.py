@@ -13,11 +13,10 @@ from tripplan.calendar_server.passwords import (
     kept_password,
     keyring_name,
 )
+from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import CalendarServerTrouble
 from tripplan.files.planned_entry import text_in_words
-from tripplan.planning import wording
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.server_calendar import OnServer, ServerCalendar
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, filled
@@ -25,6 +24,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
 from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.values import wording
 
 PAGE = "calendar"
 _SPOT = "calendar_server"

@@ -5,11 +5,11 @@ from zoneinfo import ZoneInfo
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reading import CalendarContent, read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.reading_result import Read
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.screens.widgets.frame import View
 
 _FILES_KEPT = 4

@@ -7,9 +7,8 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.files.tables import csv_table
-from tripplan.planning import wording
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows
 from tripplan.planning.sweep.misses import nearest_misses
@@ -30,6 +29,7 @@ from tripplan.screens.widgets.choices import (
 from tripplan.screens.widgets.explain import crowd_lines
 from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 SHOWN_FIRST = 3
 """So many days are shown in full; the rest stand in the table."""

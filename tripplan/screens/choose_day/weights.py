@@ -5,18 +5,18 @@ from dataclasses import replace
 import streamlit as st
 from pydantic import ValidationError
 
-from tripplan.planning import wording
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.worth import Worth
 from tripplan.planning.asked import labels
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
-from tripplan.planning.money import Money
-from tripplan.planning.worth import Worth
+from tripplan.planning.family.family import Family
 from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 SPOT = "weights"
 _LABELS = dict(labels(Worth))

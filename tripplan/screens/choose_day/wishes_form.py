@@ -8,10 +8,10 @@ from typing import Literal, TypeVar
 
 import streamlit as st
 
-from tripplan.planning.family import Family
-from tripplan.planning.family_days import WEEKDAYS
-from tripplan.planning.model import Weekday
-from tripplan.planning.study.units import StudyUnit
+from tripplan.documents.calendars.family_days import WEEKDAYS
+from tripplan.documents.model import Weekday
+from tripplan.documents.study.units import StudyUnit
+from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.frame import View

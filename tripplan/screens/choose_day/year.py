@@ -7,10 +7,10 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from tripplan.planning import wording
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
 from tripplan.screens.widgets.charts import ACCENT, INK
+from tripplan.values import wording
 
 ALT = "One shelf a month; every day stands on it that can be done, taller where it costs and weighs less"
 LEGEND = (

@@ -6,6 +6,11 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.model import Written
+from tripplan.documents.outings.emergency_contacts import EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
+from tripplan.documents.outings.sheet_entries import SheetDetails, SheetTicks
+from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.errors import Finding
 from tripplan.files.day_sheet import DaySheet, day_sheet, trip_of
 from tripplan.files.day_sheet_html import day_sheet_html
@@ -19,13 +24,9 @@ from tripplan.files.day_sheet_pdf import (
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning.emergency import EmergencyContacts
-from tripplan.planning.family import Family
-from tripplan.planning.model import Written
-from tripplan.planning.outing import Outing
-from tripplan.planning.packing import PackingChanges, suggested_items
-from tripplan.planning.questions import OwnQuestions
-from tripplan.planning.sheet_entries import SheetDetails, SheetTicks
+from tripplan.planning.day_sheet.packing import suggested_items
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing
 from tripplan.records.kinds import kind_of
 from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in

@@ -6,6 +6,9 @@ from datetime import date, datetime, time, timedelta
 
 import streamlit as st
 
+from tripplan.documents.outings.planned import PlanStatus
+from tripplan.documents.outings.sheet_entries import SheetEntries
+from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.files.day_phone_html import day_phone_html
 from tripplan.files.day_sheet import clock_of, day_sheet, dialled
@@ -19,13 +22,9 @@ from tripplan.files.day_stretches import (
     time_left,
 )
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.planning import wording
-from tripplan.planning.emergency import FROM_MEMORY, emergency_lines
-from tripplan.planning.family import Family
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlanStatus
-from tripplan.planning.sheet_entries import SheetEntries
+from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.running_late import render_running_late
@@ -42,6 +41,7 @@ from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import records_of
+from tripplan.values import wording
 
 LOOKS_AT_THE_CLOCK = "20s"
 """How often what to do now is looked up anew."""

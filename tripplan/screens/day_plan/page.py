@@ -6,12 +6,11 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.files.day_sheet import clock_of, nap_lines
-from tripplan.planning import wording
 from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
-from tripplan.planning.family import Family
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sentences import crowd_sentence, nap_sentence, total_sentence
-from tripplan.planning.window_facts import span_sentence, window_facts
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
@@ -36,6 +35,7 @@ from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lin
 from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import records_of
+from tripplan.values import wording
 
 
 def render(view: View) -> None:

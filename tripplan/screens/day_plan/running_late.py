@@ -6,14 +6,14 @@ from math import ceil
 import streamlit as st
 
 from tripplan.errors import PlanError
-from tripplan.planning import wording
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing
-from tripplan.planning.replan import replan
-from tripplan.planning.sentences import naps_sentence
-from tripplan.planning.trouble import Trouble, Whereabouts, clock_there
-from tripplan.planning.ways_out import WayOut
+from tripplan.planning.family.family import Family
+from tripplan.planning.on_the_day.replan import replan
+from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
+from tripplan.planning.on_the_day.ways_out import WayOut
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
 """How late one can say with one tap [min]."""

@@ -2,13 +2,13 @@
 
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.outing import Outing
-from tripplan.planning.place import Place
+from tripplan.documents.places.place import Place
+from tripplan.planning.outing.outing import Outing
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.values import wording
 
 _SPOT = "wanted_shows"
 

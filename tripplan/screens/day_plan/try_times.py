@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 import streamlit as st
 
-from tripplan.planning import wording
+from tripplan.documents.family.member import Nap
 from tripplan.planning.day import (
     Crossed,
     DayPlan,
@@ -19,12 +19,12 @@ from tripplan.planning.day import (
     slack,
     times_to_try,
 )
-from tripplan.planning.member import Nap
-from tripplan.planning.outing import NoOuting, Outing
-from tripplan.planning.sentences import naps_sentence
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.screens.widgets.choices import take
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 NAP_MOVES = tuple(timedelta(minutes=minutes) for minutes in range(-90, 91, 15))
 """How much earlier or later than usual a child may be tried to get tired."""

@@ -7,11 +7,11 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from tripplan.errors import Finding
-from tripplan.planning import wording
 from tripplan.planning.asked import Control
-from tripplan.planning.units import KM_PER_MILE
 from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.widgets.fields import FieldValue, lines_in, listed_in, put
+from tripplan.values import wording
+from tripplan.values.units import KM_PER_MILE
 
 Raw = dict[str, Any]
 """A document, or a part of one, as its file would hold it, before it is checked."""

@@ -4,9 +4,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeVar
 
+from tripplan.documents.model import Written
 from tripplan.errors import Finding, Weight
 from tripplan.files.reading_result import Read
-from tripplan.planning.model import Written
 from tripplan.screens.forms.answers import Raw, on_record, put_changes
 from tripplan.screens.forms.drawing import Slots, draw
 from tripplan.screens.forms.questions import Question, Setting

@@ -5,10 +5,10 @@ from datetime import date, time
 
 import streamlit as st
 
-from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.household import Household
-from tripplan.planning.member import Member, Nap
-from tripplan.planning.sleep import sleep_sentence, usual_naps
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member, Nap
+from tripplan.documents.places.offer_sentences import age_in_words
+from tripplan.planning.family.sleep import sleep_sentence, usual_naps
 from tripplan.records.store import Kept
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import entries, questions

@@ -4,14 +4,13 @@ from datetime import date
 
 import streamlit as st
 
+from tripplan.documents.family.car import Car
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.errors import Weight
 from tripplan.files.household_file import read_household
 from tripplan.files.toml_text import write_toml
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import age_in_words
 from tripplan.planning.asked import asked
-from tripplan.planning.car import Car
-from tripplan.planning.household import Household
 from tripplan.records.opening import Which
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.first_household import first_form
@@ -37,6 +36,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings, show_notice
 from tripplan.screens.widgets.saving import records_of
+from tripplan.values import wording
 
 
 def render(view: View) -> None:

@@ -4,17 +4,17 @@ from datetime import timedelta
 
 import streamlit as st
 
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding
-from tripplan.planning import wording
-from tripplan.planning.held_pass import HeldPass
-from tripplan.planning.household import Household
-from tripplan.planning.offers import Pass
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.values import wording
 
 
 def _passes_on_cards(view: View) -> dict[str, tuple[str, str, str]]:

@@ -2,10 +2,9 @@
 
 import streamlit as st
 
+from tripplan.documents.family.habits import Habits
+from tripplan.documents.family.household import Household
 from tripplan.errors import Finding
-from tripplan.planning import wording
-from tripplan.planning.habits import Habits
-from tripplan.planning.household import Household
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import on_record
@@ -15,6 +14,7 @@ from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.values import wording
 
 _WAYS = {
     "published": "By the published figures, near large cities only",

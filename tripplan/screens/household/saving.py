@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
+from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.household_file import read_household
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.household import Household
 from tripplan.records.kinds import ONLY
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw

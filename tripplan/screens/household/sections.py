@@ -4,16 +4,16 @@ from dataclasses import dataclass, replace
 
 import streamlit as st
 
-from tripplan.planning.car import Car, Fuel
-from tripplan.planning.food import Food
-from tripplan.planning.habits import Habits
-from tripplan.planning.household import Household
+from tripplan.documents.family.car import Car, Fuel
+from tripplan.documents.family.food import Food
+from tripplan.documents.family.habits import Habits
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.worth import Worth
 from tripplan.planning.travel.rests import (
     ADVISED_REST_MINUTES,
     ADVISED_STRETCH_MINUTES,
     SMALL_CHILD_STRETCH_MINUTES,
 )
-from tripplan.planning.worth import Worth
 from tripplan.records.store import Kept
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Question, questions

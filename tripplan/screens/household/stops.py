@@ -2,12 +2,12 @@
 
 import streamlit as st
 
+from tripplan.documents.family.habits import PickUp, Stops
+from tripplan.documents.family.household import Household
+from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import NotFound, locate
 from tripplan.files.where_text import read_where
-from tripplan.planning.habits import PickUp, Stops
-from tripplan.planning.household import Household
-from tripplan.planning.where import Where
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for

@@ -4,10 +4,9 @@ from functools import partial
 
 import streamlit as st
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.files.household_file import read_household, write_household
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import age_in_words
-from tripplan.planning.household import Household
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import PAGE
 from tripplan.screens.records.whole_file import only_demo
@@ -15,6 +14,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_findings
 from tripplan.screens.widgets.saving import save_all
+from tripplan.values import wording
 
 
 def household_files(view: View, kept: Kept[Household] | None) -> None:

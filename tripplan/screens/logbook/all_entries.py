@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.records.store import Kept, Records
 
 _Entries = Mapping[str, Kept[LogbookEntry]]

@@ -4,16 +4,16 @@ from collections.abc import Mapping
 
 import streamlit as st
 
+from tripplan.documents.family.member import SleepsIn
+from tripplan.documents.logbook.as_planned import AsPlanned
+from tripplan.documents.logbook.crowd_note import Fullness
+from tripplan.documents.logbook.entry import LogbookEntry, new_entry_id
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Finding
 from tripplan.files.logbook_file import entry_from_values
-from tripplan.planning import wording
-from tripplan.planning.crowds.notes import Fullness
-from tripplan.planning.day import SleepsIn
-from tripplan.planning.family import Family
-from tripplan.planning.logbook.as_planned import AsPlanned, as_planned
+from tripplan.planning.family.family import Family
+from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
-from tripplan.planning.logbook.entry import LogbookEntry, new_entry_id
-from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.typed_entry import (
     CLOCKS,
@@ -31,6 +31,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.values import wording
 
 PAGE = "logbook"
 KeptEntries = Mapping[str, Kept[LogbookEntry]]

@@ -4,10 +4,10 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from tripplan.planning.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures
 from tripplan.planning.logbook.sentences import learned_sentence
-from tripplan.planning.logbook.settings import Learnable, LogbookSettings
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets

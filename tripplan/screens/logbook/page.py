@@ -2,15 +2,14 @@
 
 import streamlit as st
 
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.files.logbook_file import logbook_csv
-from tripplan.planning import wording
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.sentences import against_lines, entry_lines, entry_sentence
-from tripplan.planning.logbook.settings import LogbookSettings
-from tripplan.planning.planned import PlannedOuting
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.all_entries import all_entries
 from tripplan.screens.logbook.entry_form import (
@@ -29,6 +28,7 @@ from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import records_of, remove_one, take_back_button
+from tripplan.values import wording
 
 SHOWN_AT_FIRST = 8
 """How many outings are listed before the parent asks for all [-]."""

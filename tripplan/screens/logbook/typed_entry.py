@@ -6,16 +6,16 @@ from datetime import date, time
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
-from tripplan.planning.ages import ADULT, MONTHS
-from tripplan.planning.car import Fuel
-from tripplan.planning.family import Family
-from tripplan.planning.household import Household
+from tripplan.documents.family.car import Fuel
+from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.entry import LogbookEntry, NapThere, PaidFor, SubjectTime
+from tripplan.documents.model import Written
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
-from tripplan.planning.logbook.entry import LogbookEntry, NapThere, PaidFor, SubjectTime
-from tripplan.planning.model import Written
-from tripplan.planning.units import KM_PER_MILE
 from tripplan.screens.widgets.choices import place_named
 from tripplan.screens.widgets.fields import FieldValue, put
+from tripplan.values.ages import ADULT, MONTHS
+from tripplan.values.units import KM_PER_MILE
 
 SOMEWHERE_ELSE = ""
 CLOCKS = {

@@ -6,17 +6,16 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.study.units import StudyUnit
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
-from tripplan.planning.logbook.entry import LogbookEntry
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
-from tripplan.planning.logbook.settings import LogbookSettings
 from tripplan.planning.logbook.year import YearAccount, year_account
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.study.units import StudyUnit
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.typed_entry import children_of
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
@@ -24,6 +23,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.values import wording
 
 _SPOT = "logbook_year"
 _MONTHS = {number: calendar.month_name[number] for number in range(1, 13)}

@@ -6,21 +6,22 @@ from datetime import date, datetime, time, timedelta
 
 import streamlit as st
 
-from tripplan.planning import wording
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.crowds.schools import days_out_of_school
-from tripplan.planning.family import Family
-from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
-from tripplan.planning.local_days import LocalDay, place_holidays
-from tripplan.planning.place import Place
-from tripplan.planning.sentences import purchase_sentence
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.local_days import place_holidays
+from tripplan.planning.holidays.schools import days_out_of_school
+from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_days
+from tripplan.planning.outing.sentences import purchase_sentence
 from tripplan.screens.widgets.answers import fingerprint
 from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 LOOK_AHEAD = timedelta(days=366)
 _DAY = timedelta(days=1)

@@ -12,15 +12,15 @@ import altair as alt
 import pandas as pd
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.place import Place
+from tripplan.documents.places.place import Place
+from tripplan.documents.where import Where
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
-from tripplan.planning.units import KM_PER_MILE
-from tripplan.planning.where import Where
 from tripplan.screens.places.name_spots import Box, Dot, name_spots
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
+from tripplan.values import wording
+from tripplan.values.units import KM_PER_MILE
 
 SIDE = 340
 """Width and height [pixels]; equal, so that directions are true, and narrow enough for a telephone."""

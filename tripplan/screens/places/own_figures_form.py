@@ -6,20 +6,20 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.money import Money, minor_digits
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
+from tripplan.values import wording
+from tripplan.values.money import Money, minor_digits
 
 _EMPTY_EXTRAS = 2
 _EXTRA = {

@@ -6,18 +6,17 @@ from functools import partial
 
 import streamlit as st
 
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.files.format_guide import example_card, format_guide
 from tripplan.files.place_card import write_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.family import Family, TypedDrive
-from tripplan.planning.own_figures import OwnFigures
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.known import known_drive
-from tripplan.planning.units import KM_PER_MILE
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
@@ -39,6 +38,8 @@ from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
+from tripplan.values import wording
+from tripplan.values.units import KM_PER_MILE
 
 PAGE = "places"
 

@@ -4,8 +4,9 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 
-from tripplan.planning import wording
-from tripplan.planning.admission.sentences import (
+from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.places.offer_sentences import (
     accompaniment_sentence,
     ages_in_words,
     fee_sentence,
@@ -13,13 +14,12 @@ from tripplan.planning.admission.sentences import (
     tax_sentence,
     voucher_sentence,
 )
-from tripplan.planning.calendars import SchoolCalendar
-from tripplan.planning.hours import DayHours, Openness, hours_on, open_days
-from tripplan.planning.local_days import LocalDay
-from tripplan.planning.money import Money
-from tripplan.planning.offers import AddOn
-from tripplan.planning.place import Place
+from tripplan.documents.places.offers import AddOn
+from tripplan.documents.places.place import Place
+from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_days
 from tripplan.screens.places.for_us import LOOK_AHEAD, calendar_days
+from tripplan.values import wording
+from tripplan.values.money import Money
 
 _DAY = timedelta(days=1)
 

@@ -5,7 +5,6 @@ from pathlib import Path
 import streamlit as st
 
 from tripplan.errors import InputFaults, RoadsUnusable, UnknownName
-from tripplan.planning import wording
 from tripplan.regular_file import path_from
 from tripplan.roads.background import BackgroundBuilds
 from tripplan.roads.building import build_state, extract_of, megabytes, space_for
@@ -16,6 +15,7 @@ from tripplan.roads.regions import RegionFolder, region_name
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
+from tripplan.values import wording
 
 _SPOT = "roads"
 _PATH = "roads_path"

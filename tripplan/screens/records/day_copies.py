@@ -3,7 +3,6 @@
 import streamlit as st
 
 from tripplan.files.planned_entry import going_on
-from tripplan.planning import wording
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
 from tripplan.records.restoring import DayCopy, copies_of, documents_in, put_back
@@ -12,6 +11,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.values import wording
 
 
 def day_copies(view: View) -> None:

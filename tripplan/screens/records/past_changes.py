@@ -3,8 +3,7 @@
 import streamlit as st
 from pydantic import ValidationError
 
-from tripplan.planning import wording
-from tripplan.planning.model import Written
+from tripplan.documents.model import Written
 from tripplan.records.differences import differences
 from tripplan.records.history import Edit, PastChange
 from tripplan.records.kinds import MODELS
@@ -12,6 +11,7 @@ from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import records_of, take_back
+from tripplan.values import wording
 
 _AT_FIRST = 10
 _MORE = 30

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from tripplan.planning.study.units import UNITS_AT_MOST, StudyUnit
+from tripplan.documents.study.units import UNITS_AT_MOST, StudyUnit
 from tripplan.screens.study.programme_part import programme
 from tripplan.screens.study.saving import PAGE, wanted
 from tripplan.screens.study.unit_part import new_unit_form, unit_box

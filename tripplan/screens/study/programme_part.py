@@ -4,17 +4,17 @@ from collections.abc import Mapping, Sequence
 
 import streamlit as st
 
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
 from tripplan.files.planned_entry import tentative_outings
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.outing import Outing
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlannedOuting
-from tripplan.planning.study.fit import fits_of
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import Outing
 from tripplan.planning.study.options import Swept, party_of, term_of
 from tripplan.planning.study.programme import (
     Programme,
@@ -33,9 +33,8 @@ from tripplan.planning.study.sentences import (
     programme_sentences,
     standing_sentence,
 )
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.topic_fit import fits_of
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
@@ -46,6 +45,7 @@ from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.values import wording
 
 _LIMITS = "programme_limits"
 _WEIGHED = {"felt": "money and nuisances together", "money": "money alone"}

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from typing import Any
 
+from tripplan.documents.study.units import StudyUnit
+from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import Finding, Weight
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
-from tripplan.planning.study.units import StudyUnit
-from tripplan.planning.study.wishes import ProgrammeWishes
 from tripplan.records import study_units
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.frame import View

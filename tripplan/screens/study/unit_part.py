@@ -4,15 +4,15 @@ from datetime import timedelta
 
 import streamlit as st
 
-from tripplan.planning.family import Family
-from tripplan.planning.study.fit import CloseSpelling, Fits, fits_of, topics_on
+from tripplan.documents.study.units import StudyUnit
+from tripplan.planning.family.family import Family
 from tripplan.planning.study.sentences import (
     close_sentence,
     fit_sentence,
     nowhere_sentences,
     unit_sentences,
 )
-from tripplan.planning.study.units import StudyUnit
+from tripplan.planning.topic_fit import CloseSpelling, Fits, fits_of, topics_on
 from tripplan.records.store import Kept
 from tripplan.screens.study.saving import LABELS, remove_unit, save_unit
 from tripplan.screens.widgets.choices import place_names

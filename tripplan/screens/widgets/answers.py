@@ -10,20 +10,20 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.choose import Candidate, compare, days_in
-from tripplan.planning.family import Family
-from tripplan.planning.flips.every_input import what_would_flip
-from tripplan.planning.flips.flip import Flip
-from tripplan.planning.model import Written
-from tripplan.planning.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.model import Written
+from tripplan.documents.outings.going_together import GoingTogether
+from tripplan.documents.places.place import Place
+from tripplan.planning.compare.choose import Candidate, compare, days_in
+from tripplan.planning.compare.flips.every_input import what_would_flip
+from tripplan.planning.compare.flips.flip import Flip
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.which_pays import which_pass_pays
-from tripplan.planning.place import Place
-from tripplan.planning.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep, sweeping
 from tripplan.planning.sweep.table import DayTable
-from tripplan.planning.together.others import GoingTogether
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
 
@@ -70,7 +70,7 @@ _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
 def compared(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Candidate, ...]:
-    """Each place on its best day of the span; as `tripplan.planning.choose.compare`."""
+    """Each place on its best day of the span; as `tripplan.planning.compare.choose.compare`."""
     return compare(family, family.party(party), places, days_in(span), today=today)
 
 
@@ -78,7 +78,7 @@ def compared(
 def flips(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Flip, ...]:
-    """What would make another one the cheapest; as `tripplan.planning.flips.every_input.what_would_flip`."""
+    """What would make another one the cheapest; as `what_would_flip`."""
     candidates = compared(family, party, places, span, today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     return what_would_flip(family, family.party(party), outings, today=today)
@@ -137,7 +137,7 @@ def planned(
     leave_place_at: datetime | None = None,
     grid_minutes: int = USUAL_GRID_MINUTES,
 ) -> Outing | NoOuting:
-    """One place on one day; as `tripplan.planning.outing.plan_outing`."""
+    """One place on one day; as `tripplan.planning.outing.outing.plan_outing`."""
     facts = place_facts(family, place, (day.year,))
     return plan_outing(
         family,

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 import altair as alt
 import pandas as pd
 
-from tripplan.planning import wording
-from tripplan.planning.cost import CostKind
-from tripplan.planning.outing import Outing
+from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
+from tripplan.values.cost_kind import CostKind
 
 ACCENT = "#1f6f6b"
 DEPTHS = ("#12403e", "#1f6f6b", "#3f807b", "#7db3ae", "#abd0cc", "#d5e8e6")

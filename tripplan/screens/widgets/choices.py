@@ -6,15 +6,15 @@ from datetime import date, datetime, timedelta
 
 import streamlit as st
 
-from tripplan.planning import wording
-from tripplan.planning.calendars import DateSpan
-from tripplan.planning.family import Family
-from tripplan.planning.outing import USUAL_GRID_MINUTES
-from tripplan.planning.place import Place
-from tripplan.planning.planned import PlannedOuting, PlanStatus
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import USUAL_GRID_MINUTES
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.saving import records_of
+from tripplan.values import wording
 
 USUAL_SPAN = timedelta(weeks=6)
 LONGEST_SPAN = timedelta(days=548)

@@ -9,15 +9,15 @@ from typing import TYPE_CHECKING, Any
 import streamlit as st
 from pydantic import ValidationError
 
+from tripplan.documents.family.household import Household
+from tripplan.documents.model import Written
+from tripplan.documents.places.place import Place
 from tripplan.errors import RecordConflict
 from tripplan.files.household_file import read_household
 from tripplan.files.place_card import read_place_card
 from tripplan.files.planned_entry import going_on
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.household import Household
-from tripplan.planning.model import Written
-from tripplan.planning.place import Place
 from tripplan.records.differences import Difference, differences
 from tripplan.records.kinds import kind_of
 from tripplan.records.merging import merged

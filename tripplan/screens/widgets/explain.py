@@ -1,11 +1,11 @@
 """Longer answers as Markdown lists, the same on every page."""
 
-from tripplan.planning import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.sentences import crowd_reasons, item_sentence, purchase_sentence
+from tripplan.planning.outing.sentences import crowd_reasons, item_sentence, purchase_sentence
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.values import wording
 
 
 def cost_lines(cost: OutingCost) -> str:

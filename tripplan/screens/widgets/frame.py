@@ -9,7 +9,7 @@ import streamlit as st
 
 from tripplan.errors import RecordsDamaged
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.planning.family import Family
+from tripplan.planning.family.family import Family
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain

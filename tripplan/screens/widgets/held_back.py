@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from tripplan.planning.model import Written
+from tripplan.documents.model import Written
 from tripplan.records.opening import Which
 
 _STATE = "held_back"

@@ -6,11 +6,11 @@ from pathlib import Path
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
-from tripplan.planning import wording
 from tripplan.records.opening import Which
 from tripplan.records.restoring import DayCopy, copies_of, recover
 from tripplan.screens.widgets.markdown import plain
 from tripplan.services import clock_from
+from tripplan.values import wording
 
 
 def offer_recovery(trouble: RecordsDamaged, environment: Mapping[str, str]) -> None:

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 import streamlit as st
 
+from tripplan.documents.model import Written
 from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
 from tripplan.files.planned_entry import going_on
-from tripplan.planning.model import Written
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
 from tripplan.screens.widgets.held_back import HeldBack, hold_back

@@ -4,10 +4,9 @@ from collections.abc import Callable
 
 import streamlit as st
 
+from tripplan.documents.where import LookedUp
 from tripplan.errors import LookupFailed
 from tripplan.files.online_lookup import CREDIT, SERVICE_IN_WORDS, USER_AGENT, asked_text
-from tripplan.planning import wording
-from tripplan.planning.where import LookedUp
 from tripplan.records.kinds import kind_of
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields
@@ -16,6 +15,7 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
 from tripplan.screens.widgets.saving import records_of, trouble_said
 from tripplan.screens.widgets.where_form import fill_in_answer, text_to_look_up
+from tripplan.values import wording
 
 Take = Callable[[LookedUp], None]
 """What is done with an answer."""

@@ -7,11 +7,8 @@ from typing import Literal
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.planning.family import Family
-from tripplan.planning.offers import (
-    Pass,
-    Ticket,
-)
+from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.planning.family.family import Family
 from tripplan.screens.places.board.draft import (
     Draft,
     DraftRow,

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 import streamlit as st
 
+from tripplan.documents.places.offer_sentences import sentence
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
-from tripplan.planning.admission.sentences import sentence
-from tripplan.planning.place import Place
 from tripplan.screens.places.board.draft import Draft
 from tripplan.screens.places.board.drawing import FaultSlots
 from tripplan.screens.places.board.pieces import Row

@@ -2,7 +2,7 @@
 
 from types import MappingProxyType
 
-from tripplan.planning.offers import (
+from tripplan.documents.places.offers import (
     AddOn,
     Bundle,
     Companions,
@@ -17,7 +17,7 @@ from tripplan.planning.offers import (
     Ticket,
     Voucher,
 )
-from tripplan.planning.place import PricesRead
+from tripplan.documents.places.place import PricesRead
 from tripplan.screens.places.board.pieces import Entries, Field, Part, RowKind, Shape, Words
 
 _AGES = "3-12, 65+, under 2, 6-23 months or any; both ends count."

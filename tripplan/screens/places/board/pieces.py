@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Any
 
-from tripplan.planning.model import Written
+from tripplan.documents.model import Written
 
 Typed = dict[str, Any]
 """What stands in a row's fields, by their paths: texts, ticks, dates, lists of words, lists of entries."""

@@ -5,8 +5,8 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from tripplan.planning.model import Written
-from tripplan.planning.place import Place
+from tripplan.documents.model import Written
+from tripplan.documents.places.place import Place
 from tripplan.screens.places.board.kinds import BUNDLE, KINDS, PASS, TICKET
 from tripplan.screens.places.board.pieces import Entries, Field, Part, Piece, Row, RowKind, Shape, Typed
 from tripplan.screens.widgets.fields import put

@@ -4,11 +4,11 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
 from tripplan.files.place_card import read_place_card
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.family import Family
-from tripplan.planning.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card.drawing import draw_card, show_hours

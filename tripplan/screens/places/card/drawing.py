@@ -7,8 +7,8 @@ from datetime import date
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.planning.family import Family
-from tripplan.planning.place import Place
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
 from tripplan.screens.places.card.fields import (
     CHILDREN,
     CONTACT,

@@ -4,9 +4,9 @@ import re
 from dataclasses import dataclass
 from enum import Enum
 
-from tripplan.planning import wording
 from tripplan.screens.places.card.visit_fields import VISIT_LABELS
 from tripplan.screens.widgets.where_form import where_labels, where_on_record
+from tripplan.values import wording
 
 MONTHS = tuple(wording.month(number) for number in range(1, 13))
 HOURS_EXAMPLES = (

@@ -8,12 +8,12 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.place_card import read_place_card
 from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.family import Family
-from tripplan.planning.place import LONGEST_ID, Place
+from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import begin_draft, collect, draft_on, forget_draft
 from tripplan.screens.places.board.drawing import draw_board, known_to

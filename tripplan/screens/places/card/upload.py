@@ -6,10 +6,10 @@ from enum import StrEnum
 
 import streamlit as st
 
+from tripplan.documents.model import LONGEST_NAME
+from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding
 from tripplan.files.place_card import read_place_card
-from tripplan.planning.model import LONGEST_NAME
-from tripplan.planning.place import LONGEST_ID, Place
 from tripplan.records.differences import NOTHING, Difference, differences
 from tripplan.records.store import Kept
 from tripplan.screens.places.place_sentences import board_sentences

@@ -6,8 +6,8 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from tripplan.documents.places.place import Opening, Place, SpecialDay, Visit
 from tripplan.errors import Finding
-from tripplan.planning.place import Opening, Place, SpecialDay, Visit
 from tripplan.screens.places.card.fields import (
     FIELDS,
     MONTHS,

@@ -10,8 +10,8 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.places.place import Show
 from tripplan.errors import Finding
-from tripplan.planning.place import Show
 from tripplan.screens.widgets.fields import Fields, lines_in, put
 
 SHOW_EXAMPLE = "Otter feeding: 11:00, 14:30; 20 min; Sa-Su"

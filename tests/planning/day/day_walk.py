@@ -1,0 +1,254 @@
+"""A plain walk through every minute of every plan of a day, to hold the search against."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, time, timedelta
+from decimal import Decimal
+from itertools import groupby
+
+import numpy as np
+
+from tests.planning.day.plain_lateness import ends, tenths_after, thousandths_after
+from tripplan.documents.family.member import Nap
+from tripplan.planning.day import DayQuestion
+from tripplan.planning.day.weighing.delays import Delay, getting_off
+from tripplan.planning.travel.drive import Leg, Rest, Stop
+
+MINUTE = timedelta(minutes=1)
+
+
+@dataclass(frozen=True)
+class Walked:
+    """One plan as the plain walk sees it, costs in sixtieths of the currency's unit.
+
+    `kept` is the nap kept by all children, `stay` the time inside up to a comfortable stay, in minutes, and
+    `seen` are the minutes at which the performances begin that are seen.
+    """
+
+    leave_home: datetime
+    leave_place: datetime
+    away: int
+    sixtieths: Decimal
+    kept: int
+    stay: int
+    seen: tuple[int, ...]
+
+
+def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
+    """What every minute of a leg is spent on; two drives with a rest or stop between them have two names."""
+    minutes = ["load"] * leg.load_up_minutes
+    halts: list[Rest | Stop] = [*leg.stops, *leg.rests]
+    for driven in range(leg.drive_minutes + 1):
+        for halt in halts:
+            if halt.after_minutes == driven:
+                minutes += ["halt"] * halt.minutes
+        stretch = sum(halt.after_minutes <= driven for halt in halts)
+        minutes += [f"car {name} {stretch}"] * (driven < leg.drive_minutes)
+    minutes += [f"unload {name}"] * leg.unload_minutes
+    return list(enumerate(minutes, start))
+
+
+def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> int:
+    """The longest sleep of a nap that begins at a minute, walked minute by minute."""
+    pushchair = pushchair and nap.in_pushchair
+    best = 0
+    settled_for, asleep, where_before, carried = 0, 0, "home", False
+    # Settling may begin before the nap does, so the walk starts hours earlier.
+    for minute in range(begins - 600, begins + nap.minutes):
+        where = places.get(minute, "home")
+        if where != where_before:
+            goal = "inside before lunch" if "there" in where_before else "home"
+            out_of_car = where_before.startswith("car") and where in (goal, f"unload {where_before[4:-2]}")
+            into_goal = carried and where_before.startswith("unload") and where == goal
+            may = nap.stays_asleep_when_moved and asleep and (goal == "home" or pushchair)
+            carried = bool(may and (out_of_car or into_goal))
+            asleep = asleep if carried else 0
+            settled_for = 0
+        settled_for += 1
+        where_before = where
+        needs = 0 if where == "home" else nap.falls_asleep_minutes
+        can = (
+            where == "home"
+            or (where.startswith("car") and nap.in_car)
+            or (where.startswith("inside") and pushchair)
+        )
+        if carried or (can and settled_for > needs and minute >= begins):
+            asleep += 1
+            best = max(best, asleep)
+    return best if best >= min(nap.shortest_minutes, nap.minutes) else 0
+
+
+def meets(start: int, length: int, spans: list[tuple[int, int]]) -> bool:
+    """Whether a stretch of time meets some spans."""
+    return any(start < end and begin < start + length for begin, end in spans)
+
+
+Performance = tuple[int, int]
+"""When one performance of a show begins and ends [min]."""
+
+
+def see(
+    shows: dict[str, list[Performance]], enter: int, leave: int, lunch: tuple[int, int]
+) -> tuple[dict[str, Performance], int]:
+    """What a visit sees of every show, and when lunch then begins; lunch is given as begin and length."""
+    usual, length = lunch
+    begins = usual
+    seen: dict[str, Performance] = {}
+    for name, performances in shows.items():
+        for start, end in performances:
+            others = list(seen.values())
+            if not enter <= start or not end <= leave or meets(start, end - start, others):
+                continue
+            if length and meets(begins, length, [(start, end)]):
+                rooms = [
+                    at
+                    for at in (end, start - length)
+                    if enter <= at and at + length <= leave and not meets(at, length, others)
+                ]
+                if not rooms:
+                    continue
+                begins = min(rooms, key=lambda at: abs(at - usual))
+            seen[name] = (start, end)
+            break
+    return seen, begins
+
+
+def latest_arrivals(
+    performances: list[Performance], span: tuple[int, int, int], slots: list[int] | None, leave: int
+) -> list[int]:
+    """The latest arrivals with which each performance that a visit has time for can still be seen."""
+    opens, closes, last_entry = span
+    dues = []
+    for start, end in performances:
+        if end <= leave and opens <= start < closes:
+            lets_in = [min(start, last_entry)] if slots is None else [slot for slot in slots if slot <= start]
+            dues += lets_in[-1:]
+    return dues
+
+
+def walk(question: DayQuestion) -> list[Walked]:
+    """Every plan of the day that keeps the limits, weighed without arrays or formulas."""
+    midnight = datetime.combine(question.day, time(0), question.home_zone).astimezone(UTC)
+
+    def minute(moment: datetime) -> int:
+        return int((moment - midnight) / MINUTE)
+
+    def clock(value: time) -> int:
+        return minute(datetime.combine(question.day, value, question.home_zone))
+
+    def overlap(enter: int, leave: int, spans: tuple[tuple[datetime, datetime], ...]) -> int:
+        return sum(minute(start) <= at < minute(end) for at in range(enter, leave) for start, end in spans)
+
+    habits, worth = question.habits, question.worth
+    there, back = question.way_there, question.way_home
+    home_by = clock(habits.home_by)
+    if habits.home_by <= time(4) and habits.home_by < habits.earliest_departure:
+        home_by = minute(
+            datetime.combine(question.day + timedelta(days=1), habits.home_by, question.home_zone)
+        )
+    shows = {
+        show.name: [(minute(at), minute(at) + show.minutes) for at in show.starts]
+        for show in question.hours.shows
+        if show.worth_it
+    }
+    off = getting_off(habits)
+    off_there = Delay(0, np.ones(1)) if question.begun is not None else off
+    patience = question.patience_minutes
+
+    def beyond(leg: Leg) -> int:
+        driven = [where for _, where in whereabouts(leg, 0, "")]
+        stretches = [len(list(run)) for where, run in groupby(driven) if where.startswith("car")]
+        return 0 if patience is None else sum(max(0, length - patience) for length in stretches)
+
+    found = []
+    departures = list(range(0, 26 * 60, question.grid_minutes))
+    if question.begun is not None:
+        departures = [minute(question.begun.left_home)]
+    late_home: dict[int, Decimal] = {}
+    for depart in departures:
+        if question.begun is None and depart < clock(habits.earliest_departure):
+            continue
+        out = there.at(depart)
+        arrive = depart + out.minutes
+        arrivals: list[tuple[int, float]] = []
+        for leave in range(0, 26 * 60, question.grid_minutes):
+            home = leave + back.at(leave).minutes
+            if home > home_by:
+                continue
+            if question.begun is not None and leave < minute(question.begun.now):
+                continue
+            if any(depart < minute(b.end) and minute(b.start) < home for b in question.busy):
+                continue
+            entries = [
+                (at, span)
+                for span in question.hours.spans
+                for at in range(minute(span.opens), minute(span.last_entry) + 1)
+                if at >= arrive
+                and minute(span.opens) < leave <= minute(span.closes)
+                and (not question.hours.entry_times or at in map(minute, question.hours.entry_times))
+            ]
+            if not entries or leave - min(entries)[0] < max(question.shortest_minutes, 1):
+                continue
+            enter, span = min(entries, key=lambda entry: entry[0])
+            places = dict(whereabouts(out, depart, "there") + whereabouts(back.at(leave), leave, "home"))
+            places |= dict.fromkeys(range(arrive, leave), "inside before lunch")
+            lunch, length = clock(habits.lunch), min(habits.lunch_minutes, leave - enter)
+            eats = bool(length and depart < lunch + habits.lunch_minutes and home > lunch + 30)
+            begins = max(enter, min(lunch, leave - length))
+            seen, begins = see(shows, enter, leave, (begins, length if eats else 0))
+            if eats:
+                places |= dict.fromkeys(range(begins, begins + length), "lunch")
+                places |= dict.fromkeys(range(begins + length, leave), "inside after lunch")
+            lost = kept = 0
+            for napper in question.nappers:
+                for nap in napper.naps:
+                    usual = clock(nap.start)
+                    latest = usual + nap.slack_minutes
+                    if napper.latest_end is not None:
+                        latest = min(latest, max(usual, clock(napper.latest_end) - nap.minutes))
+                    shifts = range(usual - nap.slack_minutes, latest + 1)
+                    longest = max(slept(nap, begins, places, question.pushchairs) for begins in shifts)
+                    kept += longest
+                    lost += nap.minutes - longest
+            car = sum(where.startswith("car") for where in places.values()) + enter - arrive
+            missed = max(0, question.comfortable_minutes - (leave - enter))
+
+            arrivals = arrivals or ends(there, off_there, depart)
+            opened = (minute(span.opens), minute(span.closes), minute(span.last_entry))
+            slots = (
+                [at for at in map(minute, question.hours.entry_times) if opened[0] <= at <= opened[2]]
+                if question.hours.entry_times
+                else None
+            )
+            risk = thousandths_after(arrivals, opened[2] if slots is None else enter) * worth.missed_entry
+            for name, performances in shows.items():
+                dues = latest_arrivals(performances, opened, slots, leave) if name in seen else []
+                unseen = min((thousandths_after(arrivals, due) for due in dues[-1:]), default=1000)
+                risk += unseen * worth.missed_show
+            if leave not in late_home:
+                homes = ends(back, off, leave)
+                late_home[leave] = tenths_after(homes, home_by) * worth.hour_past_home_by / 10
+                if question.first_bed is not None:
+                    past = tenths_after(homes, clock(question.first_bed))
+                    late_home[leave] += past * worth.hour_past_bedtime / 10
+            quiet = sum(minute(end) - minute(start) for start, end in question.hours.quiet_spans)
+            found.append(
+                Walked(
+                    midnight + depart * MINUTE,
+                    midnight + leave * MINUTE,
+                    home - depart,
+                    lost * worth.lost_nap_hour
+                    + car * worth.hour_in_car
+                    + missed * worth.missed_hour_there
+                    + max(0, leave - enter - question.comfortable_minutes) * worth.hour_beyond_comfortable
+                    + (max(0, begins - lunch) if eats else 0) * worth.hour_late_lunch
+                    + (beyond(out) + beyond(back.at(leave))) * worth.hour_past_patience
+                    + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes
+                    + (quiet - overlap(enter, leave, question.hours.quiet_spans)) * worth.quiet_hour
+                    + risk * 60 / 1000
+                    + late_home[leave],
+                    kept,
+                    question.comfortable_minutes - missed,
+                    tuple(start for start, _ in seen.values()),
+                )
+            )
+    return found

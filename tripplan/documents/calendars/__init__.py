@@ -1,0 +1,1 @@
+"""School and family calendars, the own week, local days, the calendar server."""

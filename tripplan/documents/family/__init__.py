@@ -1,0 +1,1 @@
+"""The household and its parts."""

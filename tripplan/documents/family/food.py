@@ -1,0 +1,54 @@
+"""What the family eats on an outing, and what that costs."""
+
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from tripplan.documents.model import Written
+from tripplan.documents.written_money import Price
+from tripplan.planning.asked import Asked, Control, Unit
+
+
+class Food(Written):
+    """What eating costs on an outing, per person."""
+
+    way: Annotated[
+        Literal["packed", "bought"],
+        Asked(
+            "Food on the way",
+            control=Control.RADIO,
+            words={"packed": "packed at home", "bought": "bought there"},
+        ),
+    ] = "packed"
+    """Whether food is packed at home or bought there."""
+    packed_adult: Annotated[Price, Asked("Packed at home, for an adult")] = Decimal("3.00")
+    """Packed at home, for an adult."""
+    packed_child: Annotated[Price, Asked("Packed at home, for a child")] = Decimal("2.00")
+    """Packed at home, for a child."""
+    bought_adult: Annotated[Price, Asked("Bought there, for an adult")] = Decimal("14.00")
+    """Bought there, for an adult."""
+    bought_child: Annotated[Price, Asked("Bought there, for a child")] = Decimal("9.00")
+    """Bought there, for a child."""
+    packed_from: Annotated[
+        str,
+        Field(max_length=200),
+        Asked(
+            "Where the two figures for packed food come from, and when you looked",
+            help="Such as 'receipts of November 2026'; empty if they are just your own guess.",
+        ),
+    ] = ""
+    """Where the two figures for packed food come from; the parent's own when left out."""
+    bought_from: Annotated[
+        str,
+        Field(max_length=200),
+        Asked(
+            "Where the two figures for bought food come from, and when you looked",
+            help="Such as 'menu of the farm's café, October 2026'; empty if they are just your own guess.",
+        ),
+    ] = ""
+    """Where the two figures for bought food come from; the parent's own when left out."""
+    free_under_months: Annotated[
+        int, Field(ge=0, le=120), Asked("Children under this age eat along", unit=Unit.MONTHS)
+    ] = 12
+    """Younger children eat what comes along anyway."""

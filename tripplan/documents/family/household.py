@@ -1,0 +1,68 @@
+"""The household: its people, the car, the home, and what the parent cares about."""
+
+from collections import Counter
+from decimal import Decimal
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from tripplan.documents.family.car import Car
+from tripplan.documents.family.food import Food
+from tripplan.documents.family.habits import Habits
+from tripplan.documents.family.held_pass import HeldPass
+from tripplan.documents.family.member import Member
+from tripplan.documents.family.worth import Worth
+from tripplan.documents.model import Name, Written
+from tripplan.documents.where import Where
+from tripplan.documents.written_money import Currency, Price
+from tripplan.planning.asked import Asked, Control, Unit
+
+
+class Household(Written):
+    """Everything the plan needs to know about one family."""
+
+    format: Literal[1] = 1
+    """Version of this file's format."""
+    name: Annotated[Name, Asked("Name of the household")]
+    """What the household is called on the screens."""
+    home: Annotated[Where, Asked("Home")]
+    """Where outings start and end."""
+    currency: Annotated[Currency, Asked("Currency", help="Three letters, such as USD.", control=Control.CODE)]
+    """ISO 4217 code of the household's money."""
+    units: Annotated[
+        Literal["mi", "km"],
+        Asked("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
+    ] = "km"
+    """The unit that distances are shown in."""
+    members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), Asked("People")]
+    """The people, one `[[members]]` each."""
+    car: Annotated[Car | None, Asked("Car")] = None
+    """The car; driving costs stay unknown when left out."""
+    passes: Annotated[tuple[HeldPass, ...], Asked("Pass")] = ()
+    """Annual passes the family already owns."""
+    food: Annotated[Food, Asked("Food")] = Food()
+    """What eating costs."""
+    habits: Annotated[Habits, Asked("How you travel")] = Habits()
+    """How the family travels."""
+    worth: Annotated[Worth, Asked("What a nuisance is worth to you")] = Worth()
+    """What a nuisance is worth to the parent."""
+    reserve_percent: Annotated[
+        Decimal, Field(ge=0, le=100), Asked("Reserve, in % of the rest", unit=Unit.PERCENT)
+    ] = Decimal(10)
+    """Set aside for what nobody thought of, as a share of the rest."""
+    treats_per_child: Annotated[Price, Asked("Treats for each child")] = Decimal(0)
+    """Souvenirs and treats the parent plans for, per child."""
+
+    @model_validator(mode="after")
+    def _names_fit(self) -> Self:
+        twice = [name for name, count in Counter(m.name for m in self.members).items() if count > 1]
+        if twice:
+            raise ValueError(f"every member needs a name of their own; twice: {', '.join(twice)}")
+        unknown = {h for held in self.passes for h in held.holders} - {m.name for m in self.members}
+        if unknown:
+            raise ValueError(f"a pass names holders who are not members: {', '.join(sorted(unknown))}")
+        return self
+
+    def member(self, name: str) -> Member | None:
+        """The member with that name, if there is one."""
+        return next((m for m in self.members if m.name == name), None)

@@ -1,0 +1,136 @@
+"""One person of the household or a guest: age, naps, and what the person bears on a drive."""
+
+from datetime import date, time
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import Field
+
+from tripplan.documents.family.birth_date import BirthDate, Born
+from tripplan.documents.model import ClockTime, Minutes, Name, Written
+from tripplan.planning.asked import Asked, Control, Unit
+from tripplan.values.ages import ADULT, MONTHS, completed_months
+
+
+class SleepsIn(StrEnum):
+    """Where a nap happens."""
+
+    HOME = "home"
+    CAR = "car"
+    PUSHCHAIR = "pushchair"
+
+    @property
+    def where(self) -> str:
+        """The place within a sentence, such as 'in the car'."""
+        return "at home" if self is SleepsIn.HOME else f"in the {self}"
+
+
+class Nap(Written):
+    """A usual midday sleep."""
+
+    start: Annotated[ClockTime, Asked("usually begins at")]
+    """When it usually begins, by the clock at home."""
+    minutes: Annotated[int, Field(ge=5, le=300), Asked("usual length", unit=Unit.MINUTES)]
+    """How long it usually lasts."""
+    slack_minutes: Annotated[Minutes, Asked("minutes it may move either way", unit=Unit.MINUTES)] = 30
+    """How much earlier or later it may begin without harm."""
+    in_car: Annotated[bool, Asked("sleeps in the moving car")] = True
+    """Whether the child sleeps in a moving car."""
+    in_pushchair: Annotated[bool, Asked("sleeps in pushchair or carrier")] = False
+    """Whether the child sleeps in a pushchair or carrier."""
+    stays_asleep_when_moved: Annotated[
+        bool, Asked("sleeps on when lifted out of the car, into pushchair or bed")
+    ] = False
+    """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
+    the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
+    parent's own to say."""
+    falls_asleep_minutes: Annotated[
+        Minutes, Asked("minutes to fall asleep in car or pushchair", unit=Unit.MINUTES)
+    ] = 10
+    """How long the child takes to fall asleep in the car or pushchair."""
+    shortest_minutes: Annotated[Minutes, Asked("shortest sleep that counts", unit=Unit.MINUTES)] = 20
+    """The shortest sleep that counts."""
+
+
+class Member(Written):
+    """One person of the household or a guest."""
+
+    name: Annotated[Name, Asked("Name")]
+    """How the family calls the person; it never leaves the household's own records."""
+    born: Annotated[
+        Born,
+        Asked(
+            "Birth date",
+            control=Control.LINE,
+            help="Such as 2022-03-14, or only 2022-03. Ages are always those on the day of the visit.",
+        ),
+    ]
+    """Birth date, or only year and month; age is always the age on the day of the visit."""
+    statuses: Annotated[
+        tuple[Name, ...],
+        Asked(
+            "What may change a ticket's price",
+            control=Control.COMMAS,
+            help="With commas between: educator, student, benefit card, resident of ..., member of "
+            "...; the same words as on the place cards.",
+        ),
+    ] = ()
+    """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
+    naps: Annotated[tuple[Nap, ...], Asked("Nap")] = ()
+    """The usual naps, in order."""
+    wakes: Annotated[ClockTime, Asked("Usually wakes at")] = time(6, 30)
+    """When the person usually wakes."""
+    bed: Annotated[ClockTime, Asked("In bed by")] = time(19, 30)
+    """When the person should be in bed."""
+    patience_minutes: Annotated[
+        Annotated[int, Field(ge=5, le=600)] | None,
+        Asked(
+            "Bears driving at a stretch",
+            unit=Unit.MINUTES,
+            help="Left empty, it goes by age: 60 minutes under three, 90 under seven, 120 under "
+            "eighteen, any time for grown-ups. Common practice, no source: you know better. What "
+            "goes beyond it weighs.",
+        ),
+    ] = None
+    """How long the person bears driving at a stretch; by age when left out (under 3: 60, under 7: 90,
+    under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
+    toilet_minutes: Annotated[
+        Annotated[int, Field(ge=15, le=600)] | None,
+        Asked(
+            "Needs a toilet at least every so many minutes",
+            unit=Unit.MINUTES,
+            help="For a child that is newly out of diapers: the drive rests at least that often. Empty"
+            " for none.",
+        ),
+    ] = None
+    """How long the person, such as a child newly out of nappies, holds out between two toilets; the
+    drive rests at least that often. No limit when left out."""
+    needs: Annotated[
+        str,
+        Asked(
+            "What to think of",
+            control=Control.NOTE,
+            help="Allergies, medicine, a child seat, a favorite toy. For your eyes; ask the place and "
+            "your doctor where it matters.",
+        ),
+    ] = ""
+    """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
+
+    def months_on(self, day: date) -> int:
+        """Age on a day [completed months]; with no birth day known, from the first of the birth month."""
+        return completed_months(self.born.earliest, day)
+
+    def age_in_doubt_on(self, day: date) -> bool:
+        """Whether the missing birth day could change the completed years on that day."""
+        youngest = completed_months(self.born.latest, day)
+        return youngest // 12 != self.months_on(day) // 12
+
+    def aged(self, day: date, when: date) -> "Member":
+        """The same person, but on `day` as old as really on `when` [completed months]."""
+        months = self.months_on(when)
+        year, month = divmod(day.year * MONTHS + day.month - 1 - months, MONTHS)
+        return self.model_copy(update={"born": BirthDate(year=year, month=month + 1, day=1)})
+
+    def is_adult_on(self, day: date) -> bool:
+        """Whether the person is 18 or older on a day."""
+        return self.months_on(day) in ADULT

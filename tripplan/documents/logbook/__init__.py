@@ -1,0 +1,1 @@
+"""Logbook entries and settings."""

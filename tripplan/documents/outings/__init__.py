@@ -1,0 +1,1 @@
+"""Outings that are planned, and what a parent writes for them."""

@@ -1,0 +1,1 @@
+"""Study units and the wishes for a programme."""

@@ -1,0 +1,101 @@
+"""Many places, each on its best day, side by side."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.sweep.sweeping import sweep
+from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.wishes import Mask
+from tripplan.values.money import Money, MoneyRange
+
+
+def days_in(span: DateSpan) -> tuple[date, ...]:
+    """Every date of a span, both ends included."""
+    return tuple(span.first + timedelta(days=n) for n in range((span.last - span.first).days + 1))
+
+
+@dataclass(frozen=True)
+class DayInShort:
+    """What one day at a place comes to.
+
+    Attributes:
+        day: when.
+        total: total cost.
+        felt_cost: money and nuisances.
+    """
+
+    day: date
+    total: MoneyRange
+    felt_cost: Money
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """One place in a comparison.
+
+    Attributes:
+        place: the card.
+        best: the day with the least felt cost; None where no day can be done.
+        other_days: the further days that can be done, in short, least felt cost first.
+        passed_over: the days that cannot, with the reasons.
+    """
+
+    place: Place
+    best: Outing | None
+    other_days: tuple[DayInShort, ...]
+    passed_over: tuple[NoOuting, ...]
+
+
+def compare(
+    family: Family, party: Sequence[Member], places: Sequence[Place], days: Sequence[date], *, today: date
+) -> tuple[Candidate, ...]:
+    """Each place on its best day, side by side.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes.
+        places: the places to compare, usually three.
+        days: the days that may be chosen; one for a fixed day.
+        today: for booking deadlines.
+
+    Returns:
+        One candidate a place, least total cost first; those without a day last, in the order given.
+    """
+    span = DateSpan(first=min(days), last=max(days))
+    table = sweep(family, party, places, span, today=today)
+    asked = np.array([day in set(days) for day in table.days])
+    candidates = [_candidate(table, row, asked) for row in range(len(table.places))]
+    return tuple(
+        sorted(
+            candidates,
+            key=lambda candidate: (
+                candidate.best is None,
+                candidate.best.cost.total.likely.amount if candidate.best else 0,
+            ),
+        )
+    )
+
+
+def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:
+    here = np.zeros_like(table.can_go)
+    here[row] = asked
+    ranked = [column for _, column in table.ranked(here).tolist()]
+    best = table.outing(row, ranked[0]) if ranked else None
+    missed = (table.outing(row, column) for column in np.flatnonzero(asked & ~table.can_go[row]).tolist())
+    return Candidate(
+        table.places[row],
+        best if isinstance(best, Outing) else None,
+        tuple(
+            DayInShort(table.day(column), table.total(row, column), table.money(table.felt[row, column]))
+            for column in ranked[1:]
+        ),
+        tuple(answer for answer in missed if isinstance(answer, NoOuting)),
+    )

@@ -1,0 +1,1 @@
+"""What would make another place the cheapest, one file an input."""

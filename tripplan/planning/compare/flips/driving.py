@@ -1,0 +1,65 @@
+"""At which price of fuel or of driving another place becomes the cheapest."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+from math import ceil, floor
+
+from tripplan.documents.family.car import Fuel
+from tripplan.planning.compare.flips.comparison import Answer, Comparison, changes
+from tripplan.planning.compare.flips.flip import Flip
+from tripplan.values import wording
+from tripplan.values.money import Money, minor_digits
+
+LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)
+"""A price of driving beyond these multiples of the present one is out of reason. No source, our choice."""
+
+_PRICES_OF_DRIVING = {
+    Fuel.MILES_PER_US_GALLON: ("fuel_price", "fuel price", "a gallon"),
+    Fuel.LITRES_PER_100_KM: ("fuel_price", "fuel price", "a litre"),
+    Fuel.KWH_PER_100_KM: ("fuel_price", "electricity price", "a kWh"),
+    Fuel.RATE_PER_MILE: ("rate", "cost of driving", "a mile"),
+    Fuel.RATE_PER_KM: ("rate", "cost of driving", "a km"),
+}
+"""The car's field that holds the price, its short name, and what it is for."""
+
+
+def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
+    """The nearest price either way at which another place is cheaper, to the smallest coin.
+
+    A total is a straight line in the price, but for items being rounded to coins. So a place that is first at
+    both ends of a span is first within it; and where it is not, halving the span finds the coin at which it
+    stops being first.
+    """
+    household, car = comparison.household, comparison.household.car
+    if car is None:
+        return
+    field, what, per = _PRICES_OF_DRIVING[car.fuel]
+    price: Decimal | None = getattr(car, field)
+    if not price:
+        return
+    currency = household.currency
+
+    def answers_at(coins: int) -> tuple[Answer, ...]:
+        changed = car.model_copy(update={field: Money.from_minor(coins, currency).amount})
+        return comparison.recosted(household.model_copy(update={"car": changed}))
+
+    now = f"{wording.money(Money(price, currency))} {per}"
+    coins = price.scaleb(minor_digits(currency))
+    least, most = ceil(coins * LEAST_TIMES), floor(coins * MOST_TIMES)
+    found = False
+    for first_kept, end, beyond in ((ceil(coins), least, "less"), (floor(coins), most, "more")):
+        if end == first_kept or not changes(answers_at(end)):
+            continue
+        kept, changed = first_kept, end
+        while abs(changed - kept) > 1:
+            middle = (kept + changed) // 2
+            if changes(answers_at(middle)):
+                changed = middle
+            else:
+                kept = middle
+        found, value = True, Money.from_minor(changed, currency)
+        at = f"{wording.money(value)} {per} or {beyond}"
+        yield comparison.flip(what, now, at, f"At {at}", answers_at(changed), price=value)
+    if not found:
+        ends = wording.listed([wording.money(Money.from_minor(end, currency)) for end in (least, most)])
+        yield comparison.stays(what, now, f"Between {ends} {per}")

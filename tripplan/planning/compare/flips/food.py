@@ -1,0 +1,13 @@
+"""Whether food packed or bought changes which place is the cheapest."""
+
+from tripplan.planning.compare.flips.comparison import Comparison
+from tripplan.planning.compare.flips.flip import Flip
+
+
+def other_food(comparison: Comparison) -> Flip:
+    """The other way to eat."""
+    food = comparison.household.food
+    other = "packed" if food.way == "bought" else "bought"
+    changed = food.model_copy(update={"way": other})
+    answers = comparison.recosted(comparison.household.model_copy(update={"food": changed}))
+    return comparison.flip("food", food.way, other, f"With {other} food", answers)

@@ -1,0 +1,1 @@
+"""What to take along on a day sheet: packing list, questions, numbers to ring."""

@@ -1,0 +1,1 @@
+"""What planning is told about the family, and when it is busy."""

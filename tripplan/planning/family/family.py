@@ -1,0 +1,80 @@
+"""All that planning is told about one family."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.errors import PlanError, UnknownName
+from tripplan.planning.family.busy_days import BusyDays
+from tripplan.planning.travel.drive import Drive
+
+
+@dataclass(frozen=True)
+class Family:
+    """All that planning is told about one family.
+
+    Attributes:
+        household: people, car, home, habits.
+        places: every place card the family keeps.
+        school_calendars: of the districts within reach.
+        family_calendars: when the family is busy.
+        own_week: when it is busy every week, who works when, and what a late evening does.
+        typed_drives: drives the parent knows.
+        own_figures: what else the parent says about single places.
+        road_drives: what a road network on this computer says, by the id of the place.
+        crowd_notes: how full places were when the family was there.
+        local_days: festivals and local days off that the parent listed.
+    """
+
+    household: Household
+    places: tuple[Place, ...] = ()
+    school_calendars: tuple[SchoolCalendar, ...] = ()
+    family_calendars: tuple[FamilyCalendar, ...] = ()
+    own_week: FamilyDays = field(default_factory=FamilyDays)
+    typed_drives: tuple[TypedDrive, ...] = ()
+    own_figures: tuple[OwnFigures, ...] = ()
+    road_drives: Mapping[str, Drive] = field(default_factory=dict)
+    crowd_notes: tuple[CrowdNote, ...] = ()
+    local_days: tuple[LocalDay, ...] = ()
+
+    @cached_property
+    def busy_days(self) -> BusyDays:
+        """When the family is busy, by day; worked out once."""
+        return BusyDays(self.household, self.family_calendars, self.own_week, self.local_days)
+
+    @cached_property
+    def places_of_passes(self) -> tuple[Place, ...]:
+        """The places whose annual passes the family holds."""
+        held = {one.place for one in self.household.passes}
+        return tuple(place for place in self.places if place.id in held)
+
+    def own_figures_for(self, place_id: str) -> OwnFigures | None:
+        """What the parent says about one place beside its card, if anything."""
+        return next((own for own in self.own_figures if own.place == place_id), None)
+
+    def party(self, names: Sequence[str] | None = None) -> tuple[Member, ...]:
+        """The members who go, everybody when no names are given.
+
+        Raises:
+            UnknownName: a name is not a member's.
+            PlanError: the list of names is empty.
+        """
+        members = self.household.members
+        if names is None:
+            return members
+        if not names:
+            raise PlanError("an outing needs at least one person")
+        known = {member.name: member for member in members}
+        for name in names:
+            if name not in known:
+                raise UnknownName("member", name, tuple(known))
+        return tuple(member for member in members if member.name in names)

@@ -1,0 +1,1 @@
+"""Public and school holidays and local days, where and when."""

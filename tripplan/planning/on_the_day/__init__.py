@@ -1,0 +1,1 @@
+"""What to do when the day goes wrong."""

@@ -1,0 +1,109 @@
+"""What can be done when the day goes wrong, and what each way out costs."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from tripplan.planning.day import NapOutcome
+from tripplan.planning.on_the_day.sunk import Paid
+from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
+from tripplan.values.money import Money
+
+
+class Choice(StrEnum):
+    """What can be done about it."""
+
+    GO_ON = "go on"
+    WAIT = "wait"
+    TURN_BACK = "turn back"
+    UNDERSTUDY = "somewhere else"
+
+
+@dataclass(frozen=True)
+class WayOut:
+    """One thing that can be done.
+
+    Attributes:
+        choice: which.
+        title: in words.
+        outing: the new plan with all its answers; None where the party goes, drives on or stays home.
+        home: when everybody who is out is home.
+        naps: what becomes of the naps of those who are out.
+        total: what the whole day costs then, tickets already paid for included.
+        change: how much more that is than was planned; below zero where it is less.
+        tickets: what becomes of tickets already paid for; None where none were.
+        felt: what its nuisances weigh.
+        notes: what else to know.
+        stays_home: whether nobody leaves the house at all.
+    """
+
+    choice: Choice
+    title: str
+    outing: Outing | None
+    home: datetime
+    naps: tuple[NapOutcome, ...]
+    total: Money
+    change: Money
+    tickets: Paid | None
+    felt: Money
+    notes: tuple[str, ...] = ()
+    stays_home: bool = False
+
+    @property
+    def home_sentence(self) -> str:
+        """When everybody is home; empty where nobody leaves."""
+        return "" if self.stays_home else f"Home at {wording.clock(self.home)}"
+
+    @property
+    def weighs(self) -> Money:
+        """Money and nuisances together; the least is the best."""
+        return self.total + self.felt
+
+    @property
+    def times_sentence(self) -> str:
+        """When the party leaves and how long it stays; empty where it goes or stays home."""
+        if self.outing is None:
+            return ""
+        plan, begun = self.outing.plan, self.outing.question.begun
+        leave = "Left" if begun is not None and begun.now > begun.left_home else "Leave"
+        return (
+            f"{leave} {wording.clock(plan.leave_home)}, there from {wording.clock(plan.enter)} to "
+            f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
+        )
+
+    @property
+    def money_sentence(self) -> str:
+        """What changes in cost."""
+        change = self.change.rounded()
+        if not change.amount:
+            said = "costs as much as planned"
+        else:
+            more = "more" if change.amount > 0 else "less"
+            said = (
+                f"costs {wording.whole_money(Money(abs(change.amount), change.currency))} {more} than planned"
+            )
+        if self.tickets is not None and self.tickets.back.amount:
+            said += f"; {wording.money(self.tickets.back)} of tickets comes back if called off in time"
+        if self.tickets is not None and self.tickets.lost.amount:
+            said += f"; {wording.money(self.tickets.lost)} of tickets already paid for is lost"
+        return f"{said[0].upper()}{said[1:]}."
+
+
+@dataclass(frozen=True)
+class Replanned:
+    """What can be done from here and now.
+
+    Attributes:
+        now: the moment it is about.
+        ways: what can be done: the same place first, then another, then turning back, for what the place
+            and the day are worth nobody can say; among equals the least money and nuisances first. In rain,
+            open-air places come last.
+        impossible: what cannot be done any more, each with its reasons.
+        cautions: for safety.
+    """
+
+    now: datetime
+    ways: tuple[WayOut, ...]
+    impossible: tuple[tuple[str, tuple[str, ...]], ...]
+    cautions: tuple[str, ...]

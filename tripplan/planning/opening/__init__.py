@@ -1,0 +1,1 @@
+"""Is it open, when, and until when to book."""

@@ -1,0 +1,1 @@
+"""One place, one day, one party: where all answers meet."""

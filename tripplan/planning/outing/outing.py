@@ -1,0 +1,304 @@
+"""One place on one day for one party: the only place where the calculators' answers meet."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime, timedelta
+from decimal import Decimal
+
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.place import Place
+from tripplan.errors import UnknownName
+from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
+from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.cost import OutingCost, outing_cost
+from tripplan.planning.crowds.risk import CrowdRisk
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.public_holidays import public_holidays
+from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.clock_notes import clock_notes
+from tripplan.planning.outing.day_asked import PartyNeeds, day_question, ways_on
+from tripplan.planning.outing.place_facts import PlaceFacts
+from tripplan.planning.outing.stay import stay_for
+from tripplan.planning.outing.visit_notes import visit_notes
+from tripplan.planning.travel.cautions import drive_cautions
+from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
+from tripplan.planning.travel.drive import Leg
+from tripplan.values import wording
+from tripplan.values.money import Money
+
+USUAL_GRID_MINUTES = 5
+"""Departures and leaving times are usually tried this far apart [min]."""
+
+
+@dataclass(frozen=True)
+class Outing:
+    """One place on one day for one party, with all the answers; it can be done.
+
+    Attributes:
+        place: where to.
+        day: when.
+        party: who goes; ages are those on `day`.
+        way_there: the drive out, with its rests.
+        way_home: the drive back.
+        hours: when the place can be visited.
+        question: what the search was asked.
+        search: the leave windows and their plans.
+        plan: the one that is meant, usually the best of them.
+        admission: what to buy.
+        crowd: how likely a full house is.
+        cost: what it costs in all.
+        felt_cost: money plus what the parent says the nuisances weigh.
+        notes: what else the parent should know.
+        cautions: for safety, with the deference they need.
+    """
+
+    place: Place
+    day: date
+    party: tuple[Member, ...]
+    way_there: Leg
+    way_home: Leg
+    hours: DayHours
+    question: DayQuestion
+    search: DaySearch
+    plan: DayPlan
+    admission: Admission
+    crowd: CrowdRisk
+    cost: OutingCost
+    felt_cost: Money
+    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class NoOuting:
+    """Why one place cannot be visited on one day.
+
+    Attributes:
+        place: where to.
+        day: when.
+        reasons: what stands in the way, in words; at least one.
+        question: what the search was asked, where it found nothing; None where it need not be asked, for the
+            place is closed, say.
+    """
+
+    place: Place
+    day: date
+    reasons: tuple[str, ...]
+    question: DayQuestion | None = None
+
+
+def plan_outing(
+    family: Family,
+    party: Sequence[Member],
+    facts: PlaceFacts,
+    day: date,
+    *,
+    today: date,
+    leave_at: datetime | None = None,
+    leave_place_at: datetime | None = None,
+    grid_minutes: int = USUAL_GRID_MINUTES,
+    as_asked: Callable[[DayQuestion], DayQuestion] = lambda question: question,
+) -> Outing | NoOuting:
+    """Answer everything about one place on one day.
+
+    Args:
+        family: people, car, home, calendars.
+        party: who goes; an adult at work that day stays behind where the parent said so.
+        facts: what all days at the place share; must cover the day's calendar year.
+        day: the date, at home and at the place.
+        today: for booking deadlines.
+        leave_at: take the leave window that holds this departure; the best plan of all when left out.
+        leave_place_at: with it, take just that departure and this leaving time, where the limits allow it.
+        grid_minutes: how far apart the departures and leaving times are that are tried [min].
+        as_asked: changes what the search is asked, such as on a day that has begun.
+
+    Returns:
+        The outing with all its answers, or why it cannot be.
+    """
+    place, household = facts.place, family.household
+    if day < today:
+        return NoOuting(place, day, ("the day is over",))
+    if place.currency != household.currency:
+        return NoOuting(
+            place,
+            day,
+            (f"prices are in {place.currency}, the household counts in {household.currency}",),
+        )
+    hours = facts.hours_on(day)
+    if hours.openness is not Openness.OPEN:
+        return NoOuting(place, day, (hours.reason,))
+    if (day - today).days < place.opening.book_days_ahead:
+        return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
+    who_goes = family.busy_days.who_goes(party, day)
+    party = who_goes.members
+    needs, ways = PartyNeeds.of(household, party, day), ways_on(family, party, facts, day)
+    busy = family.busy_days.on(day, [member.name for member in party])
+    question = day_question(family, needs, facts, day, hours, ways)
+    question = as_asked(replace(question, busy=busy, grid_minutes=grid_minutes))
+    search = plan_day(question)
+    if search.best is None:
+        return NoOuting(place, day, search.collisions, question)
+    plan = _meant(question, search, leave_at, leave_place_at) or search.best
+    minutes = DayMinutes(day, household.home.zone)
+    there = question.way_there.at(minutes.rounded_down(plan.leave_home))
+    back = question.way_home.at(minutes.rounded_down(plan.leave_place))
+    admission = gate_at(family, facts, plan.enter, today=today).admission(party, other_ways=OTHER_WAYS)
+    if isinstance(admission, NoAdmission):
+        return NoOuting(place, day, admission.reasons)
+    cost = outing_cost(
+        household,
+        party,
+        day,
+        place,
+        admission,
+        there,
+        back,
+        lunch_out=plan.lunch_out,
+        own=family.own_figures_for(place.id),
+    )
+    crowd = facts.crowds[day]
+    full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
+    return Outing(
+        place=place,
+        day=day,
+        party=party,
+        way_there=there,
+        way_home=back,
+        hours=hours,
+        question=question,
+        search=search,
+        plan=plan,
+        admission=admission,
+        crowd=crowd,
+        cost=cost,
+        felt_cost=(cost.total.likely + plan.felt + full_house).rounded(),
+        notes=(
+            *who_goes.notes,
+            *family.busy_days.notes(day),
+            *_notes(household, facts, party, day, hours, admission),
+            *clock_notes(day, household.home.zone, plan.enter),
+            *_darkness(household, day, plan, there, back),
+            *visit_notes(hours, plan),
+            *(_own_stay(family, place) or _stay_note(party, day, place)),
+        ),
+        cautions=(
+            *drive_cautions(there, [member.months_on(day) for member in party]),
+            *place.visit.cautions,
+            *_needs_cautions(party),
+        ),
+    )
+
+
+def _meant(
+    question: DayQuestion, search: DaySearch, leave_at: datetime | None, leave_place_at: datetime | None
+) -> DayPlan | None:
+    """The plan that somebody has picked; None where nobody has, or where it cannot be done."""
+    if leave_at is None:
+        return None
+    if leave_place_at is not None:
+        picked = plan_choice(question, leave_at, leave_place_at)
+        if isinstance(picked, DayPlan):
+            return picked
+    return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
+
+
+def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date) -> Gate:
+    """The till of a place as the family meets it at the moment it is let in."""
+    return Gate(
+        facts.place,
+        moment,
+        today,
+        household=frozenset(member.name for member in family.household.members),
+        held=family.household.passes,
+        public_holidays=facts.public_holidays.keys(),
+        days_out_of_school=facts.days_out_of_school,
+        other_places=family.places_of_passes,
+    )
+
+
+def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list[str]:
+    """That it is a public holiday where the family lives, but not at the place."""
+    home = household.home
+    try:
+        name = public_holidays(home.country, home.subdivision, (day.year,)).get(day)
+    except UnknownName:
+        return []
+    if not name or day in facts.public_holidays:
+        return []
+    return [f"At home it is a public holiday ({name}), at the place it is none."]
+
+
+def _notes(
+    household: Household,
+    facts: PlaceFacts,
+    party: Sequence[Member],
+    day: date,
+    hours: DayHours,
+    admission: Admission,
+) -> tuple[str, ...]:
+    """What the parent should know beside the figures."""
+    notes = [*facts.drive.notes, *admission.notes]
+    if not facts.place.opening.checked_on_site:
+        notes.append(hours.reason)
+    notes += _holiday_at_home(household, facts, day)
+    if not facts.holidays_known:
+        notes.append(
+            "Public holidays of the place's country are not on record; the crowd risk leaves them out."
+        )
+    in_doubt = [member.name for member in party if member.age_in_doubt_on(day)]
+    if in_doubt:
+        notes.append(f"Without the birth day of {wording.listed(in_doubt)} the higher age is counted.")
+    if not any(member.is_adult_on(day) for member in party):
+        notes.append("Nobody in this party is 18 or older.")
+    return tuple(notes)
+
+
+def _own_stay(family: Family, place: Place) -> tuple[str, ...]:
+    """Where the family's own stay takes the place of the card's."""
+    own = family.own_figures_for(place.id)
+    if own is None or own.stay_minutes is None:
+        return ()
+    source = own.stay_from or "typed in for this place"
+    return (
+        f"A stay of {wording.minutes(own.stay_minutes)} counts as complete, where the card says "
+        f"{wording.minutes(place.visit.comfortable_minutes)}: {source}.",
+    )
+
+
+def _stay_note(party: Sequence[Member], day: date, place: Place) -> tuple[str, ...]:
+    """Whose age decides how long to stay, where the card tells ages apart."""
+    stay = stay_for(place.visit, [member.months_on(day) for member in party])
+    if stay.decided_by is None:
+        return ()
+    return (
+        f"{party[stay.decided_by].name} tires first and decides how long to stay: "
+        f"{wording.minutes(stay.comfortable_minutes)} is comfortable at that age, less than "
+        f"{wording.minutes(stay.shortest_minutes)} not worth the drive.",
+    )
+
+
+def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[str, ...]:
+    """Which part of the drives is in the dark, by the sun where the family lives."""
+    drives = [
+        TimedDrive(
+            name,
+            leave + timedelta(minutes=leg.load_up_minutes),
+            leave + timedelta(minutes=leg.minutes - leg.unload_minutes),
+        )
+        for name, leave, leg in (
+            ("the drive there", plan.leave_home.astimezone(UTC), there),
+            ("the drive home", plan.leave_place.astimezone(UTC), back),
+        )
+    ]
+    return darkness_notes(daylight(household.home.point, day, household.home.zone), drives)
+
+
+def _needs_cautions(party: Sequence[Member]) -> tuple[str, ...]:
+    """Needs and allergies that the parent wrote down, to be checked with the place."""
+    needy = [member.name for member in party if member.needs]
+    if not needy:
+        return ()
+    return (f"Check with the place what it can do about the needs noted for {wording.listed(needy)}.",)

@@ -1,0 +1,139 @@
+"""What all days at one place share: its drive, holidays, schools and crowd risks."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cached_property
+
+from opening_hours import State
+
+from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.place import Place
+from tripplan.planning.crowds.risk import Crowds, crowd_risks
+from tripplan.planning.family.family import Family
+from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
+from tripplan.planning.holidays.schools import SchoolDays, school_days
+from tripplan.planning.opening.hours import DayHours, hours_on
+from tripplan.planning.opening.opening_days import RuleDays, rule_days
+from tripplan.planning.travel.drive import Drive
+from tripplan.planning.travel.known import known_drive
+
+
+@dataclass(frozen=True)
+class PlaceFacts:
+    """What all days at one place share, worked out once.
+
+    Attributes:
+        place: the card.
+        drive: the way from home, without rests.
+        holidays: public holidays and local days at the place.
+        schools: how the pupils nearby are spread, on every day of the calendar years that are asked about,
+            those of the family's notes of the place among them.
+        local_days: festivals and local days off that the parent listed.
+        crowd_notes: how full the place was when the family was there.
+    """
+
+    place: Place
+    drive: Drive
+    holidays: PlaceHolidays
+    schools: SchoolDays
+    local_days: tuple[LocalDay, ...] = ()
+    crowd_notes: tuple[CrowdNote, ...] = ()
+
+    @property
+    def public_holidays(self) -> Mapping[date, str]:
+        """What PH means at the place, by date; empty where `holidays_known` is false."""
+        return self.holidays.kept
+
+    @cached_property
+    def public_holiday_dates(self) -> frozenset[date]:
+        """The dates of `public_holidays`."""
+        return frozenset(self.public_holidays)
+
+    @property
+    def holidays_known(self) -> bool:
+        """Whether the country's public holidays are on record."""
+        return self.holidays.known
+
+    @cached_property
+    def days_out_of_school(self) -> frozenset[date]:
+        """Days on which most pupils nearby have no school."""
+        return self.schools.on_break_dates()
+
+    @cached_property
+    def days_without_classes(self) -> frozenset[date]:
+        """Days on which most pupils nearby are likely without school, so that no school classes come."""
+        return self.schools.likely_out_dates()
+
+    @cached_property
+    def crowds(self) -> Crowds:
+        """Crowd risk of every open day of these years; reasons are made when asked for."""
+        schools = self.schools
+        last = self.first + timedelta(days=len(schools.out) - 1)
+        years = range(self.first.year, last.year + 1)
+        return crowd_risks(
+            with_local_days(self.place, self.local_days, years),
+            self.rule(self.place.opening.hours).kind > 0,
+            self.holidays.off_work,
+            schools,
+            kept=self.public_holiday_dates,
+        ).learning_from(self.crowd_notes)
+
+    @property
+    def first(self) -> date:
+        """The first of the days that all of this is known for."""
+        return self.schools.first
+
+    def hours_on(self, day: date) -> DayHours:
+        """When the place can be visited on one day."""
+        return hours_on(
+            self.place,
+            day,
+            self.public_holidays.keys(),
+            self.days_out_of_school,
+            no_classes=self.days_without_classes,
+        )
+
+    def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
+        """What a rule of the card says about each of the days from `first` on."""
+        holidays, out_of_school = self.public_holiday_dates, self.days_out_of_school
+        return rule_days(text, self.first, len(self.schools.out), holidays, out_of_school, state)
+
+
+def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFacts:
+    """Work out what all days at one place share.
+
+    Args:
+        family: home, calendars and known drives.
+        place: the card.
+        years: the calendar years that days will be asked about.
+
+    Returns:
+        Drive, holidays and crowd risks; the crowd risk of a day compares it with the same calendar year.
+    """
+    notes = tuple(note for note in family.crowd_notes if note.place == place.id)
+    asked = {*years, *(note.day.year for note in notes)}
+    first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
+    where = place.where
+    return PlaceFacts(
+        place=place,
+        drive=known_drive(
+            family.household.home.point,
+            where.point,
+            where.country,
+            next((typed for typed in family.typed_drives if typed.place == place.id), None),
+            family.road_drives.get(place.id),
+        ),
+        holidays=place_holidays(place, family.local_days, range(first.year, last.year + 1)),
+        schools=school_days(
+            family.school_calendars,
+            where.point,
+            first,
+            last,
+            country=where.country,
+            subdivision=where.subdivision,
+        ),
+        local_days=family.local_days,
+        crowd_notes=notes,
+    )

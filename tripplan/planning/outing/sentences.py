@@ -1,0 +1,100 @@
+"""Answers as plain sentences, the same on screens and command line."""
+
+from collections.abc import Sequence
+
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.planning.admission.result import Purchase
+from tripplan.planning.cost import CostItem, OutingCost
+from tripplan.planning.crowds.risk import CrowdRisk
+from tripplan.planning.day import NapOutcome
+from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
+from tripplan.values.money import MoneyRange
+
+
+def span_sentence(span: DateSpan) -> str:
+    """Some days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'."""
+    return f"{wording.day(span.first)} to {wording.day(span.last)}"
+
+
+def nap_sentence(outing: Outing) -> str:
+    """What becomes of the naps, such as '1 h 20 min of 1 h 40 min kept, in the car'."""
+    return naps_sentence(outing.plan.naps)
+
+
+def naps_sentence(naps: Sequence[NapOutcome]) -> str:
+    """What becomes of some naps; the child is named where there are several."""
+    if not naps:
+        return "nobody needs one"
+    return "; ".join(_nap(nap, several=len(naps) > 1) for nap in naps)
+
+
+def _nap(nap: NapOutcome, *, several: bool) -> str:
+    whose = f"{nap.member}: " if several else ""
+    if not nap.kept_minutes:
+        return f"{whose}lost ({wording.minutes(nap.usual_minutes)})"
+    where = wording.listed([place.where for place, _ in nap.kept])
+    kept, usual = wording.minutes(nap.kept_minutes), wording.minutes(nap.usual_minutes)
+    return f"{whose}{kept} of {usual} kept, {where}"
+
+
+def crowd_sentence(risk: CrowdRisk) -> str:
+    """Crowd risk in words and number, such as 'some company; chance about 1 in 7 (14 %)'."""
+    return f"{risk.word}; chance {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
+
+
+def crowd_reasons(risk: CrowdRisk) -> list[str]:
+    """Why a day is so full or empty: each reason with its size, and last where the figures come from."""
+    return [*(reason.text for reason in risk.reasons), f"{risk.source.origin}: {risk.source.text}"]
+
+
+def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]]:
+    """What a comparison shows of each outing, one row a fact, one cell an outing.
+
+    Args:
+        outings: in the order of the cells.
+        units: the household's unit of distance, 'mi' or 'km'.
+    """
+    return {
+        "in all": [total_sentence(outing.cost) for outing in outings],
+        "best day": [wording.day(outing.day) for outing in outings],
+        "leave home": [wording.clock(outing.plan.leave_home) for outing in outings],
+        "home again": [wording.clock(outing.plan.home) for outing in outings],
+        "drive, one way": [
+            f"{wording.distance(outing.way_there.drive.km.likely, units)}, "
+            f"{wording.minutes_range(outing.way_there.drive.minutes)}"
+            for outing in outings
+        ],
+        "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
+        "nap": [nap_sentence(outing) for outing in outings],
+        "full house": [crowd_sentence(outing.crowd) for outing in outings],
+        "with nuisances": [wording.money(outing.felt_cost) for outing in outings],
+    }
+
+
+def total_sentence(cost: OutingCost) -> str:
+    """The total with its range, and 'at least' where something is not known."""
+    return range_sentence(cost.total, at_least=bool(cost.unknown))
+
+
+def range_sentence(amounts: MoneyRange, *, at_least: bool) -> str:
+    """An amount with its range, and 'at least' where a part of it is not known."""
+    total = wording.money_range(amounts)
+    return f"at least {total}" if at_least else total
+
+
+def amount_sentence(item: CostItem) -> str:
+    """An item's amount with its range; what is unknown is never zero."""
+    return "not known" if item.amount is None else wording.money_range(item.amount)
+
+
+def item_sentence(item: CostItem) -> str:
+    """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
+    label = item.label if item.label.startswith(item.kind) else f"{item.kind}, {item.label}"
+    return f"{label[0].upper()}{label[1:]}: {amount_sentence(item)}"
+
+
+def purchase_sentence(purchase: Purchase) -> str:
+    """One line of the order, such as '2 x Adult for Ann and Bo'."""
+    covered = f" for {wording.listed(purchase.covers)}" if purchase.covers else ""
+    return f"{purchase.quantity} x {purchase.name}{covered}"

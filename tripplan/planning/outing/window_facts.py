@@ -1,0 +1,80 @@
+"""Good times to leave side by side: what each of them gives, a fact a row."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from tripplan.planning.day import DayPlan, LeaveWindow, NapOutcome, StepKind
+from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.visit_notes import minutes_among_classes
+from tripplan.values import wording
+
+
+@dataclass(frozen=True)
+class WindowFact:
+    """One fact about several leave windows.
+
+    Attributes:
+        name: what it is about.
+        of_each: what is so, a window each.
+    """
+
+    name: str
+    of_each: tuple[str, ...]
+
+
+def span_sentence(window: LeaveWindow) -> str:
+    """The departures of a window, such as '8:15 AM to 8:30 AM'."""
+    first, last = wording.clock(window.first), wording.clock(window.last)
+    return first if first == last else f"{first} to {last}"
+
+
+def window_facts(hours: DayHours, windows: Sequence[LeaveWindow]) -> tuple[WindowFact, ...]:
+    """What the best plan of each window gives, in the order of the day.
+
+    Args:
+        hours: the day at the place.
+        windows: at least one.
+    """
+    return tuple(
+        WindowFact(name, tuple(said)) for name, said in _facts(hours, [window.best for window in windows])
+    )
+
+
+def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Iterator[str]]]:
+    yield "shoes on", (wording.clock(plan.leave_home) for plan in plans)
+    yield "let in", (_let_in(hours, plan) for plan in plans)
+    yield "time there", (wording.minutes(plan.visit_minutes) for plan in plans)
+    if hours.group_spans:
+        yield (
+            "of it among school classes",
+            (wording.minutes(minutes_among_classes(hours, plan)) for plan in plans),
+        )
+    yield "lunch", (_lunch(plan) for plan in plans)
+    for number, nap in enumerate(plans[0].naps):
+        several = sum(other.member == nap.member for other in plans[0].naps) > 1
+        at = f" at {wording.clock(nap.usual_start)}" if several else ""
+        yield f"{nap.member}'s nap{at}", (_kept(plan.naps[number]) for plan in plans)
+    yield "driving, both ways", (wording.minutes(plan.car_minutes) for plan in plans)
+    yield "home", (wording.clock(plan.home) for plan in plans)
+
+
+def _let_in(hours: DayHours, plan: DayPlan) -> str:
+    said = wording.clock(plan.enter)
+    if any(span.opens == plan.enter for span in hours.spans):
+        said += ", as it opens"
+    waits = next((step for step in plan.steps if step.kind is StepKind.WAIT), None)
+    if waits is not None:
+        said += f", after waiting {wording.minutes((waits.end - waits.start).total_seconds() / 60)}"
+    return said
+
+
+def _lunch(plan: DayPlan) -> str:
+    lunch = next((step for step in plan.steps if step.kind is StepKind.LUNCH), None)
+    return "at home" if lunch is None else f"{wording.clock(lunch.start)}, there"
+
+
+def _kept(nap: NapOutcome) -> str:
+    if not nap.kept_minutes:
+        return "lost"
+    where = wording.listed([place.where for place, _ in nap.kept])
+    return f"{wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)}, {where}"
