@@ -7,9 +7,9 @@ from zoneinfo import ZoneInfo
 
 from pydantic import AfterValidator, AwareDatetime, Field, model_validator
 
+from tripplan.documents.asked import Asked
 from tripplan.documents.model import Written
 from tripplan.errors import PlanError
-from tripplan.planning.asked import Asked
 
 
 @dataclass(frozen=True)

@@ -6,9 +6,9 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.documents.asked import Asked, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.written_money import UnitPrice
-from tripplan.planning.asked import Asked, Unit
 
 
 class Fuel(StrEnum):

@@ -5,9 +5,9 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.model import Written
 from tripplan.documents.written_money import Price
-from tripplan.planning.asked import Asked, Control, Unit
 
 
 class Food(Written):

@@ -6,8 +6,8 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.model import DAY_NAMES, ClockTime, Minutes, Name, Weekday, Written
-from tripplan.planning.asked import Asked, Control, Unit
 
 NIGHT_OVER = time(4)
 """Nobody does anything before this, except come home late."""

@@ -3,8 +3,8 @@
 from datetime import date
 from typing import Annotated
 
+from tripplan.documents.asked import Asked
 from tripplan.documents.model import Name, Written
-from tripplan.planning.asked import Asked
 
 
 class HeldPass(Written):

@@ -6,6 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.car import Car
 from tripplan.documents.family.food import Food
 from tripplan.documents.family.habits import Habits
@@ -15,7 +16,6 @@ from tripplan.documents.family.worth import Worth
 from tripplan.documents.model import Name, Written
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
-from tripplan.planning.asked import Asked, Control, Unit
 
 
 class Household(Written):

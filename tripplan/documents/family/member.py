@@ -6,9 +6,9 @@ from typing import Annotated
 
 from pydantic import Field
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.birth_date import BirthDate, Born
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
-from tripplan.planning.asked import Asked, Control, Unit
 from tripplan.values.ages import ADULT, MONTHS, completed_months
 
 

@@ -3,9 +3,9 @@
 from decimal import Decimal
 from typing import Annotated
 
+from tripplan.documents.asked import Asked
 from tripplan.documents.model import Written
 from tripplan.documents.written_money import Price
-from tripplan.planning.asked import Asked
 
 
 class Worth(Written):

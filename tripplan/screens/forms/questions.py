@@ -11,7 +11,7 @@ from annotated_types import Ge, Gt, Le
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from tripplan.planning.asked import Asked, Control, Unit, asked_in, forms_in
+from tripplan.documents.asked import Asked, Control, Unit, asked_in, forms_in
 
 
 @dataclass(frozen=True)

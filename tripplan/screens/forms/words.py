@@ -5,9 +5,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from tripplan.documents.asked import asked, forms_in, labels
 from tripplan.documents.model import Written
 from tripplan.errors import Finding
-from tripplan.planning.asked import asked, forms_in, labels
 from tripplan.screens.widgets.notices import without_description
 from tripplan.screens.widgets.where_form import where_message
 

@@ -4,13 +4,13 @@ from datetime import date
 
 import streamlit as st
 
+from tripplan.documents.asked import asked
 from tripplan.documents.family.car import Car
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.errors import Weight
 from tripplan.files.household_file import read_household
 from tripplan.files.toml_text import write_toml
-from tripplan.planning.asked import asked
 from tripplan.records.opening import Which
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.first_household import first_form

@@ -5,11 +5,11 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.documents.asked import asked, labels
 from tripplan.documents.where import LookedUp, Where
 from tripplan.errors import Finding
 from tripplan.files.gazetteer import parse_coordinates
 from tripplan.files.where_text import read_where
-from tripplan.planning.asked import asked, labels
 from tripplan.screens.widgets.fields import Fields, FieldValue
 
 _PARTS = ("town", "subdivision", "postal_code", "coordinates", "address", "country", "time_zone")
