@@ -10,7 +10,7 @@ from tripplan.reading.vocabulary import NUMBER, PERSON, Person, number_from
 
 _AMOUNT = r"\d{1,3}(?:,\d{3})+(?:\.\d{2})?|\d+(?:[.,]\d{1,2})?(?!\d)"
 _SIGNS = r"US\$|CA\$|C\$|A\$|\$|£|€|R(?=\d)|CHF|EUR|USD|GBP|CAD|Euro"
-_UNITS = r"€|euros?\b|eur\b|dollars?\b|usd\b|pounds?\b|gbp\b|cad\b|chf\b|p\b|pence\b|cents?\b|¢"
+_UNITS = r"€|euros?\b|eur\b|dollars?\b|usd\b|pounds?\b|gbp\b|cad\b|chf\b|p\b(?!\.?\s?m)|pence\b|cents?\b|¢"
 _MONEY = re.compile(
     rf"(?P<about>\b(?:about|around|approx(?:imately|\.)?|ca\.?|rund|ungefähr|etwa|~)\s*)?"
     rf"(?:(?P<sign>{_SIGNS})\s?(?P<first>{_AMOUNT})(?:,-)?|(?P<second>{_AMOUNT})\s?(?P<unit>{_UNITS}))",
@@ -86,10 +86,12 @@ _CONDITION = re.compile(
 )  # fmt: skip
 _DAY_NAMES = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?s?|montags?|dienstags?|mittwochs?|donnerstags?|freitags?|samstags?|sonntags?|mo|di|mi|do|fr|sa|so"
 _DAYS = re.compile(
-    rf"\b(?:(?:each|every|on|jeden)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*"
+    rf"\b(?:(?:each|every|on|jeden|the)\s+)*(?:(?:1st|first|2nd|second|3rd|third|4th|fourth|last|erste[rn]?|letzte[rn]?)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*(?:\s+of (?:the|each|every) month)?"
     r"|\b(?:weekends?|weekdays?|wochenende[n]?|wochentags?|werktags?|school holidays?|(?:public |bank |federal )?holidays?|feiertag\w*|schulferien)\b",
     re.IGNORECASE,
 )  # fmt: skip
+_DEAREST = 10_000
+"""What looks like a higher price is a number of something else."""
 _BREAK = re.compile(r"\s*(?:,|;|\||\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*", re.IGNORECASE)
 _WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
 
@@ -127,6 +129,10 @@ def tokens(text: str) -> Iterator[Token]:
 
 
 def _token_at(text: str, at: int) -> Token:
+    if text[at].isalpha() and not _MAY_BEGIN.match(text, at):
+        word = _WORD.match(text, at)
+        end = word.end() if word else at + 1
+        return Token("word", at, end, text[at:end])
     for reader in (_money, _bundle, _group, _ages, _simple, _person):
         token = reader(text, at)
         if token is not None:
@@ -145,10 +151,12 @@ def amount_from(text: str) -> Decimal:
 
 def _money(text: str, at: int) -> Token | None:
     match = _MONEY.match(text, at)
-    if not match:
+    if not match or (match["unit"] and at and text[at - 1] in ":."):
         return None
     amount = amount_from(match["first"] or match["second"])
     unit = (match["unit"] or match["sign"]).casefold()
+    if amount > _DEAREST:
+        return None
     if unit in ("p", "pence", "cent", "cents", "¢"):
         amount /= 100
     facts: dict[str, object] = {"amount": amount, "unit": unit, "about": match["about"] is not None}
@@ -241,3 +249,15 @@ def _person(text: str, at: int) -> Token | None:
         return None
     person: Person = match.lastgroup  # type: ignore[assignment]
     return Token("person", at, match.end(), match[0], {"person": person})
+
+
+# Most words are none of these; one look tells that, where each reader by itself would look again.
+_MAY_BEGIN = re.compile(
+    "|".join(
+        re.sub(r"\(\?P<\w+>", "(?:", pattern.pattern)
+        for pattern in (
+            _MONEY, _FAMILY, _GROUP, _PASS, _PERCENT, *(pattern for _, pattern in _SIMPLE), *(form for form, _ in _AGES), PERSON,
+        )
+    ),
+    re.IGNORECASE,
+)  # fmt: skip

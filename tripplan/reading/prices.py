@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import pairwise
 
 from tripplan.planning.ages import MONTHS, AgeBand
 from tripplan.reading.price_tokens import Token, amount_from, tokens
@@ -109,7 +110,9 @@ _ENTRY_WORD = re.compile(
     re.IGNORECASE,
 )
 _NO_ENTRY_PRICE = re.compile(
-    r"\b(?:minimum|deposit|donation|spende|kaution|rental|locker)\w*\b", re.IGNORECASE
+    r"\b(?:minimum|deposit|donation|spende|kaution|rental|rent|hire|locker|leihgebühr|menu|meal|lunch|dinner|breakfast|burger|pizza"
+    r"|coffee|kaffee|kuchen|speise\w*|soup|drink|sandwich|t-?shirt|souvenir|feed|popcorn|ice cream)\w*\b",
+    re.IGNORECASE,
 )
 _LEADER = re.compile(
     rf"\b(?:for )?(?:every|each|je) (?P<n>{NUMBER}) (?:paying )?(?:students?|children|kids|pupils|people|persons|schüler|kinder)\b"
@@ -117,6 +120,8 @@ _LEADER = re.compile(
     re.IGNORECASE,
 )
 _EACH = ("each", "pp", "per head")
+_MOST_PRICES = 40
+"""A sentence with more prices is no price list."""
 _GROWN_UP_FROM = 11
 _SENIOR_FROM = 55
 
@@ -143,7 +148,8 @@ def read_prices(text: str) -> PricesRead:
     """
     read = PricesRead()
     group: int | None = None
-    for statement in _statements(text):
+    cut = _priced(list(tokens(text)))
+    for statement in _statements(text, cut):
         words = text[statement[0].start : statement[-1].end].strip(" |\n")
         prices = [token for token in statement if token.kind in _PRICE]
         groups = [token for token in statement if token.kind == "group"]
@@ -153,7 +159,7 @@ def read_prices(text: str) -> PricesRead:
             else:
                 read = replace(read, passed_over=(*read.passed_over, words))
             continue
-        found = _read_statement(text, statement, words, group)
+        found = _read_statement(text, statement, words, group) if len(prices) <= _MOST_PRICES else None
         if found is None:
             read = replace(read, not_understood=(*read.not_understood, words))
             continue
@@ -167,9 +173,8 @@ def read_prices(text: str) -> PricesRead:
             leader_free_per=found.leader_free_per or read.leader_free_per,
             not_understood=(*read.not_understood, *found.not_understood),
         )
-    signs = frozenset(
-        str(token.facts["unit"]) for token in _priced(list(tokens(text))) if token.kind == "money"
-    )
+    signs = frozenset(str(token.facts["unit"]) for token in cut if token.kind == "money")
+    read = _with_reduced_prices(read)
     return replace(
         read,
         entry=tuple(_with_ages_that_follow(read.entry)),
@@ -178,14 +183,14 @@ def read_prices(text: str) -> PricesRead:
     )
 
 
-def _statements(text: str) -> Iterator[list[Token]]:
+def _statements(text: str, cut: Sequence[Token]) -> Iterator[list[Token]]:
     """Sentences and lines; a price that opens a line belongs to a line before it that has none."""
     statement: list[Token] = []
-    table = _table(text)
+    table = _table(text) if "|" in text else []
     if table:
         yield from table
         return
-    for token in _priced(list(tokens(text))):
+    for token in cut:
         before = text[statement[-1].end : token.start] if statement else ""
         ends = "\n" in before or (statement and "\n" in statement[-1].text)
         opens_with_price = (
@@ -195,7 +200,7 @@ def _statements(text: str) -> Iterator[list[Token]]:
             yield statement
             statement = []
         statement.append(token)
-        if token.text in (".", "!", "?") or (token.kind == "break" and ";" in token.text):
+        if _ends_a_sentence(text, statement) or (token.kind == "break" and ";" in token.text):
             yield statement
             statement = []
     if statement:
@@ -213,6 +218,20 @@ def _priced(cut: list[Token]) -> list[Token]:
             cut[place] = Token("money", token.start, token.end, token.text, facts)
         named = token.kind in ("person", "ages", "family") or (named and token.text in ":-()=")
     return cut
+
+
+def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
+    """Whether its last piece is a full stop, and not that of a.m., Sat. or 4.50."""
+    stop = statement[-1]
+    if stop.text not in (".", "!", "?"):
+        return False
+    follows = text[stop.end :].lstrip(" ")
+    if len(statement) > 1 and len(statement[-2].text) == 1 and statement[-2].text.isalpha():
+        return bool(re.match(r"[A-ZÄÖÜ](?!(?:on|ue|ed|hu|ri|at|un)\w*)", follows)) or follows[:1] in (
+            "",
+            "\n",
+        )
+    return not follows or follows[0] == "\n" or not (follows[0].islower() or follows[0] in ",;-&|")
 
 
 def _has_price(statement: Sequence[Token]) -> bool:
@@ -295,6 +314,10 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
 _IN_A = re.compile(r"\bin (?:a|the|one) $", re.IGNORECASE)
 
 
+def _first_person(whom: Sequence[_Who]) -> Person:
+    return next((who.person for who in whom if who.person), "anyone")
+
+
 def _counts_at_most(text: str, before: Token) -> bool:
     """Whether a visitor is only counted, as in 'per car (up to 4 adults)'."""
     return bool(
@@ -312,7 +335,7 @@ def _read_statement(
     conditions = [token for token in statement if token.kind in ("condition", "days", "group")]
     whom = _whom(text, statement)
     if percents and not prices:
-        person = next((who.person for who in whom if who.person), None) or "anyone"
+        person = _first_person(whom)
         said = tuple(token.text for token in conditions if token.kind in ("condition", "days"))
         off = tuple(PriceOff(words, person, None, int(str(p.facts["percent"])), said) for p in percents)
         return PricesRead(off=off)
@@ -359,10 +382,10 @@ def _read_statement(
         assert isinstance(amount, Decimal)
         inside = [token for token in statement if since <= token.start < max(until, ends)]
         if any(token.kind == "discount" for token in inside):
-            person = next((who.person for who in mine if who.person), None) or "anyone"
+            person = _first_person(mine)
             read = replace(
                 read,
-                off=(*read.off, PriceOff(came_from, person, amount, None, said + ((days,) if days else ()))),
+                off=(*read.off, PriceOff(words, person, amount, None, said + ((days,) if days else ()))),
             )
             continue
         kinds = {who.token.kind for who in mine}
@@ -395,14 +418,11 @@ def _read_statement(
                 read = replace(read, families=(*read.families, FamilyPrice(amount, came_from, **counts)))
                 continue
             mine = [who for who in mine if who.token.kind != "family"]
-        if (
-            not mine
-            and not size
-            and not (
-                _ENTRY_WORD.search(words)
-                and not any(t.kind == "link" and t.start > price.end for t in inside)
-            )
-        ):
+        for_entry = _ENTRY_WORD.match(text[price.end :].lstrip()) or (
+            _ENTRY_WORD.search(words) and not any(t.kind == "link" and t.start > price.end for t in inside)
+        )
+        free_on_days = days and price.kind == "free"
+        if not (mine or size or free_on_days or for_entry):
             read = replace(read, not_understood=(*read.not_understood, words))
             continue
         highest = price.facts.get("highest")
@@ -459,9 +479,7 @@ def _assigned(
     """For each price those it is for: named after it with `for` or `per`, or else before it."""
     assigned: list[list[_Who]] = [[] for _ in prices]
     before = [who for who in whom if prices and who.token.start < prices[0].start]
-    pairs = [
-        t for a, b in zip(prices, prices[1:], strict=False) for t in whom if a.end <= t.token.start < b.start
-    ]
+    pairs = [t for a, b in pairwise(prices) for t in whom if a.end <= t.token.start < b.start]
     if len(prices) > 1 and len(before) == len(prices) and not pairs:
         return [[who] for who in before]
     pending = _list_before(text, before)
@@ -568,6 +586,25 @@ def _kind_by_age(person: Person | None, ages: AgeBand | None) -> Person:
     if ages.last is not None and ages.last < 18 * MONTHS:
         return "child"
     return "senior" if ages.first >= _SENIOR_FROM * MONTHS else "anyone"
+
+
+def _with_reduced_prices(read: PricesRead) -> PricesRead:
+    """An amount off for a kind of visitor whose price is known is a price of its own, under its condition."""
+    entry, left = list(read.entry), []
+    for off in read.off:
+        of_kind = [
+            p
+            for p in read.entry
+            if p.plain and p.person == off.person and off.amount and p.price >= off.amount
+        ]
+        if not of_kind or not off.conditions:
+            left.append(off)
+        entry += [
+            replace(p, price=p.price - (off.amount or 0), conditions=off.conditions, words=off.words)
+            for p in of_kind
+            if off.conditions
+        ]
+    return replace(read, entry=tuple(entry), off=tuple(left))
 
 
 def _with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:
