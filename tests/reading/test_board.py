@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.planning.ages import parse_age_band
-from tripplan.planning.offers import Bundle, Ticket
+from tripplan.documents.places.offers import Bundle, Ticket
 from tripplan.reading.board import LONGEST, read_board
+from tripplan.values.ages import parse_age_band
 
 MUSEUM = """\
 Adults $14, seniors (65+) $12, children 3-12 $9, under 3 free, family of up to 6 $45, parking $6

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tripplan.planning.ages import MONTHS, AgeBand
-from tripplan.planning.offers import Bundle, Companions, Offer, Pass, Seats, Ticket
+from tripplan.documents.places.offers import Bundle, Companions, Offer, Pass, Seats, Ticket
 from tripplan.reading.hours import days_from, read_hours
 from tripplan.reading.prices import EntryPrice, FamilyPrice, PassPrice, PricesRead, read_prices
 from tripplan.reading.vocabulary import Person, plain_text
+from tripplan.values.ages import MONTHS, AgeBand
 
 LONGEST = 20_000
 """A longer text is read up to here [characters]; a page with prices is far shorter."""

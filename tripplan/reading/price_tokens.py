@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from tripplan.planning.ages import MONTHS, AgeBand
 from tripplan.reading.vocabulary import NUMBER, PERSON, Person, number_from
+from tripplan.values.ages import MONTHS, AgeBand
 
 _AMOUNT = r"\d{1,3}(?:,\d{3})+(?:\.\d{2})?|\d+(?:[.,]\d{1,2})?(?!\d)"
 _SIGNS = r"US\$|CA\$|C\$|A\$|\$|£|€|R(?=\d)|CHF|EUR|USD|GBP|CAD|Euro"

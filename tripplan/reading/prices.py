@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import pairwise
 
-from tripplan.planning.ages import MONTHS, AgeBand
 from tripplan.reading.price_tokens import Token, amount_from, tokens
 from tripplan.reading.vocabulary import NUMBER, Person, number_from
+from tripplan.values.ages import MONTHS, AgeBand
 
 
 @dataclass(frozen=True)

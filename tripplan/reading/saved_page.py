@@ -33,6 +33,9 @@ _BLOCKS = {"p", "div", "li", "tr", "br", "h1", "h2", "h3", "h4", "h5", "h6", "se
            "header", "footer", "main", "figure", "blockquote"}  # fmt: skip
 
 
+_NOTHING_READ = BoardRead(None, (), "", None, None, None, (), ())
+
+
 @dataclass(frozen=True)
 class PageRead:
     """What a saved page says of a place; a text is empty and a number None where it does not say it.
@@ -63,7 +66,7 @@ class PageRead:
     telephone: str = ""
     web: str = ""
     structured: bool = False
-    board: BoardRead = BoardRead(None, (), "", None, None, None, (), ())
+    board: BoardRead = _NOTHING_READ
 
 
 def read_page(content: bytes, country: str | None = None) -> PageRead:
@@ -101,7 +104,10 @@ def read_page(content: bytes, country: str | None = None) -> PageRead:
 
 
 def _document(content: bytes) -> html.HtmlElement:
-    if re.match(rb"(?s)\s*(?:[\w-]+:[^\n]*\n|[ \t]+[^\n]*\n){1,40}\s*\n", content) and b"multipart/related" in content[:4000]:
+    if (
+        re.match(rb"(?s)\s*(?:[\w-]+:[^\n]*\n|[ \t]+[^\n]*\n){1,40}\s*\n", content)
+        and b"multipart/related" in content[:4000]
+    ):
         message = message_from_bytes(content, policy=policy.default)
         parts = [part for part in message.walk() if part.get_content_type() == "text/html"]
         content = parts[0].get_payload(decode=True) if parts else b""  # type: ignore[assignment]
@@ -150,7 +156,11 @@ def _described(document: html.HtmlElement) -> PageRead:
     """The place that the page describes in schema.org's words; the first that reads like one."""
     things = [*_json_things(document), *_microdata_things(document)]
     places = [thing for thing in things if any(_PLACES.search(kind) for kind in _texts(thing.get("@type")))]
-    best = max(places, key=lambda t: sum(k in t for k in ("address", "geo", "openingHoursSpecification", "offers")), default=None)
+    best = max(
+        places,
+        key=lambda t: sum(k in t for k in ("address", "geo", "openingHoursSpecification", "offers")),
+        default=None,
+    )
     return _place_from(best) if best is not None else PageRead()
 
 
@@ -193,7 +203,9 @@ def _item(element: html.HtmlElement, depth: int) -> Mapping[str, object]:
             value = _item(child, depth + 1) if nested and depth < _DEEPEST else _property(child)
             for name in child.get("itemprop").split():
                 known = item.get(name)
-                item[name] = value if known is None else [*(known if isinstance(known, list) else [known]), value]
+                item[name] = (
+                    value if known is None else [*(known if isinstance(known, list) else [known]), value]
+                )
         if not nested:
             waiting = list(child) + waiting
     return item
