@@ -4,24 +4,30 @@ import ast
 import subprocess
 import sys
 from collections.abc import Iterator
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
-INSIDE = {"calendar_server", "records", "roads", "files", "planning"}
+BELOW = {"planning", "documents", "values"}
+INSIDE = {"calendar_server", "records", "roads", "files", "reading", *BELOW}
 MAY_USE = {
+    "values": {"values"},
+    "documents": {"documents", "values"},
+    "planning": BELOW,
+    "records": {"records", "documents", "values"},
+    "files": {"files", *BELOW},
+    "roads": {"roads", *BELOW},
+    "calendar_server": {"calendar_server", "records", "files", *BELOW},
     "guide": {"guide"},
-    "planning": {"planning"},
-    "files": {"files", "planning"},
-    "records": {"records", "planning"},
-    "roads": {"roads", "planning"},
-    "calendar_server": {"calendar_server", "records", "files", "planning"},
+    "reading": {"reading", "documents", "values"},
     "app_server": {"app_server"},
     "commands": {"commands", "services", "guide", "app_server", *INSIDE},
     "screens": {"screens", "services", "guide", "app_server", *INSIDE},
 }
+PURE = ("values", "documents", "planning")
 SHARED = {"errors", "regular_file", "version"}
 
 OUTSIDE_WORLD = {
@@ -51,7 +57,7 @@ def imported(path: Path) -> Iterator[str]:
 
 @pytest.mark.parametrize("room", sorted(MAY_USE))
 def test_arrows_point_one_way(room: str) -> None:
-    """Screens and commands use records and files, these use planning, planning uses nobody."""
+    """Screens and commands use files, files use planning, planning and records use documents."""
     allowed = MAY_USE[room] | SHARED
     assert modules(room), f"no files in {room}: the wall would stand round nothing"
     for path in modules(room):
@@ -61,9 +67,29 @@ def test_arrows_point_one_way(room: str) -> None:
                 assert name.split(".")[1] in allowed, f"{path.relative_to(PACKAGE)} imports {name}"
 
 
-@pytest.mark.parametrize("path", modules("planning"), ids=lambda path: str(path.relative_to(PACKAGE)))
+def rooms_used(floor: str) -> dict[str, set[str]]:
+    """For each folder and loose file of a floor, which others of the same floor it imports."""
+    used: dict[str, set[str]] = {}
+    for path in modules(floor):
+        room = path.relative_to(PACKAGE / floor).parts[0].removesuffix(".py")
+        others = (name.split(".") for name in imported(path) if name.startswith(f"tripplan.{floor}."))
+        used.setdefault(room, set()).update(name[2] for name in others if name[2] != room)
+    return used
+
+
+@pytest.mark.parametrize("floor", ["values", "documents", "planning", "roads", "calendar_server"])
+def test_rooms_make_no_circle(floor: str) -> None:
+    """No room of a floor uses another that, by whatever detour, uses it."""
+    tuple(TopologicalSorter(rooms_used(floor)).static_order())
+
+
+@pytest.mark.parametrize(
+    "path",
+    [path for room in PURE for path in modules(room)],
+    ids=lambda path: str(path.relative_to(PACKAGE)),
+)
 def test_planning_touches_no_screen_file_network_or_clock(path: Path) -> None:
-    """The planning imports nothing of the outside world, opens no file and asks no clock."""
+    """Planning, documents and values import nothing of the outside world, open no file and ask no clock."""
     for name in imported(path):
         assert name.split(".")[0] not in OUTSIDE_WORLD, f"imports {name}"
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
@@ -73,11 +99,24 @@ def test_planning_touches_no_screen_file_network_or_clock(path: Path) -> None:
             assert not (isinstance(called, ast.Attribute) and called.attr in CLOCKS)
 
 
+def loaded_with(module: str) -> set[str]:
+    """The modules that importing one in a fresh interpreter loads."""
+    code = f"import sys, {module}; print(*sys.modules)"
+    result = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    return set(result.stdout.split())
+
+
 def test_planning_pulls_in_no_screen_and_no_database() -> None:
     """Even through its libraries, importing the planning loads neither Streamlit nor SQLite."""
-    code = "import sys, tripplan.planning.compare.choose; print(sorted({'streamlit', 'sqlite3'} & set(sys.modules)))"
-    result = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert result.stdout.strip() == "[]"
+    assert not loaded_with("tripplan.planning.compare.choose") & {"streamlit", "sqlite3"}
+
+
+@pytest.mark.parametrize("module", ["tripplan.records.opening", "tripplan.records.export"])
+def test_opening_the_records_loads_no_calculator(module: str) -> None:
+    """The store needs the forms only: no module of the planning, and neither NumPy nor SciPy."""
+    loaded = loaded_with(module)
+    assert "tripplan.documents.family.household" in loaded
+    assert not {name for name in loaded if name.startswith(("tripplan.planning", "numpy", "scipy"))}
 
 
 def test_time_zones_come_from_the_pinned_package() -> None:

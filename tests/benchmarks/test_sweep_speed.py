@@ -10,13 +10,13 @@ from typing import Any
 import numpy as np
 import pytest
 from numpy.typing import NDArray
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.benchmarks.many_places import many_places
 from tests.benchmarks.test_compare_speed import demo
 from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import best_choices
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.day import DayQuestion
 from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.family.family import Family

@@ -9,13 +9,13 @@ from pathlib import Path
 from typing import Any, Protocol
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tripplan.__main__ import main
 from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.files.household_file import write_household
 from tripplan.files.place_card import write_place_card
 from tripplan.records.opening import Which, open_records, show

@@ -6,10 +6,10 @@ from datetime import date
 import jsonschema  # type: ignore[import-untyped]
 import pytest
 from holidays.version import __version__ as version_of_table
-from tripplan.documents.calendars.local_days import LocalDays
 
 from tests.builders import make_place
 from tests.commands.conftest import NOON, Run
+from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.records.store import Records
 
 

@@ -6,10 +6,10 @@ from typing import Any
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
-from tripplan.documents.outings.planned_visits import ListedVisit, PlannedVisits
 
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.commands.answers.passes import PassesAnswer
+from tripplan.documents.outings.planned_visits import ListedVisit, PlannedVisits
 from tripplan.records.store import Records
 
 CARD = {

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
-from tripplan.documents.outings.packing_changes import PackingChanges
 
 from tests.commands.conftest import NOON, TODAY, Files, Run
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
 from tripplan.records.store import Records
 

@@ -5,11 +5,11 @@ from decimal import Decimal
 from pathlib import Path
 
 import jsonschema  # type: ignore[import-untyped]
-from tripplan.documents.calendars.family_days import FamilyDays
 
 from tests.builders import make_place
 from tests.commands.conftest import NOON, Files, Run
 from tripplan.documents.calendars.calendars import FamilyCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes

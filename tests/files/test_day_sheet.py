@@ -5,13 +5,13 @@ from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
-from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
-from tripplan.documents.outings.packing_changes import PackingChanges
-from tripplan.documents.places.own_questions import OwnQuestions
 
 from tests.builders import make_household, make_place
 from tests.day_sheets import FAMILY, MUSEUM, SHOWING, planned, section, sheet, words
+from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking, SheetEntries, SheetTicks
+from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.files.day_sheet import LONGEST_LINE, day_sheet, dialled
 from tripplan.planning.day import LeaveWindow, Step, StepKind
 from tripplan.values.wording import clock, money

@@ -6,11 +6,11 @@ from io import BytesIO
 
 import pytest
 from pypdf import PdfReader
-from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
-from tripplan.documents.outings.packing_changes import PackingChanges
 
 from tests.builders import make_household, make_place
 from tests.day_sheets import SHOWING, demo_sheet, planned, sheet
+from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking
 from tripplan.files.day_sheet import DaySheet
 from tripplan.files.day_sheet_pdf import (

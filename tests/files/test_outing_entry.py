@@ -7,7 +7,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import make_question
@@ -23,6 +22,7 @@ from tripplan.planning.holidays.schools import SchoolShares
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Origin, Range, Source
 

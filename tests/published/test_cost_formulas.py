@@ -4,13 +4,13 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import CostItem, outing_cost
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES, rates_on
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money
 from tripplan.values.ranges import Origin, Range, Source
 from tripplan.values.units import KM_PER_MILE, LITRES_PER_US_GALLON, litres_per_100_km

@@ -5,28 +5,28 @@ from decimal import Decimal
 from typing import Any
 
 from hypothesis import strategies as st
-from tripplan.documents.calendars.family_days import FamilyDays
-from tripplan.documents.calendars.local_days import LocalDays
-from tripplan.documents.outings.emergency_contacts import EmergencyContacts
-from tripplan.documents.outings.packing_changes import PackingChanges
-from tripplan.documents.outings.planned_visits import PlannedVisits
-from tripplan.documents.places.own_questions import OwnQuestions
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
 from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.documents.model import Written
+from tripplan.documents.outings.emergency_contacts import EmergencyContacts
 from tripplan.documents.outings.going_together import GoingTogether
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.outings.planned_visits import PlannedVisits
 from tripplan.documents.outings.sheet_entries import SheetDetails
 from tripplan.documents.places.own_figures import OwnFigures
+from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.documents.where import LookedUp

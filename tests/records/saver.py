@@ -9,7 +9,6 @@ from multiprocessing.synchronize import Barrier
 from pathlib import Path
 
 from tripplan.documents.places.typed_drive import TypedDrive
-
 from tripplan.errors import RecordConflict
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records

@@ -13,13 +13,13 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.records.saver import begin_in_step
 from tests.sealed import Sealed, sealed
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, RecordsUnusable
 from tripplan.records.database import Database
 from tripplan.records.export import export_all

@@ -6,12 +6,12 @@ from datetime import date, datetime, timedelta
 from pathlib import Path
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, UnknownName
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces

@@ -5,9 +5,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict
 from tripplan.files.planned_entry import going_on
 from tripplan.records.backup import back_up

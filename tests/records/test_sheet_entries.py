@@ -3,12 +3,12 @@
 from datetime import date, datetime, timedelta
 
 import pytest
-from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
-from tripplan.documents.outings.packing_changes import PackingChanges
-from tripplan.documents.places.own_questions import OwnQuestions
 
 from tripplan.documents.model import Written
+from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking, SheetDetails, SheetEntries, SheetTicks
+from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.errors import RecordConflict
 from tripplan.records.export import export_all, read_export
 from tripplan.records.kinds import kind_of

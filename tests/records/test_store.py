@@ -5,13 +5,13 @@ from typing import cast
 
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
 from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.records.kinds import KINDS
 from tripplan.records.store import Kept, Records

@@ -4,7 +4,6 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.roads.invented_map import (
@@ -17,6 +16,7 @@ from tests.roads.invented_map import (
     write_map,
 )
 from tests.roads.regions_built import RegionBuilt, build
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.documents.where import Point
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import place_facts

@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 import streamlit as st
-from tripplan.documents.calendars.local_days import LocalDay
 
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
 from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family

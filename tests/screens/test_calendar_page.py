@@ -8,12 +8,12 @@ from typing import Any
 import pytest
 from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
-from tripplan.documents.calendars.family_days import FamilyDays
-from tripplan.documents.calendars.local_days import LocalDays
 
 from tests.builders import make_household, make_place
 from tests.screens.conftest import Opened, said
 from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import (
     EntryTicks,

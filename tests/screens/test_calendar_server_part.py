@@ -8,13 +8,13 @@ from pathlib import Path
 import pytest
 from keyring.backend import KeyringBackend
 from streamlit.testing.v1 import AppTest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tests.calendar_server.keyring_for_tests import MemoryKeyring, no_keyring, used
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
 from tests.screens.conftest import said
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
 

@@ -5,9 +5,9 @@ from datetime import date
 from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
-from tripplan.documents.outings.planned_visits import PlannedVisits
 
 from tests.screens.conftest import said, services_in
+from tripplan.documents.outings.planned_visits import PlannedVisits
 
 OpenApp = Callable[..., AppTest]
 

@@ -1,1 +1,1 @@
-"""Documents."""
+"""What a parent writes, as pydantic forms; the records, files and screens take their fields from here."""

@@ -6,7 +6,6 @@ from decimal import Decimal
 from statistics import NormalDist
 
 import pytest
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tripplan.errors import CurrencyMismatch, PlanError
@@ -21,6 +20,7 @@ from tripplan.planning.cost.items import add_up, known_item
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money
 from tripplan.values.ranges import Origin, Source
 

@@ -8,12 +8,12 @@ from typing import Any
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import Flip, flips_in_short
 from tripplan.planning.family.family import Family

@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tripplan.documents.family.household import Household
@@ -20,6 +19,7 @@ from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost import CostItem, OutingCost, Swing, outing_cost
 from tripplan.planning.cost.items import add_up, known_item
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, MoneyRange, total
 from tripplan.values.ranges import Origin, Range, Source
 

@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
 
 from tests.builders import make_place
+from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 
 NOBODY = EmergencyContacts()

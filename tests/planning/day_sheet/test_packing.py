@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.outings.packing_changes import PackingChanges
 
 from tests.builders import make_member, make_place
 from tripplan.documents.family.food import Food
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.planning.day_sheet.packing import RULES, Season, Trip, packing_list, season_on, suggested_items
 
 WINTER, SUMMER = date(2026, 12, 8), date(2027, 7, 6)

@@ -2,9 +2,9 @@
 
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.places.own_questions import OwnQuestions
 
 from tests.builders import make_place
+from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.planning.day_sheet.questions import questions_for
 
 

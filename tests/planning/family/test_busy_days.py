@@ -7,11 +7,11 @@ from zoneinfo import ZoneInfo
 
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.calendars.family_days import FamilyDays, WeeklyBlock
-from tripplan.documents.calendars.local_days import LocalDay
 
 from tests.builders import make_household
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar
+from tripplan.documents.calendars.family_days import FamilyDays, WeeklyBlock
+from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.planning.family.busy_days import BusyDays
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing

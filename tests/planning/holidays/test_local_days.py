@@ -7,9 +7,9 @@ from typing import Any
 import holidays as tables
 import pytest
 from pydantic import ValidationError
-from tripplan.documents.calendars.local_days import LocalDay
 
 from tests.builders import make_household, make_place
+from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.planning.family.family import Family

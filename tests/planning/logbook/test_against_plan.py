@@ -5,10 +5,10 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from tripplan.documents.logbook.as_planned import AsPlanned
 
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
+from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.planning.family.family import Family

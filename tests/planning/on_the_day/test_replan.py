@@ -6,12 +6,11 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
@@ -20,6 +19,7 @@ from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts
 from tripplan.planning.on_the_day.ways_out import Choice, Replanned, WayOut
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
 
 TODAY = date(2026, 11, 25)

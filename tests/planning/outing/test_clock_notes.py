@@ -4,6 +4,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 import pytest
+
 from tripplan.planning.outing.clock_notes import clock_notes
 
 CHICAGO = ZoneInfo("America/Chicago")

@@ -4,16 +4,16 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.values.cost_kind import CostKind
 
 from tests.builders import make_household, make_place
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.day import DayPlan, StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
 
 TODAY = date(2026, 11, 25)

@@ -2,11 +2,10 @@
 
 from decimal import Decimal
 
-from tripplan.values.cost_kind import CostKind
-
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.outing.sentences import item_sentence, purchase_sentence, total_sentence
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Origin, Source
 

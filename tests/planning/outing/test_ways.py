@@ -6,10 +6,10 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tripplan.documents.family.household import Household
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing

@@ -4,10 +4,9 @@ from datetime import UTC, date, datetime, time
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from tripplan.documents.outings.planned_visits import ListedVisit
-
 from tests.builders import make_household, make_place
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.outings.planned_visits import ListedVisit
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.listed import coming_visits, last_day_listed
 

@@ -4,12 +4,12 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from hypothesis import strategies as st
-from tripplan.documents.calendars.family_days import FamilyDays
-from tripplan.documents.places.typed_drive import TypedDrive
 
 from tests.builders import make_household, make_place
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
+from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.family.family import Family
 
 TODAY = date(2026, 11, 25)

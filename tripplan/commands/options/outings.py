@@ -16,7 +16,7 @@ WHEREABOUTS = ("home", "way", "there", "back")
 
 
 TO_DO = ("none", "tasks", "entries")
-"""How booking and packing get onto the calendar; the values of `tripplan.documents.outings.planned.ThingsToDo`."""
+"""How booking and packing get onto the calendar; the values of `ThingsToDo`."""
 
 
 def _places_argument(parser: ArgumentParser, default: str) -> None:

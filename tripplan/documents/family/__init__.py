@@ -1,1 +1,1 @@
-"""Family."""
+"""The household and its parts."""

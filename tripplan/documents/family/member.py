@@ -1,6 +1,7 @@
 """One person of the household or a guest: age, naps, and what the person bears on a drive."""
 
 from datetime import date, time
+from enum import StrEnum
 from typing import Annotated
 
 from pydantic import Field
@@ -9,6 +10,19 @@ from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.birth_date import BirthDate, Born
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
 from tripplan.values.ages import ADULT, MONTHS, completed_months
+
+
+class SleepsIn(StrEnum):
+    """Where a nap happens."""
+
+    HOME = "home"
+    CAR = "car"
+    PUSHCHAIR = "pushchair"
+
+    @property
+    def where(self) -> str:
+        """The place within a sentence, such as 'in the car'."""
+        return "at home" if self is SleepsIn.HOME else f"in the {self}"
 
 
 class Nap(Written):

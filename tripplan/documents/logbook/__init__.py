@@ -1,1 +1,1 @@
-"""Logbook."""
+"""Logbook entries and settings."""

@@ -1,1 +1,1 @@
-"""Outings."""
+"""Outings that are planned, and what a parent writes for them."""

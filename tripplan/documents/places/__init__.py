@@ -1,1 +1,1 @@
-"""Places."""
+"""The place card and what a parent notes about a place beside it."""

@@ -1,1 +1,1 @@
-"""Study."""
+"""Study units and the wishes for a programme."""

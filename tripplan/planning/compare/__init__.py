@@ -1,1 +1,1 @@
-"""Compare."""
+"""Many places side by side, each on its best day, and how sure their order is."""

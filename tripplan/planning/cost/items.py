@@ -3,23 +3,11 @@
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
-from enum import StrEnum
 from functools import cached_property
 
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, MoneyRange, total
 from tripplan.values.ranges import Source
-
-
-class CostKind(StrEnum):
-    """What the money goes to; the order in which a total is shown."""
-
-    ADMISSION = "admission"
-    CAR = "car"
-    PARKING = "parking"
-    FOOD = "food"
-    EXTRAS = "extras"
-    RESERVE = "reserve"
-
 
 _ORDER = tuple(CostKind)
 

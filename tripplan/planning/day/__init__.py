@@ -1,6 +1,5 @@
 """When to leave: the search over departures and stays around the children's naps."""
 
-from tripplan.documents.family.member import SleepsIn
 from tripplan.planning.day.beside_best import beside_the_best
 from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade_offs
 from tripplan.planning.day.loosen import Loosened, helps_most
@@ -34,7 +33,6 @@ __all__ = [
     "Napper",
     "ShowOutcome",
     "Slack",
-    "SleepsIn",
     "Step",
     "StepKind",
     "TimesToTry",

@@ -32,8 +32,8 @@ def plan_day(question: DayQuestion) -> DaySearch:
     entry or a show, and how long after the set time and after the first bedtime the family is to be expected
     home, with its usual delays and the range of the drives. Each has the parent's own price. Among plans that
     weigh the same the one is best that is away the shortest. The party is let in as soon as the place
-    allows in the span of opening in which it leaves. The nap model stands in `tripplan.planning.day.weighing.naps`,
-    shows and lunch in `tripplan.planning.day.weighing.shows`.
+    allows in the span of opening in which it leaves. The nap model stands in `weighing.naps`, shows and lunch
+    in `weighing.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.

@@ -1,1 +1,1 @@
-"""Day sheet."""
+"""What to take along on a day sheet: packing list, questions, numbers to ring."""

@@ -1,22 +1,9 @@
 """Whom to ring when something happens: the emergency number, poison advice, the family's own people."""
 
-import re
 from dataclasses import dataclass
-from typing import Annotated
 
-from pydantic import AfterValidator, Field
-
-from tripplan.documents.model import Name, Written
+from tripplan.documents.outings.emergency_contacts import EmergencyContacts
 from tripplan.documents.places.place import Place
-
-
-def _diallable(number: str) -> str:
-    if not re.fullmatch(r"[0-9+(][0-9 +()./-]{1,38}[0-9]", number):
-        raise ValueError("a telephone number has digits, spaces and + ( ) . / - only, such as (608) 555-0100")
-    return number
-
-
-Telephone = Annotated[str, AfterValidator(_diallable)]
 
 FROM_MEMORY = "from memory"
 
@@ -44,22 +31,6 @@ Directive (EU) 2018/1972, article 109, from memory."""
 
 _POISON = {"US": "1-800-222-1222"}
 """Telephone advice on poisoning by country. From memory."""
-
-
-class EmergencyContact(Written):
-    """Somebody to ring."""
-
-    name: Name
-    """Who it is."""
-    telephone: Telephone
-    """Digits, spaces, + ( ) . / and -."""
-
-
-class EmergencyContacts(Written):
-    """Whom the family would ring."""
-
-    contacts: Annotated[tuple[EmergencyContact, ...], Field(max_length=10)] = ()
-    """In the order they are rung."""
 
 
 @dataclass(frozen=True)

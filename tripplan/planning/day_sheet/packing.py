@@ -5,13 +5,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
-from typing import Annotated, Self
-
-from pydantic import Field, model_validator
 
 from tripplan.documents.family.food import Food
 from tripplan.documents.family.member import Member
-from tripplan.documents.model import Name, Written
+from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.places.place import Place
 from tripplan.values.ages import MONTHS
 from tripplan.values.wording import listed
@@ -50,25 +47,6 @@ def season_on(day: date, latitude: float) -> Season:
         return Season.ALWAYS_WARM
     quarter = day.month % 12 // 3
     return _NORTHERN[quarter if latitude > 0 else (quarter + 2) % 4]
-
-
-Packed = Annotated[tuple[Name, ...], Field(max_length=100)]
-
-
-class PackingChanges(Written):
-    """What this family packs differently from what is suggested, on every outing."""
-
-    added: Packed = ()
-    """Things to pack that nobody suggests."""
-    left_out: Packed = ()
-    """Suggestions the family does without, called as the list calls them."""
-
-    @model_validator(mode="after")
-    def _agree(self) -> Self:
-        both = {thing.casefold() for thing in self.added} & {thing.casefold() for thing in self.left_out}
-        if both:
-            raise ValueError(f"added and left out at once: {', '.join(sorted(both))}")
-        return self
 
 
 @dataclass(frozen=True)

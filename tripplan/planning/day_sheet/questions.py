@@ -1,32 +1,15 @@
 """Questions for the children to take along: the parent's own, then the card's, then some from the topics."""
 
 from itertools import cycle
-from typing import Annotated
 
-from pydantic import Field
-
-from tripplan.documents.model import Written
-from tripplan.documents.places.place import Place, PlaceId
-
-ON_THE_SHEET = 3
-"""How many questions a day sheet has [-]."""
-
-Question = Annotated[str, Field(min_length=1, max_length=300)]
+from tripplan.documents.places.own_questions import ON_THE_SHEET, OwnQuestions
+from tripplan.documents.places.place import Place
 
 _SUGGESTED = (
     "What did you find out about {topic} that you did not know this morning?",
     "Which one thing here has most to do with {topic}, and why that one?",
     "What would you ask somebody who works with {topic} every day?",
 )
-
-
-class OwnQuestions(Written):
-    """The parent's own questions for one place."""
-
-    place: PlaceId
-    """The id of the place card."""
-    questions: Annotated[tuple[Question, ...], Field(max_length=ON_THE_SHEET)] = ()
-    """They come before those of the card."""
 
 
 def questions_for(place: Place, own: OwnQuestions | None = None) -> tuple[str, ...]:

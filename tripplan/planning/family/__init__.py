@@ -1,1 +1,1 @@
-"""Family."""
+"""What planning is told about the family, and when it is busy."""

@@ -2,11 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date
 from functools import cached_property
-from typing import Annotated
-
-from pydantic import Field
 
 from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
@@ -14,25 +10,12 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.logbook.crowd_note import CrowdNote
-from tripplan.documents.model import Written
 from tripplan.documents.places.own_figures import OwnFigures
-from tripplan.documents.places.place import Place, PlaceId
+from tripplan.documents.places.place import Place
+from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.family.busy_days import BusyDays
 from tripplan.planning.travel.drive import Drive
-
-
-class TypedDrive(Written):
-    """What the parent knows of one way, from having driven it or looked it up."""
-
-    place: PlaceId
-    """The id of the place card."""
-    km: Annotated[float, Field(gt=0, le=20_000)]
-    """One way [km]."""
-    minutes: Annotated[float, Field(gt=0, le=10_000)]
-    """One way, wheels turning [min]."""
-    typed_on: date
-    """When it was typed in."""
 
 
 @dataclass(frozen=True)

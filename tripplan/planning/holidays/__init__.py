@@ -1,1 +1,1 @@
-"""Holidays."""
+"""Public and school holidays and local days, where and when."""

@@ -1,1 +1,1 @@
-"""On the day."""
+"""What to do when the day goes wrong."""

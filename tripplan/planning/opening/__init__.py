@@ -1,1 +1,1 @@
-"""Opening."""
+"""Is it open, when, and until when to book."""

@@ -1,1 +1,1 @@
-"""Outing."""
+"""One place, one day, one party: where all answers meet."""

@@ -3,40 +3,16 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated
-
-from pydantic import Field
 
 from tripplan.documents.family.member import Member
-from tripplan.documents.model import Name, Written
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
-from tripplan.documents.places.place import Place, PlaceId
+from tripplan.documents.outings.planned_visits import ListedVisit
+from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.candidates import last_day_valid
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.passes.which_pays import MONTHS_AT_MOST
 from tripplan.values import wording
-
-VISITS_AT_MOST = 60
-"""A list has no more visits than these [visits]."""
-
-
-class ListedVisit(Written):
-    """A visit the family has in mind; no calendar knows of it."""
-
-    place: PlaceId
-    """The id of the place card."""
-    day: date
-    """The day of the visit, by the clock of the place."""
-    party: Annotated[tuple[Name, ...], Field(min_length=1)]
-    """The names of those who go."""
-
-
-class PlannedVisits(Written):
-    """The visits a parent has listed to see which pass pays."""
-
-    visits: Annotated[tuple[ListedVisit, ...], Field(max_length=VISITS_AT_MOST)] = ()
-    """In any order."""
 
 
 @dataclass(frozen=True)

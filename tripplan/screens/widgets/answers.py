@@ -78,7 +78,7 @@ def compared(
 def flips(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Flip, ...]:
-    """What would make another one the cheapest; as `tripplan.planning.compare.flips.every_input.what_would_flip`."""
+    """What would make another one the cheapest; as `what_would_flip`."""
     candidates = compared(family, party, places, span, today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     return what_would_flip(family, family.party(party), outings, today=today)

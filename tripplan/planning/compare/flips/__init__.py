@@ -1,1 +1,1 @@
-"""Flips."""
+"""What would make another place the cheapest, one file an input."""

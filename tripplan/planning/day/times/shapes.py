@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
-from tripplan.documents.family.member import Nap
+from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
 from tripplan.planning.opening.hours import DayHours
@@ -44,19 +44,6 @@ class Step:
     start: datetime
     end: datetime
     label: str
-
-
-class SleepsIn(StrEnum):
-    """Where a nap happens."""
-
-    HOME = "home"
-    CAR = "car"
-    PUSHCHAIR = "pushchair"
-
-    @property
-    def where(self) -> str:
-        """The place within a sentence, such as 'in the car'."""
-        return "at home" if self is SleepsIn.HOME else f"in the {self}"
 
 
 @dataclass(frozen=True)

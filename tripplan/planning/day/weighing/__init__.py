@@ -1,1 +1,1 @@
-"""Weighing."""
+"""What each choice of times weighs: naps, lateness, shows, and what the parent says it costs her."""

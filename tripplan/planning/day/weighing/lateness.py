@@ -1,6 +1,6 @@
 """How late the two ways of a day may end: chances for many starts at once.
 
-The same delays as in `tripplan.planning.day.weighing.slack`: the family gets off late by chances of its own, a late
+The same delays as in `slack`: the family gets off late by chances of its own, a late
 departure takes the road as it is then, with its range. Nothing is drawn at random.
 """
 

@@ -47,7 +47,7 @@ IMPOSSIBLE = int(np.iinfo(np.int64).max)
 class Weighed:
     """The choices of some days with what each of them weighs; every part is worked out when first asked for.
 
-    The nap model stands in `tripplan.planning.day.weighing.naps`, shows and lunch in `tripplan.planning.day.weighing.shows`.
+    The nap model stands in `naps`, shows and lunch in `shows`.
 
     Attributes:
         questions: the days. They are alike: asked for the same party, habits, worth and pushchairs, with as

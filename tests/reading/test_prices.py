@@ -1,0 +1,87 @@
+"""Prices as venues write them are read with who pays, at which ages, and the words they came from.
+
+The texts are our own; the ways of writing are common practice, no source.
+"""
+
+from decimal import Decimal
+
+import pytest
+
+from tripplan.reading.prices import FamilyPrice, PassPrice, read_prices
+from tripplan.reading.vocabulary import plain_text
+
+READ = [
+    (
+        "Adults $14, seniors (65+) $12, children 3-12 $9, under 3 free",
+        "adult 13-64 14; senior 65+ 12; child 3-12 9; child under 3 0",
+    ),
+    (
+        "General Admission: $12 | Seniors (60+) & Military: $10 | Youth 4-17: $8 | Children 3 and under: free",
+        "anyone 4+ 12; senior 60+ 10; military None 10; youth 4-17 8; child under 4 0",
+    ),
+    (
+        "Tickets: Adults £12.50, Children (4-15) £8.50, Under 4s free, Concessions £10",
+        "adult 16+ 12.50; child 4-15 8.50; child under 4 0; reduced None 10",
+    ),
+    (
+        "Erwachsene 9,50 €, Kinder (4-14 Jahre) 5 €, Kinder unter 4 Jahren frei, Gruppen ab 15 Personen 7,50 € pro Person",
+        "adult 15+ 9.50; child 4-14 5; child under 4 0; anyone None 7.50 at least 15",
+    ),
+    (
+        "Admission: $8 adults; $6 students with ID; $5 ages 5-11; free for 4 and under.",
+        "adult 12+ 8; student None 6 if with ID; child 5-11 5; child under 5 0",
+    ),
+    ("Adults\n$16\nSeniors 62+\n$14\nKids 2-12\n$12\nUnder 2\nFree", "adult 13-61 16; senior 62+ 14; child 2-12 12; child under 2 0"),
+    ("Eintritt frei für Kinder bis 6 Jahre. Kinder 7-14: 3,50 €. Erwachsene: 7 €.", "child under 7 0; child 7-14 3.50; adult 15+ 7"),
+    ("Online: $12 adult, $9 child", "adult None 12 if Online; child None 9 if Online"),
+    ("Adults 14, children 9", "adult None 14; child None 9"),
+    ("Kids 5 and under are free, 6-12 are $4 and everyone else is $7", "child under 6 0; child 6-12 4; anyone 6+ 7"),
+    ("The cost is $6.50 for adults, $4.50 for children 12 and under, and free for children under 3.",
+     "adult 13+ 6.50; child 3-12 4.50; child under 3 0"),
+    ("Residents: adults $8, children $4", "adult None 8 if Residents; child None 4 if Residents"),
+    ("first Sunday free", "anyone None 0 on first Sunday"),
+    ("Adults $10. $2 off for adults online.", "adult None 10; adult None 8 if online"),
+    ("Ticket | Price\nAdult | $15\nChild (2-12) | $11\nInfant (under 2) | Free", "adult 13+ 15; child 2-12 11; infant under 2 0"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "expected"), READ, ids=[text[:30] for text, _ in READ])
+def test_prices_are_read_as_they_are_meant(text: str, expected: str) -> None:
+    """Each price stands with its visitor, ages, days, group and condition, and nothing is left over."""
+    read = read_prices(plain_text(text))
+    told = [
+        f"{p.person} {p.ages} {p.price}"
+        + (f" at least {p.group_of}" if p.group_of else "")
+        + (f" if {', '.join(p.conditions)}" if p.conditions else "")
+        + (f" on {p.days}" if p.days else "")
+        for p in read.entry
+    ]
+    assert told == expected.split("; ")
+    assert not read.not_understood
+    assert all(p.words in plain_text(text) for p in read.entry)
+
+
+def test_families_passes_and_parking_are_told_apart_from_entry() -> None:
+    """A family's price, a pass and the car are no tickets."""
+    read = read_prices(
+        "family of up to 6 $45; Family (2 adults + 3 children) £38; annual pass $80; parking $6"
+    )
+    assert [(f.price, f.people, f.adults, f.children) for f in read.families] == [
+        (Decimal(45), 6, None, None),
+        (Decimal(38), None, 2, 3),
+    ]
+    assert [(p.price, p.yearly) for p in read.passes] == [(Decimal(80), True)]
+    assert (read.parking, read.entry) == (Decimal(6), ())
+    assert isinstance(read.families[0], FamilyPrice)
+    assert isinstance(read.passes[0], PassPrice)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Soup of the day $5, burger $12, kids menu $7", "suggested donation $5", "kayak rental $20 per person"],
+)
+def test_what_is_no_entry_price_is_left_word_for_word(text: str) -> None:
+    """A menu, a donation or a rental is never taken for a ticket."""
+    read = read_prices(text)
+    assert not read.entry
+    assert read.not_understood == (text,)

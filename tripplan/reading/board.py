@@ -1,0 +1,249 @@
+"""A venue's pasted text as what a place card holds: offers, opening hours, parking; with what is left open."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tripplan.documents.places.offers import Bundle, Companions, Offer, Pass, Seats, Ticket
+from tripplan.reading.hours import days_from, read_hours
+from tripplan.reading.prices import EntryPrice, FamilyPrice, PassPrice, PricesRead, read_prices
+from tripplan.reading.vocabulary import Person, plain_text
+from tripplan.values.ages import MONTHS, AgeBand
+
+LONGEST = 20_000
+"""A longer text is read up to here [characters]; a page with prices is far shorter."""
+
+_DOLLARS = {"US": "USD", "CA": "CAD", "AU": "AUD", "NZ": "NZD"}
+_CURRENCIES = {
+    "€": "EUR", "euro": "EUR", "euros": "EUR", "eur": "EUR", "£": "GBP", "gbp": "GBP", "pounds": "GBP", "pound": "GBP",
+    "p": "GBP", "pence": "GBP", "r": "ZAR", "chf": "CHF", "us$": "USD", "usd": "USD", "ca$": "CAD", "c$": "CAD",
+    "cad": "CAD", "a$": "AUD",
+}  # fmt: skip
+_HOME_CURRENCIES = _DOLLARS | {
+    "GB": "GBP",
+    "DE": "EUR",
+    "AT": "EUR",
+    "FR": "EUR",
+    "IE": "EUR",
+    "CH": "CHF",
+    "ZA": "ZAR",
+}
+
+_NAMES: dict[Person, str] = {
+    "anyone": "Entry", "adult": "Adult", "child": "Child", "youth": "Youth", "infant": "Infant", "preschool": "Preschooler",
+    "senior": "Senior", "student": "Student", "reduced": "Reduced", "member": "Member", "military": "Military",
+    "teacher": "Teacher or chaperone", "car": "Car", "motorcycle": "Motorcycle", "group": "Group",
+}  # fmt: skip
+_USUAL_AGES: dict[Person, str] = {
+    "adult": "18+", "child": "under 18", "youth": "13-17", "infant": "under 2", "preschool": "under 5", "senior": "65+",
+}  # fmt: skip
+_STATUS: dict[Person, str] = {
+    "student": "student", "reduced": "reduced rate", "member": "member", "military": "military", "teacher": "teacher",
+}  # fmt: skip
+_WITH_GROWN_UP = re.compile(r"\b(?:adult|parent|guardian|erwachsene)", re.IGNORECASE)
+_AHEAD = re.compile(r"\b(?:online|in advance|ahead|vorverkauf)\b", re.IGNORECASE)
+_HARMLESS = re.compile(r"\bwith (?:an? )?(?:valid )?(?:id|card)\b|mit ausweis", re.IGNORECASE)
+_A_CAR_FULL = 8
+
+
+@dataclass(frozen=True)
+class OfferRead:
+    """One offer and the words it was read from."""
+
+    offer: Offer
+    words: str
+
+
+@dataclass(frozen=True)
+class BoardRead:
+    """What a text says of a place.
+
+    Attributes:
+        currency: ISO 4217 code; None where the text names none and the country is not known.
+        offers: the ways in.
+        opening_hours: OpenStreetMap opening_hours syntax; empty where nothing is said.
+        last_entry: the latest time people are let in, as 16:15.
+        last_entry_minutes_before_close: said so [min].
+        parking: what leaving the car costs; None where it is not said.
+        not_understood: statements that may matter and were not read, word for word.
+        doubts: what is left open, and what was taken for it, as sentences.
+    """
+
+    currency: str | None
+    offers: tuple[OfferRead, ...]
+    opening_hours: str
+    last_entry: str | None
+    last_entry_minutes_before_close: int | None
+    parking: Decimal | None
+    not_understood: tuple[str, ...]
+    doubts: tuple[str, ...]
+
+
+def read_board(text: str, country: str | None = None) -> BoardRead:
+    """Read prices and opening hours from a text as venues write them, in English or German.
+
+    Args:
+        text: as pasted.
+        country: ISO 3166-1 alpha-2 code of the place, which settles what a dollar is.
+
+    Returns:
+        What was read. Nothing is dropped: what may matter and was not understood stands word for word in
+        `not_understood`, and every figure that the text leaves open in `doubts`.
+    """
+    doubts: list[str] = []
+    if len(text) > LONGEST:
+        doubts.append(f"Only the first {LONGEST} characters are read.")
+    plain = plain_text(text[:LONGEST])
+    prices = read_prices(plain)
+    hours = read_hours("\n".join(prices.passed_over))
+    currency = _currency(prices.signs, country, doubts)
+    offers = tuple(_with_own_names(_offers(prices, doubts)))
+    for off in prices.off:
+        doubts.append(f"'{off.words}' is not counted yet: enter what it takes off as a voucher or an offer.")
+    if prices.leader_free_per:
+        doubts.append(
+            f"One leader goes free for every {prices.leader_free_per} who pay; the price it goes with is not said."
+        )
+    return BoardRead(
+        currency,
+        offers,
+        hours.opening_hours,
+        hours.last_entry,
+        hours.last_entry_minutes_before_close,
+        prices.parking,
+        (*prices.not_understood, *hours.not_understood),
+        tuple(dict.fromkeys((*doubts, *hours.doubts))),
+    )
+
+
+def _currency(signs: frozenset[str], country: str | None, doubts: list[str]) -> str | None:
+    named = {_CURRENCIES[sign] for sign in signs if sign in _CURRENCIES}
+    if signs & {"$", "dollar", "dollars", "cent", "cents", "¢"} and not named & set(_DOLLARS.values()):
+        dollar = _DOLLARS.get(country or "")
+        if dollar is None and country is None:
+            doubts.append("Which country's dollar it is, is not said; taken as US dollars.")
+        named.add(dollar or "USD")
+    if len(named) > 1:
+        doubts.append(
+            f"Prices stand in {' and '.join(sorted(named))}; only one currency can be kept on a card."
+        )
+        return None
+    if named:
+        return named.pop()
+    return _HOME_CURRENCIES.get(country or "")
+
+
+def _offers(prices: PricesRead, doubts: list[str]) -> Iterator[OfferRead]:
+    grown_up = next((p.ages for p in prices.entry if p.person == "adult" and p.ages), None)
+    child = next((p.ages for p in prices.entry if p.person == "child" and p.ages and p.price), None)
+    for price in prices.entry:
+        yield OfferRead(_entry(price, grown_up, doubts), price.words)
+    for family in prices.families:
+        yield OfferRead(_family(family, grown_up, child, doubts), family.words)
+    for a_pass in prices.passes:
+        if a_pass.yearly:
+            yield OfferRead(_pass(a_pass, doubts), a_pass.words)
+        else:
+            doubts.append(f"'{a_pass.words}' is good for a few days; it is not counted yet.")
+
+
+def _entry(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Offer:
+    name = _NAMES[price.person]
+    amount = price.price if price.highest is None else price.highest
+    if price.highest is not None:
+        doubts.append(f"'{price.words}' gives a span of prices; the higher one is taken.")
+    if price.about:
+        doubts.append(f"'{price.words}' is only about so much.")
+    valid = days_from(price.days) if price.days else None
+    needs = [_STATUS[price.person]] if price.person in _STATUS else []
+    companions: Companions | None = None
+    ahead = 0
+    for condition in price.conditions:
+        if _WITH_GROWN_UP.search(condition):
+            companions = Companions(must_pay="pay" in condition.casefold() or "paid" in condition.casefold())
+        elif _AHEAD.search(condition):
+            ahead = 1
+            doubts.append(f"'{price.words}' asks for booking ahead; one day is taken.")
+        elif not _HARMLESS.search(condition):
+            needs.append(" ".join(condition.split()))
+            doubts.append(f"'{price.words}' counts only for '{' '.join(condition.split())}'.")
+    if price.days and valid is None:
+        needs.append(" ".join(price.days.split()))
+        doubts.append(
+            f"'{price.words}' counts only on '{' '.join(price.days.split())}'; these days are not understood."
+        )
+    if price.person in ("car", "motorcycle"):
+        people = _A_CAR_FULL if price.person == "car" else 2
+        doubts.append(f"How many people one {name.casefold()} may bring is not said; {people} are taken.")
+        return Bundle(
+            name=f"{name}, everybody in it", price=amount, seats=(Seats(count=people),), valid=valid, needs=tuple(needs),
+            book_days_ahead=ahead,
+        )  # fmt: skip
+    return Ticket(
+        name=name, price=amount, ages=_ages(price, grown_up, doubts), valid=valid, needs=tuple(needs), companions=companions,
+        book_days_ahead=ahead, at_least=price.group_of or 1,
+    )  # fmt: skip
+
+
+def _ages(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> AgeBand:
+    if price.ages is not None:
+        return price.ages
+    usual = _USUAL_AGES.get(price.person)
+    if usual is None:
+        return AgeBand()
+    band = _band(usual)
+    if price.person == "child" and grown_up is not None and grown_up.first:
+        return AgeBand(0, grown_up.first - 1)
+    doubts.append(f"The ages of '{price.words}' are not said; '{usual}' is taken.")
+    return band
+
+
+def _band(text: str) -> AgeBand:
+    if text.startswith("under "):
+        return AgeBand(0, int(text.removeprefix("under ")) * MONTHS - 1)
+    if text.endswith("+"):
+        return AgeBand(int(text[:-1]) * MONTHS)
+    first, last = text.split("-")
+    return AgeBand(int(first) * MONTHS, int(last) * MONTHS + MONTHS - 1)
+
+
+def _family(family: FamilyPrice, grown_up: AgeBand | None, child: AgeBand | None, doubts: list[str]) -> Offer:
+    adults = grown_up or _band("18+")
+    children = child or AgeBand(0, max(adults.first - 1, 0)) if adults.first else _band("under 18")
+    if family.people:
+        return Bundle(
+            name="Family", price=family.price, seats=(Seats(count=family.people),), must_include=adults
+        )
+    if not (family.adults and family.children):
+        doubts.append(
+            f"How many people '{family.words}' lets in is not said; two adults and two children are taken."
+        )
+    seats = (
+        Seats(count=family.adults or 2, ages=adults),
+        Seats(count=family.children or 2, ages=AgeBand(0, children.last)),
+    )
+    return Bundle(name="Family", price=family.price, seats=seats, must_include=adults)
+
+
+def _pass(a_pass: PassPrice, doubts: list[str]) -> Offer:
+    people = a_pass.people or (_A_CAR_FULL if a_pass.per_car else 1)
+    if a_pass.people is None:
+        doubts.append(f"How many people '{a_pass.words}' lets in is not said; {people} taken.")
+    return Pass(name="Annual pass", price=a_pass.price, months=12, seats=(Seats(count=people),))
+
+
+def _with_own_names(offers: Iterator[OfferRead]) -> Iterator[OfferRead]:
+    """No two offers of a card share a name: the ages, or a number, tell them apart."""
+    used: set[str] = set()
+    for read in offers:
+        offer = read.offer
+        name = offer.name
+        if name in used and isinstance(offer, Ticket) and str(offer.ages) != "any":
+            name = f"{offer.name} {offer.ages}"
+        if name in used:
+            name = next(
+                f"{offer.name} {n}" for n in range(2, len(used) + 3) if f"{offer.name} {n}" not in used
+            )
+        used.add(name)
+        yield OfferRead(offer.model_copy(update={"name": name}), read.words)

@@ -1,0 +1,532 @@
+"""Reading when a place is open from a text as venues write it, into OpenStreetMap's opening_hours syntax."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from tripplan.reading.clock_times import TimeSpan, clock, span_at, time_at
+
+_DAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
+_DAY_WORDS = (
+    r"mon(?:days?)?|montags?|mo", r"tue(?:s(?:days?)?)?|dienstags?|di", r"wed(?:nes(?:days?)?|s)?|mittwochs?|mi",
+    r"thu(?:r(?:s(?:days?)?)?)?|donnerstags?|do", r"fri(?:days?)?|freitags?|fr", r"sat(?:ur(?:days?)?|s)?|samstags?|sonnabends?|sa",
+    r"sun(?:days?)?|sonntags?|so",
+)  # fmt: skip
+_DAY = "|".join(f"(?P<{name}>{words})" for name, words in zip(_DAYS, _DAY_WORDS, strict=True))
+_ONE_DAY = re.compile(rf"\b(?:{_DAY})\b\.?", re.IGNORECASE)
+_EVERY_DAY = re.compile(
+    r"\b(?:daily|every ?day|each day|(?:7|seven) days(?: a| per) week|all week|year[- ]round|täglich|jeden tag)\b",
+    re.IGNORECASE,
+)
+_WEEKENDS = re.compile(r"\b(?:weekends?|wochenende[ns]?)\b", re.IGNORECASE)
+_WEEKDAYS = re.compile(r"\b(?:weekdays?|werktags?|wochentags?)\b", re.IGNORECASE)
+_ORDINALS = {
+    "1st": "1", "first": "1", "2nd": "2", "second": "2", "3rd": "3", "third": "3", "4th": "4", "fourth": "4",
+    "last": "-1", "ersten": "1", "erster": "1", "zweiten": "2", "dritten": "3", "vierten": "4", "letzten": "-1",
+}  # fmt: skip
+_ORDINAL = "|".join(_ORDINALS)
+_NTH = re.compile(
+    rf"\b(?:every |each |jede[nr] )?(?P<first>{_ORDINAL})(?:\s*(?:,|and|&|und)\s*(?P<next>{_ORDINAL}))?\s+",
+    re.IGNORECASE,
+)
+_OF_THE_MONTH = re.compile(r"\s*(?:of (?:the|each|every) month|im monat|des monats)", re.IGNORECASE)
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_MONTH_WORDS = (
+    r"jan(?:uary|uar)?", r"feb(?:ruary|ruar)?", r"mar(?:ch)?|märz", r"apr(?:il)?", r"may|mai", r"june?|juni", r"july?|juli",
+    r"aug(?:ust)?", r"sept?(?:ember)?", r"o[ck]t(?:ober)?", r"nov(?:ember)?", r"de[cz](?:ember)?",
+)  # fmt: skip
+_LAST_DAY = dict(zip(_MONTHS, (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31), strict=True))
+_MONTH = "|".join(f"(?P<{name}>{words})" for name, words in zip(_MONTHS, _MONTH_WORDS, strict=True))
+_ONE_MONTH = re.compile(rf"\b(?:{_MONTH})\b\.?", re.IGNORECASE)
+_DAY_OF_MONTH = re.compile(r"\s*(?P<day>\d{1,2})(?:st|nd|rd|th)?\b(?![:.]\d|\s?[ap]\.?m)", re.IGNORECASE)
+_DAY_BEFORE_MONTH = re.compile(r"\b(?P<day>\d{1,2})\.\s*", re.IGNORECASE)
+_YEAR = re.compile(r",?\s*20\d\d\b")
+_TO = re.compile(r"\s*(?:-|to|through|thru|until|till|bis(?: zum)?)\s*(?:the\s+)?", re.IGNORECASE)
+_AND = re.compile(r"\s*(?:,|&|/|\+)?\s*(?:and|und|or)?\s*", re.IGNORECASE)
+_HOLIDAYS = (
+    (r"new year'?s? eve|silvester", "Dec 31"), (r"new year'?s?(?: day)?|neujahr", "Jan 01"), (r"christmas eve|heiligabend", "Dec 24"),
+    (r"boxing day", "Dec 26"), (r"christmas(?: day)?|xmas|(?:erster )?weihnachts(?:feier)?tag", "Dec 25"),
+    (r"independence day|(?:the )?(?:4th|fourth) of july|july (?:4th|fourth)", "Jul 04"), (r"memorial day", "May Mo[-1]"),
+    (r"labou?r day", "Sep Mo[1]"), (r"thanksgiving(?: day)?", "Nov Th[4]"), (r"columbus day|indigenous peoples'? day", "Oct Mo[2]"),
+    (r"(?:martin luther king,? (?:jr\.? )?|mlk )day", "Jan Mo[3]"), (r"presidents'?'?s? day", "Feb Mo[3]"),
+    (r"juneteenth", "Jun 19"), (r"veterans'?'?s? day", "Nov 11"), (r"good friday|karfreitag", "easter -2 days"),
+    (r"easter monday|ostermontag", "easter +1 day"), (r"easter(?: sunday)?|ostersonntag|ostern", "easter"),
+    (r"(?:all |major |federal |public |bank |national |legal |the )*holidays|(?:an )?feiertagen?|gesetzliche[nr]? feiertage[n]?", "PH"),
+)  # fmt: skip
+_HOLIDAY = re.compile(
+    r"\b(?P<before>(?:the )?day before |(?:am )?tag vor )?(?P<after>(?:the )?day after |(?:am )?tag nach )?(?:"
+    + "|".join(f"(?P<d{number}>{words})" for number, (words, _) in enumerate(_HOLIDAYS))
+    + r")(?!\w)",
+    re.IGNORECASE,
+)
+_NTH_WEEKEND = re.compile(
+    rf"\b(?:the )?(?P<nth>{_ORDINAL}) (?P<what>weekend|{'|'.join(_DAY_WORDS)}) (?:in|of|im) (?=(?:{_MONTH})\b)",
+    re.IGNORECASE,
+)
+_HOLIDAY_MONDAYS = re.compile(r"\bholiday mondays?\b|\bmonday holidays?\b", re.IGNORECASE)
+_CLOSED = re.compile(r"\b(?:closed|geschlossen|schließtage?n?|ruhetag|zu)\b(?: all day| on)?", re.IGNORECASE)
+_CLOSES_AT = re.compile(r"\bcloses? (?:early )?at\s+", re.IGNORECASE)
+_LAST = re.compile(
+    r"\b(?:last (?:entry|admissions?|entrance|tour|tickets?|guests?|visitors?)|letzter? (?:einlass|eintritt|führung)|kasse schließt)"
+    r"[^\d\n]{0,25}",
+    re.IGNORECASE,
+)
+_BEFORE_CLOSING = re.compile(
+    r"(?P<n>\d{1,3}|one|half an?|eine) ?(?P<unit>minutes?|mins?|hours?|stunde|minuten)? (?:before|prior to|vor) (?:clos|schlie|end|schluss)",
+    re.IGNORECASE,
+)
+_EXCEPT = re.compile(r"\b(?:except|außer|excluding|but)\b", re.IGNORECASE)
+_STARTS = re.compile(
+    r"\b(?:beginning|starting|effective|from|ab)\s+(?=(?:[a-zäö]{3,9}\.? \d|\d{1,2}\. ))", re.IGNORECASE
+)
+_THROUGH = re.compile(r"\b(?:through|until|thru|bis)\s+(?=(?:[a-zäö]{3,9}\.? \d|\d{1,2}\. ))", re.IGNORECASE)
+_FOR_THE_SEASON = re.compile(r"\s*for the (?:season|year|winter)", re.IGNORECASE)
+_SOME_DAYS = re.compile(
+    r"\b(?:two|three|four|five|six|[2-6]|zwei|drei|vier|fünf|sechs) (?:days|tage)\b", re.IGNORECASE
+)
+_BY_APPOINTMENT = re.compile(
+    r"\b(?:by appointment|on request|nach vereinbarung|auf anfrage)\b", re.IGNORECASE
+)
+_ONLY = re.compile(r"\b(?:only|nur|seasonal(?:ly)?|open)\b", re.IGNORECASE)
+_SUN_TIME = re.compile(r"\b(?:dawn|dusk|sunrise|sunset|sonnenaufgang|sonnenuntergang)\b", re.IGNORECASE)
+_HOURS_ABOUT = re.compile(
+    r"\b(?:open|hours?|close[sd]?|geöffnet|öffnungszeit\w*|summer|winter|season\w*|sommer)\b", re.IGNORECASE
+)
+_SENTENCE_END = re.compile(r"(?<=[^\W\d_]{2})[.!?](?=\s|$)|(?<=\d)[.!?](?=\s+[A-ZÄÖÜ]|\s*$)|;")
+
+
+@dataclass(frozen=True)
+class HoursRead:
+    """What was read of when a place is open.
+
+    Attributes:
+        opening_hours: OpenStreetMap opening_hours syntax; empty where nothing was read.
+        last_entry: the latest time people are let in, as 16:15; None where it is not said.
+        last_entry_minutes_before_close: said so [min]; None where it is not said.
+        doubts: what the text leaves open, as sentences.
+        not_understood: statements about hours that were not read, word for word.
+    """
+
+    opening_hours: str = ""
+    last_entry: str | None = None
+    last_entry_minutes_before_close: int | None = None
+    doubts: tuple[str, ...] = ()
+    not_understood: tuple[str, ...] = ()
+
+
+@dataclass
+class _Piece:
+    """One piece of a statement: a season, days, single dates, times, closed, or except."""
+
+    kind: str
+    text: str
+    start: int
+    end: int
+    span: TimeSpan | None = None
+
+
+@dataclass
+class _Rule:
+    """Pieces that belong together."""
+
+    seasons: list[str] = field(default_factory=list)
+    days: list[str] = field(default_factory=list)
+    dates: list[str] = field(default_factory=list)
+    spans: list[TimeSpan] = field(default_factory=list)
+    closed: bool = False
+    closes_at: int | None = None
+    excepted: bool = False
+    last_kind: str = ""
+
+    def takes(self, kind: str) -> bool:
+        """Whether one more piece of a kind still belongs to this rule."""
+        done = bool(self.spans or self.closed or self.closes_at is not None)
+        if not done or kind == self.last_kind:
+            return True
+        if kind == "times":
+            return not self.spans and not self.closed
+        if kind == "closed":
+            return not self.spans and not self.closed
+        filled = {
+            "season": self.seasons,
+            "days": self.days or self.dates,
+            "dates": self.dates or self.days,
+        }.get(kind)
+        return not filled or (self.last_kind in ("days", "dates") and kind in ("days", "dates"))
+
+    @property
+    def says_when(self) -> bool:
+        return bool(self.spans or self.closed or self.closes_at is not None)
+
+
+def read_hours(text: str) -> HoursRead:
+    """Read opening hours.
+
+    Args:
+        text: as plain_text leaves it; lines and sentences are read one after the other, a heading such as
+            'June 20 through Labor Day' holds for the lines below it.
+
+    Returns:
+        What was read, what is in doubt, and the statements about hours that were not read.
+    """
+    rules: list[_Rule] = []
+    doubts: list[str] = []
+    lost: list[str] = []
+    last_entry: str | None = None
+    before_close: int | None = None
+    heading = _Rule()
+    for statement in _statements(text):
+        rest, latest, minutes = _without_last_entry(statement)
+        last_entry, before_close = latest or last_entry, minutes or before_close
+        pieces = list(_pieces(rest))
+        doubts += _doubts_of(rest, pieces)
+        read = _rules(pieces)
+        again = [piece for piece in pieces if piece.kind == "again"]
+        if again and len(pieces) == 1:
+            same = next((rule for rule in reversed(rules) if rule.spans), None)
+            if same is None:
+                lost.append(statement.strip(" .|"))
+            else:
+                rules.append(_Rule(seasons=list(same.seasons), days=[again[0].text], spans=list(same.spans)))
+            continue
+        if not any(rule.says_when for rule in read):
+            if any(piece.kind in ("season", "days", "dates") for piece in pieces):
+                if rules and read[0].seasons and not read[0].days and _ONLY.search(rest):
+                    for rule in rules:
+                        rule.seasons = rule.seasons or list(read[0].seasons)
+                    continue
+                if rules and read[0].seasons and read[0].days:
+                    rules.append(read[0])
+                    doubts.append(f"No times are given: {statement.strip(' .|')}")
+                    continue
+                heading = _heading(heading, read[0])
+            elif _HOURS_ABOUT.search(rest) and latest is None and minutes is None and not _is_heading(rest):
+                lost.append(statement.strip(" .|"))
+            continue
+        for rule in read:
+            if not rule.seasons and not (rule.closed and rule.dates):
+                rule.seasons = list(heading.seasons)
+            if not rule.days and not rule.dates and not rule.closed:
+                rule.days = list(heading.days)
+                rule.dates = list(heading.dates)
+        rules += [rule for rule in read if rule.says_when]
+        heading.days, heading.dates = [], []
+    if (heading.days or heading.seasons) and not rules:
+        rules.append(heading)
+        doubts.append("No times are given.")
+    written = _written(rules)
+    if any(span and not span.sure for rule in rules for span in rule.spans):
+        doubts.append("Morning or afternoon is not said; times are taken as a place by day would keep them.")
+    return HoursRead("; ".join(written), last_entry, before_close, tuple(dict.fromkeys(doubts)), tuple(lost))
+
+
+def _heading(old: _Rule, new: _Rule) -> _Rule:
+    """What a statement without times says for those after it: a new season ends the old one."""
+    return _Rule(seasons=list(new.seasons or old.seasons), days=list(new.days), dates=list(new.dates))
+
+
+def _is_heading(statement: str) -> bool:
+    """Whether it says nothing by itself: a title, or that one can also come by appointment."""
+    return bool(_BY_APPOINTMENT.search(statement)) or (
+        len(statement.split()) <= 3 and not re.search(r"\d", statement)
+    )
+
+
+def _statements(text: str) -> Iterator[str]:
+    for line in re.sub(r":[ ]*\n", ": ", text).splitlines():
+        start = 0
+        for end in _SENTENCE_END.finditer(line):
+            part = line[start : end.start()]
+            if _ONE_MONTH.match(line, end.end() + 1) and part[-1:].isdigit():
+                continue
+            if re.search(r"\b(?:[a-z]\.|mon|tues?|wed|thurs?|fri|sat|sun|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|st|a\.m|p\.m)$",
+                         part, re.IGNORECASE) and end[0] == ".":  # fmt: skip
+                continue
+            yield part
+            start = end.end()
+        if line[start:].strip(" .|"):
+            yield line[start:]
+
+
+def _without_last_entry(statement: str) -> tuple[str, str | None, int | None]:
+    match = _LAST.search(statement)
+    if not match:
+        return statement, None, None
+    before = _BEFORE_CLOSING.search(statement, match.start())
+    if before:
+        number = before["n"].casefold()
+        count = {"one": 60, "eine": 60, "half a": 30, "half an": 30}.get(number) or int(number)
+        minutes = (
+            count * 60
+            if count < 5 and (before["unit"] or "").casefold().startswith(("hour", "stund"))
+            else count
+        )
+        return statement[: match.start()] + statement[before.end() :], None, minutes
+    found = time_at(statement, match.end())
+    if not found:
+        return statement, None, None
+    return statement[: match.start()] + statement[found[1] :], clock(found[0]), None
+
+
+def _pieces(text: str) -> Iterator[_Piece]:
+    at = 0
+    while at < len(text):
+        piece = _piece_at(text, at)
+        if piece is None:
+            at += 1
+            while at < len(text) and text[at].isalnum() and text[at - 1].isalnum():
+                at += 1
+            continue
+        yield piece
+        at = max(piece.end, at + 1)
+
+
+def _piece_at(text: str, at: int) -> _Piece | None:
+    if at and text[at].isalnum() and text[at - 1].isalnum():
+        return None
+    for reader in (_closing, _holiday_mondays, _season_or_date, _times, _weekdays):
+        piece = reader(text, at)
+        if piece:
+            return piece
+    return None
+
+
+def _closing(text: str, at: int) -> _Piece | None:
+    match = _CLOSES_AT.match(text, at)
+    found = time_at(text, match.end()) if match else None
+    if found:
+        return _Piece("closes", str(found[0]), at, found[1])
+    match = _CLOSED.match(text, at)
+    if match:
+        return _Piece("closed", "off", at, match.end())
+    match = _EXCEPT.match(text, at)
+    return _Piece("except", "", at, match.end()) if match else None
+
+
+def _holiday_mondays(text: str, at: int) -> _Piece | None:
+    match = _HOLIDAY_MONDAYS.match(text, at)
+    return _Piece("again", "PH Mo", at, match.end()) if match else None
+
+
+def _times(text: str, at: int) -> _Piece | None:
+    found = span_at(text, at)
+    return _Piece("times", str(found[0]), at, found[1], found[0]) if found else None
+
+
+def _point(text: str, at: int) -> tuple[str, str, int] | None:
+    """A point of the year that may begin or end a season: as a first day, as a last day, and where it ends."""
+    match = _NTH_WEEKEND.match(text, at)
+    if match:
+        month = _ONE_MONTH.match(text, match.end())
+        assert month
+        day = "Sa" if match["what"].casefold() == "weekend" else _weekday(match["what"])
+        day_in_month = f"{month.lastgroup} {day}[{_ORDINALS[match['nth'].casefold()]}]"
+        return day_in_month, day_in_month, month.end()
+    match = _HOLIDAY.match(text, at)
+    if match and not match.group(f"d{len(_HOLIDAYS) - 1}"):
+        name = _holiday_day(match)
+        return name, name, match.end()
+    match = _ONE_MONTH.match(text, at)
+    if match:
+        month_name = str(match.lastgroup)
+        day_match = _DAY_OF_MONTH.match(text, match.end())
+        if day_match and 1 <= int(day_match["day"]) <= 31:
+            end = _after_year(text, day_match.end())
+            date = f"{month_name} {int(day_match['day']):02}"
+            return date, date, end
+        return month_name, month_name, _after_year(text, match.end())
+    match = _DAY_BEFORE_MONTH.match(text, at)
+    if match:
+        month = _ONE_MONTH.match(text, match.end())
+        if month:
+            date = f"{month.lastgroup} {int(match['day']):02}"
+            return date, date, month.end()
+    return None
+
+
+def _after_year(text: str, at: int) -> int:
+    match = _YEAR.match(text, at)
+    return match.end() if match else at
+
+
+def _holiday_day(match: re.Match[str]) -> str:
+    number = next(n for n in range(len(_HOLIDAYS)) if match.group(f"d{n}"))
+    name = _HOLIDAYS[number][1]
+    if match["before"]:
+        return f"{name} -1 day"
+    return f"{name} +1 day" if match["after"] else name
+
+
+def _season_or_date(text: str, at: int) -> _Piece | None:
+    match = _HOLIDAY.match(text, at)
+    if match and match.group(f"d{len(_HOLIDAYS) - 1}"):
+        return _Piece("dates", "PH", at, match.end())
+    days = _days_of_one_month(text, at)
+    if days:
+        return days
+    first = _point(text, at)
+    if not first:
+        return None
+    beginning, _, end = first
+    to = _TO.match(text, end)
+    if to:
+        second = _point(text, to.end())
+        if second:
+            last = second[1]
+            if len(last) == 3 and len(beginning) > 3:
+                last = f"{last} {_LAST_DAY[last]}"
+            return _Piece("season", f"{beginning}-{last}", at, second[2])
+        day = _DAY_OF_MONTH.match(text, to.end())
+        if day and re.fullmatch(r"[A-Z][a-z]{2} \d\d", beginning) and span_at(text, to.end()) is None:
+            return _Piece("season", f"{beginning}-{int(day['day']):02}", at, day.end())
+    to_the_end = _FOR_THE_SEASON.match(text, end)
+    if to_the_end:
+        return _Piece("season", f"{beginning}-Dec 31", at, to_the_end.end())
+    whole_month = re.fullmatch(r"[A-Z][a-z]{2}", beginning)
+    return _Piece("season" if whole_month else "dates", beginning, at, end)
+
+
+def _days_of_one_month(text: str, at: int) -> _Piece | None:
+    """Such as '24., 25. und 31. Dezember'."""
+    numbers: list[int] = []
+    place = at
+    while True:
+        match = _DAY_BEFORE_MONTH.match(text, place)
+        if not match:
+            return None
+        numbers.append(int(match["day"]))
+        place = match.end()
+        month = _ONE_MONTH.match(text, place)
+        if month:
+            dates = ",".join(f"{month.lastgroup} {number:02}" for number in numbers)
+            ends = _TO.match(text, month.end())
+            if len(numbers) == 1 or (ends and _point(text, ends.end())):
+                return None
+            return _Piece("dates", dates, at, month.end())
+        joined = _AND.match(text, place)
+        place = joined.end() if joined else place
+
+
+def _weekday(text: str) -> str:
+    match = _ONE_DAY.match(text)
+    assert match
+    return str(match.lastgroup)
+
+
+def _weekdays(text: str, at: int) -> _Piece | None:
+    for pattern, days in ((_EVERY_DAY, "Mo-Su"), (_WEEKENDS, "Sa-Su"), (_WEEKDAYS, "Mo-Fr")):
+        match = pattern.match(text, at)
+        if match:
+            return _Piece("days", days, at, match.end())
+    nth = _NTH.match(text, at)
+    if nth:
+        day = _ONE_DAY.match(text, nth.end())
+        if day:
+            ordinals = ",".join(_ORDINALS[nth[name].casefold()] for name in ("first", "next") if nth[name])
+            of = _OF_THE_MONTH.match(text, day.end())
+            return _Piece("days", f"{day.lastgroup}[{ordinals}]", at, of.end() if of else day.end())
+    match = _ONE_DAY.match(text, at)
+    if not match:
+        return None
+    short = len(match[0].rstrip(".")) <= 2
+    first, end = str(match.lastgroup), match.end()
+    to = _TO.match(text, end)
+    if to:
+        last = _ONE_DAY.match(text, to.end())
+        if last:
+            return _Piece("days", f"{first}-{last.lastgroup}", at, last.end())
+    if short and match[0][0].islower():
+        return None  # 'so' and 'do' are words of their own
+    return _Piece("days", first, at, end)
+
+
+def _rules(pieces: Sequence[_Piece]) -> list[_Rule]:
+    rules = [_Rule()]
+    for piece in pieces:
+        if piece.kind == "except":
+            rules.append(_Rule(seasons=list(rules[-1].seasons), excepted=True))
+            continue
+        rule = rules[-1]
+        if piece.kind == "again":
+            spans = next((r.spans for r in reversed(rules) if r.spans), [])
+            rules.append(_Rule(days=[piece.text], spans=list(spans), last_kind="days"))
+            continue
+        if not rule.takes(piece.kind):
+            rule = _Rule()
+            rules.append(rule)
+        if piece.kind == "season":
+            rule.seasons.append(piece.text)
+        elif piece.kind == "days":
+            rule.days.append(piece.text)
+        elif piece.kind == "dates":
+            rule.dates += piece.text.split(",")
+        elif piece.kind == "times" and piece.span:
+            later = (
+                rule.spans and piece.span.opens < rule.spans[-1].closes and piece.span.closes + 720 <= 1440
+            )
+            rule.spans.append(
+                replace(piece.span, opens=piece.span.opens + 720, closes=piece.span.closes + 720)
+                if later
+                else piece.span
+            )
+        elif piece.kind == "closes":
+            rule.closes_at = int(piece.text)
+        elif piece.kind == "closed":
+            rule.closed = True
+        rule.last_kind = piece.kind
+    for rule in rules:
+        rule.closed = rule.closed or (rule.excepted and not rule.spans and rule.closes_at is None)
+    seasons_after = next((rule.seasons for rule in reversed(rules) if rule.seasons), [])
+    before: list[str] = []
+    for rule in rules:
+        if rule.seasons:
+            before = rule.seasons
+        elif not rule.closed:
+            rule.seasons = list(before or seasons_after)
+    return rules
+
+
+def _doubts_of(statement: str, pieces: Sequence[_Piece]) -> Iterator[str]:
+    if _SOME_DAYS.search(statement) and not any(piece.kind == "days" for piece in pieces):
+        yield "Which days of the week it is open is not said."
+    if _SUN_TIME.search(statement):
+        yield "Hours from dawn to dusk are not read; give times of the clock."
+    if _BY_APPOINTMENT.search(statement):
+        yield "It can also be visited by appointment."
+    if any(piece.kind == "again" for piece in pieces):
+        yield "Times on holiday Mondays are taken as the same."
+
+
+def _written(rules: Sequence[_Rule]) -> list[str]:
+    """The rules in order, those that close last."""
+    opening: list[str] = []
+    closing: list[str] = []
+    usual = next((rule.spans[0] for rule in rules if rule.spans), None)
+    usual_days = {day for rule in rules if rule.spans for day in rule.days}
+    for rule in rules:
+        if rule.closes_at is not None and not rule.spans:
+            if usual is None or rule.closes_at <= usual.opens:
+                continue
+            rule.spans = [TimeSpan(usual.opens, rule.closes_at)]
+        times = "off" if rule.closed else ",".join(map(str, rule.spans))
+        days = ",".join(rule.days)
+        season = ",".join(rule.seasons)
+        into = closing if rule.closed else opening
+        if rule.closed and rule.dates and re.search(r"\d", rule.dates[0]) and set(rule.days) <= usual_days:
+            days = ""  # "closed on the following Fridays: March 1"
+        if days or not rule.dates:
+            words = " ".join(part for part in (season, days, times) if part)
+            if words and words != "off":
+                into.append(words)
+        into += [" ".join(part for part in (date, times) if part) for date in rule.dates]
+    return list(dict.fromkeys(opening + closing))
+
+
+def days_from(words: str) -> str | None:
+    """Days or dates in words ('first Sunday', 'weekends', 'Mondays to Fridays') in opening_hours syntax, if they are any."""
+    pieces = [piece for piece in _pieces(words) if piece.kind in ("days", "dates", "season")]
+    if not pieces:
+        return None
+    if "school holiday" in words.casefold() or "schulferien" in words.casefold():
+        pieces = [replace(piece, text="SH") if piece.text == "PH" else piece for piece in pieces]
+    return ",".join(piece.text for piece in pieces)

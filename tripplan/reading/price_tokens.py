@@ -1,0 +1,263 @@
+"""Cutting a sentence about prices into what it is made of: amounts, kinds of visitors, ages, conditions."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from tripplan.reading.vocabulary import NUMBER, PERSON, Person, number_from
+from tripplan.values.ages import MONTHS, AgeBand
+
+_AMOUNT = r"\d{1,3}(?:,\d{3})+(?:\.\d{2})?|\d+(?:[.,]\d{1,2})?(?!\d)"
+_SIGNS = r"US\$|CA\$|C\$|A\$|\$|£|€|R(?=\d)|CHF|EUR|USD|GBP|CAD|Euro"
+_UNITS = r"€|euros?\b|eur\b|dollars?\b|usd\b|pounds?\b|gbp\b|cad\b|chf\b|p\b(?!\.?\s?m)|pence\b|cents?\b|¢"
+_MONEY = re.compile(
+    rf"(?P<about>\b(?:about|around|approx(?:imately|\.)?|ca\.?|rund|ungefähr|etwa|~)\s*)?"
+    rf"(?:(?P<sign>{_SIGNS})\s?(?P<first>{_AMOUNT})(?:,-)?|(?P<second>{_AMOUNT})\s?(?P<unit>{_UNITS}))",
+    re.IGNORECASE,
+)
+_TO = re.compile(r"\s*(?:-|to|bis|through)\s*", re.IGNORECASE)
+_FREE = re.compile(
+    r"\b(?:free(?: of charge| admission| entry)?|no charge|no cost|not charged(?: to \w+)?|complimentary|gratis"
+    r"|kostenlos(?:e[rn]?)?|kostenfrei|umsonst|freie[rnm]? eintritt|eintritt frei|frei)\b(?![ ]*(?:parking|wi-?fi|of\b|parken))",
+    re.IGNORECASE,
+)
+_YEARS = r"(?:\s*-?\s*(?:years?|yrs?\.?|y/?o|jahren?)(?:[- ]old|[- ]of[- ]age)?\b)"
+_OR = r"\s*(?:and|&|or|und|oder)\s*"
+_UNDER = r"(?:under|younger|below|less|jünger|darunter)"
+_OVER = r"(?:over|older|up|above|upwards?|älter|darüber)"
+_AGE_FORMS = (
+    (rf"(?P<a>{NUMBER})\s*(?:-|to|through|bis)\s*(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)", "span"),
+    (rf"(?:under|younger than|below|less than|unter)\s*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)"
+     r"(?: of age| old)?", "under"),
+    (rf"(?:(?:at,? or,? over|at least|from|over|ab)[, ]*)(?P<a>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)(?: of age| old)?", "from"),
+    (rf"(?P<a>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_OVER}", "from"),
+    (rf"(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_UNDER}", "to"),
+    (rf"(?P<a>{NUMBER}){_YEARS}?\s*(?:-|to|through|bis|and up to)\s*(?P<b>{NUMBER}){_YEARS}?(?!\s*(?:am|pm|a\.m|p\.m|uhr|:\d))", "span"),
+    (rf"(?:under|younger than|below|less than|unter)\s*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})'?s?\b{_YEARS}?", "under"),
+    (rf"(?P<b>{NUMBER}){_YEARS}?{_OR}{_UNDER}\b", "to"),
+    (rf"(?:up to|through|bis)\s*(?:(?:and including|zu|einschließlich)\s*)?(?:age |ages )(?P<b>{NUMBER}){_YEARS}?|bis (?P<c>{NUMBER}){_YEARS}", "to"),
+    (rf"(?P<a>{NUMBER})\s*\+{_YEARS}?", "from"),
+    (rf"(?P<a>{NUMBER}){_YEARS}?{_OR}{_OVER}\b", "from"),
+    (rf"(?:above|over|older than|über)\s*(?:the )?(?:ages? of |age )?(?P<a>{NUMBER})\b{_YEARS}?(?: old)?", "over"),
+    (rf"(?:from|ab|starting at)\s*(?:ages? )?(?P<a>{NUMBER}){_YEARS}", "from"),
+    (rf"(?:ages?|aged)\s*(?P<a>{NUMBER})\b{_YEARS}?", "one"),
+)  # fmt: skip
+_AGES = [
+    (re.compile(rf"(?:\b(?:ages?|aged|im alter von)\s*:?\s*)?\b{form}", re.IGNORECASE), kind)
+    for form, kind in _AGE_FORMS
+]
+_COMPOSED = (
+    rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|grown-ups?|parents?)(?:\s*(?:and|,|\+|&|plus|with|und|mit)?\s*)"
+    rf"(?P<most>up to |bis zu )?(?P<children>{NUMBER})?\s*(?:children|child|kids?|kinder[n]?)"
+    rf"|(?P<two>\d)\s*\+\s*(?P<three>\d)"
+    rf"|(?:up to |bis zu )?(?P<people>{NUMBER})\b(?![\d.,]*\s?(?:€|euro|eur\b|dollars|pounds|,\d))(?: people| persons?| members| personen|[- ]pack)?"
+)  # fmt: skip
+_FAMILY = re.compile(
+    rf"\b(?:famil(?:y|ies)|familien?)(?:[- ]?(?:tickets?|pass|admission|rate|day ticket|karte|ticket))?"
+    rf"(?:(?:\s*[:(]\s*|\s+(?:of|for|from|with|mit|für)\s+|\s+)(?:{_COMPOSED})\s*\)?)?",
+    re.IGNORECASE,
+)
+_PASS = re.compile(
+    r"\b(?P<annual>(?:annual|yearly|year-?long|season|12[- ]month)(?: \w+)? (?:pass(?:es)?|tickets?|memberships?)|memberships?"
+    r"|season pass(?:es)?|jahreskarten?|saisonkarten?)\b|\b(?P<weekend>weekend pass(?:es)?|wochenendkarten?)\b",
+    re.IGNORECASE,
+)
+_PARKING = re.compile(r"\b(?:parking(?: fee)?(?: is)?|park(?:en|platz|gebühr)\w*)\b", re.IGNORECASE)
+_GROUP = re.compile(
+    rf"\b(?:groups?|parties|gruppen?)\s*(?:\(\s*)?(?:of|with|rate[s]?|ab|from|von)?\s*(?:at least |minimum )?(?P<n>{NUMBER})"
+    rf"(?:\s*\+|{_OR}more| (?:personen|people|persons))?\)?|\b(?P<m>{NUMBER})\s*(?:\+|{_OR}more) (?:people|visitors|persons)",
+    re.IGNORECASE,
+)
+_DISCOUNT = re.compile(
+    r"\boff\b|\bsave\b|\bdiscount of\b|\brabatt\b|\bnachlass\b|\bgünstiger\b", re.IGNORECASE
+)
+_PERCENT = re.compile(r"(?P<n>\d{1,2})\s?%|(?P<h>\bhalf price\b|\bhalber preis\b)", re.IGNORECASE)
+_LINK = re.compile(
+    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=\s*[a-zäöü])", re.IGNORECASE
+)
+_CONDITION = re.compile(
+    r"\b(?:with(?: an?| one| each| every)?(?: full)?(?:[- ]?(?:paying|paid))? (?:adult|parent|child|id|guardian|card)\w*(?: \w+ card)?"
+    r"|who visit with an adult|when accompanied[^,.;)]*|in begleitung[^,.;)]*|mit ausweis"
+    r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|residents?|einheimische|ebt\b[^,.;)]*"
+    r"|(?:an )?(?:ebt|snap|wic) cards?|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
+    r"|first child|each additional|additional|second|first program)\b",
+    re.IGNORECASE,
+)  # fmt: skip
+_DAY_NAMES = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?s?|montags?|dienstags?|mittwochs?|donnerstags?|freitags?|samstags?|sonntags?|mo|di|mi|do|fr|sa|so"
+_DAYS = re.compile(
+    rf"\b(?:(?:each|every|on|jeden|the)\s+)*(?:(?:1st|first|2nd|second|3rd|third|4th|fourth|last|erste[rn]?|letzte[rn]?)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*(?:\s+of (?:the|each|every) month)?"
+    r"|\b(?:weekends?|weekdays?|wochenende[n]?|wochentags?|werktags?|school holidays?|(?:public |bank |federal )?holidays?|feiertag\w*|schulferien)\b",
+    re.IGNORECASE,
+)  # fmt: skip
+_DEAREST = 10_000
+"""What looks like a higher price is a number of something else."""
+_BREAK = re.compile(r"\s*(?:,|;|\||\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*", re.IGNORECASE)
+_WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Token:
+    """One piece of a sentence about prices.
+
+    Attributes:
+        kind: money, free, person, ages, family, pass, parking, group, discount, percent, link, condition, days, break
+            or word.
+        start: where it begins in the text [characters].
+        end: where it ends.
+        text: as written.
+        facts: what was read from it, by name.
+    """
+
+    kind: str
+    start: int
+    end: int
+    text: str
+    facts: dict[str, object] = field(default_factory=dict)
+
+
+def tokens(text: str) -> Iterator[Token]:
+    """Cut a sentence into its pieces, in order; nothing of it is left out but blanks."""
+    at = 0
+    while at < len(text):
+        if text[at].isspace():
+            at += 1
+            continue
+        token = _token_at(text, at)
+        yield token
+        at = token.end
+
+
+def _token_at(text: str, at: int) -> Token:
+    if text[at].isalpha() and not _MAY_BEGIN.match(text, at):
+        word = _WORD.match(text, at)
+        end = word.end() if word else at + 1
+        return Token("word", at, end, text[at:end])
+    for reader in (_money, _bundle, _group, _ages, _simple, _person):
+        token = reader(text, at)
+        if token is not None:
+            return token
+    word = _WORD.match(text, at)
+    end = word.end() if word else at + 1
+    return Token("word", at, end, text[at:end])
+
+
+def amount_from(text: str) -> Decimal:
+    """An amount as written, with thousands after commas, or cents after a comma or point."""
+    if re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:\.\d{2})?", text):
+        return Decimal(text.replace(",", ""))
+    return Decimal(text.replace(",", "."))
+
+
+def _money(text: str, at: int) -> Token | None:
+    match = _MONEY.match(text, at)
+    if not match or (match["unit"] and at and text[at - 1] in ":."):
+        return None
+    amount = amount_from(match["first"] or match["second"])
+    unit = (match["unit"] or match["sign"]).casefold()
+    if amount > _DEAREST:
+        return None
+    if unit in ("p", "pence", "cent", "cents", "¢"):
+        amount /= 100
+    facts: dict[str, object] = {"amount": amount, "unit": unit, "about": match["about"] is not None}
+    end = match.end()
+    span = _TO.match(text, end)
+    upper = _MONEY.match(text, span.end()) if span else None
+    if upper and upper["first"]:
+        facts["highest"] = amount_from(upper["first"])
+        end = upper.end()
+    return Token("money", at, end, text[at:end], facts)
+
+
+def _bundle(text: str, at: int) -> Token | None:
+    match = _FAMILY.match(text, at)
+    if not match:
+        return None
+    counts = {
+        name: number_from(match[name])
+        for name in ("adults", "children", "people", "two", "three")
+        if match[name] is not None
+    }
+    facts: dict[str, object] = {
+        "adults": counts.get("adults", counts.get("two")),
+        "children": counts.get("children", counts.get("three")),
+        "people": counts.get("people"),
+    }
+    end = at + len(match[0].rstrip())
+    return Token("family", at, end, text[at:end], facts)
+
+
+def _group(text: str, at: int) -> Token | None:
+    match = _GROUP.match(text, at)
+    if not match:
+        return None
+    return Token("group", at, match.end(), match[0], {"of": number_from(match["n"] or match["m"])})
+
+
+def _ages(text: str, at: int) -> Token | None:
+    if at and text[at - 1].isalnum():
+        return None
+    for pattern, kind in _AGES:
+        match = pattern.match(text, at)
+        if not match:
+            continue
+        read = match.groupdict()
+        unit = 1 if read.get("m") else MONTHS
+        first = number_from(read["a"]) * unit if read.get("a") else 0
+        upper = read.get("b") or read.get("c")
+        last = None if upper is None else number_from(upper) * unit + unit - 1
+        if kind == "under" and last is not None:
+            last -= unit
+        elif kind == "over":
+            first += unit
+        elif kind == "one":
+            last = first + unit - 1
+        if last is not None and not first <= last < 130 * MONTHS:
+            continue
+        return Token("ages", at, match.end(), match[0], {"band": AgeBand(first, last)})
+    return None
+
+
+_SIMPLE = (
+    ("free", _FREE),
+    ("parking", _PARKING),
+    ("discount", _DISCOUNT),
+    ("days", _DAYS),
+    ("condition", _CONDITION),
+    ("link", _LINK),
+    ("break", _BREAK),
+)
+
+
+def _simple(text: str, at: int) -> Token | None:
+    match = _PASS.match(text, at)
+    if match:
+        return Token("pass", at, match.end(), match[0], {"pass": "annual" if match["annual"] else "weekend"})
+    match = _PERCENT.match(text, at)
+    if match:
+        return Token("percent", at, match.end(), match[0], {"percent": 50 if match["h"] else int(match["n"])})
+    for kind, pattern in _SIMPLE:
+        match = pattern.match(text, at)
+        if match and match.end() > at:
+            return Token(kind, at, match.end(), match[0])
+    return None
+
+
+def _person(text: str, at: int) -> Token | None:
+    match = PERSON.match(text, at)
+    if not match or match.lastgroup is None:
+        return None
+    person: Person = match.lastgroup  # type: ignore[assignment]
+    return Token("person", at, match.end(), match[0], {"person": person})
+
+
+# Most words are none of these; one look tells that, where each reader by itself would look again.
+_MAY_BEGIN = re.compile(
+    "|".join(
+        re.sub(r"\(\?P<\w+>", "(?:", pattern.pattern)
+        for pattern in (
+            _MONEY, _FAMILY, _GROUP, _PASS, _PERCENT, *(pattern for _, pattern in _SIMPLE), *(form for form, _ in _AGES), PERSON,
+        )
+    ),
+    re.IGNORECASE,
+)  # fmt: skip

@@ -1,0 +1,647 @@
+"""Reading what entry costs from a text as venues write it: who pays how much, with the words it came from."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from itertools import pairwise
+
+from tripplan.reading.price_tokens import Token, amount_from, tokens
+from tripplan.reading.vocabulary import NUMBER, Person, number_from
+from tripplan.values.ages import MONTHS, AgeBand
+
+
+@dataclass(frozen=True)
+class EntryPrice:
+    """What one kind of visitor pays.
+
+    Attributes:
+        person: the kind of visitor.
+        ages: as written, or as follows from the other prices; None where nobody says it.
+        price: for each; 0 is free.
+        highest: the upper end where a span of prices is given.
+        conditions: what must hold beside, word for word.
+        days: the days it is limited to, word for word; may be empty.
+        group_of: sold only to so many together [people]; None for no minimum.
+        words: where it was read.
+        about: whether the text says that it is only about so much.
+    """
+
+    person: Person
+    ages: AgeBand | None
+    price: Decimal
+    words: str
+    highest: Decimal | None = None
+    conditions: tuple[str, ...] = ()
+    days: str = ""
+    group_of: int | None = None
+    about: bool = False
+
+    @property
+    def plain(self) -> bool:
+        """Whether anybody of that kind may have it on any day."""
+        return not (self.conditions or self.days or self.group_of)
+
+
+@dataclass(frozen=True)
+class FamilyPrice:
+    """One price for a family; the counts are None where the text does not say them [people]."""
+
+    price: Decimal
+    words: str
+    adults: int | None = None
+    children: int | None = None
+    people: int | None = None
+
+
+@dataclass(frozen=True)
+class PassPrice:
+    """A pass for a year or a weekend; `people` is None where the text does not say for whom."""
+
+    price: Decimal
+    words: str
+    yearly: bool = True
+    people: int | None = None
+    per_car: bool = False
+
+
+@dataclass(frozen=True)
+class PriceOff:
+    """Something taken off: an amount or a percentage, and the condition word for word."""
+
+    words: str
+    person: Person = "anyone"
+    amount: Decimal | None = None
+    percent: int | None = None
+    conditions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class PricesRead:
+    """All that was read of prices.
+
+    Attributes:
+        entry: who pays how much.
+        families: prices for a family at once.
+        passes: annual and weekend passes.
+        off: what is taken off.
+        parking: what leaving the car costs; None where it is not said.
+        leader_free_per: one leader goes free for so many who pay [people]; None where it is not said.
+        signs: the money signs and words met, in small letters.
+        not_understood: statements with a price in them that were not read, word for word.
+        passed_over: other statements, word for word.
+    """
+
+    entry: tuple[EntryPrice, ...] = ()
+    families: tuple[FamilyPrice, ...] = ()
+    passes: tuple[PassPrice, ...] = ()
+    off: tuple[PriceOff, ...] = ()
+    parking: Decimal | None = None
+    leader_free_per: int | None = None
+    signs: frozenset[str] = frozenset()
+    not_understood: tuple[str, ...] = ()
+    passed_over: tuple[str, ...] = ()
+
+
+_PRICE = ("money", "free")
+_WHO = ("person", "ages", "family", "pass", "parking")
+_ENTRY_WORD = re.compile(
+    r"\b(?:admission|entry|entrance|tickets?|fees?|prices?|costs?|fares?|eintritt\w*|preis\w*|kosten|general)\b",
+    re.IGNORECASE,
+)
+_NO_ENTRY_PRICE = re.compile(
+    r"\b(?:minimum|deposit|donation|spende|kaution|rental|rent|hire|locker|leihgebühr|menu|meal|lunch|dinner|breakfast|burger|pizza"
+    r"|coffee|kaffee|kuchen|speise\w*|soup|drink|sandwich|t-?shirt|souvenir|feed|popcorn|ice cream)\w*\b",
+    re.IGNORECASE,
+)
+_LEADER = re.compile(
+    rf"\b(?:for )?(?:every|each|je) (?P<n>{NUMBER}) (?:paying )?(?:students?|children|kids|pupils|people|persons|schüler|kinder)\b"
+    rf".*\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader).* (?:free )?(?:per|for every) (?P<m>{NUMBER})\b.*\bfree\b",
+    re.IGNORECASE,
+)
+_EACH = ("each", "pp", "per head")
+_MOST_PRICES = 40
+"""A sentence with more prices is no price list."""
+_GROWN_UP_FROM = 11
+_SENIOR_FROM = 55
+
+
+@dataclass(frozen=True)
+class _Who:
+    """Whom a price is for, before it is known which price."""
+
+    token: Token
+    person: Person | None
+    ages: AgeBand | None
+    after_break: bool
+    linked: bool
+
+
+def read_prices(text: str) -> PricesRead:
+    """Read all prices of a text.
+
+    Args:
+        text: as plain_text leaves it; lines and sentences are read one by one.
+
+    Returns:
+        What was read, and what was not; nothing is guessed but the age where one price ends and the next begins.
+    """
+    read = PricesRead()
+    group: int | None = None
+    cut = _priced(list(tokens(text)))
+    for statement in _statements(text, cut):
+        words = text[statement[0].start : statement[-1].end].strip(" |\n")
+        prices = [token for token in statement if token.kind in _PRICE]
+        groups = [token for token in statement if token.kind == "group"]
+        if not prices and not any(token.kind == "percent" for token in statement):
+            if groups:
+                group = int(str(groups[0].facts["of"]))
+            else:
+                read = replace(read, passed_over=(*read.passed_over, words))
+            continue
+        found = _read_statement(text, statement, words, group) if len(prices) <= _MOST_PRICES else None
+        if found is None:
+            read = replace(read, not_understood=(*read.not_understood, words))
+            continue
+        read = replace(
+            read,
+            entry=(*read.entry, *found.entry),
+            families=(*read.families, *found.families),
+            passes=(*read.passes, *found.passes),
+            off=(*read.off, *found.off),
+            parking=read.parking if found.parking is None else found.parking,
+            leader_free_per=found.leader_free_per or read.leader_free_per,
+            not_understood=(*read.not_understood, *found.not_understood),
+        )
+    signs = frozenset(str(token.facts["unit"]) for token in cut if token.kind == "money")
+    read = _with_reduced_prices(read)
+    return replace(
+        read,
+        entry=tuple(_with_ages_that_follow(read.entry)),
+        signs=signs,
+        not_understood=tuple(dict.fromkeys(read.not_understood)),
+    )
+
+
+def _statements(text: str, cut: Sequence[Token]) -> Iterator[list[Token]]:
+    """Sentences and lines; a price that opens a line belongs to a line before it that has none."""
+    statement: list[Token] = []
+    table = _table(text) if "|" in text else []
+    if table:
+        yield from table
+        return
+    for token in cut:
+        before = text[statement[-1].end : token.start] if statement else ""
+        ends = "\n" in before or (statement and "\n" in statement[-1].text)
+        opens_with_price = (
+            token.kind in _PRICE and statement and not _has_price(statement) and _names_something(statement)
+        )
+        if ends and not opens_with_price:
+            yield statement
+            statement = []
+        statement.append(token)
+        if _ends_a_sentence(text, statement) or (token.kind == "break" and ";" in token.text):
+            yield statement
+            statement = []
+    if statement:
+        yield statement
+
+
+def _priced(cut: list[Token]) -> list[Token]:
+    """Where no money sign stands anywhere, a number right after a visitor is a price."""
+    if any(token.kind == "money" for token in cut):
+        return cut
+    named = False
+    for place, token in enumerate(cut):
+        if token.kind == "word" and named and re.fullmatch(r"\d+(?:[.,]\d{2})?", token.text):
+            facts: dict[str, object] = {"amount": amount_from(token.text), "unit": "", "about": False}
+            cut[place] = Token("money", token.start, token.end, token.text, facts)
+        named = token.kind in ("person", "ages", "family") or (named and token.text in ":-()=")
+    return cut
+
+
+def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
+    """Whether its last piece is a full stop, and not that of a.m., Sat. or 4.50."""
+    stop = statement[-1]
+    if stop.text not in (".", "!", "?"):
+        return False
+    follows = text[stop.end :].lstrip(" ")
+    if len(statement) > 1 and len(statement[-2].text) == 1 and statement[-2].text.isalpha():
+        return bool(re.match(r"[A-ZÄÖÜ](?!(?:on|ue|ed|hu|ri|at|un)\w*)", follows)) or follows[:1] in (
+            "",
+            "\n",
+        )
+    return not follows or follows[0] == "\n" or not (follows[0].islower() or follows[0] in ",;-&|")
+
+
+def _has_price(statement: Sequence[Token]) -> bool:
+    return any(token.kind in _PRICE for token in statement)
+
+
+def _names_something(statement: Sequence[Token]) -> bool:
+    return any(token.kind in _WHO or _ENTRY_WORD.fullmatch(token.text) for token in statement)
+
+
+def _table(text: str) -> list[list[Token]]:
+    """A table with kinds of visitors across: a statement for each price, made of the head and the price below."""
+    rows = [
+        [cell.strip() for cell in line.strip().strip("|").split("|")]
+        for line in text.splitlines()
+        if "|" in line
+    ]
+    if len(rows) < 2 or any(line.strip() and "|" not in line for line in text.splitlines()):
+        return []
+    head = [cell for cell in rows[0] if cell]
+    if not head or not all(
+        any(t.kind in ("person", "ages", "family") for t in tokens(cell)) for cell in head
+    ):
+        return []
+    if any(_has_price(list(tokens(cell))) for cell in head):
+        return []
+    pairs: list[list[Token]] = []
+    at = 0
+    for row in rows[1:]:
+        cells = row[-len(head) :]
+        if len(cells) != len(head) or not all(_has_price(list(tokens(cell))) for cell in cells):
+            return []
+        for name, price in zip(head, cells, strict=True):
+            pair: list[Token] = []
+            for cell in (name, price):
+                at = text.index(cell, at if cell is price else 0)
+                pair += [replace(t, start=t.start + at, end=t.end + at) for t in tokens(cell)]
+            pairs.append(pair)
+    return pairs
+
+
+def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
+    """The visitors a statement names, each with the ages beside it."""
+    whom: list[_Who] = []
+    after_break = linked = False
+    previous: Token | None = None
+    for token, before in zip(statement, (None, *statement), strict=False):
+        if before is not None and (
+            (token.kind == "person" and _counts_at_most(text, before))
+            or (token.kind == "family" and _IN_A.search(text[: token.start]))
+        ):
+            continue
+        if token.kind == "break":
+            after_break, linked = True, False
+        elif token.kind == "link":
+            linked = True
+        elif token.kind in _WHO:
+            person = token.facts.get("person")
+            ages = token.facts.get("band")
+            beside = previous is not None and previous.kind in _WHO
+            last = whom[-1] if whom and beside and not after_break else None
+            if last and isinstance(ages, AgeBand) and last.ages is None and last.token.kind == "person":
+                whom[-1] = replace(last, ages=ages, token=replace(last.token, end=token.end))
+            elif last and person and last.token.kind == "ages" and last.person is None:
+                whom[-1] = replace(last, person=person)  # type: ignore[arg-type]
+            elif last and person == last.person and person is not None:
+                pass
+            else:
+                whom.append(
+                    _Who(token, person, ages if isinstance(ages, AgeBand) else None, after_break, linked)  # type: ignore[arg-type]
+                )
+            after_break = linked = False
+        elif token.kind in _PRICE:
+            after_break = linked = False
+        if not (token.kind == "word" and (token.text in "(:-*[,of" or _ENTRY_WORD.fullmatch(token.text))):
+            previous = token
+    return whom
+
+
+_IN_A = re.compile(r"\bin (?:a|the|one) $", re.IGNORECASE)
+
+
+def _first_person(whom: Sequence[_Who]) -> Person:
+    return next((who.person for who in whom if who.person), "anyone")
+
+
+def _counts_at_most(text: str, before: Token) -> bool:
+    """Whether a visitor is only counted, as in 'per car (up to 4 adults)'."""
+    return bool(
+        re.search(
+            r"\b(?:up to|max\\.?|maximum|bis zu)\s+\S+\s*$", text[max(0, before.start - 12) : before.end]
+        )
+    )
+
+
+def _read_statement(
+    text: str, statement: Sequence[Token], words: str, group: int | None
+) -> PricesRead | None:
+    prices = [token for token in statement if token.kind in _PRICE]
+    percents = [token for token in statement if token.kind == "percent"]
+    conditions = [token for token in statement if token.kind in ("condition", "days", "group")]
+    whom = _whom(text, statement)
+    if percents and not prices:
+        person = _first_person(whom)
+        said = tuple(token.text for token in conditions if token.kind in ("condition", "days"))
+        off = tuple(PriceOff(words, person, None, int(str(p.facts["percent"])), said) for p in percents)
+        return PricesRead(off=off)
+    leader = _LEADER.search(words)
+    if leader:
+        return PricesRead(leader_free_per=number_from(leader["n"] or leader["m"]))
+    if _NO_ENTRY_PRICE.search(words):
+        return None
+    assigned = _assigned(text, statement, prices, whom)
+    headings = [
+        c
+        for c in conditions
+        if c.start < prices[0].start and text[c.end : c.end + 2].lstrip().startswith(":")
+    ]
+    read = PricesRead()
+    for number, price in enumerate(prices):
+        mine = assigned[number]
+        begins = min([price.start, *(who.token.start for who in mine)])
+        ends = max([price.end, *(who.token.end for who in mine)])
+        until = min(
+            [token.start for other in range(number + 1, len(prices))
+             for token in (prices[other], *(who.token for who in assigned[other]))],
+            default=statement[-1].end,
+        )  # fmt: skip
+        since = max(
+            [
+                token.end
+                for other in range(number)
+                for token in (prices[other], *(w.token for w in assigned[other]))
+            ],
+            default=statement[0].start,
+        )
+        beside = [
+            c
+            for c in conditions
+            if c in headings
+            or (since <= c.start < max(until, ends) and not _follows(c, price, prices, number))
+        ]
+        said = tuple(c.text for c in beside if c.kind == "condition")
+        days = ", ".join(c.text for c in beside if c.kind == "days")
+        size = _group_size(statement, prices, price)
+        came_from = text[begins:ends].strip()
+        amount = price.facts.get("amount", Decimal(0))
+        assert isinstance(amount, Decimal)
+        inside = [token for token in statement if since <= token.start < max(until, ends)]
+        if any(token.kind == "discount" for token in inside):
+            person = _first_person(mine)
+            read = replace(
+                read,
+                off=(*read.off, PriceOff(words, person, amount, None, said + ((days,) if days else ()))),
+            )
+            continue
+        kinds = {who.token.kind for who in mine}
+        if "parking" in kinds:
+            read = replace(read, parking=amount)
+            continue
+        if "pass" in kinds:
+            pass_token = next(who.token for who in mine if who.token.kind == "pass")
+            per_person = any(t.kind == "link" for t in inside) and any(
+                t.kind == "person" and t.facts["person"] == "anyone" for t in inside
+            )
+            read = replace(
+                read,
+                passes=(
+                    *read.passes,
+                    PassPrice(
+                        amount,
+                        came_from,
+                        pass_token.facts["pass"] == "annual",
+                        1 if per_person else None,
+                        "vehicle" in pass_token.text or "car" in pass_token.text,
+                    ),
+                ),
+            )
+            continue
+        if "family" in kinds:
+            mine_family = next(who.token for who in mine if who.token.kind == "family")
+            counts = {k: v for k, v in mine_family.facts.items() if isinstance(v, int)}
+            if counts or len(mine) == 1:
+                read = replace(read, families=(*read.families, FamilyPrice(amount, came_from, **counts)))
+                continue
+            mine = [who for who in mine if who.token.kind != "family"]
+        for_entry = _ENTRY_WORD.match(text[price.end :].lstrip()) or (
+            _ENTRY_WORD.search(words) and not any(t.kind == "link" and t.start > price.end for t in inside)
+        )
+        free_on_days = days and price.kind == "free"
+        if not (mine or size or free_on_days or for_entry):
+            read = replace(read, not_understood=(*read.not_understood, words))
+            continue
+        highest = price.facts.get("highest")
+        for person, ages in _kinds(mine):
+            read = replace(
+                read,
+                entry=(
+                    *read.entry,
+                    EntryPrice(
+                        person,
+                        ages,
+                        amount,
+                        came_from,
+                        highest if isinstance(highest, Decimal) else None,
+                        said,
+                        days,
+                        size or group,
+                        bool(price.facts.get("about")),
+                    ),
+                ),
+            )
+    return read
+
+
+def _group_size(statement: Sequence[Token], prices: Sequence[Token], price: Token) -> int | None:
+    """How many must come together for a price: said before all prices, right before this one, or after it."""
+    for group in (token for token in statement if token.kind == "group"):
+        before_all = group.start < prices[0].start
+        between = [
+            p for p in prices if min(group.start, price.start) < p.start < max(group.start, price.start)
+        ]
+        if before_all or not between:
+            last_before = max((p.start for p in prices if p.start < group.start), default=None)
+            opens_a_clause = any(t.kind == "break" and t.end <= group.start < t.end + 2 for t in statement)
+            if before_all or price.start > group.start or (last_before == price.start and not opens_a_clause):
+                return int(str(group.facts["of"]))
+    return None
+
+
+def _follows(condition: Token, price: Token, prices: Sequence[Token], number: int) -> bool:
+    """Whether days that stand right before the next price belong to that one."""
+    return (
+        condition.kind == "days"
+        and condition.start > price.end
+        and number + 1 < len(prices)
+        and condition.end <= prices[number + 1].start
+        and prices[number + 1].start - condition.end < 4
+    )
+
+
+def _assigned(
+    text: str, statement: Sequence[Token], prices: Sequence[Token], whom: Sequence[_Who]
+) -> list[list[_Who]]:
+    """For each price those it is for: named after it with `for` or `per`, or else before it."""
+    assigned: list[list[_Who]] = [[] for _ in prices]
+    before = [who for who in whom if prices and who.token.start < prices[0].start]
+    pairs = [t for a, b in pairwise(prices) for t in whom if a.end <= t.token.start < b.start]
+    if len(prices) > 1 and len(before) == len(prices) and not pairs:
+        return [[who] for who in before]
+    pending = _list_before(text, before)
+    for number, price in enumerate(prices):
+        following = prices[number + 1] if number + 1 < len(prices) else None
+        after = [
+            who
+            for who in whom
+            if who.token.start >= price.end and (following is None or who.token.start < following.start)
+        ]
+        link = next((t for t in statement if t.kind == "link" and t.start >= price.end), None)
+        linked = bool(after) and link is not None and link.end <= after[0].token.start and not any(
+            t.kind == "break" for t in statement if price.end <= t.start < link.start
+        )  # fmt: skip
+        adjacent = bool(after) and not text[price.end : after[0].token.start].strip(" /(")
+        counted = any(who.token.kind in ("pass", "parking", "family") for who in pending)
+        if (
+            pending
+            and linked
+            and all(_means_anyone(who) or (counted and who.person == "car") for who in after)
+        ):
+            linked = False
+        if linked:
+            theirs: list[_Who] = []
+            if (
+                following is not None
+                and not _is_linked(statement, following)
+                and len(after) > 1
+                and after[-1].after_break
+            ):
+                theirs = [after[-1]] if not after[-1].linked else []
+            assigned[number] = [who for who in after if who not in theirs]
+            pending = theirs
+        elif pending:
+            assigned[number] = pending
+            pending = _list_before(text, [who for who in after if not (_is_each(who) and adjacent)])
+        elif adjacent and (
+            not before or following is None or _is_linked(statement, following) or len(after) > 1
+        ):
+            assigned[number] = [after[0]]
+            pending = after[1:]
+        else:
+            pending = _list_before(text, after)
+    for number, mine in enumerate(assigned):
+        if number and len(mine) == 1 and _is_each(mine[0]):
+            assigned[number] = [
+                replace(who, token=mine[0].token)
+                for who in assigned[number - 1]
+                if who.token.kind in ("person", "ages")
+            ] or mine
+    return assigned
+
+
+_IN_A_LIST = re.compile(
+    r"[\s,;:|&/()+.*-]*(?:(?:and|und|or|oder|bzw\.|for|für|per|pro|all|the|with id|mit ausweis|with valid id)\b[\s,&/()|]*)*",
+    re.IGNORECASE,
+)
+
+
+def _list_before(text: str, whom: Sequence[_Who]) -> list[_Who]:
+    """The visitors of one list that ends right before a price: words between two of them end the list."""
+    kept: list[_Who] = []
+    for who in reversed(whom):
+        if kept and not _IN_A_LIST.fullmatch(text[who.token.end : kept[0].token.start]):
+            break
+        kept.insert(0, who)
+    return kept
+
+
+def _is_linked(statement: Sequence[Token], price: Token) -> bool:
+    after = [t for t in statement if t.start >= price.end]
+    for token in after:
+        if token.kind == "link":
+            return True
+        if token.kind in ("break", *_PRICE, *_WHO):
+            return False
+    return False
+
+
+def _means_anyone(who: _Who) -> bool:
+    return who.token.kind == "person" and who.person == "anyone" and who.ages is None
+
+
+def _is_each(who: _Who) -> bool:
+    return who.token.text.casefold() in _EACH
+
+
+def _kinds(whom: Sequence[_Who]) -> Iterator[tuple[Person, AgeBand | None]]:
+    """Kinds of visitors and their ages; grown-ups and children at one price are anyone."""
+    named = [who for who in whom if not _is_each(who)] or list(whom)
+    people = {who.person for who in named if who.ages is None}
+    if not named or {"adult", "child"} <= people or {"student", "child"} <= people:
+        yield "anyone", None
+        return
+    for who in named:
+        yield _kind_by_age(who.person, who.ages), who.ages
+
+
+def _kind_by_age(person: Person | None, ages: AgeBand | None) -> Person:
+    if person in (None, "child") and ages is not None and ages.last is not None and ages.last < MONTHS:
+        return "infant"
+    if person is not None or ages is None:
+        return person or "anyone"
+    if ages.last is not None and ages.last < 18 * MONTHS:
+        return "child"
+    return "senior" if ages.first >= _SENIOR_FROM * MONTHS else "anyone"
+
+
+def _with_reduced_prices(read: PricesRead) -> PricesRead:
+    """An amount off for a kind of visitor whose price is known is a price of its own, under its condition."""
+    entry, left = list(read.entry), []
+    for off in read.off:
+        of_kind = [
+            p
+            for p in read.entry
+            if p.plain and p.person == off.person and off.amount and p.price >= off.amount
+        ]
+        if not of_kind or not off.conditions:
+            left.append(off)
+        entry += [
+            replace(p, price=p.price - (off.amount or 0), conditions=off.conditions, words=off.words)
+            for p in of_kind
+            if off.conditions
+        ]
+    return replace(read, entry=tuple(entry), off=tuple(left))
+
+
+def _with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:
+    """The same prices with the ages that others leave: 'children under 4 free' makes the rest four or older."""
+    entry = tuple(entry)
+    plain = [price for price in entry if price.plain and price.ages is not None]
+    free_until = max(
+        (
+            p.ages.last
+            for p in plain
+            if p.ages and p.ages.first == 0 and p.ages.last is not None and not p.price
+        ),
+        default=None,
+    )
+    young_until = max(
+        (p.ages.last for p in plain if p.ages and p.ages.last is not None and p.person in ("child", "youth")),
+        default=None,
+    )
+    senior_from = min((p.ages.first for p in plain if p.ages and p.person == "senior"), default=None)
+    for price in entry:
+        if price.ages is not None or price.group_of:
+            overlaps = free_until is not None and price.ages is not None and price.ages.first == 0
+            if overlaps and price.price and free_until is not None and (price.ages.last or 9999) > free_until:  # type: ignore[union-attr]
+                yield replace(price, ages=AgeBand(free_until + 1, price.ages.last))  # type: ignore[union-attr]
+            else:
+                yield price
+            continue
+        first: int | None = None
+        last: int | None = None
+        if price.person in ("anyone", "child", "youth") and free_until is not None:
+            first = free_until + 1
+        elif price.person == "adult":
+            if young_until is not None and young_until >= _GROWN_UP_FROM * MONTHS:
+                first = young_until + 1
+            if senior_from is not None:
+                last = senior_from - 1
+        if first is None and last is None:
+            yield price
+        else:
+            yield replace(price, ages=AgeBand(first or 0, last))

@@ -1,0 +1,73 @@
+"""The words venues use, in English and German, and text made plain for reading."""
+
+import re
+import unicodedata
+from typing import Literal
+
+Person = Literal[
+    "anyone", "adult", "child", "youth", "infant", "preschool", "senior", "student", "reduced", "member",
+    "military", "teacher", "car", "motorcycle", "group",
+]  # fmt: skip
+
+_PERSON_WORDS: tuple[tuple[Person, str], ...] = (
+    ("infant", r"infants?|bab(?:y|ies)|babes? in arms|babies in arms|toddlers?|lap child(?:ren)?|säuglinge?|kleinkinder?|babys"),
+    ("preschool", r"pre-?school(?:er)?s?|vorschulkinder?"),
+    ("motorcycle", r"motor(?:cycle|bike)s?|motorräder|motorrad"),
+    ("car", r"(?:private |passenger |personal )?(?:vehicles?|cars?|automobiles?|carloads?)|(?:pkw|autos?|fahrzeuge?)"),
+    ("teacher", r"(?:school )?(?:teachers?|chaperones?|educators?|aides?|staff|leaders?)|lehrer(?:innen)?|begleitpersonen|betreuer"),
+    ("military", r"(?:active[- ](?:duty )?)?(?:military|veterans?|service ?members?)(?: personnel)?|soldaten"),
+    ("member", r"members?|mitglieder"),
+    ("senior", r"senior(?: citizen)?s?|seniors?|pensioners?|oaps?|over[- ]?60s|seniorinnen(?: und senioren)?|senior(?:en|innen)|rentner(?:innen)?"),
+    ("student", r"(?:college |full[- ]time |university )?students?|pupils?|studenten|studierende|studentinnen|schüler(?:innen)?|schülerinnen und schüler|auszubildende|azubis"),
+    ("youth", r"youths?|teen(?:ager)?s?|juniors?|young people|jugendliche[rn]?"),
+    ("reduced", r"concessions?|concs?|reduced|discounted tickets?|ermäßigte?[rsn]?(?: tickets?| karten?)?|ermäßigung(?:sberechtigte)?|reduziert"),
+    ("child", r"child(?:ren)?|kids?|kind(?:er)?|siblings?"),
+    ("adult", r"adults?(?: chaperones?)?|grown[- ]?ups?|erwachsene[rn]?"),
+    ("anyone", r"persons?|people|visitors?|guests?|individuals?|everyone|everybody|anyone|all ages|each|general admission|"
+               r"per head|person(?:en)?|besucher(?:innen)?|alle|paying visitors?|pp"),
+)  # fmt: skip
+
+PERSON = re.compile(
+    "|".join(rf"(?P<{person}>\b(?:{words})\b)" for person, words in _PERSON_WORDS), re.IGNORECASE
+)
+"""One word for a kind of visitor; the name of the group that matched is the kind."""
+
+_NUMBER_NAMES = (
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
+    "seventeen eighteen nineteen twenty"
+).split()
+_NUMBER_NAMES_GERMAN = "null eins zwei drei vier fünf sechs sieben acht neun zehn elf zwölf".split()
+NUMBER_WORDS = {name: value for value, name in enumerate(_NUMBER_NAMES)} | {
+    name: value for value, name in enumerate(_NUMBER_NAMES_GERMAN)
+}
+"""Small numbers written out; `one` and its like count people as well as years."""
+
+NUMBER = r"(?:\d{1,3}|" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) + ")"
+"""A whole number in digits or written out, as a piece of a pattern."""
+
+_DASHES = dict.fromkeys(map(ord, "‐‑‒–—―−"), "-")
+_QUOTES = dict.fromkeys(map(ord, "‘’‚′"), "'") | dict.fromkeys(map(ord, "“”„″"), '"')
+_SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t"), " ")
+_BULLETS = dict.fromkeys(map(ord, "•·▪◦●*►"), " ")
+
+
+def number_from(text: str) -> int:
+    """The value of a whole number in digits or written out.
+
+    Raises:
+        KeyError: it is neither.
+    """
+    return int(text) if text.isdigit() else NUMBER_WORDS[text.casefold()]
+
+
+def plain_text(text: str) -> str:
+    """The same text letter by letter, but with one kind of dash, quote and space and without invisible marks.
+
+    Every character stays one character or vanishes where it cannot be seen, so that lines stay lines.
+    """
+    seen = "".join(
+        character
+        for character in unicodedata.normalize("NFC", text.replace("\r\n", "\n").replace("\r", "\n"))
+        if character == "\n" or unicodedata.category(character) not in ("Cc", "Cf") or character == "\t"
+    )
+    return seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS)
