@@ -5,8 +5,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from pydantic import BaseModel
+
 from tripplan.documents.asked import asked, forms_in, labels
-from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.screens.widgets.notices import without_description
 from tripplan.screens.widgets.where_form import where_message
@@ -19,7 +20,7 @@ _NAMING = ("name", "member", "subject", "kind")
 
 def in_words(
     findings: Sequence[Finding],
-    form: type[Written],
+    form: type[BaseModel],
     raw: Mapping[str, Any],
     called: Mapping[str, str] | None = None,
 ) -> tuple[Finding, ...]:
@@ -48,7 +49,7 @@ def in_words(
     )
 
 
-def field_in_words(field: str, form: type[Written], raw: Mapping[str, Any], known: Mapping[str, str]) -> str:
+def field_in_words(field: str, form: type[BaseModel], raw: object, known: Mapping[str, str]) -> str:
     """A path such as ``members[2].born`` as 'Odile, birth date'.
 
     Args:
@@ -63,7 +64,7 @@ def field_in_words(field: str, form: type[Written], raw: Mapping[str, Any], know
     )
 
 
-def _steps(field: str, form: type[Written], raw: object, known: Mapping[str, str]) -> Iterator[str]:
+def _steps(field: str, form: type[BaseModel], raw: object, known: Mapping[str, str]) -> Iterator[str]:
     forms: tuple[type[Any], ...] = (form,)
     path, here = "", raw
     steps = list(_STEP.finditer(field))
@@ -86,7 +87,7 @@ def _steps(field: str, form: type[Written], raw: object, known: Mapping[str, str
             yield label
 
 
-def _own_name(entry: object, forms: Sequence[type[Written]]) -> str:
+def _own_name(entry: object, forms: Sequence[type[Any]]) -> str:
     """What names an entry of a list; empty where nothing does."""
     if not isinstance(entry, Mapping):
         return ""

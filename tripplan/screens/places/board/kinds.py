@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, get_args, get_origin
 
+from pydantic import BaseModel
+
 from tripplan.documents.asked import called, forms_in
-from tripplan.documents.model import Written
 from tripplan.documents.places.offers import OfferRules
 from tripplan.documents.places.place import Place
 from tripplan.screens.forms.questions import Question, questions
@@ -41,7 +42,7 @@ class RowKind:
     name: str
     holder: str
     called: str
-    form: type[Written]
+    form: type[BaseModel]
     asked: tuple[Question, ...]
     alone: bool
     always: bool
