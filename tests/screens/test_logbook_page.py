@@ -22,7 +22,8 @@ from tripplan.files.logbook_file import entry_from_values
 from tripplan.files.reading_result import Read
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import draft
-from tripplan.screens.logbook.typed_entry import clock_text, entry_values, km_text, on_record
+from tripplan.screens.forms.answers import clock_text, km_in
+from tripplan.screens.logbook.typed_entry import entry_values, on_record
 
 OpenApp = Callable[..., AppTest]
 TODAY = date(2026, 11, 25)
@@ -46,15 +47,15 @@ def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp
     app.button(key="write_other").click().run()
     app.text_input(key="entry_demo_title").set_value("Beaver pond")
     app.date_input(key="entry_demo_day").set_value(date(2026, 11, 23))
-    app.text_input(key="entry_demo_receipts").set_value("7.50")
+    app.text_input(key="entry_demo_receipts_total").set_value("7.50")
     app.text_input(key="entry_demo_arrived").set_value("905")
     app.text_input(key="entry_demo_left_place").set_value("11:20 am")
     app.text_input(key="entry_demo_km").set_value("10")
-    app.text_area(key="entry_demo_learned_Ivo").set_value("beavers keep their door under water")
-    app.text_input(key="entry_demo_subject0_Ivo").set_value("science")
-    app.text_input(key="entry_demo_split0_Ivo").set_value("1.5")
-    app.text_input(key="entry_demo_subject1_Ivo").set_value("drawing")
-    app.text_input(key="entry_demo_hours_Ivo").set_value("2")
+    app.text_area(key="entry_demo_Ivo_learned").set_value("beavers keep their door under water")
+    app.text_input(key="entry_demo_Ivo_subjects0_subject").set_value("science")
+    app.text_input(key="entry_demo_Ivo_subjects0_hours").set_value("1.5")
+    app.text_input(key="entry_demo_Ivo_subjects1_subject").set_value("drawing")
+    app.text_input(key="entry_demo_Ivo_hours").set_value("2")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     assert "Beaver pond on Mon, Nov 23, 2026 is in the logbook." in said(app.success)
@@ -83,16 +84,16 @@ def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Pa
     app = open_app("logbook")
     app.button(key="write_other").click().run()
     app.text_input(key="entry_demo_title").set_value("Pond")
-    app.text_input(key="entry_demo_receipts").set_value("a lot")
+    app.text_input(key="entry_demo_receipts_total").set_value("a lot")
     app.text_input(key="entry_demo_arrived").set_value("25:99")
-    app.text_input(key="entry_demo_hours_Ivo").set_value("all day")
+    app.text_input(key="entry_demo_Ivo_hours").set_value("all day")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     faults = said(app.error)
     assert "3 things to put right. Nothing was changed." in faults
     for name in ("Receipts in all", "Were there", "Ivo, hours that count"):
         assert name in faults
-    assert app.text_input(key="entry_demo_receipts").value == "a lot"
+    assert app.text_input(key="entry_demo_receipts_total").value == "a lot"
     assert len(services_in(tmp_path / "data").demo.all(LogbookEntry)) == 6
 
 
@@ -116,7 +117,7 @@ def test_a_planned_outing_waits_and_is_filled_in_as_planned(open_app: OpenApp, t
     app.button(key="fill_as_planned").click().run()
     assert not app.exception
     assert app.text_input(key="entry_demo_paid_admission").value
-    app.text_input(key="entry_demo_nap0_Bram").set_value("0")
+    app.text_input(key="entry_demo_Bram_nap0_minutes").set_value("0")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     entry = parts.demo.all(LogbookEntry)["2026-11-22-ledgewing"].value
@@ -129,7 +130,7 @@ def test_an_entry_is_changed_and_removed(open_app: OpenApp, tmp_path: Path) -> N
     """A changed receipt is a new revision, and untouched items keep their words; removed, it is gone."""
     app = open_app("logbook")
     app.button(key="change_2026-09-16-speckled-oxbow-mill").click().run()
-    app.text_input(key="entry_demo_receipts").set_value("61.00")
+    app.text_input(key="entry_demo_receipts_total").set_value("61.00")
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     before = services_in(tmp_path / "data").demo.get(LogbookEntry, "2026-09-16-speckled-oxbow-mill")
@@ -181,7 +182,7 @@ def test_times_and_distances_are_read_as_people_write_them() -> None:
         "09:00",
     ]
     assert (clock_text("soon"), clock_text("13 pm")) == ("soon", "13 pm")
-    assert (km_text("10", "mi"), km_text("1,200", "km"), km_text("far", "mi")) == ("16.09344", "1200", "far")
+    assert (km_in("10", "mi"), km_in("1,200", "km"), km_in("far", "mi")) == (16.09344, 1200, None)
 
 
 OLD_ENTRY = {
@@ -209,7 +210,9 @@ def typed_over(entry: LogbookEntry, **changes: object) -> Read[LogbookEntry]:
     household = make_household()
     shown = on_record(entry, household, unnamed=False)
     assert changes.keys() <= shown.keys()
-    values = entry_values({**shown, **changes}, shown, entry, Family(household, (make_place(),)), entry.id)
+    family = Family(household, (make_place(),))
+    values, unread = entry_values({**shown, **changes}, shown, entry, family, entry.id)
+    assert not unread
     return entry_from_values(values, date(2031, 1, 1), household)
 
 
@@ -229,7 +232,9 @@ def test_any_entry_saved_untouched_is_the_same(entry: LogbookEntry) -> None:
 def test_only_what_was_changed_is_written() -> None:
     """One nap, one subject's hours and one child's text change; all else stays."""
     entry = make_entry(**OLD_ENTRY)
-    after = typed_over(entry, nap1_Di="25", split0_Zoe="1", did_Cy="ground wheat", notes="windy").value
+    after = typed_over(
+        entry, Di_nap1_minutes="25", Zoe_subjects0_hours="1", Cy_did="ground wheat", notes="windy"
+    ).value
     assert after is not None
     assert [(nap.member, nap.minutes, nap.where) for nap in after.naps] == [
         ("Di", 55, "car"),
@@ -250,11 +255,11 @@ def test_only_what_was_changed_is_written() -> None:
 
 def test_who_did_not_go_and_what_is_emptied_is_taken_out() -> None:
     """Zoe unticked: her nap and her line go; an emptied nap and subject go, the others stay."""
-    after = typed_over(make_entry(**OLD_ENTRY), party=["Ann", "Cy", "Di"], nap0_Di="").value
+    after = typed_over(make_entry(**OLD_ENTRY), party=["Ann", "Cy", "Di"], Di_nap0_minutes="").value
     assert after is not None
     assert [(nap.member, nap.minutes) for nap in after.naps] == [("Di", 20)]
     assert [child.member for child in after.children] == ["Cy"]
-    fewer = typed_over(make_entry(**OLD_ENTRY), subject1_Zoe="", split1_Zoe="").value
+    fewer = typed_over(make_entry(**OLD_ENTRY), Zoe_subjects1_subject="", Zoe_subjects1_hours="").value
     assert fewer is not None
     assert [one.subject for one in fewer.children[1].subjects] == ["Algebra 1"]
 
@@ -262,9 +267,9 @@ def test_who_did_not_go_and_what_is_emptied_is_taken_out() -> None:
 def test_hours_without_a_subject_and_a_place_of_sleep_without_minutes_are_told() -> None:
     """Neither is dropped in silence."""
     entry = make_entry()
-    hours = typed_over(entry, subject2_Cy="", split2_Cy="1")
+    hours = typed_over(entry, Cy_subjects2_subject="", Cy_subjects2_hours="1")
     assert [finding.field for finding in hours.findings] == ["children[0].subjects[2].subject"]
-    slept = typed_over(make_entry(naps=[]), slept0_Di="car")
+    slept = typed_over(make_entry(naps=[]), Di_nap0_where="car")
     assert [finding.field for finding in slept.findings] == ["naps[0].minutes"]
 
 
@@ -286,8 +291,9 @@ def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
         name: data.draw(TEXTS, label=name) if isinstance(value, str) and name != "place" else value
         for name, value in shown.items()
     }
-    values = entry_values(typed, shown, blank, family, blank.id)
+    values, unread = entry_values(typed, shown, blank, family, blank.id)
     read = entry_from_values(values, TODAY, household)
+    assert {finding.field for finding in unread} <= {"km", "odometer_out_km", "odometer_home_km"}
     assert (read.value is None) == any(finding.weight is Weight.FAULT for finding in read.findings)
     if read.value is not None:
         assert LogbookEntry.model_validate_json(read.value.model_dump_json()) == read.value

@@ -49,7 +49,7 @@ def test_changes_are_told_in_words_and_taken_back(own: Records, open_app: Opened
     """The newest stands first with old and new value; taken back, it can be brought back too."""
     app = open_app("records")
     assert "Changed: household." in headings(app)
-    assert "name: from Test household to Renamed" in said(app.markdown)
+    assert "Name of the household: from Test household to Renamed" in said(app.markdown)
     newest = own.past_changes(1)[0].number
     app.button(key=f"take_back_change_{newest}").click().run()
     assert household_name(own) == "Test household"

@@ -55,7 +55,7 @@ def test_the_second_window_is_asked_and_keeps_what_it_typed(
     """It sees both changes beside what was there before; nothing is saved, its fields say what it typed."""
     _, second = windows
     shown = said(second.markdown)
-    assert "reserve percent: it was 10; the other window says 5, yours says 50" in shown
+    assert "Reserve, in % of the rest: it was 10; the other window says 5, yours says 50" in shown
     assert "treats per child: only yours changed" in shown
     assert on_record(second) == ("50", "7.25")
     third = open_app("household")
@@ -180,4 +180,4 @@ def test_the_same_change_in_both_windows_is_told_as_such() -> None:
     """It is no choice."""
     base, changed = make_household(), make_household(reserve_percent="3")
     found = differences(base, changed)
-    assert told(found, found) == [f"reserve percent: both changed it to {found[0].after}"]
+    assert told(found, found) == [f"Reserve, in % of the rest: both changed it to {found[0].after}"]

@@ -120,6 +120,11 @@ def asked(form: type[BaseModel], name: str) -> Asked:
     return found or Asked(name.replace("_", " "))
 
 
+def within_phrase(label: str) -> str:
+    """A label behind another word, such as 'birth date' in 'Odile, birth date'."""
+    return label if label[1:2].isupper() else f"{label[:1].lower()}{label[1:]}"
+
+
 def called(form: type[BaseModel]) -> str:
     """What a form is called, such as 'Sales tax'."""
     spaced = re.sub(r"(?<=[a-z])[A-Z]", lambda capital: f" {capital[0].lower()}", form.__name__)

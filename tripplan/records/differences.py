@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 
+from tripplan.documents.asked import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
 from tripplan.documents.places.offers import Bundle, Fee, Pass, Ticket, Voucher
@@ -13,18 +14,6 @@ from tripplan.values.ages import AgeBand
 from tripplan.values.money import Money
 
 NOTHING = "nothing"
-_WORDS = {
-    "born": "birth date",
-    "on": "read on",
-    "where": "location",
-    "web": "web page",
-    "amount_off": "amount off",
-    "own_food": "own food allowed",
-    "food_sold": "food is sold",
-    "give_or_take_percent": "give or take percent",
-    "id": "short name",
-}
-"""Fields whose own name says too little; all others are called by it."""
 _NO_MONEY = ("percent", "percent_off", "factor", "consumption")
 _NAMING = ("id", "name", "place", "what", "text")
 """What tells the entries of a list apart, where all have one of these and no two the same."""
@@ -55,7 +44,7 @@ def differences(before: Written, after: Written) -> tuple[Difference, ...]:
     An entry of a list is followed by its name where it has one, so that moving it is no difference.
     """
     walk = _Walk(getattr(before, "currency", None), getattr(after, "currency", None))
-    return tuple(walk.between((), before, after))
+    return tuple(walk.between((), (), before, after))
 
 
 def entry_names(entries: Sequence[object]) -> tuple[str, ...] | None:
@@ -80,33 +69,38 @@ class _Walk:
     currency_before: str | None
     currency_after: str | None
 
-    def between(self, path: Path, before: object, after: object) -> Iterator[Difference]:
+    def between(self, path: Path, words: Path, before: object, after: object) -> Iterator[Difference]:
         if before == after and (
             self.currency_before == self.currency_after or not _holds_money(path, before)
         ):
             return
         if isinstance(before, Written) and type(before) is type(after):
             for name in type(before).model_fields:
-                yield from self.between((*path, name), getattr(before, name), getattr(after, name))
+                word = _called(type(before), name)
+                inner = (*words, within_phrase(word) if words else word)
+                there, now = (_worded(one, name) for one in (before, after))
+                yield from self.between((*path, name), inner, there, now)
         elif isinstance(before, tuple) and isinstance(after, tuple) and _of_forms(before, after):
-            yield from self._lists(path, before, after)
+            yield from self._lists(path, words, before, after)
         else:
             yield Difference(
                 path,
-                _field_in_words(path),
+                ", ".join(words),
                 _in_words(before, path, self.currency_before),
                 _in_words(after, path, self.currency_after),
             )
 
     def _lists(
-        self, path: Path, before: tuple[object, ...], after: tuple[object, ...]
+        self, path: Path, words: Path, before: tuple[object, ...], after: tuple[object, ...]
     ) -> Iterator[Difference]:
         names_before, names_after = entry_names(before), entry_names(after)
         if names_before is None or names_after is None:
             names_before, names_after = _numbers(before), _numbers(after)
         there, now = dict(zip(names_before, before, strict=True)), dict(zip(names_after, after, strict=True))
         for name in dict.fromkeys((*names_before, *names_after)):
-            yield from self.between((*path, f"[{name}]"), there.get(name), now.get(name))
+            # A name alone says what it is.
+            word = f"{words[-1].removesuffix('s')} {name}" if name.isdigit() else name
+            yield from self.between((*path, f"[{name}]"), (*words[:-1], word), there.get(name), now.get(name))
 
 
 def _of_forms(*lists: tuple[object, ...]) -> bool:
@@ -127,16 +121,15 @@ def _is_money(path: Path) -> bool:
     return bool(path) and not path[-1].endswith(_NO_MONEY)
 
 
-def _field_in_words(path: Path) -> str:
-    words: list[str] = []
-    for step in path:
-        if not step.startswith("["):
-            words.append(_WORDS.get(step, step.replace("_", " ")))
-        elif step[1:-1].isdigit():
-            words[-1] = f"{words[-1].removesuffix('s')} {step[1:-1]}"
-        else:
-            words[-1] = step[1:-1]  # the name alone says what it is
-    return ", ".join(words)
+def _called(form: type[Written], name: str) -> str:
+    field = asked(form, name)
+    return field.called or field.label_in()
+
+
+def _worded(form: Written, name: str) -> object:
+    """A field's value, or the word that its screen has for it."""
+    value, words = getattr(form, name), asked(type(form), name).words
+    return words.get(value, value) if isinstance(value, str) else value
 
 
 def _in_words(value: object, path: Path, currency: str | None) -> str:
@@ -180,7 +173,10 @@ def _form_in_words(form: Written, currency: str | None) -> str:
                 return voucher_sentence(form, currency).removesuffix(".")
     told = []
     for name, field in type(form).model_fields.items():
-        value = getattr(form, name)
-        if field.is_required() or value != field.get_default(call_default_factory=True, validated_data={}):
-            told.append(f"{_field_in_words((name,))} {_in_words(value, (name,), currency)}")
+        value = _worded(form, name)
+        if field.is_required() or getattr(form, name) != field.get_default(
+            call_default_factory=True, validated_data={}
+        ):
+            word = within_phrase(_called(type(form), name))
+            told.append(f"{word} {_in_words(value, (name,), currency)}")
     return "; ".join(told) or "as usual"

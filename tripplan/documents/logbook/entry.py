@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 
 from pydantic import Field, model_validator
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
@@ -35,53 +36,76 @@ EntryId = Annotated[str, Field(pattern=r"^\d{4}-\d{2}-\d{2}-[a-z0-9]+(-[a-z0-9]+
 class Paid(Written):
     """One thing that was paid for."""
 
-    kind: PaidFor
+    kind: Annotated[
+        PaidFor,
+        Asked(
+            "Paid for",
+            words={
+                "admission": "Entry",
+                "car": "Fuel and tolls",
+                "parking": "Parking",
+                "food": "Food",
+                "extras": "Extras and treats",
+            },
+        ),
+    ]
     """What the money went to."""
-    amount: Price
+    amount: Annotated[Price, Asked("amount")]
     """For everybody, in the entry's currency."""
-    what: Annotated[str, Field(max_length=80)] = ""
+    what: Annotated[str, Field(max_length=80), Asked("what it was")] = ""
     """In the parent's words; may be empty."""
 
 
 class FuelUsed(Written):
     """What the car took for this outing, as read at the pump or on its display."""
 
-    amount: Annotated[Decimal, Field(gt=0, le=2000)]
+    amount: Annotated[Decimal, Field(gt=0, le=2000), Asked("What the car took")]
     """In `unit`."""
-    unit: Literal["L", "US gal", "kWh"]
+    unit: Annotated[Literal["L", "US gal", "kWh"], Asked("unit")]
 
 
 class NapThere(Written):
     """What became of one child's usual nap."""
 
-    member: Name
-    minutes: Annotated[int, Field(ge=0, le=600)]
-    """How long the child slept [min]; 0 where it did not."""
-    where: SleepsIn | None = None
+    member: Annotated[Name, Asked("Who")]
+    minutes: Annotated[int, Field(ge=0, le=600), Asked("minutes slept", unit=Unit.MINUTES, width=220)]
+    """How long the child slept; 0 where it did not."""
+    where: Annotated[
+        SleepsIn | None,
+        Asked(
+            "Where?",
+            called="where",
+            control=Control.PILLS,
+            words={"home": "at home", "car": "in the car", "pushchair": "in the pushchair"},
+        ),
+    ] = None
     """Where; not known when left out."""
 
 
 class SubjectTime(Written):
     """A subject of the day."""
 
-    subject: Name
-    hours: Hours | None = None
-    """How much of the day's hours belongs to it [h]; not split when left out."""
+    subject: Annotated[Name, Asked("Subject", example="science", width=220)]
+    hours: Annotated[
+        Hours | None,
+        Asked("Its hours, if you split them", unit=Unit.HOURS, called="hours", example="1.5", width=220),
+    ] = None
+    """How much of the day's hours belongs to it; not split when left out."""
 
 
 class ChildDay(Written):
     """What one child did and learned, and what of it counts as instruction."""
 
-    member: Name
-    did: Told = ""
+    member: Annotated[Name, Asked("Who")]
+    did: Annotated[Told, Asked("Did", control=Control.NOTE)] = ""
     """What the child did."""
-    learned: Told = ""
+    learned: Annotated[Told, Asked("Learned", control=Control.NOTE)] = ""
     """What the child learned."""
-    subjects: tuple[SubjectTime, ...] = ()
+    subjects: Annotated[tuple[SubjectTime, ...], Asked("Subject")] = ()
     """The subjects of the day."""
-    hours: Hours | None = None
-    """Hours that the family counts as instruction [h]; not counted in hours when left out."""
-    counts_as_day: bool = True
+    hours: Annotated[Hours | None, Asked("Hours that count", unit=Unit.HOURS, example="2.5")] = None
+    """Hours that the family counts as instruction; not counted in hours when left out."""
+    counts_as_day: Annotated[bool, Asked("Counts as a school day")] = True
     """Whether the family counts the day as a day of instruction."""
 
     @model_validator(mode="after")
@@ -147,58 +171,102 @@ class LogbookEntry(Written):
     """Version of this form."""
     id: EntryId
     """The day, then small letters, digits and hyphens, such as 2026-11-14-stone-mill; never changes."""
-    day: date
+    day: Annotated[date, Asked("Day")]
     """The day of the outing."""
-    title: Name
+    title: Annotated[Name, Asked("What was it? (if somewhere else)", called="What it was")]
     """Where the family was, such as the place's name."""
-    place: PlaceId | None = None
+    place: Annotated[
+        PlaceId | None, Asked("Where was it?", called="Place", control=Control.CHOICE, offered="places")
+    ] = None
     """The id of the place card; left out where there is none."""
     planned: Annotated[str, Field(max_length=80)] = ""
     """The id of the planned outing; empty where it was never planned here."""
-    study_unit: Annotated[str, Field(max_length=80)] = ""
+    study_unit: Annotated[
+        str, Field(max_length=80), Asked("Study unit", help="Its budget is counted under this name.")
+    ] = ""
     """The name of the study unit that it belongs to; empty for none."""
-    away: bool = True
+    away: Annotated[bool, Asked("It was away from home")] = True
     """Whether it happened away from home; some states ask."""
-    party: Annotated[tuple[Name, ...], Field(min_length=1, max_length=60)]
+    party: Annotated[
+        tuple[Name, ...],
+        Field(min_length=1, max_length=60),
+        Asked("Who went?", called="Who went", control=Control.SOME, offered="people"),
+    ]
     """The names of those who went."""
     currency: Currency
     """ISO 4217 code of all amounts."""
-    paid: tuple[Paid, ...] = ()
+    paid: Annotated[tuple[Paid, ...], Asked("Paid")] = ()
     """What was paid, by item, one `[[paid]]` each."""
-    receipts_total: Price | None = None
+    receipts_total: Annotated[
+        Price | None,
+        Asked("Receipts in all", help="Enough on its own. 0 where nothing was paid.", unit=Unit.MONEY),
+    ] = None
     """What the receipts add up to; enough on its own. 0 where nothing was paid."""
-    food: Literal["packed", "bought", "both"] | None = None
+    food: Annotated[
+        Literal["packed", "bought", "both"] | None,
+        Asked(
+            "How did you eat?",
+            called="How you ate",
+            control=Control.PILLS,
+            words={"packed": "packed at home", "bought": "bought there", "both": "both"},
+        ),
+    ] = None
     """How the family ate; with the money for food it tells what a meal costs. Not known when left out."""
-    left_home: ClockTime | None = None
+    left_home: Annotated[
+        ClockTime | None, Asked("Left home", control=Control.CLOCK_TYPED, example="9:05", width=150)
+    ] = None
     """When the wheels turned, by the clock at home."""
-    arrived: ClockTime | None = None
+    arrived: Annotated[
+        ClockTime | None, Asked("Were there", control=Control.CLOCK_TYPED, example="9:05", width=150)
+    ] = None
     """When the family was there, by the clock of the place."""
-    left_place: ClockTime | None = None
+    left_place: Annotated[
+        ClockTime | None, Asked("Left for home", control=Control.CLOCK_TYPED, example="9:05", width=150)
+    ] = None
     """When it left for home, by the clock of the place; before 06:00 and earlier by the clock than it was
     there, it was the next day."""
-    home_again: ClockTime | None = None
+    home_again: Annotated[
+        ClockTime | None, Asked("Home again", control=Control.CLOCK_TYPED, example="9:05", width=150)
+    ] = None
     """When everybody was home, by the clock at home; before 06:00 it was the next day."""
     home_zone: ZoneName
     """IANA time zone of the home."""
     place_zone: ZoneName | None = None
     """IANA time zone of the place; that of the home when left out."""
-    km: Annotated[float, Field(gt=0, le=20_000, allow_inf_nan=False)] | None = None
-    """Driven in all [km]."""
-    odometer_out_km: Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None = None
-    """What the odometer said on leaving home [km]."""
-    odometer_home_km: Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None = None
-    """What it said back home [km]."""
-    fuel: FuelUsed | None = None
+    km: Annotated[
+        Annotated[float, Field(gt=0, le=20_000, allow_inf_nan=False)] | None,
+        Asked("Driven in all", unit=Unit.KILOMETRES),
+    ] = None
+    """Driven in all."""
+    odometer_out_km: Annotated[
+        Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None,
+        Asked("Odometer on leaving", unit=Unit.KILOMETRES),
+    ] = None
+    """What the odometer said on leaving home."""
+    odometer_home_km: Annotated[
+        Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None,
+        Asked("Odometer back home", unit=Unit.KILOMETRES),
+    ] = None
+    """What it said back home."""
+    fuel: Annotated[FuelUsed | None, Asked("What the car took for it")] = None
     """What the car took for it; not known when left out."""
-    fullness: Fullness | None = None
+    fullness: Annotated[
+        Fullness | None,
+        Asked(
+            "How full was it?",
+            called="How full it was",
+            control=Control.PILLS,
+            words={one.value: one.value for one in Fullness},
+        ),
+    ] = None
     """How full it was; not known when left out."""
-    naps: tuple[NapThere, ...] = ()
+    naps: Annotated[tuple[NapThere, ...], Asked("Nap")] = ()
     """What became of the naps, one `[[naps]]` a child."""
-    children: tuple[ChildDay, ...] = ()
+    children: Annotated[tuple[ChildDay, ...], Asked("Child")] = ()
     """What the children did and learned, one `[[children]]` each."""
-    weather: Annotated[str, Field(max_length=200)] = ""
+    weather: Annotated[str, Field(max_length=200), Asked("Weather")] = ""
     """In words, if anybody cares."""
-    notes: Told = ""
+    notes: Annotated[Told, Asked("Notes", control=Control.NOTE)] = ""
     """Anything else."""
     as_planned: AsPlanned | None = None
     """What the plan had said; kept so that a card that changes later does not change the comparison."""

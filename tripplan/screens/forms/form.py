@@ -112,6 +112,7 @@ def save(
     found: Sequence[Finding] = (),
     called: Mapping[str, str] | None = None,
     *,
+    told_at: str = "",
     can_be_taken_back: bool = True,
 ) -> bool:
     """Save a document that was changed in a form; or say every fault at once, with nothing changed.
@@ -126,6 +127,7 @@ def save(
         said: the sentence where it worked.
         found: what the form itself could not read.
         called: what fields are called that the document does not name itself, by their paths.
+        told_at: where on the page it is said that it worked; at the form when left out.
         can_be_taken_back: whether to offer that.
 
     Returns:
@@ -135,7 +137,8 @@ def save(
         faults = [finding for finding in read.findings if finding.weight is Weight.FAULT]
         refuse(spot, findings=in_words([*found, *faults], form, raw, called))
         return False
-    saved = save_all(view, spot, [(read.value, expected)], said, can_be_taken_back=can_be_taken_back)
+    values = [(read.value, expected)]
+    saved = save_all(view, told_at or spot, values, said, can_be_taken_back=can_be_taken_back)
     if saved:
         refill(spot)
     return saved

@@ -101,6 +101,12 @@ def questions(
     return tuple(found)
 
 
+def prefixed(listed: tuple[Question, ...], prefix: str) -> tuple[Question, ...]:
+    """The same questions about one of several, such as one child, with keys of its own."""
+    escaped = prefix.replace("{", "{{").replace("}", "}}")
+    return tuple(replace(one, name=f"{prefix}_{one.name}", entry=f"{escaped}_{one.entry}") for one in listed)
+
+
 def entries(form: type[BaseModel], name: str, *, entry: str, leave_out: str) -> tuple[Question, ...]:
     """The question about a list whose entries are added by a button and ticked out, for a page that has both.
 

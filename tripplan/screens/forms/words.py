@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from tripplan.documents.asked import asked, forms_in, labels
+from tripplan.documents.asked import asked, forms_in, labels, within_phrase
 from tripplan.errors import Finding
 from tripplan.screens.widgets.notices import without_description
 from tripplan.screens.widgets.where_form import where_message
@@ -58,15 +58,12 @@ def field_in_words(field: str, form: type[BaseModel], raw: object, known: Mappin
         raw: what was checked, for the names of its entries.
         known: what its fields are called, by their paths without indices.
     """
-    words = list(_steps(field, form, raw, known))
-    return ", ".join(
-        [*words[:1], *(word if word[1:2].isupper() else word[:1].lower() + word[1:] for word in words[1:])]
-    )
+    return ", ".join(_steps(field, form, raw, known))
 
 
 def _steps(field: str, form: type[BaseModel], raw: object, known: Mapping[str, str]) -> Iterator[str]:
     forms: tuple[type[Any], ...] = (form,)
-    path, here = "", raw
+    path, here, first = "", raw, True
     steps = list(_STEP.finditer(field))
     for step in steps:
         name, index = step[1], step[2]
@@ -82,9 +79,11 @@ def _steps(field: str, form: type[BaseModel], raw: object, known: Mapping[str, s
         here = here.get(name) if isinstance(here, Mapping) else None
         if index is not None:
             here = here[int(index)] if isinstance(here, list | tuple) and int(index) < len(here) else None
-            yield _own_name(here, forms) or f"{one} {int(index) + 1}"
+            number = f"{one} {int(index) + 1}"
+            yield _own_name(here, forms) or (number if first else within_phrase(number))
+            first = False
         elif step is steps[-1]:
-            yield label
+            yield label if first else within_phrase(label)
 
 
 def _own_name(entry: object, forms: Sequence[type[Any]]) -> str:

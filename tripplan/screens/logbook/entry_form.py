@@ -1,13 +1,14 @@
 """The form that is filled in after an outing, on the phone in two minutes."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import streamlit as st
 
-from tripplan.documents.family.member import SleepsIn
+from tripplan.documents.asked import asked
+from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.as_planned import AsPlanned
-from tripplan.documents.logbook.crowd_note import Fullness
-from tripplan.documents.logbook.entry import LogbookEntry, new_entry_id
+from tripplan.documents.logbook.entry import LogbookEntry, Paid, new_entry_id
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Finding
 from tripplan.files.logbook_file import entry_from_values
@@ -15,22 +16,26 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
 from tripplan.records.store import Kept
+from tripplan.screens.forms.drawing import draw
+from tripplan.screens.forms.form import save
+from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.logbook.typed_entry import (
-    CLOCKS,
+    ENTRY,
     SOMEWHERE_ELSE,
+    about_child,
+    about_nap,
     children_in,
     entry_values,
     fuel_unit,
     nap_lines,
     on_record,
-    subject_lines,
 )
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.saving import records_of
 from tripplan.values import wording
 
 PAGE = "logbook"
@@ -38,41 +43,7 @@ KeptEntries = Mapping[str, Kept[LogbookEntry]]
 KeptOutings = Mapping[str, Kept[PlannedOuting]]
 
 _NEW, _CHANGE = "new", "change"
-_FOOD = {"packed": "packed at home", "bought": "bought there", "both": "both"}
-_SLEPT = {
-    SleepsIn.HOME.value: "at home",
-    SleepsIn.CAR.value: "in the car",
-    SleepsIn.PUSHCHAIR.value: "in the pushchair",
-}
-_PAID = {
-    "admission": "Entry",
-    "car": "Fuel and tolls",
-    "parking": "Parking",
-    "food": "Food",
-    "extras": "Extras and treats",
-}
-_LABELS = {
-    "title": "What was it?",
-    "day": "Day",
-    "party": "Who went?",
-    "receipts_total": "Receipts in all",
-    "paid": "Paid",
-    "paid.amount": "amount",
-    "km": "Driven in all",
-    "odometer_out_km": "Odometer on leaving",
-    "odometer_home_km": "Odometer back home",
-    "fuel": "What the car took",
-    "fuel.amount": "What the car took",
-    "naps": "Nap",
-    "naps.minutes": "minutes slept",
-    "children": "Child",
-    "children.hours": "hours that count",
-    "children.subjects": "subject",
-    "children.subjects.hours": "hours",
-    "children.subjects.subject": "name",
-    "study_unit": "Study unit",
-    **CLOCKS,
-}
+_CLOCKS = ("left_home", "arrived", "left_place", "home_again")
 
 
 def _opened(view: View) -> str:
@@ -155,6 +126,13 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
     unnamed = kept is None and not shown.planned
     at_first = on_record(shown, household, unnamed=unnamed)
     fields = filled(_form_name(view), at_first)
+    setting = _setting(family, shown)
+
+    def ask(
+        *names: str, listed: Sequence[Question] = ENTRY, examples: Mapping[str, str] | None = None
+    ) -> None:
+        draw(fields, [one for one in listed if not names or one.path in names], setting, examples)
+
     title = "An outing" if unnamed else f"{shown.title} on {wording.day(shown.day)}"
     st.header(plain(title), anchor=False)
     show_notice(fields.form)
@@ -168,24 +146,41 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
         )
     with st.form("entry_form", border=False):
         st.caption("Leave empty what nobody noted; it then counts as unknown, never as zero.")
-        _which_outing(family, fields, shown, folded=not unnamed)
-        _money(fields, shown.currency, said)
-        _times(fields, said)
-        _way(family, fields, said)
-        options = [word.value for word in Fullness]
-        st.pills("How full was it?", options, key=fields.key("fullness"))
-        for name, naps in nap_lines(household, shown).items():
-            for number in range(len(naps)):
-                _nap(fields, name, number, said)
-        for name in children_in(shown, household):
-            _child(fields, name, len(subject_lines(shown, name)))
-        with st.expander("More: study unit, weather, notes"):
+        with st.expander("Where, when and who", expanded=unnamed):
+            ask("place", "title", "day", "party")
+        examples = _as_planned(said, household)
+        ask("receipts_total", examples=examples)
+        with st.expander("Or item by item"):
+            for kind, word in asked(Paid, "kind").words.items():
+                st.text_input(word, key=fields.key(f"paid_{kind}"), placeholder=examples.get(f"paid_{kind}"))
+            ask("food")
+        ask(*_CLOCKS, examples=examples)
+        st.caption("By the clock there; 9:05, 905 and 9:05 pm are all understood.")
+        ask("km", examples=examples)
+        with st.expander("Odometer and fuel"):
+            ask("odometer_out_km", "odometer_home_km")
             st.text_input(
-                "Study unit", key=fields.key("study_unit"), help="Its budget is counted under this name."
+                f"{asked(LogbookEntry, 'fuel').label}, in {fuel_unit(household)}",
+                key=fields.key("fuel"),
+                help="With the distance it tells what your car really uses.",
             )
-            st.checkbox("It was away from home", key=fields.key("away"))
-            st.text_input("Weather", key=fields.key("weather"))
-            st.text_area("Notes", key=fields.key("notes"))
+        ask("fullness")
+        for name, naps in nap_lines(household, shown).items():
+            planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
+            for number in range(len(naps)):
+                usual = f"planned: {planned[number]}" if planned[number : number + 1] else "0 for none"
+                which = f"nap {number + 1}" if number else "nap"
+                minutes, where = about_nap(name, number)
+                called = replace(minutes.asked, label=f"{plain(name)}'s {which}, {minutes.asked.label}")
+                ask(
+                    listed=(replace(minutes, asked=called), where),
+                    examples={minutes.name: usual},
+                )
+        for name in children_in(shown, household):
+            with st.expander(f"{plain(name)}: did, learned, hours", key=f"open_child_{name}"):
+                ask(listed=about_child(name))
+        with st.expander("More: study unit, weather, notes"):
+            ask("study_unit", "away", "weather", "notes")
         st.form_submit_button(
             "Keep in the logbook",
             key="save_logbook_entry",
@@ -196,97 +191,29 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
     st.button("Close without keeping", key="close_entry", on_click=close, args=(view,))
 
 
-def _which_outing(family: Family, fields: Fields, shown: LogbookEntry, *, folded: bool) -> None:
-    names = {**place_names(family), SOMEWHERE_ELSE: "somewhere else"}
-    if shown.place and shown.place not in names:
-        names[shown.place] = shown.title
-    people = list(dict.fromkeys([*(m.name for m in family.household.members), *shown.party]))
-    with st.expander("Where, when and who", expanded=not folded):
-        st.selectbox("Where was it?", list(names), format_func=names.__getitem__, key=fields.key("place"))
-        st.text_input("What was it? (if somewhere else)", key=fields.key("title"), max_chars=80)
-        st.date_input("Day", key=fields.key("day"))
-        st.pills("Who went?", people, selection_mode="multi", key=fields.key("party"))
+def _setting(family: Family, shown: LogbookEntry) -> Setting:
+    places = {SOMEWHERE_ELSE: "somewhere else", **place_names(family)}
+    if shown.place and shown.place not in places:
+        places[shown.place] = shown.title
+    people = dict.fromkeys([*(member.name for member in family.household.members), *shown.party])
+    offered = {"places": places, "people": {name: name for name in people}}
+    return Setting(family.household.units, shown.currency, offered)
 
 
-def _money(fields: Fields, currency: str, said: AsPlanned | None) -> None:
-    planned = f"planned in all: {wording.money(said.likely_total)}" if said else ""
-    st.text_input(
-        f"Receipts in all, in {currency}",
-        key=fields.key("receipts"),
-        placeholder=planned,
-        help="Enough on its own. 0 where nothing was paid.",
-    )
-    with st.expander("Or item by item"):
-        for kind in PAID_FOR:
-            amount = planned_for(said, kind) if said else None
-            st.text_input(
-                _PAID[kind],
-                key=fields.key(f"paid_{kind}"),
-                placeholder=f"planned: {wording.money(amount)}" if amount else "",
-            )
-        st.pills("How did you eat?", list(_FOOD), format_func=_FOOD.__getitem__, key=fields.key("food"))
-
-
-def _times(fields: Fields, said: AsPlanned | None) -> None:
-    planned = {}
-    if said is not None:
-        planned = {
-            "left_home": said.wheels_turn or said.leave_home,
-            "arrived": said.arrive,
-            "left_place": said.leave_place,
-            "home_again": said.home,
-        }
-    with st.container(horizontal=True):
-        for name, label in CLOCKS.items():
-            st.text_input(
-                label,
-                key=fields.key(name),
-                placeholder=f"planned: {planned[name]:%H:%M}" if name in planned else "9:05",
-                width=150,
-            )
-    st.caption("By the clock there; 9:05, 905 and 9:05 pm are all understood.")
-
-
-def _way(family: Family, fields: Fields, said: AsPlanned | None) -> None:
-    household = family.household
-    planned = f"planned: {wording.distance(said.km, household.units)}" if said and said.km else ""
-    st.text_input(f"Driven in all, in {household.units}", key=fields.key("km"), placeholder=planned)
-    with st.expander("Odometer and fuel"):
-        st.text_input(f"Odometer on leaving, in {household.units}", key=fields.key("odometer_out"))
-        st.text_input(f"Odometer back home, in {household.units}", key=fields.key("odometer_home"))
-        st.text_input(
-            f"What the car took for it, in {fuel_unit(household)}",
-            key=fields.key("fuel"),
-            help="With the distance it tells what your car really uses.",
-        )
-
-
-def _nap(fields: Fields, name: str, number: int, said: AsPlanned | None) -> None:
-    planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
-    kept = planned[number] if number < len(planned) else 0
-    which = f"nap {number + 1}" if number else "nap"
-    with st.container(horizontal=True, vertical_alignment="bottom"):
-        st.text_input(
-            f"{plain(name)}'s {which}, minutes slept",
-            key=fields.key(f"nap{number}_{name}"),
-            placeholder=f"planned: {kept}" if kept else "0 for none",
-            width=220,
-        )
-        where = fields.key(f"slept{number}_{name}")
-        st.pills("Where?", list(_SLEPT), format_func=_SLEPT.__getitem__, key=where)
-
-
-def _child(fields: Fields, name: str, subjects: int) -> None:
-    with st.expander(f"{plain(name)}: did, learned, hours", key=f"open_child_{name}"):
-        st.text_area("Did", key=fields.key(f"did_{name}"), height=68)
-        st.text_area("Learned", key=fields.key(f"learned_{name}"), height=68)
-        for number in range(subjects):
-            with st.container(horizontal=True):
-                subject, hours = (fields.key(f"{field}{number}_{name}") for field in ("subject", "split"))
-                st.text_input(f"Subject {number + 1}", key=subject, placeholder="science", width=220)
-                st.text_input("Its hours, if you split them", key=hours, placeholder="1.5", width=220)
-        st.text_input("Hours that count", key=fields.key(f"hours_{name}"), placeholder="2.5")
-        st.checkbox("Counts as a school day", key=fields.key(f"counts_{name}"))
+def _as_planned(said: AsPlanned | None, household: Household) -> dict[str, str]:
+    """What the plan had said, as it stands in the empty fields."""
+    if said is None:
+        return {}
+    planned = {"receipts_total": f"planned in all: {wording.money(said.likely_total)}"}
+    for kind in PAID_FOR:
+        amount = planned_for(said, kind)
+        if amount:
+            planned[f"paid_{kind}"] = f"planned: {wording.money(amount)}"
+    moments = (said.wheels_turn or said.leave_home, said.arrive, said.leave_place, said.home)
+    planned |= {name: f"planned: {at:%H:%M}" for name, at in zip(_CLOCKS, moments, strict=True)}
+    if said.km:
+        planned["km"] = f"planned: {wording.distance(said.km, household.units)}"
+    return planned
 
 
 def _save(
@@ -305,21 +232,9 @@ def _save(
     if kept is None:
         title = typed["place"] or str(typed["title"])
         entry_id = new_entry_id(typed["day"], title, set(records_of(view).all(LogbookEntry)))
-    values = entry_values(typed, at_first, before, family, entry_id)
+    values, found = entry_values(typed, at_first, before, family, entry_id)
     read = entry_from_values(values, view.today, family.household)
-    if read.value is None:
-        children = [child["member"] for child in values["children"]]
-        paid = [_PAID[one["kind"]] for one in values["paid"]]
-        naps = [nap["member"] for nap in values["naps"]]
-        entries = {
-            "children": children.__getitem__,
-            "paid": paid.__getitem__,
-            "naps": lambda index: f"{naps[index]}'s nap",
-        }
-        refuse(fields.form, findings=named(read.findings, _LABELS, entries))
-        return
-    entry = read.value
-    said = f"{entry.title} on {wording.day(entry.day)} is in the logbook."
-    if save_all(view, PAGE, [(entry, kept.revision if kept else 0)], said):
+    said = f"{values['title']} on {wording.day(typed['day'])} is in the logbook."
+    revision = kept.revision if kept else 0
+    if save(view, fields.form, read, values, LogbookEntry, revision, said, found, told_at=PAGE):
         close(view)
-        refill(fields.form)

@@ -1,41 +1,43 @@
 """What a parent typed about an outing, as the raw values of a logbook entry, and the other way round."""
 
-import re
 from collections.abc import Iterator, Mapping, Set
-from datetime import date, time
-from decimal import Decimal, InvalidOperation
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
 from typing import Any
 
 from tripplan.documents.family.car import Fuel
 from tripplan.documents.family.household import Household
-from tripplan.documents.logbook.entry import LogbookEntry, NapThere, PaidFor, SubjectTime
+from tripplan.documents.logbook.entry import ChildDay, LogbookEntry, NapThere, PaidFor
 from tripplan.documents.model import Written
+from tripplan.errors import Finding
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
+from tripplan.screens.forms import answers
+from tripplan.screens.forms.answers import Raw, put_changes
+from tripplan.screens.forms.questions import Question, Setting, prefixed, questions
 from tripplan.screens.widgets.choices import place_named
 from tripplan.screens.widgets.fields import FieldValue, put
 from tripplan.values.ages import ADULT, MONTHS
-from tripplan.values.units import KM_PER_MILE
 
 SOMEWHERE_ELSE = ""
-CLOCKS = {
-    "left_home": "Left home",
-    "arrived": "Were there",
-    "left_place": "Left for home",
-    "home_again": "Home again",
-}
-_TIME = re.compile(r"(\d{1,2})(?:[:.h ]?(\d{2}))?\s*([ap])?\.?m?\.?", re.IGNORECASE)
-_DISTANCES = {"km": "km", "odometer_out": "odometer_out_km", "odometer_home": "odometer_home_km"}
-_OF_A_CHILD = ("did_", "learned_", "hours_", "counts_", "subject", "split")
-_VALUE_OF = {
-    **{name: name for name in ("day", "party", "study_unit", "away", "food", "fullness", "weather", "notes")},
-    **{name: name for name in CLOCKS},
-    **_DISTANCES,
-    "receipts": "receipts_total",
-}
-"""Fields that stand for one value of the entry, and the name of that value."""
-_FREE_SUBJECTS = 2
-"""Empty lines for subjects beside those that are there."""
+ENTRY = questions(LogbookEntry, plain=True)
+"""What is asked about the outing as a whole."""
+_WHERE = ("place", "title")
+_CHILD = tuple(
+    replace(one, waiting=2) for one in questions(ChildDay, leaving_out=("member",))
+)  # two free lines for subjects
+_NAP = questions(NapThere, "minutes", "where")
+
+
+def about_child(name: str) -> tuple[Question, ...]:
+    """What is asked about one child's day."""
+    return prefixed(_CHILD, name)
+
+
+def about_nap(name: str, number: int) -> tuple[Question, ...]:
+    """What is asked about one nap of one child."""
+    return prefixed(_NAP, f"{name}_nap{number}")
 
 
 def children_of(household: Household, day: date) -> list[str]:
@@ -64,12 +66,6 @@ def nap_lines(household: Household, entry: LogbookEntry) -> dict[str, list[NapTh
     return lines
 
 
-def subject_lines(entry: LogbookEntry, name: str) -> list[SubjectTime | None]:
-    """A child's subjects, then None for lines that are free."""
-    child = entry.child(name)
-    return [*(child.subjects if child else ()), *[None] * _FREE_SUBJECTS]
-
-
 def fuel_unit(household: Household) -> str:
     """The unit in which this family reads what the car took."""
     if household.car is not None and household.car.fuel is Fuel.KWH_PER_100_KM:
@@ -85,53 +81,22 @@ def on_record(entry: LogbookEntry, household: Household, *, unnamed: bool) -> di
         household: the people and units.
         unnamed: whether the parent has yet to say where it was.
     """
-    values: dict[str, FieldValue] = {
-        "place": entry.place or SOMEWHERE_ELSE,
-        "title": "" if unnamed or entry.place else entry.title,
-        "day": entry.day,
-        "party": list(entry.party),
-        "receipts": _text(entry.receipts_total),
-        "fuel": _text(entry.fuel.amount) if entry.fuel else "",
-        "food": entry.food,
-        "fullness": entry.fullness.value if entry.fullness else None,
-        "study_unit": entry.study_unit,
-        "away": entry.away,
-        "weather": entry.weather,
-        "notes": entry.notes,
-    }
-    for field, name in _DISTANCES.items():
-        values[field] = _far(getattr(entry, name), household.units)
-    for name in CLOCKS:
-        clock: time | None = getattr(entry, name)
-        values[name] = f"{clock:%H:%M}" if clock else ""
+    setting = Setting(household.units, entry.currency)
+    values = answers.on_record(ENTRY, entry, setting)
+    values["title"] = "" if unnamed or entry.place else entry.title
+    values["fuel"] = f"{entry.fuel.amount:f}" if entry.fuel else ""
     for kind in PAID_FOR:
         amounts = [one.amount for one in entry.paid if one.kind == kind]
-        values[f"paid_{kind}"] = _text(sum(amounts, Decimal(0))) if amounts else ""
+        values[f"paid_{kind}"] = f"{sum(amounts, Decimal(0)):f}" if amounts else ""
     for name, naps in nap_lines(household, entry).items():
         for number, nap in enumerate(naps):
-            values[f"nap{number}_{name}"] = str(nap.minutes) if nap else ""
-            values[f"slept{number}_{name}"] = nap.where.value if nap and nap.where else None
+            values |= answers.on_record(about_nap(name, number), nap, setting)
     school_age = {m.name for m in household.members if m.months_on(entry.day) >= TAUGHT_FROM_MONTHS}
     for name in children_in(entry, household):
-        child = entry.child(name)
-        values[f"did_{name}"] = child.did if child else ""
-        values[f"learned_{name}"] = child.learned if child else ""
-        values[f"hours_{name}"] = _text(child.hours) if child else ""
-        values[f"counts_{name}"] = child.counts_as_day if child else name in school_age
-        for number, one in enumerate(subject_lines(entry, name)):
-            values[f"subject{number}_{name}"] = one.subject if one else ""
-            values[f"split{number}_{name}"] = _text(one.hours) if one else ""
+        values |= answers.on_record(about_child(name), entry.child(name), setting)
+        if entry.child(name) is None:
+            values[f"{name}_counts_as_day"] = name in school_age
     return values
-
-
-def _text(amount: Decimal | None) -> str:
-    return "" if amount is None else f"{amount:f}"
-
-
-def _far(km: float | None, units: str) -> str:
-    if km is None:
-        return ""
-    return f"{km / float(KM_PER_MILE) if units == 'mi' else km:.1f}".removesuffix(".0")
 
 
 def entry_values(
@@ -140,8 +105,8 @@ def entry_values(
     before: LogbookEntry,
     family: Family,
     entry_id: str,
-) -> dict[str, Any]:
-    """The raw values of the entry that was typed in; texts that cannot be read stay, for the finding.
+) -> tuple[Raw, list[Finding]]:
+    """The raw values of the entry that was typed in, and what the form itself could not read.
 
     Only fields that were changed are written: what they round, join or do not show stays as it was.
 
@@ -154,37 +119,38 @@ def entry_values(
     """
     household = family.household
     changed = {name for name, value in shown.items() if typed[name] != value}
-    values: dict[str, Any] = {**before.model_dump(mode="json", exclude_none=True), "id": entry_id}
-    for field in changed & _VALUE_OF.keys():
-        value = typed[field]
-        if field in CLOCKS:
-            value = clock_text(value)
-        elif field in _DISTANCES:
-            value = km_text(value, household.units)
-        put(values, _VALUE_OF[field], "" if value is None else value)
+    values: Raw = {**_raw(before), "id": entry_id}
+    asked = tuple(one for one in ENTRY if one.name not in _WHERE)
+    found = put_changes(values, asked, typed, shown, Setting(household.units, before.currency))
     if "fuel" in changed:
         unit = before.fuel.unit if before.fuel else fuel_unit(household)
         put(values, "fuel", {"amount": typed["fuel"], "unit": unit} if typed["fuel"].strip() else "")
-    if changed & {"place", "title"} or not (shown["place"] or shown["title"]):
+    if changed & set(_WHERE) or not (shown["place"] or shown["title"]):
         _put_where(values, typed, shown, family)
     if any(name.startswith("paid_") for name in changed):
         values["paid"] = [item for kind in PAID_FOR for item in _paid(kind, typed, changed, before)]
-    if "party" in changed or any(name.startswith(("nap", "slept")) for name in changed):
+    naps = [
+        (name, number, nap)
+        for name, there in nap_lines(household, before).items()
+        for number, nap in enumerate(there)
+    ]
+    of_naps = {one.name for name, number, _ in naps for one in about_nap(name, number)}
+    if changed & {"party", *of_naps}:
         values["naps"] = [
-            nap
-            for name, naps in nap_lines(household, before).items()
+            line
+            for name, number, nap in naps
             if name in typed["party"]
-            for number, there in enumerate(naps)
-            for nap in _nap(name, number, there, typed, changed)
+            for line in _nap(name, number, nap, typed, shown)
         ]
-    if "party" in changed or any(name.startswith(_OF_A_CHILD) for name in changed):
+    of_outing = {"fuel", *(one.name for one in ENTRY), *(f"paid_{kind}" for kind in PAID_FOR)}
+    if "party" in changed or changed - of_outing - of_naps:
         values["children"] = [
             child
             for name in children_in(before, household)
             if name in typed["party"]
-            for child in _child(name, before, typed, changed)
+            for child in _child(name, before.child(name), typed, shown)
         ]
-    return values
+    return values, found
 
 
 def _put_where(
@@ -205,90 +171,51 @@ def _put_where(
         values["title"] = ""
 
 
-def _raw(written: Written) -> dict[str, Any]:
+def _raw(written: Written) -> Raw:
     return written.model_dump(mode="json", exclude_none=True)
 
 
-def _if_told(name: str, text: object) -> dict[str, str]:
-    told = str(text or "").strip()
-    return {name: told} if told else {}
+def _line(
+    name: str,
+    there: NapThere | ChildDay | None,
+    asked: tuple[Question, ...],
+    typed: Mapping[str, Any],
+    shown: Mapping[str, FieldValue],
+) -> tuple[Raw | None, Set[str]]:
+    """What is told of one child or nap, None for nothing, and which of its fields were changed."""
+    keys = answers.on_record(asked, there, Setting())
+    changed = {key for key in keys if typed[key] != shown[key]}
+    if not changed:
+        return (_raw(there) if there else None), changed
+    line = _raw(there) if there else {"member": name}
+    put_changes(line, asked, typed, shown if there else {}, Setting())
+    return line, changed
 
 
-def _paid(
-    kind: PaidFor, typed: Mapping[str, Any], changed: Set[str], before: LogbookEntry
-) -> Iterator[dict[str, Any]]:
+def _nap(
+    name: str, number: int, there: NapThere | None, typed: Mapping[str, Any], shown: Mapping[str, FieldValue]
+) -> Iterator[Raw]:
+    asked = about_nap(name, number)
+    line, changed = _line(name, there, asked, typed, shown)
+    where = asked[1].name
+    if line and ("minutes" in line or (where in changed and typed[where])):
+        yield line
+
+
+def _child(
+    name: str, there: ChildDay | None, typed: Mapping[str, Any], shown: Mapping[str, FieldValue]
+) -> Iterator[Raw]:
+    """A child's line, where anything is told of the child; a day that is newly ticked is something."""
+    line, changed = _line(name, there, about_child(name), typed, shown)
+    told = line and any(line.get(field) for field in ("did", "learned", "subjects", "hours"))
+    counts = f"{name}_counts_as_day"
+    if line and (told or not changed or (counts in changed and typed[counts])):
+        yield line
+
+
+def _paid(kind: PaidFor, typed: Mapping[str, Any], changed: Set[str], before: LogbookEntry) -> Iterator[Raw]:
     """One item; where its sum is unchanged, the items that were there."""
     if f"paid_{kind}" not in changed:
         yield from (_raw(one) for one in before.paid if one.kind == kind)
     elif text := typed[f"paid_{kind}"].strip():
         yield {"kind": kind, "amount": text}
-
-
-def _nap(
-    name: str, number: int, there: NapThere | None, typed: Mapping[str, Any], changed: Set[str]
-) -> Iterator[dict[str, Any]]:
-    slept, where = f"nap{number}_{name}", f"slept{number}_{name}"
-    if not changed & {slept, where}:
-        yield from [_raw(there)] if there else []
-    elif typed[slept].strip() or (where in changed and typed[where]):
-        yield {"member": name, **_if_told("minutes", typed[slept]), **_if_told("where", typed[where])}
-
-
-def _child(
-    name: str, before: LogbookEntry, typed: Mapping[str, Any], changed: Set[str]
-) -> Iterator[dict[str, Any]]:
-    """A child's line, where anything is told of the child; a day that is newly ticked is something."""
-    subjects = [
-        {
-            "subject": typed[f"subject{number}_{name}"].strip(),
-            **_if_told("hours", typed[f"split{number}_{name}"]),
-        }
-        for number in range(len(subject_lines(before, name)))
-    ]
-    line = {
-        "member": name,
-        "did": typed[f"did_{name}"],
-        "learned": typed[f"learned_{name}"],
-        "subjects": [one for one in subjects if any(one.values())],
-        "counts_as_day": typed[f"counts_{name}"],
-        **_if_told("hours", typed[f"hours_{name}"]),
-    }
-    mine = {f"{field}_{name}" for field in ("did", "learned", "hours", "counts")}
-    mine |= {f"{field}{n}_{name}" for field in ("subject", "split") for n in range(len(subjects))}
-    there = before.child(name)
-    if not changed & mine:
-        yield from [_raw(there)] if there else []
-    elif (
-        line["did"].strip()
-        or line["learned"].strip()
-        or line["subjects"]
-        or "hours" in line
-        or (f"counts_{name}" in changed and line["counts_as_day"])
-    ):
-        yield line
-
-
-def clock_text(text: str) -> str:
-    """A time of day as a form takes it, from '9:05', '905', '9.05' or '9:05 pm'; else the text itself."""
-    told = text.strip()
-    match = _TIME.fullmatch(told)
-    if not match:
-        return told
-    hour, minute = int(match[1]), int(match[2] or 0)
-    if match[3]:
-        if not 1 <= hour <= 12:
-            return told
-        hour = hour % 12 + (12 if match[3].casefold() == "p" else 0)
-    return f"{hour:02}:{minute:02}"
-
-
-def km_text(text: str, units: str) -> str:
-    """A distance in the household's unit as kilometres; what is no number stays as it is."""
-    told = text.strip().replace(",", "")
-    try:
-        far = Decimal(told)
-    except InvalidOperation:
-        return text.strip()
-    if not far.is_finite():
-        return told
-    return f"{(far * KM_PER_MILE if units == 'mi' else far).normalize():f}"
