@@ -2,4 +2,6 @@
 
 from setuptools import find_namespace_packages, setup
 
-setup(packages=[*find_namespace_packages(include=["tripplan", "tripplan.*"]), "tripplan.demo_places"])
+program = find_namespace_packages(include=["tripplan", "tripplan.*"])
+demo = find_namespace_packages(include=["demo_places", "demo_places.*"], exclude=["*.screenshots"])
+setup(packages=[*program, *(f"tripplan.{package}" for package in demo)])

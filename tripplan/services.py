@@ -20,7 +20,7 @@ from tripplan.files.demo import read_demo
 from tripplan.files.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
-from tripplan.records.backup import back_up
+from tripplan.records.copies.daily import back_up
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which, open_records, show, shown

@@ -1,16 +1,15 @@
 """Admission: the calculator's solvers beside one plain integer programme, measured within one run."""
 
-import sys
 from collections.abc import Callable, Iterable
 from random import Random
 from statistics import median
-from time import perf_counter
 from typing import Any
 
 import numpy as np
 import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
+from tests.benchmarks.timing import timed
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, Question, person
 from tests.planning.admission.reference_programme import least_by_reference
@@ -190,21 +189,13 @@ def question(people: int, offers: int, random: Random) -> Question:
     )
 
 
-def seconds(run: Callable[[], object]) -> float:
-    """The median time of a call [s]."""
-    times = []
-    for _ in range(5):
-        start = perf_counter()
-        run()
-        times.append(perf_counter() - start)
-    return median(times)
-
-
 @pytest.mark.parametrize(("people", "offers"), [(6, 8), (6, 20), (12, 20), (30, 20), (60, 30)])
-def test_same_optimum_and_how_fast(people: int, offers: int, capsys: pytest.CaptureFixture[str]) -> None:
+def test_same_optimum_and_how_fast(people: int, offers: int, tell: Callable[[str], None]) -> None:
     """Both find the same optimum; the ratio of their times is printed."""
     random = Random(people * 100 + offers)
-    ours, theirs, whole = [], [], []
+    ours: list[float] = []
+    theirs: list[float] = []
+    whole: list[float] = []
     for _ in range(BOARDS):
         asked = question(people, offers, random)
         months = [member.months_on(DAY) for member in asked.party]
@@ -227,17 +218,17 @@ def test_same_optimum_and_how_fast(people: int, offers: int, capsys: pytest.Capt
                 asked.place, asked.party, ARRIVAL, today=TODAY, household_members=asked.household
             )
 
-        assert solve() == pytest.approx(reference(), abs=0.01)
+        rounds = [(timed(solve), timed(reference), timed(answer)) for _ in range(5)]
+        for (_, total), (_, least), (_, full) in rounds:
+            assert total == pytest.approx(least, abs=0.01)
+            assert isinstance(full, Admission)
         if people <= 12:
             assert solve() == pytest.approx(least_by_reference(asked), abs=0.01)
-        assert isinstance(answer(), Admission)
-        ours.append(seconds(solve))
-        theirs.append(seconds(reference))
-        whole.append(seconds(answer))
+        for took, times in zip((ours, theirs, whole), zip(*rounds, strict=True), strict=True):
+            took.append(median(seconds for seconds, _ in times))
     ratios = sorted(mine / other for mine, other in zip(ours, theirs, strict=True))
-    with capsys.disabled():
-        sys.stdout.write(
-            f"\nparty {people:2}, {offers:2} offers: ours {median(ours) * 1e3:6.2f} ms, "
-            f"milp {median(theirs) * 1e3:6.2f} ms, ratio {median(ratios):.2f} (worst {ratios[-1]:.2f}); "
-            f"whole answer with two other ways {median(whole) * 1e3:6.2f} ms\n"
-        )
+    tell(
+        f"party {people:2}, {offers:2} offers: ours {median(ours) * 1e3:6.2f} ms, "
+        f"milp {median(theirs) * 1e3:6.2f} ms, ratio {median(ratios):.2f} (worst {ratios[-1]:.2f}); "
+        f"whole answer with two other ways {median(whole) * 1e3:6.2f} ms"
+    )

@@ -1,9 +1,9 @@
-import timeit
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, time
+from functools import partial
 
-import pytest
-
+from tests.benchmarks.timing import timed
 from tests.planning.day.day_questions import (
     CHICAGO,
     TUESDAY,
@@ -27,32 +27,35 @@ TWO_NAPPERS = (
 COARSE = 60
 
 
-def test_the_search_beats_a_plain_walk_at_the_same_optimum(capsys: pytest.CaptureFixture[str]) -> None:
-    """One day with two napping children and timed entry: the best plan of the walk, many times faster."""
+def plain_day(grid_minutes: int = 5) -> DayQuestion:
+    """Two napping children and timed entry; made anew, it remembers nothing."""
     leg = make_leg(75, rests=((60, 15),))
-    day = make_question(
+    return make_question(
         way_there=leg,
         way_home=leg,
         nappers=TWO_NAPPERS,
         hours=make_hours(entry_times=("10:00", "11:30", "13:00", "14:30")),
-        grid_minutes=COARSE,
+        grid_minutes=grid_minutes,
     )
-    fine = make_question(way_there=leg, way_home=leg, nappers=TWO_NAPPERS)
 
-    walked = walk(day)
+
+def quickest(day: Callable[[], DayQuestion], work: Callable[[DayQuestion], object]) -> float:
+    """The shortest of ten runs, each from nothing for a day made anew [ms]."""
+    return min(timed(partial(work, day()))[0] for _ in range(10)) * 1000
+
+
+def test_the_search_beats_a_plain_walk_at_the_same_optimum(tell: Callable[[str], None]) -> None:
+    """One day with two napping children and timed entry: the best plan of the walk, many times faster."""
+    walk_seconds, walked = timed(partial(walk, plain_day(COARSE)))
     best = min(walked, key=lambda plan: (plan.sixtieths, plan.away, plan.leave_home, plan.leave_place))
-    found = plan_day(day).best
+    found = plan_day(plain_day(COARSE)).best
     assert found is not None
     assert (found.leave_home, found.leave_place) == (best.leave_home, best.leave_place)
-
-    walk_seconds = timeit.timeit(lambda: walk(day), number=1)
-    coarse_seconds = min(timeit.repeat(lambda: plan_day(day), number=5, repeat=5)) / 5
-    fine_seconds = min(timeit.repeat(lambda: plan_day(fine), number=5, repeat=5)) / 5
-    with capsys.disabled():
-        print(  # noqa: T201 - the figure is the point of the test
-            f"\none day, grid {COARSE} min: search {walk_seconds / coarse_seconds:.0f} times faster than a "
-            f"minute-by-minute walk ({len(walked)} plans); grid 5 min: {fine_seconds * 1000:.2f} ms"
-        )
+    coarse = quickest(lambda: plain_day(COARSE), plan_day)
+    tell(
+        f"one day, grid {COARSE} min: search {walk_seconds * 1000 / coarse:.0f} times faster than a "
+        f"minute-by-minute walk ({len(walked)} plans); grid 5 min: {quickest(plain_day, plan_day):.2f} ms"
+    )
 
 
 def screen_day(grid_minutes: int = 5) -> DayQuestion:
@@ -73,40 +76,30 @@ def screen_day(grid_minutes: int = 5) -> DayQuestion:
 
 
 def test_a_day_with_all_its_second_thoughts_is_quick_enough_for_a_slider(
-    capsys: pytest.CaptureFixture[str],
+    tell: Callable[[str], None],
 ) -> None:
     """Two napping children, timed entry, a show, delays: what a day's plan, chances and trade-offs take."""
-    day, coarse = screen_day(), screen_day(COARSE)
+    day = screen_day()
     best, (quick,) = plan_day(day).best, best_choices([day])
     assert best is not None
     assert quick is not None
     minutes = DayMinutes(day.day, day.home_zone)
     assert best.leave_home == minutes.moment(quick.depart, day.home_zone)
     assert best.leave_place == minutes.moment(quick.leave, day.home_zone)
-    chances = slack(day, best)
-    assert 0 < chances.make_entry <= 1
+    assert 0 < slack(day, best).make_entry <= 1
     assert trade_offs(day).best == best
-    walked = walk(coarse)
-    found = plan_day(coarse).best
+    walk_seconds, walked = timed(partial(walk, screen_day(COARSE)))
+    found = plan_day(screen_day(COARSE)).best
     assert found is not None
     assert found.felt.amount == round(min(plan.sixtieths for plan in walked) / 60, 2)
-
-    walk_ms = timeit.timeit(lambda: walk(coarse), number=1) * 1000
-    coarse_ms, choice, search, likely, traded = (
-        min(timeit.repeat(run, number=5, repeat=5)) / 5 * 1000
-        for run in (
-            lambda: plan_day(coarse),
-            lambda: best_choices([day]),
-            lambda: plan_day(day),
-            lambda: slack(day, best),
-            lambda: trade_offs(day),
-        )
+    coarse = quickest(lambda: screen_day(COARSE), plan_day)
+    choice = quickest(screen_day, lambda asked: best_choices([asked]))
+    search = quickest(screen_day, plan_day)
+    likely = quickest(screen_day, lambda asked: slack(asked, best))
+    traded = quickest(screen_day, trade_offs)
+    tell(
+        f"one day, two children napping, timed entry, a show, delays: best choice {choice:.2f} ms, leave "
+        f"windows {search:.2f} ms, chances {likely:.2f} ms, trade-offs and what helps {traded:.2f} "
+        f"ms ({traded / search:.1f} searches); grid {COARSE} min {walk_seconds * 1000 / coarse:.0f} times "
+        f"faster than a minute-by-minute walk ({len(walked)} plans)"
     )
-    with capsys.disabled():
-        print(  # noqa: T201 - the figure is the point of the test
-            f"\none day, two children napping, timed entry, a show, delays: best choice {choice:.2f} ms, "
-            f"leave windows {search:.2f} ms, chances {likely:.2f} ms, "
-            f"trade-offs and what helps {traded:.2f} ms "
-            f"({traded / search:.1f} searches); grid {COARSE} min {walk_ms / coarse_ms:.0f} times faster "
-            f"than a minute-by-minute walk ({len(walked)} plans)"
-        )

@@ -1,31 +1,17 @@
-"""How long the holiday flags of a year take, as ratios measured in one run; printed with `-s`."""
+"""How long the holiday flags of a year take, as ratios measured in one run."""
 
-import statistics
-import time
 from collections.abc import Callable
 from datetime import date, timedelta
 
 import holidays as tables
 
+from tests.benchmarks.timing import in_turns, timed
 from tripplan.planning.holidays import days_off as flags
 from tripplan.planning.holidays import public_holidays as names
 from tripplan.planning.holidays.public_holidays import is_bridge_day, is_observed, is_weekend, long_weekend
 
 YEAR = 2027
 DAYS = tuple(date(YEAR, 1, 1) + timedelta(days=n) for n in range(365))
-
-
-def seconds(work: Callable[[], object]) -> float:
-    """How long one run takes [s]."""
-    began = time.perf_counter()
-    work()
-    return time.perf_counter() - began
-
-
-def forget() -> None:
-    """Nothing is kept from one round to the next."""
-    for kept in (names._public_holidays, names._holidays_around, flags._days_off):
-        kept.cache_clear()
 
 
 def built() -> tables.HolidayBase:
@@ -42,7 +28,6 @@ def flagged() -> flags.DaysOff:
 
 def from_names() -> flags.DaysOff:
     """The arrays alone, with the names at hand."""
-    flags._days_off.cache_clear()
     return flags.days_off(date(YEAR, 1, 1), date(YEAR, 12, 31), NAMES)
 
 
@@ -63,21 +48,20 @@ def day_by_day() -> list[tuple[bool, ...]]:
     ]
 
 
-def test_holiday_flags_against_building_the_table() -> None:
+def test_holiday_flags_against_building_the_table(tell: Callable[[str], None]) -> None:
     """Timed in turns; the aim is at most five times for the flags, and they are those of each single day."""
-    flagged()
-    rounds = []
-    for _ in range(40):
-        forget()
-        rounds.append((seconds(flagged), seconds(built), seconds(from_names), seconds(day_by_day)))
-    whole, table, arrays, loop = (statistics.median(times) for times in zip(*rounds, strict=True))
-    print(  # noqa: T201
-        f"\nholiday flags of a year: from nothing, years beside it too, {whole * 1e3:.2f} ms, from names "
+    whole, table, arrays, loop = in_turns(40, flagged, built, from_names, day_by_day)
+    tell(
+        f"holiday flags of a year: from nothing, years beside it too, {whole * 1e3:.2f} ms, from names "
         f"{arrays * 1e3:.2f} ms; the package's own table of the year {table * 1e3:.2f} ms: "
         f"{whole / table:.1f} and {arrays / table:.1f} times (aim: at most 5); day by day {loop * 1e3:.2f} ms"
     )
-    found = from_names()
-    for day, (weekend, celebrated, bridge, long) in zip(DAYS, day_by_day(), strict=True):
-        n = (day - found.first).days
-        assert (found.weekend[n], found.public_holiday[n], found.bridge[n]) == (weekend, celebrated, bridge)
-        assert found.long_weekend[n] == (weekend and long)
+    for found in (timed(flagged)[1], timed(from_names)[1]):
+        for day, (weekend, celebrated, bridge, long) in zip(DAYS, day_by_day(), strict=True):
+            n = (day - found.first).days
+            assert (found.weekend[n], found.public_holiday[n], found.bridge[n]) == (
+                weekend,
+                celebrated,
+                bridge,
+            )
+            assert found.long_weekend[n] == (weekend and long)

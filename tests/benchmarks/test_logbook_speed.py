@@ -2,13 +2,13 @@
 
 import json
 import os
-import time
 from collections.abc import Callable, Iterable, Sequence
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 from pydantic import TypeAdapter
 
+from tests.benchmarks.timing import timed
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
@@ -31,13 +31,8 @@ LOGBOOK = TypeAdapter(list[LogbookEntry])
 
 
 def seconds(work: Callable[[], object], times: int = 1) -> float:
-    """The quickest of some runs [s]."""
-    best = float("inf")
-    for _ in range(times):
-        start = time.perf_counter()
-        work()
-        best = min(best, time.perf_counter() - start)
-    return best
+    """The quickest of some runs, each from nothing [s]."""
+    return min(timed(work)[0] for _ in range(times))
 
 
 def replace_all(records: Records, documents: Sequence[Written]) -> None:
@@ -46,7 +41,7 @@ def replace_all(records: Records, documents: Sequence[Written]) -> None:
         change.replace_all(documents)
 
 
-def test_two_thousand_outings(tmp_path: Path) -> None:
+def test_two_thousand_outings(tmp_path: Path, tell: Callable[[str], None]) -> None:
     """They are saved, loaded, exported and taken back whole; a page asks for the newest alone."""
     days = [date(2021, 6, 1) + timedelta(days=n) for n in range(COUNT)]
     plan = said()
@@ -68,8 +63,8 @@ def test_two_thousand_outings(tmp_path: Path) -> None:
     assert kept == entries
     assert export_all(there) == exported
     assert len(exported) < MOST_BYTES
-    print(  # noqa: T201 - the figures are the point of the test
-        f"\n{COUNT} outings: saved in {saving:.2f} s, loaded in {loading:.2f} s ({loading / plain:.1f} times "
+    tell(
+        f"{COUNT} outings: saved in {saving:.2f} s, loaded in {loading:.2f} s ({loading / plain:.1f} times "
         f"the plain JSON), again at the next press in {again / loading:.2f} of that, a year added up in "
         f"{adding * 1000:.0f} ms; exported {len(exported) / 1e6:.1f} MB, imported in {importing:.2f} s; the "
         f"family with what is learned takes {learned * 1000:.0f} ms, {learned / usual:.1f} times the family "
@@ -91,7 +86,7 @@ def write_through(path: Path, text: str) -> None:
         os.close(folder)
 
 
-def test_two_thousand_outings_against_plain_files(tmp_path: Path) -> None:
+def test_two_thousand_outings_against_plain_files(tmp_path: Path, tell: Callable[[str], None]) -> None:
     """All at once and one by one, beside JSON in one file and in a file each; what is loaded is the same."""
     days = [date(2021, 6, 1) + timedelta(days=n) for n in range(COUNT)]
     plan = said()
@@ -138,8 +133,8 @@ def test_two_thousand_outings_against_plain_files(tmp_path: Path) -> None:
             f"{ours / file_each:.2f} times a file each"
         )
 
-    print(  # noqa: T201 - the figures are the point of the test
-        f"\n{COUNT} outings against plain files that are flushed to the disk:"
+    tell(
+        f"{COUNT} outings against plain files that are flushed to the disk:"
         f"\n  {told('saved at once', at_once, at_once_whole, at_once_each)}"
         f"\n  {told(f'{CHANGED} changed one by one', one_by_one, one_by_one_whole, one_by_one_each)}"
         f"\n  {told('loaded', loading, loading_whole, loading_each)}"

@@ -1,10 +1,10 @@
 """How long every place on every day of a year takes, how it grows, and against planning day by day."""
 
 import resource
-import timeit
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
+from functools import partial
 from typing import Any
 
 import numpy as np
@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from tests.benchmarks.many_places import many_places
 from tests.benchmarks.test_compare_speed import demo
+from tests.benchmarks.timing import timed
 from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import best_choices
 from tripplan.documents.calendars.calendars import DateSpan
@@ -35,8 +36,8 @@ Small = NDArray[np.int16]
 
 
 def seconds(work: Callable[[], object], repeat: int = 1) -> float:
-    """The shortest of some runs [s]."""
-    return min(timeit.repeat(work, number=1, repeat=repeat))
+    """The shortest of some runs, each from nothing [s]."""
+    return min(timed(work)[0] for _ in range(repeat))
 
 
 def megabytes() -> float:
@@ -45,15 +46,13 @@ def megabytes() -> float:
 
 
 @pytest.mark.parametrize("sizes", [(10, 100, 1000)], ids=["10 to 1000 places"])
-def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_year_of_many_places(sizes: tuple[int, ...], tell: Callable[[str], None]) -> None:
     """10, 100 and 1 000 drawn places on 365 days for a party of seven, against a plain loop on a sample.
 
-    The shortest of three sweeps counts, each of other places, so that none finds anything known already but
-    the rules of opening that it shares with the others.
+    The shortest of three sweeps counts, each of other places and from nothing.
     """
     family, _ = demo()
     party = family.party()
-    sweep(family, party, many_places(5, seed=2), YEAR, today=TODAY)
     took: dict[int, float] = {}
     held: dict[int, float] = {}
     table: DayTable | None = None
@@ -62,9 +61,8 @@ def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFix
         for drawn in range(3):
             places = many_places(size, seed=1000 * size + drawn)
             larger = replace(family, places=places)
-            begun = timeit.default_timer()
-            table = sweep(larger, party, places, YEAR, today=TODAY)
-            each_took.append(timeit.default_timer() - begun)
+            took_so_long, table = timed(partial(sweep, larger, party, places, YEAR, today=TODAY))
+            each_took.append(took_so_long)
         took[size], held[size] = min(each_took), megabytes() - before
     assert table is not None
     spots = np.argwhere(table.can_go)
@@ -78,23 +76,24 @@ def test_a_year_of_many_places(sizes: tuple[int, ...], capsys: pytest.CaptureFix
         ]
         return [outing for outing in found if isinstance(outing, Outing)]
 
-    assert [o.felt_cost.minor for o in one_by_one()] == [int(table.felt[r, c]) for r, c in chosen]
-    each = seconds(one_by_one, repeat=2) / len(chosen)
+    loops = [timed(one_by_one) for _ in range(2)]
+    for _, outings in loops:
+        assert [o.felt_cost.minor for o in outings] == [int(table.felt[r, c]) for r, c in chosen]
+    each = min(took_so_long for took_so_long, _ in loops) / len(chosen)
     largest = sizes[-1]
-    with capsys.disabled():
-        print(  # noqa: T201 - the figure is the point of the test
-            "\n365 days, party of seven: "
-            + "; ".join(f"{n} places {took[n]:.2f} s, {held[n]:.0f} MB more" for n in sizes)
-            + f"; {largest} places take {took[largest] / took[100]:.1f} times as long as 100; a plain loop "
-            f"over the {len(spots)} days that can be done would take {each * len(spots):.0f} s "
-            f"({each * len(spots) / took[largest]:.0f} times as long)"
-        )
+    tell(
+        "365 days, party of seven: "
+        + "; ".join(f"{n} places {took[n]:.2f} s, {held[n]:.0f} MB more" for n in sizes)
+        + f"; {largest} places take {took[largest] / took[100]:.1f} times as long as 100; a plain loop "
+        f"over the {len(spots)} days that can be done would take {each * len(spots):.0f} s "
+        f"({each * len(spots) / took[largest]:.0f} times as long)"
+    )
 
 
 DEPARTURES, LEAVINGS, PLACES = 100, 40, 20
 
 
-def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_year_of_departures_against_brute_force(tell: Callable[[str], None]) -> None:
     """20 places, 365 days, 100 departures and 40 leaving times: the same optimum as weighing all of them.
 
     The brute force weighs every pair of every day at once in 16-bit whole numbers, in cents: driving and
@@ -124,18 +123,19 @@ def test_a_year_of_departures_against_brute_force(capsys: pytest.CaptureFixture[
         patched.setattr(known, "best_between", remembered)
         sweep(family, party, family.places, span, today=TODAY)
     # In turns, so that a machine that is slow for a while is slow for both.
-    turns = [
-        (seconds(lambda: _brute_force(family, table)), seconds(lambda: best_choices(asked), repeat=5))
-        for _ in range(8)
-    ]
-    brute, searched = (min(each) for each in zip(*turns, strict=True))
-    with capsys.disabled():
-        print(  # noqa: T201 - the figure is the point of the test
-            f"\n{PLACES} places, 365 days, {DEPARTURES} x {LEAVINGS}: 16-bit brute force "
-            f"{brute * 1000:.0f} ms; all searches of a sweep, for {len(asked)} kinds of day, "
-            f"{searched * 1000:.2f} ms ({brute / searched:.0f} times as fast); a whole sweep with prices, "
-            f"crowds and daylight {whole * 1000:.0f} ms ({brute / whole:.1f} times as fast)"
-        )
+    brutes, searches = [], []
+    for _ in range(8):
+        took, weighed = timed(lambda: _brute_force(family, table))
+        assert (weighed == felt).all()
+        brutes.append(took)
+        searches.append(seconds(lambda: best_choices(asked), repeat=5))
+    brute, searched = min(brutes), min(searches)
+    tell(
+        f"{PLACES} places, 365 days, {DEPARTURES} x {LEAVINGS}: 16-bit brute force "
+        f"{brute * 1000:.0f} ms; all searches of a sweep, for {len(asked)} kinds of day, "
+        f"{searched * 1000:.2f} ms ({brute / searched:.0f} times as fast); a whole sweep with prices, "
+        f"crowds and daylight {whole * 1000:.0f} ms ({brute / whole:.1f} times as fast)"
+    )
 
 
 def _open_plain_family() -> Family:

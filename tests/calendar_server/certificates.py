@@ -40,7 +40,7 @@ def self_signed(folder: Path) -> Certificate:
         .public_key(key.public_key())
         .serial_number(1)
         .not_valid_before(now - timedelta(hours=1))
-        .not_valid_after(now + timedelta(hours=1))
+        .not_valid_after(now + timedelta(days=90))
         .add_extension(x509.SubjectAlternativeName([x509.IPAddress(ip_address("127.0.0.1"))]), critical=False)
         .sign(key, hashes.SHA256())
     )

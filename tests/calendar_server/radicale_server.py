@@ -106,21 +106,26 @@ def radicale(folder: Path, certificate: Certificate | None = None) -> Iterator[R
         try:
             scheme = "http" if certificate is None else "https"
             running = Running(f"{scheme}://127.0.0.1:{port}/", folder / "calendars", certificate)
-            _wait(running, server, folder / "log")
+            wait_until_up(running, server, folder / "log")
             yield running
         finally:
             server.terminate()
             server.wait(timeout=10)
 
 
-def _wait(running: Running, server: "subprocess.Popen[bytes]", log: Path) -> None:
+def wait_until_up(running: Running, server: "subprocess.Popen[bytes]", log: Path) -> None:
+    """Wait until a server answers.
+
+    Raises:
+        RuntimeError: it has ended, or does not answer in time.
+    """
     deadline = time.monotonic() + _WITHIN_SECONDS
     while time.monotonic() < deadline:
         if server.poll() is not None:
             break
         try:
             running.ask("OPTIONS", running.address)
-        except requests.ConnectionError:
+        except (requests.ConnectionError, OSError):  # or its certificate is not made yet
             time.sleep(0.05)
         else:
             return

@@ -2,75 +2,24 @@
 
 import socket
 import ssl
-import threading
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from tests.calendar_server.certificates import self_signed
+from tests.calendar_server.odd_server import Answer, odd_server, respond
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port, radicale
-from tripplan.calendar_server import connection
+from tripplan.calendar_server import transport
 from tripplan.calendar_server.addresses import checked, is_this_computer, origin
 from tripplan.calendar_server.connection import ChangedMeanwhile, Connection, entry_address
 from tripplan.errors import CalendarServerTrouble
-
-Answer = Callable[[BaseHTTPRequestHandler], None]
 
 EVENT = (
     b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//test//EN\r\nBEGIN:VEVENT\r\nUID:one\r\n"
     b"DTSTAMP:20261125T100000Z\r\nDTSTART:20261208T140000Z\r\nSUMMARY:Mill\r\nEND:VEVENT\r\n"
     b"END:VCALENDAR\r\n"
 )
-
-
-@contextmanager
-def odd_server(answer: Answer, context: ssl.SSLContext | None = None) -> Iterator[tuple[str, list[str]]]:
-    """A server on loopback that answers everything alike; its address, and what it was asked."""
-    asked: list[str] = []
-
-    class Handler(BaseHTTPRequestHandler):
-        def handle_one_request(self) -> None:
-            self.raw_requestline = self.rfile.readline(65537)
-            if not self.raw_requestline or not self.parse_request():
-                self.close_connection = True
-                return
-            asked.append(f"{self.command} {self.path} {self.headers.get('Authorization', '')}".strip())
-            self.rfile.read(int(self.headers.get("Content-Length") or 0))
-            answer(self)
-            self.close_connection = True
-
-        def log_message(self, *_: object) -> None:
-            """Say nothing."""
-
-    server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
-    if context is not None:
-        server.socket = context.wrap_socket(server.socket, server_side=True, do_handshake_on_connect=False)
-    thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02})
-    thread.start()
-    scheme = "http" if context is None else "https"
-    try:
-        yield f"{scheme}://127.0.0.1:{server.server_address[1]}/", asked
-    finally:
-        server.shutdown()
-        thread.join()
-        server.server_close()
-
-
-def respond(status: int, body: bytes = b"", **headers: str) -> Answer:
-    """One and the same answer."""
-
-    def answer(handler: BaseHTTPRequestHandler) -> None:
-        handler.send_response(status)
-        for name, value in headers.items():
-            handler.send_header(name.replace("_", "-"), value)
-        handler.send_header("Content-Length", str(len(body)))
-        handler.end_headers()
-        handler.wfile.write(body)
-
-    return answer
 
 
 def trouble_of(address: str, password: str = PASSWORD, certificate: str = "") -> CalendarServerTrouble:
@@ -154,7 +103,7 @@ def test_a_server_that_is_not_there_is_told_as_such() -> None:
 
 def test_a_server_that_does_not_answer_is_not_waited_for_long(monkeypatch: pytest.MonkeyPatch) -> None:
     """It takes the connection and then says nothing."""
-    monkeypatch.setattr(connection, "TIMEOUT_SECONDS", 0.2)
+    monkeypatch.setattr(transport, "ANSWER_SECONDS", 0.2)
     with socket.socket() as silent:
         silent.bind(("127.0.0.1", 0))
         silent.listen()
@@ -169,10 +118,22 @@ def test_a_server_that_does_not_answer_is_not_waited_for_long(monkeypatch: pytes
         (respond(200, b"<html><p>Welcome", Content_Type="text/html"), "not of a calendar server"),
         (respond(207, b"<not xml", Content_Type="application/xml"), "not of a calendar server"),
         (respond(207, b"<a/>", Content_Type="application/xml"), "not of a calendar server"),
-        (respond(500), "not of a calendar server"),
+        (respond(404), "not of a calendar server"),
+        (respond(500), "a fault of its own (status 500)"),
+        (respond(429), "not to be asked so often"),
+        (respond(503), "not ready at the moment"),
         (respond(401, WWW_Authenticate="Negotiate"), "a way of signing in that is not known"),
     ],
-    ids=["a web page", "broken XML", "other XML", "an error", "another way of signing in"],
+    ids=[
+        "a web page",
+        "broken XML",
+        "other XML",
+        "nothing",
+        "an error",
+        "too often",
+        "not now",
+        "another way of signing in",
+    ],
 )
 def test_what_is_no_calendar_server_is_told_as_such(answer: Answer, said: str) -> None:
     """Whatever else answers at an address, no exception of a library gets out, and no password."""

@@ -1,6 +1,7 @@
 """A command line with a data folder of its own for each test."""
 
 import io
+import json
 import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -8,6 +9,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any, Protocol
 
+import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.builders import make_household, make_place
@@ -58,6 +60,13 @@ def run(data: Path) -> Run:
         return Said(status, out.getvalue(), err.getvalue())
 
     return carry_out
+
+
+def assert_fits_schema(answer: object, name: str) -> None:
+    """An answer in JSON is what the printed schema of that name says."""
+    out = io.StringIO()
+    assert main(["schema", name], environment={}, stdout=out) == 0
+    jsonschema.validate(answer, json.loads(out.getvalue()), cls=jsonschema.Draft202012Validator)
 
 
 @dataclass(frozen=True)

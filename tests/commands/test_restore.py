@@ -8,7 +8,7 @@ import pytest
 from tests.builders import make_household
 from tests.commands.conftest import NOON, Run
 from tripplan.documents.family.household import Household
-from tripplan.records.backup import back_up
+from tripplan.records.copies.daily import back_up
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records
 

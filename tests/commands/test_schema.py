@@ -2,6 +2,7 @@
 
 import json
 import tomllib
+from collections.abc import Iterator
 from datetime import date, time
 from pathlib import Path
 from typing import Any
@@ -9,7 +10,7 @@ from typing import Any
 import jsonschema  # type: ignore[import-untyped]
 import pytest
 
-from tests.commands.conftest import Files, Run
+from tests.commands.conftest import Files, Run, assert_fits_schema
 from tripplan.commands.options.files import SCHEMAS
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_places"
@@ -61,5 +62,33 @@ def test_the_demo_files_fit_their_schema(run: Run, form: str, path: Path) -> Non
 def test_answers_fit_their_schema(run: Run, files: Files, form: str, asked: tuple[str, ...]) -> None:
     """An answer in JSON is valid by the schema that is printed for it."""
     files.add()
-    told = json.loads(run(*asked, "--json", *files.options).out)
-    jsonschema.validate(told, schema(run, form), cls=jsonschema.Draft202012Validator)
+    assert_fits_schema(json.loads(run(*asked, "--json", *files.options).out), form)
+
+
+@pytest.mark.parametrize("form", [form for form in SCHEMAS if "-" in form])
+def test_answers_of_tasks_fit_their_schema(run: Run, form: str) -> None:
+    """What a task tells of the demo in JSON is valid by the schema that is called after it."""
+    told = run(*form.split("-"), "--demo", "--json")
+    assert (told.status, told.err) == (0, "")
+    assert_fits_schema(json.loads(told.out), form)
+
+
+def keys_in(schema: dict[str, Any], part: dict[str, Any], path: str = "") -> Iterator[str]:
+    """The path of every key that a part of a schema describes; a list's members stand under '[]'."""
+    if "$ref" in part:
+        part = schema["$defs"][part["$ref"].rpartition("/")[2]]
+    for choice in part.get("anyOf", ()):
+        yield from keys_in(schema, choice, path)
+    if "items" in part:
+        yield from keys_in(schema, part["items"], f"{path}[]")
+    for name, value in part.get("properties", {}).items():
+        yield f"{path}.{name}"
+        yield from keys_in(schema, value, f"{path}.{name}")
+
+
+@pytest.mark.parametrize("form", [form for form in SCHEMAS if form not in ("place", "household", "logbook")])
+def test_keys_are_only_ever_added(run: Run, form: str) -> None:
+    """Every key that programs may rely on stays: `answer_keys.json` lists those of format 1."""
+    known = json.loads((Path(__file__).parent / "answer_keys.json").read_text(encoding="utf-8"))
+    printed = schema(run, form)
+    assert set(known[form].split()) <= set(keys_in(printed, printed))

@@ -7,8 +7,7 @@ from typing import Any
 import jsonschema  # type: ignore[import-untyped]
 import pytest
 
-from tests.commands.conftest import NOON, Files, Run
-from tripplan.commands.answers.together import TogetherAnswer
+from tests.commands.conftest import NOON, Files, Run, assert_fits_schema
 from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.store import Records
 
@@ -83,7 +82,7 @@ def test_json_fits_its_schema_and_form(run: Run, museum: Files) -> None:
     schema = json.loads(run("schema", "together").out)
     for day, status in (("2026-12-08", 0), ("2026-12-07", 1)):
         told = answer(run, "test-museum", day, *REED, *museum.options, status=status)
-        assert TogetherAnswer.model_validate(told).model_dump(mode="json") == told
+        assert_fits_schema(told, "together")
         jsonschema.validate(told, schema, cls=jsonschema.Draft202012Validator)
 
 

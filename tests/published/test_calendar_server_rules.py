@@ -18,7 +18,8 @@ import pytest
 
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
 from tripplan.calendar_server.connection import Connection, Lying, entry_address
-from tripplan.calendar_server.sending import ToSend, same, send
+from tripplan.calendar_server.entries import same
+from tripplan.calendar_server.sending import ToSend, send
 from tripplan.documents.calendars.server_calendar import OnServer
 from tripplan.documents.outings.planned import PlanStatus
 from tripplan.files.calendar_file import (
@@ -111,7 +112,7 @@ def test_sending_twice_makes_no_twin_and_changes_nothing(home: Home) -> None:
     nobody = Connection(f"http://127.0.0.1:{free_port()}/", USER, PASSWORD)
     with nobody:
         entries = calendar_objects(ENTRY, written_at=NOW)
-        assert send(nobody, [ToSend(first, entries, str(NOW))]) == [first]  # nothing is even asked
+        assert list(send(nobody, [ToSend(first, entries, str(NOW))])) == [first]  # nothing is even asked
     home.state = OnServer(outing="mill", calendar=home.calendar)
     again = home.sends(ENTRY)
     assert again == first
@@ -270,7 +271,7 @@ def test_the_rest_waits_where_the_server_cannot_be_reached(home: Home) -> None:
             return super().put(address, body, etag)
 
     with Counted(home.server.address, USER, "wrong") as connection:
-        after = send(connection, [ToSend(one, entries, str(NOW)), ToSend(two, entries, str(NOW))])
+        after = list(send(connection, [ToSend(one, entries, str(NOW)), ToSend(two, entries, str(NOW))]))
     assert [state.trouble for state in after] == ["the user name or the password is wrong"] * 2
     assert len(asked) == 1
 

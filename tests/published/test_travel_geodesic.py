@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from tripplan.documents.where import Point
-from tripplan.planning.travel.distance import bearing_degrees, distances_km, geodesic_km
+from tripplan.planning.travel.distance import Spots, bearing_degrees, geodesic_km
 
 KM_PER_MILE = 1.609344
 
@@ -93,7 +93,7 @@ def test_sphere_and_ellipsoid_differ_as_computed_elsewhere(
 ) -> None:
     """Both distances are those of an independent computation (geographiclib 2.1; haversine)."""
     assert 1000 * geodesic_km(a, b) == pytest.approx(ellipsoid_m, abs=0.001)
-    assert 1000 * distances_km(a, [b])[0] == pytest.approx(sphere_m, abs=0.01)
+    assert 1000 * Spots.of([b]).km_from(a)[0] == pytest.approx(sphere_m, abs=0.01)
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ import pytest
 from tests.builders import make_household
 from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsUnusable
-from tripplan.records.backup import COPIES_KEPT, back_up, copy_database
+from tripplan.records.copies.daily import COPIES_KEPT, back_up, copy_database
 from tripplan.records.database import Database
 from tripplan.records.store import Records
 

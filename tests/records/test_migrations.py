@@ -7,9 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.builders import make_household
+from tests.builders import make_household, make_place
+from tests.records.older import write_before_checksums
 from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsUnusable
+from tripplan.records.damage.examine import damage_in
 from tripplan.records.database import Database
 from tripplan.records.migrations import MIGRATIONS, Migration, migrate
 from tripplan.records.opening import Which, open_records
@@ -93,3 +95,32 @@ def test_every_name_was_recorded_with_the_time_given(records: Records, noon: dat
     with closing(sqlite3.connect(records.database.path)) as connection:
         rows = connection.execute("SELECT name, applied_at FROM migration").fetchall()
     assert rows == [(migration.name, noon.isoformat()) for migration in MIGRATIONS]
+
+
+def test_rows_of_an_older_program_get_their_checksums(tmp_path: Path, noon: datetime) -> None:
+    """A file from before there were checksums opens, says what it said, keeps its history and is whole."""
+    path = tmp_path / "family.sqlite3"
+    write_before_checksums(path, [make_household(), make_place()], noon)
+    before = path.read_bytes()
+    records = open_records(tmp_path, Which.FAMILY, noon)
+    assert {raw.kind: raw.is_sound for raw in records.raw_documents()} == {"household": True, "place": True}
+    kept = records.get(Household)
+    assert kept is not None
+    assert (kept.value, kept.revision) == (make_household(), 1)
+    assert [change.said for change in records.past_changes(9)] == ["Saved.", "Saved."]
+    assert damage_in(records.database) == ""
+    assert (tmp_path / "family-before-0003-checksums.sqlite3").stat().st_size == len(before)
+    assert records.save(make_household(name="Renamed"), noon, kept.revision).revision == 2
+    assert damage_in(records.database) == ""
+
+
+def test_a_damaged_name_of_a_step_is_no_newer_program(records: Records, noon: datetime) -> None:
+    """One changed letter in the list of steps taken: the file opens all the same, with all that is in it."""
+    records.save(make_household(), noon)
+    raw = records.database.path.read_bytes()
+    assert raw.count(b"0002-changes") == 2  # in the table and in its index
+    records.database.path.write_bytes(raw.replace(b"0002-changes", b"8002-changes"))
+    again = open_records(records.database.path.parent, Which.FAMILY, noon)
+    kept = again.get(Household)
+    assert kept is not None
+    assert kept.value == make_household()

@@ -10,11 +10,11 @@ from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanSt
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict
 from tripplan.files.planned_entry import going_on
-from tripplan.records.backup import back_up
+from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.restoring import copy_of, put_back
 from tripplan.records.export import export_all, import_all
 from tripplan.records.opening import Which, open_records
 from tripplan.records.planned_outings import outings_ever
-from tripplan.records.restoring import copy_of, put_back
 from tripplan.records.store import Records
 
 DAY = date(2026, 12, 8)

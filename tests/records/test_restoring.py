@@ -1,7 +1,5 @@
 """A bad day costs one day at most: a copy can be looked at and put back, whatever happened to the file."""
 
-import sqlite3
-from contextlib import closing
 from datetime import date, datetime, timedelta
 from pathlib import Path
 
@@ -9,12 +7,13 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
+from tests.records.older import write_before_checksums
 from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
-from tripplan.records.backup import back_up
+from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.restoring import contents_of, copies_of, copy_of, put_back, recover
 from tripplan.records.opening import Which, open_records
 from tripplan.records.replacement import replacement
-from tripplan.records.restoring import copies_of, copy_of, documents_in, put_back, recover
 from tripplan.records.store import Records
 
 DAY = date(2026, 11, 24)
@@ -42,13 +41,13 @@ def test_a_copy_is_looked_at_then_put_back_and_taken_back(copied: Records, noon:
     """Everything is as it was that day; one step of the history leads forward again."""
     copy = copy_of(copied.database.path, DAY)
     before = copy.path.read_bytes()
-    change = replacement(copied, documents_in(copy, noon))
+    change = replacement(copied, contents_of(copy, noon).documents)
     assert (change.added, change.changed, change.removed) == (("place test-museum",), ("household",), ())
     put_back(copied, copy, noon)
     kept = copied.get(Household)
     assert kept is not None
     assert kept.value == make_household()
-    assert not replacement(copied, documents_in(copy, noon)).any
+    assert not replacement(copied, contents_of(copy, noon).documents).any
     (last,) = copied.past_changes(1)
     assert last.said == "The copy of 2026-11-24 was put back."
     with copied.change(noon) as undoing:
@@ -93,11 +92,8 @@ def test_a_damaged_copy_replaces_nothing(copied: Records, noon: datetime) -> Non
 def test_a_copy_from_an_older_program_is_brought_up_to_date_aside(copied: Records, noon: datetime) -> None:
     """What the copy holds comes back, and the copy itself keeps its old tables."""
     copy = copy_of(copied.database.path, DAY)
-    with closing(sqlite3.connect(copy.path)) as connection:
-        connection.executescript(
-            "DROP INDEX version_by_change; ALTER TABLE version DROP COLUMN change; DROP TABLE change;"
-            "DELETE FROM migration WHERE name = '0002-changes'"
-        )
+    copy.path.unlink()
+    write_before_checksums(copy.path, [make_household(), make_place()], noon)
     before = copy.path.read_bytes()
     put_back(copied, copy, noon)
     assert {raw.kind for raw in copied.raw_documents()} == {"household", "place"}

@@ -14,6 +14,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.records.kinds import KINDS
+from tripplan.records.migrations import summed
 from tripplan.records.store import Kept, Records
 
 
@@ -245,13 +246,66 @@ def test_replacing_refuses_two_documents_of_one_name(records: Records) -> None:
     assert records.is_fresh()
 
 
-def test_a_document_that_no_longer_fits_is_named_and_can_still_be_got_out(
+def write_body(records: Records, sql: str) -> None:
+    """Change what stands in the file as another version of the program would, checksum and all."""
+    with records.database.writing() as connection:
+        connection.execute(f"UPDATE version SET body = {sql} WHERE kind = 'typed_drive'")
+        connection.execute(f"UPDATE version SET checksum = {summed('version')}")
+
+
+def test_a_document_that_no_longer_fits_is_set_aside_and_named(records: Records, noon: datetime) -> None:
+    """A value that is refused by now: the document is named with field and value; all others open."""
+    records.save(drive(1), noon)
+    records.save(make_place(), noon)
+    write_body(records, "json_set(body, '$.km', -1)")
+    assert records.get(TypedDrive, "mill") is None
+    assert list(records.all(Place)) == ["test-museum"]
+    (aside,) = records.set_aside()
+    assert (aside.called, aside.is_used) == ("typed drive mill", False)
+    assert "km" in aside.why
+    assert "-1" in aside.why
+    assert {raw.key for raw in records.raw_documents()} == {"mill", "test-museum"}
+
+
+def test_a_field_that_a_document_can_do_without_never_locks_it_out(records: Records, noon: datetime) -> None:
+    """A field of a later version, and one with a value refused by now, are left out and named."""
+    records.save(make_household(), noon)
+    with records.database.writing() as connection:
+        connection.execute(
+            "UPDATE version SET body = json_set(body, '$.reserve_percent', '250', '$.moods', json('[1]'))"
+        )
+        connection.execute(f"UPDATE version SET checksum = {summed('version')}")
+    kept = records.get(Household)
+    assert kept is not None
+    assert kept.value == make_household()
+    (aside,) = records.set_aside()
+    assert aside.is_used
+    assert "reserve_percent" in aside.why
+    assert "250" in aside.why
+    assert "moods" in aside.why
+
+
+def test_what_cannot_be_read_stands_in_nobodys_way(records: Records, noon: datetime) -> None:
+    """It can be entered anew, or let go; what was there stays in the history."""
+    records.save(drive(1), noon)
+    write_body(records, "'no JSON'")
+    assert records.set_aside()
+    assert records.save(drive(2), noon).revision == 2
+    assert (km_on_record(records), records.set_aside()) == (2, ())
+    write_body(records, "'no JSON'")
+    with records.change(noon) as change:
+        change.let_go("typed_drive", "mill")
+    assert (km_on_record(records), records.set_aside(), records.is_fresh()) == (None, (), True)
+
+
+def test_a_row_that_the_disk_has_changed_is_not_taken_for_what_was_saved(
     records: Records, noon: datetime
 ) -> None:
-    """A body this version cannot read is an error with the document's name; it is still in the raw list."""
-    records.save(drive(1), noon)
+    """One digit of a distance: the drive is set aside, not driven wrong."""
+    records.save(drive(1234), noon)
     with records.database.writing() as connection:
-        connection.execute("UPDATE version SET body = json_set(body, '$.km', -1)")
-    with pytest.raises(RecordsUnusable, match="typed drive mill"):
-        records.get(TypedDrive, "mill")
-    assert [raw.key for raw in records.raw_documents()] == ["mill"]
+        connection.execute("UPDATE version SET body = replace(body, '1234', '1235')")
+    assert km_on_record(records) is None
+    assert records.all(TypedDrive) == {}
+    assert [aside.called for aside in records.set_aside()] == ["typed drive mill"]
+    assert [raw.is_sound for raw in records.raw_documents()] == [False]

@@ -12,7 +12,7 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import APP, Opened, said
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
-from tripplan.records.backup import back_up
+from tripplan.records.copies.daily import back_up
 from tripplan.records.export import export_all
 from tripplan.records.opening import Which
 from tripplan.records.store import Records

@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
-from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.errors import RecordConflict
 from tripplan.files.calendar_file import OutingEntry, calendar_objects
 from tripplan.records.store import Change, Kept, Records
 
@@ -17,14 +18,18 @@ class Sending:
     """What came of one press.
 
     Attributes:
-        arrived: how many outings are on the server as they are here.
+        arrived: how many outings are on the server as they are here, those called off left out.
+        called_off: how many lie there as called off.
+        removed: how many were taken off there.
         troubles: why others wait, each reason once.
         changed_there: how many wait for the parent to decide.
     """
 
-    arrived: int
-    troubles: tuple[str, ...]
-    changed_there: int
+    arrived: int = 0
+    called_off: int = 0
+    removed: int = 0
+    troubles: tuple[str, ...] = ()
+    changed_there: int = 0
 
     @property
     def complete(self) -> bool:
@@ -33,13 +38,15 @@ class Sending:
 
     def in_words(self) -> str:
         """What came of it, in sentences."""
-        said = []
-        if self.arrived:
-            said.append(
-                f"{self.arrived} outings are on the calendar."
-                if self.arrived > 1
-                else "It is on the calendar."
+        said = [
+            f"{count} outings are {what}." if count > 1 else f"It is {what}."
+            for count, what in (
+                (self.arrived, "on the calendar"),
+                (self.called_off, "on the calendar as called off"),
+                (self.removed, "off the calendar now"),
             )
+            if count
+        ]
         if self.changed_there:
             said.append("Somebody has changed an entry there meanwhile: look at both and decide.")
         said += [f"Not sent: {trouble}. It waits and goes the next time." for trouble in self.troubles]
@@ -60,23 +67,24 @@ def on_its_way(records: Records, outing: str, calendar: str, now: datetime) -> N
 
 
 def waiting(records: Records, server: ServerCalendar) -> list[str]:
-    """The ids of outings that the next press sends or removes, in order."""
+    """The ids of outings that the next press sends or removes, in order; those that had trouble go last."""
     planned = records.all(PlannedOuting)
     due = []
-    for outing, kept in records.all(OnServer).items():
+    on_server = records.all(OnServer)
+    for outing, kept in on_server.items():
         now = planned.get(outing)
         if kept.value.calendar != server.calendar:
             if now is not None:
                 due.append(outing)
         elif kept.value.is_due(None if now is None else now.value.edition):
             due.append(outing)
-    return due
+    return sorted(due, key=lambda one: bool(on_server[one].value.trouble))
 
 
 def send_waiting(
     records: Records, server: ServerCalendar, password: str, entry_of: EntryOf, now: datetime
 ) -> Sending:
-    """Send everything that waits, and note what lies on the server now.
+    """Send everything that waits, and note of each outing what lies on the server as soon as it is known.
 
     Args:
         records: the family's.
@@ -97,7 +105,7 @@ def send_waiting(
     planned = records.all(PlannedOuting)
     due = waiting(records, server)
     if not due:
-        return Sending(0, (), 0)
+        return Sending()
     outings = [
         ToSend(
             _lying(kept[one].value, server),
@@ -106,6 +114,7 @@ def send_waiting(
         )
         for one in due
     ]
+    states = []
     with Connection(
         server.server,
         server.user,
@@ -113,19 +122,31 @@ def send_waiting(
         plain_http=server.plain_http,
         certificate=server.certificate,
     ) as connection:
-        after = send(connection, outings)
-    with records.change(now) as change:
-        for state in after:
-            revision = kept[state.outing].revision
-            if state.outing not in planned and not state.copies and not state.changed_there:
+        for state in send(connection, outings):
+            states.append(_noted(records, state, kept[state.outing].revision, state.outing in planned, now))
+    done = [state for state in states if not state.trouble and not state.changed_there]
+    there = [planned[state.outing].value for state in done if state.outing in planned]
+    called_off = sum(one.status is PlanStatus.CANCELLED for one in there)
+    return Sending(
+        arrived=len(there) - called_off,
+        called_off=called_off,
+        removed=len(done) - len(there),
+        troubles=tuple(dict.fromkeys(state.trouble for state in states if state.trouble)),
+        changed_there=sum(bool(state.changed_there) for state in states),
+    )
+
+
+def _noted(records: Records, state: OnServer, revision: int, is_planned: bool, now: datetime) -> OnServer:
+    """What lies there, once it is on record; where another window was faster, the next press looks."""
+    try:
+        with records.change(now) as change:
+            if not is_planned and not state.copies and not state.changed_there:
                 change.remove(OnServer, state.outing, revision)
             else:
                 change.save(state, revision)
-    return Sending(
-        arrived=sum(not state.trouble and not state.changed_there for state in after),
-        troubles=tuple(dict.fromkeys(state.trouble for state in after if state.trouble)),
-        changed_there=sum(bool(state.changed_there) for state in after),
-    )
+    except RecordConflict:
+        return state.model_copy(update={"trouble": "another window has sent or changed it meanwhile"})
+    return state
 
 
 def _lying(before: OnServer, server: ServerCalendar) -> OnServer:

@@ -1,18 +1,15 @@
 """Brings what lies on the server up to date with the family's outings, one entry at a time."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from typing import Protocol
 
-from icalendar import Calendar, Component
+from pydantic import ValidationError
 
 from tripplan.calendar_server.connection import ChangedMeanwhile, Lying, entry_address
-from tripplan.documents.calendars.server_calendar import ChangedThere, OnServer, SentCopy
+from tripplan.calendar_server.entries import same
+from tripplan.documents.calendars.server_calendar import LONGEST_TROUBLE, ChangedThere, OnServer, SentCopy
 from tripplan.errors import CalendarServerTrouble
-
-_SAYS_NOTHING = frozenset({"DTSTAMP", "CREATED", "LAST-MODIFIED", "SEQUENCE"})
-"""What a server may touch without anybody having changed the entry (RFC 5545, 3.8.7)."""
 
 
 class Server(Protocol):
@@ -46,27 +43,29 @@ class ToSend:
     edition: str
 
 
-def send(server: Server, outings: Iterable[ToSend]) -> list[OnServer]:
-    """Send outings as far as the server takes them.
+def send(server: Server, outings: Iterable[ToSend]) -> Iterator[OnServer]:
+    """Send outings as far as the server takes them; trouble with one does not keep the others here.
 
     Args:
         server: a connection.
-        outings: in the order they go; where the server cannot be reached the rest is left for later.
+        outings: in the order they go; where nothing more is to be expected the rest is left for later.
 
-    Returns:
+    Yields:
         What lies on the server of each, in the same order, with what could not be done and why.
     """
-    after = []
     stopped = ""
     for outing in outings:
         if stopped:
-            after.append(outing.before.model_copy(update={"trouble": stopped}))
+            yield _with_trouble(outing.before, stopped)
             continue
-        done, trouble = _send_one(server, outing)
-        after.append(done)
+        after, trouble = _send_one(server, outing)
+        yield after
         if trouble is not None and trouble.stops:
             stopped = str(trouble)
-    return after
+
+
+def _with_trouble(before: OnServer, said: str) -> OnServer:
+    return before.model_copy(update={"trouble": said[:LONGEST_TROUBLE]})
 
 
 def _send_one(server: Server, outing: ToSend) -> tuple[OnServer, CalendarServerTrouble | None]:
@@ -92,16 +91,18 @@ def _send_one(server: Server, outing: ToSend) -> tuple[OnServer, CalendarServerT
                 changed[uid] = left
     except CalendarServerTrouble as met:
         trouble = met
+    except ValidationError:  # an address that no other program could use either
+        trouble = CalendarServerTrouble("the server says where an entry lies in a way that cannot be kept")
     arrived = trouble is None and not changed
     after = before.model_copy(
         update={
             "copies": tuple(copies.values()),
             "changed_there": tuple(changed.values()),
             "sent": outing.edition if arrived else before.sent,
-            "trouble": "" if trouble is None else str(trouble),
+            "trouble": "",
         }
     )
-    return after, trouble
+    return (after if trouble is None else _with_trouble(after, str(trouble))), trouble
 
 
 def _write(
@@ -148,30 +149,3 @@ def _remove(server: Server, copy: SentCopy) -> ChangedThere | None:
                 return None
         return ChangedThere(uid=copy.uid, address=copy.address, ours="", theirs=there.body, etag=there.etag)
     return None
-
-
-def same(one: str, other: str) -> bool:
-    """Whether two calendar files tell the same, however they are written."""
-    try:
-        return _told(one) == _told(other)
-    except (ValueError, TypeError, LookupError, AttributeError):  # Text that is no calendar tells nothing.
-        return False
-
-
-def _told(text: str) -> list[object]:
-    calendar = Calendar.from_ical(text)
-    return [_lines(one) for one in calendar.walk() if one.name in ("VEVENT", "VTODO")]
-
-
-def _lines(component: Component) -> list[tuple[str, str]]:
-    told = []
-    for name, value in component.property_items():
-        if name in ("BEGIN", "END") or name in _SAYS_NOTHING:
-            continue
-        moment = getattr(value, "dt", None)
-        if isinstance(moment, datetime) and moment.tzinfo is not None:
-            told.append((name, moment.astimezone(UTC).isoformat()))
-        else:
-            written = value.to_ical() if hasattr(value, "to_ical") else str(value)
-            told.append((name, written.decode() if isinstance(written, bytes) else str(written)))
-    return sorted(told)

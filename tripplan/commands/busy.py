@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from tripplan.commands.answers.busy import BusyListAnswer, FamilyCalendarTold
+from tripplan.commands.answers.family import BusyListAnswer, CalendarInShort
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, opened
 from tripplan.commands.question import settings_from
@@ -52,7 +52,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
     if options.task == "list":
         if options.json:
-            console.json(_list_answer(on_record, week).model_dump(mode="json"))
+            console.json(_list_answer(on_record, week))
         else:
             _list(console, records, week)
         return 0
@@ -85,7 +85,7 @@ def _list_answer(on_record: OnRecord, week: FamilyDays) -> BusyListAnswer:
         data=on_record.data,
         today=services.today(family_in(records)),
         calendars=tuple(
-            FamilyCalendarTold(name=one.name, source=one.source, busy=len(one.busy), covers=one.covers)
+            CalendarInShort(name=one.name, source=one.source, busy=len(one.busy), covers=one.covers)
             for one in calendars
         ),
         own_week=week,

@@ -2,12 +2,10 @@
 
 from argparse import Namespace
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
-from typing import Literal
 
-from tripplan.commands.answers.files import CheckAnswer, CheckedTold, FindingTold
+from tripplan.commands.answers.files import CheckAnswer, Checked
 from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import card_files, file_kind
@@ -17,19 +15,6 @@ from tripplan.files.place_card import load_place_card
 from tripplan.services import clock_from
 
 
-@dataclass(frozen=True)
-class _Checked:
-    """One file and what was found in it."""
-
-    file: str
-    kind: Literal["place", "household"]
-    findings: tuple[Finding, ...]
-
-    @property
-    def usable(self) -> bool:
-        return all(finding.weight is Weight.WARNING for finding in self.findings)
-
-
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
     """Tell every finding; 2 where one is a fault."""
     today = clock_from(settings_from(options, environment))().date()
@@ -37,8 +22,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     paths = card_files(options.file, beside)
     checked = _check(paths, today, all_households=options.household)
     if options.json:
-        answer = CheckAnswer(files=tuple(map(_told, checked)))
-        console.json(answer.model_dump(mode="json"))
+        console.json(CheckAnswer(tuple(checked)))
     else:
         for one in checked:
             _say(one, console)
@@ -48,12 +32,12 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return 0 if no_fault and all(one.usable for one in checked) else 2
 
 
-def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[_Checked]:
-    checked: list[_Checked] = []
+def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[Checked]:
+    checked: list[Checked] = []
     first_file: dict[str, Path] = {}
     for path in paths:
         if all_households or file_kind(path) == "household":
-            checked.append(_Checked(str(path), "household", load_household(path, today).findings))
+            checked.append(Checked(str(path), "household", load_household(path, today).findings))
             continue
         read = load_place_card(path, today)
         findings = read.findings
@@ -64,23 +48,11 @@ def _check(paths: Sequence[Path], today: date, *, all_households: bool) -> list[
                     *findings,
                     Finding(path.name, "id", read.value.id, f"{twin.name} has the same id"),
                 )
-        checked.append(_Checked(str(path), "place", findings))
+        checked.append(Checked(str(path), "place", findings))
     return checked
 
 
-def _told(checked: _Checked) -> CheckedTold:
-    return CheckedTold(
-        file=checked.file,
-        kind=checked.kind,
-        usable=checked.usable,
-        findings=tuple(
-            FindingTold(file=f.file, field=f.field, value=f.value, message=f.message, weight=f.weight)
-            for f in checked.findings
-        ),
-    )
-
-
-def _say(checked: _Checked, console: Console) -> None:
+def _say(checked: Checked, console: Console) -> None:
     called = "household file" if checked.kind == "household" else "place card"
     faults = sum(finding.weight is Weight.FAULT for finding in checked.findings)
     warnings = len(checked.findings) - faults

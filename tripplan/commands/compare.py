@@ -3,7 +3,7 @@
 from argparse import Namespace
 from collections.abc import Mapping
 
-from tripplan.commands.answers.compare import compare_answer
+from tripplan.commands.answers.days import CompareAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
@@ -29,8 +29,16 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     candidates = compare(question.family, question.party, places, days_in(span), today=question.today)
     outings = [candidate.best for candidate in candidates if candidate.best]
     if options.json:
-        flips = what_would_flip(question.family, question.party, outings, today=question.today)
-        console.json(compare_answer(question, candidates, flips).model_dump(mode="json"))
+        certainty = how_sure(outings) if outings else None
+        console.json(
+            CompareAnswer(
+                question=question,
+                candidates=tuple(candidates),
+                chances_cheapest=certainty.chances if certainty else (),
+                too_close_to_call=certainty is not None and certainty.too_close,
+                flips=tuple(what_would_flip(question.family, question.party, outings, today=question.today)),
+            )
+        )
         return 0 if outings else 1
     question.say_whose(console)
     when = wording.day(span.first)

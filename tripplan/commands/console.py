@@ -76,7 +76,9 @@ class Console:
 
     def json(self, answer: object) -> None:
         """Say the answer as JSON, in plain ASCII so that no terminal's encoding can spoil it."""
-        self.stdout.write(json.dumps(answer, indent=2) + "\n")
+        from tripplan.commands.answers.json_keys import to_json  # loads pydantic, which help does without
+
+        self.stdout.write(json.dumps(to_json(answer), indent=2) + "\n")
 
     def remark(self, text: str) -> None:
         """Say something beside the answer."""

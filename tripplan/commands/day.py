@@ -4,7 +4,7 @@ from argparse import Namespace
 from collections.abc import Mapping
 from datetime import datetime
 
-from tripplan.commands.answers.day import day_answer
+from tripplan.commands.answers.day import DayAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.day_text import say_replanned, say_slack, say_trade_offs
 from tripplan.commands.options.outings import WHEREABOUTS
@@ -20,7 +20,7 @@ from tripplan.commands.outing_text import (
 from tripplan.commands.question import Question, ask, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
-from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice
+from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
 from tripplan.planning.on_the_day.ways_out import Replanned
@@ -38,7 +38,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if isinstance(answer, Outing) and _is_wrong(options):
         replanned = _replanned(question, answer, options)
     if options.json:
-        console.json(day_answer(question, answer, replanned).model_dump(mode="json"))
+        console.json(_answer(question, answer, replanned))
     else:
         question.say_whose(console)
         if replanned is not None:
@@ -48,6 +48,20 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         else:
             say_no(answer, console)
     return 0 if isinstance(answer, Outing) else 1
+
+
+def _answer(question: Question, answer: Outing | NoOuting, replanned: Replanned | None) -> DayAnswer:
+    outing = answer if isinstance(answer, Outing) else None
+    best = outing.search.best if outing else None
+    return DayAnswer(
+        question=question,
+        outing=outing,
+        passed_over=answer if isinstance(answer, NoOuting) else None,
+        against_best=against_best(outing.question, outing.plan, best) if outing and best else None,
+        trade_offs=trade_offs(outing.question) if outing else None,
+        slack=slack(outing.question, outing.plan) if outing else None,
+        replanned=replanned,
+    )
 
 
 def planned(question: Question, options: Namespace) -> Outing | NoOuting:

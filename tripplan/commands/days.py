@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from tripplan.commands.answers.days import days_answer
+from tripplan.commands.answers.days import DaysAnswer, NearMiss
 from tripplan.commands.console import Console
 from tripplan.commands.outing_text import spread_note
 from tripplan.commands.progress_bar import ProgressBar
@@ -47,9 +47,20 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     best = tuple(_outings(table, ranked[: options.most]))
     misses = nearest_misses(table, made)
     if options.json:
-        passed_over = _passed_over(table)
-        answer = days_answer(question, table, made, len(ranked), best, misses, passed_over)
-        console.json(answer.model_dump(mode="json"))
+        console.json(
+            DaysAnswer(
+                question=question,
+                count=len(ranked),
+                outings=best,
+                passed_over=_passed_over(table),
+                wishes=tuple(made),
+                not_as_wished=int(table.can_go.sum()) - len(ranked),
+                nearly=tuple(
+                    NearMiss(table.places[miss.spot.row].id, table.day(miss.spot.column), miss)
+                    for miss in misses
+                ),
+            )
+        )
         return 0 if best else 1
     question.say_whose(console)
     span = question.span

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from tripplan.commands.answers.holidays import HolidaysListAnswer, HolidayTold
+from tripplan.commands.answers.family import HolidaysListAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, needed, opened
 from tripplan.commands.question import place_called, settings_from
@@ -87,13 +87,11 @@ def _list(asked: _Asked) -> int:
         answer = HolidaysListAnswer(
             data=asked.on_record.data,
             today=asked.today,
-            holidays=tuple(
-                HolidayTold(day=one.day, name=one.name, where=one.where, days_off=one.row) for one in coming
-            ),
+            holidays=tuple(coming),
             local_days=asked.local_days,
             sources=sources,
         )
-        console.json(answer.model_dump(mode="json"))
+        console.json(answer)
         return 0
     if coming:
         console.table(("day", "holiday", "where", "days off in a row"), [_row(one) for one in coming])

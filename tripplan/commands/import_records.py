@@ -34,14 +34,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
             raise InputFaults(findings)
         services.use(Which.FAMILY)
     if options.json:
-        answer = ImportAnswer(
-            carried_out=options.yes,
-            added=changes.added,
-            changed=changes.changed,
-            removed=changes.removed,
-            unchanged=changes.unchanged,
-        )
-        console.json(answer.model_dump(mode="json"))
+        parts = (changes.added, changes.changed, changes.removed, changes.unchanged)
+        console.json(ImportAnswer(options.yes, *parts))
     else:
         _say(changes, console, carried_out=options.yes)
     return 0

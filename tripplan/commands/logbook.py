@@ -5,7 +5,13 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from pathlib import Path
 
-from tripplan.commands.answers.logbook import learned_answer, list_answer, year_answer
+from tripplan.commands.answers.logbook import (
+    FigureInUse,
+    LogbookLearnedAnswer,
+    LogbookListAnswer,
+    LogbookYearAnswer,
+    OutingWrittenDown,
+)
 from tripplan.commands.console import Console
 from tripplan.commands.logbook_on_record import Logbook, opened_logbook, period
 from tripplan.commands.logbook_record import write_record
@@ -135,8 +141,8 @@ def _list(options: Namespace, console: Console, logbook: Logbook) -> int:
         written = write_file(options.csv, logbook_csv(entries).encode(), console, replace=options.replace)
         return 0 if written else 1
     if options.json:
-        answer = list_answer(logbook, entries)
-        console.json(answer.model_dump(mode="json"))
+        told = tuple(OutingWrittenDown(entry, against_plan(entry)) for entry in entries)
+        console.json(LogbookListAnswer(data=logbook.data, today=logbook.today, entries=told))
         return 0 if entries else 1
     logbook.say_whose(console)
     if not entries:
@@ -170,8 +176,9 @@ def _year(options: Namespace, console: Console, logbook: Logbook) -> int:
     mine = [entry for entry in logbook.entries if account.first <= entry.day <= account.last]
     against = year_against_plan(mine, account.purse.spent.currency)
     if options.json:
-        answer = year_answer(logbook, account, against)
-        console.json(answer.model_dump(mode="json"))
+        console.json(
+            LogbookYearAnswer(data=logbook.data, today=logbook.today, account=account, against=against)
+        )
         return 0
     logbook.say_whose(console)
     for line in year_lines(account):
@@ -184,8 +191,8 @@ def _learned(options: Namespace, console: Console, logbook: Logbook) -> int:
     """Tell every own figure beside the usual one; 1 where no outing tells any."""
     figures = learned_figures(logbook.family, logbook.entries)
     if options.json:
-        answer = learned_answer(logbook, figures)
-        console.json(answer.model_dump(mode="json"))
+        told = tuple(FigureInUse(figure, logbook.settings.learns(figure.what)) for figure in figures)
+        console.json(LogbookLearnedAnswer(data=logbook.data, today=logbook.today, figures=told))
         return 0 if figures else 1
     logbook.say_whose(console)
     if not figures:

@@ -4,7 +4,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import PurePath
 
-from tripplan.commands.answers.logbook import record_answer
+from tripplan.commands.answers.logbook import LogbookRecordAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.logbook_on_record import Logbook, period
 from tripplan.commands.reading import ASKED
@@ -55,7 +55,8 @@ def write_record(options: Namespace, console: Console, logbook: Logbook) -> int:
             console.remark(missing_sentence(lacking))
         console = console.aside() if options.out == PRINTED else console
     if options.json:
-        console.json(record_answer(logbook, record).model_dump(mode="json"))
+        notes = tuple(closing_lines(record))
+        console.json(LogbookRecordAnswer(data=logbook.data, today=logbook.today, record=record, notes=notes))
     else:
         _say_record(record, logbook, console)
     return 0 if record.lines else 1

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from tripplan.commands.answers.passes import passes_answer
+from tripplan.commands.answers.passes import PassesAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
 from tripplan.commands.reading import ASKED
@@ -54,7 +54,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         raise InputFaults(tuple(findings))
     plan = which_pass_pays(question.family, coming.visits, today=question.today)
     if options.json:
-        console.json(passes_answer(question, plan, coming.notes).model_dump(mode="json"))
+        console.json(PassesAnswer(question=question, plan=plan, notes=(*coming.notes, *plan.notes)))
         return 0 if plan.visits else 1
     question.say_whose(console)
     for sentence in (*coming.notes, *pass_plan_sentences(plan)):

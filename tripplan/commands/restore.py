@@ -10,10 +10,10 @@ from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.files.planned_entry import going_on
+from tripplan.records.copies.restoring import DayCopy, contents_of, copies_of, copy_of, put_back, recover
 from tripplan.records.location import data_folder
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
-from tripplan.records.restoring import DayCopy, copies_of, copy_of, documents_in, put_back, recover
 from tripplan.services import clock_from, open_services
 from tripplan.values import wording
 
@@ -36,7 +36,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         if damaged.path != path:
             raise
         return _in_place_of_damage(path, copy, damaged, options, console, settings)
-    change = replacement(services.own, documents_in(copy, services.clock()))
+    contents = contents_of(copy, services.clock())
+    change = replacement(services.own, contents.documents, contents.unread)
     for heading, called in change.listed:
         console.listed(heading, called)
     if not change.any:

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Literal
 from zoneinfo import ZoneInfo
 
-from tripplan.commands.answers.schools import schools_list_answer
+from tripplan.commands.answers.family import SchoolsListAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened
 from tripplan.commands.question import settings_from
@@ -97,9 +97,16 @@ def _list(asked: _Asked) -> int:
     points = [*homes, *(place.where.point for place in places)]
     near = [region for region in regions_near(points) if not _has(calendars, region.code)]
     if asked.options.json:
-        codes = [region.code for region in near]
-        answer = schools_list_answer(asked.data, asked.today, last, calendars, covers, codes)
-        console.json(answer.model_dump(mode="json"))
+        console.json(
+            SchoolsListAnswer(
+                data=asked.data,
+                today=asked.today,
+                calendars=tuple(calendars),
+                until=last,
+                places=tuple(covers),
+                built_in=tuple(region.code for region in near),
+            )
+        )
         return 0
     for calendar in calendars:
         console.line(f"{calendar.name}: {calendar.pupils:,} pupils.")

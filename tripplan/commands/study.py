@@ -3,7 +3,7 @@
 from argparse import Namespace
 from collections.abc import Callable, Mapping, Sequence
 
-from tripplan.commands.answers.study import study_list_answer, study_programme_answer
+from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer, UnitWithPlaces
 from tripplan.commands.console import Console
 from tripplan.commands.options.study import NONE
 from tripplan.commands.question import Question, ask, place_called
@@ -58,13 +58,13 @@ def _units(records: Records) -> list[StudyUnit]:
 
 
 def _list(options: Namespace, console: Console, question: Question, records: Records) -> int:
-    found = [(unit, fits_of(unit, question.family.places)) for unit in _units(records)]
+    found = [UnitWithPlaces(unit, fits_of(unit, question.family.places)) for unit in _units(records)]
     if options.json:
-        console.json(study_list_answer(question, found).model_dump(mode="json"))
+        console.json(StudyListAnswer(data=question.whose, today=question.today, units=tuple(found)))
         return 0
     if not found:
         console.line("There is no study unit on record; 'tripplan study add' adds one.")
-    for unit, fits in found:
+    for unit, fits in ((one.unit, one.fits) for one in found):
         said = [*map(fit_sentence, fits.places), *map(close_sentence, fits.close), *nowhere_sentences(fits)]
         console.listed(f"{unit.name}. {' '.join(unit_sentences(unit))}", said)
     return 0
@@ -131,8 +131,10 @@ def _programme(options: Namespace, console: Console, question: Question, records
     found = programme_of(term_from(family, units, wishes, outings, swept, today=question.today))
     said = _keep(found, question, records) if options.keep else ""
     if options.json:
-        limits = limit_sentences(wishes, units)
-        console.json(study_programme_answer(question, found, limits).model_dump(mode="json"))
+        limits = tuple(limit_sentences(wishes, units))
+        console.json(
+            StudyProgrammeAnswer(data=question.whose, today=question.today, limits=limits, programme=found)
+        )
         return 0 if found.outings else 1
     names = {place.id: place.name for place in family.places}
     console.listed("The term keeps to:", limit_sentences(wishes, units))

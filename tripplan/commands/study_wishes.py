@@ -2,7 +2,7 @@
 
 from argparse import Namespace
 
-from tripplan.commands.answers.study import study_limits_answer
+from tripplan.commands.answers.study import StudyLimitsAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.options.study import NONE
 from tripplan.commands.question import Question, place_called
@@ -68,7 +68,7 @@ def limits(options: Namespace, console: Console, question: Question, records: Re
         _save(wishes, question, records)
     units = [kept.value for kept in records.all(StudyUnit).values()]
     if options.json:
-        console.json(study_limits_answer(question, wishes).model_dump(mode="json"))
+        console.json(StudyLimitsAnswer(data=question.whose, today=question.today, wishes=wishes))
         return 0
     console.listed("The term keeps to:", limit_sentences(wishes, units))
     names = {place.id: place.name for place in question.family.places}

@@ -5,7 +5,7 @@ from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tripplan.commands.answers.together import together_answer
+from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
 from tripplan.commands.question import Question, ask
@@ -61,7 +61,15 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         payer=options.payer,
     )
     if options.json:
-        console.json(together_answer(question, answer).model_dump(mode="json"))
+        console.json(
+            TogetherAnswer(
+                question=question,
+                place=place,
+                day=question.span.first,
+                outing=answer if isinstance(answer, Together) else None,
+                passed_over=answer if isinstance(answer, NoOuting) else None,
+            )
+        )
     else:
         question.say_whose(console)
         if isinstance(answer, NoOuting):

@@ -293,10 +293,20 @@ def _in_words(component: Component) -> str:
         when,
         f"Where: {component['LOCATION']}" if "LOCATION" in component else "",
         f"Status: {str(component['STATUS']).lower()}" if "STATUS" in component else "",
+        _attached(component),
         *(f"Reminder {_ahead(alarm)}: {alarm['DESCRIPTION']}" for alarm in component.walk("VALARM")),
     ]
     said = "\n".join(filter(None, told))
     return f"{said}\n\n{component['DESCRIPTION']}" if "DESCRIPTION" in component else said
+
+
+def _attached(component: Component) -> str:
+    """That files hang on an entry, as our own never have any (RFC 5545, 3.8.1.1)."""
+    files = component.get("ATTACH", [])
+    count = len(files) if isinstance(files, list) else 1
+    if not count:
+        return ""
+    return "One file is attached" if count == 1 else f"{count} files are attached"
 
 
 def _ahead(alarm: Component) -> str:

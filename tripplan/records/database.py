@@ -7,19 +7,21 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.records.checksums import checksum
 
 PATIENCE_SECONDS = 10.0
 """How long an operation waits for others to finish before it gives up [s]."""
 
 BACKUP_FOLDER = "backups"
+COPIES_LIE_THERE = f"earlier days' copies lie in '{BACKUP_FOLDER}'"
 
 _TROUBLES = {
     sqlite3.SQLITE_FULL: "the disk is full, so nothing was changed; free some space and try again",
     sqlite3.SQLITE_READONLY: "the file or its folder is write-protected; check that both belong to you",
     sqlite3.SQLITE_BUSY: "another program is using the file; try again in a moment",
     sqlite3.SQLITE_LOCKED: "another program is using the file; try again in a moment",
-    sqlite3.SQLITE_CORRUPT: f"the file is damaged; earlier days' copies lie in '{BACKUP_FOLDER}'",
-    sqlite3.SQLITE_NOTADB: f"it is no records file; earlier days' copies lie in '{BACKUP_FOLDER}'",
+    sqlite3.SQLITE_CORRUPT: f"the file is damaged; {COPIES_LIE_THERE}",
+    sqlite3.SQLITE_NOTADB: f"it is no records file; {COPIES_LIE_THERE}",
     sqlite3.SQLITE_CANTOPEN: "the file cannot be opened; check that its folder is there and belongs to you",
     sqlite3.SQLITE_IOERR: "the disk would not read or write the file, so nothing was changed; is it full?",
 }
@@ -52,6 +54,23 @@ def said_plainly(path: Path) -> Iterator[None]:
         raise
     except (sqlite3.Error, OSError) as error:
         raise _trouble(path, error) from error
+
+
+def put_in_place(partial: Path, target: Path) -> None:
+    """Let a file that was written under another name take its place, once all of it is on the disk.
+
+    Raises:
+        OSError: it cannot be written or renamed; the target is as it was.
+    """
+    with partial.open("r+b") as file:
+        os.fsync(file.fileno())
+    os.replace(partial, target)
+    if os.name == "posix":  # elsewhere a folder cannot be opened, and its entries need no call of their own
+        folder = os.open(target.parent, os.O_RDONLY)
+        try:
+            os.fsync(folder)
+        finally:
+            os.close(folder)
 
 
 def _begins_reading(connection: sqlite3.Connection) -> bool:
@@ -111,6 +130,7 @@ class Database:
             isolation_level=None,
         )
         connection.row_factory = sqlite3.Row
+        connection.create_function("row_checksum", -1, checksum, deterministic=True)
         return connection
 
     def _is_sealed(self) -> bool:
@@ -150,6 +170,7 @@ class Database:
         with self._connection() as connection:
             connection.execute("PRAGMA foreign_keys = ON")
             connection.execute("PRAGMA synchronous = FULL")
+            connection.execute("PRAGMA secure_delete = ON")  # what is deleted is overwritten, not left behind
             connection.execute("BEGIN IMMEDIATE")
             yield connection
             connection.execute("COMMIT")

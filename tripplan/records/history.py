@@ -5,12 +5,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from tripplan.records.kinds import KINDS, MODELS, STAYS_HERE
+from tripplan.records.kinds import STAYS_HERE, called
 
 _EDITS = """
     SELECT after.kind, after.key, after.revision, after.content_of, after.body, after.saved_at,
         change.number, change.said,
-        before.body AS before, coalesce(before.content_of, 0) AS before_content_of,
+        before.body AS before, before.kind IS NULL AND after.revision > 1 AS before_is_lost,
+        coalesce(before.content_of, 0) AS before_content_of,
         now.content_of AS now_content_of
     FROM change
     JOIN version AS after ON after.change = change.number
@@ -34,7 +35,7 @@ class Edit:
         before: JSON text as it was before; None where the document was not there.
         before_content_of: the revision in which that was first saved; 0 where it was not there.
         after: JSON text as the change left it; None where it was removed.
-        stands: whether the document is still as the change left it.
+        stands: whether the document is still as the change left it, and what was before it is still known.
     """
 
     kind: str
@@ -47,7 +48,7 @@ class Edit:
     @property
     def called(self) -> str:
         """How a sentence names the document."""
-        return KINDS[MODELS[self.kind]].called(self.key) if self.kind in MODELS else self.kind
+        return called(self.kind, self.key)
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,7 @@ def edits_in(connection: sqlite3.Connection, numbers: Sequence[int]) -> dict[int
                 before=first.before if first else row["before"],
                 before_content_of=first.before_content_of if first else row["before_content_of"],
                 after=row["body"],
-                stands=row["now_content_of"] == row["content_of"],
+                stands=row["now_content_of"] == row["content_of"] and not row["before_is_lost"],
             )
         saved_at = datetime.fromisoformat(own[0]["saved_at"])
         changes[number] = PastChange(number, own[0]["said"], saved_at, tuple(edits.values()))

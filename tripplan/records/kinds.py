@@ -102,6 +102,12 @@ MODELS: dict[str, type[Written]] = {kind.name: model for model, kind in KINDS.it
 STAYS_HERE = frozenset(kind.name for kind in KINDS.values() if not kind.travels)
 
 
+def called(kind: str, key: str) -> str:
+    """How a sentence names a document, even one of a kind that this version does not know."""
+    known = KINDS[MODELS[kind]] if kind in MODELS else Kind(kind, lambda _: key)
+    return known.called(key)
+
+
 def kind_of(model: type[Written]) -> Kind:
     """What the records know about a type.
 

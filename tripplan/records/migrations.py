@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from tripplan.errors import RecordsUnusable
-from tripplan.records.backup import copy_database
+from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.records.copies.daily import copy_database
 from tripplan.records.database import Database
 
 
@@ -21,6 +21,20 @@ class Migration:
 
     name: str
     statements: tuple[str, ...]
+
+
+COLUMNS = {
+    "migration": ("name", "applied_at"),
+    "change": ("number", "said"),
+    "version": ("kind", "key", "revision", "content_of", "body", "saved_at", "change"),
+    "document": ("kind", "key", "revision"),
+}
+"""The columns of each table, in order; the last one is the `checksum` of these."""
+
+
+def summed(table: str) -> str:
+    """SQL for the checksum that a row of a table should have."""
+    return f"row_checksum('{table}', {', '.join(COLUMNS[table])})"
 
 
 MIGRATIONS = (
@@ -64,6 +78,14 @@ MIGRATIONS = (
             "CREATE INDEX version_by_change ON version (change)",
         ),
     ),
+    Migration(
+        "0003-checksums",
+        (
+            # What `checksums.checksum` says of a row; of rows written before this step, as they were then.
+            *(f"ALTER TABLE {table} ADD COLUMN checksum INTEGER" for table in COLUMNS),
+            *(f"UPDATE {table} SET checksum = {summed(table)}" for table in COLUMNS),
+        ),
+    ),
 )
 
 
@@ -88,15 +110,33 @@ def migrate(database: Database, applied_at: datetime, migrations: Sequence[Migra
         if missing and len(missing) < len(migrations):
             name = f"{database.path.stem}-before-{missing[0].name}.sqlite3"
             copy_database(database, database.path.with_name(name))
+        run_steps(connection, missing, applied_at)
+
+
+def run_steps(connection: sqlite3.Connection, steps: Sequence[Migration], applied_at: datetime) -> None:
+    """Take steps and record them.
+
+    Args:
+        connection: within a transaction; it knows `row_checksum`.
+        steps: which, in order.
+        applied_at: what to record as the time of the steps; zone-aware.
+    """
+    connection.execute(
+        "CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, applied_at TEXT NOT NULL) STRICT"
+    )
+    for step in steps:
+        for statement in step.statements:
+            connection.execute(statement)
         connection.execute(
-            "CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, applied_at TEXT NOT NULL) STRICT"
+            "INSERT INTO migration (name, applied_at) VALUES (?, ?)", (step.name, applied_at.isoformat())
         )
-        for migration in missing:
-            for statement in migration.statements:
-                connection.execute(statement)
-            connection.execute(
-                "INSERT INTO migration VALUES (?, ?)", (migration.name, applied_at.isoformat())
-            )
+    if has_checksums(connection):
+        connection.execute(f"UPDATE migration SET checksum = {summed('migration')} WHERE checksum IS NULL")
+
+
+def has_checksums(connection: sqlite3.Connection) -> bool:
+    """Whether the step was taken that gave every row its checksum."""
+    return any(column["name"] == "checksum" for column in connection.execute("PRAGMA table_info(version)"))
 
 
 def _missing(
@@ -105,8 +145,12 @@ def _missing(
     if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'migration'").fetchone() is None:
         return tuple(migrations)
     taken = {row["name"] for row in connection.execute("SELECT name FROM migration")}
-    if taken - {migration.name for migration in migrations}:
+    unknown = taken - {migration.name for migration in migrations}
+    if any(name > migrations[-1].name for name in unknown):
         raise RecordsUnusable(
             f"{database.path}: a newer tripplan has used these records; update tripplan to open them"
         )
+    if unknown:
+        said = f"{database.path}: the file is damaged: nobody ever took the step {min(unknown)!r}"
+        raise RecordsDamaged(database.path, said)
     return tuple(migration for migration in migrations if migration.name not in taken)

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tripplan.documents.model import Written
-from tripplan.records.kinds import MODELS, kind_of
-from tripplan.records.store import Records
+from tripplan.records.kinds import called, kind_of
+from tripplan.records.store import RawDocument, Records
 
 
 @dataclass(frozen=True)
@@ -35,13 +35,22 @@ class Replacement:
         return (("New:", self.added), ("Changed:", self.changed), ("Removed:", self.removed))
 
 
-def replacement(records: Records, documents: Sequence[Written]) -> Replacement:
-    """Compare documents with what is on record; changes nothing."""
+def replacement(
+    records: Records, documents: Sequence[Written], unread: Sequence[RawDocument] = ()
+) -> Replacement:
+    """Compare documents with what is on record, which need not be readable; changes nothing.
+
+    Args:
+        records: what is on record.
+        documents: what would take its place.
+        unread: what would go in with them, though this version cannot read it.
+    """
     kept = {(raw.kind, raw.key): raw.body for raw in records.raw_documents()}
     new = {
         (kind_of(type(document)).name, kind_of(type(document)).key(document)): document.model_dump_json()
         for document in documents
     }
+    new |= {(raw.kind, raw.key): raw.body for raw in unread}
     both = new.keys() & kept.keys()
     return Replacement(
         added=_called(new.keys() - kept.keys()),
@@ -52,4 +61,4 @@ def replacement(records: Records, documents: Sequence[Written]) -> Replacement:
 
 
 def _called(names: set[tuple[str, str]]) -> tuple[str, ...]:
-    return tuple(kind_of(MODELS[kind]).called(key) for kind, key in sorted(names))
+    return tuple(called(kind, key) for kind, key in sorted(names))

@@ -7,22 +7,34 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Generic, TypeVar
 
-from pydantic import ValidationError
-
 from tripplan.documents.model import Written
-from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
+from tripplan.errors import RecordConflict, UnknownName
+from tripplan.records.checksums import checksum
+from tripplan.records.damage.rebuild import MadeAnew
+from tripplan.records.damage.set_aside import LookedThrough, SetAside
 from tripplan.records.database import Database
 from tripplan.records.history import PastChange, edits_in, latest_changes
 from tripplan.records.kinds import MODELS, ONLY, STAYS_HERE, kind_of
+from tripplan.records.migrations import COLUMNS
+from tripplan.records.reading import read_document
 
 T = TypeVar("T", bound=Written)
 
 Retold = Callable[[Written, Written, datetime], Written]
 """How an earlier state of a document reads once it is put back: from that state, the last one, and now."""
 
-_CURRENT = "SELECT * FROM document JOIN version USING (kind, key, revision)"
+_CURRENT = """
+    SELECT kind, key, revision, content_of, body, saved_at, change, version.checksum
+    FROM document LEFT JOIN version USING (kind, key, revision)"""
+"""Each document in the state that counts; without a body where it is removed, or where that state is lost."""
 _LAST = "SELECT * FROM version WHERE kind = ? AND key = ? AND body IS NOT NULL ORDER BY revision DESC LIMIT 1"
 _REMOVED = f"{_CURRENT} WHERE kind = ? AND body IS NULL ORDER BY key"
+_NEW_VERSION = """
+    INSERT INTO version VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7,
+        row_checksum('version', ?1, ?2, ?3, ?4, ?5, ?6, ?7))"""
+_NEW_DOCUMENT = """
+    INSERT INTO document VALUES (?1, ?2, ?3, row_checksum('document', ?1, ?2, ?3))
+    ON CONFLICT DO UPDATE SET revision = excluded.revision, checksum = excluded.checksum"""
 
 
 @dataclass(frozen=True)
@@ -49,21 +61,25 @@ class RawDocument:
         key: tells it from others of its kind.
         revision: counts its changes.
         body: JSON text.
+        is_sound: whether that is what was saved; not where the disk has changed it since.
     """
 
     kind: str
     key: str
     revision: int
     body: str
+    is_sound: bool = True
 
 
-def _kept(model: type[T], row: sqlite3.Row) -> Kept[T]:
-    try:
-        value = model.model_validate_json(row["body"])
-    except ValidationError as error:
-        what = kind_of(model).called(row["key"])
-        raise RecordsUnusable(f"the {what} on record cannot be read by this version of tripplan") from error
-    return Kept(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
+def _is_sound(row: sqlite3.Row) -> bool:
+    """Whether a state is what was saved, and not something that the disk made of it."""
+    return bool(row["checksum"] == checksum("version", *(row[name] for name in COLUMNS["version"])))
+
+
+def _kept(model: type[T], row: sqlite3.Row) -> Kept[T] | None:
+    """What a row holds; None where it cannot be read."""
+    value = read_document(model, row["body"]).value if _is_sound(row) else None
+    return None if value is None else Kept(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
 
 
 def _same(kept: Kept[T] | None, row: sqlite3.Row) -> Kept[T] | None:
@@ -82,10 +98,14 @@ def _get(connection: sqlite3.Connection, model: type[T], key: str) -> Kept[T] | 
 def _raw_documents(connection: sqlite3.Connection) -> tuple[RawDocument, ...]:
     rows = connection.execute(f"{_CURRENT} WHERE body IS NOT NULL ORDER BY kind, key").fetchall()
     return tuple(
-        RawDocument(row["kind"], row["key"], row["revision"], row["body"])
+        RawDocument(row["kind"], row["key"], row["revision"], row["body"], is_sound=_is_sound(row))
         for row in rows
         if row["kind"] not in STAYS_HERE
     )
+
+
+def _readable(found: Iterable[tuple[str, Kept[T] | None]]) -> dict[str, Kept[T]]:
+    return {key: kept for key, kept in found if kept is not None}
 
 
 class Change:
@@ -107,16 +127,18 @@ class Change:
         return _get(self._connection, model, key)
 
     def last(self, model: type[T], key: str) -> T | None:
-        """One document as it was last, even where it is removed; None where it never was."""
+        """One document as it was last, even where it is removed; None where there is none to be read."""
         row = self._connection.execute(_LAST, (kind_of(model).name, key)).fetchone()
-        return None if row is None else _kept(model, row).value
+        kept = None if row is None else _kept(model, row)
+        return None if kept is None else kept.value
 
     def save(self, value: T, expected: int = 0) -> Kept[T]:
         """Save a document; one that says what is on record already adds no revision.
 
         Args:
             value: the document.
-            expected: the revision the change was made from; 0 for a document that is new.
+            expected: the revision the change was made from; 0 for a document that is new, or that cannot be
+                read any more.
 
         Raises:
             RecordConflict: there is another revision by now.
@@ -126,10 +148,13 @@ class Change:
         key, body = kind.key(value), value.model_dump_json()
         value = type(value).model_validate_json(body)
         current = self._row(kind.name, key)
-        if expected != (current["revision"] if current and current["body"] is not None else 0):
+        there = current if current is not None and current["body"] is not None else None
+        if there is not None and not expected and _kept(type(value), there) is None:
+            there = None  # what cannot be read stands in nobody's way
+        if expected != (there["revision"] if there else 0):
             raise RecordConflict(kind.called(key))
-        if current is not None and current["body"] == body:
-            return _kept(type(value), current)
+        if there is not None and there["body"] == body and _is_sound(there):
+            return Kept(value, there["revision"], datetime.fromisoformat(there["saved_at"]))
         return Kept(value, self._append(kind.name, key, current, body), self._saved_at)
 
     def remove(self, model: type[Written], key: str, expected: int) -> int:
@@ -171,17 +196,21 @@ class Change:
         current = self._row(kind.name, key)
         if current is not None and current["revision"] != expected:
             raise RecordConflict(kind.called(key))
-        if current is None or current["content_of"] == 0:
+        if current is None or not current["content_of"]:
             raise UnknownName("change to take back in", kind.called(key))
         before = self._connection.execute(
             "SELECT content_of, body FROM version WHERE kind = ? AND key = ? AND revision = ?",
             (kind.name, key, current["content_of"] - 1),
         ).fetchone()
+        if before is None and current["content_of"] > 1:
+            raise UnknownName("change to take back in", kind.called(key))  # what was before it is lost
         content_of, body = before or (0, None)
         self._append(kind.name, key, current, body, content_of)
         return _get(self._connection, model, key)
 
-    def replace_all(self, values: Iterable[Written], retold: Retold | None = None) -> None:
+    def replace_all(
+        self, values: Iterable[Written], retold: Retold | None = None, unread: Iterable[RawDocument] = ()
+    ) -> None:
         """Make these the only documents on record, apart from choices about this computer.
 
         Whatever was on record stays in the history.
@@ -189,21 +218,52 @@ class Change:
         Args:
             values: documents, no two of the same kind and key.
             retold: how one reads that comes after another state of it; to the letter as it is where left out.
+            unread: documents that this version cannot read; they go in as they are.
 
         Raises:
             ValueError: two are of the same kind and key.
         """
-        documents = tuple(values)
-        wanted = {(kind_of(type(value)).name, kind_of(type(value)).key(value)): value for value in documents}
-        if len(wanted) < len(documents):
+        documents, raws = tuple(values), tuple(unread)
+        wanted = {(kind_of(type(value)).name, kind_of(type(value)).key(value)) for value in documents}
+        wanted |= {(raw.kind, raw.key) for raw in raws}
+        if len(wanted) < len(documents) + len(raws):
             raise ValueError("two documents of the same kind share a key")
-        there = {(raw.kind, raw.key): raw.revision for raw in _raw_documents(self._connection)}
-        for kind, key in there.keys() - wanted.keys():
-            self._append(kind, key, self._row(kind, key), None)
-        for name, value in wanted.items():
-            last = self.last(type(value), name[1]) if retold is not None else None
+        rows = self._connection.execute(f"{_CURRENT} ORDER BY kind, key").fetchall()
+        there = {(row["kind"], row["key"]): row for row in rows if row["kind"] not in STAYS_HERE}
+        for name in there.keys() - wanted:
+            if there[name]["body"] is not None or there[name]["checksum"] is None:
+                self._append(*name, there[name], None)
+        for value in documents:
+            kind = kind_of(type(value))
+            key = kind.key(value)
+            last = self.last(type(value), key) if retold is not None else None
             after = value if last is None or retold is None else retold(value, last, self._saved_at)
-            self.save(after, there.get(name, 0))
+            body = after.model_dump_json()
+            type(value).model_validate_json(body)  # what could not be read again is not saved
+            self._put(kind.name, key, body)
+        for raw in raws:
+            self._put(raw.kind, raw.key, raw.body)
+
+    def _put(self, kind: str, key: str, body: str) -> None:
+        """Make a text what is on record, whatever was there."""
+        current = self._row(kind, key)
+        if current is None or current["body"] != body or not _is_sound(current):
+            self._append(kind, key, current, body)
+
+    def let_go(self, kind: str, key: str) -> None:
+        """Take a document off the records that cannot be read; what is left of it stays in the history.
+
+        Args:
+            kind: the name of its kind.
+            key: its key.
+
+        Raises:
+            UnknownName: there is no such document.
+        """
+        current = self._row(kind, key)
+        if current is None:
+            raise UnknownName("record", key)
+        self._append(kind, key, current, None)
 
     def take_back(self, number: int, retold: Retold | None = None) -> None:
         """Put every document of a change back to what it was before it; that is a change of its own.
@@ -232,11 +292,10 @@ class Change:
         model = MODELS.get(kind)
         if model is None:
             return body  # of another version of the program; it goes back unread
-        try:
-            earlier, last = model.model_validate_json(body), self.last(model, key)
-        except (ValidationError, RecordsUnusable):
+        earlier, last = read_document(model, body).value, self.last(model, key)
+        if earlier is None or last is None:
             return body
-        return body if last is None else retold(earlier, last, self._saved_at).model_dump_json()
+        return retold(earlier, last, self._saved_at).model_dump_json()
 
     def _row(self, kind: str, key: str) -> sqlite3.Row | None:
         rows = self._connection.execute(f"{_CURRENT} WHERE kind = ? AND key = ?", (kind, key))
@@ -248,25 +307,26 @@ class Change:
     ) -> int:
         revision: int = before["revision"] + 1 if before else 1
         if self._number is None:
-            added = self._connection.execute("INSERT INTO change (said) VALUES (?)", (self._said,))
-            self._number = added.lastrowid
-        self._connection.execute(
-            "INSERT INTO version VALUES (?, ?, ?, ?, ?, ?, ?)",
-            (
-                kind,
-                key,
-                revision,
-                revision if content_of is None else content_of,
-                body,
-                self._saved_at.isoformat(),
-                self._number,
-            ),
+            self._number = self._next_number()
+        version = (
+            kind,
+            key,
+            revision,
+            revision if content_of is None else content_of,
+            body,
+            self._saved_at.isoformat(),
+            self._number,
         )
-        self._connection.execute(
-            "INSERT INTO document VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET revision = excluded.revision",
-            (kind, key, revision),
-        )
+        self._connection.execute(_NEW_VERSION, version)
+        self._connection.execute(_NEW_DOCUMENT, (kind, key, revision))
         return revision
+
+    def _next_number(self) -> int:
+        last: int = self._connection.execute("SELECT coalesce(max(number), 0) FROM change").fetchone()[0]
+        self._connection.execute(
+            "INSERT INTO change VALUES (?1, ?2, row_checksum('change', ?1, ?2))", (last + 1, self._said)
+        )
+        return last + 1
 
 
 class Records:
@@ -276,10 +336,17 @@ class Records:
 
     Attributes:
         database: the file behind it.
+        made_anew: what was wrong with the file when it was opened; None where nothing was.
     """
 
-    def __init__(self, database: Database) -> None:
+    def __init__(self, database: Database, made_anew: MadeAnew | None = None) -> None:
         self.database = database
+        self.made_anew = made_anew
+        self._looked_through = LookedThrough(database)
+
+    def set_aside(self) -> tuple[SetAside, ...]:
+        """Every document of which not all can be read; all others are as they were saved."""
+        return self._looked_through.set_aside()
 
     def all(self, model: type[T], known: Mapping[str, Kept[T]] | None = None) -> dict[str, Kept[T]]:
         """Every document of a type by its key, in order of the keys.
@@ -293,7 +360,9 @@ class Records:
         with self.database.reading() as connection:
             rows = connection.execute(query, (kind_of(model).name,)).fetchall()
         before = known or {}
-        return {row["key"]: _same(before.get(row["key"]), row) or _kept(model, row) for row in rows}
+        return _readable(
+            (row["key"], _same(before.get(row["key"]), row) or _kept(model, row)) for row in rows
+        )
 
     def removed(self, model: type[T]) -> dict[str, Kept[T]]:
         """Every document of a type that is on record no more, as it was last, by its key.
@@ -304,7 +373,8 @@ class Records:
         with self.database.reading() as connection:
             keys = [row["key"] for row in connection.execute(_REMOVED, (name,))]
             rows = [connection.execute(_LAST, (name, key)).fetchone() for key in keys]
-        return {row["key"]: replace(_kept(model, row), revision=0) for row in rows}
+        found = _readable((row["key"], _kept(model, row)) for row in rows if row is not None)
+        return {key: replace(kept, revision=0) for key, kept in found.items()}
 
     def newest(self, model: type[T], most: int) -> dict[str, Kept[T]]:
         """The documents of a type with the last keys, in order of the keys; for keys that begin with a day.
@@ -316,7 +386,7 @@ class Records:
         query = f"{_CURRENT} WHERE kind = ? AND body IS NOT NULL ORDER BY key DESC LIMIT ?"
         with self.database.reading() as connection:
             rows = connection.execute(query, (kind_of(model).name, most)).fetchall()
-        return {row["key"]: _kept(model, row) for row in reversed(rows)}
+        return _readable((row["key"], _kept(model, row)) for row in reversed(rows))
 
     def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
         """One document, or None; the key may be left out for a type of which there is one."""
@@ -324,11 +394,12 @@ class Records:
             return _get(connection, model, key)
 
     def as_of(self, model: type[T], key: str, revision: int) -> T | None:
-        """A document as it was at one of its revisions; None where it was not there then."""
+        """A document as it was at one of its revisions; None where none can be read."""
         query = "SELECT * FROM version WHERE kind = ? AND key = ? AND revision = ? AND body IS NOT NULL"
         with self.database.reading() as connection:
             row = connection.execute(query, (kind_of(model).name, key, revision)).fetchone()
-        return None if row is None else _kept(model, row).value
+        kept = None if row is None else _kept(model, row)
+        return None if kept is None else kept.value
 
     def past_changes(self, most: int) -> tuple[PastChange, ...]:
         """What was changed, the newest first; choices about this computer are left out.
@@ -372,7 +443,11 @@ class Records:
 
     def is_fresh(self) -> bool:
         """Whether nothing was entered yet, choices about this computer apart."""
-        return not self.raw_documents()
+        with self.database.reading() as connection:
+            rows = connection.execute(
+                f"SELECT DISTINCT kind FROM ({_CURRENT}) WHERE body IS NOT NULL OR checksum IS NULL"
+            )
+            return all(row["kind"] in STAYS_HERE for row in rows)
 
     def raw_documents(self) -> tuple[RawDocument, ...]:
         """Everything that travels, by kind and key, unread: even what this version cannot read gets out."""

@@ -260,6 +260,37 @@ def test_a_pass_that_ran_out_is_worth_nothing(buy: Buy, family: Family) -> None:
     assert buy(family(Ann=30), offers=[ADULT, card], held=(old,)) == ("12.00", {"Adult": 1})
 
 
+def test_a_limited_ticket_is_nobodys_single_price(buy: Buy, family: Family) -> None:
+    """Two guests at half of 12, or one of them at the single ticket for 4: 6 + 4, not two halves of 4."""
+    card = {
+        "name": "Card",
+        "kind": "pass",
+        "price": "90",
+        "months": 12,
+        "seats": [{"count": 1, "ages": "18+"}],
+        "guests_percent_off": "50",
+        "guests_at_most": 2,
+    }
+    early = {"name": "Early bird", "price": "4", "ages": "any", "at_most": 1}
+    party = family(Ann=40, Bo=40, Cy=30)
+    total, bought = buy(party, offers=[ADULT, card, early], held=(held(),))
+    assert total == "10.00"
+    assert bought["Early bird"] == 1
+
+
+def test_an_extra_person_of_a_bundle_bears_no_ticket_fee(buy: Buy, family: Family) -> None:
+    """One bundle at 20 with its fee of 2, and one person more at 5 without: 27."""
+    pair = {
+        "name": "Pair",
+        "kind": "bundle",
+        "price": "20",
+        "seats": [{"count": 2, "ages": "18+"}],
+        "extras": {"price": "5", "at_most": 1},
+    }
+    fees = [{"name": "Fee", "price": "2", "per": "ticket"}]
+    assert buy(family(Ann=40, Bo=40, Cy=30), offers=[ADULT, pair], fees=fees)[0] == "27.00"
+
+
 def test_fees_per_order_and_per_ticket(buy: Buy, family: Family) -> None:
     """2 on the order and 1 on each of two tickets; free entry bears no fee, an all-free visit none at all."""
     board = [ADULT, CHILD, {"name": "Tot", "price": "0", "ages": "under 3"}]

@@ -88,7 +88,8 @@ def test_about_four_notes_of_a_day_off_weigh_as_much_as_the_tables(crowds: Crowd
     for count in (1, 4, 20):
         moved = float(sight.ways @ learnt([sight] * count)) / sight.surprise
         assert moved == pytest.approx(count * varies / (count * varies + blur))
-    assert 3 < blur / varies < 4.5
+    three, four = (float(sight.ways @ learnt([sight] * count)) / sight.surprise for count in (3, 4))
+    assert three < 0.5 < four
 
 
 def test_no_note_changes_nothing(crowds: Crowds) -> None:

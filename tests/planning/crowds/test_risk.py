@@ -81,8 +81,16 @@ def test_a_rare_day_of_free_entry_is_fuller() -> None:
 
 @pytest.mark.parametrize(
     "more",
-    [{"price": "1.00"}, {"ages": "under 5"}, {"needs": ["library card"]}, {"last_day": "2026-09-30"}],
-    ids=["costs", "for some ages", "for some people", "is over"],
+    [
+        {"price": "1.00"},
+        {"ages": "under 5"},
+        {"needs": ["library card"]},
+        {"last_day": "2026-09-30"},
+        {"at_most": 1},
+        {"at_least": 10},
+        {"companions": {}},
+    ],
+    ids=["costs", "for some ages", "for some people", "is over", "for one", "for groups", "beside a payer"],
 )
 def test_what_is_not_free_for_everybody_draws_nobody(more: dict[str, Any]) -> None:
     """Only a ticket that lets everybody in for nothing makes a day of free entry."""
@@ -97,6 +105,16 @@ def test_school_classes_fill_term_mornings_only() -> None:
     assert risks[TUESDAY].chance > year()[TUESDAY].chance
     for without in (TUESDAY_ON_BREAK, date(2026, 10, 21), SATURDAY, date(2026, 10, 12)):
         assert "classes" not in said(risks[without])
+
+
+def test_no_school_classes_come_on_a_day_in_lieu_of_a_holiday() -> None:
+    """Independence Day 2026 is a Saturday, so that Friday 3 July is off; by SCHOOLS it lies in term.
+
+    The rule is that of 5 U.S.C. 6103 (b) for federal employees (from memory), as in the table of holidays.
+    """
+    risks = year(opening={"hours": "Mo-Su 10:00-17:00", "school_groups": "Fr 10:00-12:00"})
+    assert "classes" not in said(risks[date(2026, 7, 3)])
+    assert "school classes come (Fr 10:00-12:00)" in said(risks[date(2026, 7, 10)])
 
 
 def test_fridays_are_told_apart_and_weekend_days_bring_alike() -> None:

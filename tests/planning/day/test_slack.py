@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from pydantic import ValidationError
 
-from tests.planning.day.day_questions import CHICAGO, TUESDAY, make_hours, make_leg, make_question
+from tests.planning.day.day_questions import CHICAGO, PUNCTUAL, TUESDAY, make_hours, make_leg, make_question
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
 from tripplan.planning.day import Begun, DayPlan, DayQuestion, plan_day, slack
@@ -236,6 +236,15 @@ def test_what_is_certain_has_no_doubt() -> None:
     found = slack(question, plan)
     assert (found.make_entry, found.home_in_time, found.home_before_bed) == (1, 1, 0)
     assert found.usually_home == found.nearly_always_home == plan.home
+
+
+def test_the_place_closes_on_those_who_come_late() -> None:
+    """In at 11:30 for a visit of an hour, out when it closes at noon, home after ten minutes and 65 more."""
+    question = make_question(hours=make_hours(("10:00", "12:00")), habits=Habits(**PUNCTUAL))
+    plan = plan_day(question).best
+    assert plan is not None
+    late = slack(question, replace(plan, leave_home=datetime.combine(TUESDAY, time(10, 15), CHICAGO)))
+    assert f"{late.usually_home:%H:%M}" == f"{late.nearly_always_home:%H:%M}" == "13:15"
 
 
 def test_a_sure_departure_makes_the_entry_nine_times_in_ten() -> None:

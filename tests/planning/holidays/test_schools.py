@@ -67,6 +67,12 @@ def test_a_calendar_from_far_away_says_nothing() -> None:
     assert school_shares((calendar(km=1000),), PLACE, MONDAY).unknown == 1
 
 
+@pytest.mark.parametrize(("km", "unknown"), [(249, 0), (251, 1)])
+def test_districts_count_up_to_250_km(km: float, unknown: float) -> None:
+    """A little nearer it says what school days the place has, a little farther it says nothing."""
+    assert school_shares((calendar(km=km),), PLACE, MONDAY).unknown == unknown
+
+
 def test_pupils_count_by_number_and_less_with_distance() -> None:
     """1000 pupils out at the place and 2000 in at the decay distance weigh 1 to 2/e, worked by hand."""
     out = calendar((MONDAY, MONDAY))

@@ -63,6 +63,12 @@ def test_a_typed_speed_beyond_roads_is_doubted() -> None:
     assert any("both for one way" in note for note in notes)
 
 
+@pytest.mark.parametrize(("km", "doubted"), [(97.5, False), (98, True)])
+def test_an_average_of_130_km_an_hour_is_the_fastest_that_is_believed(km: float, doubted: bool) -> None:
+    """97.5 km in 45 min are 130 km/h, the advised speed of German motorways (from memory)."""
+    assert bool(known_drive(HOME, MUSEUM, "US", Typed(km=km)).notes) is doubted
+
+
 @pytest.mark.parametrize(
     ("km", "minutes"), [(0, 10), (10, 0), (-3, 10), (10, -3), (float("nan"), 10), (10, float("inf"))]
 )

@@ -77,13 +77,14 @@ def test_the_stop_on_the_way_back_comes_half_way() -> None:
 
 
 def test_stops_count_in_the_leg_and_a_long_one_is_a_rest() -> None:
-    """Three hours with twenty minutes half-way need no other rest; with five they need one beside it."""
+    """Three hours with a stop of fifteen minutes or more half-way need no other rest; with five they do."""
     drive = typed_drive(220, 180, date(2026, 11, 2))
-    long, short = (
+    long, as_long, short = (
         plan_leg(drive, load_up_minutes=10, unload_minutes=5, stops=(WantedStop(0.5, minutes, "lunch"),))
-        for minutes in (20, 5)
+        for minutes in (20, 15, 5)
     )
     assert (long.rests, long.minutes) == ((), 10 + 180 + 20 + 5)
+    assert (as_long.rests, as_long.minutes) == ((), 10 + 180 + 15 + 5)
     assert [rest.after_minutes for rest in short.rests] == [90]
     assert short.minutes == 10 + 180 + 5 + 15 + 5
 

@@ -1,85 +1,83 @@
-"""The JSON answer of `tripplan days`."""
+"""The JSON answers of `tripplan compare` and `tripplan days`."""
 
-from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 
-from tripplan.commands.answers.outing import OutingTold, outing_told
-from tripplan.commands.answers.parts import (
-    Answer,
-    DaysTold,
-    MoneyTold,
-    PassedOverTold,
-    Told,
-    money_told,
-    opening,
-    passed_over_told,
-    span_told,
-)
-from tripplan.commands.question import Question
+from tripplan.commands.answers import outing as _outing  # noqa: F401 - states the keys of outings
+from tripplan.commands.answers.common import OPENING, Answer
+from tripplan.commands.answers.json_keys import json_keys
+from tripplan.planning.compare.choose import Candidate, DayInShort
+from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.misses import Miss
-from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Wish
 
 
-class NearMissTold(Told):
-    """A day that nearly came first."""
+@dataclass(frozen=True, kw_only=True)
+class CompareAnswer(Answer):
+    """Places side by side, least likely total first, those without a day last.
+
+    Attributes:
+        candidates: the places; the best day of one is null where no day can be done.
+        chances_cheapest: for each place that has a day, the chance that it is the cheapest of them [0-1].
+        too_close_to_call: whether the order is not sure enough to be told.
+        flips: each input, and what it must become for another place to be the cheapest.
+    """
+
+    candidates: tuple[Candidate, ...]
+    chances_cheapest: tuple[float, ...]
+    too_close_to_call: bool
+    flips: tuple[Flip, ...]
+
+
+@dataclass(frozen=True)
+class NearMiss:
+    """A day that nearly came first.
+
+    Attributes:
+        place: the id of its place.
+        day: when.
+        miss: in what it is better, and what it costs more.
+    """
 
     place: str
-    """Its id."""
     day: date
-    better: str
-    """In what it is better: a wish let go, or quietest and the like."""
-    costs_more: MoneyTold
-    """Its likely total against that of the best day, negative for less; 0 where there is no best day."""
-    felt_more: MoneyTold
-    """The same with nuisances counted."""
-    sentence: str
+    miss: Miss
 
 
+@dataclass(frozen=True, kw_only=True)
 class DaysAnswer(Answer):
-    """Days of a span, least felt cost first."""
+    """Days of a span, least felt cost first.
 
-    span: DaysTold
+    Attributes:
+        count: how many can be done as wished; no more than `--most` of them are told.
+        outings: the best of them.
+        passed_over: the days that cannot be done.
+        wishes: what was wished of a day, in words.
+        not_as_wished: how many further days can be done, but not as wished.
+        nearly: days that are better than the best in one respect.
+    """
+
     count: int
-    """How many can be done as wished; no more than `--most` of them are told."""
-    outings: tuple[OutingTold, ...]
-    passed_over: tuple[PassedOverTold, ...]
-    wishes: tuple[str, ...]
-    """What was wished of a day, in words."""
+    outings: tuple[Outing, ...]
+    passed_over: tuple[NoOuting, ...]
+    wishes: tuple[Wish, ...]
     not_as_wished: int
-    """How many further days can be done, but not as wished."""
-    nearly: tuple[NearMissTold, ...]
-    """Days that are better than the best in one respect."""
+    nearly: tuple[NearMiss, ...]
 
 
-def days_answer(
-    question: Question,
-    table: DayTable,
-    wishes: Sequence[Wish],
-    count: int,
-    outings: Sequence[Outing],
-    misses: Sequence[Miss],
-    passed_over: Sequence[NoOuting],
-) -> DaysAnswer:
-    """The best days of a span, and those that nearly came first."""
-    return DaysAnswer(
-        **opening(question),
-        span=span_told(question.span),
-        count=count,
-        outings=tuple(map(outing_told, outings)),
-        passed_over=tuple(map(passed_over_told, passed_over)),
-        wishes=tuple(wish.words for wish in wishes),
-        not_as_wished=int(table.can_go.sum()) - count,
-        nearly=tuple(
-            NearMissTold(
-                place=table.places[miss.spot.row].id,
-                day=table.day(miss.spot.column),
-                better=miss.better,
-                costs_more=money_told(miss.costs_more),
-                felt_more=money_told(miss.felt_more),
-                sentence=miss.sentence,
-            )
-            for miss in misses
-        ),
-    )
+json_keys(
+    CompareAnswer,
+    f"{OPENING} span=question.span(first,last) candidates chances_cheapest too_close_to_call flips",
+)
+json_keys(DayInShort, "day total felt_cost=felt_cost.weighed")
+json_keys(Flip, "what now at new_first sentence")
+json_keys(
+    DaysAnswer,
+    f"{OPENING} span=question.span(first,last) count outings passed_over wishes=wishes.words not_as_wished "
+    "nearly",
+)
+json_keys(
+    NearMiss,
+    "place day better=miss.better costs_more=miss.costs_more felt_more=miss.felt_more sentence=miss.sentence",
+)

@@ -1,49 +1,66 @@
 """The JSON answers of `tripplan check` and `tripplan import`."""
 
+from dataclasses import dataclass
 from typing import Literal
 
-from tripplan.commands.answers.parts import Told
-from tripplan.errors import Weight
+from tripplan.commands.answers.json_keys import json_keys
+from tripplan.errors import Finding, Weight
 
 
-class FindingTold(Told):
-    """One thing found wrong or odd in a file."""
+@dataclass(frozen=True)
+class Checked:
+    """One file that was checked.
 
-    file: str
-    field: str
-    """The path to the field; empty for the file as a whole."""
-    value: str
-    """What stood there, shortened."""
-    message: str
-    weight: Weight
-
-
-class CheckedTold(Told):
-    """One file that was checked."""
+    Attributes:
+        file: which.
+        kind: what it was taken for.
+        findings: all that is wrong or odd in it; the field is empty for the file as a whole.
+    """
 
     file: str
     kind: Literal["place", "household"]
-    """What it was taken for."""
-    usable: bool
-    """Whether it has no fault."""
-    findings: tuple[FindingTold, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def usable(self) -> bool:
+        """Whether it has no fault."""
+        return all(finding.weight is Weight.WARNING for finding in self.findings)
 
 
-class CheckAnswer(Told):
-    """What was found in files."""
+@dataclass(frozen=True)
+class CheckAnswer:
+    """What was found in files.
 
+    Attributes:
+        files: in the order of the command line.
+        format: version of the answers' keys.
+    """
+
+    files: tuple[Checked, ...]
     format: Literal[1] = 1
-    """Version of the answers' keys."""
-    files: tuple[CheckedTold, ...]
 
 
-class ImportAnswer(Told):
-    """What an import changes in the records; each document by what it is called."""
+@dataclass(frozen=True)
+class ImportAnswer:
+    """What an import changes in the records; each document by what it is called.
 
-    format: Literal[1] = 1
-    """Version of the answers' keys."""
+    Attributes:
+        carried_out: whether it was done, or only looked at.
+        added: documents that are new.
+        changed: documents that are on record otherwise.
+        removed: documents that the file does not hold.
+        unchanged: how many stay as they are.
+        format: version of the answers' keys.
+    """
+
     carried_out: bool
     added: tuple[str, ...]
     changed: tuple[str, ...]
     removed: tuple[str, ...]
     unchanged: int
+    format: Literal[1] = 1
+
+
+json_keys(Checked, "file kind usable findings")
+json_keys(CheckAnswer, "format files")
+json_keys(ImportAnswer, "format carried_out added changed removed unchanged")

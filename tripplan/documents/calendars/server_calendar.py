@@ -9,9 +9,16 @@ from tripplan.documents.model import Written
 WebAddress = Annotated[str, Field(pattern=r"^https?://[!-~]+$", max_length=1000)]
 """An address as a server gives it, escaped."""
 Uid = Annotated[str, Field(min_length=1, max_length=300)]
-ETag = Annotated[str, Field(max_length=500)]
+LONGEST_ETAG = 8000
+"""The longest that is worth keeping; servers take lines of 8 KB in a request, which names it [characters].
+Common practice, no source."""
+LONGEST_TROUBLE = 500
+"""[characters]"""
+LONGEST_ENTRY = 200_000
+"""[characters]"""
+ETag = Annotated[str, Field(max_length=LONGEST_ETAG)]
 """What a server calls one state of an entry (RFC 4791, 5.3.4)."""
-EntryText = Annotated[str, StringConstraints(max_length=200_000, strip_whitespace=False)]
+EntryText = Annotated[str, StringConstraints(max_length=LONGEST_ENTRY, strip_whitespace=False)]
 """An entry as a calendar file, to the letter."""
 
 
@@ -72,7 +79,7 @@ class OnServer(Written):
     """The edition of the outing that has arrived; empty before it has."""
     changed_there: tuple[ChangedThere, ...] = ()
     """What the parent has to decide about."""
-    trouble: Annotated[str, Field(max_length=500)] = ""
+    trouble: Annotated[str, Field(max_length=LONGEST_TROUBLE)] = ""
     """Why the last sending did not get through, in words; empty where it did."""
 
     @model_validator(mode="after")

@@ -16,7 +16,7 @@ from tripplan.documents.where import Point
 from tripplan.errors import UnknownName
 from tripplan.planning.holidays.public_holidays import is_observed, public_holidays
 from tripplan.planning.holidays.school_region_table import REGIONS, SchoolRegion
-from tripplan.planning.travel.distance import distances_km
+from tripplan.planning.travel.distance import Spots
 
 NEAR_KM = 120.0
 """A region is suggested when one of its towns lies within this distance of a place [km]. No source, our
@@ -74,8 +74,8 @@ def regions_near(points: Sequence[Point]) -> tuple[SchoolRegion, ...]:
     """The regions with a town within `NEAR_KM` of one of some points, nearest first."""
     found: list[tuple[float, SchoolRegion]] = []
     for region in REGIONS:
-        towns = [Point(town.latitude, town.longitude) for town in region.towns]
-        nearest = min((float(distances_km(point, towns).min()) for point in points), default=NEAR_KM + 1)
+        towns = Spots.of([Point(town.latitude, town.longitude) for town in region.towns])
+        nearest = min((float(towns.km_from(point).min()) for point in points), default=NEAR_KM + 1)
         if nearest <= NEAR_KM:
             found.append((nearest, region))
     return tuple(region for _, region in sorted(found, key=lambda pair: (pair[0], pair[1].code)))

@@ -34,24 +34,6 @@ def geodesic_km(a: Point, b: Point) -> float:
     return float(_WGS84.measure(_COORDINATES(a), _COORDINATES(b)))
 
 
-def distances_km(origin: Point, points: Sequence[Point]) -> NDArray[np.float64]:
-    """Straight-line distances on a sphere, for ranking many places at once.
-
-    Within 0.5 % of the geodesic (0.57 % along a meridian near the equator), which is enough to rank;
-    figures that are shown come from `geodesic_km`.
-
-    Args:
-        origin: where all distances start.
-        points: where they end.
-
-    Returns:
-        One distance per point, in their order [km].
-
-    Source: haversine formula; mean radius of WGS84.
-    """
-    return Spots.of(points).km_from(origin)
-
-
 @dataclass(frozen=True, eq=False)
 class Spots:
     """Points read once, for their distances from many origins, one array entry a point.
@@ -73,7 +55,13 @@ class Spots:
         return cls(latitude, longitude, np.cos(latitude))
 
     def km_from(self, origin: Point) -> NDArray[np.float64]:
-        """As `distances_km`."""
+        """Straight-line distances from one point on a sphere [km].
+
+        Within 0.5 % of the geodesic (0.57 % along a meridian near the equator), which is enough to rank;
+        figures that are shown come from `geodesic_km`.
+
+        Source: haversine formula; mean radius of WGS84.
+        """
         latitude, longitude = math.radians(origin.latitude), math.radians(origin.longitude)
         half_chord_squared = (
             np.sin((self.latitude - latitude) / 2) ** 2

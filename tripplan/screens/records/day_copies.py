@@ -3,9 +3,9 @@
 import streamlit as st
 
 from tripplan.files.planned_entry import going_on
+from tripplan.records.copies.restoring import DayCopy, contents_of, copies_of, put_back
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
-from tripplan.records.restoring import DayCopy, copies_of, documents_in, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
@@ -43,7 +43,8 @@ def day_copies(view: View) -> None:
         return
     copy = days[picked]
     with trouble_said(PAGE):
-        change = replacement(records_of(view), documents_in(copy, view.services.clock()))
+        contents = contents_of(copy, view.services.clock())
+        change = replacement(records_of(view), contents.documents, contents.unread)
         show_replacement(change)
         if change.any:
             st.button(

@@ -7,17 +7,15 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from pydantic import ValidationError
-
 from tripplan.documents.model import Written
-from tripplan.errors import RecordsUnusable, UnknownName
-from tripplan.records.database import BACKUP_FOLDER, Database, said_plainly
+from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
+from tripplan.records.damage.examine import damage_in
+from tripplan.records.damage.rebuild import set_aside
+from tripplan.records.database import BACKUP_FOLDER, Database, put_in_place, said_plainly
 from tripplan.records.kinds import MODELS
 from tripplan.records.migrations import migrate
-from tripplan.records.store import Records, Retold
-
-_BESIDE = ("", "-wal", "-shm")
-"""The files that SQLite keeps for one database."""
+from tripplan.records.reading import read_document
+from tripplan.records.store import RawDocument, Records, Retold
 
 
 @dataclass(frozen=True)
@@ -62,7 +60,20 @@ def copy_of(path: Path, day: date) -> DayCopy:
     raise UnknownName("copy", day.isoformat(), tuple(one.day.isoformat() for one in known))
 
 
-def documents_in(copy: DayCopy, read_at: datetime) -> tuple[Written, ...]:
+@dataclass(frozen=True)
+class Contents:
+    """What a copy holds.
+
+    Attributes:
+        documents: what this version can read.
+        unread: what it cannot; it goes back as it is.
+    """
+
+    documents: tuple[Written, ...]
+    unread: tuple[RawDocument, ...]
+
+
+def contents_of(copy: DayCopy, read_at: datetime) -> Contents:
     """Everything a copy holds, even where an older program wrote it; the copy itself stays as it is.
 
     Args:
@@ -74,19 +85,47 @@ def documents_in(copy: DayCopy, read_at: datetime) -> tuple[Written, ...]:
     """
     with said_plainly(copy.path), tempfile.TemporaryDirectory() as folder:
         aside = Database(Path(shutil.copy(copy.path, folder)))
+        _complain_of_damage(copy, damage_in(aside))
         migrate(aside, read_at)
-        raw_documents = Records(aside).raw_documents()
-    try:
-        return tuple(MODELS[raw.kind].model_validate_json(raw.body) for raw in raw_documents)
-    except (KeyError, ValidationError) as error:
-        raise RecordsUnusable(f"{copy.path}: this version of tripplan cannot read all of it") from error
+        raws = Records(aside).raw_documents()
+    read = [
+        (raw, read_document(MODELS[raw.kind], raw.body).value if raw.kind in MODELS else None) for raw in raws
+    ]
+    return Contents(
+        documents=tuple(value for _, value in read if value is not None),
+        unread=tuple(raw for raw, value in read if value is None),
+    )
+
+
+def _complain_of_damage(copy: DayCopy, trouble: str) -> None:
+    if trouble:
+        raise RecordsDamaged(copy.path, f"{copy.path}: the copy is damaged: {trouble}")
+
+
+def known_by_copies(path: Path) -> dict[tuple[str, str], int]:
+    """The records that the last copy of a file holds, each with its revision; none where no copy can be read.
+
+    Args:
+        path: the records file.
+    """
+    for copy in copies_of(path):
+        try:
+            with Database(copy.path).reading() as connection:
+                rows = connection.execute(
+                    "SELECT kind, key, revision FROM document JOIN version USING (kind, key, revision) "
+                    "WHERE body IS NOT NULL"
+                )
+                return {(row["kind"], row["key"]): row["revision"] for row in rows}
+        except RecordsUnusable:
+            continue
+    return {}
 
 
 def put_back(records: Records, copy: DayCopy, saved_at: datetime, retold: Retold | None = None) -> None:
     """Put what a copy holds in the place of everything on record; that can be taken back like any change.
 
     Args:
-        records: where to.
+        records: where to; what is on record there need not be readable.
         copy: one of its copies.
         saved_at: now; zone-aware.
         retold: how an earlier state reads now; to the letter as it was where left out.
@@ -94,13 +133,13 @@ def put_back(records: Records, copy: DayCopy, saved_at: datetime, retold: Retold
     Raises:
         RecordsUnusable: the copy or the records cannot be used; nothing was changed.
     """
-    documents = documents_in(copy, saved_at)
+    contents = contents_of(copy, saved_at)
     with records.change(saved_at, f"The copy of {copy.day} was put back.") as change:
-        change.replace_all(documents, retold)
+        change.replace_all(contents.documents, retold, contents.unread)
 
 
 def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:
-    """Put a copy in the place of a records file that is damaged; the damaged file is kept beside it.
+    """Put a copy in the place of a records file that is damaged or gone; what was there is kept beside it.
 
     Args:
         path: the damaged file.
@@ -115,20 +154,17 @@ def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:
         RecordsUnusable: the copy is damaged too, or the folder cannot be written; nothing was changed.
     """
     if copy is not None:
-        documents_in(copy, at)
-    aside = path.with_name(f"{path.stem}-damaged-{at:%Y-%m-%d-%H%M%S}.sqlite3")
+        contents_of(copy, at)
     with said_plainly(path):
-        handle, fresh = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
+        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
         os.close(handle)
+        fresh = Path(name)
         try:
             if copy is not None:
                 shutil.copyfile(copy.path, fresh)
-            for beside in _BESIDE:
-                old = path.with_name(path.name + beside)
-                if old.exists():
-                    os.replace(old, aside.with_name(aside.name + beside))
+            aside = set_aside(path, at)
             if copy is not None:
-                os.replace(fresh, path)
+                put_in_place(fresh, path)
         finally:
-            Path(fresh).unlink(missing_ok=True)
+            fresh.unlink(missing_ok=True)
     return aside
