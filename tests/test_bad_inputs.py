@@ -33,7 +33,7 @@ from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.logbook.typed_entry import entry_values, on_record
-from tripplan.screens.places.own_figures_form import read_own_figures
+from tripplan.screens.places.own_figures_form import raw_figures, read_own_figures
 from tripplan.screens.places.page import read_typed_drive
 from tripplan.services import demo_folder
 
@@ -172,9 +172,9 @@ def test_odd_texts_typed_into_other_forms_are_taken_or_refused() -> None:
     for number in range(OTHER_FORMS):
         match number % 3:
             case 0:
-                names = ["tolls", "stay_minutes", "name0", "price0", "give_or_take_percent0"]
+                names = ["tolls", "stay_minutes", "stay_from", "name0", "price0", "give_or_take_percent0"]
                 typed = {"usual": True, "add_ons": [], **odd_texts(names, random)}
-                refused += read_own_figures(typed, place, "USD", 1).value is None
+                refused += read_own_figures(raw_figures(typed, place), "USD").value is None
             case 1:
                 texts = odd_texts(["distance", "minutes"], random)
                 refused += read_typed_drive(texts, place.id, random.choice(("mi", "km")), TODAY).value is None

@@ -18,7 +18,11 @@ from tripplan.planning.admission.result import Admission
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
 from tripplan.screens.places.for_us import for_us, next_open_day
-from tripplan.screens.places.own_figures_form import own_figures_sentences, read_own_figures
+from tripplan.screens.places.own_figures_form import (
+    own_figures_sentences,
+    raw_figures,
+    read_own_figures,
+)
 
 ROOT = Path(__file__).resolve().parents[2]
 TODAY = date(2026, 11, 25)
@@ -443,8 +447,8 @@ def test_own_figures_can_be_forgotten(page: AppTest, demo: Records) -> None:
 
 def test_an_own_figure_finer_than_the_coins_is_a_fault() -> None:
     """A dollar has a hundred cents and no more."""
-    typed = {"usual": True, "add_ons": [], "tolls": "1.005", "stay_minutes": ""}
-    read = read_own_figures(typed, make_place(), "USD", 0)
+    typed = {"usual": True, "add_ons": [], "tolls": "1.005", "stay_minutes": "", "stay_from": ""}
+    read = read_own_figures(raw_figures(typed, make_place()), "USD")
     assert [finding.field for finding in read.findings] == ["tolls"]
     assert read.value is None
 

@@ -2,15 +2,10 @@
 
 from datetime import date
 
+from tripplan.documents.asked import asked
 from tripplan.documents.calendars.family_days import LateEvening, WeeklyBlock, WorkingHours
 from tripplan.documents.model import DAY_NAMES
 from tripplan.values import wording
-
-WORK_THEN = {
-    "wait": "the outing keeps clear of these hours",
-    "without": "the outing goes without this adult on such a day",
-}
-"""What an outing does about an adult's working hours."""
 
 
 def block_sentence(block: WeeklyBlock) -> str:
@@ -21,7 +16,7 @@ def block_sentence(block: WeeklyBlock) -> str:
 def work_sentence(work: WorkingHours) -> str:
     """Working hours and what an outing does about them."""
     holidays = ", not on public holidays and local days off" if work.public_holidays_off else ""
-    return f"{work.member} works {_when(work)}{holidays}: {WORK_THEN[work.then]}."
+    return f"{work.member} works {_when(work)}{holidays}: {asked(WorkingHours, 'then').words[work.then]}."
 
 
 def late_sentence(late: LateEvening | None) -> str:

@@ -1,8 +1,8 @@
 """The parent's own figures for a place: which add-ons the family takes, tolls, what else is paid there."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from dataclasses import replace
 from functools import partial
-from typing import Any
 
 import streamlit as st
 
@@ -13,27 +13,20 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.records.store import Kept
-from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
+from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
+from tripplan.screens.forms.form import Form, form_for, save
+from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
-from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import remove_one, take_back_button
 from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 
-_EMPTY_EXTRAS = 2
-_EXTRA = {
-    "name": "What for",
-    "price": "Price, for all of us",
-    "give_or_take_percent": "Give or take, in %",
-}
-_LABELS = {
-    "add_ons": "What we take there",
-    "tolls": "Tolls and ferries, there and back",
-    "stay_minutes": "A stay that feels complete to us, in minutes",
-    "extras": "Extra",
-    **{f"extras.{name}": label.lower() for name, label in _EXTRA.items()},
-}
+_ASKED = (
+    *questions(OwnFigures, "tolls", "stay_minutes", "stay_from"),
+    *(replace(one, entry="{name}{index}", waiting=2) for one in questions(OwnFigures, "extras")),
+)
 
 
 def own_figures_sentences(own: OwnFigures, place: Place, currency: str) -> Iterator[str]:
@@ -87,39 +80,27 @@ def own_figures(view: View, place: Place, currency: str, kept: Kept[OwnFigures] 
 
 
 def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, spot: str) -> None:
-    own = kept.value if kept else OwnFigures(place=place.id)
-    shown = len(own.extras) + _EMPTY_EXTRAS
-    fields = filled(spot, _on_record(own, place, shown))
+    own = kept.value if kept else None
+    sold, taken = [add_on.name for add_on in place.add_ons], own.add_ons if own else None
+    also = {"usual": taken is None, "add_ons": [name for name in taken or () if name in sold]}
+    form = form_for(spot, _ASKED, own, Setting(currency=currency), also=also)
     with st.form(f"{spot}_form"):
-        if place.add_ons:
-            st.checkbox("We take what most families take", key=fields.key("usual"))
+        if sold:
+            st.checkbox("We take what most families take", key=form.fields.key("usual"))
             st.multiselect(
                 "Otherwise we take",
-                [add_on.name for add_on in place.add_ons],
-                key=fields.key("add_ons"),
+                sold,
+                key=form.fields.key("add_ons"),
                 placeholder="nothing",
                 help="Counts only where the tick above is off.",
             )
-        st.text_input(
-            f"{_LABELS['tolls']}, in {currency}",
-            key=fields.key("tolls"),
-            help="0 if there are none, empty if you do not know.",
-        )
-        st.text_input(
-            _LABELS["stay_minutes"],
-            key=fields.key("stay_minutes"),
-            help="Empty for what the card says, or what your logbook teaches.",
-        )
-        for index in range(shown):
-            with st.container(horizontal=True, vertical_alignment="bottom"):
-                for name, label in _EXTRA.items():
-                    st.text_input(label, key=fields.key(f"{name}{index}"))
+        form.draw()
         st.form_submit_button(
             "Save our figures",
             key=f"{spot}_save",
             type="primary",
             on_click=_save,
-            args=(view, place, currency, kept, fields, shown),
+            args=(view, place, currency, kept, form),
         )
     if kept is not None:
         st.button(
@@ -130,59 +111,38 @@ def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None
         )
 
 
-def _on_record(own: OwnFigures, place: Place, shown: int) -> dict[str, FieldValue]:
-    sold = [add_on.name for add_on in place.add_ons]
-    on_record: dict[str, FieldValue] = {
-        "usual": own.add_ons is None,
-        "add_ons": [name for name in own.add_ons or () if name in sold],
-        "tolls": "" if own.tolls is None else f"{own.tolls:f}",
-        "stay_minutes": "" if own.stay_minutes is None else str(own.stay_minutes),
-    }
-    for index in range(shown):
-        extra = own.extras[index] if index < len(own.extras) else None
-        on_record[f"name{index}"] = extra.name if extra else ""
-        on_record[f"price{index}"] = f"{extra.price:f}" if extra else ""
-        spread = extra.give_or_take_percent if extra else 0
-        on_record[f"give_or_take_percent{index}"] = f"{spread:f}" if spread else ""
-    return on_record
+def _save(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, form: Form) -> None:
+    raw = raw_figures(form.fields.typed(), place, kept.value if kept else None)
+    revision, said = kept.revision if kept else 0, f"Our figures for {place.name} now count."
+    save(view, form.name, read_own_figures(raw, currency), raw, OwnFigures, revision, said)
 
 
-def _save(
-    view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, fields: Fields, shown: int
-) -> None:
-    spot = fields.form
-    read = read_own_figures(fields.typed(), place, currency, shown)
-    if read.value is None:
-        refuse(spot, findings=named(read.findings, _LABELS))
-        return
-    saved = save_all(
-        view, spot, [(read.value, kept.revision if kept else 0)], f"Our figures for {place.name} now count."
-    )
-    if saved:
-        refill(spot)
-
-
-def read_own_figures(typed: Mapping[str, Any], place: Place, currency: str, shown: int) -> Read[OwnFigures]:
-    """A parent's own figures as they were typed in.
+def raw_figures(typed: Typed, place: Place, before: OwnFigures | None = None) -> Raw:
+    """A parent's own figures as they were typed in, before they are checked.
 
     Args:
-        typed: `usual`, `add_ons`, `tolls`, `stay_minutes`, and `name`, `price` and
-            `give_or_take_percent` of each extra with its number behind, from 0.
+        typed: `usual`, `add_ons`, and what the form asks for.
         place: the card.
-        currency: ISO 4217 code of the household.
-        shown: how many extras there were fields for; those left empty are no extras.
+        before: what is on record, if anything.
     """
-    values: dict[str, Any] = {"place": place.id}
-    if place.add_ons and not typed["usual"]:
-        values["add_ons"] = list(typed["add_ons"])
-    put(values, "tolls", typed["tolls"])
-    stay = str(typed["stay_minutes"]).strip()
-    put(values, "stay_minutes", int(stay) if stay.isdecimal() and len(stay) < 6 else stay)
-    extras = [{name: str(typed[f"{name}{index}"]).strip() for name in _EXTRA} for index in range(shown)]
-    values["extras"] = [
-        {name: text for name, text in extra.items() if text} for extra in extras if any(extra.values())
-    ]
-    return read_form(write_toml(values), "", OwnFigures, [partial(_not_payable, currency=currency)])
+    raw: Raw = {"place": place.id} if before is None else before.model_dump(mode="json", exclude_none=True)
+    if place.add_ons:
+        raw.pop("add_ons", None)
+        if not typed["usual"]:
+            raw["add_ons"] = list(typed["add_ons"])
+    at_first = {} if before is None else on_record(_ASKED, before, Setting())
+    put_changes(raw, _ASKED, typed, at_first, Setting())
+    return raw
+
+
+def read_own_figures(raw: Raw, currency: str) -> Read[OwnFigures]:
+    """A parent's own figures with every fault.
+
+    Args:
+        raw: as typed in.
+        currency: ISO 4217 code of the household.
+    """
+    return read_form(write_toml(raw), "", OwnFigures, [partial(_not_payable, currency=currency)])
 
 
 def _not_payable(own: OwnFigures, file: str, currency: str) -> Iterator[Finding]:

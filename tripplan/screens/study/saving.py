@@ -1,63 +1,43 @@
 """Saving study units and what the parent wants of a programme, with every fault at once."""
 
 from dataclasses import dataclass
-from typing import Any
 
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
-from tripplan.errors import Finding, Weight
+from tripplan.errors import Finding
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.records import study_units
 from tripplan.records.store import Kept
+from tripplan.screens.forms.answers import Raw
+from tripplan.screens.forms.form import save
 from tripplan.screens.widgets.frame import View
-from tripplan.screens.widgets.notices import named, refuse, tell
+from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import offer_to_take_back, records_of, save_all, trouble_said
 
 PAGE = "study_units"
 """The spot at the top of the page."""
 
-LABELS = {
-    "name": "What is the unit called?",
-    "topics": "Topics",
-    "first": "First day",
-    "last": "Last day",
-    "budget": "Budget",
-    "members": "Who goes?",
-    "also_places": "Places that fit all the same",
-}
 
-
-def save_unit(view: View, spot: str, values: dict[str, Any], expected: int) -> bool:
+def save_unit(view: View, spot: str, values: Raw, expected: int) -> bool:
     """Check a unit as a form and save it, or say every fault.
 
     Args:
         view: whose records.
         spot: where to say what came of it.
-        values: the unit as a file would hold it; days as dates, None where left out.
+        values: the unit as a file would hold it.
         expected: the revision it was made from; 0 for a new one.
 
     Returns:
         Whether it was saved.
     """
-    found = [
-        Finding("", LABELS[name], "", "pick a day") for name in ("first", "last") if values.get(name) is None
-    ]
-    given = {name: value for name, value in values.items() if value is not None}
-    today = {"first": view.today, "last": view.today}
-    read = read_form(write_toml(today | given), "", StudyUnit)
-    if read.value is None or found:
-        faults = [finding for finding in read.findings if finding.weight is Weight.FAULT]
-        refuse(spot, findings=(*found, *named(faults, LABELS)))
-        return False
-    unit = read.value
-    if not expected and unit.name in records_of(view).all(StudyUnit):
+    read = read_form(write_toml(values), "", StudyUnit)
+    found = []
+    if not expected and read.value is not None and read.value.name in records_of(view).all(StudyUnit):
         message = "there is a unit of this name already; change it below, or give this one another name"
-        refuse(spot, findings=(Finding("", LABELS["name"], unit.name, message),))
-        return False
-    return save_all(
-        view, PAGE, [(unit, expected)], f"The unit '{unit.name}' is {'changed' if expected else 'added'}."
-    )
+        found.append(Finding("", "name", read.value.name, message))
+    said = f"The unit '{values.get('name', '')}' is {'changed' if expected else 'added'}."
+    return save(view, spot, read, values, StudyUnit, expected, said, found, told_at=PAGE)
 
 
 def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:

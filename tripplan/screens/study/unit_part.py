@@ -14,9 +14,12 @@ from tripplan.planning.study.sentences import (
 )
 from tripplan.planning.topic_fit import CloseSpelling, Fits, fits_of, topics_on
 from tripplan.records.store import Kept
-from tripplan.screens.study.saving import LABELS, remove_unit, save_unit
+from tripplan.screens.forms.answers import Raw
+from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.study.saving import remove_unit, save_unit
 from tripplan.screens.widgets.choices import place_names
-from tripplan.screens.widgets.fields import Fields, filled, refill
+from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
@@ -71,80 +74,35 @@ def _take_spelling(view: View, kept: Kept[StudyUnit], close: CloseSpelling) -> N
     """Put the cards' spelling in the place of the unit's own."""
     unit = kept.value
     topics = [close.on_cards if topic == close.topic else topic for topic in unit.topics]
-    values = unit.model_dump(mode="python") | {"topics": topics}
+    values = unit.model_dump(mode="json", exclude_none=True) | {"topics": topics}
     save_unit(view, "study_units", values, kept.revision)
 
 
-def _form(view: View, family: Family, form: str, unit: StudyUnit | None, revision: int) -> None:
-    currency = family.household.currency
-    names = [member.name for member in family.household.members]
-    fields = filled(
-        form,
-        {
-            **({} if unit else {"name": ""}),
-            "topics": list(unit.topics) if unit else [],
-            "first": unit.first if unit else view.today + timedelta(days=1),
-            "last": unit.last if unit else view.today + _USUAL_WEEKS,
-            "budget": "" if unit is None or unit.budget is None else str(unit.budget),
-            "members": [name for name in unit.members if name in names] if unit else [],
-            "also_places": [p.id for p in family.places if unit and p.id in unit.also_places],
-        },
-    )
-    with st.form(f"{form}_form"):
-        if unit is None:
-            st.text_input(LABELS["name"], key=fields.key("name"), placeholder="such as: From grain to bread")
-        st.multiselect(
-            LABELS["topics"],
-            list(dict.fromkeys((*topics_on(family.places), *st.session_state[fields.key("topics")]))),
-            accept_new_options=True,
-            key=fields.key("topics"),
-            placeholder="pick some, or type your own",
-            help="The words that place cards use are listed; a place fits where its card names one of them.",
-        )
-        left, right = st.columns(2)
-        left.date_input(LABELS["first"], key=fields.key("first"))
-        right.date_input(LABELS["last"], key=fields.key("last"))
-        st.text_input(
-            f"{LABELS['budget']} for its outing, in {currency}",
-            key=fields.key("budget"),
-            help="Left empty, the unit has no limit of its own.",
-        )
-        st.pills(
-            LABELS["members"],
-            names,
-            selection_mode="multi",
-            key=fields.key("members"),
-            help="With nobody picked it is for everybody. Pick the adults who come along, too.",
-        )
-        st.multiselect(
-            LABELS["also_places"],
-            [place.id for place in family.places],
-            format_func=place_names(family).__getitem__,
-            key=fields.key("also_places"),
-            placeholder="none",
-        )
+def _form(view: View, family: Family, name: str, unit: StudyUnit | None, revision: int) -> None:
+    people = [member.name for member in family.household.members]
+    offered = {
+        "topics": {topic: topic for topic in topics_on(family.places)},
+        "people": {person: person for person in people},
+        "places": place_names(family),
+    }
+    setting = Setting(currency=family.household.currency, offered=offered)
+    first = view.today + timedelta(days=1)
+    weeks: dict[str, FieldValue] = {} if unit else {"first": first, "last": view.today + _USUAL_WEEKS}
+    asked = questions(StudyUnit, leaving_out=("name",) if unit else ())
+    form = form_for(name, asked, unit, setting, also=weeks)
+    with st.form(f"{name}_form"):
+        form.draw()
         st.form_submit_button(
             "Save this unit" if unit else "Add this unit",
-            key=f"save_{form}",
+            key=f"save_{name}",
             type="primary",
             on_click=_save,
-            args=(view, form, fields, unit, revision, currency),
+            args=(view, form, unit, revision),
         )
 
 
-def _save(
-    view: View, form: str, fields: Fields, unit: StudyUnit | None, revision: int, currency: str
-) -> None:
-    typed = fields.typed()
-    values = {
-        "name": unit.name if unit else typed["name"],
-        "topics": typed["topics"],
-        "first": typed["first"],
-        "last": typed["last"],
-        "currency": currency,
-        "budget": typed["budget"].strip() or None,
-        "members": typed["members"],
-        "also_places": typed["also_places"],
-    }
-    if save_unit(view, form, values, revision):
-        refill(form)
+def _save(view: View, form: Form, unit: StudyUnit | None, revision: int) -> None:
+    raw: Raw = unit.model_dump(mode="json", exclude_none=True) if unit else {}
+    raw["currency"] = form.setting.currency
+    form.put(raw)
+    save_unit(view, form.name, raw, revision)
