@@ -56,7 +56,7 @@ def test_the_second_window_is_asked_and_keeps_what_it_typed(
     _, second = windows
     shown = said(second.markdown)
     assert "Reserve, in % of the rest: it was 10; the other window says 5, yours says 50" in shown
-    assert "treats per child: only yours changed" in shown
+    assert "Treats for each child: only yours changed" in shown
     assert on_record(second) == ("50", "7.25")
     third = open_app("household")
     assert third.text_input(key=RESERVE).value == "5"

@@ -5,7 +5,8 @@ from datetime import time
 
 import streamlit as st
 
-from tripplan.documents.calendars.family_days import FamilyDays
+from tripplan.documents.calendars.family_days import FamilyDays, LateEvening, WeeklyBlock, WorkingHours
+from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form

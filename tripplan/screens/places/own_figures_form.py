@@ -16,6 +16,7 @@ from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import show_notice
@@ -82,7 +83,10 @@ def own_figures(view: View, place: Place, currency: str, kept: Kept[OwnFigures] 
 def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, spot: str) -> None:
     own = kept.value if kept else None
     sold, taken = [add_on.name for add_on in place.add_ons], own.add_ons if own else None
-    also = {"usual": taken is None, "add_ons": [name for name in taken or () if name in sold]}
+    also: dict[str, FieldValue] = {
+        "usual": taken is None,
+        "add_ons": [name for name in taken or () if name in sold],
+    }
     form = form_for(spot, _ASKED, own, Setting(currency=currency), also=also)
     with st.form(f"{spot}_form"):
         if sold:
