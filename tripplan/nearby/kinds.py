@@ -1,8 +1,8 @@
 """What kinds of places a map holds that families go to, and by which tags they are known.
 
-Source: OpenStreetMap wiki, Map features (keys amenity, historic, leisure, man_made, natural, shop, tourism,
-waterway) and the pages of these tags, from memory. Which of them make an outing, and whether they lie indoors,
-is our choice.
+Source: OpenStreetMap wiki, Map features (keys amenity, historic, leisure, man_made, natural, shop,
+tourism, waterway) and the pages of these tags, from memory. Which of them make an outing, and whether they
+lie indoors, is our choice.
 """
 
 from collections.abc import Mapping
