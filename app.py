@@ -5,6 +5,7 @@ from streamlit.starlette import App
 
 from tripplan.app_server.address_lookup import forbid_address_lookup
 from tripplan.app_server.local_guard import LocalGuard
+from tripplan.app_server.phone_link import phone_link
 
 forbid_address_lookup()
-app = App("tripplan/page_list.py", middleware=[Middleware(LocalGuard)])
+app = App("tripplan/page_list.py", middleware=[Middleware(LocalGuard)], lifespan=phone_link.lifespan)

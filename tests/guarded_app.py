@@ -1,9 +1,11 @@
 """Runs the app with a guard that writes down every address the server tries to reach outside this computer.
 
-Usage: python guarded_app.py LOG_FILE PORT [OPTION OF STREAMLIT...]
+Usage: python guarded_app.py LOG_FILE PORT [OPTION OF STREAMLIT...]; the environment variable APP_SCRIPT names
+another script than app.py.
 """
 
 import ipaddress
+import os
 import socket
 import sys
 from pathlib import Path
@@ -66,5 +68,5 @@ if __name__ == "__main__":
     LOG.touch()
     root = Path(__file__).resolve().parents[1]
     options = ["--server.headless=true", f"--server.port={int(sys.argv[2])}", *sys.argv[3:]]
-    sys.argv = ["streamlit", "run", str(root / "app.py"), *options]
+    sys.argv = ["streamlit", "run", str(root / os.environ.get("APP_SCRIPT", "app.py")), *options]
     streamlit.web.cli.main()

@@ -40,18 +40,21 @@ class RunningApp:
 
 
 @contextmanager
-def started_app(folder: Path, *options: str) -> Iterator[RunningApp]:
+def started_app(folder: Path, *options: str, **variables: str) -> Iterator[RunningApp]:
     """The app, watched, on a free port of this computer; its records lie in `data` within the folder.
 
     Args:
         folder: where it may write.
         options: further options of Streamlit, as `--server.address=0.0.0.0`.
+        variables: further environment variables.
     """
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
     outside = folder / "outside.log"
-    environment = os.environ | {"TRIPPLAN_DATA": str(folder / "data"), "TRIPPLAN_TODAY": "2026-11-25"}
+    environment = (
+        os.environ | {"TRIPPLAN_DATA": str(folder / "data"), "TRIPPLAN_TODAY": "2026-11-25"} | variables
+    )
     command = [
         sys.executable,
         str(Path(__file__).with_name("guarded_app.py")),

@@ -12,7 +12,7 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
 BELOW = {"planning", "documents", "values"}
-INSIDE = {"calendar_server", "records", "roads", "files", "reading", *BELOW}
+INSIDE = {"calendar_server", "records", "roads", "files", "reading", "nearby", *BELOW}
 MAY_USE = {
     "values": {"values"},
     "documents": {"documents", "values"},
@@ -23,6 +23,7 @@ MAY_USE = {
     "calendar_server": {"calendar_server", "records", "files", *BELOW},
     "guide": {"guide"},
     "reading": {"reading", "documents", "values"},
+    "nearby": {"nearby", "reading", *BELOW},
     "app_server": {"app_server"},
     "commands": {"commands", "services", "guide", "app_server", *INSIDE},
     "screens": {"screens", "services", "guide", "app_server", *INSIDE},

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.browser.app_session import AppSession, app_session
+from tests.app_session import AppSession, app_session
 from tests.builders import make_household, make_place
 from tests.running_app import RunningApp, started_app
 from tripplan.documents.family.household import Household

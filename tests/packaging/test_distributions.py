@@ -52,7 +52,10 @@ def test_building_says_no_warning(built: Path) -> None:
 def test_the_wheel_holds_the_program_its_guide_and_its_demo_and_nothing_else(built: Path) -> None:
     """Every module and every file of data that the program reads, no test and no picture."""
     installed = built / "installed"
-    program = files_below(ROOT / "tripplan", "*.py", "*.md", "*.csv", "py.typed") | {"roads/requirements.txt"}
+    program = files_below(ROOT / "tripplan", "*.py", "*.md", "*.csv", "py.typed") | {
+        "nearby/requirements.txt",
+        "roads/requirements.txt",
+    }
     demo = {f"demo_places/{name}" for name in files_below(ROOT / "demo_places", "*.toml", "*.ics")}
     assert (
         files_below(installed / "tripplan", "*.*", "py.typed") - {"locked_requirements.txt"} == program | demo
@@ -69,13 +72,13 @@ def test_the_source_distribution_holds_no_tests_and_no_pictures(built: Path) -> 
 
 
 def test_the_program_requires_no_test_tool(built: Path) -> None:
-    """Its metadata name what it runs with; roads are an extra."""
+    """Its metadata name what it runs with; reading maps and roads are extras."""
     text = next((built / "installed").glob("*.dist-info/METADATA")).read_text(encoding="utf-8")
     facts = Parser().parsestr(text)
     required = {line.partition("==")[0] for line in facts.get_all("Requires-Dist", [])}
     assert {"streamlit", "geopy", "pandas", "holidays", "icalendar"} <= required
     assert not required & TEST_TOOLS
-    assert facts.get_all("Provides-Extra") == ["roads"]
+    assert facts.get_all("Provides-Extra") == ["nearby", "roads"]
 
 
 def test_the_installed_program_plans_the_demo(built: Path, tmp_path: Path) -> None:

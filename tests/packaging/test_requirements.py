@@ -13,9 +13,9 @@ ALL_REQUIREMENTS = [
     ROOT / name
     for name in (
         "requirements.txt",
+        "tripplan/nearby/requirements.txt",
         "tripplan/roads/requirements.txt",
         "tests/requirements.txt",
-        "tests/requirements-roads.txt",
     )
 ]
 

@@ -6,7 +6,7 @@ from streamlit import config
 
 from tripplan.app_server.answers import refuse, with_headers
 from tripplan.app_server.requests import address_in, comes_from_elsewhere, host_name, is_this_computer
-from tripplan.app_server.visitor import mark
+from tripplan.app_server.visitor import is_marked, mark
 
 WRONG_HOST = "tripplan answers on this computer only, under the address it showed when it was started."
 WRONG_ORIGIN = "tripplan answers its own pages only; another page asked for this."
@@ -25,6 +25,9 @@ class LocalGuard:
         """Pass a request on, or refuse it."""
         if scope["type"] not in ("http", "websocket"):
             await self._app(scope, receive, send)
+            return
+        if is_marked(scope):  # a paired phone's, which the gate for phones has let in
+            await self._app(scope, receive, with_headers(send))
             return
         headers = Headers(scope=scope)
         name = host_name(headers)

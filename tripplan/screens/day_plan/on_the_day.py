@@ -41,6 +41,7 @@ from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.frame import View, family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.values import wording
 
 LOOKS_AT_THE_CLOCK = "20s"
@@ -106,7 +107,7 @@ def render(view: View) -> None:
     if not known:
         st.title("No outing yet")
         st.markdown("Plan one, and what to do stands here in large type on the day.")
-        st.page_link("screens/pages/day_plan.py", label="Plan a day")
+        page_link("screens/pages/day_plan.py", "Plan a day")
         return
     page = st.container(key="on_the_day")
     meant = _pick(view, known)
@@ -132,7 +133,9 @@ def render(view: View) -> None:
             st.markdown(bullets(outing.reasons))
         else:
             _outing(view, family, outing, meant, planned_on)
-        st.page_link("screens/pages/day_plan.py", label="The whole plan, and all other pages")
+        page_link("screens/pages/day_plan.py", "The whole plan, and all other pages")
+        if not sees_everything():
+            st.page_link("screens/pages/logbook.py", label="The logbook")
 
 
 # --- which outing -----------------------------------------------------------------------------------------

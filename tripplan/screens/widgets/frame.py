@@ -16,6 +16,7 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.recovery import offer_recovery
 from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, trouble_said
+from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.services import SETTINGS, Services, open_services
 
 _SPOT = "whose"
@@ -63,10 +64,10 @@ def open_page(*, may_change_whose: bool = True) -> View:
         family = services.family()
     except EXPECTED_TROUBLE as trouble:
         st.error(plain(str(trouble)))
-        if isinstance(trouble, RecordsDamaged):
+        if isinstance(trouble, RecordsDamaged) and sees_everything():
             offer_recovery(trouble, dict(_settings(os.environ)))
         st.stop()
-    if may_change_whose:
+    if may_change_whose and sees_everything():
         _say_whose(services, which)
     elif which is Which.DEMO:
         st.caption(DEMO_NOTICE)
@@ -102,7 +103,7 @@ def family_or_stop(view: View) -> Family:
     """The family in use; where there is none yet the page points to Household and ends."""
     if view.family is None:
         st.info("There is no household here yet. Enter your family first; places come next.")
-        st.page_link("screens/pages/household.py", label="Enter your household")
+        page_link("screens/pages/household.py", "Enter your household")
         st.stop()
     return view.family
 
@@ -111,5 +112,5 @@ def places_or_stop(family: Family) -> None:
     """End the page, with the way to add one, where the family keeps no place yet."""
     if not family.places:
         st.info("There are no places here yet.")
-        st.page_link("screens/pages/places.py", label="Add a place")
+        page_link("screens/pages/places.py", "Add a place")
         st.stop()

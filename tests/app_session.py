@@ -1,5 +1,6 @@
 """A window of the app without a browser: it speaks Streamlit's own protocol over a websocket."""
 
+import ssl
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 
@@ -8,6 +9,7 @@ from streamlit.proto.Delta_pb2 import Delta
 from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 from streamlit.proto.WidgetStates_pb2 import WidgetState
 from websockets.sync.client import ClientConnection, connect
+from websockets.typing import Subprotocol
 
 PATIENCE_SECONDS = 60
 """How long an answer may take before the session counts as lost."""
@@ -18,6 +20,7 @@ class AppSession:
 
     Attributes:
         page: the last part of the page's address; empty for the first page.
+        number: the session's, by which it can be come back to; empty before the first run.
         widgets: the id of every widget that has a key, by its key, as the last run drew them.
         texts: everything that the last run said.
         exceptions: every exception that any run has shown.
@@ -25,6 +28,7 @@ class AppSession:
 
     def __init__(self, socket: ClientConnection, page: str) -> None:
         self.page = page
+        self.number = ""
         self.widgets: dict[str, str] = {}
         self.texts: list[str] = []
         self.exceptions: list[str] = []
@@ -60,6 +64,7 @@ class AppSession:
             match message.WhichOneof("type"):
                 case "new_session":
                     self.widgets, self.texts = {}, []
+                    self.number = message.new_session.initialize.session_id or self.number
                 case "delta":
                     self._take(message.delta)
                 case "script_finished" if message.script_finished == ForwardMsg.FINISHED_SUCCESSFULLY:
@@ -84,13 +89,28 @@ class AppSession:
 
 
 @contextmanager
-def app_session(address: str, page: str = "") -> Iterator[AppSession]:
-    """A new session.
+def app_session(address: str, page: str = "", *, cookie: str = "", back_to: str = "") -> Iterator[AppSession]:
+    """A session.
 
     Args:
-        address: where the app is.
+        address: where the app is; of a certificate it is not asked who signed it.
         page: the last part of the page's address; empty for the first page.
+        cookie: what a paired phone shows.
+        back_to: the number of a session that was out of reach; empty for a new one.
     """
+    trusting = None
+    protocols = [Subprotocol(one) for one in ("streamlit", "none", back_to)]
+    if address.startswith("https"):
+        trusting = ssl.create_default_context()
+        trusting.check_hostname, trusting.verify_mode = False, ssl.CERT_NONE
     stream = f"{address.replace('http', 'ws', 1)}/_stcore/stream"
-    with connect(stream, max_size=None, proxy=None, open_timeout=PATIENCE_SECONDS) as socket:
+    with connect(
+        stream,
+        max_size=None,
+        proxy=None,
+        open_timeout=PATIENCE_SECONDS,
+        ssl=trusting,
+        additional_headers={"Cookie": cookie} if cookie else None,
+        subprotocols=protocols if back_to else None,
+    ) as socket:
         yield AppSession(socket, page)

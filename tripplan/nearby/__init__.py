@@ -1,0 +1,1 @@
+"""Places to go near home, out of an OpenStreetMap extract that the family brings; nothing is fetched."""
