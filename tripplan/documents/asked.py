@@ -1,6 +1,5 @@
 """How a field of a written form is called and asked: said once, for screens and for sentences."""
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, StrEnum
@@ -10,6 +9,8 @@ from pydantic import BaseModel, GetJsonSchemaHandler
 from pydantic.fields import FieldInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
+
+from tripplan.documents.model import spaced
 
 
 class Unit(StrEnum):
@@ -127,8 +128,7 @@ def within_phrase(label: str) -> str:
 
 def called(form: type[BaseModel]) -> str:
     """What a form is called, such as 'Sales tax'."""
-    spaced = re.sub(r"(?<=[a-z])[A-Z]", lambda capital: f" {capital[0].lower()}", form.__name__)
-    return form.model_config.get("title") or spaced
+    return form.model_config.get("title") or spaced(form)
 
 
 def forms_in(annotation: object) -> tuple[type[BaseModel], ...]:

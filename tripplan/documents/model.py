@@ -7,11 +7,20 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
 
+def spaced(form: type) -> str:
+    """The name of a class as words, such as 'Sales tax'."""
+    return re.sub(r"(?<=[a-z])[A-Z]", lambda capital: f" {capital[0].lower()}", form.__name__)
+
+
 class Written(BaseModel):
     """Something a parent writes: unknown fields are refused, values are read once and never change."""
 
     model_config = ConfigDict(
-        frozen=True, extra="forbid", str_strip_whitespace=True, use_attribute_docstrings=True
+        frozen=True,
+        extra="forbid",
+        str_strip_whitespace=True,
+        use_attribute_docstrings=True,
+        model_title_generator=spaced,
     )
 
 
