@@ -91,7 +91,7 @@ def test_what_only_one_window_changed_stays_whatever_is_chosen(
     first.text_input(key=EARLIEST).set_value("25")
     first.button(key="save_habits").click().run()
     second.run()
-    assert "rest minutes: only the other window changed it" in said(second.markdown)
+    assert "length of a rest, in minutes: only the other window changed it" in said(second.markdown)
     second.button(key=MINE).click().run()
     assert second.text_input(key=EARLIEST).value == "25"
     assert on_record(second) == ("50", "7.25")
