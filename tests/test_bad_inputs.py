@@ -19,7 +19,7 @@ from tests.planning.logbook.entries import make_entry
 from tests.scrambling import ODD_TEXTS, scrambled, scrambled_json
 from tripplan.__main__ import main
 from tripplan.documents.calendars.calendars import DateSpan
-from tripplan.files.calendar_reading import read_calendar
+from tripplan.files.calendar_reader.reading import read_here
 from tripplan.files.demo import read_demo
 from tripplan.files.family_calendar_file import family_calendar_from
 from tripplan.files.household_file import read_household, write_household
@@ -67,7 +67,7 @@ def takes_school_file(file: str) -> Taken:
     """A district's calendar, as far as the school calendar it would become."""
 
     def take(data: bytes) -> bool:
-        read = read_school_file(data, file, WINDOW, HOME)
+        read = read_school_file(data, file, WINDOW, HOME, read=read_here)
         if read.value is None:
             return False
         school_calendar_from(read.value.proposal, country="US", latitude=40, longitude=-89, name="District")
@@ -78,7 +78,7 @@ def takes_school_file(file: str) -> Taken:
 
 def takes_family_calendar(data: bytes) -> bool:
     """A calendar of the family's, as far as the busy times it would become."""
-    read = read_calendar(data, "family.ics", WINDOW, HOME, own_addresses=("vera@example.org",))
+    read = read_here(data, "family.ics", WINDOW, HOME, own_addresses=("vera@example.org",))
     if read.value is None:
         return False
     family_calendar_from(read.value, keep_names=True)

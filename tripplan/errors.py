@@ -52,6 +52,10 @@ class InputFaults(TripplanError, ValueError):
         super().__init__("\n".join(str(finding) for finding in findings))
 
 
+class CalendarReaderBroken(TripplanError, RuntimeError):
+    """The process that reads calendar files fails on this computer, whatever the file."""
+
+
 class CurrencyMismatch(TripplanError, ValueError):
     """Two currencies met in one sum or comparison.
 

@@ -6,7 +6,8 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tripplan.documents.calendars.calendars import DateSpan
-from tripplan.files.calendar_reading import CalendarEntry, read_calendar
+from tripplan.files.calendar_reader.content import CalendarEntry
+from tripplan.files.calendar_reader.reading import read_calendar, read_here
 
 CHICAGO = ZoneInfo("America/Chicago")
 DECEMBER = DateSpan(first=date(2026, 12, 1), last=date(2026, 12, 31))
@@ -26,7 +27,7 @@ def read(
     data: bytes, window: DateSpan = DECEMBER, own_addresses: tuple[str, ...] = ()
 ) -> list[CalendarEntry]:
     """The entries of a file that has no faults at all."""
-    result = read_calendar(data, "test.ics", window, CHICAGO, own_addresses=own_addresses)
+    result = read_here(data, "test.ics", window, CHICAGO, own_addresses=own_addresses)
     assert result.value is not None
     assert result.findings == ()
     return list(result.value.entries)
@@ -84,7 +85,7 @@ def test_a_zone_defined_in_the_file_is_used() -> None:
 
 def test_an_unknown_zone_is_read_by_the_clock_at_home_and_said() -> None:
     """A zone nobody knows is no reason to lose an entry, and the parent hears of it."""
-    result = read_calendar(
+    result = read_here(
         calendar("DTSTART;TZID=Nowhere:20261208T090000\nSUMMARY:Choir"), "a.ics", DECEMBER, CHICAGO
     )
     assert result.value is not None
@@ -147,7 +148,7 @@ def test_days_written_by_another_clock_are_the_days_that_are_meant(times: str, f
 def test_whole_days_across_a_clock_change_stay_whole() -> None:
     """Clocks in New York go back on 1 November 2026, so two of its days have 49 hours."""
     data = calendar("DTSTART:20261031T040000Z\nDTEND:20261102T050000Z")
-    found = read_calendar(data, "a.ics", DateSpan(first=date(2026, 10, 1), last=date(2026, 12, 31)), CHICAGO)
+    found = read_here(data, "a.ics", DateSpan(first=date(2026, 10, 1), last=date(2026, 12, 31)), CHICAGO)
     assert found.value is not None
     (entry,) = found.value.entries
     assert (entry.all_day, entry.first_day, entry.last_day) == (True, date(2026, 10, 31), date(2026, 11, 1))
@@ -333,8 +334,25 @@ def test_any_line_end_and_a_byte_order_mark_are_read(line_end: bytes) -> None:
 
 def test_the_name_of_the_calendar_comes_along() -> None:
     """NAME (RFC 7986, 5.1), or what programs used before it, names the calendar."""
-    result = read_calendar(
+    result = read_here(
         calendar("DTSTART:20261208T090000", head="X-WR-CALNAME:Our family\n"), "a.ics", DECEMBER, CHICAGO
     )
     assert result.value is not None
     assert result.value.name == "Our family"
+
+
+def test_a_process_of_its_own_gives_the_same_answer() -> None:
+    """Repeating entries are read by another process: entries and warnings come back unchanged."""
+    data = calendar(
+        "DTSTART;TZID=America/New_York:20261201T190000\nDTEND;TZID=America/New_York:20261201T200000\n"
+        "RRULE:FREQ=WEEKLY;COUNT=3\nSUMMARY:Ch\u014dr \U0001f3b6",
+        "DTSTART:20261207T060000Z\nDTEND:20261208T060000Z\nSUMMARY:Whole day",
+        "DTSTART;VALUE=DATE:20261210\nTRANSP:TRANSPARENT\nSTATUS:CANCELLED",
+        INVITED.replace("DTSTART:", "DTSTART;TZID=Nowhere:"),
+        "DTSTART:never",
+        head="X-WR-CALNAME:ann@example.org\n",
+    )
+    here = read_here(data, "a.ics", DECEMBER, CHICAGO)
+    assert here.value is not None
+    assert (len(here.value.entries), len(here.findings)) == (6, 2)
+    assert read_calendar(data, "a.ics", DECEMBER, CHICAGO) == here

@@ -19,7 +19,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Bundle, Pass, Ticket
 from tripplan.documents.places.place import Place
-from tripplan.files.calendar_reading import read_calendar
+from tripplan.files.calendar_reader.reading import read_here
 from tripplan.files.household_file import load_household
 from tripplan.files.logbook_file import load_logbook_entry
 from tripplan.files.place_card import load_place_cards
@@ -394,7 +394,7 @@ def test_a_second_reader_sees_the_same_entries(path: Path) -> None:
 def test_the_reader_of_the_app_has_nothing_to_remark(path: Path, household: Household) -> None:
     """Read for the next eight weeks, each calendar gives entries and no warning."""
     window = DateSpan(first=EIGHT_WEEKS[0], last=EIGHT_WEEKS[-1])
-    read = read_calendar(path.read_bytes(), path.name, window, household.home.zone)
+    read = read_here(path.read_bytes(), path.name, window, household.home.zone)
     assert read.findings == ()
     assert read.value is not None
     assert read.value.entries
@@ -404,7 +404,7 @@ def test_only_some_of_the_family_entries_take_time(household: Household) -> None
     """A birthday, a due date, a declined invitation and a meet that was called off leave the family free."""
     path = DEMO / "calendars" / "quillmarsh-family.ics"
     window = DateSpan(first=EIGHT_WEEKS[0], last=EIGHT_WEEKS[-1])
-    content = read_calendar(path.read_bytes(), path.name, window, household.home.zone).value
+    content = read_here(path.read_bytes(), path.name, window, household.home.zone).value
     assert content is not None
     assert {entry.summary for entry in content.entries if not entry.takes_time} == {
         "Odile's birthday",

@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import make_household
 from tripplan.documents.calendars.family_days import FamilyDays, LateEvening
-from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
+from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
 from tripplan.files.family_calendar_file import family_calendar_from
 from tripplan.planning.family.busy_days import BusyDays
 

@@ -8,7 +8,8 @@ import pytest
 from tests.builders import out_of_school
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import UnknownName, Weight
-from tripplan.files.calendar_reading import CalendarContent, CalendarEntry, read_calendar
+from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
+from tripplan.files.calendar_reader.reading import read_here
 from tripplan.files.school_calendar_file import (
     Meaning,
     SchoolProposal,
@@ -30,7 +31,7 @@ def content(*entries: tuple[str, str, str] | tuple[str, str]) -> CalendarContent
             f"BEGIN:VEVENT\r\nUID:{number}\r\nDTSTART;VALUE=DATE:{first}\r\n{end}SUMMARY:{title}\r\nEND:VEVENT\r\n"
         )
     data = f"BEGIN:VCALENDAR\r\nX-WR-CALNAME:Test district\r\n{''.join(blocks)}END:VCALENDAR\r\n".encode()
-    result = read_calendar(data, "school.ics", WINDOW, CHICAGO)
+    result = read_here(data, "school.ics", WINDOW, CHICAGO)
     assert result.value is not None
     return result.value
 
@@ -298,7 +299,7 @@ def test_a_day_off_by_another_clock_is_one_day(clock: str) -> None:
         "BEGIN:VCALENDAR\r\nBEGIN:VEVENT\r\nUID:1\r\nSUMMARY:Winter break\r\n"
         f"DTSTART;{clock}20261221T000000\r\nDTEND;{clock}20270102T000000\r\nEND:VEVENT\r\nEND:VCALENDAR\r\n"
     )
-    read = read_calendar(data.encode(), "school.ics", WINDOW, CHICAGO)
+    read = read_here(data.encode(), "school.ics", WINDOW, CHICAGO)
     assert read.value is not None
     proposal = propose_school_calendar(read.value, "school.ics").value
     assert proposal is not None

@@ -32,7 +32,8 @@ from tripplan.files.calendar_file import (
     calendar_file,
     outing_uid,
 )
-from tripplan.files.calendar_reading import CalendarEntry, read_calendar
+from tripplan.files.calendar_reader.content import CalendarEntry
+from tripplan.files.calendar_reader.reading import read_here
 from tripplan.files.time_zone_rules import vtimezone
 
 HELPERS = Path(__file__).parent / "calendar_readers"
@@ -386,7 +387,7 @@ def test_what_is_required_stands_once_as_section_3_6_1_says() -> None:
 def read(body: str, first: date, last: date) -> list[CalendarEntry]:
     """The entries of an example, read in New York."""
     data = f"BEGIN:VCALENDAR\nVERSION:2.0\nPRODID:x\n{body}\nEND:VCALENDAR\n".encode()
-    result = read_calendar(data, "rfc5545", DateSpan(first=first, last=last), NEW_YORK)
+    result = read_here(data, "rfc5545", DateSpan(first=first, last=last), NEW_YORK)
     assert result.value is not None
     assert result.findings == ()
     return list(result.value.entries)

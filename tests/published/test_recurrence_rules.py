@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tripplan.documents.calendars.calendars import DateSpan
-from tripplan.files.calendar_reading import read_calendar
+from tripplan.files.calendar_reader.reading import read_here
 
 ZONE = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 9, 1), last=date(2027, 12, 31))
@@ -51,7 +51,7 @@ def test_a_rule_gives_the_moments_that_dateutil_gives(rule: str, start: datetime
         f"DTSTART;TZID=America/Chicago:{matching:%Y%m%dT%H%M%S}\r\nDURATION:PT1H\r\nRRULE:{rule}\r\n"
         "END:VEVENT\r\nEND:VCALENDAR\r\n"
     )
-    read = read_calendar(data.encode(), "rule.ics", WINDOW, ZONE)
+    read = read_here(data.encode(), "rule.ics", WINDOW, ZONE)
     assert read.value is not None
     found = [entry.start.replace(tzinfo=None) for entry in read.value.entries]
     # An hour that the spring change leaves out is moved on by an hour (RFC 5545, 3.3.5); days must agree.

@@ -14,7 +14,8 @@ from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults, UnknownName
-from tripplan.files.calendar_reading import MOST_BYTES, CalendarContent, read_calendar
+from tripplan.files.calendar_reader.content import MOST_BYTES, CalendarContent
+from tripplan.files.calendar_reader.reading import read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml

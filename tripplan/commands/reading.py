@@ -15,7 +15,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
-from tripplan.files.calendar_reading import MOST_BYTES
+from tripplan.files.calendar_reader.content import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.gazetteer import NotFound
 from tripplan.files.household_file import load_household

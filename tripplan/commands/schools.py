@@ -23,7 +23,7 @@ from tripplan.documents.calendars.calendars import (
 )
 from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
-from tripplan.files.calendar_reading import MOST_BYTES
+from tripplan.files.calendar_reader.content import MOST_BYTES
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
 from tripplan.files.school_file import SchoolFile, read_school_file

@@ -18,7 +18,8 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
-from tripplan.files.calendar_reading import CalendarContent, read_calendar
+from tripplan.files.calendar_reader.content import CalendarContent
+from tripplan.files.calendar_reader.reading import read_here
 from tripplan.files.family_calendar_file import family_calendar_from
 from tripplan.files.household_file import load_household
 from tripplan.files.logbook_file import load_logbook_entry
@@ -133,7 +134,7 @@ def _bytes(path: Path) -> bytes:
 
 
 def _content(folder: Path, listed: _CalendarFile, window: DateSpan, zone: ZoneInfo) -> CalendarContent:
-    return read_calendar(_bytes(folder / listed.file), listed.file, window, zone).usable()
+    return read_here(_bytes(folder / listed.file), listed.file, window, zone).usable()
 
 
 def _school(folder: Path, listed: _SchoolFile, zone: ZoneInfo) -> SchoolCalendar:

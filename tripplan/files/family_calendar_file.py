@@ -4,7 +4,7 @@ from collections.abc import Sequence, Set
 from operator import itemgetter
 
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar
-from tripplan.files.calendar_reading import CalendarContent
+from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.planning.family.busy_days import day_end
 from tripplan.values import wording
 
@@ -24,7 +24,7 @@ def family_calendar_from(
     time.
 
     Args:
-        content: the file as `tripplan.files.calendar_reading.read_calendar` reads it, in the zone at home.
+        content: the file as `calendar_reader.reading.read_calendar` reads it, in the zone at home.
         name: of the calendar; the file's own name when left out.
         source: where it comes from.
         covers: the days the file was read for; on other days nothing is known of it.

@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from tripplan.documents.calendars.calendars import DateSpan, EntryChoice, SchoolCalendar
 from tripplan.errors import Finding, UnknownName, Weight
-from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
+from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
 from tripplan.files.reading_result import Read
 
 _DAY = timedelta(days=1)
@@ -193,7 +193,7 @@ def propose_school_calendar(
     """Guess which entries of a calendar file mean days without school.
 
     Args:
-        content: the file as `tripplan.files.calendar_reading.read_calendar` reads it.
+        content: the file as `tripplan.files.calendar_reader.reading.read_calendar` reads it.
         file: its name, as the parent knows it.
         told: what the file itself says of entries, by their keys; it beats the guess.
         before: the calendar an earlier version of the file became; what was ticked there stays, also where

@@ -1,17 +1,19 @@
 """A school calendar's file of either kind, calendar (.ics) or table (.csv), ready to be looked through."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import PurePath
 from zoneinfo import ZoneInfo
 
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Finding, Weight
-from tripplan.files.calendar_reading import read_calendar
+from tripplan.files.calendar_reader.content import CalendarContent
+from tripplan.files.calendar_reader.reading import read_calendar
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import SchoolProposal, calendar_before, propose_school_calendar
 from tripplan.files.school_table_file import DateOrder, read_school_table
 
+CalendarReader = Callable[[bytes, str, DateSpan, ZoneInfo], Read[CalendarContent]]
 TABLE_ENDING = ".csv"
 
 
@@ -41,6 +43,7 @@ def read_school_file(
     *,
     calendars: Iterable[SchoolCalendar] = (),
     order: DateOrder | None = None,
+    read: CalendarReader = read_calendar,
 ) -> Read[SchoolFile]:
     """Read a file and propose what its entries mean.
 
@@ -51,6 +54,7 @@ def read_school_file(
         zone: of the family's home.
         calendars: those on record; ticks of an earlier import stay.
         order: which number of a table's 03/04/2027 is the day.
+        read: reads a calendar; one that keeps to no limits serves files of one's own.
 
     Returns:
         The proposal with what is odd about it, or every fault.
@@ -63,10 +67,10 @@ def read_school_file(
             return Read(None, table.findings)
         content, told, findings = table.value.content, table.value.told, table.findings
     else:
-        read = read_calendar(data, file, window, zone)
-        if read.value is None:
-            return Read(None, read.findings)
-        content, findings = read.value, read.findings
+        calendar = read(data, file, window, zone)
+        if calendar.value is None:
+            return Read(None, calendar.findings)
+        content, findings = calendar.value, calendar.findings
     before = calendar_before(content, file, calendars)
     proposal = propose_school_calendar(content, file, told=told, before=before)
     if proposal.value is None:

@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, Weight
-from tripplan.files.calendar_reading import CalendarContent, CalendarEntry
+from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
 from tripplan.files.plain_text import one_line
 from tripplan.files.reading_result import Read
 from tripplan.files.school_calendar_file import Meaning

@@ -8,7 +8,7 @@ import streamlit as st
 
 from tripplan.documents.calendars.calendars import FamilyCalendar
 from tripplan.documents.model import Name, Written
-from tripplan.files.calendar_reading import CalendarContent
+from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form

@@ -6,7 +6,8 @@ from zoneinfo import ZoneInfo
 import streamlit as st
 
 from tripplan.documents.calendars.calendars import DateSpan
-from tripplan.files.calendar_reading import CalendarContent, read_calendar
+from tripplan.files.calendar_reader.content import CalendarContent
+from tripplan.files.calendar_reader.reading import read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.reading_result import Read
 from tripplan.planning.family.family import Family

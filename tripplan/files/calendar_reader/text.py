@@ -3,7 +3,6 @@
 import re
 from datetime import date
 
-from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.plain_text import one_line
 
 _FOLD = re.compile(r"\n[ \t]")
@@ -44,7 +43,7 @@ def header(text: str, name: str) -> str:
 
 def value(block: str, name: str) -> str:
     """What stands after a property's name and parameters, on one line; empty when it is not there."""
-    line = re.search(rf"^{name}(?:;[^\n:]*)?:([^\n]*)$", block, _FLAGS)
+    line = re.search(rf'^{name}(?:;(?:"[^"\n]*"|[^\n:"])*)?:([^\n]*)$', block, _FLAGS)
     return one_line(line[1][:_LONGEST_HEADER]) if line else ""
 
 
@@ -78,10 +77,10 @@ def starts_on(block: str) -> str:
     return found[1] if found else ""
 
 
-def may_matter(block: str, window: DateSpan) -> bool:
+def may_matter(block: str, first_day: date, last_day: date) -> bool:
     """Whether an entry might touch a span of days; only a clear no is a no."""
     # A day's leeway on either side for the zone, and a year for what says how long it lasts.
-    first, last = window.first.toordinal() - 2, window.last.toordinal() + 2
+    first, last = first_day.toordinal() - 2, last_day.toordinal() + 2
     start = _ordinal(starts_on(block))
     if start is None:
         return True
