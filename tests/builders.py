@@ -1,20 +1,12 @@
 """Small valid households and places for tests; every field can be changed by name."""
 
 from datetime import date
-from pathlib import Path
 from typing import Any
 
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
-
-FORMAT = Path(__file__).resolve().parents[1] / "demo_places" / "FORMAT.md"
-
-
-def example_card() -> str:
-    """The small card that the description of the files shows."""
-    return FORMAT.read_text(encoding="utf-8").split("```toml\n")[1].split("```")[0]
 
 
 def make_member(name: str = "Ann", born: str = "1988-05-20", **changes: Any) -> Member:

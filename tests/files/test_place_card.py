@@ -11,9 +11,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.builders import example_card, make_place
+from tests.builders import make_place
 from tripplan.documents.places.place import Place
 from tripplan.errors import Weight
+from tripplan.files.format_guide import example_card
 from tripplan.files.place_card import (
     load_place_card,
     load_place_cards,

@@ -1,11 +1,12 @@
-"""The tables that describe the place card and the household file field by field, made from their own schemas.
+"""The description of the place card and of the household file, field by field, made from their own schemas.
 
-`python -m tripplan.files.format_guide demo_places/FORMAT.md` makes them anew below what that file says first.
+`python -m tripplan.files.format_guide demo_places/FORMAT.md` writes it anew.
 """
 
 import json
 import sys
 from collections.abc import Iterator, Mapping
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
@@ -24,9 +25,9 @@ _PATTERNS = {
 _HEAD = "| field | called | what it is | if left out | meaning |\n|---|---|---|---|---|\n"
 
 
-def tables() -> str:
-    """Both documents, one table for each group of fields, as Markdown."""
-    return "\n".join(
+def format_guide() -> str:
+    """What holds everywhere, then both documents, one table for each group of fields, as Markdown."""
+    return _introduction() + "\n".join(
         f"# {title}\n\n{''.join(_sections(form, schema_of(form, title), set()))}"
         for title, form in _DOCUMENTS.items()
     )
@@ -101,11 +102,14 @@ def _left_out(name: str, field: dict[str, Any], shape: dict[str, Any]) -> str:
     return f"`{default}`" if default else "empty"
 
 
-def write_tables(path: Path) -> None:
-    """Make the tables of a description anew; what stands above them stays."""
-    above, _, _ = path.read_text(encoding="utf-8").partition(f"# {next(iter(_DOCUMENTS))}\n")
-    path.write_text(above + tables(), encoding="utf-8", newline="\n")
+def example_card() -> str:
+    """The small card that the description shows."""
+    return _introduction().split("```toml\n")[1].split("```")[0]
+
+
+def _introduction() -> str:
+    return files("tripplan.files").joinpath("format_introduction.md").read_text(encoding="utf-8")
 
 
 if __name__ == "__main__":
-    write_tables(Path(sys.argv[1]))
+    Path(sys.argv[1]).write_text(format_guide(), encoding="utf-8", newline="\n")
