@@ -19,7 +19,7 @@ from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.admission.ways import WayFinder
 
-BOARDS = 12
+BOARDS = 8
 """Price boards per size; each is timed five times and the median taken."""
 
 CHILD, ADULT_AGES = "under 18", "18+"

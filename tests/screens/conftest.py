@@ -2,6 +2,7 @@
 
 import shutil
 from collections.abc import Callable, Iterable, Iterator
+from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
 
@@ -9,12 +10,14 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
+from tripplan.documents.places.place import Place
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.services import TODAY_VARIABLE, Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "tripplan/page_list.py"
 TODAY = "2026-11-25"
+TWO_PLACES = ("oatsparrow-farm", "ledgewing")
 
 Opened = Callable[..., AppTest]
 """Opens the app on a page."""
@@ -44,16 +47,33 @@ def _packages_are_looked_through_once() -> Iterator[None]:
 
 
 @pytest.fixture
-def data(tmp_path: Path, first_start: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+def started_from(first_start: Path) -> Path:
+    """The data folder that the tests of a file begin with a copy of."""
+    return first_start
+
+
+@pytest.fixture
+def data(tmp_path: Path, started_from: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A data folder of the test's own, as after a first start; the app uses it, at a fixed date.
 
     Answers that the app has worked out stay cached from test to test, as they do from visitor to visitor:
     they are kept by the question, family and date included.
     """
-    folder = shutil.copytree(first_start, tmp_path / "data")
+    folder = shutil.copytree(started_from, tmp_path / "data")
     monkeypatch.setenv("TRIPPLAN_DATA", str(folder))
     monkeypatch.setenv("TRIPPLAN_TODAY", TODAY)
     monkeypatch.chdir(ROOT)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def two_places_start(first_start: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same with `TWO_PLACES` alone: the Places page draws every card anew whatever is pressed."""
+    folder = shutil.copytree(first_start, tmp_path_factory.mktemp("two_places") / "data")
+    demo = services_in(folder).demo
+    for key, kept in demo.all(Place).items():
+        if key not in TWO_PLACES:
+            demo.remove(Place, key, datetime(2026, 11, 25, 12, tzinfo=UTC), kept.revision)
     return folder
 
 

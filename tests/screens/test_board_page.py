@@ -34,6 +34,12 @@ ADDED = 10
 
 
 @pytest.fixture
+def started_from(two_places_start: Path) -> Path:
+    """The farm, whose card and board are changed here, and one place beside it."""
+    return two_places_start
+
+
+@pytest.fixture
 def demo(data: Path) -> Records:
     """The demo's records, as the page saves them."""
     return services_in(data).demo

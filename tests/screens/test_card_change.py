@@ -39,6 +39,12 @@ def changed(place: Place, **typed: object) -> tuple[Read[Place], list[str]]:
 
 
 @pytest.fixture
+def started_from(two_places_start: Path) -> Path:
+    """The farm, whose card and board are changed here, and one place beside it."""
+    return two_places_start
+
+
+@pytest.fixture
 def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the Places page on its own, with the farm's card in change."""
 

@@ -13,7 +13,13 @@ from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import compared_facts, crowd_reasons, crowd_sentence, total_sentence
+from tripplan.planning.outing.sentences import (
+    compared_facts,
+    crowd_reasons,
+    crowd_sentence,
+    drive_sources,
+    total_sentence,
+)
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.values import wording
 
@@ -79,6 +85,7 @@ def _side_by_side(question: Question, outings: list[Outing], console: Console) -
     rows = compared_facts(outings, question.family.household.units)
     heads = ["", *(o.place.name for o in outings)]
     console.side_by_side(heads, [[name, *cells] for name, cells in rows.items()])
+    console.line(drive_sources({one.place.name: one.way_there.drive for one in outings}))
 
 
 def _say_why(outing: Outing, console: Console) -> None:

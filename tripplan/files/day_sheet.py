@@ -20,7 +20,12 @@ from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.day_sheet.packing import Trip, packing_list
 from tripplan.planning.day_sheet.questions import questions_for
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.sentences import amount_sentence, purchase_sentence, total_sentence
+from tripplan.planning.outing.sentences import (
+    amount_sentence,
+    drive_source,
+    purchase_sentence,
+    total_sentence,
+)
 from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 
@@ -81,7 +86,7 @@ class DaySheet:
         going: who goes.
         notice: what must be known of the whole sheet, such as that all is invented; may be empty.
         sections: in the order they are needed on the day.
-        closing: who has the last word.
+        closing: where the drive's figures come from, with the credit they need, and who has the last word.
     """
 
     title: str
@@ -122,7 +127,7 @@ def day_sheet(outing: Outing, household: Household, entries: SheetEntries, *, no
         going=_tidy(_going(outing.party, born=entries.ticked.birth_dates)),
         notice=_tidy(notice),
         sections=tuple(_tidied(section) for section in sections if section.lines),
-        closing=LAST_WORD,
+        closing=f"{drive_source(outing)} {LAST_WORD}",
     )
 
 

@@ -179,6 +179,8 @@ def _drive(leg: Leg, units: str) -> Iterator[str]:
     drive = leg.drive
     length = wording.distance_range(drive.km, units)
     yield f"Drive, one way: {length}, {wording.minutes_range(drive.minutes)} ({drive.known_by})."
+    if drive.source.credit:
+        yield f"The way: {drive.source.credit}."
     if leg.rests:
         resting = sum(rest.minutes for rest in leg.rests)
         stops = f"{len(leg.rests)} rests" if len(leg.rests) > 1 else "one rest"

@@ -212,6 +212,7 @@ def _drive(way: _Way, region: Region, straight_km: float) -> Drive:
             Origin.ROADS,
             f"the quickest way on the roads of {region.name}, {CREDIT},{dated}; the time is for empty roads, "
             f"and its range admits up to {wording.percent(MINUTES_MORE)} more for traffic",
+            CREDIT,
         ),
         notes=tuple(_notes(way, region, straight_km)),
     )

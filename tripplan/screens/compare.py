@@ -9,7 +9,13 @@ from tripplan.planning.compare.choose import Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.sentences import compared_facts, crowd_sentence, nap_sentence
+from tripplan.planning.outing.sentences import (
+    compared_facts,
+    crowd_sentence,
+    drive_sources,
+    nap_sentence,
+    way_sentence,
+)
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.widgets import answers
@@ -47,6 +53,7 @@ def render(view: View) -> None:
     if len(outings) > 1:
         pencil_in(view, family.household, outings)
     if outings:
+        st.caption(plain(drive_sources({one.place.name: one.way_there.drive for one in outings})))
         _side_by_side(family, outings)
     if len(outings) > 1:
         st.header("How sure is that?", anchor=False)
@@ -102,8 +109,8 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
                 ),
                 (
                     "Drive, one way:",
-                    f"{wording.distance(outing.way_there.drive.km.likely, family.household.units)}, "
-                    f"{wording.minutes_range(outing.way_there.drive.minutes)}",
+                    f"{way_sentence(outing.way_there.drive, family.household.units)} "
+                    f"({outing.way_there.drive.known_in_words})",
                 ),
                 ("At the place:", wording.minutes(outing.plan.visit_minutes)),
                 ("Nap:", nap_sentence(outing)),

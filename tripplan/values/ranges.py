@@ -23,10 +23,12 @@ class Source:
     Attributes:
         origin: the kind of source.
         text: which card, which table and year, or how it was estimated.
+        credit: what the license of the data asks to be said wherever a figure is shown; empty for nothing.
     """
 
     origin: Origin
     text: str
+    credit: str = ""
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from tripplan.planning.on_the_day.trouble import Here, Trouble, Whereabouts, min
 from tripplan.planning.on_the_day.way_home import ways_home
 from tripplan.planning.on_the_day.ways_out import Choice, Replanned, WayOut
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
-from tripplan.planning.outing.place_facts import place_facts
+from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 from tripplan.planning.travel.known import known_drive
 from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
@@ -329,13 +329,9 @@ def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -
 
 
 def _drive_to(here: Here, place: Place) -> Drive:
-    family, where = here.family, place.where
-    typed = next((typed for typed in family.typed_drives if typed.place == place.id), None)
     if here.at_home:
-        return known_drive(
-            family.household.home.point, where.point, where.country, typed, family.road_drives.get(place.id)
-        )
-    return known_drive(here.point, where.point, where.country)
+        return drive_from_home(here.family, place)
+    return known_drive(here.point, place.where.point, place.where.country)
 
 
 def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | NoOuting:

@@ -101,6 +101,17 @@ class PlaceFacts:
         return rule_days(text, self.first, len(self.schools.out), holidays, out_of_school, state)
 
 
+def drive_from_home(family: Family, place: Place) -> Drive:
+    """The best known drive from home to a place: typed in, else by road network, else an estimate."""
+    return known_drive(
+        family.household.home.point,
+        place.where.point,
+        place.where.country,
+        next((typed for typed in family.typed_drives if typed.place == place.id), None),
+        family.road_drives.get(place.id),
+    )
+
+
 def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFacts:
     """Work out what all days at one place share.
 
@@ -118,13 +129,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     where = place.where
     return PlaceFacts(
         place=place,
-        drive=known_drive(
-            family.household.home.point,
-            where.point,
-            where.country,
-            next((typed for typed in family.typed_drives if typed.place == place.id), None),
-            family.road_drives.get(place.id),
-        ),
+        drive=drive_from_home(family, place),
         holidays=place_holidays(place, family.local_days, range(first.year, last.year + 1)),
         schools=school_days(
             family.school_calendars,

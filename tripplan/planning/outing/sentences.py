@@ -1,6 +1,6 @@
 """Answers as plain sentences, the same on screens and command line."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.planning.admission.result import Purchase
@@ -8,6 +8,7 @@ from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.travel.drive import Drive
 from tripplan.values import wording
 from tripplan.values.money import MoneyRange
 
@@ -61,8 +62,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         "leave home": [wording.clock(outing.plan.leave_home) for outing in outings],
         "home again": [wording.clock(outing.plan.home) for outing in outings],
         "drive, one way": [
-            f"{wording.distance(outing.way_there.drive.km.likely, units)}, "
-            f"{wording.minutes_range(outing.way_there.drive.minutes)}"
+            f"{way_sentence(outing.way_there.drive, units)} ({outing.way_there.drive.known_in_words})"
             for outing in outings
         ],
         "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
@@ -70,6 +70,36 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         "full house": [crowd_sentence(outing.crowd) for outing in outings],
         "with nuisances": [wording.money(outing.felt_cost) for outing in outings],
     }
+
+
+def way_sentence(drive: Drive, units: str) -> str:
+    """How far it is and how long it takes, such as '43 mi, 50 min to 1 h 5 min'."""
+    return f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
+
+
+def drive_source(outing: Outing) -> str:
+    """Where the figures of an outing's drive come from, with the credit that their license asks for."""
+    return drive_sources({outing.place.name: outing.way_there.drive})
+
+
+def drive_sources(drives: Mapping[str, Drive]) -> str:
+    """The same for the drives to several places.
+
+    Args:
+        drives: by the name of the place; at least one.
+
+    Returns:
+        Such as 'Drives: an estimate for Mill and Cave; road network for Barn; map data ©….'
+    """
+    names: dict[str, list[str]] = {}
+    for name, drive in drives.items():
+        names.setdefault(drive.known_in_words, []).append(name)
+    if len(names) == 1:
+        told = next(iter(names))
+    else:
+        told = "; ".join(f"{known} for {wording.listed(places)}" for known, places in names.items())
+    credit = dict.fromkeys(drive.source.credit for drive in drives.values() if drive.source.credit)
+    return f"{'Drives' if len(drives) > 1 else 'Drive'}: {'; '.join((told, *credit))}."
 
 
 def total_sentence(cost: OutingCost) -> str:

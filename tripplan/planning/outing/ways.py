@@ -1,7 +1,7 @@
 """The two ways of one outing as they are with this party on this day."""
 
 from collections.abc import Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from tripplan.documents.calendars.family_days import WEEKDAYS
@@ -20,7 +20,6 @@ from tripplan.planning.travel.rests import (
 from tripplan.planning.travel.rush_hours import rush_hours_between
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back
 from tripplan.values import wording
-from tripplan.values.ranges import Source
 
 
 @dataclass(frozen=True)
@@ -95,6 +94,6 @@ def _slowed(drive: Drive, drive_minutes: int) -> Drive:
     """The same drive with the range of its time moved up to what rush hours make of it."""
     factor = drive_minutes / drive.minutes.likely
     longer = wording.minutes(drive_minutes - drive.minutes.likely)
-    source = Source(drive.source.origin, f"{drive.source.text}; rush hours add {longer}")
+    source = replace(drive.source, text=f"{drive.source.text}; rush hours add {longer}")
     minutes = drive.minutes.map(lambda minutes: minutes * factor)
     return Drive(drive.km, minutes, drive.known_by, source, drive.notes)

@@ -36,6 +36,11 @@ class Drive:
     source: Source
     notes: tuple[str, ...] = ()
 
+    @property
+    def known_in_words(self) -> str:
+        """How the figures are known, in a word or two."""
+        return "an estimate" if self.known_by is KnownBy.ESTIMATE else self.known_by.value
+
 
 @dataclass(frozen=True)
 class Rest:

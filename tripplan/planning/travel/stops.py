@@ -10,7 +10,6 @@ from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.rests import WantedStop
 from tripplan.values import wording
-from tripplan.values.ranges import Source
 
 
 @dataclass(frozen=True)
@@ -105,7 +104,7 @@ def _with_detour(
         drive,
         km=drive.km.map(lambda km: km + detour.km),
         minutes=drive.minutes.map(lambda minutes: minutes + detour.minutes),
-        source=Source(drive.source.origin, f"{drive.source.text}; to {what} adds {adds}"),
+        source=replace(drive.source, text=f"{drive.source.text}; to {what} adds {adds}"),
     )
     share = 1 - detour.share if home_bound else detour.share
     return StoppedDrive(longer, (*stopped.stops, WantedStop(share, pick_up.stop_minutes, what)))

@@ -8,7 +8,14 @@ import streamlit as st
 
 from tripplan.files.tables import csv_table
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.place_facts import drive_from_home
+from tripplan.planning.outing.sentences import (
+    crowd_sentence,
+    drive_sources,
+    nap_sentence,
+    total_sentence,
+    way_sentence,
+)
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows
 from tripplan.planning.sweep.misses import nearest_misses
@@ -70,6 +77,7 @@ def render(view: View) -> None:
     else:
         shown = _shown_first(ranked)
         _best(view, table, shown)
+        st.caption(plain(drive_sources({place.name: drive_from_home(family, place) for place in places})))
         say_taken(view, family)
         _nearly([miss.sentence for miss in nearest_misses(table, made)])
         st.header("The whole span at a glance", anchor=False)
@@ -92,6 +100,7 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
         outing = table.outing(row, column)
         if not isinstance(outing, Outing):
             continue
+        units = table.family.household.units
         with st.container(border=True):
             st.header(plain(f"{number + 1}. {wording.day(outing.day)}: {outing.place.name}"), anchor=False)
             st.markdown(
@@ -99,6 +108,8 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
                     f"{total_sentence(outing.cost)} in all, "
                     f"{wording.money(outing.felt_cost)} with nuisances counted. "
                     f"Leave {wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}. "
+                    f"Drive, one way: {way_sentence(outing.way_there.drive, units)} "
+                    f"({outing.way_there.drive.known_in_words}). "
                     f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."
                 )
             )

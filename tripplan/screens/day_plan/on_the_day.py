@@ -25,6 +25,7 @@ from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import drive_source
 from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.running_late import render_running_late
@@ -233,6 +234,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     st.markdown(
         "Where this computer cannot be reached, this page goes along as a file that follows the clock too."
     )
+    st.caption(plain(drive_source(outing)))
     notice = DEMO_NOTICE if view.which is Which.DEMO else ""
     sheet = day_sheet(outing, family.household, entries, notice=notice)
     st.download_button(

@@ -9,7 +9,7 @@ from tripplan.files.day_sheet import clock_of, nap_lines
 from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.sentences import crowd_sentence, drive_source, nap_sentence, total_sentence
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -151,13 +151,15 @@ def _in_short(outing: Outing) -> None:
         bullets(
             (
                 f"{wording.minutes(plan.visit_minutes)} at {outing.place.name}, "
-                f"{wording.minutes(plan.car_minutes)} of driving both ways",
+                f"{wording.minutes(plan.car_minutes)} of driving both ways "
+                f"({outing.way_there.drive.known_in_words})",
                 f"Nap: {nap_sentence(outing)}",
                 f"Full house: {crowd_sentence(outing.crowd)}",
                 f"In all: {total_sentence(outing.cost)}",
             )
         )
     )
+    st.caption(plain(drive_source(outing)))
 
 
 def _windows(view: View, outing: Outing) -> None:

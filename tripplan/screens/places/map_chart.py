@@ -15,7 +15,7 @@ import streamlit as st
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
-from tripplan.planning.travel.drive import Drive, KnownBy
+from tripplan.planning.travel.drive import Drive
 from tripplan.screens.places.name_spots import Box, Dot, name_spots
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
@@ -211,7 +211,7 @@ def map_table(places: Sequence[MapPlace], units: str) -> pd.DataFrame:
 
 def why_sentence(drive: Drive) -> str:
     """How a drive is known, and from where."""
-    how = "an estimate" if drive.known_by is KnownBy.ESTIMATE else drive.known_by.value
+    how = drive.known_in_words
     return f"{how[0].upper()}{how[1:]}: {drive.source.text}."
 
 

@@ -15,8 +15,8 @@ from tripplan.files.reading_result import Read
 from tripplan.files.toml_text import write_toml
 from tripplan.files.written import read_form
 from tripplan.planning.family.family import Family
-from tripplan.planning.travel.drive import Drive, KnownBy
-from tripplan.planning.travel.known import known_drive
+from tripplan.planning.outing.place_facts import drive_from_home
+from tripplan.planning.travel.drive import Drive
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
@@ -54,7 +54,7 @@ def render(view: View) -> None:
     cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
     if not cards:
         st.info("There are no places here yet. Add the first one below: from a card, or by the form.")
-    drives = {place_id: _drive(family, kept.value, typed.get(place_id)) for place_id, kept in cards.items()}
+    drives = {place_id: drive_from_home(family, kept.value) for place_id, kept in cards.items()}
     household = family.household
     places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
@@ -64,17 +64,6 @@ def render(view: View) -> None:
     card_form(view, family, cards)
     _guide()
     render_roads(view)
-
-
-def _drive(family: Family, place: Place, typed: Kept[TypedDrive] | None) -> Drive:
-    where = place.where
-    return known_drive(
-        family.household.home.point,
-        where.point,
-        where.country,
-        typed.value if typed else None,
-        family.road_drives.get(place.id),
-    )
 
 
 def _place(
@@ -148,9 +137,9 @@ def _board(view: View, family: Family, place: Place) -> None:
 
 
 def _drive_sentences(drive: Drive, units: str) -> list[str]:
-    how = "an estimate" if drive.known_by is KnownBy.ESTIMATE else drive.known_by.value
+    length = wording.distance_range(drive.km, units)
     return [
-        f"{wording.distance_range(drive.km, units)}, {wording.minutes_range(drive.minutes)}: {how}.",
+        f"{length}, {wording.minutes_range(drive.minutes)}: {drive.known_in_words}.",
         *drive.notes,
     ]
 
