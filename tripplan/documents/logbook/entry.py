@@ -101,7 +101,7 @@ class ChildDay(Written):
     """What the child did."""
     learned: Annotated[Told, Asked("Learned", control=Control.NOTE)] = ""
     """What the child learned."""
-    subjects: Annotated[tuple[SubjectTime, ...], Asked("Subject")] = ()
+    subjects: Annotated[tuple[SubjectTime, ...], Asked("Subjects", called="Subject")] = ()
     """The subjects of the day."""
     hours: Annotated[Hours | None, Asked("Hours that count", unit=Unit.HOURS, example="2.5")] = None
     """Hours that the family counts as instruction; not counted in hours when left out."""

@@ -10,7 +10,7 @@ from tripplan.errors import Finding, Weight
 from tripplan.files.reading_result import Read
 from tripplan.screens.forms.answers import Raw, entry_fields, is_empty, on_record, put_changes, rows_in
 from tripplan.screens.forms.drawing import Slots, draw
-from tripplan.screens.forms.questions import Question, Setting
+from tripplan.screens.forms.questions import Question, Setting, in_order
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill, typed_now
 from tripplan.screens.widgets.frame import View
@@ -43,8 +43,7 @@ class Form:
 
     def draw(self, *names: str, examples: Mapping[str, str] | None = None) -> Slots:
         """Draw the fields, or only those of some names; returns where their faults can be told."""
-        chosen = [one for one in self.listed if not names or one.name in names]
-        return draw(self.fields, chosen, self.setting, examples)
+        return draw(self.fields, in_order(self.listed, names), self.setting, examples)
 
     def put(self, raw: Raw) -> list[Finding]:
         """Write what was changed into a document, and say what could not be read."""

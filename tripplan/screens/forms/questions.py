@@ -1,6 +1,6 @@
 """The fields of a written form as questions: what each is called, how it is filled in, what is usual."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, time
 from enum import Enum
@@ -99,6 +99,12 @@ def questions(
         path = f"{under}.{name}" if under else name
         found.append(_question(path, name if short else path, asked, info))
     return tuple(found)
+
+
+def in_order(listed: Sequence[Question], names: Sequence[str]) -> Sequence[Question]:
+    """Some questions by their names and in that order; all of them where no name is given."""
+    by_name = {one.name: one for one in listed}
+    return [by_name[name] for name in names] if names else listed
 
 
 def prefixed(listed: tuple[Question, ...], prefix: str) -> tuple[Question, ...]:

@@ -18,7 +18,7 @@ from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, 
 from tripplan.records.store import Kept
 from tripplan.screens.forms.drawing import draw
 from tripplan.screens.forms.form import save
-from tripplan.screens.forms.questions import Question, Setting
+from tripplan.screens.forms.questions import Question, Setting, in_order
 from tripplan.screens.logbook.typed_entry import (
     ENTRY,
     SOMEWHERE_ELSE,
@@ -131,7 +131,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEnt
     def ask(
         *names: str, listed: Sequence[Question] = ENTRY, examples: Mapping[str, str] | None = None
     ) -> None:
-        draw(fields, [one for one in listed if not names or one.path in names], setting, examples)
+        draw(fields, in_order(listed, names), setting, examples)
 
     title = "An outing" if unnamed else f"{shown.title} on {wording.day(shown.day)}"
     st.header(plain(title), anchor=False)

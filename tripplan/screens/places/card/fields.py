@@ -30,7 +30,11 @@ CROWD = (
     *questions(Opening, "school_groups", under="opening", short=True),
     *questions(Place, "special_days"),
 )
-REST = questions(Place, leaving_out=("id", "name", "busiest_months", "special_days"), plain=True)
+_ABOVE = ("id", "name", "busiest_months", "special_days")
+REST = (
+    *questions(Place, leaving_out=(*_ABOVE, "currency"), plain=True),
+    *questions(Place, "currency"),
+)
 CARD = (*NAME, *HOURS, *ENTRY, *VISIT, *RARE, *CROWD, *REST)
 WHERE = tuple(where_on_record(None))
 CALLED = {**where_labels("where"), "id": "Name"}
