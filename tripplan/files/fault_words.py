@@ -2,12 +2,12 @@
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from typing import get_args
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
+from tripplan.documents.asked import forms_in
 from tripplan.files.toml_text import shown
 
 MISSING = "must be given"
@@ -58,13 +58,6 @@ _WORDS = {
     "union_tag_invalid": "must be one of {expected_tags}",
     "value_error": "{error}",
 }
-
-
-def forms_in(annotation: object) -> tuple[type[BaseModel], ...]:
-    """The written forms that a field's type is made of, such as Ticket, Bundle and Pass for the offers."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return (annotation,)
-    return tuple(form for part in get_args(annotation) for form in forms_in(part))
 
 
 def in_words(error: ErrorDetails, form: type[BaseModel]) -> str:

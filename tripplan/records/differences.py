@@ -8,7 +8,7 @@ from decimal import Decimal
 from tripplan.documents.asked import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
-from tripplan.documents.places.offers import Bundle, Fee, Pass, Ticket, Voucher
+from tripplan.documents.places.offers import Fee, OfferRules, Voucher
 from tripplan.values import wording
 from tripplan.values.ages import AgeBand
 from tripplan.values.money import Money
@@ -165,7 +165,7 @@ def _amount(amount: Decimal, currency: str) -> str:
 def _form_in_words(form: Written, currency: str | None) -> str:
     if currency is not None:
         match form:
-            case Ticket() | Bundle() | Pass():
+            case OfferRules():
                 return sentence(form, currency).removesuffix(".")
             case Fee():
                 return fee_sentence(form, currency).removesuffix(".")

@@ -40,7 +40,7 @@ class Question:
         control: with what it is filled in.
         usual: what counts when it is left out; None for nothing.
         ends: the least and the most that it takes, where it is a number that has both.
-        inner: the questions about each entry of a list, or about what stands behind a tick.
+        inner: the plain questions about each entry of a list, or about what stands behind a tick.
         entry: how the key of an entry's field is made from its index and its own name.
         leave_out: what the tick that takes an entry out is called; without one an emptied entry goes.
         waiting: so many empty entries wait below those that there are.
@@ -130,7 +130,7 @@ def _question(path: str, name: str, asked: Asked, info: FieldInfo) -> Question:
     inner: tuple[Question, ...] = ()
     if control in (Control.PART, Control.ROWS):
         (form,) = forms_in(info.annotation)
-        inner = questions(form)
+        inner = questions(form, plain=True)
     usual = None if info.is_required() else info.get_default(call_default_factory=True, validated_data={})
     if info.is_required() and control in (Control.CHOICE, Control.RADIO):
         usual = next(iter(asked.words), None)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.documents.places.offers import Ticket
 from tripplan.planning.family.family import Family
 from tripplan.screens.forms.drawing import draw
 from tripplan.screens.forms.questions import Setting
@@ -79,8 +79,7 @@ def known_to(family: Family, place_id: str = "") -> Known:
         status
         for place in family.places
         for offer in place.offers
-        if not isinstance(offer, Pass)
-        for status in (*offer.needs, *_companions_need(offer))
+        for status in (*getattr(offer, "needs", ()), *_companions_need(offer))
     )
     statuses = tuple(dict.fromkeys((*of_members, *of_cards, *_USUAL_STATUSES)))
     places = {place.id: place.name for place in family.places if place.id != place_id}
