@@ -10,9 +10,9 @@ import streamlit as st
 
 from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding, Weight
-from tripplan.files.place_card import read_place_card
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import begin_draft, draft_on, forget_draft
@@ -25,10 +25,10 @@ from tripplan.screens.places.card.faults import faults_in_words, hours_are_read,
 from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 
 
 def first_rows(today: date) -> tuple[Row, ...]:
