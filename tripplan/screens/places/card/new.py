@@ -22,6 +22,7 @@ from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, raw_board
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
+from tripplan.screens.places.card.pasted import paste_part
 from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
@@ -60,6 +61,7 @@ def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> N
 @st.fragment
 def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: str) -> None:
     currency = family.household.currency
+    paste_part(view, family, spot)
     drawn = draw_card(view, spot, None, currency)
     typed = drawn.fields.typed()
     st.markdown("**What it costs**")
