@@ -9,10 +9,10 @@ from tests.builders import make_household, make_place
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
 from tripplan.documents.places.place import Place
-from tripplan.files.day_sheet import DaySheet, SheetSection, day_sheet
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.place_card import load_place_cards
+from tripplan.files.day_sheet.day_sheet import DaySheet, SheetSection, day_sheet
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.files.household_file import load_household
-from tripplan.files.place_card import load_place_cards
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts

@@ -14,19 +14,19 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.builders import make_household, make_place
-from tests.files.test_school_table_file import TABLE
+from tests.files.calendars.test_school_table_file import TABLE
 from tests.planning.logbook.entries import make_entry
 from tests.scrambling import ODD_TEXTS, scrambled, scrambled_json
 from tripplan.__main__ import main
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reader.reading import read_here
+from tripplan.files.calendars.family_calendar_file import family_calendar_from
+from tripplan.files.calendars.school_calendar_file import school_calendar_from
+from tripplan.files.calendars.school_file import read_school_file
+from tripplan.files.cards.household_file import read_household, write_household
+from tripplan.files.cards.logbook_file import entry_from_values, read_logbook_entry, write_logbook_entry
+from tripplan.files.cards.place_card import read_place_card, write_place_card
 from tripplan.files.demo import read_demo
-from tripplan.files.family_calendar_file import family_calendar_from
-from tripplan.files.household_file import read_household, write_household
-from tripplan.files.logbook_file import entry_from_values, read_logbook_entry, write_logbook_entry
-from tripplan.files.place_card import read_place_card, write_place_card
-from tripplan.files.school_calendar_file import school_calendar_from
-from tripplan.files.school_file import read_school_file
 from tripplan.planning.family.family import Family
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which, open_records, show

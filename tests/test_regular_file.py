@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from tripplan.errors import InputFaults
-from tripplan.files.household_file import load_household
-from tripplan.files.logbook_file import load_logbook_entry
-from tripplan.files.place_card import load_place_card
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.logbook_file import load_logbook_entry
+from tripplan.files.cards.place_card import load_place_card
 from tripplan.regular_file import open_regular, path_from
 from tripplan.roads.extract import read_extract
 

@@ -33,8 +33,9 @@ SHARED = {"errors", "regular_file", "version"}
 
 OUTSIDE_WORLD = {
     "streamlit", "altair", "pandas", "sqlite3", "socket", "ssl", "urllib", "http", "requests", "subprocess",
-    "os", "pathlib", "shutil", "tempfile", "time", "random", "uuid", "secrets", "platformdirs", "threading",
+    "os", "pathlib", "shutil", "tempfile", "time", "random", "secrets", "platformdirs", "threading",
 }  # fmt: skip
+RANDOM_IDS = {"uuid1", "uuid4", "uuid6", "uuid7"}
 CLOCKS = {"today", "now", "utcnow"}
 
 
@@ -56,6 +57,13 @@ def imported(path: Path) -> Iterator[str]:
                 yield module
 
 
+def imported_names(path: Path) -> Iterator[str]:
+    """The dotted names of what a file imports out of modules, which may be modules themselves."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom):
+            yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
 @pytest.mark.parametrize("room", sorted(MAY_USE))
 def test_arrows_point_one_way(room: str) -> None:
     """Screens and commands use files, files use planning, planning and records use documents."""
@@ -68,6 +76,28 @@ def test_arrows_point_one_way(room: str) -> None:
                 assert name.split(".")[1] in allowed, f"{path.relative_to(PACKAGE)} imports {name}"
 
 
+def module_name(path: Path) -> str:
+    """The dotted name of a file of the package."""
+    return ".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts).removesuffix(".__init__")
+
+
+def test_modules_make_no_circle() -> None:
+    """No module imports another that, by whatever detour, imports it; not even for its types alone."""
+    used: dict[str, set[str]] = {}
+    files = {module_name(path): path for path in PACKAGE.rglob("*.py")}
+    for name, path in files.items():
+        targets = set(imported(path)) | set(imported_names(path))
+        used[name] = {target for target in targets if target in files and target != name}
+    tuple(TopologicalSorter(used).static_order())
+
+
+def test_no_folder_is_crowded() -> None:
+    """A folder holds at most fifteen loose modules; what is more belongs into rooms."""
+    for folder in {path.parent for path in PACKAGE.rglob("*.py")} - {PACKAGE / "commands"}:
+        loose = [path.name for path in folder.glob("*.py") if path.name != "__init__.py"]
+        assert len(loose) <= 15, f"{folder.relative_to(PACKAGE)}: {len(loose)}"
+
+
 def rooms_used(floor: str) -> dict[str, set[str]]:
     """For each folder and loose file of a floor, which others of the same floor it imports."""
     used: dict[str, set[str]] = {}
@@ -78,7 +108,10 @@ def rooms_used(floor: str) -> dict[str, set[str]]:
     return used
 
 
-@pytest.mark.parametrize("floor", ["values", "documents", "planning", "roads", "calendar_server"])
+FLOORS = ["values", "documents", "planning", "records", "files", "reading", "roads", "calendar_server"]
+
+
+@pytest.mark.parametrize("floor", FLOORS)
 def test_rooms_make_no_circle(floor: str) -> None:
     """No room of a floor uses another that, by whatever detour, uses it."""
     tuple(TopologicalSorter(rooms_used(floor)).static_order())
@@ -94,6 +127,8 @@ def test_planning_touches_no_screen_file_network_or_clock(path: Path) -> None:
     for name in imported(path):
         assert name.split(".")[0] not in OUTSIDE_WORLD, f"imports {name}"
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module == "uuid":
+            assert not {alias.name for alias in node.names} & RANDOM_IDS
         if isinstance(node, ast.Call):
             called = node.func
             assert not (isinstance(called, ast.Name) and called.id in {"open", "print", "input"})

@@ -11,7 +11,7 @@ from typing import TextIO
 from tripplan.commands.console import Console, terminal_width
 from tripplan.commands.parser import COMMANDS, HelpWanted, Misuse, build_parser
 from tripplan.errors import InputFaults, TripplanError
-from tripplan.files.plain_text import lines
+from tripplan.values.plain_text import lines
 from tripplan.version import __version__
 
 NOT_TOLD = 1

@@ -17,7 +17,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
-from tripplan.files.online_lookup import OnlineLookup, nominatim
+from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
 from tripplan.records.copies.daily import back_up
@@ -72,7 +72,11 @@ class Services:
     @property
     def records(self) -> Records:
         """The records in use."""
-        return self.demo if self.which is Which.DEMO else self.own
+        return self.records_of(self.which)
+
+    def records_of(self, which: Which) -> Records:
+        """The family's own records, or the invented family's."""
+        return self.demo if which is Which.DEMO else self.own
 
     def use(self, which: Which) -> None:
         """Use the family's own records, or the invented family's, from now on."""

@@ -9,8 +9,9 @@ from icalendar import Alarm, Calendar, Event
 
 from tests.benchmarks.timing import again, timed
 from tripplan.documents.where import Point
-from tripplan.files.calendar_file import OutingEntry, Reminder, calendar_file
-from tripplan.files.time_zone_rules import vtimezone
+from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.files.calendars.time_zone_rules import vtimezone
+from tripplan.planning.calendar_entry.entry import OutingEntry, Reminder
 
 NOW = datetime(2026, 11, 25, 16, tzinfo=UTC)
 LEAVE = datetime(2026, 12, 8, 8, 40, tzinfo=ZoneInfo("America/Chicago"))

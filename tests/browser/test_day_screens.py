@@ -10,7 +10,7 @@ import pytest
 
 from tests.browser.conftest import Visit
 from tests.day_sheets import planned, sheet
-from tripplan.files.day_phone_html import day_phone_html
+from tripplan.files.day_sheet.day_phone_html import day_phone_html
 from tripplan.planning.day import StepKind
 from tripplan.planning.outing.outing import Outing
 

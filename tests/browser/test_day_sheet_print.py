@@ -9,7 +9,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.day_sheets import demo_sheet
-from tripplan.files.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet.day_sheet_html import day_sheet_html
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser, Page

@@ -24,8 +24,8 @@ from tripplan.calendar_server.outbox import Sending, on_its_way, send_waiting, w
 from tripplan.documents.calendars.server_calendar import LONGEST_ENTRY, LONGEST_ETAG, OnServer, ServerCalendar
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.errors import CalendarServerTrouble
-from tripplan.files.calendar_file import OutingEntry
-from tripplan.files.planned_entry import text_in_words
+from tripplan.files.calendars.entry_text import text_in_words
+from tripplan.planning.calendar_entry.entry import OutingEntry
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Kept, Records
 

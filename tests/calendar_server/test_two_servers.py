@@ -18,7 +18,8 @@ from tripplan.calendar_server.sending import ToSend, send
 from tripplan.documents.calendars.server_calendar import OnServer
 from tripplan.documents.outings.planned import PlanStatus
 from tripplan.errors import CalendarServerTrouble
-from tripplan.files.calendar_file import OutingEntry, calendar_objects
+from tripplan.files.calendars.calendar_file import calendar_objects
+from tripplan.planning.calendar_entry.entry import OutingEntry
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 LATER = NOW + timedelta(days=1)

@@ -18,8 +18,8 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.files.household_file import write_household
-from tripplan.files.place_card import write_place_card
+from tripplan.files.cards.household_file import write_household
+from tripplan.files.cards.place_card import write_place_card
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records
 

@@ -14,7 +14,7 @@ from tests.commands.conftest import NOON, Files, Run
 from tripplan.calendar_server.passwords import keep_password
 from tripplan.documents.calendars.server_calendar import ServerCalendar
 from tripplan.documents.outings.planned import PlannedOuting
-from tripplan.files.calendar_file import outing_uid
+from tripplan.planning.calendar_entry.entry import outing_uid
 from tripplan.records.store import Records
 
 ASKED = ("calendar", "test-museum", "2026-12-08", "--out")

@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run, assert_fits_schema
-from tripplan.files.household_file import write_household
+from tripplan.files.cards.household_file import write_household
 from tripplan.values import wording
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times

@@ -11,7 +11,7 @@ import pytest
 from tests.commands.conftest import NOON, Run
 from tests.planning.logbook.entries import make_entry
 from tripplan.documents.logbook.entry import LogbookEntry
-from tripplan.files.logbook_file import write_logbook_entry
+from tripplan.files.cards.logbook_file import write_logbook_entry
 from tripplan.records.store import Records
 
 

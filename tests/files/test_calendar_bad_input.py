@@ -14,7 +14,7 @@ from tripplan.errors import CalendarReaderBroken, Weight
 from tripplan.files.calendar_reader import entries, worker
 from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.calendar_reader.reading import read_calendar, read_here
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))

@@ -20,9 +20,9 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Bundle, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.files.calendar_reader.reading import read_here
-from tripplan.files.household_file import load_household
-from tripplan.files.logbook_file import load_logbook_entry
-from tripplan.files.place_card import load_place_cards
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.logbook_file import load_logbook_entry
+from tripplan.files.cards.place_card import load_place_cards
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.opening.hours import hours_on

@@ -22,14 +22,8 @@ from tripplan.calendar_server.entries import same
 from tripplan.calendar_server.sending import ToSend, send
 from tripplan.documents.calendars.server_calendar import OnServer
 from tripplan.documents.outings.planned import PlanStatus
-from tripplan.files.calendar_file import (
-    EntryLayout,
-    OutingEntry,
-    Reminder,
-    ToDo,
-    calendar_file,
-    calendar_objects,
-)
+from tripplan.files.calendars.calendar_file import calendar_file, calendar_objects
+from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry, Reminder, ToDo
 
 CHICAGO = ZoneInfo("America/Chicago")
 NOW = datetime(2026, 11, 25, 16, tzinfo=UTC)

@@ -17,8 +17,9 @@ from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tripplan.calendar_server.outbox import on_its_way, send_waiting
 from tripplan.documents.calendars.server_calendar import ServerCalendar
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.files.calendar_file import OutingEntry
-from tripplan.files.planned_entry import entry_of, file_of, going_on, planned_from
+from tripplan.files.calendars.entry_text import file_of
+from tripplan.planning.calendar_entry.entry import OutingEntry
+from tripplan.planning.calendar_entry.planned_outing import entry_of, planned_from, with_next_sequence
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
@@ -84,7 +85,7 @@ class Home:
         """Take the last change back, as the Records page does; the file."""
         self.now += HOUR
         with self.records.change(self.now) as change:
-            change.take_back(self.records.past_changes(1)[0].number, going_on)
+            change.take_back(self.records.past_changes(1)[0].number, with_next_sequence)
         (kept,) = self.records.all(PlannedOuting).values()
         return self.file(kept.value)
 

@@ -13,9 +13,9 @@ from tests.builders import make_place
 from tests.day_sheets import DEMO, TODAY
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Point
-from tripplan.files.day_stretches import map_link
-from tripplan.files.gazetteer import parse_coordinates
-from tripplan.files.place_card import load_place_cards
+from tripplan.files.cards.place_card import load_place_cards
+from tripplan.files.day_sheet.day_stretches import map_link
+from tripplan.files.locations.gazetteer import parse_coordinates
 
 # Section 3.3, rule by rule, in its own names.
 NUM = r"-?[0-9]+(?:\.[0-9]+)?"

@@ -24,17 +24,11 @@ import vobject
 from tests.missing import not_installed
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.where import Point
-from tripplan.files.calendar_file import (
-    EntryLayout,
-    OutingEntry,
-    Reminder,
-    ToDo,
-    calendar_file,
-    outing_uid,
-)
 from tripplan.files.calendar_reader.content import CalendarEntry
 from tripplan.files.calendar_reader.reading import read_here
-from tripplan.files.time_zone_rules import vtimezone
+from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.files.calendars.time_zone_rules import vtimezone
+from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry, Reminder, ToDo, outing_uid
 
 HELPERS = Path(__file__).parent / "calendar_readers"
 NEW_YORK = ZoneInfo("America/New_York")

@@ -8,7 +8,7 @@ import re
 from importlib.resources import files
 
 from tripplan.documents.where import Point
-from tripplan.files.gazetteer import zone_of
+from tripplan.files.locations.gazetteer import zone_of
 
 _DIFFERENT_HERE = {
     # The official time of China is that of Shanghai everywhere; Urumqi's local use is disputed.

@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 from geopy.distance import geodesic
 
-from tripplan.files.gazetteer import Found, find_town
+from tripplan.files.locations.gazetteer import Found, find_town
 
 TOWNS = {
     "Atlanta": "GA",

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tripplan.records.merging import merged
+from tripplan.records.merging.merging import merged
 
 ANN, BO = {"name": "Ann", "age": 40}, {"name": "Bo", "age": 41}
 

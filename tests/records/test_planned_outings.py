@@ -9,12 +9,12 @@ import pytest
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict
-from tripplan.files.planned_entry import going_on
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.daily import back_up
-from tripplan.records.copies.restoring import copy_of, put_back
 from tripplan.records.export import export_all, import_all
 from tripplan.records.opening import Which, open_records
 from tripplan.records.planned_outings import outings_ever
+from tripplan.records.restoring import copy_of, put_back
 from tripplan.records.store import Records
 
 DAY = date(2026, 12, 8)
@@ -88,13 +88,13 @@ def test_taking_a_change_back_counts_the_sequence_up(records: Records, noon: dat
     records.save(later, noon, records.save(first, noon).revision)
     (change, _) = records.past_changes(2)
     with records.change(noon + HOUR) as back:
-        back.take_back(change.number, going_on)
+        back.take_back(change.number, with_next_sequence)
     kept = records.get(PlannedOuting, "mill")
     assert kept is not None
     expected = {"sequence": 2, "changed_at": noon + HOUR, "once_written": ("-there", "-back")}
     assert kept.value == first.model_copy(update=expected)
     with records.change(noon + 2 * HOUR) as forth:  # and further back from there, as with any document
-        forth.take_back(records.past_changes(3)[2].number, going_on)
+        forth.take_back(records.past_changes(3)[2].number, with_next_sequence)
     assert records.get(PlannedOuting, "mill") is None
 
 
@@ -103,7 +103,7 @@ def test_taking_a_removal_back_changes_nothing(records: Records, noon: datetime)
     records.save(outing(), noon)
     remove(records, "mill", noon)
     with records.change(noon + HOUR) as back:
-        back.take_back(records.past_changes(1)[0].number, going_on)
+        back.take_back(records.past_changes(1)[0].number, with_next_sequence)
     kept = records.get(PlannedOuting, "mill")
     assert kept is not None
     assert kept.value == outing()
@@ -117,7 +117,7 @@ def test_a_days_copy_that_is_put_back_counts_the_sequence_up(records: Records, n
     back_up(records.database, DAY)
     records.save(outing().changed(noon, status=PlanStatus.CANCELLED), noon, 1)
     remove(records, "removed", noon)
-    put_back(records, copy_of(records.database.path, DAY), noon + HOUR, going_on)
+    put_back(records, copy_of(records.database.path, DAY), noon + HOUR, with_next_sequence)
     kept = {key: one.value for key, one in records.all(PlannedOuting).items()}
     assert kept == {
         "mill": outing(sequence=2, changed_at=noon + HOUR),
@@ -138,7 +138,7 @@ def test_an_imported_export_counts_the_sequence_up_and_never_down(
     for name in ("mill", "gone"):
         records.save(outing(name, sequence=3, party=["Ann", "Cy"]), noon, 1)
     remove(records, "gone", noon)
-    assert import_all(records, earlier, "all.json", noon + HOUR, going_on) == ()
+    assert import_all(records, earlier, "all.json", noon + HOUR, with_next_sequence) == ()
     now = {key: one.value for key, one in records.all(PlannedOuting).items()}
     assert now == {
         "ahead": outing("ahead"),
@@ -147,7 +147,7 @@ def test_an_imported_export_counts_the_sequence_up_and_never_down(
         "same": outing("same"),
     }
     elsewhere.save(outing("ahead", sequence=7, changed_at=noon), noon)
-    assert import_all(records, export_all(elsewhere), "all.json", noon + HOUR, going_on) == ()
+    assert import_all(records, export_all(elsewhere), "all.json", noon + HOUR, with_next_sequence) == ()
     kept = records.get(PlannedOuting, "ahead")
     assert kept is not None
     assert (kept.value.sequence, kept.value.changed_at) == (7, noon)
@@ -161,9 +161,9 @@ def test_documents_without_a_calendar_entry_are_put_back_to_the_letter(
     records.save(two, noon, records.save(one, noon).revision)
     number = records.past_changes(1)[0].number
     with records.change(noon) as back:
-        back.take_back(number, going_on)
+        back.take_back(number, with_next_sequence)
     kept = records.get(TypedDrive, "mill")
     assert kept is not None
     assert kept.value == one
     with pytest.raises(RecordConflict), records.change(noon) as again:
-        again.take_back(number, going_on)
+        again.take_back(number, with_next_sequence)

@@ -13,7 +13,7 @@ from tests.builders import make_household, make_place
 from tests.screens.conftest import said, services_in
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
-from tripplan.files.place_card import write_place_card
+from tripplan.files.cards.place_card import write_place_card
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Records

@@ -18,8 +18,8 @@ from tripplan.documents.model import Written
 from tripplan.documents.places.offers import Bundle
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
-from tripplan.files.place_card import load_place_cards, read_place_card, write_place_card
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import load_place_cards, read_place_card, write_place_card
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.screens.forms.questions import Question
 from tripplan.screens.places.board.kinds import HOLDERS, KINDS
 from tripplan.screens.places.board.rows import blank, raw_board, rows_of

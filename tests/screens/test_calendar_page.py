@@ -22,7 +22,8 @@ from tripplan.documents.outings.planned import (
     ThingsToDo,
     others_called_off,
 )
-from tripplan.files.planned_entry import entry_of, file_in_words, file_of, planned_from
+from tripplan.files.calendars.entry_text import file_in_words, file_of
+from tripplan.planning.calendar_entry.planned_outing import entry_of, planned_from
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts

@@ -13,9 +13,9 @@ from tests.builders import make_place
 from tests.screens.conftest import said, services_in
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.errors import Weight
-from tripplan.files.place_card import load_place_cards, read_place_card
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import load_place_cards, read_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import rows_of

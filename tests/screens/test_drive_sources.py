@@ -16,10 +16,10 @@ from streamlit.testing.v1 import AppTest
 from tests.day_sheets import FAMILY, MUSEUM, planned, words
 from tests.screens.conftest import said
 from tripplan.documents.outings.sheet_entries import SheetEntries
-from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import day_sheet
-from tripplan.files.day_sheet_html import day_sheet_html
-from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf
+from tripplan.files.day_sheet.day_phone_html import day_phone_html
+from tripplan.files.day_sheet.day_sheet import day_sheet
+from tripplan.files.day_sheet.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet.day_sheet_pdf import Paper, day_sheet_pdf
 from tripplan.planning.outing.sentences import drive_sources
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.roads.network import CREDIT, RoadNetwork

@@ -11,10 +11,10 @@ from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.family.household import Household
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
-from tripplan.files.gazetteer import NotFound, locate
+from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.sections import SECTIONS
-from tripplan.screens.widgets.where_form import where_message, where_on_record, where_values
+from tripplan.screens.widgets.locations.where_form import where_message, where_on_record, where_values
 
 DUBUQUE = Where(
     town="Dubuque",

@@ -18,8 +18,8 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Weight
-from tripplan.files.logbook_file import entry_from_values
-from tripplan.files.reading_result import Read
+from tripplan.files.cards.logbook_file import entry_from_values
+from tripplan.files.toml.reading_result import Read
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import draft
 from tripplan.screens.forms.answers import clock_text, km_in

@@ -10,7 +10,7 @@ from streamlit.testing.v1 import AppTest
 from tests.screens.conftest import APP
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
-from tripplan.files.planned_entry import planned_from
+from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.day import DayPlan, Step, StepKind
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts

@@ -10,8 +10,8 @@ from streamlit.testing.v1 import AppTest
 from tests.builders import make_place
 from tests.screens.conftest import Opened, said
 from tripplan.errors import Weight
-from tripplan.files.place_card import read_place_card, write_place_card
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import read_place_card, write_place_card
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.screens.places.board.kinds import KINDS
 from tripplan.screens.places.board.rows import blank
 from tripplan.screens.places.card.new import card_values, place_id

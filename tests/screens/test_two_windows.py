@@ -11,7 +11,7 @@ from tests.screens.conftest import Opened, said
 from tripplan.documents.calendars.calendars import FamilyCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import PlannedOuting
-from tripplan.records.differences import differences
+from tripplan.records.merging.differences import differences
 from tripplan.screens.widgets.conflict import Clash, brought_together, told
 from tripplan.services import open_services
 

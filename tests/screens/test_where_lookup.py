@@ -16,10 +16,10 @@ def page() -> None:
 
     import streamlit as st
 
-    from tripplan.files.online_lookup import OnlineLookup
+    from tripplan.files.locations.online_lookup import OnlineLookup
     from tripplan.records.opening import Which
     from tripplan.screens.household.page import render
-    from tripplan.screens.widgets.frame import View
+    from tripplan.screens.widgets.view import View
     from tripplan.services import open_services
 
     asked = st.session_state.setdefault("asked", [])

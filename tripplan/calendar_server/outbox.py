@@ -7,7 +7,8 @@ from datetime import datetime
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.errors import RecordConflict
-from tripplan.files.calendar_file import OutingEntry, calendar_objects
+from tripplan.files.calendars.calendar_file import calendar_objects
+from tripplan.planning.calendar_entry.entry import OutingEntry
 from tripplan.records.store import Change, Kept, Records
 
 EntryOf = Callable[[PlannedOuting], OutingEntry]

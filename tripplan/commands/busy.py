@@ -16,10 +16,14 @@ from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.calendar_reader.content import MOST_BYTES, CalendarContent
 from tripplan.files.calendar_reader.reading import read_calendar
+from tripplan.files.calendars.family_calendar_file import (
+    busy_times,
+    family_calendar_from,
+    not_taken_sentences,
+)
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.own_week_sentences import block_sentence, late_sentence, work_sentence
 from tripplan.records.store import Records
 from tripplan.services import Services, family_in

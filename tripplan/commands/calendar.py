@@ -16,9 +16,10 @@ from tripplan.commands.writing import PRINTED, ending_faults, write_file
 from tripplan.documents.calendars.server_calendar import ServerCalendar
 from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.calendar_file import OutingEntry, calendar_file, outing_uid
-from tripplan.files.outing_entry import entry_for_outing
-from tripplan.files.planned_entry import coming, entry_of, planned_again, planned_from
+from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
+from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
+from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, planned_again, planned_from
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records

@@ -10,8 +10,8 @@ from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import card_files, file_kind
 from tripplan.errors import Finding, Weight
-from tripplan.files.household_file import load_household
-from tripplan.files.place_card import load_place_card
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.place_card import load_place_card
 from tripplan.services import clock_from
 
 

@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TextIO
 
-from tripplan.files import plain_text
-from tripplan.files.plain_text import one_line
+from tripplan.values import plain_text
+from tripplan.values.plain_text import one_line
 
 NARROWEST, WIDEST = 20, 200
 _LONGEST_WORD = 16

@@ -13,8 +13,8 @@ from tripplan.commands.question import place_called, settings_from
 from tripplan.commands.reading import ASKED, as_asked, where_in
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.errors import Finding, UnknownName
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import (
     ComingHoliday,

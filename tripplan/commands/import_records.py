@@ -9,7 +9,7 @@ from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import start_of
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.planned_entry import going_on
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.export import MOST_BYTES, import_all, read_export
 from tripplan.records.opening import Which
 from tripplan.records.replacement import Replacement, replacement
@@ -29,7 +29,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     services = open_services(settings_from(options, environment))
     changes = replacement(services.own, contents.documents)
     if options.yes:
-        findings = import_all(services.own, data, path.name, services.clock(), going_on)
+        findings = import_all(services.own, data, path.name, services.clock(), with_next_sequence)
         if findings:
             raise InputFaults(findings)
         services.use(Which.FAMILY)

@@ -22,7 +22,7 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, RecordConflict
-from tripplan.files.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry
+from tripplan.files.cards.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry
 from tripplan.planning.logbook.against_plan import against_plan, year_against_plan
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import draft, filled_as_planned

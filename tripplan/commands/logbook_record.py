@@ -10,9 +10,15 @@ from tripplan.commands.logbook_on_record import Logbook, period
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.day_sheet_pdf import Paper, missing_sentence, usual_paper
-from tripplan.files.record_of_outings import closing_lines, period_told, record_csv, record_html, total_cells
-from tripplan.files.record_pdf import record_letters_lacking, record_pdf
+from tripplan.files.day_sheet.day_sheet_pdf import Paper, missing_sentence, usual_paper
+from tripplan.files.education_record.record_of_outings import (
+    closing_lines,
+    period_told,
+    record_csv,
+    record_html,
+    total_cells,
+)
+from tripplan.files.education_record.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import STATE_RULES, state_rule
 

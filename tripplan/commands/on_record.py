@@ -30,7 +30,7 @@ class OnRecord:
     @property
     def records(self) -> Records:
         """The family's own records, or the invented family's."""
-        return self.services.demo if self.which is Which.DEMO else self.services.own
+        return self.services.records_of(self.which)
 
     @property
     def data(self) -> Literal["demo", "own"]:

@@ -16,16 +16,16 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reader.content import MOST_BYTES
+from tripplan.files.calendars.school_calendar_file import school_calendar_from
+from tripplan.files.calendars.school_file import read_school_file
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.place_card import load_place_card
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.gazetteer import NotFound
-from tripplan.files.household_file import load_household
-from tripplan.files.place_card import load_place_card
-from tripplan.files.reading_result import Read, Value
-from tripplan.files.school_calendar_file import school_calendar_from
-from tripplan.files.school_file import read_school_file
-from tripplan.files.toml_text import parse_toml
-from tripplan.files.where_text import locate_text
-from tripplan.files.written import start_of_file
+from tripplan.files.locations.gazetteer import NotFound
+from tripplan.files.locations.where_text import locate_text
+from tripplan.files.toml.reading_result import Read, Value
+from tripplan.files.toml.toml_text import parse_toml
+from tripplan.files.toml.written import start_of_file
 from tripplan.regular_file import open_regular
 
 ASKED = "command line"

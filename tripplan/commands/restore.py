@@ -9,11 +9,11 @@ from tripplan.commands.console import Console
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
-from tripplan.files.planned_entry import going_on
-from tripplan.records.copies.restoring import DayCopy, contents_of, copies_of, copy_of, put_back, recover
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.location import data_folder
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
+from tripplan.records.restoring import DayCopy, contents_of, copies_of, copy_of, put_back, recover
 from tripplan.services import clock_from, open_services
 from tripplan.values import wording
 
@@ -43,7 +43,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if not change.any:
         console.line("The copy holds exactly what is on record now.")
     elif options.yes:
-        put_back(services.own, copy, services.clock(), going_on)
+        put_back(services.own, copy, services.clock(), with_next_sequence)
         console.line(
             f"Done: your records are those of {wording.day(day)}. The Records page can take that back."
         )

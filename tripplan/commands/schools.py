@@ -24,10 +24,10 @@ from tripplan.documents.calendars.calendars import (
 from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, UnknownName, Weight
 from tripplan.files.calendar_reader.content import MOST_BYTES
+from tripplan.files.calendars.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
+from tripplan.files.calendars.school_file import SchoolFile, read_school_file
+from tripplan.files.calendars.school_table_file import DateOrder
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
-from tripplan.files.school_file import SchoolFile, read_school_file
-from tripplan.files.school_table_file import DateOrder
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,

@@ -12,10 +12,16 @@ from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import DaySheet, day_sheet
-from tripplan.files.day_sheet_html import day_sheet_html
-from tripplan.files.day_sheet_pdf import Paper, day_sheet_pdf, missing_letters, missing_sentence, usual_paper
+from tripplan.files.day_sheet.day_phone_html import day_phone_html
+from tripplan.files.day_sheet.day_sheet import DaySheet, day_sheet
+from tripplan.files.day_sheet.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet.day_sheet_pdf import (
+    Paper,
+    day_sheet_pdf,
+    missing_letters,
+    missing_sentence,
+    usual_paper,
+)
 from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.sheet_entries import sheet_entries_in

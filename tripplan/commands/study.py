@@ -14,9 +14,9 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.planned_entry import tentative_outings
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
+from tripplan.planning.calendar_entry.planned_outing import tentative_outings
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.study.options import party_of

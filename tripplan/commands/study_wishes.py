@@ -11,8 +11,8 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import Finding, InputFaults, UnknownName
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.outing.sentences import span_sentence
 from tripplan.planning.study.options import planned_for, term_of
 from tripplan.planning.study.sentences import limit_sentences, pick_sentences

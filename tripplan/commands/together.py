@@ -12,8 +12,8 @@ from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.documents.outings.going_together import GoingTogether, people_listed
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.outing.sentences import purchase_sentence
 from tripplan.planning.together.sentences import together_sentences

@@ -20,12 +20,12 @@ from tripplan.documents.where import Where
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.calendar_reader.reading import read_here
-from tripplan.files.family_calendar_file import family_calendar_from
-from tripplan.files.household_file import load_household
-from tripplan.files.logbook_file import load_logbook_entry
-from tripplan.files.place_card import load_place_cards
-from tripplan.files.school_calendar_file import propose_school_calendar, school_calendar_from
-from tripplan.files.written import read_form
+from tripplan.files.calendars.family_calendar_file import family_calendar_from
+from tripplan.files.calendars.school_calendar_file import propose_school_calendar, school_calendar_from
+from tripplan.files.cards.household_file import load_household
+from tripplan.files.cards.logbook_file import load_logbook_entry
+from tripplan.files.cards.place_card import load_place_cards
+from tripplan.files.toml.written import read_form
 
 DEMO_NOTICE = "Demo: this family, its places and prices are invented."
 """What a page says of the invented family."""

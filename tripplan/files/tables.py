@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime, time
 from decimal import Decimal
 
-from tripplan.files.plain_text import one_line
+from tripplan.values.plain_text import one_line
 
 Cell = str | int | float | Decimal | date | datetime | time | None
 

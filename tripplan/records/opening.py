@@ -4,12 +4,12 @@ from datetime import datetime
 from enum import StrEnum
 from pathlib import Path
 
-from tripplan.records.copies.restoring import known_by_copies
 from tripplan.records.damage.examine import damage_in
 from tripplan.records.damage.rebuild import MadeAnew, rebuild
 from tripplan.records.database import Database
 from tripplan.records.kinds import DemoShown
 from tripplan.records.migrations import migrate
+from tripplan.records.restoring import known_by_copies
 from tripplan.records.store import Records
 
 

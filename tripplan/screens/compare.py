@@ -22,10 +22,11 @@ from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
@@ -64,13 +65,13 @@ def render(view: View) -> None:
 
 def _places_picker(view: View, family: Family) -> list[Place]:
     """Ask which places to compare, and keep the answer in the records."""
-    kept = records_of(view).get(ComparedPlaces)
+    kept = view.records.get(ComparedPlaces)
     ids = [place.id for place in family.places]
     usual = [place_id for place_id in (kept.value.places if kept else ids) if place_id in ids]
 
     def keep() -> None:
         picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
-        with trouble_said(_SPOT), records_of(view).change(view.services.clock()) as change:
+        with trouble_said(_SPOT), view.records.change(view.services.clock()) as change:
             before = change.get(ComparedPlaces)
             change.save(picked, before.revision if before else 0)
 

@@ -27,10 +27,11 @@ from tripplan.records.store import Kept
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "passes"
@@ -63,7 +64,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("Which pass pays?")
     places_or_stop(family)
-    records = records_of(view)
+    records = view.records
     listed = _Listed(view, records.get(PlannedVisits))
     outings = [kept.value for kept in records.all(PlannedOuting).values()]
     coming = coming_visits(family, outings, listed.visits, view.today)

@@ -9,8 +9,8 @@ import streamlit as st
 from tripplan.documents.outings.going_together import HOUSEHOLDS_AT_MOST, GoingTogether, people_listed
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, PlanError
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.compare.choose import days_in
 from tripplan.planning.family.family import Family
@@ -38,10 +38,11 @@ from tripplan.screens.widgets.choices import (
 )
 from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "together"
@@ -71,7 +72,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("Going with others")
     places_or_stop(family)
-    kept = records_of(view).get(GoingTogether)
+    kept = view.records.get(GoingTogether)
     with_others = _with_currency(kept, family.household.currency)
     settled = _place_and_day(view, family)
     st.header("Who goes together", anchor=False)

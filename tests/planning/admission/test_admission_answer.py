@@ -207,9 +207,11 @@ def test_children_may_not_enter_alone_where_the_card_says_so(ask: Ask, family: F
 
 def test_an_age_that_no_offer_is_for_is_named(ask: Ask, family: Family) -> None:
     """The refusal names the person and the age, in months under two years."""
-    assert refused(ask(family(Ann=40, B=1), offers=[ADULT])) == (
-        "No offer on the card is for B (17 months).",
-    )
+    for_two = {"name": "Pair", "kind": "bundle", "price": "20", "seats": [{"count": 2, "ages": "18+"}]}
+    for board in ([ADULT], [ADULT, for_two]):
+        assert refused(ask(family(Ann=40, B=1), offers=board)) == (
+            "No offer on the card is for B (17 months).",
+        )
 
 
 def test_what_keeps_somebody_out_is_listed(ask: Ask, family: Family) -> None:

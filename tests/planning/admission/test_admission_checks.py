@@ -7,7 +7,7 @@ import pytest
 
 from tests.builders import make_place
 from tripplan.errors import Weight
-from tripplan.planning.admission.checks import board_findings
+from tripplan.planning.admission.checks import board_findings, impossible_numbers
 
 ADULT = {"name": "Adult", "price": "12", "ages": "18+"}
 CHILD = {"name": "Child", "price": "7", "ages": "under 18"}
@@ -178,3 +178,10 @@ def test_every_fault_is_found_at_once(check: Check) -> None:
     board = [ADULT, {**ADULT, "price": "1.234"}, {**PAIR, "at_least": 5}]
     fields = [field for field, _, _ in check(board)]
     assert fields == ["offers[1].name", "offers[1].ages", "offers", "offers[2].at_least", "offers[1].price"]
+
+
+@pytest.mark.parametrize("at_least", [2, 8])
+def test_a_group_price_with_room_between_its_two_numbers_is_no_fault(at_least: int) -> None:
+    """From two or from eight people on, and for eight at most."""
+    group = {"name": "G", "price": "5", "at_least": at_least, "at_most": 8}
+    assert not list(impossible_numbers(make_place(offers=[ADULT, CHILD, group])))

@@ -253,6 +253,22 @@ def test_a_pass_of_another_place_is_honoured(buy: Buy, family: Family, percent: 
     assert answer == (total, {"Friends (Other)": 1, "Child": 1})
 
 
+def test_of_two_reductions_at_another_place_the_larger_counts(buy: Buy, family: Family) -> None:
+    """A card from elsewhere that is named with 20 and with 50 % takes half off 12."""
+    reductions = [{"place": "test-museum", "percent_off": percent} for percent in ("20", "50")]
+    card = {
+        "name": "Friends",
+        "kind": "pass",
+        "price": "60",
+        "months": 12,
+        "seats": [{"count": 1, "ages": "18+"}],
+        "elsewhere": reductions,
+    }
+    other = make_place(id="other", name="Other", offers=[card])
+    friends = held("Friends", place="other")
+    assert buy(family(Ann=30), offers=[ADULT], held=(friends,), other_places=(other,))[0] == "6.00"
+
+
 def test_a_pass_that_ran_out_is_worth_nothing(buy: Buy, family: Family) -> None:
     """The day before the visit was the last."""
     card = {"name": "Card", "kind": "pass", "price": "90", "months": 12, "seats": PAIR}
@@ -289,6 +305,14 @@ def test_an_extra_person_of_a_bundle_bears_no_ticket_fee(buy: Buy, family: Famil
     }
     fees = [{"name": "Fee", "price": "2", "per": "ticket"}]
     assert buy(family(Ann=40, Bo=40, Cy=30), offers=[ADULT, pair], fees=fees)[0] == "27.00"
+
+
+def test_fees_may_make_the_dearer_price_the_cheaper_way(buy: Buy, family: Family) -> None:
+    """Two tickets at 9 bear two fees of 3, which makes 24; one ticket for two at 20 bears one: 23."""
+    pair = {"name": "Pair", "kind": "bundle", "price": "20", "seats": [{"count": 2, "ages": "18+"}]}
+    fees = [{"name": "Fee", "price": "3", "per": "ticket"}]
+    board = [{**ADULT, "price": "9"}, pair]
+    assert buy(family(Ann=40, Bo=40), offers=board, fees=fees)[0] == "23.00"
 
 
 def test_fees_per_order_and_per_ticket(buy: Buy, family: Family) -> None:

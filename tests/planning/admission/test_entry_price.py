@@ -103,6 +103,10 @@ def test_what_is_called_plain() -> None:
     assert _plainly(make_place(offers=[adult, {**cheaper, "must_include": "18+"}]), party) is None
     assert _plainly(make_place(offers=[adult, {**bundle, "kind": "pass", "months": 12}]), party) is None
     assert _plainly(make_place(offers=[{**adult, "ages": "65+"}]), party) is None
+    four = (*party, person("Cy", 30), person("Di", 30))
+    once = {**bundle, "price": "20.00", "at_most": 1}
+    assert _plainly(make_place(offers=[adult, {**bundle, "price": "20.00"}]), four) == 4000
+    assert _plainly(make_place(offers=[adult, once]), four) == 2000 + 2 * 1400
     assert _plainly(make_place(sales_tax={"percent": "7"}), party) is None
     fees = [{"name": "Booking", "price": "1.00", "per": "order"}]
     assert _plainly(make_place(fees=fees), party) is None

@@ -138,6 +138,7 @@ def test_more_people_than_seats_take_more_cars() -> None:
     assert single > 1
     assert likely(of_kind(two, CostKind.PARKING)) == 2 * likely(of_kind(one, CostKind.PARKING))
     assert "2 cars" in of_kind(two, CostKind.CAR).label
+    assert "cars" not in of_kind(one, CostKind.CAR).label
     assert "2 cars" in of_kind(two, CostKind.PARKING).label
 
 
@@ -216,6 +217,22 @@ def test_from_thirteen_on_a_child_eats_as_much_as_a_grown_up() -> None:
             members=[{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": born}]
         )
         assert likely(of_kind(cost_of(household), CostKind.FOOD)) == price
+
+
+def test_treats_are_for_every_child_and_no_grown_up() -> None:
+    """Ann, Cy and Di: two children at 4.00 are 8.00."""
+    household = make_household(treats_per_child="4")
+    party = [member for member in household.members if member.name != "Bo"]
+    assert likely(of_kind(cost_of(household, party=party), CostKind.EXTRAS)) == 8
+
+
+def test_where_the_cars_consumption_comes_from_is_told() -> None:
+    """A figure with a source of its own is not called the parent's alone."""
+    car = {"fuel": "mpg", "consumption": "24", "fuel_price": "3.12"}
+    told = of_kind(cost_of(make_household(car={**car, "consumption_from": "the log"})), CostKind.CAR)
+    plain = of_kind(cost_of(make_household(car=car)), CostKind.CAR)
+    assert "the log" in told.source.text
+    assert "consumption" not in plain.source.text
 
 
 ADD_ONS = [

@@ -56,7 +56,7 @@ def test_a_short_school_day_is_a_little_fuller_and_says_so() -> None:
     risks = risks_on(YEAR, make_place(), HOLIDAYS, (short,))
     plain, off = year()[TUESDAY], year()[TUESDAY_ON_BREAK]
     assert plain.chance < risks[TUESDAY].chance < (plain.chance + off.chance) / 2
-    assert "the pupils nearby have a short school day" in said(risks[TUESDAY])
+    assert "short school day and fill the rest of it: 1.5 times a whole school day" in said(risks[TUESDAY])
     assert "short school day" not in said(risks[TUESDAY_ON_BREAK])
 
 

@@ -44,10 +44,11 @@ def test_every_region_is_whole_for_this_year_and_the_next(region: SchoolRegion) 
         ("AU-TAS", 2027),
         ("AU-NSW", 2030),
         ("PL-14", 2028),
+        ("AT-1", 2040),
     ],
 )
 def test_a_year_that_a_table_holds_in_part_only_does_not_count(code: str, last: int) -> None:
-    """The package fills DE 2029 to August, NL 2030 without autumn, PL from 2029 without winter."""
+    """The package has DE 2029 to August, NL 2030 without autumn, PL 2029 without winter; AT goes by rule."""
     assert whole_years(code)[-1] == last
 
 

@@ -50,6 +50,40 @@ def test_schools_start_at_other_times_in_other_parts_of_the_united_states() -> N
     assert 0.1 < chance("US", "IL", day) < 0.9
 
 
+@pytest.mark.parametrize(
+    ("country", "subdivision", "day", "low", "high"),
+    [
+        ("GB", "ENG", date(2026, 9, 7), 0.3, 0.5),  # back between 31 August and Friday of the first full week
+        ("GB", "ENG", date(2027, 3, 23), 0.3, 0.45),  # Easter is on 28 March, so most breaks begin after it
+        ("GB", "ENG", date(2027, 4, 6), 0.75, 0.85),
+        ("GB", "ENG", date(2026, 3, 31), 0.85, 0.95),  # Easter is on 5 April, so most breaks begin before it
+        ("GB", "ENG", date(2026, 4, 14), 0.15, 0.3),
+        ("GB", "SCT", date(2026, 12, 29), 1, 1),
+        ("GB", "SCT", date(2027, 1, 5), 0.5, 0.7),
+        ("GB", "SCT", date(2027, 1, 12), 0, 0.1),
+        ("IE", "", date(2026, 10, 28), 0.9, 1),
+        (
+            "IE",
+            "",
+            date(2027, 2, 17),
+            0.45,
+            0.55,
+        ),  # two days for secondary schools, five for primary
+        ("IE", "", date(2027, 2, 18), 0.85, 0.95),
+        ("CA", "ON", date(2026, 12, 29), 1, 1),
+        ("NZ", "", date(2027, 1, 12), 1, 1),  # summer there
+        ("NZ", "", date(2027, 3, 2), 0, 0.1),
+        ("US", "OH", date(2026, 12, 29), 1, 1),
+        ("US", "OH", date(2027, 1, 12), 0, 0.1),
+    ],
+)
+def test_the_usual_breaks_of_a_country_have_their_chances(
+    country: str, subdivision: str, day: date, low: float, high: float
+) -> None:
+    """Weekdays in and beside the usual breaks; the shares that the product states, worked out by hand."""
+    assert low <= chance(country, subdivision, day) <= high
+
+
 def test_no_week_of_spring_is_known_to_be_the_break() -> None:
     """No statistic says which week it is, so no day but the holidays stands out, and none is certain."""
     days = typical_days("US", "OH", date(2027, 3, 1), date(2027, 3, 19)).out

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal
 import pytest
 from hypothesis import given, settings
 from pydantic import Field
+from tripplan.records.differences import differences
 
 from tests.builders import make_household
 from tests.records.drawn import households
@@ -17,11 +18,10 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
-from tripplan.files.form_schema import schema_of
-from tripplan.files.household_file import read_household
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
-from tripplan.records.differences import differences
+from tripplan.files.cards.household_file import read_household
+from tripplan.files.toml.form_schema import schema_of
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.screens.forms.answers import on_record, put_changes
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.forms.words import in_words

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from tripplan.errors import Finding, Weight
-from tripplan.files.plain_text import one_line
+from tripplan.values.plain_text import one_line
 
 MOST_BYTES = 5_000_000
 """A larger file is refused unread."""

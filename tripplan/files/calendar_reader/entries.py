@@ -36,8 +36,8 @@ from tripplan.files.calendar_reader.event_times import (
     whole_days,
 )
 from tripplan.files.calendar_reader.rule_horizon import rules_end_with
-from tripplan.files.plain_text import one_line
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
+from tripplan.values.plain_text import one_line
 
 MOST_ENTRIES = 2_000
 """Entries read within the span; about 0.3 ms each."""

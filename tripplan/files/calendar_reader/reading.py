@@ -16,7 +16,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import CalendarReaderBroken, Finding
 from tripplan.files.calendar_reader import worker
 from tripplan.files.calendar_reader.content import MOST_BYTES, CalendarContent
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
 
 DEADLINE_SECONDS = 20.0
 """The longest that the process may take by the clock on the wall, on however busy a computer [s]."""

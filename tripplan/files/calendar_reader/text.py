@@ -3,7 +3,7 @@
 import re
 from datetime import date
 
-from tripplan.files.plain_text import one_line
+from tripplan.values.plain_text import one_line
 
 _FOLD = re.compile(r"\n[ \t]")
 _FLAGS = re.MULTILINE | re.IGNORECASE

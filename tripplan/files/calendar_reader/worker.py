@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
 
 LONGEST_SECONDS = 2.0
 """Processor time for one file, the start included [s]."""

@@ -15,10 +15,10 @@ from tripplan.planning.holidays.school_regions import (
     school_regions,
 )
 from tripplan.records.store import Kept
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 
 _PAGE = "calendar"
 _SUGGESTED = 6

@@ -6,12 +6,12 @@ import streamlit as st
 
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
-from tripplan.files.planned_entry import planned_from
+from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.outing.outing import Outing
 from tripplan.records.planned_outings import outings_ever
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice, tell
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 
 _SPOT = "candidates"
 
@@ -37,7 +37,7 @@ def pencil_in(view: View, household: Household, outings: Sequence[Outing]) -> No
 
 def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
     now = view.services.clock()
-    ever = outings_ever(records_of(view))
+    ever = outings_ever(view.records)
     choice = " ".join((f"{now:%Y%m%dT%H%M%S}", *(outing.place.id for outing in outings)))[:80]
     planned: list[tuple[PlannedOuting, int]] = []
     for outing in outings:

@@ -11,18 +11,23 @@ from tripplan.documents.calendars.calendars import MOST_PUPILS, DateSpan, School
 from tripplan.documents.model import Name, Written
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
-from tripplan.files.gazetteer import NotFound, locate
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import shown, write_toml
-from tripplan.files.written import read_form
+from tripplan.files.locations.gazetteer import NotFound, locate
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import shown, write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.typed_days import line_called
 from tripplan.screens.widgets.fields import Fields, FieldValue, put, refill
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.locations.where_form import (
+    where_inputs,
+    where_labels,
+    where_on_record,
+    where_values,
+)
 from tripplan.screens.widgets.notices import named
 from tripplan.screens.widgets.saving import save_all
-from tripplan.screens.widgets.where_form import where_inputs, where_labels, where_on_record, where_values
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _PAGE = "calendar"

@@ -9,17 +9,21 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import FamilyCalendar
 from tripplan.documents.model import Name, Written
 from tripplan.files.calendar_reader.content import CalendarContent
-from tripplan.files.family_calendar_file import busy_times, family_calendar_from, not_taken_sentences
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.calendars.family_calendar_file import (
+    busy_times,
+    family_calendar_from,
+    not_taken_sentences,
+)
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
-from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+from tripplan.screens.widgets.saving import remove_one, save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _PAGE = "calendar"
@@ -35,7 +39,7 @@ class _Called(Written):
 
 def family_calendars(view: View, family: Family) -> None:
     """List the family calendars on record, and offer to add one from a file."""
-    calendars = records_of(view).all(FamilyCalendar)
+    calendars = view.records.all(FamilyCalendar)
     st.caption(
         "No outing is planned over these times. Only when you are busy is kept, unless you tick more. Add as "
         "many files as you have calendars; bring one again, and it takes the place of what it held before."

@@ -10,10 +10,10 @@ import streamlit as st
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
-from tripplan.files.gazetteer import NotFound
-from tripplan.files.toml_text import write_toml
-from tripplan.files.where_text import locate_text
-from tripplan.files.written import read_form
+from tripplan.files.locations.gazetteer import NotFound
+from tripplan.files.locations.where_text import locate_text
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.holidays.local_days import local_day_sentence
@@ -21,10 +21,10 @@ from tripplan.planning.outing.sentences import span_sentence
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import Fields, filled, put, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
 
@@ -53,7 +53,7 @@ def festivals(view: View, family: Family) -> None:
             st.caption("No public holidays are on record for these countries.")
         places = [place.where for place in family.places]
         st.caption(plain(" ".join(holiday_source_sentences(family.household.home, places))))
-    kept = records_of(view).get(LocalDays)
+    kept = view.records.get(LocalDays)
     days = kept.value.days if kept else ()
     st.caption("A fair, a parade or a local day off makes the places near it fuller. Add those you know of.")
     names = place_names(family)

@@ -8,8 +8,8 @@ import streamlit as st
 from tripplan.documents.calendars.family_days import FamilyDays, LateEvening, WeeklyBlock, WorkingHours
 from tripplan.documents.model import Written
 from tripplan.errors import Finding
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.family.own_week_sentences import (
     block_sentence,
@@ -21,10 +21,10 @@ from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.widgets.fields import FieldValue
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 
 _PAGE = "calendar"
 _BLOCK, _WORK, _LATE = "weekly_block", "working_hours", "late_evening"
@@ -38,7 +38,7 @@ _NOT_DURING = "Not on these days"
 
 def own_week(view: View, family: Family) -> None:
     """Say what the family's own week holds, with forms to add to it and buttons to take from it."""
-    kept = records_of(view).get(FamilyDays)
+    kept = view.records.get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
     st.header("Your own week", anchor=False)
     st.caption("What comes back every week need not stand in a calendar file; outings keep clear of it.")

@@ -10,8 +10,10 @@ from tripplan.calendar_server.outbox import EntryOf
 from tripplan.documents.calendars.server_calendar import ServerCalendar
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus, others_called_off
 from tripplan.errors import UnknownName
-from tripplan.files.calendar_file import OutingEntry, calendar_file
-from tripplan.files.planned_entry import coming, entry_of, file_in_words, file_of, planned_from
+from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.files.calendars.entry_text import file_in_words, file_of
+from tripplan.planning.calendar_entry.entry import OutingEntry
+from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, planned_from
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.planned_outings import OutingsEver, outings_ever
@@ -35,15 +37,11 @@ from tripplan.screens.calendar.server import (
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import Taken, grid_minutes, party_picker, place_named, taken
 from tripplan.screens.widgets.fields import filled
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import (
-    records_of,
-    remove_one,
-    save_all,
-    take_back_button,
-)
+from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "calendar"
@@ -58,7 +56,7 @@ def render(view: View) -> None:
     st.title("Onto the calendar")
     show_notice(PAGE)
     take_back_button(view, PAGE)
-    ever = outings_ever(records_of(view))
+    ever = outings_ever(view.records)
     server = server_of(view)
     if server is not None:
         ask_password(server)
@@ -211,7 +209,7 @@ def _keep(
         said: the sentence where it worked.
         then_send: the entry of an outing, where it is to go to the calendar server at once.
     """
-    others = records_of(view).all(PlannedOuting)
+    others = view.records.all(PlannedOuting)
     off = others_called_off(planned, (kept.value for kept in others.values()), view.services.clock())
     if off:
         said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."

@@ -10,14 +10,10 @@ from zoneinfo import ZoneInfo
 import streamlit as st
 
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
-from tripplan.files.reading_result import Read
-from tripplan.files.school_calendar_file import (
-    ProposedEntry,
-    SchoolProposal,
-    school_calendar_from,
-)
-from tripplan.files.school_file import SchoolFile, is_table, read_school_file
-from tripplan.files.school_table_file import DateOrder, dates_to_ask_about
+from tripplan.files.calendars.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
+from tripplan.files.calendars.school_file import SchoolFile, is_table, read_school_file
+from tripplan.files.calendars.school_table_file import DateOrder, dates_to_ask_about
+from tripplan.files.toml.reading_result import Read
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.calendar.district import (
@@ -29,9 +25,9 @@ from tripplan.screens.calendar.district import (
 )
 from tripplan.screens.calendar.upload import window_around
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _TURN = "school_upload_turn"

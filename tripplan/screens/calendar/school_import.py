@@ -11,10 +11,10 @@ from tripplan.screens.calendar.built_in_regions import built_in_regions
 from tripplan.screens.calendar.coverage_chart import show_coverage
 from tripplan.screens.calendar.school_file_form import from_file
 from tripplan.screens.calendar.school_typed import by_hand
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
-from tripplan.screens.widgets.saving import records_of, remove_one, save_all
+from tripplan.screens.widgets.saving import remove_one, save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _PAGE = "calendar"
@@ -22,7 +22,7 @@ _PAGE = "calendar"
 
 def school_calendars(view: View, family: Family) -> None:
     """List the school calendars on record, and offer to add one from a file or by hand."""
-    calendars = records_of(view).all(SchoolCalendar)
+    calendars = view.records.all(SchoolCalendar)
     st.caption(
         "On days when schools near a place are out, it is fuller. Bring the calendar of your district and of "
         "districts near the places. One of the same name takes the place of the one before."

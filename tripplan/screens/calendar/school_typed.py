@@ -19,8 +19,8 @@ from tripplan.screens.calendar.district import (
 )
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.view import View
 
 _A_YEAR = timedelta(days=365)
 

@@ -16,14 +16,14 @@ from tripplan.calendar_server.passwords import (
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import CalendarServerTrouble
-from tripplan.files.planned_entry import text_in_words
+from tripplan.files.calendars.entry_text import text_in_words
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
-from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "calendar"
@@ -40,7 +40,7 @@ def server_of(view: View) -> ServerCalendar | None:
     """Where the family's outings go to; None until it is set up, and for the invented family."""
     if view.which is Which.DEMO:
         return None
-    kept = records_of(view).get(ServerCalendar)
+    kept = view.records.get(ServerCalendar)
     return None if kept is None else kept.value
 
 
@@ -66,7 +66,7 @@ def _password(server: ServerCalendar) -> str | None:
 def to_mark(view: View, outing: str) -> list[tuple[OnServer, int]]:
     """What to save so that an outing is on the server from now on; nothing where it is already."""
     server = server_of(view)
-    if server is None or records_of(view).get(OnServer, outing) is not None:
+    if server is None or view.records.get(OnServer, outing) is not None:
         return []
     return [(OnServer(outing=outing, calendar=server.calendar), 0)]
 
@@ -88,7 +88,7 @@ def send_now(view: View, entry_of: EntryOf, said: str = "") -> None:
         return
     with trouble_said(PAGE):
         try:
-            sending = send_waiting(records_of(view), server, password, entry_of, view.services.clock())
+            sending = send_waiting(view.records, server, password, entry_of, view.services.clock())
         except CalendarServerTrouble as trouble:
             refuse(PAGE, f"{said} Not sent: {trouble}.".strip())
             return
@@ -104,10 +104,10 @@ def send_now(view: View, entry_of: EntryOf, said: str = "") -> None:
 
 def send_what_waits(view: View, server: ServerCalendar, entry_of: EntryOf) -> None:
     """Offer to send everything that waits, where something does."""
-    due = waiting(records_of(view), server)
+    due = waiting(view.records, server)
     if not due:
         return
-    planned = records_of(view).all(PlannedOuting)
+    planned = view.records.all(PlannedOuting)
     gone = sum(outing not in planned for outing in due)
     what = [f"{len(due) - gone} to send"] if len(due) > gone else []
     what += [f"{gone} to remove there"] if gone else []
@@ -125,7 +125,7 @@ def send_what_waits(view: View, server: ServerCalendar, entry_of: EntryOf) -> No
 
 def on_the_server(view: View, planned: PlannedOuting, server: ServerCalendar, entry_of: EntryOf) -> None:
     """Say how one outing stands on the server, and let the parent decide where somebody changed it there."""
-    kept = records_of(view).get(OnServer, planned.id)
+    kept = view.records.get(OnServer, planned.id)
     if kept is None:
         st.button(
             "Send to our calendar",
@@ -147,7 +147,7 @@ def on_the_server(view: View, planned: PlannedOuting, server: ServerCalendar, en
 
 def _send_one(view: View, outing: str, server: ServerCalendar, entry_of: EntryOf) -> None:
     with trouble_said(PAGE):
-        on_its_way(records_of(view), outing, server.calendar, view.services.clock())
+        on_its_way(view.records, outing, server.calendar, view.services.clock())
         send_now(view, entry_of)
 
 
@@ -181,15 +181,15 @@ def _shown(text: str, nothing: str) -> None:
 def _decided(view: View, kept: Kept[OnServer], ours: bool, entry_of: EntryOf) -> None:
     state = kept.value.ours_wins() if ours else kept.value.theirs_wins()
     with trouble_said(PAGE):
-        with records_of(view).change(view.services.clock()) as change:
+        with view.records.change(view.services.clock()) as change:
             change.save(state, kept.revision)
         send_now(view, entry_of)
 
 
 def removed_but_changed_there(view: View, entry_of: EntryOf) -> None:
     """Let the parent decide about outings that were taken off the list here and changed there."""
-    planned = records_of(view).all(PlannedOuting)
-    for outing, kept in records_of(view).all(OnServer).items():
+    planned = view.records.all(PlannedOuting)
+    for outing, kept in view.records.all(OnServer).items():
         if outing not in planned and kept.value.changed_there:
             with st.container(border=True, key=f"removed_{outing}"):
                 st.markdown(plain(f"{outing} was taken off this list."))
@@ -302,7 +302,7 @@ def _use(view: View, fields: Fields, found: list[tuple[str, str, bool]], keyring
     }
     server = ServerCalendar.model_validate(values)
     with trouble_said(_SPOT):
-        records_of(view).save(server, view.services.clock())
+        view.records.save(server, view.services.clock())
         st.session_state[_PASSWORD] = typed["password"]
         st.session_state.pop(_FOUND, None)
         kept = keyring and typed["keep"] and keep_password(server.server, server.user, typed["password"])
@@ -312,7 +312,7 @@ def _use(view: View, fields: Fields, found: list[tuple[str, str, bool]], keyring
 
 def _forget(view: View, server: ServerCalendar) -> None:
     with trouble_said(_SPOT):
-        records = records_of(view)
+        records = view.records
         kept = records.get(ServerCalendar)
         if kept is not None:
             records.remove(ServerCalendar, "only", view.services.clock(), kept.revision)

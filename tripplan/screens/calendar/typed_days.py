@@ -3,7 +3,7 @@
 import re
 
 from tripplan.errors import Finding
-from tripplan.files.toml_text import shown
+from tripplan.files.toml.toml_text import shown
 
 _DAY = r"\d{4}-\d{2}-\d{2}"
 _SPAN = re.compile(rf"({_DAY})(?:\s*(?:to|-|\u2013)\s*({_DAY}))?[\s:,]*(.*)")

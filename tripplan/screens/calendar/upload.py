@@ -9,9 +9,9 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.calendar_reader.reading import read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
 from tripplan.planning.family.family import Family
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.view import View
 
 _FILES_KEPT = 4
 

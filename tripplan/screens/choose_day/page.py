@@ -34,8 +34,9 @@ from tripplan.screens.widgets.choices import (
     take,
 )
 from tripplan.screens.widgets.explain import crowd_lines
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 SHOWN_FIRST = 3

@@ -11,10 +11,10 @@ from tripplan.documents.family.worth import Worth
 from tripplan.planning.family.family import Family
 from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 from tripplan.values.money import Money
 
@@ -64,7 +64,7 @@ def _amount(view: View, household: Household, name: str, label: str) -> str:
 
 
 def _save(view: View, worth: Worth) -> None:
-    kept = records_of(view).get(Household)
+    kept = view.records.get(Household)
     if kept is not None:
         household = kept.value.model_copy(update={"worth": worth})
         save_all(view, SPOT, [(household, kept.revision)], "These figures now stand in the household.")

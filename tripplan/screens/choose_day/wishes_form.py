@@ -14,8 +14,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.screens.widgets.choices import keep
-from tripplan.screens.widgets.frame import View
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 
 Picked = TypeVar("Picked")
 
@@ -95,7 +94,7 @@ def wishes_form(view: View, family: Family) -> Wishes:
 
 
 def _units(view: View, family: Family) -> Mapping[str, Weeks | None]:
-    kept = records_of(view).all(StudyUnit).values()
+    kept = view.records.all(StudyUnit).values()
     units = (Weeks.of(one.value, family.places) for one in kept)
     return {_ANY_TIME: None, **{unit.name: unit for unit in units}}
 

@@ -12,9 +12,9 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import SheetDetails, SheetTicks
 from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.errors import Finding
-from tripplan.files.day_sheet import DaySheet, day_sheet, trip_of
-from tripplan.files.day_sheet_html import day_sheet_html
-from tripplan.files.day_sheet_pdf import (
+from tripplan.files.day_sheet.day_sheet import DaySheet, day_sheet, trip_of
+from tripplan.files.day_sheet.day_sheet_html import day_sheet_html
+from tripplan.files.day_sheet.day_sheet_pdf import (
     Paper,
     day_sheet_pdf,
     missing_letters,
@@ -22,8 +22,8 @@ from tripplan.files.day_sheet_pdf import (
     usual_paper,
 )
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.day_sheet.packing import suggested_items
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -32,10 +32,10 @@ from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 
 _PAPERS = {Paper.A4.value: "A4", Paper.LETTER.value: "Letter"}
 _LABELS = {
@@ -68,7 +68,7 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
             "One page for the day: times, tickets, what to pack, whom to ring. The web page shows big type "
             "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
         )
-        entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+        entries = sheet_entries_in(view.records, outing.place.id, outing.day)
         notice = DEMO_NOTICE if view.which is Which.DEMO else ""
         sheet = day_sheet(outing, family.household, entries, notice=notice)
         _downloads(view, family, outing, sheet)
@@ -159,7 +159,7 @@ def _form(view: View, family: Family, outing: Outing) -> None:
 
 
 def _on_record(view: View, outing: Outing) -> dict[str, FieldValue]:
-    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     ticked = entries.ticked
     return {
         "bookings": "\n".join(f"{booking.what}: {booking.number}" for booking in entries.bookings),
@@ -185,7 +185,7 @@ def _unwritten(outing: Outing) -> tuple[Written, ...]:
 
 
 def _documents(view: View, outing: Outing) -> Documents:
-    records = records_of(view)
+    records = view.records
     return {type(one): records.get(type(one), kind_of(type(one)).key(one)) for one in _unwritten(outing)}
 
 

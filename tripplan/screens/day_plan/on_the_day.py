@@ -10,9 +10,9 @@ from tripplan.documents.outings.planned import PlanStatus
 from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
-from tripplan.files.day_phone_html import day_phone_html
-from tripplan.files.day_sheet import clock_of, day_sheet, dialled
-from tripplan.files.day_stretches import (
+from tripplan.files.day_sheet.day_phone_html import day_phone_html
+from tripplan.files.day_sheet.day_sheet import clock_of, day_sheet, dialled
+from tripplan.files.day_sheet.day_stretches import (
     HOME_AGAIN,
     NO_MAP,
     map_link,
@@ -39,9 +39,9 @@ from tripplan.screens.widgets.choices import (
     taken,
 )
 from tripplan.screens.widgets.explain import ticket_lines
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.values import wording
 
@@ -214,7 +214,7 @@ def _pick(view: View, known: dict[str, _Meant]) -> _Meant:
 
 
 def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_on: date) -> None:
-    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     times = (outing.plan.leave_home, outing.plan.leave_place)
     if meant.leave_place is not None and times != (meant.leave_home, meant.leave_place):
         st.markdown(

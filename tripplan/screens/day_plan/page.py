@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import pandas as pd
 import streamlit as st
 
-from tripplan.files.day_sheet import clock_of, nap_lines
+from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
 from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -32,9 +32,9 @@ from tripplan.screens.widgets.choices import (
     usual_span,
 )
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 
@@ -83,7 +83,7 @@ def render(view: View) -> None:
         label="Big type for the phone on the day",
         query_params={"place": outing.place.id, "day": outing.day.isoformat()},
     )
-    entries = sheet_entries_in(records_of(view), outing.place.id, outing.day)
+    entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     render_running_late(
         family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
     )
@@ -103,7 +103,7 @@ def _place_and_day(view: View, family: Family) -> Taken:
 
 def _suggested(view: View, family: Family) -> Taken:
     """The cheapest of the compared places on its best day, before the parent has taken anything."""
-    kept = records_of(view).get(ComparedPlaces)
+    kept = view.records.get(ComparedPlaces)
     compared = [place for place in family.places if kept and place.id in kept.value.places]
     party = [member.name for member in family.household.members]
     places = compared or list(family.places[:1])

@@ -4,10 +4,10 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.planning.outing.outing import Outing
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _SPOT = "wanted_shows"
@@ -46,7 +46,7 @@ def render_shows(view: View, outing: Outing) -> None:
 
 def _keep(view: View, place_id: str, asked: tuple[str, ...], widget: str) -> None:
     """Write onto the card which of the shows that were asked about are wanted."""
-    kept = records_of(view).get(Place, place_id)
+    kept = view.records.get(Place, place_id)
     if kept is None:
         return
     place, wanted = kept.value, st.session_state[widget]

@@ -22,8 +22,8 @@ from tripplan.planning.day import (
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.screens.widgets.choices import take
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 NAP_MOVES = tuple(timedelta(minutes=minutes) for minutes in range(-90, 91, 15))

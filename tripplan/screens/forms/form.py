@@ -7,15 +7,15 @@ from typing import TypeVar
 from tripplan.documents.asked import Control
 from tripplan.documents.model import Written
 from tripplan.errors import Finding, Weight
-from tripplan.files.reading_result import Read
+from tripplan.files.toml.reading_result import Read
 from tripplan.screens.forms.answers import Raw, entry_fields, is_empty, on_record, put_changes, rows_in
 from tripplan.screens.forms.drawing import Slots, draw
 from tripplan.screens.forms.questions import Question, Setting, in_order
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill, typed_now
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 
 W = TypeVar("W", bound=Written)
 

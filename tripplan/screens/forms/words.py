@@ -9,8 +9,8 @@ from pydantic import BaseModel
 
 from tripplan.documents.asked import asked, forms_in, labels, within_phrase
 from tripplan.errors import Finding
+from tripplan.screens.widgets.locations.where_form import where_message
 from tripplan.screens.widgets.notices import without_description
-from tripplan.screens.widgets.where_form import where_message
 
 _STEP = re.compile(r"([^.\[\]]+)(?:\[(\d+)\])?")
 _CODED = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")

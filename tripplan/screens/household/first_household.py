@@ -6,10 +6,10 @@ from babel.numbers import get_territory_currencies
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.household.saving import PAGE, check_and_save
 from tripplan.screens.widgets.fields import Fields, filled, lines_in, put
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
+from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.notices import show_notice, tell
-from tripplan.screens.widgets.where_form import where_inputs, where_on_record, where_values
-from tripplan.screens.widgets.where_lookup import where_lookup
+from tripplan.screens.widgets.view import View
 
 IN_MILES = ("US", "GB", "LR", "MM")
 """Countries whose road signs count miles. Source: common practice, no source."""

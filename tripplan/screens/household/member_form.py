@@ -13,9 +13,9 @@ from tripplan.records.store import Kept
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import entries, questions
 from tripplan.screens.household.saving import PAGE, check_and_save, raw_household
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.view import View
 
 _NEW = "new_member"
 _NEW_NAP = Nap(start=time(12, 30), minutes=90)

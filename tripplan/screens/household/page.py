@@ -9,8 +9,8 @@ from tripplan.documents.family.car import Car
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.errors import Weight
-from tripplan.files.household_file import read_household
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.household_file import read_household
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.records.opening import Which
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.first_household import first_form
@@ -32,16 +32,15 @@ from tripplan.screens.household.stops import stops_form
 from tripplan.screens.household.transfer import household_files
 from tripplan.screens.records.whole_file import PAGE as RECORDS
 from tripplan.screens.records.whole_file import whole_file
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings, show_notice
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 
 def render(view: View) -> None:
     """Show the household with a form for each part of it, or the first form where there is none yet."""
-    kept = records_of(view).get(Household)
+    kept = view.records.get(Household)
     if kept is None:
         st.title("Your family")
         _where_it_lies(view)
@@ -101,7 +100,7 @@ def _summary(household: Household, today: date) -> list[str]:
 
 
 def _where_it_lies(view: View) -> None:
-    path = records_of(view).database.path
+    path = view.records.database.path
     said = (
         f"Everything you enter stays on this computer, in the file {path}. Nothing is sent anywhere unless "
         "you press the button below that says what it sends and where."

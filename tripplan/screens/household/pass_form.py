@@ -11,9 +11,9 @@ from tripplan.errors import Finding
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 

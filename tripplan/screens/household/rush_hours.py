@@ -11,9 +11,9 @@ from tripplan.screens.forms.answers import on_record
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import entries
 from tripplan.screens.household.saving import check_and_save, raw_household
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _WAYS = {

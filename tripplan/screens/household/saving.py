@@ -4,16 +4,16 @@ from collections.abc import Sequence
 
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, UnknownName
-from tripplan.files.household_file import read_household
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.household_file import read_household
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.records.kinds import ONLY
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import save
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.locations.where_form import where_labels
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import records_of, trouble_said
-from tripplan.screens.widgets.where_form import where_labels
+from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.view import View
 
 PAGE = "household"
 """The spot at the top of the page."""
@@ -41,7 +41,7 @@ def check_and_save(
 def undo_household(view: View, kept: Kept[Household]) -> None:
     """Take back the last change of the household; once more takes back the one before it."""
     with trouble_said(PAGE):
-        with records_of(view).change(view.services.clock()) as change:
+        with view.records.change(view.services.clock()) as change:
             before = change.undo(Household, ONLY, kept.revision)
             if before is None:
                 raise UnknownName("change to take back in", "household")

@@ -18,10 +18,10 @@ from tripplan.records.store import Kept
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Question, questions
 from tripplan.screens.household.saving import check_and_save, raw_household
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
+from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.where_form import where_inputs, where_on_record, where_values
-from tripplan.screens.widgets.where_lookup import where_lookup
+from tripplan.screens.widgets.view import View
 
 
 @dataclass(frozen=True)

@@ -6,15 +6,15 @@ from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.family.household import Household
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
-from tripplan.files.gazetteer import NotFound, locate
-from tripplan.files.where_text import read_where
+from tripplan.files.locations.gazetteer import NotFound, locate
+from tripplan.files.locations.where_text import read_where
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.household.saving import CALLED, check_and_save, raw_household
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.view import View
 
 _UNDER = "habits.stops"
 _WHERE = "pick_up.where"

@@ -6,14 +6,14 @@ import streamlit as st
 
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offer_sentences import age_in_words
-from tripplan.files.household_file import read_household, write_household
+from tripplan.files.cards.household_file import read_household, write_household
 from tripplan.records.store import Kept
 from tripplan.screens.household.saving import PAGE
 from tripplan.screens.records.whole_file import only_demo
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_findings
 from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 

@@ -11,7 +11,7 @@ from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.entry import LogbookEntry, Paid, new_entry_id
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Finding
-from tripplan.files.logbook_file import entry_from_values
+from tripplan.files.cards.logbook_file import entry_from_values
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
@@ -32,10 +32,9 @@ from tripplan.screens.logbook.typed_entry import (
 )
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "logbook"
@@ -231,7 +230,7 @@ def _save(
     entry_id = before.id
     if kept is None:
         title = typed["place"] or str(typed["title"])
-        entry_id = new_entry_id(typed["day"], title, set(records_of(view).all(LogbookEntry)))
+        entry_id = new_entry_id(typed["day"], title, set(view.records.all(LogbookEntry)))
     values, found = entry_values(typed, at_first, before, family, entry_id)
     read = entry_from_values(values, view.today, family.household)
     said = f"{values['title']} on {wording.day(typed['day'])} is in the logbook."

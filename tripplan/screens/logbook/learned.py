@@ -9,10 +9,10 @@ from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures
 from tripplan.planning.logbook.sentences import learned_sentence
 from tripplan.records.store import Kept
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 from tripplan.services import family_on_record
 
 _SPOT = "logbook_learned"
@@ -23,7 +23,7 @@ def what_is_learned(
 ) -> None:
     """Show every figure that outings teach, and let each group be switched on and off."""
     st.header("What your outings teach", anchor=False)
-    family = family_on_record(records_of(view))
+    family = family_on_record(view.records)
     if family is None:
         return
     chosen = settings.value if settings else LogbookSettings()

@@ -5,7 +5,7 @@ import streamlit as st
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
-from tripplan.files.logbook_file import logbook_csv
+from tripplan.files.cards.logbook_file import logbook_csv
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
@@ -24,10 +24,11 @@ from tripplan.screens.logbook.learned import what_is_learned
 from tripplan.screens.logbook.record import record_for_authorities
 from tripplan.screens.logbook.year import year_of_outings
 from tripplan.screens.widgets.choices import place_named
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, remove_one, take_back_button
+from tripplan.screens.widgets.saving import remove_one, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 SHOWN_AT_FIRST = 8
@@ -39,7 +40,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("Logbook")
     st.markdown("What outings really cost, how long they took and what was learned.")
-    records = records_of(view)
+    records = view.records
     entries, outings = all_entries(records), records.all(PlannedOuting)
     settings = records.get(LogbookSettings)
     show_notice(PAGE)

@@ -7,17 +7,17 @@ import streamlit as st
 
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
-from tripplan.files.day_sheet_pdf import missing_sentence, usual_paper
+from tripplan.files.day_sheet.day_sheet_pdf import missing_sentence, usual_paper
 from tripplan.files.demo import DEMO_NOTICE
-from tripplan.files.record_of_outings import record_csv, record_html, total_cells
-from tripplan.files.record_pdf import record_letters_lacking, record_pdf
+from tripplan.files.education_record.record_of_outings import record_csv, record_html, total_cells
+from tripplan.files.education_record.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, STATE_RULES, state_rule
 from tripplan.records.opening import Which
 from tripplan.records.store import Kept
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.view import View
 
 _NO_STATE = "none"
 

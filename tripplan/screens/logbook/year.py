@@ -10,8 +10,8 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
@@ -19,10 +19,10 @@ from tripplan.planning.logbook.year import YearAccount, year_account
 from tripplan.records.store import Kept
 from tripplan.screens.logbook.typed_entry import children_of
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all, take_back_button
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _SPOT = "logbook_year"
@@ -53,7 +53,7 @@ def year_of_outings(
     account = year_account(
         [kept.value for kept in entries.values()],
         [kept.value for kept in outings.values()],
-        [kept.value for kept in records_of(view).all(StudyUnit).values()],
+        [kept.value for kept in view.records.all(StudyUnit).values()],
         chosen,
         currency=family.household.currency,
         today=view.today,

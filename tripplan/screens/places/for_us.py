@@ -19,8 +19,8 @@ from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_d
 from tripplan.planning.outing.sentences import purchase_sentence
 from tripplan.screens.widgets.answers import fingerprint
 from tripplan.screens.widgets.explain import ticket_lines
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 LOOK_AHEAD = timedelta(days=366)

@@ -9,18 +9,18 @@ import streamlit as st
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.widgets.fields import FieldValue
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import remove_one, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 

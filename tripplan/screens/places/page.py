@@ -9,11 +9,11 @@ import streamlit as st
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.files.format_guide import example_card, format_guide
-from tripplan.files.place_card import write_place_card
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.cards.format_guide import example_card, format_guide
+from tripplan.files.cards.place_card import write_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
@@ -34,10 +34,11 @@ from tripplan.screens.places.place_sentences import (
 )
 from tripplan.screens.places.roads import render_roads
 from tripplan.screens.widgets.fields import Fields, filled, refill
-from tripplan.screens.widgets.frame import View, family_or_stop
+from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, remove_one, save_all, take_back_button
+from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
 
@@ -50,7 +51,7 @@ def render(view: View) -> None:
     st.title("Places")
     show_notice(PAGE)
     take_back_button(view, PAGE)
-    records = records_of(view)
+    records = view.records
     cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
     if not cards:
         st.info("There are no places here yet. Add the first one below: from a card, or by the form.")

@@ -12,9 +12,9 @@ from tripplan.roads.engine import roads_missing
 from tripplan.roads.extract import Extract, read_extract
 from tripplan.roads.network import CREDIT
 from tripplan.roads.regions import RegionFolder, region_name
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _SPOT = "roads"

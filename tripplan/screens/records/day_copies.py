@@ -2,15 +2,15 @@
 
 import streamlit as st
 
-from tripplan.files.planned_entry import going_on
-from tripplan.records.copies.restoring import DayCopy, contents_of, copies_of, put_back
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
+from tripplan.records.restoring import DayCopy, contents_of, copies_of, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 
@@ -20,7 +20,7 @@ def day_copies(view: View) -> None:
     if view.which is Which.DEMO:
         st.caption("Of the demo there are no copies; 'Show the demo' puts it back as it was at first.")
         return
-    path = records_of(view).database.path
+    path = view.records.database.path
     copies = copies_of(path)
     st.caption(
         plain(
@@ -44,7 +44,7 @@ def day_copies(view: View) -> None:
     copy = days[picked]
     with trouble_said(PAGE):
         contents = contents_of(copy, view.services.clock())
-        change = replacement(records_of(view), contents.documents, contents.unread)
+        change = replacement(view.records, contents.documents, contents.unread)
         show_replacement(change)
         if change.any:
             st.button(
@@ -60,5 +60,5 @@ def day_copies(view: View) -> None:
 
 def _put_back(view: View, copy: DayCopy) -> None:
     with trouble_said(PAGE):
-        put_back(records_of(view), copy, view.services.clock(), going_on)
+        put_back(view.records, copy, view.services.clock(), with_next_sequence)
         tell(PAGE, f"The copy of {wording.day(copy.day)} is put back.")

@@ -4,13 +4,13 @@ import streamlit as st
 from pydantic import ValidationError
 
 from tripplan.documents.model import Written
-from tripplan.records.differences import differences
 from tripplan.records.history import Edit, PastChange
 from tripplan.records.kinds import MODELS
+from tripplan.records.merging.differences import differences
 from tripplan.screens.records.whole_file import PAGE
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.saving import records_of, take_back
+from tripplan.screens.widgets.saving import take_back
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _AT_FIRST = 10
@@ -23,7 +23,7 @@ def past_changes(view: View) -> None:
     """List what was changed lately, each with a button that takes it back."""
     st.header("What was changed", anchor=False)
     shown = st.session_state.setdefault("changes_shown", _AT_FIRST)
-    changes = records_of(view).past_changes(shown + 1)
+    changes = view.records.past_changes(shown + 1)
     if not changes:
         st.info("Nothing was entered yet.")
     for change in changes[:shown]:

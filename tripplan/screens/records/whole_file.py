@@ -4,14 +4,14 @@ from functools import partial
 
 import streamlit as st
 
-from tripplan.files.planned_entry import going_on
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.export import export_all, import_all, read_export
 from tripplan.records.opening import Which
 from tripplan.records.replacement import Replacement, replacement
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, tell
-from tripplan.screens.widgets.saving import records_of, trouble_said
+from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.view import View
 
 PAGE = "records"
 """The spot at the top of the page."""
@@ -23,7 +23,7 @@ def whole_file(view: View) -> None:
         st.caption("All that you entered, on every page. The file holds names and birth dates.")
         st.download_button(
             "Download everything",
-            partial(export_all, records_of(view)),
+            partial(export_all, view.records),
             file_name=f"tripplan-{view.today}.json",
             mime="application/json",
             key="download_records",
@@ -40,7 +40,7 @@ def whole_file(view: View) -> None:
         if contents.findings:
             return
         st.markdown(plain(f"The file holds {len(contents.documents)} records. With it in their place:"))
-        show_replacement(replacement(records_of(view), contents.documents))
+        show_replacement(replacement(view.records, contents.documents))
         agreed = st.checkbox(
             "Put this in the place of everything on record here", key=f"records_agreed_{turn}"
         )
@@ -55,7 +55,7 @@ def whole_file(view: View) -> None:
 
 def _replace(view: View, data: bytes, name: str) -> None:
     with trouble_said(PAGE):
-        findings = import_all(records_of(view), data, name, view.services.clock(), going_on)
+        findings = import_all(view.records, data, name, view.services.clock(), with_next_sequence)
         if findings:
             refuse(PAGE, findings=findings)
         else:

@@ -6,9 +6,10 @@ from tripplan.documents.study.units import UNITS_AT_MOST, StudyUnit
 from tripplan.screens.study.programme_part import programme
 from tripplan.screens.study.saving import PAGE, wanted
 from tripplan.screens.study.unit_part import new_unit_form, unit_box
-from tripplan.screens.widgets.frame import View, family_or_stop, places_or_stop
+from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import records_of, take_back_button
+from tripplan.screens.widgets.saving import take_back_button
+from tripplan.screens.widgets.view import View
 
 
 def render(view: View) -> None:
@@ -16,7 +17,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("What are you studying?")
     places_or_stop(family)
-    kept = records_of(view).all(StudyUnit)
+    kept = view.records.all(StudyUnit)
     in_order = sorted(kept.values(), key=lambda one: (one.value.first, one.value.name))
     units = [one.value for one in in_order]
     st.markdown(

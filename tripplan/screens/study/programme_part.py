@@ -10,9 +10,9 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
-from tripplan.files.planned_entry import tentative_outings
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
+from tripplan.planning.calendar_entry.planned_outing import tentative_outings
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.study.options import Swept, party_of, term_of
@@ -41,10 +41,10 @@ from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names, take
 from tripplan.screens.widgets.explain import cost_lines
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
-from tripplan.screens.widgets.saving import records_of, save_all
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 _LIMITS = "programme_limits"
@@ -58,7 +58,7 @@ def programme(view: View, family: Family, units: Sequence[StudyUnit], wanted: Wa
     st.header("The term's outings", anchor=False)
     st.markdown(bullets(limit_sentences(wanted.wishes, units)))
     _limits_form(family, units, wanted)
-    outings = [kept.value for kept in records_of(view).all(PlannedOuting).values()]
+    outings = [kept.value for kept in view.records.all(PlannedOuting).values()]
     try:
         term = term_from(family, units, wanted.wishes, outings, _swept(view, family), today=view.today)
         found = programme_of(term)
@@ -389,7 +389,7 @@ def _keep_all(view: View, family: Family, found: Programme) -> None:
 
 def _keep(view: View, family: Family, kept: Sequence[tuple[StudyUnit, Outing]]) -> None:
     """Put outings of the programme on record as planned, each under its unit."""
-    ever = outings_ever(records_of(view))
+    ever = outings_ever(view.records)
     planned = tentative_outings(
         kept, family.household, before=ever.before, ids_taken=ever.ids, at=view.services.clock()
     )

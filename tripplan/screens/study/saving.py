@@ -5,15 +5,15 @@ from dataclasses import dataclass
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import Finding
-from tripplan.files.toml_text import write_toml
-from tripplan.files.written import read_form
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.files.toml.written import read_form
 from tripplan.records import study_units
 from tripplan.records.store import Kept
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import save
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import offer_to_take_back, records_of, save_all, trouble_said
+from tripplan.screens.widgets.saving import offer_to_take_back, save_all, trouble_said
+from tripplan.screens.widgets.view import View
 
 PAGE = "study_units"
 """The spot at the top of the page."""
@@ -33,7 +33,7 @@ def save_unit(view: View, spot: str, values: Raw, expected: int) -> bool:
     """
     read = read_form(write_toml(values), "", StudyUnit)
     found = []
-    if not expected and read.value is not None and read.value.name in records_of(view).all(StudyUnit):
+    if not expected and read.value is not None and read.value.name in view.records.all(StudyUnit):
         message = "there is a unit of this name already; change it below, or give this one another name"
         found.append(Finding("", "name", read.value.name, message))
     said = f"The unit '{values.get('name', '')}' is {'changed' if expected else 'added'}."
@@ -45,7 +45,7 @@ def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:
     name = kept.value.name
     said = f"The unit '{name}' is removed."
     with trouble_said(PAGE):
-        with records_of(view).change(view.services.clock(), said) as change:
+        with view.records.change(view.services.clock(), said) as change:
             study_units.remove_unit(change, kept)
         offer_to_take_back(view, PAGE, said, change.number)
         tell(PAGE, said)
@@ -72,7 +72,7 @@ class Wanted:
 
 def wanted(view: View, currency: str) -> Wanted:
     """What the parent wants; a budget in another currency than the household's is not taken over."""
-    kept = records_of(view).get(ProgrammeWishes)
+    kept = view.records.get(ProgrammeWishes)
     if kept is None:
         return Wanted(view, ProgrammeWishes(currency=currency), 0)
     return Wanted(view, kept.value.in_currency(currency), kept.revision)

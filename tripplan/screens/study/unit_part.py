@@ -20,9 +20,9 @@ from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.study.saving import remove_unit, save_unit
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import FieldValue
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.view import View
 
 _USUAL_WEEKS = timedelta(weeks=6)
 _NEW = "new_unit"

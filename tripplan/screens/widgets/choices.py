@@ -11,9 +11,8 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.saving import records_of
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 USUAL_SPAN = timedelta(weeks=6)
@@ -167,7 +166,7 @@ def _moment_in(text: str | None) -> datetime | None:
 
 def planned_outings(view: View) -> list[PlannedOuting]:
     """What is or was planned and not called off, earliest first."""
-    outings = (kept.value for kept in records_of(view).all(PlannedOuting).values())
+    outings = (kept.value for kept in view.records.all(PlannedOuting).values())
     return sorted(
         (one for one in outings if one.status is not PlanStatus.CANCELLED),
         key=lambda outing: (outing.leave_home, outing.id),

@@ -4,7 +4,7 @@ import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import streamlit as st
 from pydantic import ValidationError
@@ -13,22 +13,20 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
 from tripplan.errors import RecordConflict
-from tripplan.files.household_file import read_household
-from tripplan.files.place_card import read_place_card
-from tripplan.files.planned_entry import going_on
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
-from tripplan.records.differences import Difference, differences
+from tripplan.files.cards.household_file import read_household
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.kinds import kind_of
-from tripplan.records.merging import merged
+from tripplan.records.merging.differences import Difference, differences
+from tripplan.records.merging.merging import merged
 from tripplan.screens.widgets.fields import refill
 from tripplan.screens.widgets.held_back import HeldBack, held_back, let_go
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import offer_to_take_back, records_of, trouble_said
-
-if TYPE_CHECKING:
-    from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.saving import offer_to_take_back, trouble_said
+from tripplan.screens.widgets.view import View
 
 _FILES: dict[type[Written], Callable[[str, str, date], Read[Any]]] = {
     Household: read_household,
@@ -61,7 +59,7 @@ class Clash:
         return self.theirs != self.base
 
 
-def show_conflict(view: "View") -> None:
+def show_conflict(view: View) -> None:
     """Ask what to do about a save that met another window's; draws nothing where there is none."""
     held = held_back(view.which)
     if held is not None:
@@ -69,7 +67,7 @@ def show_conflict(view: "View") -> None:
 
 
 @st.dialog("Changed in another window meanwhile", width="large", dismissible=False)
-def _ask(view: "View", held: HeldBack) -> None:
+def _ask(view: View, held: HeldBack) -> None:
     with trouble_said(held.spot):
         clashes = [_clash(view, value, expected) for value, expected in held.values]
         together = [brought_together(clash, view.today) for clash in clashes]
@@ -102,8 +100,8 @@ def _ask(view: "View", held: HeldBack) -> None:
             st.rerun()
 
 
-def _clash(view: "View", mine: Written, expected: int) -> Clash:
-    kind, records = kind_of(type(mine)), records_of(view)
+def _clash(view: View, mine: Written, expected: int) -> Clash:
+    kind, records = kind_of(type(mine)), view.records
     key = kind.key(mine)
     base = records.as_of(type(mine), key, expected) if expected else None
     theirs = records.get(type(mine), key)
@@ -179,13 +177,13 @@ def told(mine: Sequence[Difference], theirs: Sequence[Difference]) -> list[str]:
     return [*both, *alone, *only_theirs]
 
 
-def _save_mine(view: "View", held: HeldBack, values: Sequence[Written], clashes: Sequence[Clash]) -> None:
+def _save_mine(view: View, held: HeldBack, values: Sequence[Written], clashes: Sequence[Clash]) -> None:
     with trouble_said(held.spot):
         try:
             now = view.services.clock()
-            with records_of(view).change(now, held.said) as change:
+            with view.records.change(now, held.said) as change:
                 for value, clash in zip(values, clashes, strict=True):
-                    after = value if clash.theirs is None else going_on(value, clash.theirs, now)
+                    after = value if clash.theirs is None else with_next_sequence(value, clash.theirs, now)
                     change.save(after, clash.revision)
         except RecordConflict:
             return  # changed once more meanwhile: the question is asked anew, with the newest

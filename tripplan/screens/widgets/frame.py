@@ -2,8 +2,6 @@
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import date
 
 import streamlit as st
 
@@ -16,27 +14,11 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.recovery import offer_recovery
 from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, trouble_said
+from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.services import SETTINGS, Services, open_services
 
 _SPOT = "whose"
-
-
-@dataclass(frozen=True)
-class View:
-    """What a page is given to show.
-
-    Attributes:
-        services: the real parts.
-        which: whose data is shown.
-        family: that family; None before the parent has entered a household.
-        today: the date by the clock at home.
-    """
-
-    services: Services
-    which: Which
-    family: Family | None
-    today: date
 
 
 @st.cache_resource(show_spinner=False)

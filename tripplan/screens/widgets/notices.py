@@ -8,7 +8,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
-from tripplan.files.fault_words import MISSING
+from tripplan.files.toml.fault_words import MISSING
 from tripplan.screens.widgets.markdown import plain
 
 _STATE = "notice"

@@ -6,8 +6,8 @@ from pathlib import Path
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
-from tripplan.records.copies.restoring import DayCopy, copies_of, recover
 from tripplan.records.opening import Which
+from tripplan.records.restoring import DayCopy, copies_of, recover
 from tripplan.screens.widgets.markdown import plain
 from tripplan.services import clock_from
 from tripplan.values import wording

@@ -2,29 +2,19 @@
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
 
 import streamlit as st
 
 from tripplan.documents.model import Written
 from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
-from tripplan.files.planned_entry import going_on
-from tripplan.records.opening import Which
-from tripplan.records.store import Records
+from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.screens.widgets.held_back import HeldBack, hold_back
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, tell
-
-if TYPE_CHECKING:
-    from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.view import View
 
 EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
 """Errors that carry a sentence for the parent."""
-
-
-def records_of(view: "View") -> Records:
-    """The records that the page shows, even if another window has switched to the other ones meanwhile."""
-    return view.services.demo if view.which is Which.DEMO else view.services.own
 
 
 @contextmanager
@@ -43,7 +33,7 @@ def trouble_said(spot: str) -> Iterator[None]:
 
 
 def save_all(
-    view: "View",
+    view: View,
     spot: str,
     values: Sequence[tuple[Written, int]],
     said: str,
@@ -67,7 +57,7 @@ def save_all(
     """
     with trouble_said(spot):
         try:
-            with records_of(view).change(view.services.clock(), said) as change:
+            with view.records.change(view.services.clock(), said) as change:
                 for value, expected in values:
                     change.save(value, expected)
         except RecordConflict:
@@ -79,20 +69,20 @@ def save_all(
     return False
 
 
-def remove_one(view: "View", spot: str, model: type[Written], key: str, expected: int, said: str) -> None:
+def remove_one(view: View, spot: str, model: type[Written], key: str, expected: int, said: str) -> None:
     """Remove a document, say so and offer to take it back; the arguments are those of `save_all`."""
     with trouble_said(spot):
-        with records_of(view).change(view.services.clock(), said) as change:
+        with view.records.change(view.services.clock(), said) as change:
             change.remove(model, key, expected)
         offer_to_take_back(view, spot, said, change.number)
         tell(spot, said)
 
 
-def _state(view: "View", spot: str) -> str:
+def _state(view: View, spot: str) -> str:
     return f"take_back_{view.which}_{spot}"
 
 
-def offer_to_take_back(view: "View", spot: str, said: str, number: int | None) -> None:
+def offer_to_take_back(view: View, spot: str, said: str, number: int | None) -> None:
     """Remember the last change made at a spot, so that `take_back_button` can take it back.
 
     Args:
@@ -104,7 +94,7 @@ def offer_to_take_back(view: "View", spot: str, said: str, number: int | None) -
     st.session_state[_state(view, spot)] = (said, number)
 
 
-def take_back_button(view: "View", spot: str) -> None:
+def take_back_button(view: View, spot: str) -> None:
     """Offer to take back the last change made at this spot, if there was one."""
     said, number = st.session_state.get(_state(view, spot), ("", None))
     if number is None:
@@ -117,7 +107,7 @@ def take_back_button(view: "View", spot: str) -> None:
     )
 
 
-def take_back(view: "View", spot: str, number: int, said: str) -> None:
+def take_back(view: View, spot: str, number: int, said: str) -> None:
     """Put everything that a change touched back to what it was before it, or say why that cannot be.
 
     Args:
@@ -128,6 +118,6 @@ def take_back(view: "View", spot: str, number: int, said: str) -> None:
     """
     st.session_state.pop(_state(view, spot), None)
     with trouble_said(spot):
-        with records_of(view).change(view.services.clock(), f"Taken back: {said}") as change:
-            change.take_back(number, going_on)
+        with view.records.change(view.services.clock(), f"Taken back: {said}") as change:
+            change.take_back(number, with_next_sequence)
         tell(spot, "Taken back; everything is as it was before.")

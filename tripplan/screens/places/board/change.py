@@ -5,9 +5,9 @@ from typing import Any
 import streamlit as st
 
 from tripplan.documents.places.place import Place
-from tripplan.files.place_card import read_place_card
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import Draft, begin_draft, draft_on, forget_draft
@@ -17,10 +17,10 @@ from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import raw_board, rows_of
 from tripplan.screens.places.card.faults import faults_in_words
 from tripplan.screens.places.for_us import show_for_us
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 
 
 def board_spot(view: View, place_id: str) -> str:

@@ -12,19 +12,15 @@ from tripplan.screens.places.board.kinds import KINDS, Row, RowKind
 
 def rows_of(place: Place) -> tuple[Row, ...]:
     """A card's board as rows, in the order of the screen; parking always has one."""
-    offers = [
-        Row(kind, on_record(kind.asked, offer, Setting()))
-        for offer in place.offers
-        for kind in KINDS.values()
-        if type(offer) is kind.form
-    ]
-    beside = [
-        Row(kind, on_record(kind.asked, one, Setting()))
-        for kind in KINDS.values()
-        if kind.holder != "offers"
-        for one in _held(place, kind)
-    ]
+    offers = [row_of(offer) for offer in place.offers]
+    beside = [row_of(one) for kind in KINDS.values() if kind.holder != "offers" for one in _held(place, kind)]
     return (*offers, *beside)
+
+
+def row_of(part: Written) -> Row:
+    """One part of a board, such as a ticket or the parking, as a row."""
+    kind = next(kind for kind in KINDS.values() if type(part) is kind.form)
+    return Row(kind, on_record(kind.asked, part, Setting()))
 
 
 def _held(place: Place, kind: RowKind) -> tuple[Written, ...]:

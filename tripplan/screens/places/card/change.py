@@ -6,8 +6,8 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
-from tripplan.files.place_card import read_place_card
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.rows import rows_of
@@ -16,9 +16,9 @@ from tripplan.screens.places.card.faults import faults_in_words, hours_are_read,
 from tripplan.screens.places.card.new import read_with_stand_ins
 from tripplan.screens.places.card.values import put_fields
 from tripplan.screens.widgets.fields import Fields, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 
 
 def change_card(view: View, family: Family, kept: Kept[Place]) -> bool:

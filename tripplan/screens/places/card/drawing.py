@@ -26,10 +26,10 @@ from tripplan.screens.places.card.fields import (
 from tripplan.screens.places.card.values import on_record
 from tripplan.screens.places.place_sentences import coming_days_sentences
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.frame import View
+from tripplan.screens.widgets.locations.where_form import where_inputs
+from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.markdown import bullets
-from tripplan.screens.widgets.where_form import where_inputs
-from tripplan.screens.widgets.where_lookup import where_lookup
+from tripplan.screens.widgets.view import View
 
 
 @dataclass(frozen=True)

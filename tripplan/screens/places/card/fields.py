@@ -4,7 +4,7 @@ import re
 
 from tripplan.documents.places.place import Opening, Place, Visit
 from tripplan.screens.forms.questions import Question, questions
-from tripplan.screens.widgets.where_form import where_labels, where_on_record
+from tripplan.screens.widgets.locations.where_form import where_labels, where_on_record
 
 HOURS_EXAMPLES = (
     ("Tu-Su 10:00-17:00", "every day but Monday"),

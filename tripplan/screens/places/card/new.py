@@ -10,9 +10,9 @@ import streamlit as st
 
 from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding, Weight
-from tripplan.files.place_card import read_place_card
-from tripplan.files.reading_result import Read
-from tripplan.files.toml_text import write_toml
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Kept
 from tripplan.screens.places.board.draft import begin_draft, draft_on, forget_draft
@@ -22,13 +22,14 @@ from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, raw_board
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
+from tripplan.screens.places.card.pasted import paste_part
 from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 
 
 def first_rows(today: date) -> tuple[Row, ...]:
@@ -60,6 +61,7 @@ def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> N
 @st.fragment
 def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: str) -> None:
     currency = family.household.currency
+    paste_part(view, family, spot)
     drawn = draw_card(view, spot, None, currency)
     typed = drawn.fields.typed()
     st.markdown("**What it costs**")

@@ -9,14 +9,14 @@ import streamlit as st
 from tripplan.documents.model import LONGEST_NAME
 from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding
-from tripplan.files.place_card import read_place_card
-from tripplan.records.differences import NOTHING, Difference, differences
+from tripplan.files.cards.place_card import read_place_card
+from tripplan.records.merging.differences import NOTHING, Difference, differences
 from tripplan.records.store import Kept
 from tripplan.screens.places.place_sentences import board_sentences
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings
 from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
 
 _PAGE = "places"
 _TURN = "card_upload_turn"

@@ -9,7 +9,7 @@ from tripplan.screens.forms import answers
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.places.card.fields import CARD, WHERE
 from tripplan.screens.widgets.fields import FieldValue
-from tripplan.screens.widgets.where_form import where_on_record, where_values
+from tripplan.screens.widgets.locations.where_form import where_on_record, where_values
 
 
 def on_record(place: Place | None, currency: str) -> dict[str, FieldValue]:

@@ -1,0 +1,1 @@
+"""Calendar files: outings written, school and family calendars read."""

@@ -1,0 +1,1 @@
+"""Place cards, households and logbook entries as files."""

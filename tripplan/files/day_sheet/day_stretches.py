@@ -1,0 +1,140 @@
+"""What the phone says on the day, stretch by stretch: what is on, until when, where, with whom, what next."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from math import ceil
+
+from tripplan.documents.places.place import Place
+from tripplan.errors import PlanError
+from tripplan.files.day_sheet.day_sheet import address_of, clock_of
+from tripplan.planning.day import Step, StepKind
+from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
+
+HOME_AGAIN = "Home again"
+NO_MAP = "If no map opens, type one of these into yours:"
+SOON = timedelta(hours=6)
+"""Less than this before leaving is counted in hours, whether or not midnight lies between."""
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A time of the day, and what is said meanwhile.
+
+    Attributes:
+        begins: zone-aware; None for whatever comes before its end.
+        ends: likewise; None for all that comes after its beginning. It is over by then.
+        title: what stands in the largest type.
+        lines: where, with whom and so on; plain text.
+        following: what comes next, with its time; empty for nothing.
+    """
+
+    begins: datetime | None
+    ends: datetime | None
+    title: str
+    lines: tuple[str, ...] = ()
+    following: str = ""
+
+    def is_on(self, now: datetime) -> bool:
+        """Whether it is what is said at a moment; zone-aware."""
+        return not self.is_over(now) and (self.begins is None or self.begins <= now)
+
+    def is_over(self, now: datetime) -> bool:
+        """Whether it is past at a moment; zone-aware."""
+        return self.ends is not None and self.ends <= now
+
+
+def stretches(outing: Outing) -> tuple[Stretch, ...]:
+    """The whole of time, seen from one outing: before it, each of its steps, and after it.
+
+    Args:
+        outing: one place on one day.
+
+    Returns:
+        Stretches without gaps; at every moment just one is on.
+    """
+    plan, at = outing.plan, clock_of(outing.plan)
+    steps = plan.steps
+    going = f"with {wording.listed([member.name for member in outing.party])}"
+    before = Stretch(
+        None,
+        plan.leave_home,
+        f"Shoes on at {at(plan.leave_home)}",
+        (f"on {wording.day(outing.day)}, for {outing.place.name}", going),
+    )
+    following = [*(step_words(step) for step in steps[1:]), HOME_AGAIN]
+    during = (
+        Stretch(
+            step.start,
+            step.end,
+            step_words(step),
+            tuple(filter(None, (f"until {at(step.end)}", _where(outing, step), going))),
+            f"Then, at {at(step.end)}: {then}",
+        )
+        for step, then in zip(steps, following, strict=True)
+    )
+    return (before, *during, Stretch(plan.home, None, HOME_AGAIN))
+
+
+def time_left(stretch: Stretch, now: datetime) -> str:
+    """How long a stretch still is, such as 'in 25 min', 'still 45 min' or, before the outing, 'in 8 days'.
+
+    Args:
+        stretch: one that is on and that ends.
+        now: zone-aware.
+
+    Raises:
+        PlanError: the stretch has no end.
+    """
+    if stretch.ends is None:
+        raise PlanError("what has no end does not become less")
+    left = stretch.ends - now
+    if stretch.begins is None and left >= SOON:
+        days = (stretch.ends.date() - now.astimezone(stretch.ends.tzinfo).date()).days
+        if days:
+            return "tomorrow" if days == 1 else f"in {days} days"
+    minutes = wording.minutes(ceil(left / timedelta(minutes=1)))
+    return f"in {minutes}" if stretch.begins is None else f"still {minutes}"
+
+
+def sleeps(outing: Outing) -> Iterator[Stretch]:
+    """When a child should be asleep, and what is said meanwhile."""
+    at = clock_of(outing.plan)
+    for nap in outing.plan.naps:
+        for place, start, end in nap.slept:
+            yield Stretch(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
+
+
+def step_words(step: Step) -> str:
+    """A step as a line begins."""
+    return f"{step.label[0].upper()}{step.label[1:]}"
+
+
+def _where(outing: Outing, step: Step) -> str:
+    if step.start >= outing.plan.leave_place:
+        return ""
+    inside = step.start >= outing.plan.enter or step.kind in (StepKind.WAIT, StepKind.UNLOAD)
+    return f"{'at' if inside else 'to'} {outing.place.name}"
+
+
+@dataclass(frozen=True)
+class MapLink:
+    """A place as an address that a telephone's own map opens.
+
+    Attributes:
+        address: of the scheme geo (A. Mayrhofer, C. Spanring, RFC 5870, 2010); no network is asked. The query
+            behind it is no part of that standard: maps that know it put a pin there, others pass over it.
+        to_type: what to type into a map where none opens: where a letter would go, and latitude and longitude
+            [degrees].
+    """
+
+    address: str
+    to_type: tuple[str, str]
+
+
+def map_link(place: Place) -> MapLink:
+    """Where a place is, for the telephone's own map."""
+    point = place.where.point
+    spot = f"{point.latitude:.5f},{point.longitude:.5f}"
+    return MapLink(f"geo:{spot}?q={spot}", (address_of(place.where), spot))

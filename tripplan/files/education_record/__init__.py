@@ -1,0 +1,1 @@
+"""The record of outings that a state may ask for."""

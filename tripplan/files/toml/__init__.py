@@ -1,0 +1,1 @@
+"""Forms as TOML: read with every fault at once, and written."""

@@ -1,0 +1,1 @@
+"""A planned outing and the entry on the calendar made of it."""

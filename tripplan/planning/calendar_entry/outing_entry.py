@@ -1,0 +1,228 @@
+"""Puts a planned outing into the words of a calendar entry; names and the home address only when ticked."""
+
+import re
+from collections.abc import Callable, Iterator
+from datetime import date, datetime
+
+from tripplan.documents.family.household import Household
+from tripplan.documents.family.member import Member
+from tripplan.documents.outings.planned import EntryTicks, PlanStatus
+from tripplan.documents.where import Where
+from tripplan.planning.admission.result import Admission
+from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry
+from tripplan.planning.calendar_entry.reminders import reminders, to_dos
+from tripplan.planning.cost import OutingCost
+from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
+from tripplan.planning.opening.booking import book_by
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import crowd_sentence, item_sentence, total_sentence
+from tripplan.planning.travel.drive import Leg
+from tripplan.values import wording
+
+USUAL_TICKS = EntryTicks()
+"""What an entry tells unless the parent ticks otherwise."""
+
+
+def entry_for_outing(
+    outing: Outing,
+    household: Household,
+    *,
+    uid: str,
+    ticked: EntryTicks = USUAL_TICKS,
+    sequence: int = 0,
+    last_modified: datetime | None = None,
+    status: PlanStatus = PlanStatus.CONFIRMED,
+    moved_from: datetime | None = None,
+    withdrawn: tuple[str, ...] = (),
+) -> OutingEntry:
+    """The calendar entry for an outing.
+
+    Args:
+        outing: one place on one day, with its answers.
+        household: whose outing it is; gives the unit of distance and, when ticked, the home address.
+        uid: see `tripplan.files.calendars.calendar_file.outing_uid`.
+        ticked: what the entry tells, and how.
+        sequence: how often the entry was changed after it was first handed out.
+        last_modified: when the outing was last changed.
+        status: how firm it is.
+        moved_from: when it would have begun before it was moved.
+        withdrawn: as in `OutingEntry`.
+
+    Returns:
+        The entry. It never holds a birth date; unless names are ticked, people are 'a child' or 'an adult'.
+    """
+    plan = outing.plan
+    names = ticked.names
+    said: Callable[[str], str] = str if names else _without_names(outing.party, outing.day)
+    home = household.home if ticked.home_address else None
+    last_day = book_by(outing.place, outing.day, (line.name for line in outing.admission.purchases))
+    blocks = (
+        moved_lines(moved_from),
+        (_going(outing, names),),
+        _times(outing, plan, home),
+        _drive(outing.way_there, household.units),
+        _naps(plan.naps, names),
+        _tickets(outing.admission, ticked.costs),
+        _money(outing.cost) if ticked.costs else (),
+        _crowd(outing),
+        _listed("Good to know", outing.notes),
+        _listed("Please mind", (*outing.place.visit.cautions, *outing.cautions)),
+        ("Times and costs are estimates; the place's own page has the last word on hours and prices.",),
+    )
+    written = ("\n".join(dict.fromkeys(block)) for block in (tuple(lines) for lines in blocks) if block)
+    layout = EntryLayout.PARTS if ticked.in_parts else EntryLayout.WHOLE
+    return OutingEntry(
+        uid=uid,
+        summary=title(outing.place.name, plan.leave_home, layout),
+        start=plan.leave_home,
+        arrive=plan.enter,
+        leave_place=plan.leave_place,
+        end=plan.home,
+        sequence=sequence,
+        last_modified=last_modified,
+        status=status,
+        location=address(outing.place.name, outing.place.where),
+        point=outing.place.where.point,
+        url=outing.place.web,
+        description=said("\n\n".join(written)),
+        categories=outing.place.visit.topics,
+        reminders=reminders(ticked, plan.leave_home, last_day),
+        layout=layout,
+        busy=ticked.busy,
+        colour=ticked.colour,
+        to_dos=to_dos(ticked, outing.place.name, plan.leave_home, last_day),
+        withdrawn=withdrawn,
+    )
+
+
+def title(name: str, leave_home: datetime, layout: EntryLayout) -> str:
+    """What the entry is called."""
+    # One entry for the whole day hides that it begins with leaving home, so the title says when.
+    return f"{name} (leave home {wording.clock(leave_home)})" if layout is EntryLayout.WHOLE else name
+
+
+def address(name: str, where: Where) -> str:
+    """A place in one line, as far as it is known."""
+    return ", ".join(
+        part for part in (name, where.address, f"{where.postal_code} {where.town}".strip()) if part
+    )
+
+
+def moved_lines(moved_from: datetime | None) -> tuple[str, ...]:
+    """Says of a moved outing when it would have been."""
+    if moved_from is None:
+        return ()
+    return (
+        f"Moved: it was planned for {wording.day(moved_from)}, leaving home {wording.clock(moved_from)}.",
+    )
+
+
+_SOMEBODY = "an adult|a child"
+_SEVERAL = re.compile(rf"(?:{_SOMEBODY})(?:(?:, | and )(?:{_SOMEBODY}))+")
+_FIRST_OF_SENTENCE = re.compile(rf"(^(?:- )?|[.!?] )({_SOMEBODY})\b", re.MULTILINE)
+
+
+def _without_names(party: tuple[Member, ...], day: date) -> Callable[[str], str]:
+    """A function that writes 'a child' or '2 adults and a child' wherever names stand."""
+    kinds = {member.name: "an adult" if member.is_adult_on(day) else "a child" for member in party}
+    longest_first = sorted(kinds, key=len, reverse=True)
+    names = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest_first))})(?!\w)")
+
+    def unnamed(text: str) -> str:
+        kinds_said = names.sub(lambda found: kinds[found[0]], text)
+        several_said = _SEVERAL.sub(
+            lambda run: _people(run[0].count("an adult"), run[0].count("a child")), kinds_said
+        )
+        return _FIRST_OF_SENTENCE.sub(lambda found: f"{found[1]}{found[2].capitalize()}", several_said)
+
+    return unnamed
+
+
+def _people(adults: int, children: int) -> str:
+    counts = ((adults, "adult", "adults"), (children, "child", "children"))
+    return wording.listed([wording.counted(n, one, many) for n, one, many in counts if n])
+
+
+def _going(outing: Outing, include_names: bool) -> str:
+    if include_names:
+        return f"Going: {wording.listed([member.name for member in outing.party])}."
+    adults = sum(member.is_adult_on(outing.day) for member in outing.party)
+    return f"Going: {_people(adults, len(outing.party) - adults)}."
+
+
+def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
+    clocks_differ = plan.leave_home.utcoffset() != plan.enter.utcoffset()
+
+    def at(moment: datetime) -> str:
+        return f"{wording.clock(moment)} {moment.tzname()}" if clocks_differ else wording.clock(moment)
+
+    leaving = f"Leave home {at(plan.leave_home)}"
+    if home is not None:
+        leaving += f" from {address('', home)}"
+    load_up = outing.way_there.load_up_minutes
+    yield f"{leaving} (with {wording.minutes(load_up)} to load up)." if load_up else f"{leaving}."
+    span = _leave_span(outing.search, plan)
+    if span is not None:
+        yield f"Any time from {at(span[0])} to {at(span[1])} is about as good."
+    yield f"Go in about {at(plan.enter)}, set out for home about {at(plan.leave_place)}."
+    yield f"Home again about {at(plan.home)}."
+
+
+def _leave_span(search: DaySearch, plan: DayPlan) -> tuple[datetime, datetime] | None:
+    for window in search.windows:
+        if window.first <= plan.leave_home <= window.last and window.first < window.last:
+            return window.first, window.last
+    return None
+
+
+def _drive(leg: Leg, units: str) -> Iterator[str]:
+    drive = leg.drive
+    length = wording.distance_range(drive.km, units)
+    yield f"Drive, one way: {length}, {wording.minutes_range(drive.minutes)} ({drive.known_by})."
+    if drive.source.credit:
+        yield f"The way: {drive.source.credit}."
+    if leg.rests:
+        resting = sum(rest.minutes for rest in leg.rests)
+        stops = f"{len(leg.rests)} rests" if len(leg.rests) > 1 else "one rest"
+        yield f"Planned on the way: {stops}, {wording.minutes(resting)}."
+    # What a stop is for may name somebody, and the calendar may be seen by anybody.
+    if leg.stops:
+        stopping = wording.minutes(sum(stop.minutes for stop in leg.stops))
+        many = f"{len(leg.stops)} other stops" if len(leg.stops) > 1 else "one other stop"
+        yield f"Also planned on the way: {many}, {stopping}."
+
+
+def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
+    for nap in naps:
+        whose = f"{nap.member}'s nap" if include_names else "Nap"
+        where = wording.listed(
+            [f"{wording.minutes(count)} {place.where}" for place, count in nap.kept if count]
+        )
+        kept = f"{whose}: {wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)} kept"
+        yield f"{kept} ({where})." if where else f"{kept}."
+
+
+def _tickets(admission: Admission, costs: bool) -> Iterator[str]:
+    yield f"To buy, {wording.money(admission.total)} in all:" if costs else "To buy:"
+    for line in admission.purchases:
+        yield f"- {line.quantity} x {line.name}" + (f", {wording.money(line.total)}" if costs else "")
+    yield from admission.notes
+
+
+def _money(cost: OutingCost) -> Iterator[str]:
+    yield f"Cost in all: {total_sentence(cost)}."
+    for item in cost.items:
+        if item.amount is not None:
+            yield f"- {item_sentence(item)}"
+    if cost.unknown:
+        yield f"Not known and not counted: {wording.listed(cost.unknown)}."
+
+
+def _crowd(outing: Outing) -> Iterator[str]:
+    yield f"Full house: {crowd_sentence(outing.crowd)}."
+
+
+def _listed(heading: str, lines: tuple[str, ...]) -> Iterator[str]:
+    if lines:
+        yield f"{heading}:"
+        yield from (f"- {line}" for line in lines)

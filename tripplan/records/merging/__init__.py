@@ -1,0 +1,1 @@
+"""What differs between two states of a document, and both changes in one."""

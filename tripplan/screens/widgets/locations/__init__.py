@@ -1,0 +1,1 @@
+"""Fields that say where something lies, and looking it up."""

@@ -1,0 +1,31 @@
+"""What a page is given to show."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from tripplan.planning.family.family import Family
+from tripplan.records.opening import Which
+from tripplan.records.store import Records
+from tripplan.services import Services
+
+
+@dataclass(frozen=True)
+class View:
+    """What a page is given to show.
+
+    Attributes:
+        services: the real parts.
+        which: whose data is shown.
+        family: that family; None before the parent has entered a household.
+        today: the date by the clock at home.
+    """
+
+    services: Services
+    which: Which
+    family: Family | None
+    today: date
+
+    @property
+    def records(self) -> Records:
+        """The records that the page shows, even if another window has switched meanwhile."""
+        return self.services.records_of(self.which)
