@@ -7,7 +7,6 @@ from typing import Annotated, Any, Literal
 import pytest
 from hypothesis import given, settings
 from pydantic import Field
-from tripplan.records.differences import differences
 
 from tests.builders import make_household
 from tests.records.drawn import households
@@ -22,6 +21,7 @@ from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.form_schema import schema_of
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.records.merging.differences import differences
 from tripplan.screens.forms.answers import on_record, put_changes
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.forms.words import in_words
@@ -198,7 +198,7 @@ def test_any_household_looked_at_in_its_fields_stays_as_it_is(household: Househo
     setting = Setting(household.units)
     raw = household.model_dump(mode="json", exclude_none=True)
     before = write_toml(raw)
-    parts = [(raw, section.asked, household) for section in SECTIONS]
+    parts: list[tuple[Any, Any, Any]] = [(raw, section.asked, household) for section in SECTIONS]
     people = zip(raw["members"], household.members, strict=True)
     parts += [(member, questions(Member), value) for member, value in people]
     for part, asked, value in parts:

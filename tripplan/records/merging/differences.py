@@ -4,11 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
+from typing import cast
 
 from tripplan.documents.asked import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
-from tripplan.documents.places.offers import Fee, OfferRules, Voucher
+from tripplan.documents.places.offers import Fee, Offer, OfferRules, Voucher
 from tripplan.values import wording
 from tripplan.values.ages import AgeBand
 from tripplan.values.money import Money
@@ -166,7 +167,7 @@ def _form_in_words(form: Written, currency: str | None) -> str:
     if currency is not None:
         match form:
             case OfferRules():
-                return sentence(form, currency).removesuffix(".")
+                return sentence(cast("Offer", form), currency).removesuffix(".")
             case Fee():
                 return fee_sentence(form, currency).removesuffix(".")
             case Voucher():
