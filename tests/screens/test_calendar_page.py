@@ -314,7 +314,7 @@ def test_all_faults_of_a_festival_are_said_at_once(open_app: Opened, data: Path)
     """An unknown town, a distance that is no number, no name and a silly factor, each by its field."""
     app = open_app("calendar")
     app.text_input(key="festival_town").set_value("Nowhereville Q")
-    app.text_input(key="festival_reach").set_value("far")
+    app.text_input(key="festival_reach_km").set_value("far")
     app.text_input(key="festival_crowd_factor").set_value("99")
     app.button(key="save_festival").click().run()
     faults = said(app.error)
@@ -335,7 +335,7 @@ def test_a_festivals_last_day_is_its_first_until_said_otherwise(open_app: Opened
     app.text_input(key="festival_name").set_value("Hop fair")
     app.date_input(key="festival_first").set_value(date(2027, 5, 2))
     app.text_input(key="festival_town").set_value("Dubuque, IA")
-    app.text_input(key="festival_reach").set_value("10")
+    app.text_input(key="festival_reach_km").set_value("10")
     app.checkbox(key="festival_hours_as_on_holidays").check()
     app.button(key="save_festival").click().run()
     assert not app.exception

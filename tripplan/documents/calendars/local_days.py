@@ -6,6 +6,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
+from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.places.place import PlaceId
 from tripplan.documents.where import Where
@@ -17,26 +18,55 @@ LONGEST_DAYS = 31
 class LocalDay(Written):
     """A festival or local day off, at one place or in and around a town."""
 
-    name: Name
+    name: Annotated[Name, Asked("What is it?", called="Name")]
     """What it is called."""
-    first: date
+    first: Annotated[date, Asked("First day", width=220)]
     """Its first day."""
-    last: date
+    last: Annotated[date, Asked("Last day", help="Left as it is, the first day alone.", width=220)]
     """Its last day."""
-    every_year: bool = False
+    every_year: Annotated[bool, Asked("It comes back on these dates every year")] = False
     """Whether it comes back on the same dates every year."""
-    place: PlaceId | None = None
+    place: Annotated[
+        PlaceId | None, Asked("Where?", called="Place", control=Control.CHOICE, offered="places")
+    ] = None
     """The place it concerns; a town is given instead where it concerns all places near."""
-    town: Where | None = None
+    town: Annotated[
+        Where | None,
+        Asked(
+            "Which town?",
+            called="Town",
+            help="A town with its state, a ZIP code, or coordinates; only where no place is picked.",
+        ),
+    ] = None
     """The middle of the town it concerns."""
-    reach_km: Annotated[float, Field(gt=0, le=200)] = 25.0
-    """How far around the town's middle places are concerned [km]."""
-    crowd_factor: Annotated[Decimal, Field(gt=0, le=50)] = Decimal("1.5")
+    reach_km: Annotated[
+        float, Field(gt=0, le=200), Asked("How far around the town", unit=Unit.KILOMETRES)
+    ] = 25.0
+    """How far around the town's middle places are concerned."""
+    crowd_factor: Annotated[
+        Decimal,
+        Field(gt=0, le=50),
+        Asked("How many times the usual visitors", help="1.5 is a guess; 1 changes nothing."),
+    ] = Decimal("1.5")
     """How many times the usual number of visitors [-]; the usual value is a guess."""
-    day_off: bool = False
+    day_off: Annotated[
+        bool,
+        Asked(
+            "People there are off work, as on a public holiday",
+            help="Where your home is within reach of the town, your own working hours are free as well.",
+        ),
+    ] = False
     """Whether people there are off work, as on a public holiday; so are the household's adults where the town
     is theirs."""
-    hours_as_on_holidays: bool = False
+    hours_as_on_holidays: Annotated[
+        bool,
+        Asked(
+            "Places there keep the hours and prices of a public holiday",
+            help="Usually they do not: a card's public holidays are those of its country and state. "
+            "Tick it where a place tells you that it closes, or opens as on a holiday, on this "
+            "day.",
+        ),
+    ] = False
     """Whether places there keep the hours and prices of a public holiday. A card's rules for public holidays
     (PH) mean those of its own country and state alone, unless this says otherwise."""
 
@@ -54,4 +84,4 @@ class LocalDay(Written):
 class LocalDays(Written):
     """All festival days the parent has listed."""
 
-    days: tuple[LocalDay, ...] = ()
+    days: Annotated[tuple[LocalDay, ...], Asked("Local day")] = ()

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 from datetime import date
-from typing import Any
 
 import pandas as pd
 import streamlit as st
 
+from tripplan.documents.asked import asked
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
@@ -19,28 +19,24 @@ from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_
 from tripplan.planning.holidays.local_days import local_day_sentence
 from tripplan.planning.outing.sentences import span_sentence
 from tripplan.records.store import Kept
+from tripplan.screens.forms.answers import Raw
+from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.forms.words import in_words
 from tripplan.screens.widgets.choices import place_names
-from tripplan.screens.widgets.fields import Fields, filled, put, refill
+from tripplan.screens.widgets.fields import FieldValue, refill
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
-from tripplan.values.units import KM_PER_MILE
 
 _PAGE = "calendar"
 _FORM = "festival"
 _A_TOWN = ""
-_TICKED = ("every_year", "day_off", "hours_as_on_holidays")
 _REACH = {"mi": "15", "km": "25"}
 """What is usually taken to be near a town, in the household's unit."""
-_LABELS = {
-    "name": "What is it?",
-    "first": "First day",
-    "last": "Last day",
-    "crowd_factor": "How many times the usual visitors",
-    "reach_km": "How far around the town",
-}
+_BEFORE_TOWN = ("name", "first", "last", "every_year", "place")
 
 
 def festivals(view: View, family: Family) -> None:
@@ -84,86 +80,45 @@ def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
 
 def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
     units = family.household.units
-    fields = filled(
-        _FORM,
-        {
-            "name": "",
-            "first": view.today,
-            "last": view.today,
-            "every_year": False,
-            "place": _A_TOWN,
-            "town": "",
-            "reach": _REACH[units],
-            "crowd_factor": "1.5",
-            "day_off": False,
-            "hours_as_on_holidays": False,
-        },
-    )
-    unit = "miles" if units == "mi" else "km"
     spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
+    also: dict[str, FieldValue] = {
+        "first": view.today,
+        "last": view.today,
+        "town": "",
+        "reach_km": _REACH[units],
+    }
+    setting = Setting(units, offered={"places": spots})
+    form = form_for(_FORM, questions(LocalDay, plain=True), None, setting, also=also)
     with st.form("festival_form"):
-        st.text_input(_LABELS["name"], key=fields.key("name"))
-        left, right = st.columns(2)
-        left.date_input(_LABELS["first"], key=fields.key("first"))
-        right.date_input(_LABELS["last"], key=fields.key("last"), help="Left as it is, the first day alone.")
-        st.checkbox("It comes back on these dates every year", key=fields.key("every_year"))
-        st.selectbox("Where?", list(spots), format_func=spots.__getitem__, key=fields.key("place"))
-        left, right = st.columns(2)
-        left.text_input(
-            "Which town?",
-            key=fields.key("town"),
-            help="A town with its state, a ZIP code, or coordinates; only where no place is picked.",
-        )
-        right.text_input(f"{_LABELS['reach_km']}, in {unit}", key=fields.key("reach"))
-        st.text_input(
-            _LABELS["crowd_factor"], key=fields.key("crowd_factor"), help="1.5 is a guess; 1 changes nothing."
-        )
-        st.checkbox(
-            "People there are off work, as on a public holiday",
-            key=fields.key("day_off"),
-            help="Where your home is within reach of the town, your own working hours are free as well.",
-        )
-        st.checkbox(
-            "Places there keep the hours and prices of a public holiday",
-            key=fields.key("hours_as_on_holidays"),
-            help="Usually they do not: a card's public holidays are those of its country and state. Tick it "
-            "where a place tells you that it closes, or opens as on a holiday, on this day.",
-        )
+        form.draw(*_BEFORE_TOWN)
+        town = asked(LocalDay, "town")
+        st.text_input(town.label, key=form.fields.key("town"), help=town.help)
+        form.draw(*(one.name for one in form.listed if one.name not in _BEFORE_TOWN))
         st.form_submit_button(
             "Add this day",
             key="save_festival",
             type="primary",
             on_click=_add,
-            args=(view, family, kept, fields),
+            args=(view, family, kept, form),
         )
 
 
-def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Fields) -> None:
-    typed = fields.typed()
-    values: dict[str, Any] = {name: typed[name] for name in _TICKED}
-    for name in ("name", "crowd_factor", "place"):
-        put(values, name, typed[name])
-    untouched = typed["last"] == view.today
-    put(values, "first", typed["first"] or "")
-    put(values, "last", (typed["first"] if untouched else typed["last"]) or "")
-    found: list[Finding] = []
+def _add(view: View, family: Family, kept: Kept[LocalDays] | None, form: Form) -> None:
+    typed = form.fields.typed()
+    raw: Raw = {}
+    found = form.put(raw)
+    if typed["last"] == view.today and typed["first"]:  # left as it was
+        raw["last"] = typed["first"]
     if not typed["place"]:
         town = _town(str(typed["town"]), family.household.home)
         if isinstance(town, str):
-            found.append(Finding("", "Which town?", str(typed["town"])[:60], town))
+            found.append(Finding("", "town", str(typed["town"])[:60], town))
             # Stands for it, so that the other faults are told along with this one.
             town = family.household.home
-        values["town"] = town.model_dump(exclude_none=True)
-    units = family.household.units
-    try:
-        reach = float(typed["reach"])
-        values["reach_km"] = reach * float(KM_PER_MILE) if units == "mi" else reach
-    except ValueError:
-        message = f"a number, such as {_REACH[units]}"
-        found.append(Finding("", _LABELS["reach_km"], str(typed["reach"])[:60], message))
-    read = read_form(write_toml(values), "", LocalDay)
+        raw["town"] = town.model_dump(exclude_none=True)
+    read = read_form(write_toml(raw), "", LocalDay)
     if read.value is None or found:
-        refuse(_FORM, findings=(*found, *named(read.findings, _LABELS)))
+        refuse(_FORM, findings=in_words((*found, *read.findings), LocalDay, raw))
         return
     days = (*(kept.value.days if kept else ()), read.value)
     _save(view, kept, days, f"{read.value.name} is added.")
