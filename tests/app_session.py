@@ -1,13 +1,17 @@
 """A window of the app without a browser: it speaks Streamlit's own protocol over a websocket."""
 
 import ssl
+import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from http import HTTPStatus
+from typing import Any
 
 from streamlit.proto.BackMsg_pb2 import BackMsg
 from streamlit.proto.Delta_pb2 import Delta
 from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 from streamlit.proto.WidgetStates_pb2 import WidgetState
+from websockets.exceptions import InvalidStatus
 from websockets.sync.client import ClientConnection, connect
 from websockets.typing import Subprotocol
 
@@ -99,18 +103,28 @@ def app_session(address: str, page: str = "", *, cookie: str = "", back_to: str 
         back_to: the number of a session that was out of reach; empty for a new one.
     """
     trusting = None
-    protocols = [Subprotocol(one) for one in ("streamlit", "none", back_to)]
     if address.startswith("https"):
         trusting = ssl.create_default_context()
         trusting.check_hostname, trusting.verify_mode = False, ssl.CERT_NONE
     stream = f"{address.replace('http', 'ws', 1)}/_stcore/stream"
-    with connect(
-        stream,
-        max_size=None,
-        proxy=None,
-        open_timeout=PATIENCE_SECONDS,
-        ssl=trusting,
-        additional_headers={"Cookie": cookie} if cookie else None,
-        subprotocols=protocols if back_to else None,
-    ) as socket:
+    options: dict[str, Any] = {"additional_headers": {"Cookie": cookie}} if cookie else {}
+    if back_to:
+        options["subprotocols"] = [Subprotocol(one) for one in ("streamlit", "none", back_to)]
+    with _connected(stream, ssl=trusting, **options) as socket:
         yield AppSession(socket, page)
+
+
+def _connected(stream: str, **options: Any) -> ClientConnection:
+    """An open websocket; while the app is busy it is tried again, as Streamlit's page does."""
+    deadline = time.monotonic() + PATIENCE_SECONDS
+    while True:
+        try:
+            opened: ClientConnection = connect(
+                stream, max_size=None, proxy=None, open_timeout=PATIENCE_SECONDS, **options
+            )
+        except InvalidStatus as refused:
+            if refused.response.status_code != HTTPStatus.SERVICE_UNAVAILABLE or time.monotonic() > deadline:
+                raise
+            time.sleep(0.5)
+        else:
+            return opened

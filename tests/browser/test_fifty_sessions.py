@@ -59,7 +59,7 @@ def open_entry(session: AppSession, _: int) -> None:
 
 def write_entry(session: AppSession, number: int) -> None:
     """Write an outing of one's own into the logbook."""
-    typed = {"entry_family_title": f"Pond {number}", "entry_family_receipts": f"{number}.50"}
+    typed = {"entry_family_title": f"Pond {number}", "entry_family_receipts_total": f"{number}.50"}
     session.run(typed, press="save_logbook_entry")
 
 
