@@ -208,6 +208,8 @@ def open_services(environment: Mapping[str, str]) -> Services:
         back_up(own.database, clock().date())
         if demo.is_fresh():
             services.fill_demo()
+        elif (kept := demo.get(Household)) is not None and not kept.value.invented:  # of an earlier version
+            demo.save(kept.value.model_copy(update={"invented": True}), clock(), kept.revision)
     except RecordsDamaged:
         raise
     except RecordsUnusable as trouble:

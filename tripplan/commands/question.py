@@ -64,7 +64,7 @@ class Question:
 
     def say_whose(self, console: Console) -> None:
         """Tell in words that the family is invented, where it is."""
-        say_whose(self.whose, console)
+        say_whose(self.family.household, console)
 
 
 def ask(options: Namespace, console: Console, environment: Mapping[str, str]) -> Question:

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.family.family import Family
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
@@ -50,21 +49,23 @@ def open_page(*, may_change_whose: bool = True) -> View:
             offer_recovery(trouble, dict(_settings(os.environ)))
         st.stop()
     if may_change_whose and sees_everything():
-        _say_whose(services, which)
-    elif which is Which.DEMO:
-        st.caption(DEMO_NOTICE)
+        _say_whose(services, which, family)
+    elif family is not None and family.household.notice:
+        st.caption(family.household.notice)
     view = View(services, which, family, services.today(family))
     show_conflict(view)
     return view
 
 
-def _say_whose(services: Services, which: Which) -> None:
+def _say_whose(services: Services, which: Which, family: Family | None) -> None:
     with st.container(horizontal=True, vertical_alignment="center", key="whose"):
         if which is Which.DEMO:
             st.markdown("**Demo.** This family, its places and prices are invented.")
             st.button("Use my own family", key="leave_demo", on_click=_use_own, args=(services,))
         else:
             st.markdown("Your own records, kept on this computer.")
+            if family is not None and family.household.invented:
+                st.markdown("**But the family in them is invented**, with its places and prices.")
             st.button("Show the demo", key="load_demo", on_click=_load_demo, args=(services,))
     show_notice(_SPOT)
     if services.warning:

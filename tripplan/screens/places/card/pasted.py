@@ -14,9 +14,9 @@ from tripplan.screens.places.board.draft import begin_draft
 from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, row_of
 from tripplan.screens.places.card.fields import ENTRY, HOURS
-from tripplan.screens.widgets.frame import View
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse
+from tripplan.screens.widgets.view import View
 
 _LEAST_TO_READ = 4
 _MORE = 8
