@@ -6,13 +6,12 @@ from pathlib import Path
 from typing import Any
 
 from tests.builders import make_household, make_place
-from tripplan.documents.family.household import Household
+from tripplan.documents.family.household import INVENTED, Household
 from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
 from tripplan.documents.places.place import Place
 from tripplan.files.cards.household_file import load_household
 from tripplan.files.cards.place_card import load_place_cards
 from tripplan.files.day_sheet.day_sheet import DaySheet, SheetSection, day_sheet
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
@@ -79,7 +78,7 @@ def demo_sheet(place: str, day: date) -> DaySheet:
     assert household is not None
     all_ticked = SheetTicks(needs=True, birth_dates=True, home_address=True)
     outing = planned(household, cards[place], day)
-    return day_sheet(outing, household, SheetEntries(ticked=all_ticked), notice=DEMO_NOTICE)
+    return day_sheet(outing, household, SheetEntries(ticked=all_ticked), notice=INVENTED)
 
 
 def section(sheet: DaySheet, name: str) -> SheetSection:

@@ -20,12 +20,16 @@ from tripplan.files.demo import read_demo
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
-from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.daily import back_up, sweep
+from tripplan.records.copies.listed import DayCopy
+from tripplan.records.damage.rebuild import remove_damaged_files
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which, open_records, show, shown
+from tripplan.records.restoring import bring_back, lost
 from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork
+from tripplan.values import wording
 
 TODAY_VARIABLE = "TRIPPLAN_TODAY"
 """Plan as if today were this date (2026-11-25), or as if it were this moment (2026-11-25T14:10-06:00), for
@@ -33,6 +37,8 @@ demonstrations and tests."""
 
 SETTINGS = (FOLDER_VARIABLE, TODAY_VARIABLE)
 """The environment variables that are read."""
+
+_MOST_NAMED = 5
 
 Clock = Callable[[], datetime]
 
@@ -91,6 +97,51 @@ class Services:
         demo = read_demo(self.demo_folder, self.today())
         with self.demo.change(self.clock()) as change:
             change.replace_all((*demo.documents, ComparedPlaces(places=demo.compared)))
+
+    def copy_daily(self) -> None:
+        """Copy the family's own records, unless today has its copy; an app left running asks every day.
+
+        Raises:
+            RecordsUnusable: the copy cannot be written; older ones stay.
+        """
+        back_up(self.own.database, self.clock().date())
+
+    def lost_copy(self) -> DayCopy | None:
+        """The copy to put back where the file of the own records has gone; None where nothing is lost."""
+        return lost(self.own)
+
+    def put_lost_copy_back(self, copy: DayCopy) -> None:
+        """Put a copy in the place of own records that have gone, and show them.
+
+        Raises:
+            RecordsUnusable: the copy is damaged, or nothing can be written; nothing was changed.
+        """
+        bring_back(self.own.database.path, copy, self.clock())
+        self.use(Which.FAMILY)
+
+    def warnings(self) -> tuple[str, ...]:
+        """What she should know before she goes on, in words: damage, and what could not be written.
+
+        Raises:
+            RecordsUnusable: the records in use cannot be read.
+        """
+        said = [self.warning] if self.warning else []
+        if self.own.made_anew and self.own.made_anew.aside.exists():
+            said.append(str(self.own.made_anew))
+        copy = self.lost_copy()
+        if copy is not None:
+            said.append(
+                "Your own records have gone: nothing is on record, but there are copies. The last one, of "
+                f"{wording.day(copy.day)}, holds {copy.holds()} records."
+            )
+        aside = [one.called for one in self.records.set_aside()]
+        if aside:
+            said.append(
+                f"Not all that was saved can be read: {wording.listed(aside[:_MOST_NAMED])}"
+                f"{f' and {len(aside) - _MOST_NAMED} more' if len(aside) > _MOST_NAMED else ''}. "
+                "The Records page tells why, and what can be done."
+            )
+        return tuple(said)
 
     def load_demo(self) -> None:
         """Put the invented family back and use it from now on; as `fill_demo`."""
@@ -205,9 +256,13 @@ def open_services(environment: Mapping[str, str]) -> Services:
     look_up = OnlineLookup(nominatim(), timing.monotonic, timing.sleep)
     services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder), look_up)
     try:
-        back_up(own.database, clock().date())
-        if demo.is_fresh():
+        sweep(folder)
+        services.copy_daily()
+        if demo.is_fresh() or demo.made_anew:
             services.fill_demo()
+            remove_damaged_files(demo.database.path)  # its files say all that was in it
+        elif (kept := demo.get(Household)) is not None and not kept.value.invented:  # of an earlier version
+            demo.save(kept.value.model_copy(update={"invented": True}), clock(), kept.revision)
     except RecordsDamaged:
         raise
     except RecordsUnusable as trouble:

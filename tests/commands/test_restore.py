@@ -36,7 +36,7 @@ def test_copies_are_listed(run: Run, copied: Records) -> None:
     """Each with its day and its file, the path in one piece; where there are none that is said."""
     said = run("restore", COLUMNS="40")
     assert said.status == 0
-    assert f"2026-11-20: {copied.database.path.parent}" in said.out
+    assert f"2026-11-20 (3 records): {copied.database.path.parent}" in said.out
     assert "no copies yet" in run("restore", "--data", copied.database.path.parent / "elsewhere").out
 
 
@@ -78,3 +78,33 @@ def test_a_day_without_a_copy_is_bad_input(run: Run, copied: Records, day: str) 
     assert (said.status, said.out) == (2, "")
     assert "2026-11-2" in said.err
     assert copied.raw_documents() == before
+
+
+def test_a_file_that_has_gone_is_told_and_its_copy_put_back(run: Run, copied: Records) -> None:
+    """Every command says that there is a copy; `restore` puts it back, history and all."""
+    path = copied.database.path
+    for beside in path.parent.glob("family.sqlite3*"):
+        beside.unlink()
+    told = " ".join(run("compare", "--demo").err.split())
+    assert "holds 3 records" in told
+    assert "tripplan restore 2026-11-20 --yes" in told
+    looked = run("restore", str(DAY))
+    assert (looked.status, "Nothing was changed." in looked.out) == (1, True)
+    assert run("restore", str(DAY), "--yes").status == 0
+    assert name_on_record(path.parent) == make_household().name
+    assert "holds 3 records" not in " ".join(run("compare", "--demo").err.split())
+    assert open_records(path.parent, Which.FAMILY, NOON).past_changes(9)
+
+
+def test_damage_is_told_and_the_rest_is_there(run: Run, copied: Records) -> None:
+    """One place is damaged on the disk: commands answer with the others, name it, and export them."""
+    path = copied.database.path
+    raw = path.read_bytes()
+    assert raw.count(b"Test museum") == 1
+    path.write_bytes(raw.replace(b"Test museum", b"Best museum"))
+    said = run("export", path.parent / "all.json", "--own")
+    assert said.status == 0
+    assert "place test-museum" in " ".join(run("compare", "--own").err.split())
+    assert "2 records written" in " ".join(run("export", path.parent / "again.json", "--own").out.split())
+    assert run("restore", str(DAY), "--yes").status == 0
+    assert "place test-museum" not in run("compare", "--own").err

@@ -113,6 +113,7 @@ def test_write_protected_records_are_planned_with_and_exported(
     folder = reachable_folder / "data"
     run("compare", "--demo", "--data", folder)  # the demo is there, and all that is used has been loaded
     exported = run("export", "-", "--demo", "--data", folder).out
+    open_records(folder, Which.FAMILY, NOON).save(make_household(), NOON)  # there is something to copy
     with sealed(folder, what):
         compared = run("compare", "--demo", "--data", folder)
         out = run("export", "-", "--demo", "--data", folder)

@@ -15,11 +15,12 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordsDamaged
 from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.listed import copies_of
 from tripplan.records.export import export_all
 from tripplan.records.kinds import MODELS
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.reading import read_document
-from tripplan.records.restoring import copies_of, put_back, recover
+from tripplan.records.restoring import put_back, recover
 from tripplan.records.store import Records
 
 LATER = NOON + timedelta(days=1)

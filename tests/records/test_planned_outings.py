@@ -11,10 +11,11 @@ from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.listed import copy_of
 from tripplan.records.export import export_all, import_all
 from tripplan.records.opening import Which, open_records
 from tripplan.records.planned_outings import outings_ever
-from tripplan.records.restoring import copy_of, put_back
+from tripplan.records.restoring import put_back
 from tripplan.records.store import Records
 
 DAY = date(2026, 12, 8)

@@ -1,7 +1,8 @@
 """The Records page gets back what was there: change by change, by the day, or from one file."""
 
 import json
-from datetime import date
+import os
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -13,10 +14,13 @@ from tests.screens.conftest import APP, Opened, said
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
 from tripplan.records.copies.daily import back_up
+from tripplan.records.copies.listed import copies_of
 from tripplan.records.export import export_all
+from tripplan.records.migrations import summed
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
-from tripplan.services import open_services
+from tripplan.screens.widgets import frame
+from tripplan.services import Services, open_services
 
 
 def headings(app: AppTest) -> str:
@@ -31,8 +35,6 @@ def own(data: Path) -> Records:
     services.use(Which.FAMILY)
     first = services.own.save(make_household(), services.clock())
     services.own.save(make_place(), services.clock())
-    for copy in (data / "backups").iterdir():
-        copy.unlink()
     back_up(services.own.database, date(2026, 11, 24))
     services.own.save(make_household(name="Renamed"), services.clock(), first.revision)
     return services.own
@@ -160,3 +162,67 @@ def test_a_damaged_file_of_records_is_refused(own: Records, open_app: Opened) ->
     assert "all.json" in said(app.error)
     assert "replace_records" not in [button.key for button in app.button]
     assert household_name(own) == "Renamed"
+
+
+def test_records_that_have_gone_are_told_on_every_page_and_put_back(own: Records, data: Path) -> None:
+    """The file vanishes: the page says that there is a copy, and one press brings it back."""
+    for beside in data.glob("family.sqlite3*"):
+        beside.unlink()
+    st.cache_resource.clear()
+    app = AppTest.from_file(str(APP), default_timeout=30).run()
+    assert "holds 2 records" in said(app.warning)
+    app.button(key="put_lost_copy_back").click().run()
+    assert not app.exception
+    assert "holds 2 records" not in said(app.warning)
+    assert household_name(own) == "Test household"
+
+
+def test_what_is_damaged_is_named_and_has_a_way_on(own: Records, data: Path) -> None:
+    """A changed byte in the household: every page opens and names it; Records brings back what was before."""
+    path = own.database.path
+    raw = path.read_bytes()
+    assert raw.count(b"Renamed") == 1
+    path.write_bytes(raw.replace(b"Renamed", b"Penamed"))
+    st.cache_resource.clear()
+    app = AppTest.from_file(str(APP), default_timeout=30).run()
+    assert not app.exception
+    assert "can be read: household." in said(app.warning)
+    app.switch_page("screens/pages/records.py").run()
+    app.run()
+    assert not app.exception
+    app.button(key="aside_earlier_0").click().run()
+    assert household_name(own) == "Test household"
+    assert "can be read: household." not in said(app.warning)
+    app.button(key="remove_damaged_files").click().run()
+    assert not list(data.glob("*damaged*"))
+    assert not app.warning
+
+
+def test_what_this_version_refuses_is_kept_without_it_or_let_go(own: Records, open_app: Opened) -> None:
+    """A field that is refused by now is named with its value; the parent keeps the rest, or does without."""
+    with own.database.writing() as connection:
+        connection.execute("UPDATE version SET body = json_set(body, '$.reserve_percent', '250')")
+        connection.execute("UPDATE version SET body = json_set(body, '$.id', 7) WHERE kind = 'place'")
+        connection.execute(f"UPDATE version SET checksum = {summed('version')}")
+    app = open_app("records")
+    assert "250" in said(app.markdown)
+    app.button(key="aside_keep_0").click().run()
+    assert [one.called for one in own.set_aside()] == ["place test-museum"]
+    app.button(key="aside_let_go_0").click().run()
+    assert own.set_aside() == ()
+    assert not app.exception
+
+
+def test_an_app_left_running_makes_a_copy_every_day(
+    own: Records, open_app: Opened, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two days later, without a start in between: a press makes the copy of that day, the next one none."""
+    app = open_app("records")
+    services = frame._services(frame._settings(os.environ))
+    own.save(make_place(id="another"), services.clock())
+    later = services.clock() + timedelta(days=2)
+    monkeypatch.setattr(Services, "clock", property(lambda _: lambda: later), raising=False)
+    app.run()
+    app.run()
+    days = [copy.day for copy in copies_of(own.database.path)]
+    assert days == [date(2026, 11, 27), date(2026, 11, 25), date(2026, 11, 24)]

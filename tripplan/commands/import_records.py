@@ -37,11 +37,12 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         parts = (changes.added, changes.changed, changes.removed, changes.unchanged)
         console.json(ImportAnswer(options.yes, *parts))
     else:
-        _say(changes, console, carried_out=options.yes)
+        _say(changes, contents.of, console, carried_out=options.yes)
     return 0
 
 
-def _say(changes: Replacement, console: Console, *, carried_out: bool) -> None:
+def _say(changes: Replacement, of: str, console: Console, *, carried_out: bool) -> None:
+    console.line(f"The file is of {of}.")
     for heading, called in changes.listed:
         console.listed(heading, called)
     console.line()

@@ -13,7 +13,6 @@ from tripplan.commands.reading import ASKED
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
 from tripplan.services import Clock, family_on_record
@@ -44,11 +43,11 @@ class Logbook:
     @property
     def notice(self) -> str:
         """What a page says of an invented family."""
-        return DEMO_NOTICE if self.data == "demo" else ""
+        return self.family.household.notice
 
     def say_whose(self, console: Console) -> None:
         """Tell in words that the family is invented, where it is."""
-        say_whose(self.data, console)
+        say_whose(self.family.household, console)
 
 
 def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logbook:

@@ -7,8 +7,8 @@ from typing import Literal
 
 from tripplan.commands.console import Console
 from tripplan.commands.reading import ASKED
+from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.family.family import Family
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
@@ -68,8 +68,8 @@ def needed(family: Family | None, *beside: Finding) -> Family:
     return family
 
 
-def say_whose(data: str, console: Console) -> None:
+def say_whose(household: Household, console: Console) -> None:
     """Tell in words that the family is invented, where it is."""
-    if data == "demo":
-        console.line(DEMO_NOTICE)
+    if household.notice:
+        console.line(household.notice)
         console.line()

@@ -64,7 +64,7 @@ class Question:
 
     def say_whose(self, console: Console) -> None:
         """Tell in words that the family is invented, where it is."""
-        say_whose(self.whose, console)
+        say_whose(self.family.household, console)
 
 
 def ask(options: Namespace, console: Console, environment: Mapping[str, str]) -> Question:
@@ -88,8 +88,11 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     records: Records | None = None
     if not (options.household and options.places):
         on_record = opened(options, settings)
-        if on_record.services.warning:
-            console.remark(f"warning: {on_record.services.warning}")
+        for warning in on_record.services.warnings():
+            console.remark(f"warning: {warning}")
+        copy = on_record.services.lost_copy()
+        if copy is not None:
+            console.remark(f"To put that copy back: tripplan restore {copy.day} --yes")
         records = on_record.records
         if not options.household:
             whose = on_record.data

@@ -10,11 +10,12 @@ from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
+from tripplan.records.copies.listed import DayCopy, copies_of, copy_of
 from tripplan.records.location import data_folder
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
-from tripplan.records.restoring import DayCopy, contents_of, copies_of, copy_of, put_back, recover
-from tripplan.services import clock_from, open_services
+from tripplan.records.restoring import contents_of, put_back, recover
+from tripplan.services import Services, clock_from, open_services
 from tripplan.values import wording
 
 
@@ -36,6 +37,8 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         if damaged.path != path:
             raise
         return _in_place_of_damage(path, copy, damaged, options, console, settings)
+    if services.lost_copy() is not None:
+        return _in_place_of_nothing(copy, options, console, services)
     contents = contents_of(copy, services.clock())
     change = replacement(services.own, contents.documents, contents.unread)
     for heading, called in change.listed:
@@ -57,7 +60,17 @@ def _list(path: Path, console: Console) -> int:
     if not copies:
         console.line("There are no copies yet. One is made at the first start of every day.")
     for copy in copies:
-        console.whole_line(f"{copy.day}: {copy.path}")
+        console.whole_line(f"{copy.day} ({copy.holds()} records): {copy.path}")
+    return 0
+
+
+def _in_place_of_nothing(copy: DayCopy, options: Namespace, console: Console, services: Services) -> int:
+    console.line(f"Nothing is on record. The copy holds {copy.holds()} records and what was changed before.")
+    if not options.yes:
+        console.line("Nothing was changed. Add --yes to put the copy in its place.")
+        return 1
+    services.put_lost_copy_back(copy)
+    console.line(f"Done: your records are those of {wording.day(copy.day)}.")
     return 0
 
 

@@ -22,7 +22,6 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
     missing_sentence,
     usual_paper,
 )
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.values import wording
@@ -73,7 +72,7 @@ def _sheet(options: Namespace, question: Question, outing: Outing) -> DaySheet:
         outing,
         question.family.household,
         replace(entries, ticked=ticked),
-        notice=DEMO_NOTICE if question.whose == "demo" else "",
+        notice=question.family.household.notice,
     )
 
 

@@ -7,6 +7,7 @@ from pathlib import Path, PurePath
 from tripplan.commands.console import Console
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults
+from tripplan.records.database import put_in_place
 
 PRINTED = "-"
 """Stands for the standard output in the place of a file's name."""
@@ -69,6 +70,6 @@ def _write_whole(path: Path, data: bytes) -> None:
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(data)
-        os.replace(partial, path)
+        put_in_place(Path(partial), path)
     finally:
         Path(partial).unlink(missing_ok=True)

@@ -2,9 +2,12 @@
 
 import re
 from datetime import time
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetCoreSchemaHandler, WithJsonSchema
+from pydantic_core import CoreSchema
+
+from tripplan.documents.bounds import bounded
 
 
 def spaced(form: type) -> str:
@@ -22,6 +25,11 @@ class Written(BaseModel):
         use_attribute_docstrings=True,
         model_title_generator=spaced,
     )
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:  # noqa: ANN401
+        """Bound every number and date of the form, and keep yes and no apart from numbers."""
+        return bounded(handler(source), cls)
 
 
 def _read_clock_time(value: object) -> object:

@@ -27,9 +27,6 @@ from tripplan.files.cards.logbook_file import load_logbook_entry
 from tripplan.files.cards.place_card import load_place_cards
 from tripplan.files.toml.written import read_form
 
-DEMO_NOTICE = "Demo: this family, its places and prices are invented."
-"""What a page says of the invented family."""
-
 READ_AHEAD = timedelta(days=550)
 """How far ahead calendars are read; a plan reaches 18 months at most."""
 READ_BACK = timedelta(days=366)

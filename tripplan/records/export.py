@@ -4,9 +4,11 @@ import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
 from pydantic import ValidationError
 
+from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.records.kinds import KINDS, MODELS
@@ -35,14 +37,29 @@ class Contents:
     documents: tuple[Written, ...]
     findings: tuple[Finding, ...]
 
+    @property
+    def of(self) -> str:
+        """Whose it is, in words; an invented family is told as such."""
+        household = next((one for one in self.documents if isinstance(one, Household)), None)
+        if household is None:
+            return "nobody's household"
+        return f"{household.name}, an invented family" if household.invented else household.name
+
 
 def export_all(records: Records) -> bytes:
-    """Everything on record but choices about this computer, as JSON in UTF-8.
+    """Everything on record but choices about this computer, as JSON in UTF-8; it begins with whose it is.
 
     The same records always give the same bytes. Former versions are not part of it.
     """
     documents = [{"kind": raw.kind, "body": json.loads(raw.body)} for raw in records.raw_documents()]
-    whole = {"tripplan_records": FORMAT, "documents": documents}
+    bodies = (one["body"] for one in documents if one["kind"] == KINDS[Household].name)
+    household: dict[str, Any] = next(bodies, {})
+    whole = {
+        "tripplan_records": FORMAT,
+        "of": household.get("name", ""),
+        "invented": household.get("invented", False),
+        "documents": documents,
+    }
     return (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode()
 
 

@@ -1,63 +1,23 @@
-"""Earlier days' copies of the records: which there are, what is in them, and putting one back."""
+"""Earlier days' copies of the records: what is in them, and putting one back, whole or one record of it."""
 
 import os
 import shutil
 import tempfile
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from pathlib import Path
 
 from tripplan.documents.model import Written
-from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
+from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.damage.examine import damage_in
-from tripplan.records.damage.rebuild import set_aside
-from tripplan.records.database import BACKUP_FOLDER, Database, put_in_place, said_plainly
+from tripplan.records.damage.rebuild import BESIDE, set_aside
+from tripplan.records.damage.set_aside import SetAside
+from tripplan.records.database import Database, put_in_place, said_plainly
 from tripplan.records.kinds import MODELS
 from tripplan.records.migrations import migrate
 from tripplan.records.reading import read_document
-from tripplan.records.store import RawDocument, Records, Retold
-
-
-@dataclass(frozen=True)
-class DayCopy:
-    """The records as they were at the first start of a day.
-
-    Attributes:
-        day: the day.
-        path: the file.
-    """
-
-    day: date
-    path: Path
-
-
-def copies_of(path: Path) -> tuple[DayCopy, ...]:
-    """The copies of a records file, the newest first.
-
-    Args:
-        path: the records file, which may be damaged or gone.
-    """
-    found = []
-    for copy in (path.parent / BACKUP_FOLDER).glob(f"{path.stem}-????-??-??.sqlite3"):
-        try:
-            day = date.fromisoformat(copy.stem.removeprefix(f"{path.stem}-"))
-        except ValueError:
-            continue  # a file of the parent's own
-        found.append(DayCopy(day, copy))
-    return tuple(sorted(found, key=lambda copy: copy.day, reverse=True))
-
-
-def copy_of(path: Path, day: date) -> DayCopy:
-    """The copy of one day.
-
-    Raises:
-        UnknownName: there is none of that day.
-    """
-    known = copies_of(path)
-    for copy in known:
-        if copy.day == day:
-            return copy
-    raise UnknownName("copy", day.isoformat(), tuple(one.day.isoformat() for one in known))
+from tripplan.records.store import RawDocument, Records, Retold, is_sound
 
 
 @dataclass(frozen=True)
@@ -168,3 +128,84 @@ def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:
         finally:
             fresh.unlink(missing_ok=True)
     return aside
+
+
+def lost(records: Records) -> DayCopy | None:
+    """The copy to put back where a records file has gone: nothing was ever entered, but there is a copy.
+
+    Returns:
+        The last copy that holds something; None where nothing is lost.
+    """
+    if records.was_ever_used():
+        return None
+    return next((copy for copy in copies_of(records.database.path) if copy.holds()), None)
+
+
+def bring_back(path: Path, copy: DayCopy, at: datetime) -> None:
+    """Put a copy, with its history, in the place of a records file that has gone and was made empty.
+
+    Raises:
+        RecordsUnusable: the copy is damaged, or the folder cannot be written; nothing was changed.
+    """
+    contents_of(copy, at)
+    with said_plainly(path):
+        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
+        os.close(handle)
+        fresh = Path(name)
+        try:
+            shutil.copyfile(copy.path, fresh)
+            for ending in BESIDE[1:]:
+                path.with_name(path.name + ending).unlink(missing_ok=True)
+            put_in_place(fresh, path)
+        finally:
+            fresh.unlink(missing_ok=True)
+
+
+@dataclass(frozen=True)
+class Earlier:
+    """A state of a document from before the one that is set aside.
+
+    Attributes:
+        value: the document.
+        revision: of that state.
+        saved_at: when it was saved [UTC].
+    """
+
+    value: Written
+    revision: int
+    saved_at: datetime
+
+
+def earlier_state(records: Records, aside: SetAside) -> Earlier | None:
+    """What can take the place of a document that is set aside: its last state that can be read.
+
+    It is looked for in the file itself and in the last copy, which may know a later one.
+
+    Args:
+        records: where it is set aside.
+        aside: what.
+    """
+    copies = copies_of(records.database.path)[:1]
+    databases = [records.database, *(Database(copy.path) for copy in copies)]
+    found = [state for database in databases if (state := _last_readable(database, aside)) is not None]
+    return max(found, key=lambda state: state.revision, default=None)
+
+
+def _last_readable(database: Database, aside: SetAside) -> Earlier | None:
+    model = MODELS.get(aside.kind)
+    if model is None:
+        return None
+    try:
+        with database.reading() as connection:
+            rows = connection.execute(
+                "SELECT *, checksum FROM version WHERE kind = ? AND key = ? AND body IS NOT NULL "
+                "ORDER BY revision DESC",
+                (aside.kind, aside.key),
+            ).fetchall()
+    except RecordsUnusable:
+        return None
+    for row in rows:
+        value = read_document(model, row["body"]).value if is_sound(row) else None
+        if value is not None:
+            return Earlier(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
+    return None

@@ -71,14 +71,14 @@ class RawDocument:
     is_sound: bool = True
 
 
-def _is_sound(row: sqlite3.Row) -> bool:
+def is_sound(row: sqlite3.Row) -> bool:
     """Whether a state is what was saved, and not something that the disk made of it."""
     return bool(row["checksum"] == checksum("version", *(row[name] for name in COLUMNS["version"])))
 
 
 def _kept(model: type[T], row: sqlite3.Row) -> Kept[T] | None:
     """What a row holds; None where it cannot be read."""
-    value = read_document(model, row["body"]).value if _is_sound(row) else None
+    value = read_document(model, row["body"]).value if is_sound(row) else None
     return None if value is None else Kept(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
 
 
@@ -98,7 +98,7 @@ def _get(connection: sqlite3.Connection, model: type[T], key: str) -> Kept[T] | 
 def _raw_documents(connection: sqlite3.Connection) -> tuple[RawDocument, ...]:
     rows = connection.execute(f"{_CURRENT} WHERE body IS NOT NULL ORDER BY kind, key").fetchall()
     return tuple(
-        RawDocument(row["kind"], row["key"], row["revision"], row["body"], is_sound=_is_sound(row))
+        RawDocument(row["kind"], row["key"], row["revision"], row["body"], is_sound=is_sound(row))
         for row in rows
         if row["kind"] not in STAYS_HERE
     )
@@ -153,7 +153,7 @@ class Change:
             there = None  # what cannot be read stands in nobody's way
         if expected != (there["revision"] if there else 0):
             raise RecordConflict(kind.called(key))
-        if there is not None and there["body"] == body and _is_sound(there):
+        if there is not None and there["body"] == body and is_sound(there):
             return Kept(value, there["revision"], datetime.fromisoformat(there["saved_at"]))
         return Kept(value, self._append(kind.name, key, current, body), self._saved_at)
 
@@ -247,7 +247,7 @@ class Change:
     def _put(self, kind: str, key: str, body: str) -> None:
         """Make a text what is on record, whatever was there."""
         current = self._row(kind, key)
-        if current is None or current["body"] != body or not _is_sound(current):
+        if current is None or current["body"] != body or not is_sound(current):
             self._append(kind, key, current, body)
 
     def let_go(self, kind: str, key: str) -> None:
@@ -448,6 +448,12 @@ class Records:
                 f"SELECT DISTINCT kind FROM ({_CURRENT}) WHERE body IS NOT NULL OR checksum IS NULL"
             )
             return all(row["kind"] in STAYS_HERE for row in rows)
+
+    def was_ever_used(self) -> bool:
+        """Whether anything was ever entered, even if it was removed since; choices apart."""
+        with self.database.reading() as connection:
+            rows = connection.execute("SELECT DISTINCT kind FROM document")
+            return any(row["kind"] not in STAYS_HERE for row in rows)
 
     def raw_documents(self) -> tuple[RawDocument, ...]:
         """Everything that travels, by kind and key, unread: even what this version cannot read gets out."""

@@ -17,6 +17,8 @@ from tripplan.documents.model import Name, Written
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
 
+INVENTED = "Demo: this family, its places and prices are invented."
+
 
 class Household(Written):
     """Everything the plan needs to know about one family."""
@@ -53,6 +55,9 @@ class Household(Written):
     treats_per_child: Annotated[Price, Asked("Treats for each child")] = Decimal(0)
     """Souvenirs and treats the parent plans for, per child."""
 
+    invented: Annotated[bool, Asked("This family is invented, for trying things out")] = False
+    """Whether the family is made up, as the demo's is; what is shown or written of it then says so."""
+
     @model_validator(mode="after")
     def _names_fit(self) -> Self:
         twice = [name for name, count in Counter(m.name for m in self.members).items() if count > 1]
@@ -62,6 +67,11 @@ class Household(Written):
         if unknown:
             raise ValueError(f"a pass names holders who are not members: {', '.join(sorted(unknown))}")
         return self
+
+    @property
+    def notice(self) -> str:
+        """What everything that is shown or written of an invented family says; empty for a real one."""
+        return INVENTED if self.invented else ""
 
     def member(self, name: str) -> Member | None:
         """The member with that name, if there is one."""

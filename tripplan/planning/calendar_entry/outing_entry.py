@@ -57,6 +57,7 @@ def entry_for_outing(
     home = household.home if ticked.home_address else None
     last_day = book_by(outing.place, outing.day, (line.name for line in outing.admission.purchases))
     blocks = (
+        (household.notice,) if household.invented else (),
         moved_lines(moved_from),
         (_going(outing, names),),
         _times(outing, plan, home),

@@ -195,3 +195,20 @@ def _write(database: Database, found: Found, known: dict[Name, int], at: datetim
             sorted((*name, revision) for name, revision in last.items()),
         )
         connection.execute("COMMIT")
+
+
+def damaged_files(path: Path) -> tuple[Path, ...]:
+    """The damaged files that are kept beside a records file, oldest first."""
+    return tuple(sorted(path.parent.glob(f"{path.stem}-damaged-*.sqlite3")))
+
+
+def remove_damaged_files(path: Path) -> None:
+    """Remove them for good.
+
+    Raises:
+        RecordsUnusable: one cannot be removed.
+    """
+    with said_plainly(path):
+        for file in damaged_files(path):
+            for ending in BESIDE:
+                file.with_name(file.name + ending).unlink(missing_ok=True)

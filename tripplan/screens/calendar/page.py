@@ -252,7 +252,7 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings, server: S
         st.download_button(
             "Download all of the coming year (.ics)",
             calendar_file([entries[one.id] for one in year], written_at=view.services.clock()),
-            file_name=f"outings-{view.today}.ics",
+            file_name=view.file_name(f"outings-{view.today}.ics"),
             mime=_ICS,
             key="download_year",
             on_click="ignore",

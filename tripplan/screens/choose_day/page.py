@@ -84,7 +84,7 @@ def render(view: View) -> None:
         st.header("The whole span at a glance", anchor=False)
         st.caption(LEGEND)
         st.altair_chart(year_chart(table, wanted, shown), alt=ALT)
-        _all_days(table, ranked)
+        _all_days(view, table, ranked)
     _passed_over(table, int((table.can_go & ~wanted).sum()))
 
 
@@ -132,7 +132,7 @@ def _nearly(sentences: list[str]) -> None:
         st.markdown(bullets(sentences))
 
 
-def _all_days(table: DayTable, ranked: Numbers) -> None:
+def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
     count = len(ranked)
     st.header("Every day that can be done", anchor=False)
     if count > LISTED:
@@ -153,7 +153,7 @@ def _all_days(table: DayTable, ranked: Numbers) -> None:
     st.download_button(
         "Download this table",
         lambda: csv_table(HEADINGS, list(day_rows(table, ranked))),
-        file_name="days.csv",
+        file_name=view.file_name("days.csv"),
         mime="text/csv",
         key="days_csv",
     )

@@ -21,14 +21,12 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
     missing_sentence,
     usual_paper,
 )
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.planning.day_sheet.packing import suggested_items
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
 from tripplan.records.kinds import kind_of
-from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
@@ -69,7 +67,7 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
             "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
         )
         entries = sheet_entries_in(view.records, outing.place.id, outing.day)
-        notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+        notice = family.household.notice
         sheet = day_sheet(outing, family.household, entries, notice=notice)
         _downloads(view, family, outing, sheet)
         _what_to_pack(sheet)

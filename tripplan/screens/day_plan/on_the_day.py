@@ -21,12 +21,10 @@ from tripplan.files.day_sheet.day_stretches import (
     stretches,
     time_left,
 )
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import drive_source
-from tripplan.records.opening import Which
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.widgets import answers
@@ -235,7 +233,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
         "Where this computer cannot be reached, this page goes along as a file that follows the clock too."
     )
     st.caption(plain(drive_source(outing)))
-    notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+    notice = family.household.notice
     sheet = day_sheet(outing, family.household, entries, notice=notice)
     st.download_button(
         "Save this page on the phone (.html)",

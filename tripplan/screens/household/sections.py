@@ -60,7 +60,7 @@ WORTH = Section(
     "They change the order of the days, never the cost.",
     questions(Worth, under="worth"),
 )
-_HOME = ("name", "currency", "units")
+_HOME = ("name", "currency", "units", "invented")
 RESERVE = Section(
     "reserve",
     "Reserve and treats",
@@ -103,7 +103,7 @@ def home_form(view: View, kept: Kept[Household]) -> None:
         with st.form("home_form"):
             form.draw("name")
             where_inputs(form.fields, with_address=True, with_metropolitan=True)
-            form.draw("currency", "units")
+            form.draw("currency", "units", "invented")
             st.form_submit_button(
                 "Save", key="save_home", type="primary", on_click=_save_home, args=(view, kept, form)
             )

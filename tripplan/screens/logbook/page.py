@@ -81,7 +81,7 @@ def _entries(view: View, family: Family, entries: KeptEntries) -> None:
     st.download_button(
         "Download all outings as a table (.csv)",
         lambda: logbook_csv([kept.value for kept in newest]),
-        file_name="logbook.csv",
+        file_name=view.file_name("logbook.csv"),
         mime="text/csv",
         key="download_logbook",
         on_click="ignore",

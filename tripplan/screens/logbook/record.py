@@ -8,13 +8,11 @@ import streamlit as st
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.files.day_sheet.day_sheet_pdf import missing_sentence, usual_paper
-from tripplan.files.demo import DEMO_NOTICE
 from tripplan.files.education_record.record_of_outings import record_csv, record_html, total_cells
 from tripplan.files.education_record.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, STATE_RULES, state_rule
-from tripplan.records.opening import Which
 from tripplan.records.store import Kept
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
@@ -93,7 +91,7 @@ def _totals(record: EducationRecord) -> None:
 
 
 def _downloads(view: View, family: Family, record: EducationRecord) -> None:
-    notice = DEMO_NOTICE if view.which is Which.DEMO else ""
+    notice = family.household.notice
     name = f"record-{record.first}-{record.last}"
     paper = usual_paper(family.household.home.country)
     with st.container(horizontal=True):
@@ -111,7 +109,7 @@ def _downloads(view: View, family: Family, record: EducationRecord) -> None:
             st.download_button(
                 label,
                 made,
-                file_name=f"{name}.{ending}",
+                file_name=view.file_name(f"{name}.{ending}"),
                 mime=mime,
                 key=f"download_record_{what}",
                 on_click="ignore",

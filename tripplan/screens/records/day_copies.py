@@ -3,9 +3,10 @@
 import streamlit as st
 
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
+from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.opening import Which
 from tripplan.records.replacement import replacement
-from tripplan.records.restoring import DayCopy, contents_of, copies_of, put_back
+from tripplan.records.restoring import contents_of, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
@@ -24,19 +25,24 @@ def day_copies(view: View) -> None:
     copies = copies_of(path)
     st.caption(
         plain(
-            "At the first start of a day your records are copied, and the last seven copies stay. They lie "
-            f"in the folder {path.parent / 'backups'}; a copy on another disk is safer still."
+            "Every day on which something changed, your records are copied. The last seven copies stay, and "
+            "of those before them every seventh; a full one never goes for emptier ones. They lie in the "
+            f"folder {path.parent / 'backups'}; a copy on another disk is safer still."
         )
     )
     if not copies:
         return
-    days = {copy.day.isoformat(): copy for copy in copies}
+    days: dict[str, DayCopy] = {}
+    for copy in copies:
+        days.setdefault(copy.day.isoformat(), copy)
     picked = st.selectbox(
         "Put back the copy of",
         list(days),
         index=None,
         placeholder="pick a day",
-        format_func={day: wording.day(copy.day) for day, copy in days.items()}.__getitem__,
+        format_func={
+            day: f"{wording.day(copy.day)} ({copy.holds()} records)" for day, copy in days.items()
+        }.__getitem__,
         key="copy_picked",
     )
     if picked is None:

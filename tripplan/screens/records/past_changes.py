@@ -1,12 +1,12 @@
 """What was changed, the newest first: each change told field by field, and taken back by one press."""
 
 import streamlit as st
-from pydantic import ValidationError
 
 from tripplan.documents.model import Written
 from tripplan.records.history import Edit, PastChange
 from tripplan.records.kinds import MODELS
 from tripplan.records.merging.differences import differences
+from tripplan.records.reading import read_document
 from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import take_back
@@ -83,7 +83,4 @@ def told(edit: Edit) -> list[str]:
 
 
 def _read(kind: str, body: str) -> Written | None:
-    try:
-        return MODELS[kind].model_validate_json(body)
-    except (KeyError, ValidationError):
-        return None
+    return read_document(MODELS[kind], body).value if kind in MODELS else None

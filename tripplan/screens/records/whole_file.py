@@ -24,7 +24,7 @@ def whole_file(view: View) -> None:
         st.download_button(
             "Download everything",
             partial(export_all, view.records),
-            file_name=f"tripplan-{view.today}.json",
+            file_name=view.file_name(f"tripplan-{view.today}.json"),
             mime="application/json",
             key="download_records",
             on_click="ignore",
@@ -39,7 +39,8 @@ def whole_file(view: View) -> None:
         show_findings(contents.findings)
         if contents.findings:
             return
-        st.markdown(plain(f"The file holds {len(contents.documents)} records. With it in their place:"))
+        held = f"The file holds {len(contents.documents)} records of {contents.of}."
+        st.markdown(plain(f"{held} With it in their place:"))
         show_replacement(replacement(view.records, contents.documents))
         agreed = st.checkbox(
             "Put this in the place of everything on record here", key=f"records_agreed_{turn}"

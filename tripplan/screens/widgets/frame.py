@@ -2,21 +2,23 @@
 
 import os
 from collections.abc import Mapping
+from datetime import date
 
 import streamlit as st
 
-from tripplan.errors import RecordsDamaged
-from tripplan.files.demo import DEMO_NOTICE
+from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.planning.family.family import Family
+from tripplan.records.copies.listed import DayCopy
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.notices import show_notice, tell
 from tripplan.screens.widgets.recovery import offer_recovery
 from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, trouble_said
 from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.services import SETTINGS, Services, open_services
+from tripplan.values import wording
 
 _SPOT = "whose"
 
@@ -26,9 +28,34 @@ def _services(settings: tuple[tuple[str, str], ...]) -> Services:
     return open_services(dict(settings))
 
 
+@st.cache_resource(show_spinner=False, max_entries=4)
+def _copied_on(settings: tuple[tuple[str, str], ...], _services: Services, day: date) -> str:
+    """Make the copy of a day once, however long the app has been running; what went wrong, in words."""
+    del settings, day
+    try:
+        _services.copy_daily()
+    except RecordsUnusable as trouble:
+        return f"There is no copy of today's records: {trouble}."
+    return ""
+
+
 def _settings(environment: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     """The environment variables that matter, so that a changed one opens other records."""
     return tuple((name, environment[name]) for name in SETTINGS if name in environment)
+
+
+def _opened(settings: tuple[tuple[str, str], ...]) -> tuple[Services, Which, Family | None]:
+    """The services, whose records are shown, and that family.
+
+    Records that were damaged while the app was running are opened anew, which mends what can be mended.
+    """
+    services = _services(settings)
+    try:
+        return services, services.which, services.family()
+    except RecordsUnusable:
+        _services.clear()
+    services = _services(settings)
+    return services, services.which, services.family()
 
 
 def open_page(*, may_change_whose: bool = True) -> View:
@@ -40,35 +67,55 @@ def open_page(*, may_change_whose: bool = True) -> View:
         may_change_whose: whether a button leads to the other records; a page for the phone has none that a
             child could press.
     """
+    settings = _settings(os.environ)
     try:
-        services = _services(_settings(os.environ))
-        which = services.which
-        family = services.family()
+        services, which, family = _opened(settings)
     except EXPECTED_TROUBLE as trouble:
         st.error(plain(str(trouble)))
         if isinstance(trouble, RecordsDamaged) and sees_everything():
-            offer_recovery(trouble, dict(_settings(os.environ)))
+            offer_recovery(trouble, dict(settings))
         st.stop()
+    uncopied = _copied_on(settings, services, services.clock().date())
     if may_change_whose and sees_everything():
-        _say_whose(services, which)
-    elif which is Which.DEMO:
-        st.caption(DEMO_NOTICE)
+        _say_whose(services, which, family)
+        _say_trouble(services, uncopied)
+    elif family is not None and family.household.notice:
+        st.caption(family.household.notice)
     view = View(services, which, family, services.today(family))
     show_conflict(view)
     return view
 
 
-def _say_whose(services: Services, which: Which) -> None:
+def _say_whose(services: Services, which: Which, family: Family | None) -> None:
     with st.container(horizontal=True, vertical_alignment="center", key="whose"):
         if which is Which.DEMO:
             st.markdown("**Demo.** This family, its places and prices are invented.")
             st.button("Use my own family", key="leave_demo", on_click=_use_own, args=(services,))
         else:
             st.markdown("Your own records, kept on this computer.")
+            if family is not None and family.household.invented:
+                st.markdown("**But the family in them is invented**, with its places and prices.")
             st.button("Show the demo", key="load_demo", on_click=_load_demo, args=(services,))
     show_notice(_SPOT)
-    if services.warning:
-        st.warning(plain(services.warning))
+
+
+def _say_trouble(services: Services, uncopied: str) -> None:
+    for warning in dict.fromkeys((*services.warnings(), *filter(None, [uncopied]))):
+        st.warning(plain(warning))
+    copy = services.lost_copy()
+    if copy is not None:
+        st.button(
+            plain(f"Put back the copy of {wording.day(copy.day)}"),
+            key="put_lost_copy_back",
+            on_click=_put_lost_copy_back,
+            args=(services, copy),
+        )
+
+
+def _put_lost_copy_back(services: Services, copy: DayCopy) -> None:
+    with trouble_said(_SPOT):
+        services.put_lost_copy_back(copy)
+        tell(_SPOT, f"Your records are those of {wording.day(copy.day)}.")
 
 
 def _use_own(services: Services) -> None:

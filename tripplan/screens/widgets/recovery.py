@@ -6,8 +6,9 @@ from pathlib import Path
 import streamlit as st
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.opening import Which
-from tripplan.records.restoring import DayCopy, copies_of, recover
+from tripplan.records.restoring import recover
 from tripplan.screens.widgets.markdown import plain
 from tripplan.services import clock_from
 from tripplan.values import wording
@@ -28,7 +29,13 @@ def offer_recovery(trouble: RecordsDamaged, environment: Mapping[str, str]) -> N
         return
     copies = {copy.day.isoformat(): copy for copy in copies_of(trouble.path)}
     if not copies:
-        st.caption("There is no copy of an earlier day.")
+        st.caption("There is no copy of an earlier day. The damaged file is kept, whatever you press.")
+        st.button(
+            "Begin with empty records",
+            key="recover",
+            on_click=_recover,
+            args=(trouble.path, None, environment),
+        )
         return
     picked = st.selectbox(
         "Go on with the copy of",

@@ -29,3 +29,12 @@ class View:
     def records(self) -> Records:
         """The records that the page shows, even if another window has switched meanwhile."""
         return self.services.records_of(self.which)
+
+    @property
+    def invented(self) -> bool:
+        """Whether what is shown is of an invented family."""
+        return self.family is not None and self.family.household.invented
+
+    def file_name(self, name: str) -> str:
+        """What a file is called that is written of this family; an invented one's says so."""
+        return f"demo-{name}" if self.invented else name
