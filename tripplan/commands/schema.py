@@ -37,7 +37,7 @@ ANSWERS = {
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
     """Print one schema (draft 2020-12)."""
     if options.form in _WRITTEN:
-        console.json(_named("tripplan.files", _WRITTEN[options.form])())
+        console.json(_named("tripplan.files.cards", _WRITTEN[options.form])())
     else:
         answer_schema = _named("tripplan.commands.answers", "json_schema.answer_schema")
         console.json(answer_schema(_named("tripplan.commands.answers", ANSWERS[options.form])))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 
-from tripplan.documents.asked import asked, within_phrase
+from tripplan.documents.field_spec import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
 from tripplan.documents.places.offers import Bundle, Fee, Pass, Ticket, Voucher

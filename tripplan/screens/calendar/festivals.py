@@ -18,7 +18,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.holidays.local_days import local_day_sentence
 from tripplan.planning.outing.sentences import span_sentence
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import Fields, filled, put, refill
 from tripplan.screens.widgets.markdown import plain
@@ -82,7 +82,7 @@ def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
         }
 
 
-def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
+def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) -> None:
     units = family.household.units
     fields = filled(
         _FORM,
@@ -138,7 +138,7 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
         )
 
 
-def _add(view: View, family: Family, kept: Kept[LocalDays] | None, fields: Fields) -> None:
+def _add(view: View, family: Family, kept: StoredDocument[LocalDays] | None, fields: Fields) -> None:
     typed = fields.typed()
     values: dict[str, Any] = {name: typed[name] for name in _TICKED}
     for name in ("name", "crowd_factor", "place"):
@@ -181,5 +181,5 @@ def _town(text: str, home: Where) -> Where | str:
     return found.message if isinstance(found, NotFound) else found
 
 
-def _save(view: View, kept: Kept[LocalDays] | None, days: tuple[LocalDay, ...], said: str) -> None:
+def _save(view: View, kept: StoredDocument[LocalDays] | None, days: tuple[LocalDay, ...], said: str) -> None:
     save_all(view, _PAGE, [(LocalDays(days=days), kept.revision if kept else 0)], said)
