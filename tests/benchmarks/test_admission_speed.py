@@ -13,11 +13,11 @@ from tests.benchmarks.timing import timed
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, Question, person
 from tests.planning.admission.reference_programme import least_by_reference
-from tripplan.planning.admission.availability import Visit, on_sale
+from tripplan.planning.admission.availability import VisitTime, on_sale
 from tripplan.planning.admission.blocks import Block, Board, TicketBlock, read_board
 from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.purchase_plans import PurchasePlanner
 from tripplan.planning.admission.result import Admission
-from tripplan.planning.admission.ways import WayFinder
 
 BOARDS = 8
 """Price boards per size; each is timed five times and the median taken."""
@@ -201,11 +201,11 @@ def test_same_optimum_and_how_fast(people: int, offers: int, tell: Callable[[str
         months = [member.months_on(DAY) for member in asked.party]
 
         def read(asked: Question = asked, months: list[int] = months) -> Board:
-            on_board, _ = on_sale(asked.place, Visit(ARRIVAL, TODAY))
+            on_board, _ = on_sale(asked.place, VisitTime(ARRIVAL, TODAY))
             return read_board(asked.place, on_board, (), asked.party, months, asked.household)
 
         def solve(asked: Question = asked, read: Callable[[], Board] = read) -> float:
-            way = WayFinder(asked.place, read(), ()).cheapest()
+            way = PurchasePlanner(asked.place, read(), ()).cheapest()
             assert way is not None
             return float(way.order.total)
 

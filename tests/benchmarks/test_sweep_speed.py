@@ -23,7 +23,7 @@ from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.sweep import known
+from tripplan.planning.sweep import answer_cache as known
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
 
@@ -78,7 +78,7 @@ def test_a_year_of_many_places(sizes: tuple[int, ...], tell: Callable[[str], Non
 
     loops = [timed(one_by_one) for _ in range(2)]
     for _, outings in loops:
-        assert [o.felt_cost.minor for o in outings] == [int(table.felt[r, c]) for r, c in chosen]
+        assert [o.generalized_cost.minor for o in outings] == [int(table.felt[r, c]) for r, c in chosen]
     each = min(took_so_long for took_so_long, _ in loops) / len(chosen)
     largest = sizes[-1]
     tell(

@@ -6,7 +6,7 @@ from itertools import combinations, product
 import pytest
 
 from tests.browser.conftest import Visit
-from tripplan.screens.places.name_spots import Box
+from tripplan.screens.places.name_spots import LabelBox
 
 BOXES = """all => all.map(one => {
     const {left, top, width, height} = one.getBoundingClientRect()
@@ -23,10 +23,10 @@ def test_every_demo_place_has_a_name_that_covers_nothing(visit: Visit) -> None:
     sketch = visit.page.locator("svg.marks")
     sketch.get_by_text("home", exact=True).wait_for()
     texts = [
-        (words, Box(left, top + (height - LETTERS) / 2, width, LETTERS))
+        (words, LabelBox(left, top + (height - LETTERS) / 2, width, LETTERS))
         for words, left, top, width, height in sketch.locator(".mark-text text").evaluate_all(BOXES)
     ]
-    dots = [Box(*box) for _, *box in sketch.locator(".mark-symbol path").evaluate_all(BOXES)]
+    dots = [LabelBox(*box) for _, *box in sketch.locator(".mark-symbol path").evaluate_all(BOXES)]
     names = [words for words, _ in texts if not re.fullmatch(r"\d+ mi", words)]
     assert len(names) == len(set(names)) == len(dots) > 10
     assert not [(one, other) for (one, a), (other, b) in combinations(texts, 2) if a.overlaps(b)]

@@ -18,7 +18,7 @@ from tests.calendar_server.radicale_server import PASSWORD, USER, Running
 from tests.calendar_server.test_connection import EVENT, trouble_of
 from tests.records.test_planned_outings import outing
 from tripplan.calendar_server import transport
-from tripplan.calendar_server.connection import Connection, Lying, entry_address
+from tripplan.calendar_server.connection import Connection, ServerEntry, entry_address
 from tripplan.calendar_server.entries import readable
 from tripplan.calendar_server.outbox import Sending, on_its_way, send_waiting, waiting
 from tripplan.documents.calendars.server_calendar import LONGEST_ENTRY, LONGEST_ETAG, OnServer, ServerCalendar
@@ -27,7 +27,7 @@ from tripplan.errors import CalendarServerTrouble
 from tripplan.files.calendars.entry_text import text_in_words
 from tripplan.planning.calendar_entry.entry import OutingEntry
 from tripplan.records.opening import Which, open_records
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 PAGE = respond(200, b"<html><p>Please sign in to this network", Content_Type="text/html")
@@ -40,7 +40,7 @@ def refusal(address: str, calendar: str, ask: Callable[[Connection, str], object
     return str(caught.value)
 
 
-def put(one: Connection, address: str) -> Lying:
+def put(one: Connection, address: str) -> ServerEntry:
     """Write the entry anew."""
     return one.put(address, EVENT, None)
 
@@ -293,7 +293,7 @@ def test_a_long_name_of_a_state_is_kept_or_done_without(
     assert len(etags["c-cave"] or "") < LONGEST_ETAG
 
 
-def all_of(records: Records) -> list[tuple[str, Kept[OnServer]]]:
+def all_of(records: Records) -> list[tuple[str, StoredDocument[OnServer]]]:
     """What lies on the server of each outing."""
     return list(records.all(OnServer).items())
 

@@ -14,7 +14,7 @@ from tripplan.errors import CalendarReaderBroken, Weight
 from tripplan.files.calendar_reader import entries, worker
 from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.calendar_reader.reading import read_calendar, read_here
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))
@@ -29,18 +29,18 @@ def entry(number: int = 1, more: str = "", day: str = "20261208") -> str:
     )
 
 
-def read(body: str | bytes) -> Read[CalendarContent]:
+def read(body: str | bytes) -> ReadResult[CalendarContent]:
     """What is made of a file."""
     data = f"{HEAD}{body}{TAIL}".encode() if isinstance(body, str) else body
     return read_calendar(data, "bad.ics", WINDOW, CHICAGO)
 
 
-def messages(result: Read[CalendarContent]) -> str:
+def messages(result: ReadResult[CalendarContent]) -> str:
     """Everything that was found, in one text."""
     return "\n".join(map(str, result.findings))
 
 
-def count(result: Read[CalendarContent]) -> int:
+def count(result: ReadResult[CalendarContent]) -> int:
     """How many entries could be used."""
     assert result.value is not None
     return len(result.value.entries)

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from tests.builders import make_place
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.places.place import Place, WhoComes
-from tripplan.planning.crowds.levels import Levels, Table
+from tripplan.planning.crowds.levels import Levels, VisitorTable
 from tripplan.planning.crowds.season import season
 from tripplan.planning.holidays.days_off import days_off
 from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
@@ -162,7 +162,7 @@ def park(folder: Path) -> Counts:
 _PLAIN_WAVE = dict.fromkeys(Levels.__dataclass_fields__, 0.0)
 
 
-def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> Table:
+def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> VisitorTable:
     """Least squares of the logarithm of daily visitors on all effects at once.
 
     Args:
@@ -186,7 +186,7 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> T
     for name in ("ordinary", "growth"):
         told.pop(name, None)
     who_comes = counts.place.visit.who_comes
-    return Table(name=counts.name, source="fitted here", who_comes=who_comes, noise=noise, **told)
+    return VisitorTable(name=counts.name, source="fitted here", who_comes=who_comes, noise=noise, **told)
 
 
 def _places_in(days: Sequence[date]) -> list[int]:

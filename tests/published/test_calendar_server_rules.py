@@ -17,7 +17,7 @@ import icalendar
 import pytest
 
 from tests.calendar_server.radicale_server import PASSWORD, USER, Running, free_port
-from tripplan.calendar_server.connection import Connection, Lying, entry_address
+from tripplan.calendar_server.connection import Connection, ServerEntry, entry_address
 from tripplan.calendar_server.entries import same
 from tripplan.calendar_server.sending import ToSend, send
 from tripplan.documents.calendars.server_calendar import OnServer
@@ -259,7 +259,7 @@ def test_the_rest_waits_where_the_server_cannot_be_reached(home: Home) -> None:
     asked: list[str] = []
 
     class Counted(Connection):
-        def put(self, address: str, body: bytes, etag: str | None) -> Lying:
+        def put(self, address: str, body: bytes, etag: str | None) -> ServerEntry:
             """Count, and ask."""
             asked.append(address)
             return super().put(address, body, etag)

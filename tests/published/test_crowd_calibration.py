@@ -31,7 +31,7 @@ from tripplan.planning.crowds.levels import (
     RIVERSIDE_PARK,
     TABLES,
     Levels,
-    Table,
+    VisitorTable,
     pooled,
 )
 from tripplan.planning.crowds.risk import crowd_risks
@@ -149,7 +149,7 @@ def judged(parts: Sequence[tuple[Counts, Levels, Sequence[Counts]]]) -> tuple[fl
     return found
 
 
-def levels_for(counts: Counts, tables: Sequence[Table]) -> Levels:
+def levels_for(counts: Counts, tables: Sequence[VisitorTable]) -> Levels:
     """What some tables say of the place where others were counted."""
     return pooled(tables, counts.place.visit.who_comes)
 
@@ -222,7 +222,7 @@ def test_chances_at_another_place_mean_what_they_say(years: dict[str, list[Count
     assert over_weekends > 0.15
 
 
-def without(table: str) -> list[Table]:
+def without(table: str) -> list[VisitorTable]:
     """The shipped tables but one."""
     return [shipped for name, shipped in SHIPPED.items() if name != table]
 

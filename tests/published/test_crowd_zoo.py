@@ -28,7 +28,7 @@ from tripplan.planning.crowds.levels import (
     POOLED,
     RIVERSIDE_PARK,
     Levels,
-    Table,
+    VisitorTable,
 )
 from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
 
@@ -63,7 +63,7 @@ def test_the_zoos_plain_ratios_are_the_published_ones(shared_data: Path) -> None
     ids=["zoo", "bicycles", "park"],
 )
 def test_levels_are_those_of_their_table(
-    table: Table, read: Callable[[Path], Counts], grows: bool, shared_data: Path
+    table: VisitorTable, read: Callable[[Path], Counts], grows: bool, shared_data: Path
 ) -> None:
     """Fitting a table again gives the levels written down for it, to their last digit."""
     again = fitted(read(shared_data), grows=grows)
@@ -79,7 +79,7 @@ def test_levels_are_those_of_their_table(
     [("families", (1.89, 1.98), [CITY_ZOO]), ("everybody", (1.26, 1.11), [CITY_BICYCLES, RIVERSIDE_PARK])],
 )
 def test_museums_by_month_agree_on_school_holidays(
-    who_comes: WhoComes, august_to_september: tuple[float, float], tables: list[Table]
+    who_comes: WhoComes, august_to_september: tuple[float, float], tables: list[VisitorTable]
 ) -> None:
     """School-holiday weekdays are like weekends where families come, and a third of one elsewhere.
 

@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 from geopy.distance import geodesic
 
-from tripplan.files.locations.gazetteer import Found, find_town
+from tripplan.files.locations.gazetteer import GazetteerMatch, find_town
 
 TOWNS = {
     "Atlanta": "GA",
@@ -38,7 +38,7 @@ MILES = {
 def point(town: str) -> tuple[float, float]:
     """Latitude and longitude of a town."""
     found = find_town(town, TOWNS[town], "US")
-    assert isinstance(found, Found)
+    assert isinstance(found, GazetteerMatch)
     return found.point.latitude, found.point.longitude
 
 

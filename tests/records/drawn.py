@@ -29,7 +29,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
-from tripplan.documents.where import LookedUp
+from tripplan.documents.where import LookupResult
 from tripplan.records.kinds import KINDS, ComparedPlaces, DemoShown
 
 names = st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=80).filter(
@@ -300,8 +300,8 @@ DRAWN: dict[type[Written], st.SearchStrategy[Any]] = {
     ),
     GoingTogether: others,
     ComparedPlaces: st.builds(ComparedPlaces, places=st.lists(ids, max_size=4).map(tuple)),
-    LookedUp: st.builds(
-        lambda text, moment: LookedUp(
+    LookupResult: st.builds(
+        lambda text, moment: LookupResult(
             text=text, name=text, latitude=1, longitude=2, service="https://example.org", looked_up_at=moment
         ),
         names,

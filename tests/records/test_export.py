@@ -14,7 +14,7 @@ from tests.records.conftest import NOON, fill
 from tests.records.drawn import DRAWN, TRAVELLING, contents
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
 from tripplan.documents.model import Written
-from tripplan.documents.where import LookedUp
+from tripplan.documents.where import LookupResult
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
 from tripplan.records.opening import Which, open_records, show
@@ -38,7 +38,7 @@ def test_every_kind_is_drawn_and_what_stays_here_is_meant_to() -> None:
     """A new kind joins the tests of this file; one that no export holds is named here with its reason."""
     assert DRAWN.keys() == KINDS.keys()
     assert {model for model, kind in KINDS.items() if not kind.travels} == {
-        LookedUp,  # what an online service answered on this computer
+        LookupResult,  # what an online service answered on this computer
         ServerCalendar,  # the connection set up on this computer
         OnServer,  # what this computer has sent
         DemoShown,  # what this computer shows

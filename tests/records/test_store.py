@@ -15,7 +15,7 @@ from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordConflict, RecordsUnusable, UnknownName
 from tripplan.records.kinds import KINDS
 from tripplan.records.migrations import summed
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 
 
 def drive(km: float) -> TypedDrive:
@@ -34,7 +34,7 @@ def test_what_is_saved_comes_back_equal(records: Records, noon: datetime) -> Non
     records.save(make_household(), noon)
     records.save(make_place(id="windmill"), noon)
     records.save(make_place(id="cave"), noon)
-    assert records.get(Household) == Kept(make_household(), 1, noon)
+    assert records.get(Household) == StoredDocument(make_household(), 1, noon)
     places = records.all(Place)
     assert list(places) == ["cave", "windmill"]
     assert places["cave"].value == make_place(id="cave")
@@ -159,7 +159,7 @@ def test_undo_goes_back_step_by_step(records: Records, noon: datetime) -> None:
         revision = records.save(drive(km), noon, revision).revision
     revision = records.remove(TypedDrive, "mill", noon, revision)
     for km in (3, 2, 1):
-        kept = cast(Kept[TypedDrive], records.undo(TypedDrive, "mill", noon, revision))
+        kept = cast(StoredDocument[TypedDrive], records.undo(TypedDrive, "mill", noon, revision))
         assert kept.value.km == km == km_on_record(records)
         revision = kept.revision
     assert records.undo(TypedDrive, "mill", noon, revision) is None
@@ -172,9 +172,9 @@ def test_undo_after_undo_and_a_new_change_goes_back_on_the_new_path(records: Rec
     """1, 2, undo, 3: the undo of 3 gives 1, and the next one takes the document away."""
     one = records.save(drive(1), noon)
     two = records.save(drive(2), noon, one.revision)
-    back = cast(Kept[TypedDrive], records.undo(TypedDrive, "mill", noon, two.revision))
+    back = cast(StoredDocument[TypedDrive], records.undo(TypedDrive, "mill", noon, two.revision))
     three = records.save(drive(3), noon, back.revision)
-    again = cast(Kept[TypedDrive], records.undo(TypedDrive, "mill", noon, three.revision))
+    again = cast(StoredDocument[TypedDrive], records.undo(TypedDrive, "mill", noon, three.revision))
     assert again.value.km == 1
     assert records.undo(TypedDrive, "mill", noon, again.revision) is None
 

@@ -9,7 +9,7 @@ from tests.roads.invented_map import blob, header_data, number
 from tripplan.documents.where import Point
 from tripplan.errors import InputFaults
 from tripplan.roads.extract import read_extract
-from tripplan.roads.regions import Box
+from tripplan.roads.regions import BoundingBox
 
 STAMP = 1_790_000_000
 """2026-09-21, 14:13 UTC, by `date -u -d @1790000000`."""
@@ -22,7 +22,7 @@ def test_the_head_tells_area_and_date(tmp_path: Path, squeezed: bool) -> None:
     data = header_data((-73.5, 1.25, 12.0, -34.75), STAMP)
     path.write_bytes(blob("OSMHeader", data, squeezed=squeezed))
     extract = read_extract(path)
-    assert extract.box == Box(west=-73.5, east=1.25, north=12.0, south=-34.75)
+    assert extract.box == BoundingBox(west=-73.5, east=1.25, north=12.0, south=-34.75)
     assert extract.map_date == date(2026, 9, 21)
     assert extract.size == path.stat().st_size
 

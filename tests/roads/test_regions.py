@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from tripplan.errors import InputFaults, RoadsUnusable, UnknownName
-from tripplan.roads.locking import Busy, only_one
-from tripplan.roads.regions import Box, Region, RegionFolder, region_name
+from tripplan.roads.locking import RegionInUse, only_one
+from tripplan.roads.regions import BoundingBox, Region, RegionFolder, region_name
 
-BOX = Box(west=-91, south=37, east=-87, north=42.5)
+BOX = BoundingBox(west=-91, south=37, east=-87, north=42.5)
 
 
 def put(folder: RegionFolder, name: str) -> Region:
@@ -97,7 +97,7 @@ def test_a_region_that_is_being_built_is_not_removed(tmp_path: Path) -> None:
 def test_only_one_can_hold_a_file(tmp_path: Path) -> None:
     """A second holder is told at once, and the file is free after the first."""
     path = tmp_path / "deeper" / "one.lock"
-    with only_one(path), pytest.raises(Busy), only_one(path):
+    with only_one(path), pytest.raises(RegionInUse), only_one(path):
         pytest.fail("two held the same file")
     with only_one(path):
         assert path.exists()

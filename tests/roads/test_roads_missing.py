@@ -16,7 +16,7 @@ from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.travel.drive import KnownBy
 from tripplan.roads.engine import roads_missing
 from tripplan.roads.network import RoadNetwork
-from tripplan.roads.regions import Box, Region, RegionFolder
+from tripplan.roads.regions import BoundingBox, Region, RegionFolder
 from tripplan.services import with_roads
 
 
@@ -34,7 +34,7 @@ def everywhere(tmp_path: Path) -> Path:
     """A data folder with a region that was built when the engine was still there."""
     folder = RegionFolder(tmp_path)
     folder.work("everywhere").mkdir(parents=True)
-    box = Box(west=-179, south=-89, east=179, north=89)
+    box = BoundingBox(west=-179, south=-89, east=179, north=89)
     built_at = datetime(2026, 11, 1, tzinfo=UTC)
     folder.put_in_place(
         Region(name="everywhere", box=box, map_date=None, built_at=built_at, engine="3.9.1", size=1)

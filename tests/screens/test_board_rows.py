@@ -13,7 +13,7 @@ from pydantic import BaseModel
 from tests.builders import make_place
 from tests.planning.admission.price_boards import Question as Drawn
 from tests.planning.admission.price_boards import questions
-from tripplan.documents.asked import Control, forms_in
+from tripplan.documents.field_spec import Control, forms_in
 from tripplan.documents.model import Written
 from tripplan.documents.places.offers import Bundle
 from tripplan.documents.places.place import Place

@@ -14,9 +14,9 @@ from tests.screens.conftest import said, services_in
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.errors import Weight
 from tripplan.files.cards.place_card import load_place_cards, read_place_card
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card.change import changed_values
@@ -32,7 +32,7 @@ FAIR = SpecialDay(day=date(2027, 5, 1), name="Lambs")
 Opened = Callable[[], AppTest]
 
 
-def changed(place: Place, **typed: object) -> tuple[Read[Place], list[str]]:
+def changed(place: Place, **typed: object) -> tuple[ReadResult[Place], list[str]]:
     """A card with some fields typed anew, and the fields that the form itself could not read."""
     values, found = changed_values(place, {**on_record(place, place.currency), **typed})
     return read_place_card(write_toml(values), "", TODAY), [finding.field for finding in found]
@@ -58,7 +58,7 @@ def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
 
 
 @pytest.fixture
-def kept(data: Path) -> Callable[[], Kept[Place]]:
+def kept(data: Path) -> Callable[[], StoredDocument[Place]]:
     """The farm's card as it is on record now."""
     return lambda: services_in(data).demo.all(Place)[FARM]
 
@@ -246,7 +246,9 @@ def test_a_wrong_answer_is_found_at_its_field(typed: dict[str, object], field: s
     assert field in [*faults, *unread]
 
 
-def test_a_card_is_saved_and_the_change_taken_back(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+def test_a_card_is_saved_and_the_change_taken_back(
+    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+) -> None:
     """What is saved stands on the page and on record; one press brings the card back as it was."""
     before = kept().value
     app = opened()
@@ -264,7 +266,7 @@ def test_a_card_is_saved_and_the_change_taken_back(opened: Opened, kept: Callabl
 
 
 def test_every_fault_stands_beside_its_field_and_nothing_is_saved(
-    opened: Opened, kept: Callable[[], Kept[Place]]
+    opened: Opened, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """While typing, each fault is told at once; saving tells them together, and what was typed stays."""
     before = kept()
@@ -289,7 +291,7 @@ def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: Opened) -
 
 
 def test_prices_that_are_being_typed_outlive_saving_the_rest_of_the_card(
-    opened: Opened, kept: Callable[[], Kept[Place]]
+    opened: Opened, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """Both editors are open; after the card is saved the typed price is still there and is saved as well."""
     app = opened()
@@ -305,7 +307,7 @@ def test_prices_that_are_being_typed_outlive_saving_the_rest_of_the_card(
     assert (after.telephone, after.offers[0].price) == ("555-0001", Decimal("11.25"))
 
 
-def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], StoredDocument[Place]]) -> None:
     """Leaving drops what was typed; opened again, the fields say what is on record."""
     before = kept()
     app = opened()
@@ -316,7 +318,9 @@ def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], Kept[Pl
     assert kept() == before
 
 
-def test_two_windows_that_change_one_card_are_asked(opened: Opened, kept: Callable[[], Kept[Place]]) -> None:
+def test_two_windows_that_change_one_card_are_asked(
+    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+) -> None:
     """The second one to save sees both changes and keeps its own; what only the first changed stays."""
     first, second = opened(), opened()
     second.text_input(key=f"{CARD}_telephone").set_value("555-0002").run()

@@ -19,7 +19,7 @@ from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Weight
 from tripplan.files.cards.logbook_file import entry_from_values
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import draft
 from tripplan.screens.forms.answers import clock_text, km_in
@@ -205,7 +205,7 @@ OLD_ENTRY = {
 """Zoe has left the household, naps were noted that are not usual ones, and names hold numbers and commas."""
 
 
-def typed_over(entry: LogbookEntry, **changes: object) -> Read[LogbookEntry]:
+def typed_over(entry: LogbookEntry, **changes: object) -> ReadResult[LogbookEntry]:
     """The entry that results where some fields are changed."""
     household = make_household()
     shown = on_record(entry, household, unnamed=False)

@@ -13,8 +13,8 @@ from streamlit.testing.v1 import AppTest
 from tests.builders import make_household, make_place
 from tripplan.documents.places.place import Place
 from tripplan.planning.travel.drive import Drive
+from tripplan.planning.travel.drive_sources import typed_drive
 from tripplan.planning.travel.estimate import estimate_drive
-from tripplan.planning.travel.known import typed_drive
 from tripplan.screens.places.map_chart import (
     map_chart,
     map_table,

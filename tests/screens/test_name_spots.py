@@ -5,7 +5,7 @@ from itertools import combinations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.screens.places.name_spots import Box, Dot, name_spots
+from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
 
 SIDE = 340.0
 PLACES = st.floats(0, SIDE)
@@ -15,7 +15,7 @@ DOTS = st.lists(st.builds(Dot, PLACES, PLACES, st.text("abcdef", min_size=1, max
 @given(DOTS)
 def test_no_name_covers_anything_or_leaves_the_sketch(dots: list[Dot]) -> None:
     """However crowded it is: no name on another, on a ring's words, beside another dot or over the edge."""
-    words = Box(150, 20, 40, 10)
+    words = LabelBox(150, 20, 40, 10)
     spots = name_spots(dots, [words], SIDE)
     assert len(spots) == len(dots)
     boxes = [spot.box for spot in spots if spot is not None]

@@ -57,7 +57,7 @@ class FoundCalendar:
 
 
 @dataclass(frozen=True)
-class Lying:
+class ServerEntry:
     """An entry as it lies on the server.
 
     Attributes:
@@ -147,7 +147,7 @@ class Connection:
                     found.append(FoundCalendar(address, name, "VTODO" in kinds))
         return tuple(found)
 
-    def put(self, address: str, body: bytes, etag: str | None) -> Lying:
+    def put(self, address: str, body: bytes, etag: str | None) -> ServerEntry:
         """Write an entry.
 
         Args:
@@ -178,14 +178,14 @@ class Connection:
             raise ChangedMeanwhile
         text = body.decode()
         if status in (201, 204) and (state := _etag(headers)):
-            return Lying(address, text, state)
+            return ServerEntry(address, text, state)
         self._expect(status, _DONE)
         lying = self.fetch(address)
         if lying is None or not shows(lying.body, text):
             raise CalendarServerTrouble("the server took an entry and does not show it")
         return lying
 
-    def fetch(self, address: str) -> Lying | None:
+    def fetch(self, address: str) -> ServerEntry | None:
         """An entry as it lies there; None where there is none.
 
         Raises:
@@ -197,9 +197,9 @@ class Connection:
         if status in (404, 410):
             return None
         self._expect(status, {200})
-        return Lying(address, readable(body), _etag(headers))
+        return ServerEntry(address, readable(body), _etag(headers))
 
-    def find(self, calendar: str, body: bytes) -> Lying | None:
+    def find(self, calendar: str, body: bytes) -> ServerEntry | None:
         """The entry of a calendar with the same UID, wherever it lies; None where there is none.
 
         Source: RFC 4791, section 7.8.6 (a query by UID).

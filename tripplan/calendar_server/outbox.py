@@ -9,7 +9,7 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.errors import RecordConflict
 from tripplan.files.calendars.calendar_file import calendar_objects
 from tripplan.planning.calendar_entry.entry import OutingEntry
-from tripplan.records.store import Change, Kept, Records
+from tripplan.records.store import Change, Records, StoredDocument
 
 EntryOf = Callable[[PlannedOuting], OutingEntry]
 
@@ -157,7 +157,7 @@ def _lying(before: OnServer, server: ServerCalendar) -> OnServer:
 
 
 def _entries(
-    planned: Kept[PlannedOuting] | None, server: ServerCalendar, entry_of: EntryOf
+    planned: StoredDocument[PlannedOuting] | None, server: ServerCalendar, entry_of: EntryOf
 ) -> Mapping[str, bytes]:
     if planned is None:
         return {}

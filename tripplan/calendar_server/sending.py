@@ -6,7 +6,7 @@ from typing import Protocol
 
 from pydantic import ValidationError
 
-from tripplan.calendar_server.connection import ChangedMeanwhile, Lying, entry_address
+from tripplan.calendar_server.connection import ChangedMeanwhile, ServerEntry, entry_address
 from tripplan.calendar_server.entries import same
 from tripplan.documents.calendars.server_calendar import LONGEST_TROUBLE, ChangedThere, OnServer, SentCopy
 from tripplan.errors import CalendarServerTrouble
@@ -15,13 +15,13 @@ from tripplan.errors import CalendarServerTrouble
 class Server(Protocol):
     """What is asked of a connection; as `tripplan.calendar_server.connection.Connection`."""
 
-    def put(self, address: str, body: bytes, etag: str | None) -> Lying:
+    def put(self, address: str, body: bytes, etag: str | None) -> ServerEntry:
         """Write an entry."""
 
-    def fetch(self, address: str) -> Lying | None:
+    def fetch(self, address: str) -> ServerEntry | None:
         """An entry as it lies there."""
 
-    def find(self, calendar: str, body: bytes) -> Lying | None:
+    def find(self, calendar: str, body: bytes) -> ServerEntry | None:
         """The entry with the same UID."""
 
     def delete(self, address: str, etag: str) -> None:

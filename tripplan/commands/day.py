@@ -20,10 +20,10 @@ from tripplan.commands.outing_text import (
 from tripplan.commands.question import Question, ask, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
-from tripplan.planning.day import Crossed, against_best, helps_most, plan_choice, slack, trade_offs
+from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
+from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
-from tripplan.planning.on_the_day.ways_out import Replanned
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
@@ -50,7 +50,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return 0 if isinstance(answer, Outing) else 1
 
 
-def _answer(question: Question, answer: Outing | NoOuting, replanned: Replanned | None) -> DayAnswer:
+def _answer(question: Question, answer: Outing | NoOuting, replanned: RevisedDay | None) -> DayAnswer:
     outing = answer if isinstance(answer, Outing) else None
     best = outing.search.best if outing else None
     return DayAnswer(
@@ -85,7 +85,7 @@ def planned(question: Question, options: Namespace) -> Outing | NoOuting:
     leaves = datetime.combine(day, leave_home, asked.home_zone)
     returns = datetime.combine(day, leave_place, asked.place_zone)
     picked = plan_choice(asked, leaves, returns)
-    if isinstance(picked, Crossed):
+    if isinstance(picked, ViolatedLimit):
         others = best.reasons if isinstance(best, NoOuting) else ()
         told = (f"At any other time: {reason}." for reason in others)
         return NoOuting(best.place, day, (*picked.sentences, *told), asked)
@@ -117,7 +117,7 @@ def _is_wrong(options: Namespace) -> bool:
     return options.where != WHEREABOUTS[0] or any(one is not None for one in said)
 
 
-def _replanned(question: Question, outing: Outing, options: Namespace) -> Replanned:
+def _replanned(question: Question, outing: Outing, options: Namespace) -> RevisedDay:
     """What can be done now that the day goes wrong.
 
     Raises:

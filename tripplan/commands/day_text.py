@@ -2,13 +2,13 @@
 
 from tripplan.commands.console import Console
 from tripplan.planning.day import beside_the_best, slack, trade_offs
-from tripplan.planning.on_the_day.ways_out import Replanned
+from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.values import wording
 
 
-def say_replanned(found: Replanned, console: Console) -> None:
+def say_replanned(found: RevisedDay, console: Console) -> None:
     """What can be done from here and now."""
     console.line(f"From {wording.clock(found.now)}:")
     for way in found.ways:

@@ -123,7 +123,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
                 wording.day(outing.day),
                 outing.place.name,
                 total_sentence(outing.cost),
-                wording.money(outing.felt_cost),
+                wording.money(outing.generalized_cost),
                 f"{wording.clock(outing.plan.leave_home)} to {wording.clock(outing.plan.home)}",
                 nap_sentence(outing),
                 wording.percent(outing.crowd.chance),

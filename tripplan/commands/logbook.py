@@ -36,7 +36,7 @@ from tripplan.planning.logbook.sentences import (
     year_lines,
 )
 from tripplan.planning.logbook.year import year_account
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.values import wording
 
 
@@ -109,7 +109,7 @@ def _write(options: Namespace, console: Console, logbook: Logbook) -> int:
     try:
         with logbook.records.change(logbook.clock()) as change:
             for entry in entries:
-                before: Kept[LogbookEntry] | None = change.get(LogbookEntry, entry.id)
+                before: StoredDocument[LogbookEntry] | None = change.get(LogbookEntry, entry.id)
                 change.save(entry, before.revision if before and options.replace else 0)
     except RecordConflict as there:
         console.remark(f"{there.what} is there already; nothing was written. Add --replace to change it.")

@@ -23,7 +23,7 @@ from tripplan.files.cards.place_card import load_place_card
 from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.locations.gazetteer import NotFound
 from tripplan.files.locations.where_text import locate_text
-from tripplan.files.toml.reading_result import Read, Value
+from tripplan.files.toml.reading_result import ReadResult, Value
 from tripplan.files.toml.toml_text import parse_toml
 from tripplan.files.toml.written import start_of_file
 from tripplan.regular_file import open_regular
@@ -33,7 +33,7 @@ ASKED = "command line"
 _ONLY_IN_A_HOUSEHOLD = {"members", "home", "car"}
 
 
-def as_asked(read: Read[Value], options: Mapping[str, str], found: Sequence[Finding] = ()) -> Value:
+def as_asked(read: ReadResult[Value], options: Mapping[str, str], found: Sequence[Finding] = ()) -> Value:
     """What options say, read as a form; its faults are told by the options.
 
     Args:

@@ -10,7 +10,7 @@ from tripplan.commands.reading import ASKED
 from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.locations.gazetteer import parse_coordinates
-from tripplan.planning.travel.known import known_drive
+from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.records.location import data_folder
 from tripplan.regular_file import path_from
 from tripplan.roads.building import build_region, megabytes, space_for

@@ -41,7 +41,7 @@ from tripplan.planning.holidays.school_regions import (
     regions_near,
     school_regions,
 )
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 from tripplan.regular_file import path_from
 from tripplan.services import Services, family_in
 from tripplan.values import wording
@@ -64,10 +64,10 @@ class _Asked:
     data: Literal["demo", "own"]
 
     @property
-    def calendars(self) -> Mapping[str, Kept[SchoolCalendar]]:
+    def calendars(self) -> Mapping[str, StoredDocument[SchoolCalendar]]:
         return self.records.all(SchoolCalendar)
 
-    def called(self, name: str) -> Kept[SchoolCalendar]:
+    def called(self, name: str) -> StoredDocument[SchoolCalendar]:
         """The calendar of that name, in any case of letters.
 
         Raises:

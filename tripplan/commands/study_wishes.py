@@ -16,13 +16,13 @@ from tripplan.files.toml.written import read_form
 from tripplan.planning.outing.sentences import span_sentence
 from tripplan.planning.study.options import planned_for, term_of
 from tripplan.planning.study.sentences import limit_sentences, pick_sentences
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 from tripplan.values import wording
 
 _OPTIONS = {"budget": "--budget", "first": "--from", "last": "--to", "without": "--without"}
 
 
-def unit_called(name: str, records: Records) -> Kept[StudyUnit]:
+def unit_called(name: str, records: Records) -> StoredDocument[StudyUnit]:
     """The study unit of a name, in any case of letters.
 
     Raises:

@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from pydantic import AfterValidator, AwareDatetime, Field, model_validator
 
-from tripplan.documents.asked import Asked
+from tripplan.documents.field_spec import FieldSpec
 from tripplan.documents.model import Written
 from tripplan.errors import PlanError
 
@@ -53,28 +53,34 @@ ZoneName = Annotated[str, AfterValidator(_known_zone)]
 class Where(Written):
     """A location: coordinates, or a town or postal code that is looked up offline when the file is read."""
 
-    address: Annotated[str, Asked("Street and number")] = ""
+    address: Annotated[str, FieldSpec("Street and number")] = ""
     """Street and number, for the calendar entry; may be empty."""
-    town: Annotated[str, Asked("Town")] = ""
+    town: Annotated[str, FieldSpec("Town")] = ""
     """Town, looked up when coordinates are missing."""
-    postal_code: Annotated[str, Asked("ZIP code")] = ""
+    postal_code: Annotated[str, FieldSpec("ZIP code")] = ""
     """Postal code, looked up when coordinates are missing (US ZIP codes)."""
-    country: Annotated[str, Field(pattern=r"^[A-Z]{2}$"), Asked("Country", help="Two letters, such as US.")]
+    country: Annotated[
+        str, Field(pattern=r"^[A-Z]{2}$"), FieldSpec("Country", help="Two letters, such as US.")
+    ]
     """ISO 3166-1 code of two letters, such as US."""
     subdivision: Annotated[
-        str, Field(pattern=r"^[A-Z0-9]{0,3}$"), Asked("State", help="Two letters, such as IA.")
+        str, Field(pattern=r"^[A-Z0-9]{0,3}$"), FieldSpec("State", help="Two letters, such as IA.")
     ] = ""
     """ISO 3166-2 code without the country, such as IL; for public holidays and town look-up."""
-    latitude: Annotated[Annotated[float, Field(ge=-90, le=90)] | None, Asked("Coordinates, latitude")] = None
-    """Degrees, north positive."""
-    longitude: Annotated[Annotated[float, Field(ge=-180, le=180)] | None, Asked("Coordinates, longitude")] = (
+    latitude: Annotated[Annotated[float, Field(ge=-90, le=90)] | None, FieldSpec("Coordinates, latitude")] = (
         None
     )
+    """Degrees, north positive."""
+    longitude: Annotated[
+        Annotated[float, Field(ge=-180, le=180)] | None, FieldSpec("Coordinates, longitude")
+    ] = None
     """Degrees, east positive."""
-    time_zone: Annotated[ZoneName | None, Asked("Time zone", help="A name such as America/Chicago.")] = None
+    time_zone: Annotated[ZoneName | None, FieldSpec("Time zone", help="A name such as America/Chicago.")] = (
+        None
+    )
     """IANA time zone; found from the coordinates when missing."""
     metropolitan: Annotated[
-        bool, Asked("It lies in or near a large city, where rush hours slow every drive down")
+        bool, FieldSpec("It lies in or near a large city, where rush hours slow every drive down")
     ] = False
     """Whether it lies in or near a large city, where rush hours slow every drive down."""
 
@@ -109,7 +115,7 @@ class Where(Written):
         return ZoneInfo(self.time_zone)
 
 
-class LookedUp(Written):
+class LookupResult(Written):
     """What a service on the internet answered when the parent asked where something lies."""
 
     text: Annotated[str, Field(min_length=1, max_length=200)]

@@ -25,7 +25,7 @@ _LONGEST_SHOWN = 60
 
 
 @dataclass(frozen=True)
-class Contents:
+class ExportContents:
     """What a file of records holds.
 
     Attributes:
@@ -86,7 +86,7 @@ def import_all(
     return contents.findings
 
 
-def read_export(data: bytes, file: str) -> Contents:
+def read_export(data: bytes, file: str) -> ExportContents:
     """What a file of records holds; changes nothing.
 
     Args:
@@ -104,7 +104,7 @@ def read_export(data: bytes, file: str) -> Contents:
     version = whole.get("tripplan_records")
     if version != FORMAT:
         message = f"this version of tripplan reads format {FORMAT}; a newer one may read this file"
-        return Contents((), (Finding(file, "tripplan_records", _short(version), message),))
+        return ExportContents((), (Finding(file, "tripplan_records", _short(version), message),))
     documents: list[Written] = []
     findings: list[Finding] = []
     first_at: dict[tuple[str, str], str] = {}
@@ -123,7 +123,7 @@ def read_export(data: bytes, file: str) -> Contents:
             findings.append(Finding(file, field, name[1], f"the same {kind.name} stands in {first_at[name]}"))
         first_at.setdefault(name, field)
         documents.append(read)
-    return Contents(tuple(documents), tuple(findings))
+    return ExportContents(tuple(documents), tuple(findings))
 
 
 def _read_document(entry: object, file: str, field: str) -> Written | tuple[Finding, ...]:
@@ -158,5 +158,5 @@ def _short(value: object) -> str:
     return text if len(text) <= _LONGEST_SHOWN else f"{text[: _LONGEST_SHOWN - 1]}…"
 
 
-def _unusable(file: str, message: str, value: str) -> Contents:
-    return Contents((), (Finding(file, "", _short(value), message),))
+def _unusable(file: str, message: str, value: str) -> ExportContents:
+    return ExportContents((), (Finding(file, "", _short(value), message),))

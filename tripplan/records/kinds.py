@@ -25,7 +25,7 @@ from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
-from tripplan.documents.where import LookedUp
+from tripplan.documents.where import LookupResult
 from tripplan.errors import UnknownName
 
 ONLY = "only"
@@ -50,7 +50,7 @@ class DemoShown(Written):
 
 
 @dataclass(frozen=True)
-class Kind:
+class DocumentKind:
     """What the records know about one type of document.
 
     Attributes:
@@ -70,31 +70,31 @@ class Kind:
         return words if key == ONLY else f"{words} {key}"
 
 
-KINDS: dict[type[Written], Kind] = {
-    Household: Kind("household", lambda _: ONLY),
-    Place: Kind("place", lambda place: str(place.id)),
-    SchoolCalendar: Kind("school_calendar", lambda calendar: str(calendar.name)),
-    LocalDays: Kind("local_days", lambda _: ONLY),
-    FamilyCalendar: Kind("family_calendar", lambda calendar: str(calendar.name)),
-    FamilyDays: Kind("family_days", lambda _: ONLY),
-    TypedDrive: Kind("typed_drive", lambda drive: str(drive.place)),
-    OwnFigures: Kind("own_figures", lambda own: str(own.place)),
-    PlannedOuting: Kind("planned_outing", lambda planned: str(planned.id)),
-    StudyUnit: Kind("study_unit", lambda unit: str(unit.name)),
-    ProgrammeWishes: Kind("programme_wishes", lambda _: ONLY),
-    LogbookEntry: Kind("logbook_entry", lambda entry: str(entry.id)),
-    LogbookSettings: Kind("logbook_settings", lambda _: ONLY),
-    LookedUp: Kind("looked_up", lambda found: found.text.casefold(), travels=False),
-    SheetDetails: Kind("sheet_details", lambda details: sheet_key(details.place, details.day)),
-    OwnQuestions: Kind("own_questions", lambda own: str(own.place)),
-    PackingChanges: Kind("packing_changes", lambda _: ONLY),
-    EmergencyContacts: Kind("emergency_contacts", lambda _: ONLY),
-    PlannedVisits: Kind("planned_visits", lambda _: ONLY),
-    GoingTogether: Kind("going_together", lambda _: ONLY),
-    ComparedPlaces: Kind("compared_places", lambda _: ONLY),
-    ServerCalendar: Kind("server_calendar", lambda _: ONLY, travels=False),
-    OnServer: Kind("on_server", lambda lying: str(lying.outing), travels=False),
-    DemoShown: Kind("demo_shown", lambda _: ONLY, travels=False),
+KINDS: dict[type[Written], DocumentKind] = {
+    Household: DocumentKind("household", lambda _: ONLY),
+    Place: DocumentKind("place", lambda place: str(place.id)),
+    SchoolCalendar: DocumentKind("school_calendar", lambda calendar: str(calendar.name)),
+    LocalDays: DocumentKind("local_days", lambda _: ONLY),
+    FamilyCalendar: DocumentKind("family_calendar", lambda calendar: str(calendar.name)),
+    FamilyDays: DocumentKind("family_days", lambda _: ONLY),
+    TypedDrive: DocumentKind("typed_drive", lambda drive: str(drive.place)),
+    OwnFigures: DocumentKind("own_figures", lambda own: str(own.place)),
+    PlannedOuting: DocumentKind("planned_outing", lambda planned: str(planned.id)),
+    StudyUnit: DocumentKind("study_unit", lambda unit: str(unit.name)),
+    ProgrammeWishes: DocumentKind("programme_wishes", lambda _: ONLY),
+    LogbookEntry: DocumentKind("logbook_entry", lambda entry: str(entry.id)),
+    LogbookSettings: DocumentKind("logbook_settings", lambda _: ONLY),
+    LookupResult: DocumentKind("looked_up", lambda found: found.text.casefold(), travels=False),
+    SheetDetails: DocumentKind("sheet_details", lambda details: sheet_key(details.place, details.day)),
+    OwnQuestions: DocumentKind("own_questions", lambda own: str(own.place)),
+    PackingChanges: DocumentKind("packing_changes", lambda _: ONLY),
+    EmergencyContacts: DocumentKind("emergency_contacts", lambda _: ONLY),
+    PlannedVisits: DocumentKind("planned_visits", lambda _: ONLY),
+    GoingTogether: DocumentKind("going_together", lambda _: ONLY),
+    ComparedPlaces: DocumentKind("compared_places", lambda _: ONLY),
+    ServerCalendar: DocumentKind("server_calendar", lambda _: ONLY, travels=False),
+    OnServer: DocumentKind("on_server", lambda lying: str(lying.outing), travels=False),
+    DemoShown: DocumentKind("demo_shown", lambda _: ONLY, travels=False),
 }
 
 MODELS: dict[str, type[Written]] = {kind.name: model for model, kind in KINDS.items()}
@@ -104,11 +104,11 @@ STAYS_HERE = frozenset(kind.name for kind in KINDS.values() if not kind.travels)
 
 def called(kind: str, key: str) -> str:
     """How a sentence names a document, even one of a kind that this version does not know."""
-    known = KINDS[MODELS[kind]] if kind in MODELS else Kind(kind, lambda _: key)
+    known = KINDS[MODELS[kind]] if kind in MODELS else DocumentKind(kind, lambda _: key)
     return known.called(key)
 
 
-def kind_of(model: type[Written]) -> Kind:
+def kind_of(model: type[Written]) -> DocumentKind:
     """What the records know about a type.
 
     Raises:

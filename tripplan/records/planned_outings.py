@@ -6,7 +6,7 @@ from datetime import date
 
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import PlaceId
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 
 
 @dataclass(frozen=True)
@@ -18,8 +18,8 @@ class OutingsEver:
         removed: what was, as it was last, by id; its revision is 0.
     """
 
-    planned: Mapping[str, Kept[PlannedOuting]]
-    removed: Mapping[str, Kept[PlannedOuting]]
+    planned: Mapping[str, StoredDocument[PlannedOuting]]
+    removed: Mapping[str, StoredDocument[PlannedOuting]]
 
     @property
     def ids(self) -> Set[str]:
@@ -36,7 +36,7 @@ class OutingsEver:
         kept = self.on(place, day)
         return kept.value if kept else None
 
-    def on(self, place: PlaceId, day: date) -> Kept[PlannedOuting] | None:
+    def on(self, place: PlaceId, day: date) -> StoredDocument[PlannedOuting] | None:
         """What a newly planned outing goes on from; None where there was none on that day.
 
         One that was removed is followed too: calendars that still hold its entry, called off or not, take

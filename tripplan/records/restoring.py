@@ -21,7 +21,7 @@ from tripplan.records.store import RawDocument, Records, Retold, is_sound
 
 
 @dataclass(frozen=True)
-class Contents:
+class CopyContents:
     """What a copy holds.
 
     Attributes:
@@ -33,7 +33,7 @@ class Contents:
     unread: tuple[RawDocument, ...]
 
 
-def contents_of(copy: DayCopy, read_at: datetime) -> Contents:
+def contents_of(copy: DayCopy, read_at: datetime) -> CopyContents:
     """Everything a copy holds, even where an older program wrote it; the copy itself stays as it is.
 
     Args:
@@ -51,7 +51,7 @@ def contents_of(copy: DayCopy, read_at: datetime) -> Contents:
     read = [
         (raw, read_document(MODELS[raw.kind], raw.body).value if raw.kind in MODELS else None) for raw in raws
     ]
-    return Contents(
+    return CopyContents(
         documents=tuple(value for _, value in read if value is not None),
         unread=tuple(raw for raw, value in read if value is None),
     )

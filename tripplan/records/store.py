@@ -38,7 +38,7 @@ _NEW_DOCUMENT = """
 
 
 @dataclass(frozen=True)
-class Kept(Generic[T]):
+class StoredDocument(Generic[T]):
     """A document as it is on record.
 
     Attributes:
@@ -76,20 +76,24 @@ def is_sound(row: sqlite3.Row) -> bool:
     return bool(row["checksum"] == checksum("version", *(row[name] for name in COLUMNS["version"])))
 
 
-def _kept(model: type[T], row: sqlite3.Row) -> Kept[T] | None:
+def _kept(model: type[T], row: sqlite3.Row) -> StoredDocument[T] | None:
     """What a row holds; None where it cannot be read."""
     value = read_document(model, row["body"]).value if is_sound(row) else None
-    return None if value is None else Kept(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
+    return (
+        None
+        if value is None
+        else StoredDocument(value, row["revision"], datetime.fromisoformat(row["saved_at"]))
+    )
 
 
-def _same(kept: Kept[T] | None, row: sqlite3.Row) -> Kept[T] | None:
+def _same(kept: StoredDocument[T] | None, row: sqlite3.Row) -> StoredDocument[T] | None:
     """What was made of a row before, if it is still that row."""
     if kept is None or (kept.revision, kept.saved_at.isoformat()) != (row["revision"], row["saved_at"]):
         return None
     return kept
 
 
-def _get(connection: sqlite3.Connection, model: type[T], key: str) -> Kept[T] | None:
+def _get(connection: sqlite3.Connection, model: type[T], key: str) -> StoredDocument[T] | None:
     query = f"{_CURRENT} WHERE kind = ? AND key = ? AND body IS NOT NULL"
     row = connection.execute(query, (kind_of(model).name, key)).fetchone()
     return None if row is None else _kept(model, row)
@@ -104,7 +108,7 @@ def _raw_documents(connection: sqlite3.Connection) -> tuple[RawDocument, ...]:
     )
 
 
-def _readable(found: Iterable[tuple[str, Kept[T] | None]]) -> dict[str, Kept[T]]:
+def _readable(found: Iterable[tuple[str, StoredDocument[T] | None]]) -> dict[str, StoredDocument[T]]:
     return {key: kept for key, kept in found if kept is not None}
 
 
@@ -122,7 +126,7 @@ class Change:
         """What `take_back` and the history call this change; None while nothing is different."""
         return self._number
 
-    def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
+    def get(self, model: type[T], key: str = ONLY) -> StoredDocument[T] | None:
         """One document as this change sees it, or None."""
         return _get(self._connection, model, key)
 
@@ -132,7 +136,7 @@ class Change:
         kept = None if row is None else _kept(model, row)
         return None if kept is None else kept.value
 
-    def save(self, value: T, expected: int = 0) -> Kept[T]:
+    def save(self, value: T, expected: int = 0) -> StoredDocument[T]:
         """Save a document; one that says what is on record already adds no revision.
 
         Args:
@@ -154,8 +158,8 @@ class Change:
         if expected != (there["revision"] if there else 0):
             raise RecordConflict(kind.called(key))
         if there is not None and there["body"] == body and is_sound(there):
-            return Kept(value, there["revision"], datetime.fromisoformat(there["saved_at"]))
-        return Kept(value, self._append(kind.name, key, current, body), self._saved_at)
+            return StoredDocument(value, there["revision"], datetime.fromisoformat(there["saved_at"]))
+        return StoredDocument(value, self._append(kind.name, key, current, body), self._saved_at)
 
     def remove(self, model: type[Written], key: str, expected: int) -> int:
         """Remove a document; `undo` brings it back.
@@ -177,7 +181,7 @@ class Change:
             raise RecordConflict(kind.called(key))
         return self._append(kind.name, key, current, None)
 
-    def undo(self, model: type[T], key: str, expected: int) -> Kept[T] | None:
+    def undo(self, model: type[T], key: str, expected: int) -> StoredDocument[T] | None:
         """Take back the last change of a document; once more takes back the one before it.
 
         Args:
@@ -348,7 +352,9 @@ class Records:
         """Every document of which not all can be read; all others are as they were saved."""
         return self._looked_through.set_aside()
 
-    def all(self, model: type[T], known: Mapping[str, Kept[T]] | None = None) -> dict[str, Kept[T]]:
+    def all(
+        self, model: type[T], known: Mapping[str, StoredDocument[T]] | None = None
+    ) -> dict[str, StoredDocument[T]]:
         """Every document of a type by its key, in order of the keys.
 
         Args:
@@ -364,7 +370,7 @@ class Records:
             (row["key"], _same(before.get(row["key"]), row) or _kept(model, row)) for row in rows
         )
 
-    def removed(self, model: type[T]) -> dict[str, Kept[T]]:
+    def removed(self, model: type[T]) -> dict[str, StoredDocument[T]]:
         """Every document of a type that is on record no more, as it was last, by its key.
 
         Their revision is 0: what is handed back to save such a document anew.
@@ -376,7 +382,7 @@ class Records:
         found = _readable((row["key"], _kept(model, row)) for row in rows if row is not None)
         return {key: replace(kept, revision=0) for key, kept in found.items()}
 
-    def newest(self, model: type[T], most: int) -> dict[str, Kept[T]]:
+    def newest(self, model: type[T], most: int) -> dict[str, StoredDocument[T]]:
         """The documents of a type with the last keys, in order of the keys; for keys that begin with a day.
 
         Args:
@@ -388,7 +394,7 @@ class Records:
             rows = connection.execute(query, (kind_of(model).name, most)).fetchall()
         return _readable((row["key"], _kept(model, row)) for row in reversed(rows))
 
-    def get(self, model: type[T], key: str = ONLY) -> Kept[T] | None:
+    def get(self, model: type[T], key: str = ONLY) -> StoredDocument[T] | None:
         """One document, or None; the key may be left out for a type of which there is one."""
         with self.database.reading() as connection:
             return _get(connection, model, key)
@@ -426,7 +432,7 @@ class Records:
         with self.database.writing() as connection:
             yield Change(connection, saved_at.astimezone(UTC), said)
 
-    def save(self, value: T, saved_at: datetime, expected: int = 0) -> Kept[T]:
+    def save(self, value: T, saved_at: datetime, expected: int = 0) -> StoredDocument[T]:
         """Save one document; as `Change.save`."""
         with self.change(saved_at) as change:
             return change.save(value, expected)
@@ -436,7 +442,7 @@ class Records:
         with self.change(saved_at) as change:
             return change.remove(model, key, expected)
 
-    def undo(self, model: type[T], key: str, saved_at: datetime, expected: int) -> Kept[T] | None:
+    def undo(self, model: type[T], key: str, saved_at: datetime, expected: int) -> StoredDocument[T] | None:
         """Take back the last change of one document; as `Change.undo`."""
         with self.change(saved_at) as change:
             return change.undo(model, key, expected)

@@ -2,10 +2,10 @@
 
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
-from tripplan.records.store import Change, Kept
+from tripplan.records.store import Change, StoredDocument
 
 
-def remove_unit(change: Change, kept: Kept[StudyUnit]) -> None:
+def remove_unit(change: Change, kept: StoredDocument[StudyUnit]) -> None:
     """Remove a unit, and what was settled or ruled out for it in the term's programme.
 
     Args:

@@ -26,8 +26,8 @@ from tripplan.roads.engine import (
     roads_missing,
 )
 from tripplan.roads.extract import Extract
-from tripplan.roads.locking import Busy, only_one
-from tripplan.roads.regions import Box, Region, RegionFolder
+from tripplan.roads.locking import RegionInUse, only_one
+from tripplan.roads.regions import BoundingBox, Region, RegionFolder
 
 SPACE_WHILE_BUILDING, SPACE_AFTERWARDS = 8.0, 1.6
 """Space on the disk, as multiples of the map file's size. Measured with engine 3.9.1: a map file of 1.3 MB
@@ -169,7 +169,7 @@ def build_region(
                 if work.is_dir():
                     _write_state(work, BuildState(share=0, doing="", failed=str(trouble)))
                 raise
-    except Busy:
+    except RegionInUse:
         raise RoadsUnusable(f"{name} is being built already") from None
     except OSError as trouble:
         raise RoadsUnusable(f"{name} cannot be built: {trouble}") from trouble
@@ -324,7 +324,7 @@ def _write_whole(path: Path, text: str) -> None:
     partial.replace(path)
 
 
-def _box_of_tiles(tiles: Path) -> Box:
+def _box_of_tiles(tiles: Path) -> BoundingBox:
     """The area of the engine's own squares of a quarter degree, numbered from the south-west by rows.
 
     Raises:
@@ -336,7 +336,7 @@ def _box_of_tiles(tiles: Path) -> Box:
     if not numbers:
         raise RoadsUnusable("there are no roads in this map file")
     rows, columns = [n // 1440 for n in numbers], [n % 1440 for n in numbers]
-    return Box(
+    return BoundingBox(
         west=-180 + min(columns) / 4,
         south=-90 + min(rows) / 4,
         east=-180 + (max(columns) + 1) / 4,

@@ -10,7 +10,7 @@ from typing import BinaryIO
 
 from tripplan.errors import Finding, InputFaults
 from tripplan.regular_file import open_regular
-from tripplan.roads.regions import Box
+from tripplan.roads.regions import BoundingBox
 
 ENDING = ".osm.pbf"
 _MOST_HEADER_BYTES = 64 * 1024
@@ -35,7 +35,7 @@ class Extract:
 
     path: Path
     size: int
-    box: Box | None
+    box: BoundingBox | None
     map_date: date | None
 
 
@@ -143,7 +143,7 @@ def _exactly(file: BinaryIO, count: int) -> bytes:
     return data
 
 
-def _head(block: bytes) -> tuple[Box | None, date | None]:
+def _head(block: bytes) -> tuple[BoundingBox | None, date | None]:
     fields = dict(_fields(block))
     box, stamp = fields.get(1), fields.get(32)
     covered = None
@@ -152,7 +152,7 @@ def _head(block: bytes) -> tuple[Box | None, date | None]:
         if set(sides) != {1, 2, 3, 4}:
             raise _Damaged
         west, east, north, south = (_unzigzag(sides[field]) / _NANODEGREES for field in (1, 2, 3, 4))
-        covered = Box(west=west, south=south, east=east, north=north)
+        covered = BoundingBox(west=west, south=south, east=east, north=north)
     # A stamp that is no time of this century is as good as none.
     known = isinstance(stamp, int) and 0 < stamp < 4_000_000_000
     return covered, datetime.fromtimestamp(int(stamp or 0), UTC).date() if known else None

@@ -19,7 +19,7 @@ else:
         fcntl.flock(file.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
 
 
-class Busy(Exception):
+class RegionInUse(Exception):
     """Another process holds the file."""
 
 
@@ -41,5 +41,5 @@ def only_one(path: Path) -> Iterator[int]:
         try:
             _hold(file)
         except OSError:
-            raise Busy from None
+            raise RegionInUse from None
         yield file.fileno()

@@ -11,14 +11,14 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults, RoadsUnusable, UnknownName
-from tripplan.roads.locking import Busy, only_one
+from tripplan.roads.locking import RegionInUse, only_one
 
 _NAME = re.compile(r"[a-z0-9][a-z0-9_-]{0,39}")
 _ABOUT = "region.json"
 _TILES = "tiles"
 
 
-class Box(BaseModel):
+class BoundingBox(BaseModel):
     """The area between two parallels and two meridians [degrees]; it does not cross the date line."""
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -41,7 +41,7 @@ class Region(BaseModel):
 
     name: Annotated[str, Field(pattern=_NAME.pattern)]
     """What it is called, and its folder."""
-    box: Box
+    box: BoundingBox
     """The area its map file covers."""
     map_date: date | None
     """The date of the map data; not known where the map file does not say."""
@@ -124,7 +124,7 @@ class RegionFolder:
                 for folder in (self.path / name, self.work(name)):
                     if folder.exists():
                         shutil.rmtree(folder)
-        except Busy:
+        except RegionInUse:
             raise RoadsUnusable(f"{name} is being built in another window") from None
         except OSError as trouble:
             raise RoadsUnusable(f"{name} cannot be removed: {trouble.strerror}") from trouble
@@ -137,7 +137,7 @@ class RegionFolder:
         try:
             with only_one(self.lock(name)):
                 return False
-        except Busy:
+        except RegionInUse:
             return True
 
 

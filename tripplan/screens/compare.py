@@ -25,7 +25,7 @@ from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lin
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
@@ -71,7 +71,7 @@ def _places_picker(view: View, family: Family) -> list[Place]:
 
     def keep() -> None:
         picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
-        with trouble_said(_SPOT), view.records.change(view.services.clock()) as change:
+        with report_errors(_SPOT), view.records.change(view.services.clock()) as change:
             before = change.get(ComparedPlaces)
             change.save(picked, before.revision if before else 0)
 

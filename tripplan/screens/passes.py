@@ -14,7 +14,7 @@ from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding, PlanError
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.listed import coming_visits, last_day_listed
-from tripplan.planning.passes.plan import PassPlan, VisitCost, VisitLeftOut
+from tripplan.planning.passes.plan import PassPlan, UnplannedVisit, VisitCost
 from tripplan.planning.passes.sentences import (
     break_even_sentence,
     counted_sentences,
@@ -23,7 +23,7 @@ from tripplan.planning.passes.sentences import (
     total_sentences,
     visit_sentence,
 )
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, filled
@@ -40,7 +40,7 @@ USUAL_TIMES, USUAL_WEEKS_APART = 4, 4
 """What the form for new visits says at first."""
 FIRST_VISIT_IN = timedelta(days=10)
 
-KeptVisits = Kept[PlannedVisits] | None
+KeptVisits = StoredDocument[PlannedVisits] | None
 
 
 @dataclass(frozen=True)
@@ -212,7 +212,7 @@ def _result(plan: PassPlan) -> None:
 
 def _visit_by_visit(plan: PassPlan, listed: _Listed) -> None:
     st.header("Visit by visit", anchor=False)
-    lines: list[VisitCost | VisitLeftOut] = [*plan.visits, *plan.left_out]
+    lines: list[VisitCost | UnplannedVisit] = [*plan.visits, *plan.left_out]
     for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
         text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)
         _line(text, line.visit.place.id, line.visit.day, listed)

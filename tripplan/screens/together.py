@@ -26,10 +26,10 @@ from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
-    Taken,
+    Selection,
     party_picker,
     place_and_day,
     place_named,
@@ -97,7 +97,7 @@ def render(view: View) -> None:
     _result(found, settled)
 
 
-def _with_currency(kept: Kept[GoingTogether] | None, currency: str) -> GoingTogether:
+def _with_currency(kept: StoredDocument[GoingTogether] | None, currency: str) -> GoingTogether:
     """What is on record; figures in another currency than the household's by now count as nothing paid."""
     if kept is None:
         return GoingTogether(currency=currency)
@@ -107,18 +107,18 @@ def _with_currency(kept: Kept[GoingTogether] | None, currency: str) -> GoingToge
     return kept.value.model_copy(update={"currency": currency, "households": households, "paid": Decimal(0)})
 
 
-def _place_and_day(view: View, family: Family) -> Taken:
+def _place_and_day(view: View, family: Family) -> Selection:
     """Ask for the place and the day; at first, what the parent took elsewhere."""
     now = taken(view, family) or _suggested(view, family)
     place_id, day = place_and_day(view, family, now, "together")
-    return Taken(place_named(family, place_id) or now.place, day, None)
+    return Selection(place_named(family, place_id) or now.place, day, None)
 
 
-def _suggested(view: View, family: Family) -> Taken:
+def _suggested(view: View, family: Family) -> Selection:
     """Before the parent has taken anything: where the smallest group price is, on its first open day."""
     place = min(family.places, key=group_begins_at)
     days = days_in(usual_span(view))
-    return Taken(place, first_open_day(family, place, days, view.today) or days[0], None)
+    return Selection(place, first_open_day(family, place, days, view.today) or days[0], None)
 
 
 def _payer(names: list[str]) -> str | None:
@@ -245,7 +245,7 @@ def _remove(view: View, with_others: GoingTogether, revision: int, index: int) -
 # --- the answer -------------------------------------------------------------------------------------------
 
 
-def _result(found: Together, settled: Taken) -> None:
+def _result(found: Together, settled: Selection) -> None:
     place: Place = settled.place
     st.header(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
     people, total = st.columns(2)

@@ -20,7 +20,7 @@ from tripplan.files.calendars.school_table_file import (
     dates_to_ask_about,
     read_school_table,
 )
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
 CHICAGO = ZoneInfo("America/Chicago")
 WINDOW = DateSpan(first=date(2026, 7, 1), last=date(2027, 12, 31))
@@ -34,14 +34,14 @@ TABLE = """first day,last day,name,kind
 """
 
 
-def read(table: str | bytes, order: DateOrder | None = None) -> Read[SchoolTable]:
+def read(table: str | bytes, order: DateOrder | None = None) -> ReadResult[SchoolTable]:
     """What is made of a table."""
     return read_school_table(
         table if isinstance(table, bytes) else table.encode(), "days.csv", WINDOW, CHICAGO, order
     )
 
 
-def messages(result: Read[SchoolTable]) -> str:
+def messages(result: ReadResult[SchoolTable]) -> str:
     """Everything that was found, in one text."""
     return "\n".join(map(str, result.findings))
 

@@ -6,7 +6,14 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.day_sheets import planned
-from tripplan.files.day_sheet.day_stretches import Stretch, map_link, sleeps, step_words, stretches, time_left
+from tripplan.files.day_sheet.day_stretches import (
+    DaySegment,
+    map_link,
+    sleeps,
+    step_words,
+    stretches,
+    time_left,
+)
 
 MINUTE = timedelta(minutes=1)
 
@@ -55,8 +62,8 @@ NIGHT = datetime(2026, 12, 8, 23, 50, tzinfo=ZoneInfo("America/Chicago"))
 )
 def test_how_long_it_still_is_goes_on_past_midnight(left: timedelta, before: str, during: str) -> None:
     """At ten to twelve: an outing is announced by days, but what is on or begins soon by minutes."""
-    assert time_left(Stretch(None, NIGHT + left, "Shoes on"), NIGHT) == before
-    assert time_left(Stretch(NIGHT - MINUTE, NIGHT + left, "Visit"), NIGHT.astimezone(UTC)) == during
+    assert time_left(DaySegment(None, NIGHT + left, "Shoes on"), NIGHT) == before
+    assert time_left(DaySegment(NIGHT - MINUTE, NIGHT + left, "Visit"), NIGHT.astimezone(UTC)) == during
 
 
 def test_sleep_is_told_while_it_lasts() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.files.locations.any_coordinates import lies_on_the_globe_or_is_refused
 from tripplan.documents.where import Point, Where
 from tripplan.files.locations.gazetteer import (
-    Found,
+    GazetteerMatch,
     NotFound,
     find_postal_code,
     find_town,
@@ -20,9 +20,9 @@ from tripplan.files.locations.gazetteer import (
 )
 
 
-def found(result: Found | NotFound) -> Found:
+def found(result: GazetteerMatch | NotFound) -> GazetteerMatch:
     """The look-up's result, which must be one."""
-    assert isinstance(result, Found)
+    assert isinstance(result, GazetteerMatch)
     return result
 
 
@@ -83,7 +83,9 @@ def test_a_name_that_is_alone_needs_no_state() -> None:
         (find_town("<script>" * 500, "IL", "US"), "town", "no such town"),
     ],
 )
-def test_what_is_not_found_says_what_to_give_instead(result: Found | NotFound, field: str, part: str) -> None:
+def test_what_is_not_found_says_what_to_give_instead(
+    result: GazetteerMatch | NotFound, field: str, part: str
+) -> None:
     """Unknown towns, states, codes and countries are told at their field; post offices abroad are unknown."""
     assert isinstance(result, NotFound)
     assert result.field == field

@@ -72,7 +72,7 @@ def outing(**changes: Any) -> Outing:
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
         "cost": OutingCost((driving,), range_, ("parking",)),
-        "felt_cost": dollars("65.00"),
+        "generalized_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
         "cautions": ("Check the child seat of Di; follow local law.",),
         **changes,

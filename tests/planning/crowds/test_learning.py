@@ -13,8 +13,8 @@ from tripplan.planning.crowds.learning import (
     IMPRESSION,
     KINDS_VARY,
     SEASONS_VARY,
-    Sight,
-    learnt,
+    Observation,
+    posterior_mean,
 )
 from tripplan.planning.crowds.levels import POOLED, TABLES
 from tripplan.planning.crowds.risk import Crowds
@@ -86,21 +86,21 @@ def test_about_four_notes_of_a_day_off_weigh_as_much_as_the_tables(crowds: Crowd
     varies = float(sight.ways**2 @ np.array([DAYS_OFF_VARY, SEASONS_VARY, *[KINDS_VARY] * 4]) ** 2)
     blur = sight.noise**2 + IMPRESSION**2
     for count in (1, 4, 20):
-        moved = float(sight.ways @ learnt([sight] * count)) / sight.surprise
+        moved = float(sight.ways @ posterior_mean([sight] * count)) / sight.residual
         assert moved == pytest.approx(count * varies / (count * varies + blur))
-    three, four = (float(sight.ways @ learnt([sight] * count)) / sight.surprise for count in (3, 4))
+    three, four = (float(sight.ways @ posterior_mean([sight] * count)) / sight.residual for count in (3, 4))
     assert three < 0.5 < four
 
 
 def test_no_note_changes_nothing(crowds: Crowds) -> None:
     """Without notes the same object comes back, and nothing is learnt."""
     assert crowds.learning_from([]) is crowds
-    assert not learnt([]).any()
+    assert not posterior_mean([]).any()
 
 
 def test_notes_that_say_what_was_expected_change_nothing() -> None:
     """Without a surprise nothing is learnt, however many notes there are."""
-    assert not learnt([Sight(np.ones(6), 0.0, 0.5)] * 9).any()
+    assert not posterior_mean([Observation(np.ones(6), 0.0, 0.5)] * 9).any()
 
 
 def test_the_prior_is_how_much_the_tables_differ() -> None:

@@ -3,11 +3,11 @@
 from functools import lru_cache
 
 from tripplan.planning.day.weighing.delays import Delay, longer_than_likely
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 from tripplan.values.ranges import Range
 
 
-def ends(way: Way, off: Delay, start: int) -> list[tuple[int, float]]:
+def ends(way: Journey, off: Delay, start: int) -> list[tuple[int, float]]:
     """When a way may end that is planned to begin at a minute, each minute with its chance."""
     found: dict[int, float] = {}
     for late, chance in each_minute(off):

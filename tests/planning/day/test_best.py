@@ -13,7 +13,7 @@ from tripplan.planning.day import DayQuestion, plan_day
 from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, best_between
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.day.weighing.felt import UNITS
+from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.values.money import Money
 
 
@@ -95,7 +95,7 @@ Told = tuple[object, ...]
 
 
 def as_planned(question: DayQuestion, best: BestChoice | None) -> Told | None:
-    """Times, felt cost, naps and lunch of a best choice as a plan tells them."""
+    """Times, generalized cost, naps and lunch of a best choice as a plan tells them."""
     if best is None:
         return None
     minutes = DayMinutes(question.day, question.home_zone)

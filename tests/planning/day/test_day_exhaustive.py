@@ -17,11 +17,11 @@ from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits, RushHours
 from tripplan.documents.family.member import Nap
 from tripplan.documents.family.worth import Worth
-from tripplan.planning.day import Begun, DayPlan, DayQuestion, Napper, plan_day, trade_offs
+from tripplan.planning.day import DayInProgress, DayPlan, DayQuestion, Napper, plan_day, trade_offs
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
 from tripplan.planning.opening.hours import ShowTimes
-from tripplan.planning.travel.drive import Leg, Stop, TimedLeg, Way
+from tripplan.planning.travel.drive import Journey, Leg, Stop, TimedLeg
 from tripplan.values.ranges import Range
 
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
@@ -88,10 +88,10 @@ days = st.sampled_from([date(2026, 12, 1), date(2026, 11, 1), date(2027, 3, 14)]
 zones = st.sampled_from([CHICAGO, ZoneInfo("America/Indiana/Indianapolis")])
 
 
-def begun_on(day: date, left: int, later: int) -> Begun:
+def begun_on(day: date, left: int, later: int) -> DayInProgress:
     """A day on which the party left home at a minute by the clock, and is so many minutes on."""
     left_home = datetime.combine(day, time(left // 60, left % 60), CHICAGO)
-    return Begun(left_home, left_home + timedelta(minutes=later))
+    return DayInProgress(left_home, left_home + timedelta(minutes=later))
 
 
 @st.composite
@@ -116,7 +116,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
     busy = Busy(start=busy_from, end=busy_from + timedelta(minutes=45))
     rush = draw(rush_hours)
 
-    def way() -> Way:
+    def way() -> Journey:
         if draw(st.booleans()):
             return draw(changing_legs)
         usual = draw(legs)
@@ -173,7 +173,7 @@ def test_the_search_says_what_walking_through_every_plan_says(question: DayQuest
 
 
 def best_is_that_of(walked: Sequence[Walked], question: DayQuestion) -> None:
-    """Least felt cost, then least time away, then earliest, to the cent; none where there is none."""
+    """Least generalized cost, then least time away, then earliest, to the cent; none where there is none."""
     found = plan_day(question)
     if not walked:
         assert found.best is None

@@ -78,7 +78,7 @@ def small_days(draw: st.DrawFn) -> DayQuestion:
 @settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(small_days())
 def test_the_search_weighs_as_little_as_an_integer_programme(question: DayQuestion) -> None:
-    """The least felt cost of both is the same to the cent, and days impossible to one are so to the other."""
+    """The least generalized cost of both is the same to the cent; what one cannot do the other cannot."""
     least, best = least_felt(question), plan_day(question).best
     assert (least is None) == (best is None)
     if least is not None and best is not None:

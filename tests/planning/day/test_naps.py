@@ -14,7 +14,7 @@ from tests.planning.day.day_questions import (
     make_question,
 )
 from tripplan.documents.family.member import Nap, SleepsIn
-from tripplan.planning.day import Begun, NapOutcome, plan_day
+from tripplan.planning.day import DayInProgress, NapOutcome, plan_day
 from tripplan.planning.day.weighing.naps import NapWindow, Sleep, Stretch
 
 minutes_of_day = st.integers(0, 24 * 60)
@@ -73,7 +73,9 @@ def carried(**changes: Any) -> tuple[NapOutcome, ...]:
     """What becomes of a nap at 9:30 of a child that is driven from 8:50 to 9:50."""
     napper = make_napper("09:30", 90, slack_minutes=0, in_pushchair=True, **changes)
     left = datetime.combine(TUESDAY, time(8, 40), CHICAGO)
-    question = make_question(nappers=(napper,), hours=make_hours(("09:30", "17:00")), begun=Begun(left, left))
+    question = make_question(
+        nappers=(napper,), hours=make_hours(("09:30", "17:00")), begun=DayInProgress(left, left)
+    )
     best = plan_day(question).best
     assert best is not None
     return best.naps

@@ -19,7 +19,7 @@ from tests.planning.day.test_day_exhaustive import NO_SHRINKING, questions, roun
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
 from tripplan.errors import PlanError
-from tripplan.planning.day import Crossed, DayPlan, DayQuestion, plan_choice, plan_day, times_to_try
+from tripplan.planning.day import DayPlan, DayQuestion, ViolatedLimit, plan_choice, plan_day, times_to_try
 from tripplan.planning.opening.hours import DayHours, Openness
 
 
@@ -31,7 +31,7 @@ def at(clock: str) -> datetime:
 def crossed(question: DayQuestion, leave_home: str, leave_place: str) -> tuple[str, ...]:
     """Which limits a choice crosses."""
     found = plan_choice(question, at(leave_home), at(leave_place))
-    assert isinstance(found, Crossed)
+    assert isinstance(found, ViolatedLimit)
     return found.sentences
 
 
@@ -54,7 +54,7 @@ def test_a_choice_can_be_just_when_the_walk_knows_it_and_weighs_as_much(question
             found = plan_choice(question, leave_home, leave_place)
             plain = walked.get((leave_home, leave_place))
             if plain is None:
-                assert isinstance(found, Crossed)
+                assert isinstance(found, ViolatedLimit)
                 assert found.sentences
             else:
                 assert isinstance(found, DayPlan)
@@ -156,7 +156,7 @@ def test_whatever_makes_a_day_impossible_each_of_its_times_says_why(changes: dic
     for leave_home in (tried.departures[0], tried.leave_home, tried.departures[-1]):
         for leave_place in (tried.leaving[0], tried.leave_place, tried.leaving[-1]):
             found = plan_choice(question, leave_home, leave_place)
-            assert isinstance(found, Crossed)
+            assert isinstance(found, ViolatedLimit)
             assert found.sentences
 
 

@@ -10,7 +10,7 @@ from tripplan.documents.family.habits import RushHours
 from tripplan.planning.day.room import has_room
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.legs import LegTimes
-from tripplan.planning.day.times.limits import Limits, Opened
+from tripplan.planning.day.times.limits import Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg
@@ -52,7 +52,7 @@ def limits(draw: st.DrawFn) -> Limits:
         end = begin + draw(st.integers(20, 420))
         last = draw(st.integers(begin, end))
         entries = draw(st.none() | st.lists(st.integers(begin, last), max_size=3).map(sorted))
-        opened.append(Opened(begin, end, last, None if entries is None else tuple(entries)))
+        opened.append(OpeningMinutes(begin, end, last, None if entries is None else tuple(entries)))
         begin = end + draw(st.integers(1, 120))
     there = draw(ways())
     return Limits(

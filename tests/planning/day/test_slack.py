@@ -12,10 +12,10 @@ from pydantic import ValidationError
 from tests.planning.day.day_questions import CHICAGO, PUNCTUAL, TUESDAY, make_hours, make_leg, make_question
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
-from tripplan.planning.day import Begun, DayPlan, DayQuestion, plan_day, slack
+from tripplan.planning.day import DayInProgress, DayPlan, DayQuestion, plan_day, slack
 from tripplan.planning.day.times.minutes import Minutes
 from tripplan.planning.day.weighing.delays import getting_off, longer_than_likely
-from tripplan.planning.travel.drive import Leg, TimedLeg, Way
+from tripplan.planning.travel.drive import Journey, Leg, TimedLeg
 from tripplan.values.ranges import Range
 
 DRAWS = 200_000
@@ -39,7 +39,7 @@ def drawn_delays(random: np.random.Generator, habits: Habits) -> Minutes:
     return whole
 
 
-def drawn_arrivals(random: np.random.Generator, way: Way, starts: Minutes) -> Minutes:
+def drawn_arrivals(random: np.random.Generator, way: Journey, starts: Minutes) -> Minutes:
     """Ends of a drive as it is at each start, its length drawn from a normal distribution in two halves."""
     legs = [way.at(start) for start in range(int(starts.max()) + 1)]
     low, likely, high = (
@@ -270,7 +270,7 @@ def test_a_sure_departure_makes_the_entry_nine_times_in_ten() -> None:
 def test_whoever_has_left_already_is_no_longer_late_in_leaving() -> None:
     """On a day that has begun only the drive is in doubt on the way there."""
     left = datetime.combine(TUESDAY, time(8, 40), CHICAGO)
-    question = make_question(begun=Begun(left, left), hours=make_hours(entry_times=("10:00",)))
+    question = make_question(begun=DayInProgress(left, left), hours=make_hours(entry_times=("10:00",)))
     plan = plan_day(question).best
     assert plan is not None
     found = slack(question, plan)

@@ -20,7 +20,14 @@ from tests.planning.day.day_walk import walk
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
-from tripplan.planning.day import Begun, DayQuestion, beside_the_best, helps_most, plan_day, trade_offs
+from tripplan.planning.day import (
+    DayInProgress,
+    DayQuestion,
+    beside_the_best,
+    helps_most,
+    plan_day,
+    trade_offs,
+)
 from tripplan.values.money import Money
 
 HOME_NAP = make_napper("13:00", 120, slack_minutes=0, in_car=False)
@@ -81,7 +88,7 @@ def test_a_trade_off_says_what_one_gains_and_loses() -> None:
     ],
 )
 def test_the_parts_of_felt_cost_add_up_to_it(question: DayQuestion) -> None:
-    """Lost nap, driving, waiting and stay cut short are all there is to a plan's felt cost."""
+    """Lost nap, driving, waiting and stay cut short are all there is to a plan's generalized cost."""
     best = plan_day(question).best
     assert best is not None
     parts = best.parts
@@ -159,7 +166,7 @@ def test_a_day_that_no_small_change_saves_says_so() -> None:
 def test_a_day_that_has_begun_keeps_its_departure() -> None:
     """Left at 9:07, off the grid: the drive of 75 minutes ends at 10:22 and two hours later they leave."""
     left = datetime.combine(TUESDAY, time(9, 7), CHICAGO)
-    best = plan_day(make_question(begun=Begun(left, left))).best
+    best = plan_day(make_question(begun=DayInProgress(left, left))).best
     assert best is not None
     assert (best.leave_home, best.enter) == (left, left + timedelta(minutes=75))
     assert f"{best.leave_place:%H:%M}" == "12:25"
@@ -169,7 +176,7 @@ def test_nobody_leaves_before_now() -> None:
     """At half past three the earliest return on the grid is half past three."""
     left = datetime.combine(TUESDAY, time(9), CHICAGO)
     best = plan_day(
-        make_question(begun=Begun(left, left.replace(hour=15, minute=28)), way_home=make_leg(30))
+        make_question(begun=DayInProgress(left, left.replace(hour=15, minute=28)), way_home=make_leg(30))
     ).best
     assert best is not None
     assert f"{best.leave_place:%H:%M}" == "15:30"

@@ -14,9 +14,9 @@ from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
+from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption, RevisedDay
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts
-from tripplan.planning.on_the_day.ways_out import Choice, Replanned, WayOut
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.values.cost_kind import CostKind
@@ -58,13 +58,13 @@ def planned(family: Family) -> Outing:
     return found
 
 
-def again(family: Family, **trouble: Any) -> tuple[Outing, Replanned]:
+def again(family: Family, **trouble: Any) -> tuple[Outing, RevisedDay]:
     """The day as planned, and anew after something went wrong."""
     outing = planned(family)
     return outing, replan(family, outing, Trouble(**trouble), today=TODAY)
 
 
-def way(found: Replanned, choice: Choice) -> WayOut:
+def way(found: RevisedDay, choice: RecoveryKind) -> RecoveryOption:
     """The one way of a kind."""
     (one,) = (way for way in found.ways if way.choice is choice)
     return one
@@ -84,7 +84,7 @@ def dollars(amount: str) -> Money:
 def test_a_day_without_trouble_stays_as_planned() -> None:
     """Nought minutes late, going on is the old plan at the old price."""
     outing, found = again(make_family())
-    on = way(found, Choice.GO_ON)
+    on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     assert (on.outing.plan.leave_home, on.outing.plan.home) == (outing.plan.leave_home, outing.plan.home)
     assert (on.change, on.tickets) == (dollars("0"), None)
@@ -101,7 +101,7 @@ def test_leaving_late_is_the_best_day_that_leaves_no_earlier(late: int) -> None:
     habits = {"earliest_departure": f"{now:%H:%M}"}
     members = [{**m.model_dump(mode="json"), "wakes": "05:00"} for m in family.household.members]
     later = planned(make_family(household={"habits": habits, "members": members}))
-    on = way(found, Choice.GO_ON)
+    on = way(found, RecoveryKind.GO_ON)
     assert found.now == now
     assert on.outing is not None
     assert on.outing.plan == later.plan
@@ -111,7 +111,7 @@ def test_leaving_late_is_the_best_day_that_leaves_no_earlier(late: int) -> None:
 def test_the_same_place_comes_before_another_and_another_before_turning_back() -> None:
     """Of the two ways on to the same place, the one with less money and nuisances stands first."""
     _, found = again(make_family(nearer("Mill", 40.8)), asleep="Di")
-    assert [way.choice for way in found.ways[-2:]] == [Choice.UNDERSTUDY, Choice.TURN_BACK]
+    assert [way.choice for way in found.ways[-2:]] == [RecoveryKind.UNDERSTUDY, RecoveryKind.TURN_BACK]
     here = [way.weighs.amount for way in found.ways[:-2]]
     assert len(here) == 2
     assert here == sorted(here)
@@ -123,7 +123,7 @@ def test_too_late_for_the_place_says_why_and_leaves_the_other_ways() -> None:
     ((title, reasons),) = found.impossible
     assert title == "Go on to Test museum"
     assert reasons
-    home = way(found, Choice.TURN_BACK)
+    home = way(found, RecoveryKind.TURN_BACK)
     assert home.title == "Stay at home"
     assert home.change == dollars("0") - outing.cost.total.likely
 
@@ -131,7 +131,7 @@ def test_too_late_for_the_place_says_why_and_leaves_the_other_ways() -> None:
 def test_tickets_already_paid_for_are_lost_by_staying_at_home() -> None:
     """37.00 were paid for two adults and a child; nothing is refundable, so the day costs just that."""
     _, found = again(make_family(), late_minutes=60, tickets_paid=True)
-    home = way(found, Choice.TURN_BACK)
+    home = way(found, RecoveryKind.TURN_BACK)
     assert home.tickets is not None
     assert (home.tickets.lost, home.tickets.back) == (dollars("37.00"), dollars("0"))
     assert home.total == dollars("37.00")
@@ -146,7 +146,7 @@ def test_refundable_tickets_come_back() -> None:
         {"name": "Small child", "price": "0.00", "ages": "under 3"},
     ]
     _, found = again(make_family(offers=offers), tickets_paid=True)
-    home = way(found, Choice.TURN_BACK)
+    home = way(found, RecoveryKind.TURN_BACK)
     assert home.tickets is not None
     assert (home.tickets.lost, home.tickets.back) == (dollars("9.00"), dollars("28.00"))
     assert "$28.00 of tickets comes back if called off in time" in home.money_sentence
@@ -164,7 +164,7 @@ def test_an_annual_pass_is_not_lost_when_the_day_is() -> None:
         },
     ]
     _, found = again(make_family(offers=offers), tickets_paid=True)
-    home = way(found, Choice.TURN_BACK)
+    home = way(found, RecoveryKind.TURN_BACK)
     assert home.tickets is not None
     assert (home.tickets.spent, home.tickets.lost) == (dollars("30.00"), dollars("0"))
 
@@ -173,7 +173,7 @@ def test_an_annual_pass_is_not_lost_when_the_day_is() -> None:
 def test_one_adult_stays_with_a_child_that_is_ill(paid: bool, lost: str | None) -> None:
     """Cy (9.00) and one adult (14.00) stay; paid tickets for them are lost, unpaid ones are not bought."""
     outing, found = again(make_family(), ill="Cy", tickets_paid=paid)
-    on = way(found, Choice.GO_ON)
+    on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     names = {member.name for member in on.outing.party}
     assert "Di" in names
@@ -193,7 +193,7 @@ def test_one_adult_stays_with_a_child_that_is_ill(paid: bool, lost: str | None) 
 def test_the_parent_may_say_who_stays_home() -> None:
     """With Ann at home, Bo goes with the healthy child."""
     _, found = again(make_family(), ill="Cy", stays_home="Ann")
-    on = way(found, Choice.GO_ON)
+    on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     assert [member.name for member in on.outing.party] == ["Bo", "Di"]
     assert on.title == "Go on to Test museum with Bo and Di"
@@ -203,20 +203,20 @@ def test_nobody_goes_where_no_adult_is_left_to_go() -> None:
     """One adult alone with the children stays at home with the one that is ill."""
     members = [{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": "2019-03-11"}]
     _, found = again(make_family(household={"members": members}), ill="Cy")
-    assert [way.choice for way in found.ways] == [Choice.TURN_BACK]
+    assert [way.choice for way in found.ways] == [RecoveryKind.TURN_BACK]
     assert "18 or older" in found.impossible[0][1][0]
 
 
 def test_a_child_ill_on_the_way_means_turning_back() -> None:
     """Out of the house there is no way on."""
     _, found = again(make_family(), ill="Cy", where=Whereabouts.ON_THE_WAY)
-    assert [way.choice for way in found.ways] == [Choice.TURN_BACK]
+    assert [way.choice for way in found.ways] == [RecoveryKind.TURN_BACK]
 
 
 def test_waiting_for_a_sleeping_child_keeps_its_sleep() -> None:
     """Fallen asleep at the planned departure, Di sleeps 100 minutes at home; going at once loses some."""
     outing, found = again(make_family(), asleep="Di")
-    wait, on = way(found, Choice.WAIT), way(found, Choice.GO_ON)
+    wait, on = way(found, RecoveryKind.WAIT), way(found, RecoveryKind.GO_ON)
     assert wait.outing is not None
     assert wait.outing.plan.leave_home >= outing.plan.leave_home + timedelta(minutes=100)
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.HOME, 100),)]
@@ -227,7 +227,7 @@ def test_on_the_way_everybody_sits_in_the_car_until_the_child_wakes() -> None:
     """Asleep since ten minutes before the end of the drive: 90 minutes more in the car, and a caution."""
     family = make_family()
     outing, found = again(family, where=Whereabouts.ON_THE_WAY, still_to_drive_minutes=10, asleep="Di")
-    wait = way(found, Choice.WAIT)
+    wait = way(found, RecoveryKind.WAIT)
     assert wait.outing is not None
     (nap,) = wait.naps
     assert nap.kept == ((SleepsIn.CAR, 100),)
@@ -239,7 +239,7 @@ def test_on_the_way_everybody_sits_in_the_car_until_the_child_wakes() -> None:
 def test_going_on_late_on_the_way_moves_the_whole_drive() -> None:
     """Half an hour late on the way, they arrive half an hour later than planned."""
     outing, found = again(make_family(), where=Whereabouts.ON_THE_WAY, late_minutes=30)
-    on = way(found, Choice.GO_ON)
+    on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     assert on.outing.plan.leave_home == outing.plan.leave_home + timedelta(minutes=30)
     assert on.times_sentence.startswith("Left ")
@@ -250,7 +250,7 @@ def test_going_on_late_on_the_way_moves_the_whole_drive() -> None:
 def test_turning_back_on_the_way_drives_back_what_was_driven() -> None:
     """20 of 60 minutes driven: 20 back, a third of the car's cost, and the food that was packed."""
     outing, found = again(make_family(), where=Whereabouts.ON_THE_WAY, still_to_drive_minutes=40)
-    back = way(found, Choice.TURN_BACK)
+    back = way(found, RecoveryKind.TURN_BACK)
     leg = outing.way_there
     assert back.title == "Turn back"
     assert back.home == outing.plan.leave_home + timedelta(
@@ -270,7 +270,7 @@ def test_at_the_place_nobody_leaves_before_now() -> None:
     outing = planned(family)
     now = outing.plan.enter.replace(hour=13, minute=2)
     found = replan(family, outing, Trouble(where=Whereabouts.THERE, now=now), today=TODAY)
-    on, back = way(found, Choice.GO_ON), way(found, Choice.TURN_BACK)
+    on, back = way(found, RecoveryKind.GO_ON), way(found, RecoveryKind.TURN_BACK)
     assert on.outing is not None
     assert on.title == "Stay at Test museum"
     assert on.outing.plan.enter == outing.plan.enter
@@ -285,7 +285,7 @@ def test_the_understudy_is_the_nearest_place_that_is_still_worth_it() -> None:
     closed = nearer("Closed", 40.72, opening={"hours": "Sa-Su 10:00-17:00"})
     mill, dam = nearer("Mill", 40.79), nearer("Dam", 40.95)
     _, found = again(make_family(dam, closed, mill), late_minutes=60)
-    understudy = way(found, Choice.UNDERSTUDY)
+    understudy = way(found, RecoveryKind.UNDERSTUDY)
     assert understudy.outing is not None
     assert understudy.outing.place.name == "Mill"
     assert understudy.title.startswith("Go to Mill instead, ")
@@ -294,7 +294,7 @@ def test_the_understudy_is_the_nearest_place_that_is_still_worth_it() -> None:
 def test_tickets_for_the_first_place_are_added_to_those_for_the_understudy() -> None:
     """37.00 are lost, and the other museum's 37.00 are paid all the same."""
     _, found = again(make_family(nearer("Mill", 40.79)), late_minutes=60, tickets_paid=True)
-    understudy = way(found, Choice.UNDERSTUDY)
+    understudy = way(found, RecoveryKind.UNDERSTUDY)
     assert understudy.outing is not None
     assert understudy.total == understudy.outing.cost.total.likely + dollars("37.00")
     assert understudy.tickets is not None
@@ -307,7 +307,7 @@ def test_the_understudy_on_the_way_begins_from_here(where: Whereabouts) -> None:
     family = make_family(nearer("Mill", 40.6), visit={"comfortable_minutes": 400})
     outing, found = again(family, where=where, late_minutes=20)
     for one in found.ways:
-        if one.choice is Choice.UNDERSTUDY:
+        if one.choice is RecoveryKind.UNDERSTUDY:
             assert one.outing is not None
             plan = one.outing.plan
             assert plan.leave_home == outing.plan.leave_home + timedelta(minutes=20)
@@ -323,9 +323,9 @@ def test_in_rain_the_open_air_comes_last_and_is_no_understudy() -> None:
     park = nearer("Park", 40.72, visit={"indoors": "outdoors"})
     mill = nearer("Mill", 40.79, visit={"indoors": "indoors"})
     _, found = again(make_family(park, mill, visit={"indoors": "outdoors"}), rain=True)
-    assert found.ways[-1].choice is Choice.GO_ON
+    assert found.ways[-1].choice is RecoveryKind.GO_ON
     assert found.ways[-1].notes == ("in the open air",)
-    understudy = way(found, Choice.UNDERSTUDY)
+    understudy = way(found, RecoveryKind.UNDERSTUDY)
     assert understudy.outing is not None
     assert understudy.outing.place.name == "Mill"
 
@@ -366,12 +366,12 @@ def test_a_sleep_that_began_a_while_ago_is_shorter_to_wait_for() -> None:
     now = outing.plan.leave_home.astimezone(UTC)
     trouble = Trouble(asleep="Di", asleep_since=datetime.fromtimestamp(now.timestamp() - 3600, UTC))
     found = replan(family, outing, trouble, today=TODAY)
-    wait = way(found, Choice.WAIT)
+    wait = way(found, RecoveryKind.WAIT)
     assert wait.outing is not None
     first = outing.plan.leave_home + timedelta(minutes=40)
     assert first <= wait.outing.plan.leave_home
     none = replan(family, outing, replace(trouble, asleep_since=now - timedelta(hours=3)), today=TODAY)
-    assert Choice.WAIT not in [way.choice for way in none.ways]
+    assert RecoveryKind.WAIT not in [way.choice for way in none.ways]
 
 
 EVENING: dict[str, Any] = {"where": Whereabouts.GOING_HOME}
@@ -382,7 +382,7 @@ def test_on_the_way_home_lateness_moves_being_home_and_costs_nothing_more() -> N
     """By hand: 20 minutes of driving are left; half an hour late in leaving is half an hour late home."""
     outing, found = again(make_family(), late_minutes=30, still_to_drive_minutes=20, **EVENING)
     (on,) = found.ways
-    assert (on.title, on.choice, on.outing) == ("Drive on home", Choice.GO_ON, None)
+    assert (on.title, on.choice, on.outing) == ("Drive on home", RecoveryKind.GO_ON, None)
     assert on.home == outing.plan.home + timedelta(minutes=30)
     assert on.home - found.now == timedelta(minutes=20 + outing.way_home.unload_minutes)
     assert "30 min later than planned" in on.notes
@@ -415,7 +415,7 @@ def test_a_child_that_missed_its_nap_may_sleep_on_in_the_car_at_home() -> None:
     outing = planned(family)
     assert outing.plan.naps[0].kept_minutes < 100
     _, found = again(family, asleep="Di", still_to_drive_minutes=30, **EVENING)
-    on, wait = way(found, Choice.GO_ON), way(found, Choice.WAIT)
+    on, wait = way(found, RecoveryKind.GO_ON), way(found, RecoveryKind.WAIT)
     assert wait.title == "Let Di sleep on in the car at home"
     assert [(nap.kept, nap.usual_minutes) for nap in on.naps] == [(((SleepsIn.CAR, 30),), 100)]
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.CAR, 100),)]
@@ -440,7 +440,7 @@ def test_a_second_sleep_on_the_way_home_is_no_nap_that_was_missed() -> None:
     (nap,) = outing.plan.naps
     assert nap.asleep is not None
     assert nap.asleep[1] <= outing.plan.leave_place
-    assert [way.choice for way in found.ways] == [Choice.GO_ON, Choice.WAIT]
+    assert [way.choice for way in found.ways] == [RecoveryKind.GO_ON, RecoveryKind.WAIT]
     assert all(way.naps == (nap,) for way in found.ways)
     # Half of an hour's drive is over: asleep since 5:05 PM for 100 minutes; bed is at 7:30 PM.
     assert found.ways[0].notes == (
@@ -455,10 +455,10 @@ def test_a_child_asleep_at_the_place_is_not_woken_for_lunch() -> None:
     family = make_family()
     noon = datetime(2026, 12, 9, 12, 0, tzinfo=family.household.home.zone)
     _, found = again(family, where=Whereabouts.THERE, now=noon, asleep="Di")
-    wait = way(found, Choice.WAIT)
+    wait = way(found, RecoveryKind.WAIT)
     assert wait.title == "Let Di sleep on, and stay at Test museum"
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.PUSHCHAIR, 100),)]
-    assert way(found, Choice.GO_ON).naps[0].kept_minutes < 100
+    assert way(found, RecoveryKind.GO_ON).naps[0].kept_minutes < 100
     assert wait.outing is not None
     lunch = next(step for step in wait.outing.plan.steps if step.kind is StepKind.LUNCH)
     assert lunch.start == noon + timedelta(minutes=100)
@@ -482,15 +482,15 @@ def test_where_there_is_no_understudy_it_is_told_why() -> None:
 def test_who_stays_at_home_with_the_child_and_who_waits_where_is_told() -> None:
     """Ann may stay with Cy; with Di asleep everybody waits, at home or all together in the car."""
     _, found = again(make_family(), ill="Cy", stays_home="Ann")
-    assert "Ann stays at home with Cy" in way(found, Choice.GO_ON).notes
-    stay = way(found, Choice.TURN_BACK)
+    assert "Ann stays at home with Cy" in way(found, RecoveryKind.GO_ON).notes
+    stay = way(found, RecoveryKind.TURN_BACK)
     assert (stay.title, stay.home_sentence) == ("Stay at home", "")
     _, found = again(make_family(), asleep="Di")
     assert any(
-        note.startswith("Everybody is at home until Di wakes") for note in way(found, Choice.WAIT).notes
+        note.startswith("Everybody is at home until Di wakes") for note in way(found, RecoveryKind.WAIT).notes
     )
     _, found = again(make_family(), asleep="Di", where=Whereabouts.ON_THE_WAY)
-    (note,) = way(found, Choice.WAIT).notes
+    (note,) = way(found, RecoveryKind.WAIT).notes
     assert note.startswith("Everybody sits in the parked car until Di wakes, about ")
     assert note.endswith(", an adult among them")
-    assert way(found, Choice.TURN_BACK).home_sentence.startswith("Home at ")
+    assert way(found, RecoveryKind.TURN_BACK).home_sentence.startswith("Home at ")

@@ -78,7 +78,7 @@ def test_the_felt_cost_adds_what_the_nuisances_weigh(family: Family) -> None:
     """Money, the day's nuisances and the crowd risk times what a full house is worth, nothing else."""
     found = outing(family)
     crowd = Money(Decimal("20.00") * Decimal(str(round(found.crowd.chance, 4))), "USD")
-    assert found.felt_cost == (found.cost.total.likely + found.plan.felt + crowd).rounded()
+    assert found.generalized_cost == (found.cost.total.likely + found.plan.felt + crowd).rounded()
 
 
 def test_a_closed_day_says_why(family: Family) -> None:

@@ -7,14 +7,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tripplan.planning.study.cheapest_choice import Choice, cheapest_choice
+from tripplan.planning.study.cheapest_choice import SolverOption, cheapest_choice
 
 USES = st.frozensets(st.sampled_from(["week 1", "week 2", "week 3", "mill", "cave"]), max_size=2)
-CHOICES = st.builds(Choice, cost=st.integers(0, 120), weight=st.integers(0, 150), uses=USES)
+CHOICES = st.builds(SolverOption, cost=st.integers(0, 120), weight=st.integers(0, 150), uses=USES)
 UNITS = st.lists(st.lists(CHOICES, min_size=1, max_size=5), min_size=1, max_size=4)
 
 
-def allowed(chosen: Sequence[Choice], budget: int | None, alone: frozenset[Hashable]) -> bool:
+def allowed(chosen: Sequence[SolverOption], budget: int | None, alone: frozenset[Hashable]) -> bool:
     """Whether some choices keep every limit."""
     apart = all(not one.uses & other.uses for one, other in combinations(chosen, 2))
     outside = all(not one.uses & alone for one in chosen)
@@ -22,7 +22,7 @@ def allowed(chosen: Sequence[Choice], budget: int | None, alone: frozenset[Hasha
 
 
 def least_by_trying(
-    units: Sequence[Sequence[Choice]], budget: int | None, alone: frozenset[Hashable]
+    units: Sequence[Sequence[SolverOption]], budget: int | None, alone: frozenset[Hashable]
 ) -> int | None:
     """The least weight of all combinations that keep every limit; None where none does."""
     return min(
@@ -34,7 +34,7 @@ def least_by_trying(
 @settings(max_examples=80)
 @given(UNITS, st.none() | st.integers(0, 300), st.frozensets(st.sampled_from(["week 1", "mill"]), max_size=1))
 def test_no_combination_weighs_less(
-    units: list[list[Choice]], budget: int | None, alone: frozenset[str]
+    units: list[list[SolverOption]], budget: int | None, alone: frozenset[str]
 ) -> None:
     """The answer keeps every limit, weighs what the best of all combinations weighs, and is None with it."""
     least = least_by_trying(units, budget, alone)
@@ -49,7 +49,7 @@ def test_no_combination_weighs_less(
 
 def test_a_budget_is_kept_to_the_last_coin() -> None:
     """Costs that meet the budget exactly are allowed, one coin less of it is not; by hand."""
-    units = [[Choice(100_001, 5, frozenset()), Choice(99_999, 900, frozenset())]] * 2
+    units = [[SolverOption(100_001, 5, frozenset()), SolverOption(99_999, 900, frozenset())]] * 2
     assert cheapest_choice(units, 200_002) == (0, 0)
     answer = cheapest_choice(units, 200_001)
     assert answer is not None
@@ -61,8 +61,8 @@ def test_two_units_never_share_what_only_one_may_use() -> None:
     """Both would like the same week; the one that loses less moves.."""
     week, next_week = frozenset({"week 1"}), frozenset({"week 2"})
     units = [
-        [Choice(0, 1, week), Choice(0, 12, next_week)],
-        [Choice(0, 2, week), Choice(0, 12, next_week)],
+        [SolverOption(0, 1, week), SolverOption(0, 12, next_week)],
+        [SolverOption(0, 2, week), SolverOption(0, 12, next_week)],
     ]
     # 1 + 12 = 13 against 12 + 2 = 14.
     assert cheapest_choice(units, None) == (0, 1)
@@ -74,7 +74,7 @@ def test_more_units_than_places_cannot_be_served() -> None:
     wanted = ["mill 4, mill 7, farm 7", "mill 4, farm 4, lock 4"]
     wanted += ["mill 5, farm 5, lock 5, lock 12", "mill 6, farm 11, lock 11, lock 12"]
     units = [
-        [Choice(0, 0, frozenset(use.split())) for use in places_and_days.split(", ")]
+        [SolverOption(0, 0, frozenset(use.split())) for use in places_and_days.split(", ")]
         for places_and_days in wanted
     ]
     assert cheapest_choice(units, None) is None

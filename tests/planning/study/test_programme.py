@@ -95,7 +95,7 @@ def test_rules_can_be_lifted() -> None:
 
 
 def test_the_least_money_may_be_asked_for_instead() -> None:
-    """By hand: felt cost prefers the mill at 90, money the farm at 10."""
+    """By hand: generalized cost prefers the mill at 90, money the farm at 10."""
     units = {"Grain": [option("mill", 0, 90, 95), option("farm", 1, 10, 200)]}
     assert told(programme_of(term(units))) == {"Grain": "mill 0"}
     assert told(programme_of(term(units, weigh="money"))) == {"Grain": "farm 1"}

@@ -10,7 +10,7 @@ from tests.benchmarks.many_places import many_places
 from tests.builders import make_household
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.planning.family.family import Family
-from tripplan.planning.sweep.collector import left_alone
+from tripplan.planning.sweep.gc_pause import gc_paused
 from tripplan.planning.sweep.sweeping import sweep, sweeping
 
 TODAY = date(2026, 11, 25)
@@ -46,12 +46,12 @@ def test_whoever_looks_at_the_progress_finds_the_collector_on() -> None:
 def test_the_collector_is_left_as_it_was_found() -> None:
     """On or off, and after a fault as well."""
     gc.enable()
-    with pytest.raises(ZeroDivisionError), left_alone():
+    with pytest.raises(ZeroDivisionError), gc_paused():
         raise ZeroDivisionError
     assert gc.isenabled()
-    with left_alone():
+    with gc_paused():
         assert not gc.isenabled()
-        with left_alone():
+        with gc_paused():
             pass
         assert not gc.isenabled()
     assert gc.isenabled()

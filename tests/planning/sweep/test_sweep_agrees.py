@@ -32,7 +32,7 @@ def _figures(outing: Outing) -> dict[str, object]:
         "likely": total.likely.minor,
         "high": total.high.minor,
         "at_least": bool(outing.cost.unknown),
-        "felt": outing.felt_cost.minor,
+        "felt": outing.generalized_cost.minor,
         "chance": outing.crowd.chance,
         "nap_kept": sum(nap.kept_minutes for nap in plan.naps),
         "nap_lost": sum(nap.lost_minutes for nap in plan.naps),

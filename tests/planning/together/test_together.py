@@ -25,7 +25,7 @@ from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.together.go import go_together
 from tripplan.planning.together.sentences import together_sentences
-from tripplan.planning.together.shapes import Group, Together
+from tripplan.planning.together.shapes import HouseholdGroup, Together
 from tripplan.values.money import Money
 
 TODAY = date(2026, 12, 1)
@@ -39,7 +39,7 @@ TICKETS = (
 GROUP_PRICE = {"name": "From eight on", "price": "10.00", "ages": "3+", "at_least": 8}
 
 
-def group(name: str, *people: str, seats: int = 5, paid: int = 0, card: str | None = None) -> Group:
+def group(name: str, *people: str, seats: int = 5, paid: int = 0, card: str | None = None) -> HouseholdGroup:
     """A household of so many kinds of people, named after it; with a card of the museum held by all."""
     members = tuple(
         Member.model_validate({"name": f"{name} {number}", "born": BORN[kind]})
@@ -47,7 +47,7 @@ def group(name: str, *people: str, seats: int = 5, paid: int = 0, card: str | No
     )
     names = tuple(member.name for member in members)
     held = HeldPass(place="test-museum", offer=card or "none", holders=names, valid_until=date(2027, 1, 1))
-    return Group(name, members, seats, Money.from_minor(paid, "USD"), (held,) if card else ())
+    return HouseholdGroup(name, members, seats, Money.from_minor(paid, "USD"), (held,) if card else ())
 
 
 REED = group("Reed", "adult", "adult", "child", "child")
@@ -72,7 +72,7 @@ def card(name: str, **changes: Any) -> dict[str, Any]:
     }
 
 
-def together(place: Place, *groups: Group, **more: Any) -> Together:
+def together(place: Place, *groups: HouseholdGroup, **more: Any) -> Together:
     """The answer where everybody may enter."""
     found = go_together(groups, place, ARRIVAL, today=TODAY, **more)
     assert isinstance(found, Together)
@@ -198,14 +198,14 @@ def test_a_named_pass_and_one_of_another_place_count_too() -> None:
         offers=[card("Garden", elsewhere=[{"place": "test-museum", "percent_off": 50}])],
     )
     until = date(2027, 1, 1)
-    reed = Group(
+    reed = HouseholdGroup(
         "Reed",
         REED.members,
         5,
         Money.zero("USD"),
         (HeldPass(place="test-museum", offer="Own name", holders=("Reed 1",), valid_until=until),),
     )
-    marsh = Group(
+    marsh = HouseholdGroup(
         "Marsh",
         MARSH.members,
         5,
@@ -269,9 +269,9 @@ def test_seats_are_counted_for_everybody_babies_included() -> None:
 def test_people_of_one_name_are_told_apart() -> None:
     """Two Anns come in; each order line names the household behind the name, other names stay."""
 
-    def named(name: str, *people: str) -> Group:
+    def named(name: str, *people: str) -> HouseholdGroup:
         members = tuple(Member.model_validate({"name": one, "born": BORN["adult"]}) for one in people)
-        return Group(name, members, 5, Money.zero("USD"))
+        return HouseholdGroup(name, members, 5, Money.zero("USD"))
 
     found = together(museum(), named("Reed", "Ann", "Bo"), named("Marsh", "Ann"))
     assert set(found.orders[0].admission.shares) == {"Ann (Reed)", "Bo", "Ann (Marsh)"}
@@ -281,7 +281,7 @@ def test_questions_without_meaning_are_refused() -> None:
     """No household, a name twice, nobody coming, negative figures, a stranger who pays, another currency."""
     place = museum()
 
-    def ask(*groups: Group, **more: Any) -> None:
+    def ask(*groups: HouseholdGroup, **more: Any) -> None:
         go_together(groups, place, ARRIVAL, today=TODAY, **more)
 
     with pytest.raises(PlanError, match="no household"):
@@ -297,7 +297,7 @@ def test_questions_without_meaning_are_refused() -> None:
     with pytest.raises(UnknownName):
         ask(REED, payer="Marsh")
     with pytest.raises(CurrencyMismatch):
-        ask(Group("Reed", REED.members, 5, Money.zero("EUR")))
+        ask(HouseholdGroup("Reed", REED.members, 5, Money.zero("EUR")))
 
 
 def test_everything_is_said_in_plain_sentences() -> None:

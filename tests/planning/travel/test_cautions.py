@@ -4,7 +4,7 @@ import pytest
 
 from tripplan.planning.travel.cautions import CAUTIONS, drive_cautions
 from tripplan.planning.travel.drive import Leg
-from tripplan.planning.travel.known import typed_drive
+from tripplan.planning.travel.drive_sources import typed_drive
 from tripplan.planning.travel.rests import plan_leg
 
 

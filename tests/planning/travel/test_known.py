@@ -6,8 +6,8 @@ import pytest
 from tripplan.documents.where import Point
 from tripplan.errors import PlanError
 from tripplan.planning.travel.drive import KnownBy
+from tripplan.planning.travel.drive_sources import known_drive, typed_drive
 from tripplan.planning.travel.estimate import estimate_drive
-from tripplan.planning.travel.known import known_drive, typed_drive
 from tripplan.values.ranges import Origin, Range
 
 HOME, MUSEUM = Point(40.6936, -89.589), Point(40.4842, -88.9937)

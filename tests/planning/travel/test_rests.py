@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from tripplan.errors import PlanError
 from tripplan.planning.travel.drive import Drive, KnownBy, Rest
-from tripplan.planning.travel.known import typed_drive
+from tripplan.planning.travel.drive_sources import typed_drive
 from tripplan.planning.travel.rests import (
     drive_stretch_for,
     plan_leg,

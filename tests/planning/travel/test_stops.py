@@ -7,7 +7,7 @@ import pytest
 
 from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.where import Point, Where
-from tripplan.planning.travel.known import typed_drive
+from tripplan.planning.travel.drive_sources import typed_drive
 from tripplan.planning.travel.rests import WantedStop, plan_leg
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back
 

@@ -10,9 +10,9 @@ from pydantic import Field
 
 from tests.builders import make_household
 from tests.records.drawn import households
-from tripplan.documents.asked import Asked, Control, Unit, asked_in, forms_in, labels
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.documents.field_spec import Control, FieldSpec, Unit, asked_in, forms_in, labels
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
 from tripplan.documents.places.place import Place
@@ -34,34 +34,34 @@ MILES = Setting(units="mi", currency="USD")
 class Stall(Written):
     """A stall, for tests."""
 
-    name: Annotated[Name, Asked("Called")]
+    name: Annotated[Name, FieldSpec("Called")]
     """Its name."""
-    opens: Annotated[ClockTime, Asked("Opens at")] = time(9)
+    opens: Annotated[ClockTime, FieldSpec("Opens at")] = time(9)
     """When it opens."""
 
 
 class Fair(Written):
     """A document with one field of every kind, for tests."""
 
-    title: Annotated[Name, Asked("What is it?", called="Title")]
+    title: Annotated[Name, FieldSpec("What is it?", called="Title")]
     """Its title."""
     walk_km: Annotated[
-        Annotated[float, Field(ge=1, le=100)] | None, Asked("The walk", unit=Unit.KILOMETRES)
+        Annotated[float, Field(ge=1, le=100)] | None, FieldSpec("The walk", unit=Unit.KILOMETRES)
     ] = None
     """How far one walks there."""
-    rest: Annotated[Minutes, Asked("A rest takes", unit=Unit.MINUTES)] = 10
+    rest: Annotated[Minutes, FieldSpec("A rest takes", unit=Unit.MINUTES)] = 10
     """How long one rests."""
-    mood: Annotated[Literal["calm", "loud"], Asked("Mood", words={"calm": "quiet", "loud": "lively"})] = (
+    mood: Annotated[Literal["calm", "loud"], FieldSpec("Mood", words={"calm": "quiet", "loud": "lively"})] = (
         "calm"
     )
     """How it is."""
-    day: Annotated[date | None, Asked("Day")] = None
+    day: Annotated[date | None, FieldSpec("Day")] = None
     """When it is."""
-    hours: Annotated[tuple[ClockTime, ...], Asked("Tours at")] = ()
+    hours: Annotated[tuple[ClockTime, ...], FieldSpec("Tours at")] = ()
     """When there are tours."""
-    prize: Annotated[Stall | None, Asked("There is a prize")] = None
+    prize: Annotated[Stall | None, FieldSpec("There is a prize")] = None
     """Where the prize is given."""
-    stalls: Annotated[tuple[Stall, ...], Asked("Stalls", called="Stall")] = ()
+    stalls: Annotated[tuple[Stall, ...], FieldSpec("Stalls", called="Stall")] = ()
     """Its stalls."""
     secret: str = "unasked"
     """What no screen asks for."""

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from tripplan.commands.answers import outing as _outing  # noqa: F401 - states the keys of outings
 from tripplan.commands.answers.common import OPENING, Answer
 from tripplan.commands.answers.json_keys import json_keys, json_step
-from tripplan.planning.day import FeltPart, Slack
+from tripplan.planning.day import NuisanceCost, Slack
 from tripplan.planning.day.front import TradeOff, TradeOffs
-from tripplan.planning.day.loosen import Loosened
-from tripplan.planning.on_the_day.ways_out import Replanned, WayOut
+from tripplan.planning.day.relaxation import Relaxation
+from tripplan.planning.on_the_day.recovery_options import RecoveryOption, RevisedDay
 from tripplan.planning.outing.outing import NoOuting, Outing
 
 
@@ -31,7 +31,7 @@ class DayAnswer(Answer):
     against_best: str | None
     trade_offs: TradeOffs | None
     slack: Slack | None
-    replanned: Replanned | None
+    replanned: RevisedDay | None
 
 
 @dataclass(frozen=True)
@@ -54,7 +54,7 @@ def points_told(found: TradeOffs) -> tuple[Point, ...]:
 
 
 @json_step
-def limit_that_helps(found: TradeOffs) -> Loosened | None:
+def limit_that_helps(found: TradeOffs) -> Relaxation | None:
     """The limit that helps most if it gives way by 15 minutes; null where none does."""
     return found.helps if found.helps is not None and found.helps.saves is not None else None
 
@@ -71,16 +71,16 @@ json_keys(
     "home=trade_off.plan.home nap_kept_minutes=trade_off.kept_minutes stay_minutes=trade_off.stay_minutes "
     "felt=trade_off.plan.felt best sentence=trade_off.sentence",
 )
-json_keys(FeltPart, "name said minutes felt=felt.rounded")
-json_keys(Loosened, "words saves")
+json_keys(NuisanceCost, "name said minutes felt=felt.rounded")
+json_keys(Relaxation, "words saves")
 json_keys(
     Slack,
     "entry timed_entry=timed make_entry:4 sure_departure home_by home_in_time:4 bed home_before_bed:4 "
     "usually_home nearly_always_home",
 )
-json_keys(Replanned, "now ways impossible(title,reasons) cautions")
+json_keys(RevisedDay, "now ways impossible(title,reasons) cautions")
 json_keys(
-    WayOut,
+    RecoveryOption,
     "choice title place=outing.place.id plan=outing.plan home total=total.rounded change=change.rounded "
     "tickets_lost=tickets.lost tickets_back=tickets.back felt notes",
 )

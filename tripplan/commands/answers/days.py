@@ -70,7 +70,7 @@ json_keys(
     CompareAnswer,
     f"{OPENING} span=question.span(first,last) candidates chances_cheapest too_close_to_call flips",
 )
-json_keys(DayInShort, "day total felt_cost=felt_cost.weighed")
+json_keys(DayInShort, "day total felt_cost=generalized_cost.weighed")
 json_keys(Flip, "what now at new_first sentence")
 json_keys(
     DaysAnswer,

@@ -11,7 +11,7 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from tripplan.commands.answers.json_keys import STEPS, Key, keys_of
-from tripplan.documents.asked import Asked
+from tripplan.documents.field_spec import FieldSpec
 
 _ATTRIBUTES = re.compile(r"^Attributes:\n(.*?)(?=^\S|\Z)", re.MULTILINE | re.DOTALL)
 _ENTRY = re.compile(r"^    ([\w, ]+): (.*?)(?=^    \S|\Z)", re.MULTILINE | re.DOTALL)
@@ -107,7 +107,7 @@ def _unasked(kind: Kind) -> Kind:
     if not _is(kind, Annotated):
         return kind
     inner, *notes = get_args(kind)
-    kept = [note for note in notes if not isinstance(note, Asked)]
+    kept = [note for note in notes if not isinstance(note, FieldSpec)]
     return reduce(lambda told, note: Annotated[told, note], kept, inner)
 
 

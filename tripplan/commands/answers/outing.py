@@ -64,7 +64,7 @@ def priced_admission(outing: Outing) -> PricedAdmission:
 
 json_keys(
     Outing,
-    "place day party=party.name cost felt_cost=felt_cost.weighed way_there way_home hours plan "
+    "place day party=party.name cost felt_cost=generalized_cost.weighed way_there way_home hours plan "
     "leave_windows=search.windows admission=priced_admission crowd notes cautions",
 )
 json_keys(OutingCost, "total unknown items")

@@ -4,7 +4,14 @@ from dataclasses import dataclass
 
 from tripplan.commands.answers.common import OPENING, Answer
 from tripplan.commands.answers.json_keys import json_keys
-from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
+from tripplan.planning.passes.plan import (
+    BreakEven,
+    PassOrder,
+    PassPlan,
+    PassPurchase,
+    UnplannedVisit,
+    VisitCost,
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,11 +33,11 @@ json_keys(
     "singly=plan.singly saving=plan.saving break_even=plan.break_even notes",
 )
 json_keys(PassOrder, "place=place.id day passes lines total notes")
-json_keys(PassBought, "name=offer.name holders valid_until")
+json_keys(PassPurchase, "name=offer.name holders valid_until")
 json_keys(
     VisitCost,
     "place=visit.place.id day=visit.day party=visit.party.name entry=admission.total parking total singly "
     "passes purchases=admission.purchases",
 )
-json_keys(VisitLeftOut, "place=visit.place.id day=visit.day reasons")
+json_keys(UnplannedVisit, "place=visit.place.id day=visit.day reasons")
 json_keys(BreakEven, "place=place.id name=offer.name bought holders price visits saved pays_after")

@@ -8,7 +8,7 @@ from tripplan.commands.answers.json_keys import json_keys, json_step
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.outing.outing import NoOuting
-from tripplan.planning.together.shapes import Order, Share, Together
+from tripplan.planning.together.shapes import Share, TillOrder, Together
 from tripplan.planning.together.split import RULE
 from tripplan.values.money import Money
 
@@ -54,5 +54,5 @@ json_keys(
     "orders total saving shares rule=division_rule group_offers more people=seats.people seats=seats.seats "
     "seats_missing=seats.missing at_the_till transfers cautions",
 )
-json_keys(Order, "groups total=admission.total purchases=admission.purchases")
+json_keys(TillOrder, "groups total=admission.total purchases=admission.purchases")
 json_keys(Share, "group amount paid alone=price_alone why_not_alone")

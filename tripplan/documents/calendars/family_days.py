@@ -6,8 +6,8 @@ from zoneinfo import ZoneInfo
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control
 from tripplan.documents.calendars.calendars import Busy, DateSpan
+from tripplan.documents.field_spec import Control, FieldSpec
 from tripplan.documents.model import DAY_NAMES, ClockTime, Name, Weekday, Written
 
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
@@ -22,20 +22,22 @@ Days = Annotated[tuple[Weekday, ...], Field(min_length=1, max_length=7)]
 class _EveryWeek(Written):
     """What happens at the same hours on the same days of the week."""
 
-    days: Annotated[Days, Asked("On which days?", called="Days", control=Control.SOME, words=DAY_NAMES)]
+    days: Annotated[Days, FieldSpec("On which days?", called="Days", control=Control.SOME, words=DAY_NAMES)]
     """Days of the week."""
-    start: Annotated[ClockTime, Asked("From", width=200)]
+    start: Annotated[ClockTime, FieldSpec("From", width=200)]
     """When it begins, by the clock at home."""
-    end: Annotated[ClockTime, Asked("To", width=200)]
+    end: Annotated[ClockTime, FieldSpec("To", width=200)]
     """When it is over, later on the same day."""
-    first: Annotated[date | None, Asked("First day", help="Left empty, it counts always.", width=200)] = None
+    first: Annotated[date | None, FieldSpec("First day", help="Left empty, it counts always.", width=200)] = (
+        None
+    )
     """The first day it counts; always, when left out."""
-    last: Annotated[date | None, Asked("Last day", help="Left empty, it goes on.", width=200)] = None
+    last: Annotated[date | None, FieldSpec("Last day", help="Left empty, it goes on.", width=200)] = None
     """The last day it counts; for good, when left out."""
     every_weeks: Annotated[
         int,
         Field(ge=1, le=12),
-        Asked("Every so many weeks", help="Counted from the week of the first day.", width=200),
+        FieldSpec("Every so many weeks", help="Counted from the week of the first day.", width=200),
     ] = 1
     """Every so many weeks, counted from the week of `first` [weeks]."""
     not_during: tuple[DateSpan, ...] = ()
@@ -70,23 +72,25 @@ class _EveryWeek(Written):
 class WeeklyBlock(_EveryWeek):
     """Something fixed: a lesson, a club, a standing appointment; no outing is planned over it."""
 
-    name: Annotated[Name, Asked("What is it?", called="Name", example="such as: piano lesson")]
+    name: Annotated[Name, FieldSpec("What is it?", called="Name", example="such as: piano lesson")]
     """What it is; tells it from the others."""
 
 
 class WorkingHours(_EveryWeek):
     """The hours in which an adult works."""
 
-    member: Annotated[Name, Asked("Who works?", called="Who works", control=Control.CHOICE, offered="adults")]
+    member: Annotated[
+        Name, FieldSpec("Who works?", called="Who works", control=Control.CHOICE, offered="adults")
+    ]
     """Who; a member of the household."""
     public_holidays_off: Annotated[
-        bool, Asked("Public holidays are free, and local days off around home")
+        bool, FieldSpec("Public holidays are free, and local days off around home")
     ] = True
     """Whether public holidays where the family lives are free, and local days on which people there are off
     work."""
     then: Annotated[
         Literal["wait", "without"],
-        Asked(
+        FieldSpec(
             "What then?",
             called="What then",
             help="Without this adult the outing is also priced without. Where no other adult would be "
@@ -105,20 +109,20 @@ class WorkingHours(_EveryWeek):
 class LateEvening(Written):
     """What a late evening does to the day after it."""
 
-    after: Annotated[ClockTime, Asked("Late is after", width=220)] = time(21, 0)
+    after: Annotated[ClockTime, FieldSpec("Late is after", width=220)] = time(21, 0)
     """An entry that ends later than this makes the evening late, by the clock at home."""
-    not_before: Annotated[ClockTime | None, Asked("Then nobody leaves before", width=220)] = None
+    not_before: Annotated[ClockTime | None, FieldSpec("Then nobody leaves before", width=220)] = None
     """When the family leaves at the earliest on the day after; not at all that day when left out."""
 
 
 class FamilyDays(Written):
     """The family's own week, beside what its calendars say."""
 
-    weekly: Annotated[tuple[WeeklyBlock, ...], Field(max_length=60), Asked("Fixed block")] = ()
+    weekly: Annotated[tuple[WeeklyBlock, ...], Field(max_length=60), FieldSpec("Fixed block")] = ()
     """Fixed blocks."""
-    work: Annotated[tuple[WorkingHours, ...], Field(max_length=60), Asked("Working hours")] = ()
+    work: Annotated[tuple[WorkingHours, ...], Field(max_length=60), FieldSpec("Working hours")] = ()
     """Working hours of adults."""
-    late_evening: Annotated[LateEvening | None, Asked("After a late evening")] = None
+    late_evening: Annotated[LateEvening | None, FieldSpec("After a late evening")] = None
     """What a late evening does to the next day; nothing when left out."""
 
     @model_validator(mode="after")

@@ -6,7 +6,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.places.place import PlaceId
 from tripplan.documents.where import Where
@@ -18,21 +18,21 @@ LONGEST_DAYS = 31
 class LocalDay(Written):
     """A festival or local day off, at one place or in and around a town."""
 
-    name: Annotated[Name, Asked("What is it?", called="Name")]
+    name: Annotated[Name, FieldSpec("What is it?", called="Name")]
     """What it is called."""
-    first: Annotated[date, Asked("First day", width=220)]
+    first: Annotated[date, FieldSpec("First day", width=220)]
     """Its first day."""
-    last: Annotated[date, Asked("Last day", help="Left as it is, the first day alone.", width=220)]
+    last: Annotated[date, FieldSpec("Last day", help="Left as it is, the first day alone.", width=220)]
     """Its last day."""
-    every_year: Annotated[bool, Asked("It comes back on these dates every year")] = False
+    every_year: Annotated[bool, FieldSpec("It comes back on these dates every year")] = False
     """Whether it comes back on the same dates every year."""
     place: Annotated[
-        PlaceId | None, Asked("Where?", called="Place", control=Control.CHOICE, offered="places")
+        PlaceId | None, FieldSpec("Where?", called="Place", control=Control.CHOICE, offered="places")
     ] = None
     """The place it concerns; a town is given instead where it concerns all places near."""
     town: Annotated[
         Where | None,
-        Asked(
+        FieldSpec(
             "Which town?",
             called="Town",
             help="A town with its state, a ZIP code, or coordinates; only where no place is picked.",
@@ -40,18 +40,18 @@ class LocalDay(Written):
     ] = None
     """The middle of the town it concerns."""
     reach_km: Annotated[
-        float, Field(gt=0, le=200), Asked("How far around the town", unit=Unit.KILOMETRES)
+        float, Field(gt=0, le=200), FieldSpec("How far around the town", unit=Unit.KILOMETRES)
     ] = 25.0
     """How far around the town's middle places are concerned."""
     crowd_factor: Annotated[
         Decimal,
         Field(gt=0, le=50),
-        Asked("How many times the usual visitors", help="1.5 is a guess; 1 changes nothing."),
+        FieldSpec("How many times the usual visitors", help="1.5 is a guess; 1 changes nothing."),
     ] = Decimal("1.5")
     """How many times the usual number of visitors [-]; the usual value is a guess."""
     day_off: Annotated[
         bool,
-        Asked(
+        FieldSpec(
             "People there are off work, as on a public holiday",
             help="Where your home is within reach of the town, your own working hours are free as well.",
         ),
@@ -60,7 +60,7 @@ class LocalDay(Written):
     is theirs."""
     hours_as_on_holidays: Annotated[
         bool,
-        Asked(
+        FieldSpec(
             "Places there keep the hours and prices of a public holiday",
             help="Usually they do not: a card's public holidays are those of its country and state. "
             "Tick it where a place tells you that it closes, or opens as on a holiday, on this "
@@ -84,4 +84,4 @@ class LocalDay(Written):
 class LocalDays(Written):
     """All festival days the parent has listed."""
 
-    days: Annotated[tuple[LocalDay, ...], Asked("Local day")] = ()
+    days: Annotated[tuple[LocalDay, ...], FieldSpec("Local day")] = ()

@@ -6,7 +6,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Unit
+from tripplan.documents.field_spec import FieldSpec, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.written_money import UnitPrice
 
@@ -24,13 +24,13 @@ class Fuel(StrEnum):
 class Car(Written):
     """The family's car and what driving it costs."""
 
-    name: Annotated[Name, Asked("What you call it")] = "car"
+    name: Annotated[Name, FieldSpec("What you call it")] = "car"
     """How the family calls it."""
-    seats: Annotated[int, Field(ge=1, le=60), Asked("Seats with a belt, the driver's included")] = 5
+    seats: Annotated[int, Field(ge=1, le=60), FieldSpec("Seats with a belt, the driver's included")] = 5
     """Places with a belt, the driver's included."""
     fuel: Annotated[
         Fuel,
-        Asked(
+        FieldSpec(
             "How its running cost is given",
             words={
                 "mpg": "miles per US gallon",
@@ -43,13 +43,14 @@ class Car(Written):
     ]
     """How the running cost is given: by consumption, or by a rate per distance."""
     consumption: Annotated[
-        Annotated[Decimal, Field(gt=0, le=200)] | None, Asked("Consumption", help="In the unit chosen above.")
+        Annotated[Decimal, Field(gt=0, le=200)] | None,
+        FieldSpec("Consumption", help="In the unit chosen above."),
     ] = None
     """Consumption in the unit that `fuel` names; left out where a rate is given."""
     consumption_from: Annotated[
         str,
         Field(max_length=200),
-        Asked(
+        FieldSpec(
             "Where the consumption comes from, and when you looked",
             help="Such as 'the car's display, November 2026'; empty if it is just your own figure.",
         ),
@@ -57,15 +58,15 @@ class Car(Written):
     """Where the consumption comes from, such as 'the car's display'; the parent's figure when left out."""
     fuel_price: Annotated[
         UnitPrice | None,
-        Asked("Price of fuel", help="For a US gallon, a litre or a kWh; empty if you do not know."),
+        FieldSpec("Price of fuel", help="For a US gallon, a litre or a kWh; empty if you do not know."),
     ] = None
     """Price per US gallon (mpg), per litre (L/100km) or per kWh; unknown when left out."""
     fuel_price_give_or_take_percent: Annotated[
-        Decimal, Field(ge=0, le=90), Asked("The price may be off by", unit=Unit.PERCENT)
+        Decimal, Field(ge=0, le=90), FieldSpec("The price may be off by", unit=Unit.PERCENT)
     ] = Decimal(8)
     """How far the price at the pump may be off by the day of the visit."""
     rate: Annotated[
-        UnitPrice | None, Asked("Rate per mile or km", help="Only for the two kinds of rate.")
+        UnitPrice | None, FieldSpec("Rate per mile or km", help="Only for the two kinds of rate.")
     ] = None
     """Cost per mile or per km, for the two rate kinds."""
 

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Written
 from tripplan.documents.written_money import Price
 
@@ -15,25 +15,25 @@ class Food(Written):
 
     way: Annotated[
         Literal["packed", "bought"],
-        Asked(
+        FieldSpec(
             "Food on the way",
             control=Control.RADIO,
             words={"packed": "packed at home", "bought": "bought there"},
         ),
     ] = "packed"
     """Whether food is packed at home or bought there."""
-    packed_adult: Annotated[Price, Asked("Packed at home, for an adult")] = Decimal("3.00")
+    packed_adult: Annotated[Price, FieldSpec("Packed at home, for an adult")] = Decimal("3.00")
     """Packed at home, for an adult."""
-    packed_child: Annotated[Price, Asked("Packed at home, for a child")] = Decimal("2.00")
+    packed_child: Annotated[Price, FieldSpec("Packed at home, for a child")] = Decimal("2.00")
     """Packed at home, for a child."""
-    bought_adult: Annotated[Price, Asked("Bought there, for an adult")] = Decimal("14.00")
+    bought_adult: Annotated[Price, FieldSpec("Bought there, for an adult")] = Decimal("14.00")
     """Bought there, for an adult."""
-    bought_child: Annotated[Price, Asked("Bought there, for a child")] = Decimal("9.00")
+    bought_child: Annotated[Price, FieldSpec("Bought there, for a child")] = Decimal("9.00")
     """Bought there, for a child."""
     packed_from: Annotated[
         str,
         Field(max_length=200),
-        Asked(
+        FieldSpec(
             "Where the two figures for packed food come from, and when you looked",
             help="Such as 'receipts of November 2026'; empty if they are just your own guess.",
         ),
@@ -42,13 +42,13 @@ class Food(Written):
     bought_from: Annotated[
         str,
         Field(max_length=200),
-        Asked(
+        FieldSpec(
             "Where the two figures for bought food come from, and when you looked",
             help="Such as 'menu of the farm's café, October 2026'; empty if they are just your own guess.",
         ),
     ] = ""
     """Where the two figures for bought food come from; the parent's own when left out."""
     free_under_months: Annotated[
-        int, Field(ge=0, le=120), Asked("Children under this age eat along", unit=Unit.MONTHS)
+        int, Field(ge=0, le=120), FieldSpec("Children under this age eat along", unit=Unit.MONTHS)
     ] = 12
     """Younger children eat what comes along anyway."""

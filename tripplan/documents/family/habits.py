@@ -6,7 +6,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import DAY_NAMES, ClockTime, Minutes, Name, Weekday, Written
 
 NIGHT_OVER = time(4)
@@ -19,17 +19,17 @@ class RushHours(Written):
     days: Annotated[
         tuple[Weekday, ...],
         Field(min_length=1),
-        Asked("on these days", control=Control.SOME, words=DAY_NAMES),
+        FieldSpec("on these days", control=Control.SOME, words=DAY_NAMES),
     ] = ("Mo", "Tu", "We", "Th", "Fr")
     """Days of the week; the working days when left out. On a public holiday there is no rush."""
-    start: Annotated[ClockTime, Asked("begin at")]
+    start: Annotated[ClockTime, FieldSpec("begin at")]
     """When the rush begins, by the clock at home."""
-    end: Annotated[ClockTime, Asked("are over at")]
+    end: Annotated[ClockTime, FieldSpec("are over at")]
     """When it is over."""
     factor: Annotated[
         Decimal,
         Field(ge=1, le=5, decimal_places=2),
-        Asked("how many times as long the same road takes", help="Such as 1.5 for half as long again."),
+        FieldSpec("how many times as long the same road takes", help="Such as 1.5 for half as long again."),
     ]
     """How many times as long the same road takes."""
 
@@ -43,36 +43,39 @@ class RushHours(Written):
 class PickUp(Written):
     """Somebody who comes along in the car: another family, a grandparent."""
 
-    name: Annotated[Name, Asked("Who is picked up", help="A grandparent, another family; empty for nobody.")]
+    name: Annotated[
+        Name, FieldSpec("Who is picked up", help="A grandparent, another family; empty for nobody.")
+    ]
     """Who; it never leaves the household's own records."""
     latitude: Annotated[
-        Annotated[float, Field(ge=-90, le=90)] | None, Asked("Where they are picked up, latitude")
+        Annotated[float, Field(ge=-90, le=90)] | None, FieldSpec("Where they are picked up, latitude")
     ] = None
     """Where they are picked up, degrees, north positive; the detour is then estimated."""
     longitude: Annotated[
-        Annotated[float, Field(ge=-180, le=180)] | None, Asked("Where they are picked up, longitude")
+        Annotated[float, Field(ge=-180, le=180)] | None, FieldSpec("Where they are picked up, longitude")
     ] = None
     """Degrees, east positive."""
     extra_km: Annotated[
         float,
         Field(ge=0, le=1000, allow_inf_nan=False),
-        Asked("Or how much longer it makes the way", unit=Unit.KILOMETRES, help="Instead of where."),
+        FieldSpec("Or how much longer it makes the way", unit=Unit.KILOMETRES, help="Instead of where."),
     ] = 0
     """How much longer it makes the way, where no coordinates are given."""
     extra_minutes: Annotated[
-        Minutes, Asked("Or how much longer it makes the drive", unit=Unit.MINUTES, help="Instead of where.")
+        Minutes,
+        FieldSpec("Or how much longer it makes the drive", unit=Unit.MINUTES, help="Instead of where."),
     ] = 0
     """How much longer it makes the drive, where no coordinates are given."""
     stop_minutes: Annotated[
         Minutes,
-        Asked(
+        FieldSpec(
             "The stop itself takes, belts and seats included",
             unit=Unit.MINUTES,
             help="Ten minutes are common practice.",
         ),
     ] = 10
     """How long the stop takes, belts and seats included. Common practice, no source."""
-    brought_home: Annotated[bool, Asked("They are also brought home")] = True
+    brought_home: Annotated[bool, FieldSpec("They are also brought home")] = True
     """Whether they are also brought home, by the same detour and as long a stop."""
 
     @model_validator(mode="after")
@@ -89,7 +92,7 @@ class Stops(Written):
 
     fuel_range_km: Annotated[
         Annotated[float, Field(ge=20, le=5000)] | None,
-        Asked(
+        FieldSpec(
             "One filling takes you this far",
             unit=Unit.KILOMETRES,
             help="Empty where fuel is no matter, such as for short drives.",
@@ -97,18 +100,18 @@ class Stops(Written):
     ] = None
     """How far the car goes on one filling; where there and back is further, fuel is stopped for."""
     fuel_minutes: Annotated[
-        Minutes, Asked("A fuel stop takes", unit=Unit.MINUTES, help="Ten minutes are common practice.")
+        Minutes, FieldSpec("A fuel stop takes", unit=Unit.MINUTES, help="Ten minutes are common practice.")
     ] = 10
     """How long a fuel stop takes. Common practice, no source."""
-    pick_up: Annotated[PickUp | None, Asked("Pick-up on the way")] = None
+    pick_up: Annotated[PickUp | None, FieldSpec("Pick-up on the way")] = None
     """Who is picked up on the way there."""
     way_back: Annotated[
-        Name, Asked("What the stop on the way back is for", help="An errand, supper, a playground.")
+        Name, FieldSpec("What the stop on the way back is for", help="An errand, supper, a playground.")
     ] = "stop on the way back"
     """What the stop on the way back is for."""
     way_back_minutes: Annotated[
         Minutes,
-        Asked("The stop on the way back takes", unit=Unit.MINUTES, help="Empty or 0 for no such stop."),
+        FieldSpec("The stop on the way back takes", unit=Unit.MINUTES, help="Empty or 0 for no such stop."),
     ] = 0
     """How long the stop on the way back takes; none when left out."""
 
@@ -116,13 +119,13 @@ class Stops(Written):
 class Habits(Written):
     """How this family travels."""
 
-    earliest_departure: Annotated[ClockTime, Asked("Nobody leaves before")] = time(7, 0)
+    earliest_departure: Annotated[ClockTime, FieldSpec("Nobody leaves before")] = time(7, 0)
     """Nobody leaves the house before this."""
-    home_by: Annotated[ClockTime, Asked("Everybody is home by")] = time(19, 0)
+    home_by: Annotated[ClockTime, FieldSpec("Everybody is home by")] = time(19, 0)
     """Everybody is home again by this; up to 04:00 in the night after the day."""
     load_up_minutes: Annotated[
         Minutes | None,
-        Asked(
+        FieldSpec(
             "Minutes from 'shoes on' to driving off",
             unit=Unit.MINUTES,
             help="Left empty, it goes by the number of small children.",
@@ -132,7 +135,7 @@ class Habits(Written):
     drive_at_most_minutes: Annotated[
         int,
         Field(ge=10, le=300),
-        Asked(
+        FieldSpec(
             "Longest stretch of driving",
             unit=Unit.MINUTES,
             help="Usually 120; with small children stop more often.",
@@ -141,31 +144,31 @@ class Habits(Written):
     """The longest stretch of driving before a rest; never more than 120 is advised, and with a child
     under two (an infant, a new walker) the plan never takes more than 90."""
     rest_minutes: Annotated[
-        int, Field(ge=5, le=120), Asked("Length of a rest", unit=Unit.MINUTES, help="Usually 15.")
+        int, Field(ge=5, le=120), FieldSpec("Length of a rest", unit=Unit.MINUTES, help="Usually 15.")
     ] = 15
     """How long a rest lasts."""
     detour_percent: Annotated[
         Decimal,
         Field(ge=0, le=50),
-        Asked(
+        FieldSpec(
             "Extra driving on the way",
             unit=Unit.PERCENT,
             help="A wrong turn, a look for the entrance; stops are told apart below.",
         ),
     ] = Decimal(0)
     """Extra driving the family usually adds on the way."""
-    rush_hours: Annotated[tuple[RushHours, ...] | None, Asked("Rush hours")] = None
+    rush_hours: Annotated[tuple[RushHours, ...] | None, FieldSpec("Rush hours")] = None
     """When the roads are full, one `[[habits.rush_hours]]` each. Left out, published figures count where the
     home or the place is marked `metropolitan`, and none elsewhere; an empty list means never."""
-    stops: Annotated[Stops, Asked("Stops on the way")] = Stops()
+    stops: Annotated[Stops, FieldSpec("Stops on the way")] = Stops()
     """What the family stops for on the way, beside rests."""
-    lunch: Annotated[ClockTime, Asked("Everybody gets hungry at")] = time(12, 0)
+    lunch: Annotated[ClockTime, FieldSpec("Everybody gets hungry at")] = time(12, 0)
     """When everybody gets hungry."""
-    lunch_minutes: Annotated[Minutes, Asked("Lunch takes", unit=Unit.MINUTES)] = 35
+    lunch_minutes: Annotated[Minutes, FieldSpec("Lunch takes", unit=Unit.MINUTES)] = 35
     """How long lunch takes."""
     awake_before_bed_minutes: Annotated[
         Minutes,
-        Asked(
+        FieldSpec(
             "A late nap is over before bedtime by",
             unit=Unit.MINUTES,
             help="So that the child is tired by then; a nap that usually ends later may.",
@@ -176,7 +179,7 @@ class Habits(Written):
     usual_delay_minutes: Annotated[
         int,
         Field(ge=0, le=180),
-        Asked(
+        FieldSpec(
             "Usual delay in getting off",
             unit=Unit.MINUTES,
             help="On half of all days you get off no later than this after the planned minute.",
@@ -187,7 +190,7 @@ class Habits(Written):
     late_one_day_in_ten_minutes: Annotated[
         int,
         Field(ge=0, le=360),
-        Asked(
+        FieldSpec(
             "One day in ten, later by more than",
             unit=Unit.MINUTES,
             help="For the chance to make a timed entry and to be home in time.",
@@ -197,7 +200,7 @@ class Habits(Written):
     delays_from: Annotated[
         str,
         Field(max_length=200),
-        Asked(
+        FieldSpec(
             "Where both delays come from, and since when",
             help="Such as 'noted at the door since September'; empty if they are just your own guess.",
         ),

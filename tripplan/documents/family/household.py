@@ -6,13 +6,13 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.car import Car
 from tripplan.documents.family.food import Food
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.family.worth import Worth
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
@@ -25,37 +25,39 @@ class Household(Written):
 
     format: Literal[1] = 1
     """Version of this file's format."""
-    name: Annotated[Name, Asked("Name of the household")]
+    name: Annotated[Name, FieldSpec("Name of the household")]
     """What the household is called on the screens."""
-    home: Annotated[Where, Asked("Home")]
+    home: Annotated[Where, FieldSpec("Home")]
     """Where outings start and end."""
-    currency: Annotated[Currency, Asked("Currency", help="Three letters, such as USD.", control=Control.CODE)]
+    currency: Annotated[
+        Currency, FieldSpec("Currency", help="Three letters, such as USD.", control=Control.CODE)
+    ]
     """ISO 4217 code of the household's money."""
     units: Annotated[
         Literal["mi", "km"],
-        Asked("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
+        FieldSpec("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
     ] = "km"
     """The unit that distances are shown in."""
-    members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), Asked("People")]
+    members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), FieldSpec("People")]
     """The people, one `[[members]]` each."""
-    car: Annotated[Car | None, Asked("Car")] = None
+    car: Annotated[Car | None, FieldSpec("Car")] = None
     """The car; driving costs stay unknown when left out."""
-    passes: Annotated[tuple[HeldPass, ...], Asked("Pass")] = ()
+    passes: Annotated[tuple[HeldPass, ...], FieldSpec("Pass")] = ()
     """Annual passes the family already owns."""
-    food: Annotated[Food, Asked("Food")] = Food()
+    food: Annotated[Food, FieldSpec("Food")] = Food()
     """What eating costs."""
-    habits: Annotated[Habits, Asked("How you travel")] = Habits()
+    habits: Annotated[Habits, FieldSpec("How you travel")] = Habits()
     """How the family travels."""
-    worth: Annotated[Worth, Asked("What a nuisance is worth to you")] = Worth()
+    worth: Annotated[Worth, FieldSpec("What a nuisance is worth to you")] = Worth()
     """What a nuisance is worth to the parent."""
     reserve_percent: Annotated[
-        Decimal, Field(ge=0, le=100), Asked("Reserve, in % of the rest", unit=Unit.PERCENT)
+        Decimal, Field(ge=0, le=100), FieldSpec("Reserve, in % of the rest", unit=Unit.PERCENT)
     ] = Decimal(10)
     """Set aside for what nobody thought of, as a share of the rest."""
-    treats_per_child: Annotated[Price, Asked("Treats for each child")] = Decimal(0)
+    treats_per_child: Annotated[Price, FieldSpec("Treats for each child")] = Decimal(0)
     """Souvenirs and treats the parent plans for, per child."""
 
-    invented: Annotated[bool, Asked("This family is invented, for trying things out")] = False
+    invented: Annotated[bool, FieldSpec("This family is invented, for trying things out")] = False
     """Whether the family is made up, as the demo's is; what is shown or written of it then says so."""
 
     @model_validator(mode="after")

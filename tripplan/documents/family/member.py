@@ -6,8 +6,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.birth_date import BirthDate, Born
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
 from tripplan.values.ages import ADULT, MONTHS, completed_months
 
@@ -28,38 +28,38 @@ class SleepsIn(StrEnum):
 class Nap(Written):
     """A usual midday sleep."""
 
-    start: Annotated[ClockTime, Asked("usually begins at")]
+    start: Annotated[ClockTime, FieldSpec("usually begins at")]
     """When it usually begins, by the clock at home."""
-    minutes: Annotated[int, Field(ge=5, le=300), Asked("usual length", unit=Unit.MINUTES)]
+    minutes: Annotated[int, Field(ge=5, le=300), FieldSpec("usual length", unit=Unit.MINUTES)]
     """How long it usually lasts."""
-    slack_minutes: Annotated[Minutes, Asked("minutes it may move either way", unit=Unit.MINUTES)] = 30
+    slack_minutes: Annotated[Minutes, FieldSpec("minutes it may move either way", unit=Unit.MINUTES)] = 30
     """How much earlier or later it may begin without harm."""
-    in_car: Annotated[bool, Asked("sleeps in the moving car")] = True
+    in_car: Annotated[bool, FieldSpec("sleeps in the moving car")] = True
     """Whether the child sleeps in a moving car."""
-    in_pushchair: Annotated[bool, Asked("sleeps in pushchair or carrier")] = False
+    in_pushchair: Annotated[bool, FieldSpec("sleeps in pushchair or carrier")] = False
     """Whether the child sleeps in a pushchair or carrier."""
     stays_asleep_when_moved: Annotated[
-        bool, Asked("sleeps on when lifted out of the car, into pushchair or bed")
+        bool, FieldSpec("sleeps on when lifted out of the car, into pushchair or bed")
     ] = False
     """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
     the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
     parent's own to say."""
     falls_asleep_minutes: Annotated[
-        Minutes, Asked("minutes to fall asleep in car or pushchair", unit=Unit.MINUTES)
+        Minutes, FieldSpec("minutes to fall asleep in car or pushchair", unit=Unit.MINUTES)
     ] = 10
     """How long the child takes to fall asleep in the car or pushchair."""
-    shortest_minutes: Annotated[Minutes, Asked("shortest sleep that counts", unit=Unit.MINUTES)] = 20
+    shortest_minutes: Annotated[Minutes, FieldSpec("shortest sleep that counts", unit=Unit.MINUTES)] = 20
     """The shortest sleep that counts."""
 
 
 class Member(Written):
     """One person of the household or a guest."""
 
-    name: Annotated[Name, Asked("Name")]
+    name: Annotated[Name, FieldSpec("Name")]
     """How the family calls the person; it never leaves the household's own records."""
     born: Annotated[
         Born,
-        Asked(
+        FieldSpec(
             "Birth date",
             control=Control.LINE,
             help="Such as 2022-03-14, or only 2022-03. Ages are always those on the day of the visit.",
@@ -68,7 +68,7 @@ class Member(Written):
     """Birth date, or only year and month; age is always the age on the day of the visit."""
     statuses: Annotated[
         tuple[Name, ...],
-        Asked(
+        FieldSpec(
             "What may change a ticket's price",
             control=Control.COMMAS,
             help="With commas between: educator, student, benefit card, resident of ..., member of "
@@ -76,15 +76,15 @@ class Member(Written):
         ),
     ] = ()
     """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
-    naps: Annotated[tuple[Nap, ...], Asked("Nap")] = ()
+    naps: Annotated[tuple[Nap, ...], FieldSpec("Nap")] = ()
     """The usual naps, in order."""
-    wakes: Annotated[ClockTime, Asked("Usually wakes at")] = time(6, 30)
+    wakes: Annotated[ClockTime, FieldSpec("Usually wakes at")] = time(6, 30)
     """When the person usually wakes."""
-    bed: Annotated[ClockTime, Asked("In bed by")] = time(19, 30)
+    bed: Annotated[ClockTime, FieldSpec("In bed by")] = time(19, 30)
     """When the person should be in bed."""
     patience_minutes: Annotated[
         Annotated[int, Field(ge=5, le=600)] | None,
-        Asked(
+        FieldSpec(
             "Bears driving at a stretch",
             unit=Unit.MINUTES,
             help="Left empty, it goes by age: 60 minutes under three, 90 under seven, 120 under "
@@ -96,7 +96,7 @@ class Member(Written):
     under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
     toilet_minutes: Annotated[
         Annotated[int, Field(ge=15, le=600)] | None,
-        Asked(
+        FieldSpec(
             "Needs a toilet at least every so many minutes",
             unit=Unit.MINUTES,
             help="For a child that is newly out of diapers: the drive rests at least that often. Empty"
@@ -107,7 +107,7 @@ class Member(Written):
     drive rests at least that often. No limit when left out."""
     needs: Annotated[
         str,
-        Asked(
+        FieldSpec(
             "What to think of",
             control=Control.NOTE,
             help="Allergies, medicine, a child seat, a favorite toy. For your eyes; ask the place and "

@@ -3,7 +3,7 @@
 from decimal import Decimal
 from typing import Annotated
 
-from tripplan.documents.asked import Asked
+from tripplan.documents.field_spec import FieldSpec
 from tripplan.documents.model import Written
 from tripplan.documents.written_money import Price
 
@@ -11,29 +11,31 @@ from tripplan.documents.written_money import Price
 class Worth(Written):
     """What a nuisance is worth to this parent, so that days can be weighed against money."""
 
-    lost_nap_hour: Annotated[Price, Asked("An hour of a child's nap lost")] = Decimal("12.00")
+    lost_nap_hour: Annotated[Price, FieldSpec("An hour of a child's nap lost")] = Decimal("12.00")
     """Paying this much to save one hour of a child's nap would be fair."""
-    full_house: Annotated[Price, Asked("A day that is certainly crowded")] = Decimal("20.00")
+    full_house: Annotated[Price, FieldSpec("A day that is certainly crowded")] = Decimal("20.00")
     """Paying this much to avoid a day that is certainly among the busiest would be fair."""
-    hour_in_car: Annotated[Price, Asked("An hour in the car")] = Decimal("6.00")
+    hour_in_car: Annotated[Price, FieldSpec("An hour in the car")] = Decimal("6.00")
     """Paying this much to spend an hour less in the car would be fair."""
-    missed_hour_there: Annotated[Price, Asked("An hour too short at the place")] = Decimal("10.00")
+    missed_hour_there: Annotated[Price, FieldSpec("An hour too short at the place")] = Decimal("10.00")
     """Paying this much for an hour more at the place, up to a comfortable stay, would be fair."""
     hour_beyond_comfortable: Annotated[
         Price,
-        Asked(
+        FieldSpec(
             "An hour there after the comfortable stay is over",
             help="A small amount, so that nobody is kept longer than need be.",
         ),
     ] = Decimal("2.00")
     """Paying this much to be back an hour earlier once the comfortable stay is over would be fair: everybody
     is tired by then. Common practice, no source."""
-    hour_late_lunch: Annotated[Price, Asked("Lunch on an outing an hour later than usual")] = Decimal("6.00")
+    hour_late_lunch: Annotated[Price, FieldSpec("Lunch on an outing an hour later than usual")] = Decimal(
+        "6.00"
+    )
     """Paying this much to eat an hour earlier would be fair, where lunch on an outing comes after its usual
     time. Common practice, no source."""
     missed_entry: Annotated[
         Price,
-        Asked(
+        FieldSpec(
             "Coming too late for a timed entry, or for the last one",
             help="Its chance weighs a share of it, so the plan leaves as much time to spare as that is"
             " worth.",
@@ -41,15 +43,15 @@ class Worth(Written):
     ] = Decimal("30.00")
     """Paying this much not to come too late for a timed entry, or for the last one, would be fair; its
     chance weighs a share of it."""
-    missed_show: Annotated[Price, Asked("Missing a show you want to see")] = Decimal("10.00")
+    missed_show: Annotated[Price, FieldSpec("Missing a show you want to see")] = Decimal("10.00")
     """Paying this much to see a show that is worth being there for would be fair."""
-    hour_past_bedtime: Annotated[Price, Asked("An hour on the road after the first bedtime")] = Decimal(
+    hour_past_bedtime: Annotated[Price, FieldSpec("An hour on the road after the first bedtime")] = Decimal(
         "12.00"
     )
     """Paying this much to be home an hour less after the first bedtime would be fair."""
     hour_past_home_by: Annotated[
         Price,
-        Asked(
+        FieldSpec(
             "An hour later home than the time you set",
             help="Every plan is home by then if nothing goes wrong. The chance that something does "
             "weighs, so the plan leaves as much time to spare as that is worth.",
@@ -59,17 +61,17 @@ class Worth(Written):
     nothing goes wrong; this is for the days on which something does. At three times a missed hour at the
     place, a stay is cut short until the family is home in time on two days of three. Common practice, no
     source."""
-    hour_among_classes: Annotated[Price, Asked("An hour there while school classes fill the place")] = (
+    hour_among_classes: Annotated[Price, FieldSpec("An hour there while school classes fill the place")] = (
         Decimal("4.00")
     )
     """Paying this much to spend an hour less at the place while school classes fill it would be fair."""
     quiet_hour: Annotated[
-        Price, Asked("An hour of a place's quiet time that you miss", help="Usually nothing.")
+        Price, FieldSpec("An hour of a place's quiet time that you miss", help="Usually nothing.")
     ] = Decimal(0)
     """Paying this much to spend an hour of a place's quiet time there would be fair."""
     hour_past_patience: Annotated[
         Price,
-        Asked(
+        FieldSpec(
             "An hour of driving longer at a stretch than the children bear",
             help="How long each of them bears stands with the people.",
         ),

@@ -11,8 +11,8 @@ from zoneinfo import ZoneInfo
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.family.member import SleepsIn
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
 from tripplan.documents.model import ClockTime, Name, Written
@@ -27,7 +27,7 @@ LATE_NIGHT = time(6, 0)
 PaidFor = Literal["admission", "car", "parking", "food", "extras"]
 """What money goes to; as `CostKind`, but nobody pays a reserve."""
 Hours = Annotated[Decimal, Field(ge=0, le=24, decimal_places=2)]
-Told = Annotated[str, Field(max_length=4000)]
+LongText = Annotated[str, Field(max_length=4000)]
 """What somebody wrote in some lines."""
 EntryId = Annotated[str, Field(pattern=r"^\d{4}-\d{2}-\d{2}-[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
 """The day, then small letters, digits and hyphens."""
@@ -38,7 +38,7 @@ class Paid(Written):
 
     kind: Annotated[
         PaidFor,
-        Asked(
+        FieldSpec(
             "Paid for",
             words={
                 "admission": "Entry",
@@ -50,29 +50,29 @@ class Paid(Written):
         ),
     ]
     """What the money went to."""
-    amount: Annotated[Price, Asked("amount")]
+    amount: Annotated[Price, FieldSpec("amount")]
     """For everybody, in the entry's currency."""
-    what: Annotated[str, Field(max_length=80), Asked("what it was")] = ""
+    what: Annotated[str, Field(max_length=80), FieldSpec("what it was")] = ""
     """In the parent's words; may be empty."""
 
 
 class FuelUsed(Written):
     """What the car took for this outing, as read at the pump or on its display."""
 
-    amount: Annotated[Decimal, Field(gt=0, le=2000), Asked("What the car took")]
+    amount: Annotated[Decimal, Field(gt=0, le=2000), FieldSpec("What the car took")]
     """In `unit`."""
-    unit: Annotated[Literal["L", "US gal", "kWh"], Asked("unit")]
+    unit: Annotated[Literal["L", "US gal", "kWh"], FieldSpec("unit")]
 
 
 class NapThere(Written):
     """What became of one child's usual nap."""
 
-    member: Annotated[Name, Asked("Who")]
-    minutes: Annotated[int, Field(ge=0, le=600), Asked("minutes slept", unit=Unit.MINUTES, width=220)]
+    member: Annotated[Name, FieldSpec("Who")]
+    minutes: Annotated[int, Field(ge=0, le=600), FieldSpec("minutes slept", unit=Unit.MINUTES, width=220)]
     """How long the child slept; 0 where it did not."""
     where: Annotated[
         SleepsIn | None,
-        Asked(
+        FieldSpec(
             "Where?",
             called="where",
             control=Control.PILLS,
@@ -85,10 +85,10 @@ class NapThere(Written):
 class SubjectTime(Written):
     """A subject of the day."""
 
-    subject: Annotated[Name, Asked("Subject", example="science", width=220)]
+    subject: Annotated[Name, FieldSpec("Subject", example="science", width=220)]
     hours: Annotated[
         Hours | None,
-        Asked("Its hours, if you split them", unit=Unit.HOURS, called="hours", example="1.5", width=220),
+        FieldSpec("Its hours, if you split them", unit=Unit.HOURS, called="hours", example="1.5", width=220),
     ] = None
     """How much of the day's hours belongs to it; not split when left out."""
 
@@ -96,16 +96,16 @@ class SubjectTime(Written):
 class ChildDay(Written):
     """What one child did and learned, and what of it counts as instruction."""
 
-    member: Annotated[Name, Asked("Who")]
-    did: Annotated[Told, Asked("Did", control=Control.NOTE)] = ""
+    member: Annotated[Name, FieldSpec("Who")]
+    did: Annotated[LongText, FieldSpec("Did", control=Control.NOTE)] = ""
     """What the child did."""
-    learned: Annotated[Told, Asked("Learned", control=Control.NOTE)] = ""
+    learned: Annotated[LongText, FieldSpec("Learned", control=Control.NOTE)] = ""
     """What the child learned."""
-    subjects: Annotated[tuple[SubjectTime, ...], Asked("Subjects", called="Subject")] = ()
+    subjects: Annotated[tuple[SubjectTime, ...], FieldSpec("Subjects", called="Subject")] = ()
     """The subjects of the day."""
-    hours: Annotated[Hours | None, Asked("Hours that count", unit=Unit.HOURS, example="2.5")] = None
+    hours: Annotated[Hours | None, FieldSpec("Hours that count", unit=Unit.HOURS, example="2.5")] = None
     """Hours that the family counts as instruction; not counted in hours when left out."""
-    counts_as_day: Annotated[bool, Asked("Counts as a school day")] = True
+    counts_as_day: Annotated[bool, FieldSpec("Counts as a school day")] = True
     """Whether the family counts the day as a day of instruction."""
 
     @model_validator(mode="after")
@@ -171,40 +171,40 @@ class LogbookEntry(Written):
     """Version of this form."""
     id: EntryId
     """The day, then small letters, digits and hyphens, such as 2026-11-14-stone-mill; never changes."""
-    day: Annotated[date, Asked("Day")]
+    day: Annotated[date, FieldSpec("Day")]
     """The day of the outing."""
-    title: Annotated[Name, Asked("What was it? (if somewhere else)", called="What it was")]
+    title: Annotated[Name, FieldSpec("What was it? (if somewhere else)", called="What it was")]
     """Where the family was, such as the place's name."""
     place: Annotated[
-        PlaceId | None, Asked("Where was it?", called="Place", control=Control.CHOICE, offered="places")
+        PlaceId | None, FieldSpec("Where was it?", called="Place", control=Control.CHOICE, offered="places")
     ] = None
     """The id of the place card; left out where there is none."""
     planned: Annotated[str, Field(max_length=80)] = ""
     """The id of the planned outing; empty where it was never planned here."""
     study_unit: Annotated[
-        str, Field(max_length=80), Asked("Study unit", help="Its budget is counted under this name.")
+        str, Field(max_length=80), FieldSpec("Study unit", help="Its budget is counted under this name.")
     ] = ""
     """The name of the study unit that it belongs to; empty for none."""
-    away: Annotated[bool, Asked("It was away from home")] = True
+    away: Annotated[bool, FieldSpec("It was away from home")] = True
     """Whether it happened away from home; some states ask."""
     party: Annotated[
         tuple[Name, ...],
         Field(min_length=1, max_length=60),
-        Asked("Who went?", called="Who went", control=Control.SOME, offered="people"),
+        FieldSpec("Who went?", called="Who went", control=Control.SOME, offered="people"),
     ]
     """The names of those who went."""
     currency: Currency
     """ISO 4217 code of all amounts."""
-    paid: Annotated[tuple[Paid, ...], Asked("Paid")] = ()
+    paid: Annotated[tuple[Paid, ...], FieldSpec("Paid")] = ()
     """What was paid, by item, one `[[paid]]` each."""
     receipts_total: Annotated[
         Price | None,
-        Asked("Receipts in all", help="Enough on its own. 0 where nothing was paid.", unit=Unit.MONEY),
+        FieldSpec("Receipts in all", help="Enough on its own. 0 where nothing was paid.", unit=Unit.MONEY),
     ] = None
     """What the receipts add up to; enough on its own. 0 where nothing was paid."""
     food: Annotated[
         Literal["packed", "bought", "both"] | None,
-        Asked(
+        FieldSpec(
             "How did you eat?",
             called="How you ate",
             control=Control.PILLS,
@@ -213,20 +213,20 @@ class LogbookEntry(Written):
     ] = None
     """How the family ate; with the money for food it tells what a meal costs. Not known when left out."""
     left_home: Annotated[
-        ClockTime | None, Asked("Left home", control=Control.CLOCK_TYPED, example="9:05", width=150)
+        ClockTime | None, FieldSpec("Left home", control=Control.CLOCK_TYPED, example="9:05", width=150)
     ] = None
     """When the wheels turned, by the clock at home."""
     arrived: Annotated[
-        ClockTime | None, Asked("Were there", control=Control.CLOCK_TYPED, example="9:05", width=150)
+        ClockTime | None, FieldSpec("Were there", control=Control.CLOCK_TYPED, example="9:05", width=150)
     ] = None
     """When the family was there, by the clock of the place."""
     left_place: Annotated[
-        ClockTime | None, Asked("Left for home", control=Control.CLOCK_TYPED, example="9:05", width=150)
+        ClockTime | None, FieldSpec("Left for home", control=Control.CLOCK_TYPED, example="9:05", width=150)
     ] = None
     """When it left for home, by the clock of the place; before 06:00 and earlier by the clock than it was
     there, it was the next day."""
     home_again: Annotated[
-        ClockTime | None, Asked("Home again", control=Control.CLOCK_TYPED, example="9:05", width=150)
+        ClockTime | None, FieldSpec("Home again", control=Control.CLOCK_TYPED, example="9:05", width=150)
     ] = None
     """When everybody was home, by the clock at home; before 06:00 it was the next day."""
     home_zone: ZoneName
@@ -235,24 +235,24 @@ class LogbookEntry(Written):
     """IANA time zone of the place; that of the home when left out."""
     km: Annotated[
         Annotated[float, Field(gt=0, le=20_000, allow_inf_nan=False)] | None,
-        Asked("Driven in all", unit=Unit.KILOMETRES),
+        FieldSpec("Driven in all", unit=Unit.KILOMETRES),
     ] = None
     """Driven in all."""
     odometer_out_km: Annotated[
         Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None,
-        Asked("Odometer on leaving", unit=Unit.KILOMETRES),
+        FieldSpec("Odometer on leaving", unit=Unit.KILOMETRES),
     ] = None
     """What the odometer said on leaving home."""
     odometer_home_km: Annotated[
         Annotated[float, Field(ge=0, le=5_000_000, allow_inf_nan=False)] | None,
-        Asked("Odometer back home", unit=Unit.KILOMETRES),
+        FieldSpec("Odometer back home", unit=Unit.KILOMETRES),
     ] = None
     """What it said back home."""
-    fuel: Annotated[FuelUsed | None, Asked("What the car took for it")] = None
+    fuel: Annotated[FuelUsed | None, FieldSpec("What the car took for it")] = None
     """What the car took for it; not known when left out."""
     fullness: Annotated[
         Fullness | None,
-        Asked(
+        FieldSpec(
             "How full was it?",
             called="How full it was",
             control=Control.PILLS,
@@ -260,13 +260,13 @@ class LogbookEntry(Written):
         ),
     ] = None
     """How full it was; not known when left out."""
-    naps: Annotated[tuple[NapThere, ...], Asked("Nap")] = ()
+    naps: Annotated[tuple[NapThere, ...], FieldSpec("Nap")] = ()
     """What became of the naps, one `[[naps]]` a child."""
-    children: Annotated[tuple[ChildDay, ...], Asked("Child")] = ()
+    children: Annotated[tuple[ChildDay, ...], FieldSpec("Child")] = ()
     """What the children did and learned, one `[[children]]` each."""
-    weather: Annotated[str, Field(max_length=200), Asked("Weather")] = ""
+    weather: Annotated[str, Field(max_length=200), FieldSpec("Weather")] = ""
     """In words, if anybody cares."""
-    notes: Annotated[Told, Asked("Notes", control=Control.NOTE)] = ""
+    notes: Annotated[LongText, FieldSpec("Notes", control=Control.NOTE)] = ""
     """Anything else."""
     as_planned: AsPlanned | None = None
     """What the plan had said; kept so that a card that changes later does not change the comparison."""

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.written_money import Price
 from tripplan.values.ages import ADULT, EVERYONE, Ages
@@ -16,14 +16,14 @@ Percent = Annotated[Decimal, Field(ge=0, le=100, allow_inf_nan=False)]
 Count = Annotated[int, Field(ge=1, le=1000)]
 
 
-def ages_asked(label: str, *, rare: bool = False) -> Asked:
+def ages_asked(label: str, *, rare: bool = False) -> FieldSpec:
     """How a band of ages is asked for, under a label of its own."""
     help_ = "3-12, 65+, under 2, 6-23 months or any; both ends count."
-    return Asked(label, help=help_, width=150, rare=rare)
+    return FieldSpec(label, help=help_, width=150, rare=rare)
 
 
-def _statuses_asked(label: str, *, rare: bool = False) -> Asked:
-    return Asked(
+def _statuses_asked(label: str, *, rare: bool = False) -> FieldSpec:
+    return FieldSpec(
         label,
         help="The same words as with the people of your household; type a new one and press Enter.",
         control=Control.OWN_WORDS,
@@ -33,8 +33,8 @@ def _statuses_asked(label: str, *, rare: bool = False) -> Asked:
     )
 
 
-def _price_asked(label: str) -> Asked:
-    return Asked(label, help="Such as 12.50; 0 is free.", width=120)
+def _price_asked(label: str) -> FieldSpec:
+    return FieldSpec(label, help="Such as 12.50; 0 is free.", width=120)
 
 
 class Companions(Written):
@@ -44,34 +44,34 @@ class Companions(Written):
     """How old a companion must be."""
     needs: Annotated[tuple[Name, ...], _statuses_asked("The companion must show one of these")] = ()
     """Statuses of which the companion must have one (a carer goes free with a 'disabled visitor')."""
-    must_pay: Annotated[bool, Asked("The companion's own way in must cost something")] = True
+    must_pay: Annotated[bool, FieldSpec("The companion's own way in must cost something")] = True
     """Whether the companion's own way in must cost something, before vouchers (a pass counts as paid)."""
-    each_allows: Annotated[Count, Asked("So many people for each companion")] = 1
+    each_allows: Annotated[Count, FieldSpec("So many people for each companion")] = 1
     """How many people each companion brings in on this offer."""
 
 
 class OfferRules(Written):
     """What every kind of offer has in common."""
 
-    name: Annotated[Name, Asked("Name", help="Its name, as on the price board.", width=300)]
+    name: Annotated[Name, FieldSpec("Name", help="Its name, as on the price board.", width=300)]
     """As on the price board; no two offers of a card share a name."""
     valid: Annotated[
         HoursText | None,
-        Asked(
+        FieldSpec(
             "Only at these times",
             help="Written like opening hours: We; Su[1]; Nov-Mar 14:00-17:00.",
             rare=True,
         ),
     ] = None
     """When it may be used, in opening_hours syntax ('We', 'Su[1]', 'Nov-Mar 14:00-17:00'); or always."""
-    first_day: Annotated[date | None, Asked("Sold from", width=170, rare=True)] = None
+    first_day: Annotated[date | None, FieldSpec("Sold from", width=170, rare=True)] = None
     """The first date it is sold for."""
-    last_day: Annotated[date | None, Asked("until", width=170, called="Sold until", rare=True)] = None
+    last_day: Annotated[date | None, FieldSpec("until", width=170, called="Sold until", rare=True)] = None
     """The last date it is sold for."""
     book_days_ahead: Annotated[
         int,
         Field(ge=0, le=365),
-        Asked(
+        FieldSpec(
             "To be booked so many days ahead",
             help="0 if it can be had at the door.",
             unit=Unit.DAYS,
@@ -80,10 +80,10 @@ class OfferRules(Written):
     ] = 0
     """How many days before the visit it must be booked; 0 when it can be had at the door."""
     refundable: Annotated[
-        bool, Asked("The money comes back when the visit is called off in time", rare=True)
+        bool, FieldSpec("The money comes back when the visit is called off in time", rare=True)
     ] = False
     """Whether the money comes back when the visit is called off in time."""
-    note: Annotated[str, Asked("Anything else printed beside it", control=Control.NOTE, rare=True)] = ""
+    note: Annotated[str, FieldSpec("Anything else printed beside it", control=Control.NOTE, rare=True)] = ""
     """Anything else that is printed beside it."""
 
 
@@ -101,21 +101,23 @@ class Ticket(OfferRules):
     ] = ()
     """Statuses of which the visitor must have one; shown at the till."""
     one_status_covers: Annotated[
-        Count, Asked("One of them brings in so many people", help="The holder included.", rare=True)
+        Count, FieldSpec("One of them brings in so many people", help="The holder included.", rare=True)
     ] = 1
     """How many people one status holder brings in on this offer, the holder included."""
     companions: Annotated[
-        Companions | None, Asked("Only beside somebody else of the party, such as a paying adult", rare=True)
+        Companions | None,
+        FieldSpec("Only beside somebody else of the party, such as a paying adult", rare=True),
     ] = None
     """Only good next to such people of the same party."""
-    at_least: Annotated[Count, Asked("Sold from so many people on", rare=True)] = 1
+    at_least: Annotated[Count, FieldSpec("Sold from so many people on", rare=True)] = 1
     """Sold only when this many people of the party pay it together (a group price, a minimum of pupils)."""
     at_most: Annotated[
-        Count | None, Asked("At most so many to one party", help="No limit if empty.", rare=True)
+        Count | None, FieldSpec("At most so many to one party", help="No limit if empty.", rare=True)
     ] = None
     """Sold at most this often to one party."""
     one_free_per: Annotated[
-        Count | None, Asked("One leader free for every so many who pay", help="Nobody if empty.", rare=True)
+        Count | None,
+        FieldSpec("One leader free for every so many who pay", help="Nobody if empty.", rare=True),
     ] = None
     """One leader goes free for every so many who pay this offer."""
     leader_ages: Annotated[Ages, ages_asked("Leader's ages", rare=True)] = ADULT
@@ -125,7 +127,7 @@ class Ticket(OfferRules):
 class Seats(Written):
     """A number of people of an age band that a bundle or pass lets in."""
 
-    count: Annotated[Count, Asked("people", width=120)]
+    count: Annotated[Count, FieldSpec("people", width=120)]
     """How many people."""
     ages: Annotated[Ages, ages_asked("aged")] = EVERYONE
     """How old they are on the day of the visit."""
@@ -138,7 +140,7 @@ class Extras(Written):
     """For each of them."""
     ages: Annotated[Ages, ages_asked("Ages")] = EVERYONE
     """How old they may be on the day of the visit."""
-    at_most: Annotated[Count | None, Asked("At most so many", help="No limit if empty.")] = None
+    at_most: Annotated[Count | None, FieldSpec("At most so many", help="No limit if empty.")] = None
     """How many of them one bundle takes."""
 
 
@@ -149,9 +151,11 @@ class Bundle(OfferRules, title="Family ticket"):
     """One price for several people."""
     price: Annotated[Price, _price_asked("Price in all")]
     """For the whole bundle; seats may stay empty."""
-    seats: Annotated[tuple[Seats, ...], Field(min_length=1, max_length=8), Asked("It lets in")]
+    seats: Annotated[tuple[Seats, ...], Field(min_length=1, max_length=8), FieldSpec("It lets in")]
     """Who it lets in, up to these numbers; a person takes one seat."""
-    extras: Annotated[Extras | None, Asked("Further people can come along at a price each", rare=True)] = None
+    extras: Annotated[
+        Extras | None, FieldSpec("Further people can come along at a price each", rare=True)
+    ] = None
     """What people beyond the seats cost; nobody else may use it when left out."""
     needs: Annotated[
         tuple[Name, ...], _statuses_asked("Somebody among them shows one of these", rare=True)
@@ -159,10 +163,10 @@ class Bundle(OfferRules, title="Family ticket"):
     """Statuses of which somebody in its seats must have one."""
     must_include: Annotated[Ages | None, ages_asked("Must include somebody aged", rare=True)] = None
     """Somebody of these ages must take one of its seats (usually '18+')."""
-    at_least: Annotated[Count, Asked("At least so many of its seats must be taken", rare=True)] = 1
+    at_least: Annotated[Count, FieldSpec("At least so many of its seats must be taken", rare=True)] = 1
     """How many of its seats must be taken."""
     at_most: Annotated[
-        Count | None, Asked("At most so many to one party", help="No limit if empty.", rare=True)
+        Count | None, FieldSpec("At most so many to one party", help="No limit if empty.", rare=True)
     ] = None
     """Sold at most this often to one party."""
 
@@ -170,10 +174,10 @@ class Bundle(OfferRules, title="Family ticket"):
 class Elsewhere(Written):
     """What a pass is worth at another place."""
 
-    place: Annotated[Name, Asked("which of your places", control=Control.CHOICE, offered="places")]
+    place: Annotated[Name, FieldSpec("which of your places", control=Control.CHOICE, offered="places")]
     """The id of the other place's card."""
     percent_off: Annotated[
-        Percent, Asked("off entry there, in %", help="100 is free.", unit=Unit.PERCENT, width=170)
+        Percent, FieldSpec("off entry there, in %", help="100 is free.", unit=Unit.PERCENT, width=170)
     ] = Decimal(100)
     """100 means free entry there."""
 
@@ -185,23 +189,27 @@ class Pass(OfferRules):
     """An annual pass."""
     price: Annotated[Price, _price_asked("Price in all")]
     """For the whole pass, once."""
-    months: Annotated[int, Field(ge=1, le=60), Asked("Valid for so many months", unit=Unit.MONTHS, width=180)]
+    months: Annotated[
+        int, Field(ge=1, le=60), FieldSpec("Valid for so many months", unit=Unit.MONTHS, width=180)
+    ]
     """How long it is valid."""
-    seats: Annotated[tuple[Seats, ...], Field(min_length=1, max_length=8), Asked("It lets in, on each visit")]
+    seats: Annotated[
+        tuple[Seats, ...], Field(min_length=1, max_length=8), FieldSpec("It lets in, on each visit")
+    ]
     """Who it lets in on each visit, up to these numbers."""
-    named: Annotated[bool, Asked("Written out to certain persons", rare=True)] = False
+    named: Annotated[bool, FieldSpec("Written out to certain persons", rare=True)] = False
     """Whether it is written out to certain persons; otherwise any of the household fill its seats."""
     guests_percent_off: Annotated[
-        Percent, Asked("Off the guests' single price", help="100 is free.", unit=Unit.PERCENT, rare=True)
+        Percent, FieldSpec("Off the guests' single price", help="100 is free.", unit=Unit.PERCENT, rare=True)
     ] = Decimal(0)
     """Off the single price of people who come along without a seat."""
     guests_at_most: Annotated[
-        int, Field(ge=0, le=100), Asked("So many guests get a price of their own on one visit", rare=True)
+        int, Field(ge=0, le=100), FieldSpec("So many guests get a price of their own on one visit", rare=True)
     ] = 0
     """How many guests get that price on one visit."""
-    parking_included: Annotated[bool, Asked("Parking is included", rare=True)] = False
+    parking_included: Annotated[bool, FieldSpec("Parking is included", rare=True)] = False
     """Whether its holders park for nothing."""
-    elsewhere: Annotated[tuple[Elsewhere, ...], Asked("It is good at another place too", rare=True)] = ()
+    elsewhere: Annotated[tuple[Elsewhere, ...], FieldSpec("It is good at another place too", rare=True)] = ()
     """Other places that honour it."""
 
 
@@ -218,7 +226,7 @@ Offer = Annotated[Annotated[Ticket | Bundle | Pass, Field(discriminator="kind")]
 class AddOn(Written, title="Add-on"):
     """Something beside entry that people may want: a boat ride, a feed bag, a guided tour."""
 
-    name: Annotated[Name, Asked("Beside entry", help="Its name, as on the price board.", width=300)]
+    name: Annotated[Name, FieldSpec("Beside entry", help="Its name, as on the price board.", width=300)]
     """As on the price board."""
     price: Annotated[Price, _price_asked("Price")]
     """For each person, or once for the party."""
@@ -226,23 +234,23 @@ class AddOn(Written, title="Add-on"):
     """Who it is for, on the day of the visit."""
     per: Annotated[
         Literal["person", "party"],
-        Asked("Who pays it", words={"person": "each person", "party": "the party, once"}, width=180),
+        FieldSpec("Who pays it", words={"person": "each person", "party": "the party, once"}, width=180),
     ] = "person"
     """Whether each person pays or the party pays once."""
-    usual: Annotated[bool, Asked("Most families take it")] = False
+    usual: Annotated[bool, FieldSpec("Most families take it")] = False
     """Whether most families take it, so that it is planned for unless the parent says no."""
 
 
 class Fee(Written):
     """What is charged for buying rather than for visiting."""
 
-    name: Annotated[Name, Asked("Fee", help="Its name, as on the bill.", width=300)]
+    name: Annotated[Name, FieldSpec("Fee", help="Its name, as on the bill.", width=300)]
     """As on the bill."""
     price: Annotated[Price, _price_asked("Price")]
     """For each order or ticket."""
     per: Annotated[
         Literal["order", "ticket"],
-        Asked(
+        FieldSpec(
             "How often",
             words={"order": "once for everything", "ticket": "on every ticket, bundle or pass"},
             width=260,
@@ -254,13 +262,13 @@ class Fee(Written):
 class SalesTax(Written):
     """Tax that the price board leaves out."""
 
-    percent: Annotated[Percent, Asked("Added to the prices", unit=Unit.PERCENT, width=180)]
+    percent: Annotated[Percent, FieldSpec("Added to the prices", unit=Unit.PERCENT, width=180)]
     """The rate."""
-    on_entry: Annotated[bool, Asked("on entry")] = True
+    on_entry: Annotated[bool, FieldSpec("on entry")] = True
     """Whether it comes on tickets, bundles and passes."""
-    on_add_ons: Annotated[bool, Asked("on add-ons")] = True
+    on_add_ons: Annotated[bool, FieldSpec("on add-ons")] = True
     """Whether it comes on add-ons."""
-    on_parking: Annotated[bool, Asked("on parking")] = False
+    on_parking: Annotated[bool, FieldSpec("on parking")] = False
     """Whether it comes on parking."""
 
 
@@ -268,16 +276,16 @@ class Voucher(Written):
     """A price reduction the family holds or can get, used once for the whole order."""
 
     name: Annotated[
-        Name, Asked("Voucher", help="What it is called; it is used once for the whole order.", width=300)
+        Name, FieldSpec("Voucher", help="What it is called; it is used once for the whole order.", width=300)
     ]
     """What it is called."""
-    percent_off: Annotated[Percent | None, Asked("Takes off", unit=Unit.PERCENT, width=150)] = None
+    percent_off: Annotated[Percent | None, FieldSpec("Takes off", unit=Unit.PERCENT, width=150)] = None
     """What it takes off, as a share; or give `amount_off`."""
-    amount_off: Annotated[Price | None, Asked("or an amount", called="Amount off", width=150)] = None
+    amount_off: Annotated[Price | None, FieldSpec("or an amount", called="Amount off", width=150)] = None
     """What it takes off, as an amount; or give `percent_off`."""
     offers: Annotated[
         tuple[Name, ...],
-        Asked(
+        FieldSpec(
             "Only for these",
             help="For all of them if empty.",
             control=Control.WORDS,
@@ -291,7 +299,7 @@ class Voucher(Written):
         tuple[Name, ...], _statuses_asked("Somebody in the party shows one of these", rare=True)
     ] = ()
     """Statuses of which somebody in the party must have one."""
-    last_day: Annotated[date | None, Asked("Counts until", width=170, rare=True)] = None
+    last_day: Annotated[date | None, FieldSpec("Counts until", width=170, rare=True)] = None
     """The last date it counts."""
 
 
@@ -303,7 +311,7 @@ class MustBeAccompanied(Written, title="Not without an older visitor"):
     by: Annotated[Ages, ages_asked("only with somebody aged")] = ADULT
     """Who must be with them."""
     each_minds: Annotated[
-        Count | None, Asked("who may bring so many", help="No limit if empty.", width=190)
+        Count | None, FieldSpec("who may bring so many", help="No limit if empty.", width=190)
     ] = None
     """How many one companion may bring; no limit when left out."""
 
@@ -312,8 +320,8 @@ class Parking(Written):
     """What leaving the car costs."""
 
     price: Annotated[
-        Price | None, Asked("For the car", help="0 if it is free, empty if you do not know.", width=150)
+        Price | None, FieldSpec("For the car", help="0 if it is free, empty if you do not know.", width=150)
     ] = None
     """Per car; unknown when left out, 0 when free."""
-    note: Annotated[str, Asked("Anything else about leaving the car", control=Control.NOTE)] = ""
+    note: Annotated[str, FieldSpec("Anything else about leaving the car", control=Control.NOTE)] = ""
     """Anything else about leaving the car."""

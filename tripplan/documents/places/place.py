@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from tripplan.documents.asked import Asked, Control, Unit
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
 from tripplan.documents.places.offers import (
     AddOn,
@@ -34,26 +34,26 @@ WhoComes = Literal["families", "everybody"]
 class Show(Written):
     """Something that is shown at fixed times: a feeding, a demonstration, a planetarium programme."""
 
-    name: Annotated[Name, Asked("Name", help="An emptied line is left out.")]
+    name: Annotated[Name, FieldSpec("Name", help="An emptied line is left out.")]
     """What it is called."""
     starts: Annotated[
         tuple[ClockTime, ...],
         Field(min_length=1, max_length=48),
-        Asked("begins at", help="By the clock of the place, with commas between, such as 11:00, 14:30."),
+        FieldSpec("begins at", help="By the clock of the place, with commas between, such as 11:00, 14:30."),
     ]
     """When it begins, by the clock of the place; every performance."""
     minutes: Annotated[
         int,
         Field(ge=1, le=600),
-        Asked("minutes", help="20 if you leave it out.", unit=Unit.MINUTES, width=110),
+        FieldSpec("minutes", help="20 if you leave it out.", unit=Unit.MINUTES, width=110),
     ] = 20
     """How long it lasts."""
     days: Annotated[
         HoursText | None,
-        Asked("on these days", help="Written like opening hours, such as Sa-Su; every day if empty."),
+        FieldSpec("on these days", help="Written like opening hours, such as Sa-Su; every day if empty."),
     ] = None
     """On which days, in opening_hours syntax, such as `Sa-Su` or `Apr-Oct`; on every day when left out."""
-    worth_it: Annotated[bool, Asked("plan around it")] = True
+    worth_it: Annotated[bool, FieldSpec("plan around it")] = True
     """Whether it is worth being there for; otherwise it is told, but nothing is planned around it."""
 
 
@@ -62,9 +62,9 @@ class Stay(Written):
 
     ages: Annotated[Ages, ages_asked("People aged")]
     """Whom it concerns."""
-    shortest_minutes: Annotated[Minutes, Asked("shortest stay", unit=Unit.MINUTES, width=230)]
+    shortest_minutes: Annotated[Minutes, FieldSpec("shortest stay", unit=Unit.MINUTES, width=230)]
     """A shorter stay is not worth the drive for them."""
-    comfortable_minutes: Annotated[Minutes, Asked("comfortable stay", unit=Unit.MINUTES, width=230)]
+    comfortable_minutes: Annotated[Minutes, FieldSpec("comfortable stay", unit=Unit.MINUTES, width=230)]
     """A stay that feels complete to them."""
 
 
@@ -72,17 +72,18 @@ class Visit(Written):
     """What a visit is like."""
 
     topics: Annotated[
-        tuple[Name, ...], Asked("What can be studied there", help="One topic a line.", control=Control.LINES)
+        tuple[Name, ...],
+        FieldSpec("What can be studied there", help="One topic a line.", control=Control.LINES),
     ] = ()
     """What can be studied there."""
-    shortest_minutes: Annotated[Minutes, Asked("Shortest stay worth the drive", unit=Unit.MINUTES)] = 60
+    shortest_minutes: Annotated[Minutes, FieldSpec("Shortest stay worth the drive", unit=Unit.MINUTES)] = 60
     """A shorter stay is not worth the drive."""
-    comfortable_minutes: Annotated[Minutes, Asked("A comfortable stay", unit=Unit.MINUTES)] = 120
+    comfortable_minutes: Annotated[Minutes, FieldSpec("A comfortable stay", unit=Unit.MINUTES)] = 120
     """A stay that feels complete."""
     stays: Annotated[
         tuple[Stay, ...],
         Field(max_length=20),
-        Asked(
+        FieldSpec(
             "Other stays for some ages",
             help="Whoever tires first decides. An emptied line is left out.",
             called="Stay by age",
@@ -93,23 +94,23 @@ class Visit(Written):
     of it: the one whose comfortable stay is shortest. The first entry that names an age holds; ages that
     none names stay as above."""
     shows: Annotated[
-        tuple[Show, ...], Field(max_length=20), Asked("Shows at fixed times", called="Show", rare=True)
+        tuple[Show, ...], Field(max_length=20), FieldSpec("Shows at fixed times", called="Show", rare=True)
     ] = ()
     """What is shown at fixed times, one `[[visit.shows]]` each."""
     quiet_hours: Annotated[
         HoursText | None,
-        Asked("Quiet hours", help="Written like opening hours.", example="Su 09:00-10:00", rare=True),
+        FieldSpec("Quiet hours", help="Written like opening hours.", example="Su 09:00-10:00", rare=True),
     ] = None
     """When the place is kept quiet (less sound and light, fewer people), in opening_hours syntax."""
-    pushchairs: Annotated[bool, Asked("A pushchair can go all the way round")] = True
+    pushchairs: Annotated[bool, FieldSpec("A pushchair can go all the way round")] = True
     """Whether a pushchair or carrier can be used all the way round."""
-    own_food: Annotated[bool, Asked("You may eat what you bring")] = True
+    own_food: Annotated[bool, FieldSpec("You may eat what you bring")] = True
     """Whether the family may eat what it brought."""
-    food_sold: Annotated[bool, Asked("There is something to eat to buy")] = True
+    food_sold: Annotated[bool, FieldSpec("There is something to eat to buy")] = True
     """Whether there is something to buy."""
     indoors: Annotated[
         Literal["indoors", "outdoors", "both"],
-        Asked(
+        FieldSpec(
             "Where the visit happens",
             words={"both": "both indoors and outdoors", "indoors": "indoors", "outdoors": "outdoors"},
         ),
@@ -117,7 +118,7 @@ class Visit(Written):
     """Where the visit happens, for rainy and hot days."""
     who_comes: Annotated[
         WhoComes,
-        Asked(
+        FieldSpec(
             "Who fills the place",
             help="Decides how much fuller it is in school holidays.",
             words={
@@ -129,7 +130,7 @@ class Visit(Written):
     """Who fills it: families with children (a zoo, a farm), or people of all ages (a gallery, a path)."""
     cautions: Annotated[
         tuple[str, ...],
-        Asked(
+        FieldSpec(
             "What to watch there",
             help="One caution a line: steps, open water, animals, allergens.",
             control=Control.LINES,
@@ -139,7 +140,7 @@ class Visit(Written):
     """What to watch: steps, open water, animals, allergens."""
     questions: Annotated[
         tuple[str, ...],
-        Asked(
+        FieldSpec(
             "Questions for the children",
             help="One question a line.",
             control=Control.LINES,
@@ -152,16 +153,18 @@ class Visit(Written):
 class Opening(Written):
     """When the place can be visited."""
 
-    hours: Annotated[HoursText, Asked("Opening hours", example="Tu-Su 10:00-17:00")]
+    hours: Annotated[HoursText, FieldSpec("Opening hours", example="Tu-Su 10:00-17:00")]
     """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school holidays."""
     last_entry_minutes_before_close: Annotated[
         Minutes,
-        Asked("Last entry, in minutes before closing", help="0 if up to closing time.", unit=Unit.MINUTES),
+        FieldSpec(
+            "Last entry, in minutes before closing", help="0 if up to closing time.", unit=Unit.MINUTES
+        ),
     ] = 0
     """How long before closing the till stops letting people in."""
     entry_times: Annotated[
         tuple[ClockTime, ...],
-        Asked(
+        FieldSpec(
             "People are let in only at these times",
             help="With commas between, such as 10:00, 11:30. Empty if at any time.",
             called="Entry time",
@@ -170,7 +173,7 @@ class Opening(Written):
     """Timed entry: the only times people are let in; any time when left out."""
     school_groups: Annotated[
         HoursText | None,
-        Asked(
+        FieldSpec(
             "When school classes usually come, in term",
             help="Written like opening hours, such as 'Tu-Fr 10:00-12:00'. Empty if you know of none.",
         ),
@@ -179,12 +182,12 @@ class Opening(Written):
     book_days_ahead: Annotated[
         int,
         Field(ge=0, le=365),
-        Asked("A visit is to be booked so many days ahead", help="0 if you can just go.", unit=Unit.DAYS),
+        FieldSpec("A visit is to be booked so many days ahead", help="0 if you can just go.", unit=Unit.DAYS),
     ] = 0
     """How many days ahead a visit must be booked; 0 for none."""
     checked_on_site: Annotated[
         bool,
-        Asked(
+        FieldSpec(
             "These hours were read at the place or on its own page",
             help="Otherwise they are a guess, and are shown as one.",
         ),
@@ -195,14 +198,14 @@ class Opening(Written):
 class SpecialDay(Written):
     """A day when more (or fewer) people come than the calendar would tell."""
 
-    day: Annotated[date, Asked("Day", width=150)]
+    day: Annotated[date, FieldSpec("Day", width=150)]
     """The date."""
-    name: Annotated[Name, Asked("what happens")]
+    name: Annotated[Name, FieldSpec("what happens")]
     """What happens on it."""
     crowd_factor: Annotated[
         Decimal,
         Field(gt=0, le=50),
-        Asked("times the usual number of visitors", help="2 if you leave it out.", width=260),
+        FieldSpec("times the usual number of visitors", help="2 if you leave it out.", width=260),
     ] = Decimal(2)
     """How many times the usual number of visitors [-]."""
 
@@ -214,12 +217,12 @@ MONTH_NAMES = {number: wording.month(number) for number in range(1, 13)}
 class PricesRead(Written, title="Where the prices come from"):
     """Where the prices on the card come from."""
 
-    on: Annotated[date, Asked("When did you read them?", called="read on", width=190)]
+    on: Annotated[date, FieldSpec("When did you read them?", called="read on", width=190)]
     """The day they were read."""
     source: Annotated[
         str,
         Field(min_length=1),
-        Asked(
+        FieldSpec(
             "Where did you read them?",
             help="The place's own page, the board at the ticket desk, a call.",
             called="source",
@@ -229,7 +232,7 @@ class PricesRead(Written, title="Where the prices come from"):
     give_or_take_percent: Annotated[
         Decimal,
         Field(ge=0, le=100),
-        Asked("They may have moved since by", unit=Unit.PERCENT, called="give or take", width=230),
+        FieldSpec("They may have moved since by", unit=Unit.PERCENT, called="give or take", width=230),
     ] = Decimal(0)
     """How far a price may have moved since."""
 
@@ -239,37 +242,40 @@ class Place(Written):
 
     format: Literal[1] = 1
     """Version of the card's format."""
-    id: Annotated[PlaceId, Asked("Short name")]
+    id: Annotated[PlaceId, FieldSpec("Short name")]
     """Small letters, digits and hyphens; also the name of the file."""
-    name: Annotated[Name, Asked("Name of the place")]
+    name: Annotated[Name, FieldSpec("Name of the place")]
     """What the place is called."""
     currency: Annotated[
-        Currency, Asked("Currency of its prices", help="Three letters, such as USD.", control=Control.CODE)
+        Currency,
+        FieldSpec("Currency of its prices", help="Three letters, such as USD.", control=Control.CODE),
     ]
     """ISO 4217 code of every price on the card."""
-    where: Annotated[Where, Asked("Location")]
+    where: Annotated[Where, FieldSpec("Location")]
     """Where it is."""
-    visit: Annotated[Visit, Asked("Visit")] = Visit()
+    visit: Annotated[Visit, FieldSpec("Visit")] = Visit()
     """What a visit is like."""
-    opening: Annotated[Opening, Asked("Opening hours")]
+    opening: Annotated[Opening, FieldSpec("Opening hours")]
     """When it can be visited."""
-    offers: Annotated[tuple[Offer, ...], Field(min_length=1, max_length=60), Asked("Tickets")]
+    offers: Annotated[tuple[Offer, ...], Field(min_length=1, max_length=60), FieldSpec("Tickets")]
     """The price board: all the ways in, one `[[offers]]` each."""
-    add_ons: Annotated[tuple[AddOn, ...], Asked("Beside entry")] = ()
+    add_ons: Annotated[tuple[AddOn, ...], FieldSpec("Beside entry")] = ()
     """What people may want beside entry."""
-    fees: Annotated[tuple[Fee, ...], Asked("Fees")] = ()
+    fees: Annotated[tuple[Fee, ...], FieldSpec("Fees")] = ()
     """What is charged for buying."""
-    sales_tax: Annotated[SalesTax | None, Asked("Sales tax")] = None
+    sales_tax: Annotated[SalesTax | None, FieldSpec("Sales tax")] = None
     """Tax that the prices do not include; none when left out."""
-    vouchers: Annotated[tuple[Voucher, ...], Asked("Vouchers")] = ()
+    vouchers: Annotated[tuple[Voucher, ...], FieldSpec("Vouchers")] = ()
     """Price reductions the family holds or can get."""
-    must_be_accompanied: Annotated[tuple[MustBeAccompanied, ...], Asked("Not without an older visitor")] = ()
+    must_be_accompanied: Annotated[
+        tuple[MustBeAccompanied, ...], FieldSpec("Not without an older visitor")
+    ] = ()
     """Who may not enter without an older visitor."""
-    parking: Annotated[Parking, Asked("Parking")] = Parking()
+    parking: Annotated[Parking, FieldSpec("Parking")] = Parking()
     """What leaving the car costs."""
     special_days: Annotated[
         tuple[SpecialDay, ...],
-        Asked(
+        FieldSpec(
             "Days when more or fewer people come than usual",
             help="An emptied line is left out.",
             called="Day when more or fewer people come",
@@ -278,7 +284,7 @@ class Place(Written):
     """Festivals and other days unlike the rest."""
     busiest_months: Annotated[
         tuple[Month, ...],
-        Asked(
+        FieldSpec(
             "Busiest months",
             help="If you know them; otherwise the time of year is guessed from how far north or south "
             "it lies.",
@@ -287,11 +293,13 @@ class Place(Written):
         ),
     ] = ()
     """The fullest time of the year, 1 for January; guessed from the latitude when left out."""
-    prices_read: Annotated[PricesRead, Asked("Where the prices come from")]
+    prices_read: Annotated[PricesRead, FieldSpec("Where the prices come from")]
     """Where the prices come from, and from when."""
-    web: Annotated[str, Asked("Its own page on the internet", called="Web page")] = ""
+    web: Annotated[str, FieldSpec("Its own page on the internet", called="Web page")] = ""
     """Address of the place's own page."""
-    telephone: Annotated[str, Asked("Telephone")] = ""
+    telephone: Annotated[str, FieldSpec("Telephone")] = ""
     """To ask whether all this still holds."""
-    notes: Annotated[str, Asked("Anything else you should know", control=Control.NOTE, called="Notes")] = ""
+    notes: Annotated[
+        str, FieldSpec("Anything else you should know", control=Control.NOTE, called="Notes")
+    ] = ""
     """Anything else a parent should know."""

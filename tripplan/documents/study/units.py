@@ -5,8 +5,8 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from tripplan.documents.asked import Asked, Control, Unit
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
 from tripplan.documents.places.place import PlaceId
 from tripplan.documents.written_money import Currency, Price
@@ -21,13 +21,15 @@ class StudyUnit(Written):
 
     name: Annotated[
         Name,
-        Asked("What is the unit called?", called="Name of the unit", example="such as: From grain to bread"),
+        FieldSpec(
+            "What is the unit called?", called="Name of the unit", example="such as: From grain to bread"
+        ),
     ]
     """What the unit is called; tells it from the others."""
     topics: Annotated[
         tuple[Name, ...],
         Field(min_length=1, max_length=20),
-        Asked(
+        FieldSpec(
             "Topics",
             help="The words that place cards use are listed; a place fits where its card names one of them.",
             control=Control.OWN_WORDS,
@@ -36,20 +38,22 @@ class StudyUnit(Written):
         ),
     ]
     """What is studied, in the words that place cards use for their topics."""
-    first: Annotated[date, Asked("First day", width=220)]
+    first: Annotated[date, FieldSpec("First day", width=220)]
     """The first day of the unit's weeks."""
-    last: Annotated[date, Asked("Last day", width=220)]
+    last: Annotated[date, FieldSpec("Last day", width=220)]
     """The last day of them; both ends count."""
     currency: Currency
     """ISO 4217 code of the budget."""
     budget: Annotated[
         Price | None,
-        Asked("Budget for its outing", help="Left empty, the unit has no limit of its own.", unit=Unit.MONEY),
+        FieldSpec(
+            "Budget for its outing", help="Left empty, the unit has no limit of its own.", unit=Unit.MONEY
+        ),
     ] = None
     """What the unit's outing may cost in all; no limit of its own when left out."""
     members: Annotated[
         tuple[Name, ...],
-        Asked(
+        FieldSpec(
             "Who goes?",
             called="Who goes",
             help="With nobody picked it is for everybody. Pick the adults who come along, too.",
@@ -59,7 +63,8 @@ class StudyUnit(Written):
     ] = ()
     """The names of those who go on its outing; the whole household when left out."""
     also_places: Annotated[
-        tuple[PlaceId, ...], Asked("Places that fit all the same", control=Control.WORDS, offered="places")
+        tuple[PlaceId, ...],
+        FieldSpec("Places that fit all the same", control=Control.WORDS, offered="places"),
     ] = ()
     """Ids of place cards that fit although none of their topics is the unit's."""
 

@@ -36,7 +36,7 @@ from tripplan.files.calendar_reader.event_times import (
     whole_days,
 )
 from tripplan.files.calendar_reader.rule_horizon import rules_end_with
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.values.plain_text import one_line
 
 MOST_ENTRIES = 2_000
@@ -94,11 +94,11 @@ class _Written:
 
 def read_content(
     data: bytes, file: str, first: date, last: date, zone: ZoneInfo, own_addresses: Iterable[str]
-) -> Read[CalendarContent]:
+) -> ReadResult[CalendarContent]:
     """Read a calendar file in this process, however long it takes; see `reading.read_calendar`."""
 
-    def refused(message: str, value: str = "") -> Read[CalendarContent]:
-        return Read(None, (Finding(file, "", value, message),))
+    def refused(message: str, value: str = "") -> ReadResult[CalendarContent]:
+        return ReadResult(None, (Finding(file, "", value, message),))
 
     if len(data) > MOST_BYTES:
         # Who read one byte too many, and no more, does not know the size.
@@ -114,7 +114,7 @@ def read_content(
     addresses = frozenset(own_addresses) or frozenset({name} if "@" in name else ())
     noticed = Noticed(file)
     reading = _EntriesOfFile(text, first, last, zone, frozenset(map(str.casefold, addresses)), noticed)
-    return Read(CalendarContent(name, tuple(reading.read())), noticed.findings())
+    return ReadResult(CalendarContent(name, tuple(reading.read())), noticed.findings())
 
 
 class _EntriesOfFile:

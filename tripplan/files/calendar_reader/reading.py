@@ -16,7 +16,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import CalendarReaderBroken, Finding
 from tripplan.files.calendar_reader import worker
 from tripplan.files.calendar_reader.content import MOST_BYTES, CalendarContent
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
 DEADLINE_SECONDS = 20.0
 """The longest that the process may take by the clock on the wall, on however busy a computer [s]."""
@@ -27,7 +27,7 @@ _ROOT = Path(__file__).resolve().parents[3]
 
 def read_calendar(
     data: bytes, file: str, window: DateSpan, zone: ZoneInfo, *, own_addresses: Iterable[str] = ()
-) -> Read[CalendarContent]:
+) -> ReadResult[CalendarContent]:
     """Read a calendar file within a span of days, whatever is in it.
 
     Args:
@@ -70,13 +70,13 @@ def read_calendar(
 
 def read_here(
     data: bytes, file: str, window: DateSpan, zone: ZoneInfo, *, own_addresses: Iterable[str] = ()
-) -> Read[CalendarContent]:
+) -> ReadResult[CalendarContent]:
     """The same in this process, however long it takes: for files of one's own, and small ones."""
     from tripplan.files.calendar_reader.entries import read_content  # the libraries take time to import
 
     return read_content(data, file, window.first, window.last, zone, own_addresses)
 
 
-def _too_much(file: str) -> Read[CalendarContent]:
+def _too_much(file: str) -> ReadResult[CalendarContent]:
     message = "takes too long to read, or too much memory; export a shorter span of time"
-    return Read(None, (Finding(file, "", "", message),))
+    return ReadResult(None, (Finding(file, "", "", message),))

@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
 LONGEST_SECONDS = 2.0
 """Processor time for one file, the start included [s]."""
@@ -44,7 +44,7 @@ def question_text(question: Question) -> str:
     return json.dumps(asdict(question), default=str)
 
 
-def answer_from(data: bytes, zone: ZoneInfo) -> Read[CalendarContent]:
+def answer_from(data: bytes, zone: ZoneInfo) -> ReadResult[CalendarContent]:
     """What the process has printed.
 
     Args:
@@ -54,9 +54,9 @@ def answer_from(data: bytes, zone: ZoneInfo) -> Read[CalendarContent]:
     answer = json.loads(data)
     findings = tuple(Finding(**{**one, "weight": Weight(one["weight"])}) for one in answer["findings"])
     if answer["value"] is None:
-        return Read(None, findings)
+        return ReadResult(None, findings)
     entries = (_entry(one, zone) for one in answer["value"]["entries"])
-    return Read(CalendarContent(answer["value"]["name"], tuple(entries)), findings)
+    return ReadResult(CalendarContent(answer["value"]["name"], tuple(entries)), findings)
 
 
 def _entry(told: dict[str, object], zone: ZoneInfo) -> CalendarEntry:

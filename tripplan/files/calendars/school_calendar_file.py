@@ -9,7 +9,7 @@ from enum import StrEnum
 from tripplan.documents.calendars.calendars import DateSpan, EntryChoice, SchoolCalendar
 from tripplan.errors import Finding, UnknownName, Weight
 from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
 _DAY = timedelta(days=1)
 
@@ -189,7 +189,7 @@ def propose_school_calendar(
     *,
     told: Mapping[str, Meaning] | None = None,
     before: SchoolCalendar | None = None,
-) -> Read[SchoolProposal]:
+) -> ReadResult[SchoolProposal]:
     """Guess which entries of a calendar file mean days without school.
 
     Args:
@@ -206,7 +206,7 @@ def propose_school_calendar(
     earlier = _Earlier(before.choices if before else ())
     proposed = tuple(earlier.applied(_proposed(entry, told or {})) for entry in content.entries)
     if not proposed:
-        return Read(
+        return ReadResult(
             None, (Finding(file, "", "", "has no entries for these days, so it says nothing of school"),)
         )
     known = _known(proposed)
@@ -217,7 +217,7 @@ def propose_school_calendar(
         if not _days(proposed, meaning):
             findings.append(f"does not name {meaning}; taken to speak about {known.first} to {known.last}")
     warnings = tuple(Finding(file, "", "", message, Weight.WARNING) for message in findings)
-    return Read(SchoolProposal(content.name, proposed, known, tuple(_summers(proposed))), warnings)
+    return ReadResult(SchoolProposal(content.name, proposed, known, tuple(_summers(proposed))), warnings)
 
 
 def _proposed(entry: CalendarEntry, told: Mapping[str, Meaning]) -> ProposedEntry:

@@ -15,9 +15,9 @@ from tripplan.files.calendars.school_calendar_file import (
     propose_school_calendar,
 )
 from tripplan.files.calendars.school_table_file import DateOrder, read_school_table
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 
-CalendarReader = Callable[[bytes, str, DateSpan, ZoneInfo], Read[CalendarContent]]
+CalendarReader = Callable[[bytes, str, DateSpan, ZoneInfo], ReadResult[CalendarContent]]
 TABLE_ENDING = ".csv"
 
 
@@ -48,7 +48,7 @@ def read_school_file(
     calendars: Iterable[SchoolCalendar] = (),
     order: DateOrder | None = None,
     read: CalendarReader = read_calendar,
-) -> Read[SchoolFile]:
+) -> ReadResult[SchoolFile]:
     """Read a file and propose what its entries mean.
 
     Args:
@@ -68,12 +68,12 @@ def read_school_file(
     if is_table(file):
         table = read_school_table(data, file, window, zone, order)
         if table.value is None:
-            return Read(None, table.findings)
+            return ReadResult(None, table.findings)
         content, told, findings = table.value.content, table.value.told, table.findings
     else:
         calendar = read(data, file, window, zone)
         if calendar.value is None:
-            return Read(None, calendar.findings)
+            return ReadResult(None, calendar.findings)
         content, findings = calendar.value, calendar.findings
     before = calendar_before(content, file, calendars)
     proposal = propose_school_calendar(content, file, told=told, before=before)
@@ -81,5 +81,5 @@ def read_school_file(
         # What the file lacks is said once, by the reader where it said why.
         faults = [] if findings else list(proposal.findings)
         said = tuple(Finding(f.file, f.field, f.value, f.message, Weight.FAULT) for f in findings)
-        return Read(None, (*said, *faults))
-    return Read(SchoolFile(proposal.value, before), (*findings, *proposal.findings))
+        return ReadResult(None, (*said, *faults))
+    return ReadResult(SchoolFile(proposal.value, before), (*findings, *proposal.findings))

@@ -18,7 +18,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, Weight
 from tripplan.files.calendar_reader.content import CalendarContent, CalendarEntry
 from tripplan.files.calendars.school_calendar_file import Meaning
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.values.plain_text import one_line
 
 MOST_BYTES = 1_000_000
@@ -69,7 +69,7 @@ def dates_to_ask_about(data: bytes) -> tuple[str, ...]:
 
 def read_school_table(
     data: bytes, file: str, window: DateSpan, zone: ZoneInfo, order: DateOrder | None = None
-) -> Read[SchoolTable]:
+) -> ReadResult[SchoolTable]:
     """Read a school calendar from a table.
 
     Args:
@@ -85,17 +85,17 @@ def read_school_table(
     if len(data) > MOST_BYTES:
         size = f"{len(data) / 1e6:.1f} MB"
         message = f"is larger than {MOST_BYTES / 1e6:.0f} MB; a school calendar is not"
-        return Read(None, (Finding(file, "", size, message),))
+        return ReadResult(None, (Finding(file, "", size, message),))
     text, findings = _text(data)
     if "\x00" in text:
-        return Read(None, (Finding(file, "", "", "is no table: it holds characters that no text has"),))
+        return ReadResult(None, (Finding(file, "", "", "is no table: it holds characters that no text has"),))
     reading = _Reading(file, window, zone, order)
     if not text.strip():
-        return Read(None, (Finding(file, "", "", "has nothing in it"),))
+        return ReadResult(None, (Finding(file, "", "", "has nothing in it"),))
     entries = list(reading.rows(text))
     warned = [Finding(file, "", "", message, Weight.WARNING) for message in findings]
     if reading.faults:
-        return Read(None, tuple(_listed(file, reading.faults)))
+        return ReadResult(None, tuple(_listed(file, reading.faults)))
     if reading.outside:
         rows = "one row lies" if reading.outside == 1 else f"{reading.outside} rows lie"
         left_out = "was left out" if reading.outside == 1 else "were left out"
@@ -103,9 +103,9 @@ def read_school_table(
         warned.append(Finding(file, "", "", message, Weight.WARNING))
     if not entries:
         message = f"has no rows from {window.first} to {window.last}"
-        return Read(None, (*warned, Finding(file, "", "", message)))
+        return ReadResult(None, (*warned, Finding(file, "", "", message)))
     content = CalendarContent("", tuple(sorted(entries, key=lambda entry: (entry.start, entry.key))))
-    return Read(SchoolTable(content, reading.told), (*warned, *reading.warnings))
+    return ReadResult(SchoolTable(content, reading.told), (*warned, *reading.warnings))
 
 
 def _text(data: bytes) -> tuple[str, tuple[str, ...]]:

@@ -12,8 +12,8 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from tripplan.documents.asked import called, forms_in
 from tripplan.documents.family.household import Household
+from tripplan.documents.field_spec import called, forms_in
 from tripplan.documents.places.place import Place
 from tripplan.files.toml.form_schema import schema_of
 

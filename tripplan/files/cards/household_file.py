@@ -12,7 +12,7 @@ from tripplan.documents.family.member import Member, Nap
 from tripplan.errors import Finding, Weight
 from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.toml.form_schema import schema_of
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import shown
 from tripplan.files.toml.written import Rule, form_text, read_form, start_of_file
 from tripplan.values.clocks import minute_of_day
@@ -22,7 +22,7 @@ OLDEST_YEARS = 122
 _DAY = 24 * 60
 
 
-def read_household(source: str | bytes, file: str, today: date) -> Read[Household]:
+def read_household(source: str | bytes, file: str, today: date) -> ReadResult[Household]:
     """Read a household and find every fault in one go.
 
     Args:
@@ -43,12 +43,12 @@ def read_household(source: str | bytes, file: str, today: date) -> Read[Househol
     return read_form(source, file, Household, rules).map(_located)
 
 
-def load_household(path: Path, today: date) -> Read[Household]:
+def load_household(path: Path, today: date) -> ReadResult[Household]:
     """Read the household in a file."""
     try:
         source = start_of_file(path)
     except OSError as unreadable:
-        return Read(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
+        return ReadResult(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
     return read_household(source, path.name, today)
 
 

@@ -11,7 +11,7 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.errors import Finding, Weight
 from tripplan.files.tables import Cell, csv_table
 from tripplan.files.toml.form_schema import schema_of
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import Rule, form_text, read_form, start_of_file
 from tripplan.planning.logbook.against_plan import against_plan
@@ -20,7 +20,7 @@ from tripplan.planning.logbook.draft import PAID_FOR
 
 def read_logbook_entry(
     source: str | bytes, file: str, today: date, household: Household | None = None
-) -> Read[LogbookEntry]:
+) -> ReadResult[LogbookEntry]:
     """Read an entry and find every fault in one go.
 
     Args:
@@ -38,16 +38,18 @@ def read_logbook_entry(
     return read_form(source, file, LogbookEntry, rules)
 
 
-def load_logbook_entry(path: Path, today: date, household: Household | None = None) -> Read[LogbookEntry]:
+def load_logbook_entry(
+    path: Path, today: date, household: Household | None = None
+) -> ReadResult[LogbookEntry]:
     """Read the entry in a file; as `read_logbook_entry`."""
     try:
         source = start_of_file(path)
     except OSError as unreadable:
-        return Read(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
+        return ReadResult(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
     return read_logbook_entry(source, path.name, today, household)
 
 
-def entry_from_values(values: dict[str, Any], today: date, household: Household) -> Read[LogbookEntry]:
+def entry_from_values(values: dict[str, Any], today: date, household: Household) -> ReadResult[LogbookEntry]:
     """Read an entry from what a form's fields say; texts stand for numbers, times and dates as in a file."""
     return read_logbook_entry(write_toml(values), "", today, household)
 

@@ -17,7 +17,7 @@ from tripplan.files.cards.place_rules import (
 )
 from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.toml.form_schema import schema_of
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import shown
 from tripplan.files.toml.written import Rule, form_text, read_form, start_of_file
 from tripplan.planning.admission.checks import board_findings
@@ -36,7 +36,7 @@ class PlaceCards:
     findings: tuple[Finding, ...]
 
 
-def read_place_card(source: str | bytes, file: str, today: date) -> Read[Place]:
+def read_place_card(source: str | bytes, file: str, today: date) -> ReadResult[Place]:
     """Read a place card and find every fault in one go.
 
     Args:
@@ -79,14 +79,14 @@ def load_place_cards(folder: Path, today: date) -> PlaceCards:
     return PlaceCards(tuple(places.values()), tuple(findings))
 
 
-def load_place_card(path: Path, today: date) -> Read[Place]:
+def load_place_card(path: Path, today: date) -> ReadResult[Place]:
     """Read the place card in a file; a warning tells if the file has another name than the card's id."""
     try:
         source = start_of_file(path)
     except OSError as unreadable:
-        return Read(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
+        return ReadResult(None, (Finding(path.name, "", "", f"cannot be opened: {unreadable.strerror}"),))
     read = read_place_card(source, path.name, today)
-    return Read(read.value, (*read.findings, *_name_findings(read.value, path)))
+    return ReadResult(read.value, (*read.findings, *_name_findings(read.value, path)))
 
 
 def write_place_card(place: Place) -> str:

@@ -13,7 +13,7 @@ from tripplan.files.day_sheet.day_stretches import (
     HOME_AGAIN,
     NO_MAP,
     SOON,
-    Stretch,
+    DaySegment,
     map_link,
     sleeps,
     step_words,
@@ -121,7 +121,7 @@ def _times(begins: datetime | None, ends: datetime | None) -> str:
     return f' data-from="{_milliseconds(begins, _EARLIEST)}" data-until="{_milliseconds(ends, _LATEST)}"'
 
 
-def _stretch(stretch: Stretch, *, hidden: bool) -> str:
+def _stretch(stretch: DaySegment, *, hidden: bool) -> str:
     lines = "".join(f"<p>{escape(line)}</p>\n" for line in stretch.lines)
     left = ""
     if stretch.ends is not None:
@@ -134,6 +134,6 @@ def _stretch(stretch: Stretch, *, hidden: bool) -> str:
     )
 
 
-def _sleep(sleep: Stretch) -> str:
+def _sleep(sleep: DaySegment) -> str:
     times = _times(sleep.begins, sleep.ends)
     return f'<p class="stretch asleep"{times} hidden>{escape(sleep.title)}</p>\n'

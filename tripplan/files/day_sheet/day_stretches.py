@@ -19,7 +19,7 @@ SOON = timedelta(hours=6)
 
 
 @dataclass(frozen=True)
-class Stretch:
+class DaySegment:
     """A time of the day, and what is said meanwhile.
 
     Attributes:
@@ -45,7 +45,7 @@ class Stretch:
         return self.ends is not None and self.ends <= now
 
 
-def stretches(outing: Outing) -> tuple[Stretch, ...]:
+def stretches(outing: Outing) -> tuple[DaySegment, ...]:
     """The whole of time, seen from one outing: before it, each of its steps, and after it.
 
     Args:
@@ -57,7 +57,7 @@ def stretches(outing: Outing) -> tuple[Stretch, ...]:
     plan, at = outing.plan, clock_of(outing.plan)
     steps = plan.steps
     going = f"with {wording.listed([member.name for member in outing.party])}"
-    before = Stretch(
+    before = DaySegment(
         None,
         plan.leave_home,
         f"Shoes on at {at(plan.leave_home)}",
@@ -65,7 +65,7 @@ def stretches(outing: Outing) -> tuple[Stretch, ...]:
     )
     following = [*(step_words(step) for step in steps[1:]), HOME_AGAIN]
     during = (
-        Stretch(
+        DaySegment(
             step.start,
             step.end,
             step_words(step),
@@ -74,10 +74,10 @@ def stretches(outing: Outing) -> tuple[Stretch, ...]:
         )
         for step, then in zip(steps, following, strict=True)
     )
-    return (before, *during, Stretch(plan.home, None, HOME_AGAIN))
+    return (before, *during, DaySegment(plan.home, None, HOME_AGAIN))
 
 
-def time_left(stretch: Stretch, now: datetime) -> str:
+def time_left(stretch: DaySegment, now: datetime) -> str:
     """How long a stretch still is, such as 'in 25 min', 'still 45 min' or, before the outing, 'in 8 days'.
 
     Args:
@@ -98,12 +98,12 @@ def time_left(stretch: Stretch, now: datetime) -> str:
     return f"in {minutes}" if stretch.begins is None else f"still {minutes}"
 
 
-def sleeps(outing: Outing) -> Iterator[Stretch]:
+def sleeps(outing: Outing) -> Iterator[DaySegment]:
     """When a child should be asleep, and what is said meanwhile."""
     at = clock_of(outing.plan)
     for nap in outing.plan.naps:
         for place, start, end in nap.slept:
-            yield Stretch(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
+            yield DaySegment(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
 
 
 def step_words(step: Step) -> str:

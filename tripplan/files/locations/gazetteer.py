@@ -40,7 +40,7 @@ _Entry = dict[str, Any]
 
 
 @dataclass(frozen=True)
-class Found:
+class GazetteerMatch:
     """A town or postal code on the map.
 
     Attributes:
@@ -70,7 +70,7 @@ class NotFound:
 
 
 @lru_cache(maxsize=1024)
-def find_postal_code(postal_code: str, country: str) -> Found | NotFound:
+def find_postal_code(postal_code: str, country: str) -> GazetteerMatch | NotFound:
     """Where a postal code lies.
 
     Args:
@@ -88,7 +88,7 @@ def find_postal_code(postal_code: str, country: str) -> Found | NotFound:
 
 
 @lru_cache(maxsize=1024)
-def find_town(town: str, subdivision: str, country: str) -> Found | NotFound:
+def find_town(town: str, subdivision: str, country: str) -> GazetteerMatch | NotFound:
     """Where a town lies: the median of its postal codes' points, some kilometres from its centre at worst.
 
     Args:
@@ -112,7 +112,7 @@ def find_town(town: str, subdivision: str, country: str) -> Found | NotFound:
     return _middle(entries)
 
 
-def _town_in_state(town: str, state: str) -> Found | NotFound:
+def _town_in_state(town: str, state: str) -> GazetteerMatch | NotFound:
     in_state = _listed_under(state=state)
     if not in_state:
         return NotFound("subdivision", "no such US state is known; it is a code of two letters, such as IL")
@@ -147,7 +147,7 @@ def _with_coordinates(entries: Iterable[_Entry]) -> list[_Entry]:
     return [e for e in entries if e["lat"] != "0" and e["timezone"] and e["country"] in ("US", "")]
 
 
-def _middle(entries: list[_Entry]) -> Found:
+def _middle(entries: list[_Entry]) -> GazetteerMatch:
     # Post boxes and firms with a code of their own stand in for the town only where nothing else does.
     delivered = [e for e in entries if e["zip_code_type"] == "STANDARD"] or entries
     first = delivered[0]
@@ -155,7 +155,7 @@ def _middle(entries: list[_Entry]) -> Found:
         round(median(float(e["lat"]) for e in delivered), 5),
         round(median(float(e["long"]) for e in delivered), 5),
     )
-    return Found(first["city"], point, first["state"], first["timezone"])
+    return GazetteerMatch(first["city"], point, first["state"], first["timezone"])
 
 
 def zone_of(point: Point) -> str | None:

@@ -19,7 +19,7 @@ from geopy.exc import (
     GeopyError,
 )
 
-from tripplan.documents.where import LookedUp
+from tripplan.documents.where import LookupResult
 from tripplan.errors import LookupFailed
 from tripplan.version import __version__
 
@@ -75,7 +75,7 @@ class OnlineLookup:
     _asked_at: float | None = field(default=None, init=False)
     _one_at_a_time: Lock = field(default_factory=Lock, init=False, repr=False)
 
-    def find(self, text: str, now: datetime) -> LookedUp:
+    def find(self, text: str, now: datetime) -> LookupResult:
         """Ask where a text lies; waits first where the last request was less than a second ago.
 
         Args:
@@ -95,7 +95,7 @@ class OnlineLookup:
             raise LookupFailed("no such place is known there; try the town with its country")
         details = found.raw.get("address", {})
         code = _SUBDIVISION.fullmatch(str(details.get("ISO3166-2-lvl4", "")))
-        return LookedUp.model_validate(
+        return LookupResult.model_validate(
             {
                 "text": wanted,
                 "name": found.address,

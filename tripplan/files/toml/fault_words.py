@@ -7,7 +7,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tripplan.documents.asked import forms_in
+from tripplan.documents.field_spec import forms_in
 from tripplan.files.toml.toml_text import shown
 
 MISSING = "must be given"

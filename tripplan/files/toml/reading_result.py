@@ -11,7 +11,7 @@ Changed = TypeVar("Changed")
 
 
 @dataclass(frozen=True)
-class Read(Generic[Value]):
+class ReadResult(Generic[Value]):
     """What came out of a file.
 
     Attributes:
@@ -32,6 +32,6 @@ class Read(Generic[Value]):
             raise InputFaults(tuple(f for f in self.findings if f.weight is Weight.FAULT))
         return self.value
 
-    def map(self, change: Callable[[Value], Changed]) -> "Read[Changed]":
+    def map(self, change: Callable[[Value], Changed]) -> "ReadResult[Changed]":
         """The same findings with the value changed, where there is one."""
-        return Read(None if self.value is None else change(self.value), self.findings)
+        return ReadResult(None if self.value is None else change(self.value), self.findings)

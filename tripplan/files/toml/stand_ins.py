@@ -26,7 +26,7 @@ LARGE: tuple[object, ...] = (
 """As different from `SMALL` as can be: what a rule finds with both does not hang on the stand-ins."""
 
 
-def mended(faults: Faults, form: type[F], context: dict[str, Any], mending: "Mending") -> F | None:
+def mended(faults: Faults, form: type[F], context: dict[str, Any], mending: "Substitution") -> F | None:
     """The form with a stand-in for each faulty value; None where none could be found."""
     for _ in range(_ROUNDS):
         value, errors = validated(mending.values, form, context)
@@ -42,7 +42,7 @@ def mended(faults: Faults, form: type[F], context: dict[str, Any], mending: "Men
     return None
 
 
-class Mending:
+class Substitution:
     """Puts stand-ins into the values of a faulty file, one after the other, until its form accepts them."""
 
     def __init__(self, values: dict[str, Any], stand_ins: tuple[object, ...], names: str) -> None:

@@ -56,7 +56,7 @@ _SYNTAX = (
 
 
 @dataclass(frozen=True)
-class Parsed:
+class TomlDocument:
     """What could be read of a TOML text.
 
     Attributes:
@@ -82,7 +82,7 @@ def shown(value: object) -> str:
     return escaped if len(escaped) <= 60 else f"{escaped[:59]}…"
 
 
-def parse_toml(source: str | bytes, file: str) -> Parsed:
+def parse_toml(source: str | bytes, file: str) -> TomlDocument:
     """Read TOML, line by line where some lines cannot be read.
 
     Args:
@@ -124,11 +124,11 @@ def _writable(value: object) -> object:
     return value
 
 
-def _refused(file: str, message: str, field: str = "", value: str = "") -> Parsed:
-    return Parsed(None, (Finding(file, field, shown(value), message),))
+def _refused(file: str, message: str, field: str = "", value: str = "") -> TomlDocument:
+    return TomlDocument(None, (Finding(file, field, shown(value), message),))
 
 
-def _parse_line_by_line(text: str, file: str) -> Parsed:
+def _parse_line_by_line(text: str, file: str) -> TomlDocument:
     lines = text.replace("\r\n", "\n").split("\n")
     findings: list[Finding] = []
     lost: set[str] = set()
@@ -149,8 +149,8 @@ def _parse_line_by_line(text: str, file: str) -> Parsed:
         except (ValueError, ArithmeticError):
             return _refused(file, "a number has far too many digits")
         else:
-            return Parsed(values, tuple(findings), frozenset(lost))
-    return Parsed(None, tuple(findings))
+            return TomlDocument(values, tuple(findings), frozenset(lost))
+    return TomlDocument(None, tuple(findings))
 
 
 def _in_plain_words(said: str) -> str:

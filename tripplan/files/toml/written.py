@@ -9,8 +9,8 @@ from pydantic import BaseModel
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.toml.faults import Faults, validated
-from tripplan.files.toml.reading_result import Read
-from tripplan.files.toml.stand_ins import LARGE, SMALL, Mending, mended
+from tripplan.files.toml.reading_result import ReadResult
+from tripplan.files.toml.stand_ins import LARGE, SMALL, Substitution, mended
 from tripplan.files.toml.toml_text import LARGEST_FILE, parse_toml, write_toml
 from tripplan.regular_file import open_regular
 
@@ -23,7 +23,7 @@ MOST_FAULTS = 100
 _ALWAYS_WRITTEN = ("format", "kind")
 
 
-def read_form(source: str | bytes, file: str, form: type[F], rules: Sequence[Rule[F]] = ()) -> Read[F]:
+def read_form(source: str | bytes, file: str, form: type[F], rules: Sequence[Rule[F]] = ()) -> ReadResult[F]:
     """Read a form from TOML and find every fault in one go.
 
     Rules across fields are tried even where single fields are wrong: those fields are replaced by harmless
@@ -40,30 +40,30 @@ def read_form(source: str | bytes, file: str, form: type[F], rules: Sequence[Rul
     """
     parsed = parse_toml(source, file)
     if parsed.values is None:
-        return Read(None, parsed.findings)
+        return ReadResult(None, parsed.findings)
     context = {"currency": _currency(parsed.values)}
     value, errors = validated(parsed.values, form, context)
     if value is not None and not parsed.findings:
         findings = tuple(found for rule in rules for found in rule(value, file))
-        return Read(None if any(f.weight is Weight.FAULT for f in findings) else value, findings)
+        return ReadResult(None if any(f.weight is Weight.FAULT for f in findings) else value, findings)
     faults = Faults(file, form, parsed.values, parsed.lost)
     faults.add(errors[:MOST_FAULTS])
     listed = (*parsed.findings, *faults.findings)
     if len(errors) > MOST_FAULTS:
         more = Finding(file, "", "", f"and {len(errors) - MOST_FAULTS} more faults")
-        return Read(None, (*listed, more))
+        return ReadResult(None, (*listed, more))
     first, second = (
         _findings_once_mended(faults.copy(), context, mending, rules)
         for mending in (
-            Mending(parsed.values, SMALL, "small"),
-            Mending(parsed.values, LARGE, "large"),
+            Substitution(parsed.values, SMALL, "small"),
+            Substitution(parsed.values, LARGE, "large"),
         )
     )
-    return Read(None, (*listed, *(f for f in first if f in second)))
+    return ReadResult(None, (*listed, *(f for f in first if f in second)))
 
 
 def _findings_once_mended(
-    faults: Faults, context: dict[str, Any], mending: Mending, rules: Sequence[Rule[F]]
+    faults: Faults, context: dict[str, Any], mending: Substitution, rules: Sequence[Rule[F]]
 ) -> list[Finding]:
     """What shows once the known faults are mended: faults they hid, and what the rules find."""
     form: Any = faults.form

@@ -15,7 +15,7 @@ from tripplan.values.opening_hours import holds_at
 
 
 @dataclass(frozen=True)
-class Visit:
+class VisitTime:
     """When somebody arrives, and what the calendars say.
 
     Attributes:
@@ -41,7 +41,7 @@ class Visit:
 
 
 @dataclass(frozen=True)
-class LeftOut:
+class UnavailableOffer:
     """An offer that cannot be had for the visit.
 
     Attributes:
@@ -55,28 +55,32 @@ class LeftOut:
     too_late_since: date | None = None
 
 
-def on_sale(place: Place, visit: Visit) -> tuple[tuple[Offer, ...], tuple[LeftOut, ...]]:
+def on_sale(place: Place, visit: VisitTime) -> tuple[tuple[Offer, ...], tuple[UnavailableOffer, ...]]:
     """The offers that can be had for a visit, in card order, and those that cannot."""
     good: list[Offer] = []
-    out: list[LeftOut] = []
+    out: list[UnavailableOffer] = []
     for offer in place.offers:
         book_by = visit.day - timedelta(days=offer.book_days_ahead)
         if offer.first_day is not None and visit.day < offer.first_day:
-            out.append(LeftOut(offer, f"is only sold for visits from {wording.day(offer.first_day)} on"))
+            out.append(
+                UnavailableOffer(offer, f"is only sold for visits from {wording.day(offer.first_day)} on")
+            )
         elif offer.last_day is not None and visit.day > offer.last_day:
-            out.append(LeftOut(offer, f"is only sold for visits until {wording.day(offer.last_day)}"))
+            out.append(
+                UnavailableOffer(offer, f"is only sold for visits until {wording.day(offer.last_day)}")
+            )
         elif not visit.meets(offer.valid):
-            out.append(LeftOut(offer, f"is only good at these times: {offer.valid}"))
+            out.append(UnavailableOffer(offer, f"is only good at these times: {offer.valid}"))
         elif visit.today > book_by:
             why = f"had to be booked by {wording.day(book_by)}"
-            out.append(LeftOut(offer, why, too_late_since=book_by))
+            out.append(UnavailableOffer(offer, why, too_late_since=book_by))
         else:
             good.append(offer)
     return tuple(good), tuple(out)
 
 
 def held_here(
-    place: Place, held: Sequence[HeldPass], visit: Visit, other_places: Sequence[Place]
+    place: Place, held: Sequence[HeldPass], visit: VisitTime, other_places: Sequence[Place]
 ) -> tuple[HeldHere, ...]:
     """The family's passes that count at a place on the day: its own, and those of others that it honours."""
     counting = []
@@ -100,7 +104,7 @@ def _pass_on(place: Place, name: str) -> Pass | None:
     return next((o for o in place.offers if isinstance(o, Pass) and o.name == name), None)
 
 
-def vouchers_that_count(place: Place, party: Sequence[Member], visit: Visit) -> tuple[Voucher, ...]:
+def vouchers_that_count(place: Place, party: Sequence[Member], visit: VisitTime) -> tuple[Voucher, ...]:
     """The vouchers that can be used when the order is placed, from today on; each takes something off."""
     statuses = {status for member in party for status in member.statuses}
     return tuple(

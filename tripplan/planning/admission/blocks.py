@@ -40,7 +40,7 @@ class Role(StrEnum):
 
 
 @dataclass(frozen=True)
-class Kind:
+class PersonClass:
     """People whom no rule on the board tells apart.
 
     Attributes:
@@ -172,7 +172,7 @@ class Board:
         fine_digits: decimal places of a fine price [-]; fine prices are whole numbers.
     """
 
-    kinds: tuple[Kind, ...]
+    kinds: tuple[PersonClass, ...]
     blocks: tuple[Block, ...]
     fine_digits: int
 
@@ -250,7 +250,7 @@ def read_board(
                     known = singles[kind]
                     singles[kind] = block.price if known is None else min(known, block.price)
     kinds = tuple(
-        Kind(tuple(people), single) for people, single in zip(positions.values(), singles, strict=True)
+        PersonClass(tuple(people), single) for people, single in zip(positions.values(), singles, strict=True)
     )
 
     blocks: list[Block] = []

@@ -113,7 +113,7 @@ def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
 
 
 @dataclass(frozen=True)
-class Limits:
+class SaleLimits:
     """What a way in must keep to beside the rules of the board.
 
     Attributes:
@@ -127,7 +127,7 @@ class Limits:
     not_all_of: tuple[frozenset[int], ...] = ()
 
 
-ANYTHING = Limits()
+ANYTHING = SaleLimits()
 """No limits beside the rules of the board."""
 
 

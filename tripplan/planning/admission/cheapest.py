@@ -12,8 +12,8 @@ from tripplan.documents.places.offers import Offer, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.availability import (
-    LeftOut,
-    Visit,
+    UnavailableOffer,
+    VisitTime,
     held_here,
     on_sale,
     vouchers_that_count,
@@ -25,8 +25,9 @@ from tripplan.planning.admission.blocks import (
     bands_on,
     read_board,
 )
-from tripplan.planning.admission.charges import Limits
+from tripplan.planning.admission.charges import SaleLimits
 from tripplan.planning.admission.plain_boards import plain_price
+from tripplan.planning.admission.purchase_plans import PurchasePlan, PurchasePlanner
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission, OtherWay
 from tripplan.planning.admission.till import (
@@ -38,7 +39,6 @@ from tripplan.planning.admission.till import (
     shares,
     total_of,
 )
-from tripplan.planning.admission.ways import Way, WayFinder
 from tripplan.values import wording
 from tripplan.values.ages import completed_months
 from tripplan.values.money import Money, minor_digits
@@ -125,9 +125,9 @@ class Gate:
     other_places: tuple[Place, ...] = ()
 
     @property
-    def visit(self) -> Visit:
+    def visit(self) -> VisitTime:
         """The arrival and what the calendars say."""
-        return Visit(self.moment, self.today, self.public_holidays, self.days_out_of_school)
+        return VisitTime(self.moment, self.today, self.public_holidays, self.days_out_of_school)
 
     def admission(
         self,
@@ -162,8 +162,8 @@ class Gate:
         if must_buy is not None and must_buy not in sources:
             raise PlanError(f"{must_buy!r} cannot be had for this visit")
         vouchers = vouchers_that_count(place, party, visit)
-        finder = WayFinder(place, board, vouchers)
-        limits = Limits(
+        finder = PurchasePlanner(place, board, vouchers)
+        limits = SaleLimits(
             left_out=frozenset(sources[name] for name in not_bought if name in sources),
             must_buy=None if must_buy is None else sources[must_buy],
         )
@@ -211,7 +211,7 @@ class Gate:
         if plain is not None:
             return EntryPrice(plain, parking_included=False)
         board = read_board(place, offers, passes, party, months, self.household)
-        way = WayFinder(place, board, vouchers_that_count(place, party, visit)).cheapest()
+        way = PurchasePlanner(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:
             return None
         return EntryPrice(total_of(way, place.currency), parking_included(board, way))
@@ -232,7 +232,7 @@ def _check(party: Sequence[Member], moment: datetime, today: date) -> None:
 def _other_way(
     place: Place,
     board: Board,
-    way: Way,
+    way: PurchasePlan,
     vouchers: Sequence[Voucher],
     party: Sequence[Member],
     cheapest: Money,
@@ -241,20 +241,20 @@ def _other_way(
     return OtherWay(lines, total, total - cheapest)
 
 
-def _by_single_tickets(board: Board, finder: WayFinder) -> Way | None:
+def _by_single_tickets(board: Board, finder: PurchasePlanner) -> PurchasePlan | None:
     """The obvious way: for each person a ticket, without bundles, passes and group prices."""
     clever = (
         block.source
         for block in board.blocks
         if isinstance(block, UnitBlock) or block.at_least > 1 or block.one_free_per is not None
     )
-    return finder.cheapest(Limits(left_out=frozenset(clever)))
+    return finder.cheapest(SaleLimits(left_out=frozenset(clever)))
 
 
 def _why_dearer(
     place: Place,
     board: Board,
-    best: Way,
+    best: PurchasePlan,
     party: Sequence[Member],
     alone: Mapping[int, int],
     obvious: OtherWay,
@@ -280,11 +280,11 @@ def _why_dearer(
 
 def _notes(
     board: Board,
-    way: Way,
+    way: PurchasePlan,
     vouchers: Sequence[Voucher],
     party: Sequence[Member],
-    visit: Visit,
-    left_out: Sequence[LeftOut],
+    visit: VisitTime,
+    left_out: Sequence[UnavailableOffer],
     passes: Sequence[HeldHere],
     offers: Sequence[Offer],
 ) -> tuple[str, ...]:

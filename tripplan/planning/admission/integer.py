@@ -15,7 +15,7 @@ from tripplan.planning.admission.charges import (
     ITEM_BITS,
     ORDER_BITS,
     Charges,
-    Limits,
+    SaleLimits,
     Solution,
     Use,
     charge_of,
@@ -88,7 +88,7 @@ class _Programme:
         }
 
 
-def cheapest_by_integers(board: Board, charges: Charges, limits: Limits = ANYTHING) -> Solution | None:
+def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = ANYTHING) -> Solution | None:
     """The cheapest legal way in, by branch and bound.
 
     Args:

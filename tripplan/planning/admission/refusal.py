@@ -7,7 +7,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import accompaniment_sentence, age_in_words
 from tripplan.documents.places.offers import Bundle, Offer, OfferRules, Pass, Ticket
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.availability import LeftOut
+from tripplan.planning.admission.availability import UnavailableOffer
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock
 from tripplan.planning.admission.charges import charges_for
 from tripplan.planning.admission.integer import cheapest_by_integers
@@ -39,7 +39,7 @@ def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) 
 def reasons_against(
     place: Place,
     offers: Sequence[Offer],
-    left_out: Sequence[LeftOut],
+    left_out: Sequence[UnavailableOffer],
     party: Sequence[Member],
     months: Sequence[int],
     board: Board,
@@ -101,7 +101,9 @@ def _has_a_way(board: Board, position: int) -> bool:
     return False
 
 
-def _hopeless(member: Member, months: int, offers: Sequence[Offer], left_out: Sequence[LeftOut]) -> str:
+def _hopeless(
+    member: Member, months: int, offers: Sequence[Offer], left_out: Sequence[UnavailableOffer]
+) -> str:
     """Which rules keep out one person whom no offer lets in."""
     who = f"{member.name} ({age_in_words(months)})"
     near = [

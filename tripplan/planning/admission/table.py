@@ -18,7 +18,7 @@ from itertools import product
 from typing import NamedTuple
 
 from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
-from tripplan.planning.admission.charges import Charges, Limits, Solution, Use
+from tripplan.planning.admission.charges import Charges, SaleLimits, Solution, Use
 
 
 @dataclass(frozen=True)
@@ -66,7 +66,7 @@ class CoverTable:
         self._cases = [_Case(board, charges, parts) for parts in _payer_cases(board)]
         self._known: dict[tuple[frozenset[int], int | None], Solution | None] = {}
 
-    def cheapest(self, limits: Limits) -> Solution | None:
+    def cheapest(self, limits: SaleLimits) -> Solution | None:
         """The legal way in with the least weight, the first found among equals; None if there is none."""
         cuts = {limits.left_out}
         for sources in limits.not_all_of:

@@ -24,8 +24,8 @@ from tripplan.documents.places.offers import Bundle, Pass, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import Use
+from tripplan.planning.admission.purchase_plans import PurchasePlan
 from tripplan.planning.admission.result import Purchase
-from tripplan.planning.admission.ways import Way
 from tripplan.values.money import Money, minor_digits
 
 
@@ -52,7 +52,7 @@ class EntryLine:
     by_head: bool
 
 
-def entry_lines(board: Board, way: Way) -> tuple[EntryLine, ...]:
+def entry_lines(board: Board, way: PurchasePlan) -> tuple[EntryLine, ...]:
     """The lines of an order that let people in; of a kind, who stands first in the party comes in first."""
     waiting = [list(kind.people) for kind in board.kinds]
     lines: list[EntryLine] = []
@@ -109,7 +109,7 @@ def _rule(block: Block, role: Role, currency: str) -> str:
 
 
 def purchases(
-    place: Place, board: Board, way: Way, vouchers: Sequence[Voucher], party: Sequence[Member]
+    place: Place, board: Board, way: PurchasePlan, vouchers: Sequence[Voucher], party: Sequence[Member]
 ) -> tuple[tuple[Purchase, ...], Money]:
     """The whole order and its total.
 
@@ -146,7 +146,7 @@ def purchases(
     return lines, Money.from_minor(sum(totals), currency)
 
 
-def total_of(way: Way, currency: str) -> Money:
+def total_of(way: PurchasePlan, currency: str) -> Money:
     """What a way in costs, to the smallest coin; the same as the sum of the lines of `purchases`."""
     return Money.from_minor(whole_coins([way.order.total])[0], currency)
 
@@ -173,7 +173,7 @@ def whole_coins(amounts: Sequence[Fraction]) -> list[int]:
     return rounded
 
 
-def prices_by_head(board: Board, way: Way) -> dict[int, int]:
+def prices_by_head(board: Board, way: PurchasePlan) -> dict[int, int]:
     """What each person's ticket costs in a way of single tickets only: fine price by position."""
     return {p: line.price for line in entry_lines(board, way) for p in line.people}
 
@@ -181,7 +181,7 @@ def prices_by_head(board: Board, way: Way) -> dict[int, int]:
 def shares(
     place: Place,
     board: Board,
-    way: Way,
+    way: PurchasePlan,
     total: Money,
     party: Sequence[Member],
     alone: Mapping[int, int],
@@ -221,7 +221,7 @@ def shares(
     }
 
 
-def parking_included(board: Board, way: Way) -> bool:
+def parking_included(board: Board, way: PurchasePlan) -> bool:
     """Whether a pass of this place that the way uses includes parking."""
     used = [board.blocks[source] for source in way.solution.sources]
     return any(

@@ -28,7 +28,7 @@ GROWN_UP_YEARS = 40
 """The age of one more adult [years]; between the bands for young adults and for seniors."""
 
 
-class ChangeKind(StrEnum):
+class PriceChangeKind(StrEnum):
     """What would be different."""
 
     BIRTHDAY = "birthday"
@@ -39,7 +39,7 @@ class ChangeKind(StrEnum):
 
 
 @dataclass(frozen=True)
-class Change:
+class PriceChange:
     """One thing that would change what the party pays.
 
     Attributes:
@@ -52,7 +52,7 @@ class Change:
         sentence: all of it in words.
     """
 
-    kind: ChangeKind
+    kind: PriceChangeKind
     name: str
     day: date | None
     people: int
@@ -61,7 +61,7 @@ class Change:
     sentence: str
 
 
-def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[Change, ...]:
+def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[PriceChange, ...]:
     """What would change the price of a visit, everything else being the same.
 
     Args:
@@ -91,7 +91,7 @@ def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[Change, ...]:
     )
 
 
-def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[Change]:
+def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[PriceChange]:
     """The first day within six months on which somebody's age moves the total."""
     day = gate.visit.day
     bands = [band for offer in gate.place.offers for band in bands_on(offer)]
@@ -115,28 +115,30 @@ def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Itera
             f"From {wording.day(when)}, when {member.name} is {age} old, such a visit costs "
             f"{_by(then.total - now.total)}."
         )
-        yield Change(ChangeKind.BIRTHDAY, member.name, when, 0, then.total - now.total, None, sentence)
+        yield PriceChange(
+            PriceChangeKind.BIRTHDAY, member.name, when, 0, then.total - now.total, None, sentence
+        )
         return
 
 
-def _one_more(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[Change]:
+def _one_more(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[PriceChange]:
     """One more child as old as the youngest who pays, and one more adult; both of the household."""
     day = gate.visit.day
     name = _new_names(party, 1)[0]
     paying = [m for m in party if not m.is_adult_on(day) and now.shares[m.name].minor > 0]
     child = min(paying, key=lambda member: member.months_on(day), default=None)
-    more: list[tuple[ChangeKind, str, Member]] = []
+    more: list[tuple[PriceChangeKind, str, Member]] = []
     if child is not None:
         who = f"one more child as old as {child.name}"
-        more.append((ChangeKind.ONE_MORE_CHILD, who, Member(name=name, born=child.born)))
+        more.append((PriceChangeKind.ONE_MORE_CHILD, who, Member(name=name, born=child.born)))
     born = BirthDate(year=day.year - GROWN_UP_YEARS, month=day.month)
-    more.append((ChangeKind.ONE_MORE_ADULT, "one more adult", Member(name=name, born=born)))
+    more.append((PriceChangeKind.ONE_MORE_ADULT, "one more adult", Member(name=name, born=born)))
     larger = replace(gate, household=gate.household | {name})
     for kind, who, member in more:
         then = larger.admission((*party, member))
         if isinstance(then, Admission):
             difference = then.total - now.total
-            yield Change(kind, "", None, 1, difference, None, f"With {who}, it costs {_by(difference)}.")
+            yield PriceChange(kind, "", None, 1, difference, None, f"With {who}, it costs {_by(difference)}.")
 
 
 def _new_names(party: Sequence[Member], count: int) -> list[str]:
@@ -146,7 +148,9 @@ def _new_names(party: Sequence[Member], count: int) -> list[str]:
     return [name for number in numbers if (name := f"guest {number}") not in taken][:count]
 
 
-def _pass_pays(gate: Gate, party: Sequence[Member], offer: Pass, passes: Sequence[Pass]) -> Iterator[Change]:
+def _pass_pays(
+    gate: Gate, party: Sequence[Member], offer: Pass, passes: Sequence[Pass]
+) -> Iterator[PriceChange]:
     """After how many visits like this one a pass has paid, against visits without buying any."""
     on_sale_passes = [one.name for one in passes]
     without = gate.admission(party, not_bought=on_sale_passes)
@@ -172,10 +176,14 @@ def _pass_pays(gate: Gate, party: Sequence[Member], offer: Pass, passes: Sequenc
             f"each after the first costs {_by(later.total - without.total)}."
         )
         visits = max(visits, 1)
-    yield Change(ChangeKind.PASS, offer.name, None, 0, later.total - without.total, visits, sentence)
+    yield PriceChange(
+        PriceChangeKind.PASS, offer.name, None, 0, later.total - without.total, visits, sentence
+    )
 
 
-def _group_in_reach(gate: Gate, party: Sequence[Member], offer: Ticket, now: Admission) -> Iterator[Change]:
+def _group_in_reach(
+    gate: Gate, party: Sequence[Member], offer: Ticket, now: Admission
+) -> Iterator[PriceChange]:
     """The fewest more people with whom a group price can be had and everybody pays less on average."""
     day = gate.visit.day
     fitting = [member for member in party if member.months_on(day) in offer.ages]
@@ -198,7 +206,7 @@ def _group_in_reach(gate: Gate, party: Sequence[Member], offer: Ticket, now: Adm
                 f"a head instead of {wording.money(before)}."
             )
             difference = then.total - now.total
-            yield Change(ChangeKind.GROUP, offer.name, None, more, difference, None, sentence)
+            yield PriceChange(PriceChangeKind.GROUP, offer.name, None, more, difference, None, sentence)
         return
 
 

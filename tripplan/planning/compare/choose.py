@@ -34,7 +34,7 @@ class DayInShort:
 
     day: date
     total: MoneyRange
-    felt_cost: Money
+    generalized_cost: Money
 
 
 @dataclass(frozen=True)
@@ -43,8 +43,8 @@ class Candidate:
 
     Attributes:
         place: the card.
-        best: the day with the least felt cost; None where no day can be done.
-        other_days: the further days that can be done, in short, least felt cost first.
+        best: the day with the least generalized cost; None where no day can be done.
+        other_days: the further days that can be done, in short, least generalized cost first.
         passed_over: the days that cannot, with the reasons.
     """
 

@@ -13,7 +13,7 @@ from statistics import NormalDist
 import numpy as np
 
 from tripplan.documents.logbook.crowd_note import Fullness
-from tripplan.planning.crowds.parts import Floats, Group, YearPart
+from tripplan.planning.crowds.parts import FactorGroup, Floats, YearPart
 from tripplan.planning.holidays.days_off import DaysOff
 from tripplan.planning.holidays.schools import SchoolDays
 
@@ -43,7 +43,7 @@ _PRIOR = np.array([DAYS_OFF_VARY, SEASONS_VARY, KINDS_VARY, KINDS_VARY, KINDS_VA
 
 
 @dataclass(frozen=True)
-class Sight:
+class Observation:
     """One note beside what the tables expect of its day.
 
     Attributes:
@@ -53,7 +53,7 @@ class Sight:
     """
 
     ways: Floats
-    surprise: float
+    residual: float
     noise: float
 
 
@@ -64,16 +64,16 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
     school, a weekend day and a public holiday, of which each day is one.
     """
 
-    def of_group(group: Group) -> Floats:
+    def of_group(group: FactorGroup) -> Floats:
         effects = [part.effect for part in parts if part.group is group]
         return np.asarray(np.sum(effects, axis=0), dtype=float)
 
     out = off.working & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
     kinds = (off.working & ~out, out, off.weekend, off.public_holiday)
-    return np.column_stack([of_group(Group.DAY_OFF), of_group(Group.SEASON), *kinds])
+    return np.column_stack([of_group(FactorGroup.DAY_OFF), of_group(FactorGroup.SEASON), *kinds])
 
 
-def surprise(fullness: Fullness, expected: float, levels: Floats, noises: Floats) -> float:
+def residual(fullness: Fullness, expected: float, levels: Floats, noises: Floats) -> float:
     """How much fuller a day was than expected [ln].
 
     Args:
@@ -87,7 +87,7 @@ def surprise(fullness: Fullness, expected: float, levels: Floats, noises: Floats
     return seen - expected
 
 
-def learnt(sights: Sequence[Sight]) -> Floats:
+def posterior_mean(sights: Sequence[Observation]) -> Floats:
     """How much of each way of differing the notes make likely, in the order of `ways_to_differ`.
 
     Args:
@@ -98,5 +98,5 @@ def learnt(sights: Sequence[Sight]) -> Floats:
     for sight in sights:
         weight = 1 / (sight.noise**2 + IMPRESSION**2)
         precision += weight * np.outer(sight.ways, sight.ways)
-        pull += weight * sight.surprise * sight.ways
+        pull += weight * sight.residual * sight.ways
     return np.linalg.solve(precision, pull)

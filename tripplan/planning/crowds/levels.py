@@ -51,7 +51,7 @@ class Levels:
 
 
 @dataclass(frozen=True)
-class Table:
+class VisitorTable:
     """What one published table of visitors says; None where it cannot tell.
 
     Attributes:
@@ -84,7 +84,7 @@ class Table:
         return (self.saturday + self.sunday) / 2
 
 
-CITY_ZOO = Table(
+CITY_ZOO = VisitorTable(
     name="a city zoo, 440 days of 1990 and 1991",
     source="data set zoo.df of the R package s20x (Auckland; its days are dated by their public holidays)",
     who_comes="families",
@@ -100,7 +100,7 @@ CITY_ZOO = Table(
     shoulder=0.0015,
     noise=0.53,
 )
-CITY_BICYCLES = Table(
+CITY_BICYCLES = VisitorTable(
     name="leisure riders of a city's hired bicycles, 2011 and 2012",
     source="Fanaee-T and Gama, Bike Sharing (Washington DC), UCI Machine Learning Repository, 2013",
     who_comes="everybody",
@@ -116,7 +116,7 @@ CITY_BICYCLES = Table(
     school_holiday=0.31,
     weekend_on_break=0.03,
 )
-RIVERSIDE_PARK = Table(
+RIVERSIDE_PARK = VisitorTable(
     name="walkers in a riverside park, 2015 and 2016",
     source="City of Melbourne, pedestrian counting system, Birrarung Marr, in the R package tsibble",
     who_comes="everybody",
@@ -153,7 +153,7 @@ SAME_KIND = 2.0
 """How much a table of the same kind of place counts beside others [-]. No source, our choice."""
 
 
-def pooled(tables: Sequence[Table], who_comes: WhoComes) -> Levels:
+def pooled(tables: Sequence[VisitorTable], who_comes: WhoComes) -> Levels:
     """What tables say together: a strength of weekends, and all other days off in proportion to it.
 
     Places differ much in how far they live by days off, less in how the days off compare with each other.

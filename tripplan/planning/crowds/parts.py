@@ -29,7 +29,7 @@ _A_WEEKEND = "another weekend"
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
-class Group(Enum):
+class FactorGroup(Enum):
     """What a part is about; places differ in how strong each group is."""
 
     DAY_OFF = auto()
@@ -77,7 +77,7 @@ class YearPart:
     effect: Floats
     cause: str | Callable[[int], str]
     compared_with: str
-    group: Group
+    group: FactorGroup
     doubt: Floats | None = None
 
     def on(self, index: int) -> Part:
@@ -117,7 +117,7 @@ def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator
     inside = partial(_weekend_on_break, schools)
     yield calendar.public_holiday
     yield calendar.weekday
-    yield YearPart(levels.weekend_on_break * on_break, inside, _A_WEEKEND, Group.DAY_OFF)
+    yield YearPart(levels.weekend_on_break * on_break, inside, _A_WEEKEND, FactorGroup.DAY_OFF)
     yield calendar.long_weekend
     yield from _schools(off, schools, levels)
     yield calendar.off_work
@@ -135,7 +135,7 @@ class _CalendarParts:
 
 @lru_cache(maxsize=256)
 def _calendar_parts(off: DaysOff, levels: Levels) -> _CalendarParts:
-    ordinary, day_off = "an ordinary weekday", Group.DAY_OFF
+    ordinary, day_off = "an ordinary weekday", FactorGroup.DAY_OFF
     by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
     off_work = levels.off_work * (off.in_lieu | off.bridge)
     parts = _CalendarParts(
@@ -160,18 +160,18 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[Year
     known = np.log1p(schools.out * more)
     chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * off.working
-    yield YearPart(known * off.working, partial(_pupils, schools), "a school day", Group.DAY_OFF)
+    yield YearPart(known * off.working, partial(_pupils, schools), "a school day", FactorGroup.DAY_OFF)
     yield YearPart(
         chance * between,
         partial(_unknown, schools),
         "a school day",
-        Group.DAY_OFF,
+        FactorGroup.DAY_OFF,
         doubt=np.sqrt(chance * (1 - chance)) * between,
     )
     if schools.short.any():
         part_of_day = np.log1p((schools.out + SHORT_DAY * schools.short) * more) - known
         yield YearPart(
-            part_of_day * off.working, partial(_short_day, schools), "a whole school day", Group.DAY_OFF
+            part_of_day * off.working, partial(_short_day, schools), "a whole school day", FactorGroup.DAY_OFF
         )
 
 
@@ -228,7 +228,7 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
         cause = "time of year, by the busiest months on the place card"
     elif found.doubt is not None:
         cause = "time of year, hard to tell from afar where winters are warm"
-    return YearPart(found.effect, cause, "the year's average", Group.SEASON, doubt=found.doubt)
+    return YearPart(found.effect, cause, "the year's average", FactorGroup.SEASON, doubt=found.doubt)
 
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
@@ -243,7 +243,7 @@ def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags)
             paid = 1 - free[year].sum() / is_open[year].sum()
             draw[year] = math.log(FREE_ENTRY) * paid * free[year]
     if free.any():
-        yield YearPart(draw, "a day of free entry", "a day that costs", Group.PLACE)
+        yield YearPart(draw, "a day of free entry", "a day that costs", FactorGroup.PLACE)
 
 
 def _lets_everybody_in_free(offer: Offer) -> bool:
@@ -263,7 +263,7 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     in_school = 1 - schools.out - schools.chance_out * schools.unknown
     come = days_of_rule(hours, off, schools) & off.working & ~off.in_lieu
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
-    yield YearPart(effect, f"school classes come ({hours})", "a term day without them", Group.PLACE)
+    yield YearPart(effect, f"school classes come ({hours})", "a term day without them", FactorGroup.PLACE)
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
@@ -272,4 +272,4 @@ def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
         if 0 <= index < len(off):
             effect = np.zeros(len(off))
             effect[index] = math.log(special.crowd_factor)
-            yield YearPart(effect, special.name, "a usual day", Group.PLACE)
+            yield YearPart(effect, special.name, "a usual day", FactorGroup.PLACE)

@@ -13,9 +13,9 @@ from tripplan.documents.logbook.crowd_note import CrowdNote
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
-from tripplan.planning.crowds.learning import Sight, learnt, surprise, ways_to_differ
+from tripplan.planning.crowds.learning import Observation, posterior_mean, residual, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
-from tripplan.planning.crowds.parts import Floats, Group, Part, YearPart, year_parts
+from tripplan.planning.crowds.parts import FactorGroup, Floats, Part, YearPart, year_parts
 from tripplan.planning.holidays.days_off import DaysOff, Flags, days_off
 from tripplan.planning.holidays.schools import SchoolDays, SchoolShares
 from tripplan.values.ranges import Origin, Source
@@ -132,7 +132,7 @@ class Crowds(Mapping[date, CrowdRisk]):
         """
         return float(self.chance[self._index(day)])
 
-    def sight(self, note: CrowdNote) -> Sight | None:
+    def sight(self, note: CrowdNote) -> Observation | None:
         """A note beside what is expected of its day without it, be the place open on the day or not.
 
         Args:
@@ -147,8 +147,8 @@ class Crowds(Mapping[date, CrowdRisk]):
         if not opened.any():
             return None
         levels, noises = self.level[year][opened], self.noise[year][opened]
-        felt = surprise(note.fullness, float(self.level[index]), levels, noises)
-        return Sight(self._ways[index], felt, float(self.noise[index]))
+        felt = residual(note.fullness, float(self.level[index]), levels, noises)
+        return Observation(self._ways[index], felt, float(self.noise[index]))
 
     def learning_from(self, notes: Sequence[CrowdNote]) -> "Crowds":
         """The crowd risks of the same days, as the family's own notes of this place make them.
@@ -160,8 +160,8 @@ class Crowds(Mapping[date, CrowdRisk]):
         if not sights:
             return self
         cause = "from your note here" if len(sights) == 1 else f"from your {len(sights)} notes here"
-        effect = self._ways @ learnt(sights)
-        own = YearPart(effect, cause, "what was counted elsewhere", Group.PLACE)
+        effect = self._ways @ posterior_mean(sights)
+        own = YearPart(effect, cause, "what was counted elsewhere", FactorGroup.PLACE)
         level = self.level + effect
         return replace(
             self,

@@ -38,7 +38,7 @@ Everglades at 25, which both invert."""
 
 
 @dataclass(frozen=True, eq=False)
-class Season:
+class SeasonDays:
     """The time of year over some days in a row, one array entry a day.
 
     Attributes:
@@ -52,7 +52,7 @@ class Season:
 
 def season(
     first: date, days: int, latitude: float, indoors: str, busiest_months: tuple[int, ...], levels: Levels
-) -> Season:
+) -> SeasonDays:
     """The time of year at a place.
 
     Args:
@@ -64,7 +64,7 @@ def season(
         levels: how strong the season is outdoors.
     """
     if busiest_months:
-        return Season(TOLD * _told_wave(first, days, busiest_months))
+        return SeasonDays(TOLD * _told_wave(first, days, busiest_months))
     wave, shoulder = _waves(first, days)
     warmer = float(np.interp(latitude, _LATITUDES, _JULY_ABOVE_JANUARY))
     outdoors = {"indoors": 0.0, "outdoors": 1.0, "both": 0.5}[indoors]
@@ -72,7 +72,7 @@ def season(
     outside, inside = outdoors * (1 - unsure), 1 - outdoors
     swing = outside * levels.season * warmer + inside * math.copysign(INDOORS, latitude)
     effect = swing * wave - outside * levels.shoulder * warmer**2 * shoulder
-    return Season(effect, TOLD * unsure * np.abs(wave) if unsure else None)
+    return SeasonDays(effect, TOLD * unsure * np.abs(wave) if unsure else None)
 
 
 @lru_cache(maxsize=8)

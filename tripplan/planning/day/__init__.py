@@ -2,18 +2,18 @@
 
 from tripplan.planning.day.beside_best import beside_the_best
 from tripplan.planning.day.front import TradeOff, TradeOffs, against_best, trade_offs
-from tripplan.planning.day.loosen import Loosened, helps_most
-from tripplan.planning.day.one_choice import Crossed, TimesToTry, plan_choice, times_to_try
+from tripplan.planning.day.one_choice import TimesToTry, ViolatedLimit, plan_choice, times_to_try
+from tripplan.planning.day.relaxation import Relaxation, helps_most
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.times.shapes import (
-    Begun,
+    DayInProgress,
     DayPlan,
     DayQuestion,
     DaySearch,
-    FeltPart,
     LeaveWindow,
     NapOutcome,
     Napper,
+    NuisanceCost,
     ShowOutcome,
     Step,
     StepKind,
@@ -21,16 +21,15 @@ from tripplan.planning.day.times.shapes import (
 from tripplan.planning.day.weighing.slack import Slack, slack
 
 __all__ = [
-    "Begun",
-    "Crossed",
+    "DayInProgress",
     "DayPlan",
     "DayQuestion",
     "DaySearch",
-    "FeltPart",
     "LeaveWindow",
-    "Loosened",
     "NapOutcome",
     "Napper",
+    "NuisanceCost",
+    "Relaxation",
     "ShowOutcome",
     "Slack",
     "Step",
@@ -38,6 +37,7 @@ __all__ = [
     "TimesToTry",
     "TradeOff",
     "TradeOffs",
+    "ViolatedLimit",
     "against_best",
     "beside_the_best",
     "helps_most",

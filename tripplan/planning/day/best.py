@@ -14,7 +14,7 @@ from tripplan.planning.day.times.limits import NEVER, Engagements, Limits, keeps
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.day.weighing.naps import out_at_lunch
-from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, Weighed
+from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
 
 MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
@@ -79,7 +79,7 @@ class _Day:
 
     @property
     def alike(self) -> Hashable:
-        """The same for days that can be weighed in one array, see `Weighed` and `Choices`."""
+        """The same for days that can be weighed in one array, see `WeighedChoices` and `Choices`."""
         question, hours = self.question, self.question.hours
         if question.begun is not None or any(show.worth_it for show in hours.shows):
             return self.number
@@ -103,7 +103,7 @@ class _Day:
 def best_between(
     questions: Sequence[DayQuestion], engaged: Sequence[Sequence[Engagements]]
 ) -> list[list[BestChoice | None]]:
-    """The choice with the least felt cost of each day, as `plan_day` finds it, with each of some engagements.
+    """The choice of least generalized cost on each day, as `plan_day` finds it, for each of some engagements.
 
     Days that are alike in all but their ways, hours and lengths of stay are weighed together. Each of them is
     weighed once, however many the engagements it is asked with.
@@ -150,7 +150,7 @@ def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
     choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
     if not choices.possible.size:
         return [[None] * len(day.engaged) for day in days]
-    weighed = Weighed(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
+    weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
     of_days = zip(days, weighed.rank, choices.depart[:, :, 0], choices.home[:, 0], strict=True)
     found = [list(_best_clear_of(day.engaged, *of_day)) for day, *of_day in of_days]
     spots = [(number, *spot) for number, of_day in enumerate(found) for spot in of_day if spot is not None]
@@ -165,7 +165,7 @@ def _best_clear_of(
 
     Args:
         engaged: the engagements, each time others.
-        rank: as in `Weighed`, of shape (departures, leaving times).
+        rank: as in `WeighedChoices`, of shape (departures, leaving times).
         depart: departures from home, in order [min].
         home: being home for each leaving time [min].
     """
@@ -202,7 +202,7 @@ def _between(engagements: Engagements) -> Iterator[tuple[int, int]]:
     yield begins, NEVER
 
 
-def _told(weighed: Weighed, spots: NDArray[np.int64]) -> list[BestChoice]:
+def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]:
     """Some choices in bare minutes.
 
     Args:

@@ -5,13 +5,13 @@ from decimal import Decimal
 
 import numpy as np
 
-from tripplan.planning.day.loosen import Loosened, helps_most
+from tripplan.planning.day.relaxation import Relaxation, helps_most
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
-from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, FeltPart
-from tripplan.planning.day.weighing.weighing import Weighed, plan_at
+from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, NuisanceCost
+from tripplan.planning.day.weighing.weighing import WeighedChoices, plan_at
 from tripplan.values import wording
 from tripplan.values.money import total
 
@@ -43,16 +43,16 @@ class TradeOffs:
     """What the best plan of a day weighs, and what it could be traded for.
 
     Attributes:
-        best: the plan with the least felt cost; None on an impossible day.
-        parts: what its felt cost is made of.
+        best: the plan with the least generalized cost; None on an impossible day.
+        parts: what its generalized cost is made of.
         points: the trade-offs, most nap first; one where nothing has to be traded, none on an impossible day.
         helps: the limit that would help most if it gave way a little; None where none helps.
     """
 
     best: DayPlan | None
-    parts: tuple[FeltPart, ...]
+    parts: tuple[NuisanceCost, ...]
     points: tuple[TradeOff, ...]
-    helps: Loosened | None
+    helps: Relaxation | None
 
     @property
     def why(self) -> str:
@@ -102,7 +102,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
         return TradeOffs(None, (), (), helps)
     minutes = DayMinutes(question.day, question.home_zone)
     choices = Choices.of(Limits.of(question, minutes))
-    weighed = Weighed.of(question, choices, minutes)
+    weighed = WeighedChoices.of(question, choices, minutes)
     kept = np.broadcast_to(weighed.kept, choices.visit.shape)[0]
     stay = np.minimum(choices.visit[0], question.comfortable_minutes)
     points = []
@@ -122,7 +122,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
 def _undominated(kept: Minutes, stay: Minutes, rank: Minutes, possible: Flags) -> list[tuple[int, int]]:
     """Row and column of every choice that no other beats in both, most nap first."""
     rows, columns = np.nonzero(possible)
-    # Most nap first, then the longest stay, then the least felt cost, then the earliest: the first of
+    # Most nap first, then the longest stay, then the least generalized cost, then the earliest: the first of
     # each nap is the only one that can be on the front, and is there if it stays longer than all before.
     order = np.lexsort((columns, rows, rank[rows, columns], -stay[rows, columns], -kept[rows, columns]))
     rows, columns = rows[order], columns[order]

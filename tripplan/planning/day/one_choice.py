@@ -11,7 +11,7 @@ from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.limits import NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
-from tripplan.planning.day.weighing.weighing import Weighed, plan_at
+from tripplan.planning.day.weighing.weighing import WeighedChoices, plan_at
 from tripplan.values import wording
 
 BEYOND_MINUTES = 60
@@ -36,7 +36,7 @@ class TimesToTry:
 
 
 @dataclass(frozen=True)
-class Crossed:
+class ViolatedLimit:
     """Why a choice cannot be.
 
     Attributes:
@@ -46,7 +46,9 @@ class Crossed:
     sentences: tuple[str, ...]
 
 
-def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: datetime) -> DayPlan | Crossed:
+def plan_choice(
+    question: DayQuestion, leave_home: datetime, leave_place: datetime
+) -> DayPlan | ViolatedLimit:
     """What one departure with one leaving time gives, by the same limits and weights as `plan_day`.
 
     Args:
@@ -67,8 +69,8 @@ def plan_choice(question: DayQuestion, leave_home: datetime, leave_place: dateti
     depart = minutes.rounded_down(leave_home)
     choices = Choices.between(limits, depart, minutes.rounded_down(leave_place))
     if depart >= limits.earliest and choices.possible.all():
-        return plan_at(Weighed.of(question, choices, minutes), 0, 0)
-    return Crossed(tuple(_crossed(question, choices, minutes)))
+        return plan_at(WeighedChoices.of(question, choices, minutes), 0, 0)
+    return ViolatedLimit(tuple(_crossed(question, choices, minutes)))
 
 
 def times_to_try(question: DayQuestion) -> TimesToTry:

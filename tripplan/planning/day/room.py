@@ -3,7 +3,7 @@
 import numpy as np
 
 from tripplan.planning.day.times.legs import LegTimes
-from tripplan.planning.day.times.limits import Limits, Opened
+from tripplan.planning.day.times.limits import Limits, OpeningMinutes
 from tripplan.planning.travel.drive import Leg
 
 
@@ -40,7 +40,7 @@ def _first_arrival(way: LegTimes, start: int, grid: int, last: int | None = None
     return int((starts + way.minutes(starts)).min())
 
 
-def _let_in(opened: Opened, arrive: int) -> int | None:
+def _let_in(opened: OpeningMinutes, arrive: int) -> int | None:
     if opened.entries is not None:
         return next((entry for entry in opened.entries if entry >= arrive), None)
     enter = max(arrive, opened.opens)

@@ -10,8 +10,8 @@ from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing.felt import UNITS
-from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, Weighed, plan_at
+from tripplan.planning.day.weighing.nuisances import UNITS
+from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices, plan_at
 from tripplan.planning.opening.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
@@ -23,7 +23,7 @@ MOST_WINDOWS = 5
 
 
 def plan_day(question: DayQuestion) -> DaySearch:
-    """Search every departure and leaving time for the day with the least felt cost.
+    """Search every departure and leaving time for the day with the least generalized cost.
 
     Hard limits (opening, last entry, entry times, shortest visit, earliest departure, being home,
     busy times) stay hard. Felt cost is lost nap, time in the car or waiting to be let in (which weighs
@@ -54,7 +54,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
     if not choices.possible.any():
         return DaySearch(None, (), collisions(question, limits, minutes))
 
-    weighed = Weighed.of(question, choices, minutes)
+    weighed = WeighedChoices.of(question, choices, minutes)
     best_rank = weighed.rank[0].min(axis=1)
     best_felt = best_rank // LONGEST_AWAY
     best_row = int(best_rank.argmin())

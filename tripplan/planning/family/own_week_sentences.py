@@ -2,8 +2,8 @@
 
 from datetime import date
 
-from tripplan.documents.asked import asked
 from tripplan.documents.calendars.family_days import LateEvening, WeeklyBlock, WorkingHours
+from tripplan.documents.field_spec import asked
 from tripplan.documents.model import DAY_NAMES
 from tripplan.values import wording
 

@@ -34,7 +34,7 @@ class SchoolState(StrEnum):
 
 
 @dataclass(frozen=True)
-class Stretch:
+class CoveragePeriod:
     """Some days in a row of which a calendar says the same.
 
     Attributes:
@@ -48,7 +48,7 @@ class Stretch:
     state: SchoolState
 
 
-def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[Stretch, ...]:
+def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[CoveragePeriod, ...]:
     """What a calendar says of every day from first to last, days alike in a row as one."""
     margin = 3
     start, length = first - margin * _DAY, days_in(first, last) + 2 * margin
@@ -66,7 +66,7 @@ def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[Stretc
     return _in_a_row(states, first)
 
 
-def place_stretches(days: SchoolDays) -> tuple[Stretch, ...]:
+def place_stretches(days: SchoolDays) -> tuple[CoveragePeriod, ...]:
     """What is known of most pupils around a place, day by day; what stands in for a calendar is 'likely'."""
     on_break = days.on_break >= _MOST
     at_school = 1 - days.on_break - days.unknown >= _MOST
@@ -79,12 +79,14 @@ def place_stretches(days: SchoolDays) -> tuple[Stretch, ...]:
     return _in_a_row(states, days.first)
 
 
-def _in_a_row(states: Iterable[str], first: date) -> tuple[Stretch, ...]:
+def _in_a_row(states: Iterable[str], first: date) -> tuple[CoveragePeriod, ...]:
     """Days alike in a row as one stretch."""
     found = []
     for state, days in groupby(enumerate(states), key=lambda day: str(day[1])):
         numbers = [number for number, _ in days]
-        found.append(Stretch(first + numbers[0] * _DAY, first + numbers[-1] * _DAY, SchoolState(state)))
+        found.append(
+            CoveragePeriod(first + numbers[0] * _DAY, first + numbers[-1] * _DAY, SchoolState(state))
+        )
     return tuple(found)
 
 

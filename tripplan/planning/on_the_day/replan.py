@@ -9,22 +9,22 @@ from zoneinfo import ZoneInfo
 from tripplan.documents.family.member import Member, SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.planning.day import Begun, DayQuestion
+from tripplan.planning.day import DayInProgress, DayQuestion
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes, a_day
-from tripplan.planning.day.weighing.felt import UNITS
 from tripplan.planning.day.weighing.naps import Sleep, nap_windows, outcome
+from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.day.weighing.weighing import late_home
 from tripplan.planning.family.family import Family
-from tripplan.planning.on_the_day.sunk import some_stay_away
-from tripplan.planning.on_the_day.trouble import Here, Trouble, Whereabouts, minutes_between
+from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption, RevisedDay
+from tripplan.planning.on_the_day.sunk_cost import some_stay_away
+from tripplan.planning.on_the_day.trouble import Situation, Trouble, Whereabouts, minutes_between
 from tripplan.planning.on_the_day.way_home import ways_home
-from tripplan.planning.on_the_day.ways_out import Choice, Replanned, WayOut
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
-from tripplan.planning.travel.known import known_drive
+from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
 from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
@@ -39,7 +39,7 @@ MOST_REASONS_TOLD = 3
 """Of so many of them it is said why they will not do [-]."""
 
 
-def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> Replanned:
+def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> RevisedDay:
     """Plan anew from here and now.
 
     Lateness moves everything: who leaves late arrives as much later. A child who is asleep sleeps its usual
@@ -63,14 +63,14 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         PlanError: so late that the day is over, or a figure is below zero.
         UnknownName: a name is not one of the party's.
     """
-    here = Here(family, outing, trouble)
+    here = Situation(family, outing, trouble)
     over = (here.now - outing.plan.leave_home) > ONE_DAY
     if over or (here.at_home and here.now.astimezone(here.zone).date() != outing.day):
         raise PlanError("that late, the day is over")
     if here.going_home:
         on = sorted(ways_home(here), key=lambda way: way.weighs.amount)
-        return Replanned(here.now, tuple(on), (), tuple(_cautions(here)))
-    ways: list[WayOut] = []
+        return RevisedDay(here.now, tuple(on), (), tuple(_cautions(here)))
+    ways: list[RecoveryOption] = []
     impossible: list[tuple[str, tuple[str, ...]]] = []
     parties = tuple(_parties(here))
     if not parties:
@@ -78,7 +78,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     waits = (False, True) if here.worth_waiting else (False,)
     for wait in waits:
         tried = [_go_on(here, party, today, wait=wait) for party in parties]
-        able = [way for way in tried if isinstance(way, WayOut)]
+        able = [way for way in tried if isinstance(way, RecoveryOption)]
         if able:
             best = min(able, key=lambda way: way.weighs.amount)
             if best.outing not in [way.outing for way in ways]:  # at the place waiting may change nothing
@@ -89,20 +89,20 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
     back = _turn_back(here)
     ways.append(back)
     elsewhere = _understudy(here, parties, back)
-    if isinstance(elsewhere, WayOut):
+    if isinstance(elsewhere, RecoveryOption):
         ways.append(elsewhere)
     elif elsewhere:
         impossible.append(("Go somewhere else", elsewhere))
 
-    def order(way: WayOut) -> tuple[bool, bool, bool, Decimal]:
+    def order(way: RecoveryOption) -> tuple[bool, bool, bool, Decimal]:
         wet = trouble.rain and way.outing is not None and way.outing.place.visit.indoors == "outdoors"
-        elsewhere, home = way.choice is Choice.UNDERSTUDY, way.choice is Choice.TURN_BACK
+        elsewhere, home = way.choice is RecoveryKind.UNDERSTUDY, way.choice is RecoveryKind.TURN_BACK
         return wet, home, elsewhere, way.weighs.amount
 
-    return Replanned(here.now, tuple(sorted(ways, key=order)), tuple(impossible), tuple(_cautions(here)))
+    return RevisedDay(here.now, tuple(sorted(ways, key=order)), tuple(impossible), tuple(_cautions(here)))
 
 
-def _parties(here: Here) -> Iterator[tuple[Member, ...]]:
+def _parties(here: Situation) -> Iterator[tuple[Member, ...]]:
     """Who could go on: everybody, or with a child ill at home all but it and one adult."""
     party, trouble = here.outing.party, here.trouble
     if trouble.ill is None:
@@ -127,7 +127,7 @@ def _nobody_goes(trouble: Trouble) -> str:
     return f"{trouble.ill} is ill, and nobody can take only one child home"
 
 
-def _go_on_title(here: Here) -> str:
+def _go_on_title(here: Situation) -> str:
     name = here.outing.place.name
     if here.there:
         return f"Stay at {name}"
@@ -136,12 +136,12 @@ def _go_on_title(here: Here) -> str:
     return f"Go on to {name}"
 
 
-def _wait_title(here: Here) -> str:
+def _wait_title(here: Situation) -> str:
     then = "and stay at" if here.there else "then"
     return f"Let {here.trouble.asleep} sleep on, {then} {here.outing.place.name}"
 
 
-def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> WayOut | NoOuting:
+def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool) -> RecoveryOption | NoOuting:
     """The same place later, waiting or not for the child that sleeps."""
     outing = here.outing
     wakes = here.wakes if wait else None
@@ -152,12 +152,14 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
             later = _leaving_from(question, wakes or here.now, here.zone)
             # Waking the child means leaving at once; else the search would let it sleep on.
             at_once = here.worth_waiting and not wait
-            return replace(later, begun=Begun(here.now, here.now)) if at_once else later
+            return replace(later, begun=DayInProgress(here.now, here.now)) if at_once else later
         leg = outing.way_there
         if wakes is not None and not here.there:
             leg = replace(leg, drive_minutes=leg.drive_minutes + minutes_between(here.parks, wakes))
         question = replace(
-            question, way_there=leg, begun=Begun(here.left_home, (wakes if here.there else None) or here.now)
+            question,
+            way_there=leg,
+            begun=DayInProgress(here.left_home, (wakes if here.there else None) or here.now),
         )
         if here.there:
             # Whoever is inside need not be let in again.
@@ -195,8 +197,8 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
         notes.append(
             "in the open air" if outing.place.visit.indoors == "outdoors" else "partly in the open air"
         )
-    return WayOut(
-        choice=Choice.WAIT if wait else Choice.GO_ON,
+    return RecoveryOption(
+        choice=RecoveryKind.WAIT if wait else RecoveryKind.GO_ON,
         title=title,
         outing=new,
         home=new.plan.home,
@@ -209,7 +211,7 @@ def _go_on(here: Here, party: Sequence[Member], today: date, *, wait: bool) -> W
     )
 
 
-def _waiting_notes(here: Here) -> Iterator[str]:
+def _waiting_notes(here: Situation) -> Iterator[str]:
     """Where everybody is until the child that sleeps wakes, and how long that is likely to be."""
     if here.wakes is None:
         return
@@ -236,7 +238,7 @@ def _leaving_from(question: DayQuestion, moment: datetime, zone: ZoneInfo) -> Da
     )
 
 
-def _turn_back(here: Here) -> WayOut:
+def _turn_back(here: Situation) -> RecoveryOption:
     """Home again at once, or not leaving at all."""
     outing, question = here.outing, here.outing.question
     minutes = DayMinutes(outing.day, here.zone)
@@ -293,8 +295,8 @@ def _turn_back(here: Here) -> WayOut:
             spent.append(_of_kind(outing, CostKind.FOOD))
     cost = total(spent, here.currency)
     title = "Stay at home" if here.at_home else "Go home now" if here.there else "Turn back"
-    return WayOut(
-        choice=Choice.TURN_BACK,
+    return RecoveryOption(
+        choice=RecoveryKind.TURN_BACK,
         title=title,
         outing=None,
         home=minutes.moment(home, here.zone),
@@ -307,7 +309,9 @@ def _turn_back(here: Here) -> WayOut:
     )
 
 
-def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -> WayOut | tuple[str, ...]:
+def _understudy(
+    here: Situation, parties: Sequence[Sequence[Member]], back: RecoveryOption
+) -> RecoveryOption | tuple[str, ...]:
     """The nearest other place that is still worth it, or why each of those looked at is not."""
     others = [place for place in here.family.places if place.id != here.outing.place.id]
     if not parties or not others:
@@ -321,20 +325,22 @@ def _understudy(here: Here, parties: Sequence[Sequence[Member]], back: WayOut) -
     for drive, place in nearest[:MOST_UNDERSTUDIES_TRIED]:
         for party in parties:
             way = _somewhere_else(here, party, place, drive)
-            if isinstance(way, WayOut) and way.felt < back.felt:
+            if isinstance(way, RecoveryOption) and way.felt < back.felt:
                 return way
         why = way.reasons[0] if isinstance(way, NoOuting) else "not worth it any more"
         reasons.append(f"{place.name}: {why}")
     return tuple(reasons[:MOST_REASONS_TOLD])
 
 
-def _drive_to(here: Here, place: Place) -> Drive:
+def _drive_to(here: Situation, place: Place) -> Drive:
     if here.at_home:
         return drive_from_home(here.family, place)
     return known_drive(here.point, place.where.point, place.where.country)
 
 
-def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Drive) -> WayOut | NoOuting:
+def _somewhere_else(
+    here: Situation, party: Sequence[Member], place: Place, drive: Drive
+) -> RecoveryOption | NoOuting:
     outing = here.outing
     way = None if here.at_home else _way_on(here, party, drive)
 
@@ -342,7 +348,7 @@ def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Dr
         question = replace(question, nappers=here.sleeping(question.nappers))
         if way is None:
             return _leaving_from(question, here.now, here.zone)
-        return replace(question, way_there=way, begun=Begun(here.left_home, here.now))
+        return replace(question, way_there=way, begun=DayInProgress(here.left_home, here.now))
 
     facts = place_facts(here.family, place, (outing.day.year,))
     # Whatever has to be booked ahead cannot be had any more.
@@ -351,8 +357,8 @@ def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Dr
         return new
     tickets = here.tickets
     cost = new.cost.total.likely + (tickets.spent if tickets else Money.zero(here.currency))
-    return WayOut(
-        choice=Choice.UNDERSTUDY,
+    return RecoveryOption(
+        choice=RecoveryKind.UNDERSTUDY,
         title=f"Go to {place.name} instead, {wording.minutes(drive.minutes.likely)} away",
         outing=new,
         home=new.plan.home,
@@ -365,7 +371,7 @@ def _somewhere_else(here: Here, party: Sequence[Member], place: Place, drive: Dr
     )
 
 
-def _way_on(here: Here, party: Sequence[Member], drive: Drive) -> Leg:
+def _way_on(here: Situation, party: Sequence[Member], drive: Drive) -> Leg:
     """The way that is behind the party and on to another place, as one leg from home."""
     behind, household = here.outing.way_there, here.family.household
     ages = [member.months_on(here.outing.day) for member in party]
@@ -407,7 +413,7 @@ def _of_kind(outing: Outing, kind: CostKind) -> Money:
     return total(likely, outing.cost.total.currency)
 
 
-def _cautions(here: Here) -> Iterator[str]:
+def _cautions(here: Situation) -> Iterator[str]:
     if here.trouble.asleep is not None and not here.at_home:
         yield (
             "Never leave a child alone in a parked car, not even asleep and not for a minute: it heats up "

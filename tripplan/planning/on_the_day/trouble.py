@@ -12,7 +12,7 @@ from tripplan.documents.where import Point
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.day import Napper
 from tripplan.planning.family.family import Family
-from tripplan.planning.on_the_day.sunk import Paid, called_off
+from tripplan.planning.on_the_day.sunk_cost import SunkCost, called_off
 from tripplan.planning.outing.outing import Outing
 from tripplan.values.clocks import minute_of_day
 from tripplan.values.money import Money
@@ -62,7 +62,7 @@ _SLEEP_WITHOUT_A_USUAL_NAP = 60
 
 
 @dataclass(frozen=True)
-class Here:
+class Situation:
     """Where the party is, and what it has behind it.
 
     Attributes:
@@ -227,12 +227,12 @@ class Here:
         return self.wakes > ends
 
     @property
-    def tickets(self) -> Paid | None:
+    def tickets(self) -> SunkCost | None:
         """What becomes of the tickets if nobody goes in."""
         if not self.paid:
             return None
         if self.there:
-            return Paid(self.outing.admission.total, Money.zero(self.currency), Money.zero(self.currency))
+            return SunkCost(self.outing.admission.total, Money.zero(self.currency), Money.zero(self.currency))
         return called_off(self.outing.place, self.outing.admission)
 
     @property

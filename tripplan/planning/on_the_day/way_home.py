@@ -7,13 +7,13 @@ from decimal import Decimal
 from tripplan.documents.family.member import SleepsIn
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.on_the_day.trouble import Here, minutes_between
-from tripplan.planning.on_the_day.ways_out import Choice, WayOut
+from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption
+from tripplan.planning.on_the_day.trouble import Situation, minutes_between
 from tripplan.values import wording
 from tripplan.values.money import Money
 
 
-def ways_home(here: Here) -> Iterator[WayOut]:
+def ways_home(here: Situation) -> Iterator[RecoveryOption]:
     """What can be done on the way home; it costs what was planned, for all of it is spent.
 
     A child that has fallen asleep and would wake on being carried in may sleep on in the car, with somebody
@@ -23,14 +23,14 @@ def ways_home(here: Here) -> Iterator[WayOut]:
     Args:
         here: on the way home.
     """
-    yield _home_at(here, here.home_again, Choice.GO_ON, "Drive on home")
+    yield _home_at(here, here.home_again, RecoveryKind.GO_ON, "Drive on home")
     sleep, wakes = here.sleep, here.wakes
     if sleep is not None and wakes is not None and here.worth_waiting and not sleep.stays_asleep_when_moved:
         title = f"Let {here.trouble.asleep} sleep on in the car at home"
-        yield _home_at(here, here.later(wakes, here.outing.way_home.unload_minutes), Choice.WAIT, title)
+        yield _home_at(here, here.later(wakes, here.outing.way_home.unload_minutes), RecoveryKind.WAIT, title)
 
 
-def _home_at(here: Here, home: datetime, choice: Choice, title: str) -> WayOut:
+def _home_at(here: Situation, home: datetime, choice: RecoveryKind, title: str) -> RecoveryOption:
     plan, worth = here.outing.plan, here.outing.question.worth
     naps = tuple(_naps(here, home))
     lost = sum(nap.lost_minutes for nap in naps) - sum(nap.lost_minutes for nap in plan.naps)
@@ -44,7 +44,7 @@ def _home_at(here: Here, home: datetime, choice: Choice, title: str) -> WayOut:
         )
     ) / 60
     cost = here.outing.cost.total.likely
-    return WayOut(
+    return RecoveryOption(
         choice=choice,
         title=title,
         outing=None,
@@ -58,7 +58,7 @@ def _home_at(here: Here, home: datetime, choice: Choice, title: str) -> WayOut:
     )
 
 
-def _naps(here: Here, home: datetime) -> Iterator[NapOutcome]:
+def _naps(here: Situation, home: datetime) -> Iterator[NapOutcome]:
     """The naps as planned; one that was missed is made up for by the child that sleeps now.
 
     It sleeps until it wakes, or is woken on being carried in.
@@ -82,7 +82,7 @@ def _naps(here: Here, home: datetime) -> Iterator[NapOutcome]:
     )
 
 
-def _has_slept(here: Here) -> bool:
+def _has_slept(here: Situation) -> bool:
     """Whether the child that sleeps now has had a nap by the plan before it got into the car."""
     return any(
         nap.member == here.trouble.asleep and nap.asleep is not None and nap.asleep[1] <= here.left_place
@@ -90,7 +90,7 @@ def _has_slept(here: Here) -> bool:
     )
 
 
-def _dues(here: Here) -> Iterator[tuple[datetime, str, Decimal]]:
+def _dues(here: Situation) -> Iterator[tuple[datetime, str, Decimal]]:
     """By when everybody should be home, what that is, and what an hour later weighs."""
     question = here.outing.question
     minutes = DayMinutes(here.outing.day, here.zone)
@@ -101,7 +101,7 @@ def _dues(here: Here) -> Iterator[tuple[datetime, str, Decimal]]:
         yield due, f"the first bedtime at {wording.clock(due)}", question.worth.hour_past_bedtime
 
 
-def _notes(here: Here, home: datetime) -> Iterator[str]:
+def _notes(here: Situation, home: datetime) -> Iterator[str]:
     later = minutes_between(here.outing.plan.home, home)
     if later:
         yield f"{wording.minutes(later)} later than planned"

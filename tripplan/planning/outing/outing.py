@@ -19,7 +19,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.public_holidays import public_holidays
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.clock_notes import clock_notes
-from tripplan.planning.outing.day_asked import PartyNeeds, day_question, ways_on
+from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import visit_notes
@@ -67,7 +67,7 @@ class Outing:
     admission: Admission
     crowd: CrowdRisk
     cost: OutingCost
-    felt_cost: Money
+    generalized_cost: Money
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
 
@@ -174,7 +174,7 @@ def plan_outing(
         admission=admission,
         crowd=crowd,
         cost=cost,
-        felt_cost=(cost.total.likely + plan.felt + full_house).rounded(),
+        generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
             *who_goes.notes,
             *family.busy_days.notes(day),

@@ -17,7 +17,7 @@ from tripplan.planning.holidays.schools import SchoolDays, school_days
 from tripplan.planning.opening.hours import DayHours, hours_on
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
 from tripplan.planning.travel.drive import Drive
-from tripplan.planning.travel.known import known_drive
+from tripplan.planning.travel.drive_sources import known_drive
 
 
 @dataclass(frozen=True)

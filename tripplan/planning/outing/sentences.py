@@ -68,7 +68,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
         "nap": [nap_sentence(outing) for outing in outings],
         "full house": [crowd_sentence(outing.crowd) for outing in outings],
-        "with nuisances": [wording.money(outing.felt_cost) for outing in outings],
+        "with nuisances": [wording.money(outing.generalized_cost) for outing in outings],
     }
 
 

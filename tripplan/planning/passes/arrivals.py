@@ -14,7 +14,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import place_holidays
 from tripplan.planning.holidays.schools import days_out_of_school
 from tripplan.planning.opening.hours import Openness, hours_on
-from tripplan.planning.passes.plan import PlannedVisit, VisitLeftOut
+from tripplan.planning.passes.plan import PlannedVisit, UnplannedVisit
 from tripplan.values.money import Money
 from tripplan.values.opening_hours import holds_at
 
@@ -67,10 +67,10 @@ class Arrival:
 
 def arrivals_of(
     family: Family, visits: Sequence[PlannedVisit], today: date
-) -> tuple[tuple[Arrival, ...], tuple[VisitLeftOut, ...]]:
+) -> tuple[tuple[Arrival, ...], tuple[UnplannedVisit, ...]]:
     """The visits that can be, in order of arrival, and those that cannot."""
     arrivals: list[Arrival] = []
-    left_out: list[VisitLeftOut] = []
+    left_out: list[UnplannedVisit] = []
     for visit in visits:
         found = _arrival(family, visit, today)
         if isinstance(found, Arrival):
@@ -81,19 +81,19 @@ def arrivals_of(
     return tuple(arrivals), tuple(left_out)
 
 
-def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | VisitLeftOut:
+def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | UnplannedVisit:
     place, day, household = visit.place, visit.day, family.household
     if day < today:
-        return VisitLeftOut(visit, ("the day is over",))
+        return UnplannedVisit(visit, ("the day is over",))
     if place.currency != household.currency:
         reason = f"prices are in {place.currency}, the household counts in {household.currency}"
-        return VisitLeftOut(visit, (reason,))
+        return UnplannedVisit(visit, (reason,))
     tomorrow = day + timedelta(days=1)
     holidays = place_holidays(place, family.local_days, (day.year,)).kept.keys()
     out_of_school = days_out_of_school(family.school_calendars, place.where.point, day, tomorrow)
     hours = hours_on(place, day, holidays, out_of_school)
     if hours.openness is not Openness.OPEN:
-        return VisitLeftOut(visit, (hours.reason,))
+        return UnplannedVisit(visit, (hours.reason,))
     if visit.at is None:
         moment = (*hours.entry_times, hours.spans[0].opens)[0]
     else:

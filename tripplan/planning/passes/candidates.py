@@ -18,7 +18,7 @@ HOLDER_SETS_AT_MOST = 200
 
 
 @dataclass(frozen=True)
-class Candidate:
+class PassCandidate:
     """A pass that may be bought.
 
     Attributes:
@@ -59,7 +59,7 @@ def last_day_valid(bought: date, months: int) -> date:
 
 def candidates_for(
     members: Sequence[Member], arrivals: Sequence[Arrival], places: Sequence[Place]
-) -> tuple[Candidate, ...]:
+) -> tuple[PassCandidate, ...]:
     """Every pass that counts on some visit, in the order of places and cards, then of holders.
 
     A pass without names is held by everybody of the household who fits one of its seats. A pass with names is
@@ -74,7 +74,7 @@ def candidates_for(
     Raises:
         PlanError: there are more than `HOLDER_SETS_AT_MOST` ways to write one pass out.
     """
-    found: list[Candidate] = []
+    found: list[PassCandidate] = []
     for place in places:
         for offer in place.offers:
             if isinstance(offer, Pass):
@@ -84,7 +84,7 @@ def candidates_for(
 
 def _of_offer(
     place: Place, offer: Pass, members: Sequence[Member], arrivals: Sequence[Arrival]
-) -> Iterator[Candidate]:
+) -> Iterator[PassCandidate]:
     honoured_at = [n for n, arrival in enumerate(arrivals) if arrival.honours(place.id, offer)]
     coming = {member.name for n in honoured_at for member in arrivals[n].visit.party}
     sold_at: dict[tuple[str, ...], list[int]] = {}
@@ -97,7 +97,7 @@ def _of_offer(
     for holders, when in sold_at.items():
         able = holders if offer.named else [member.name for member in members]
         copies = max(_useful_copies(place, offer, able, arrivals[n]) for n in honoured_at)
-        yield Candidate(place, offer, holders, copies, tuple(when))
+        yield PassCandidate(place, offer, holders, copies, tuple(when))
 
 
 def holder_sets(offer: Pass, members: Sequence[Member], day: date) -> tuple[tuple[str, ...], ...]:

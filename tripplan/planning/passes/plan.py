@@ -28,7 +28,7 @@ class PlannedVisit:
 
 
 @dataclass(frozen=True)
-class PassBought:
+class PassPurchase:
     """One pass to buy.
 
     Attributes:
@@ -61,7 +61,7 @@ class PassOrder:
 
     place: Place
     day: date
-    passes: tuple[PassBought, ...]
+    passes: tuple[PassPurchase, ...]
     lines: tuple[Purchase, ...]
     total: Money
     notes: tuple[str, ...]
@@ -89,7 +89,7 @@ class VisitCost:
 
 
 @dataclass(frozen=True)
-class VisitLeftOut:
+class UnplannedVisit:
     """A planned visit that stands outside the sum.
 
     Attributes:
@@ -143,7 +143,7 @@ class PassPlan:
 
     orders: tuple[PassOrder, ...]
     visits: tuple[VisitCost, ...]
-    left_out: tuple[VisitLeftOut, ...]
+    left_out: tuple[UnplannedVisit, ...]
     total: Money
     singly: Money | None
     break_even: tuple[BreakEven, ...]
@@ -155,6 +155,6 @@ class PassPlan:
         return None if self.singly is None else self.singly - self.total
 
     @property
-    def passes(self) -> tuple[PassBought, ...]:
+    def passes(self) -> tuple[PassPurchase, ...]:
         """Every pass to buy, in order."""
         return tuple(one for order in self.orders for one in order.passes)

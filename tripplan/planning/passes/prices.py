@@ -15,7 +15,7 @@ from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival
-from tripplan.planning.passes.candidates import Candidate
+from tripplan.planning.passes.candidates import PassCandidate
 from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import Money
 
@@ -40,7 +40,7 @@ class VisitPrices:
         self,
         family: Family,
         arrival: Arrival,
-        candidates: Sequence[Candidate],
+        candidates: Sequence[PassCandidate],
         places: Sequence[Place],
         today: date,
     ) -> None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from tripplan.errors import PlanError
 from tripplan.planning.integer_programme import minimized
-from tripplan.planning.passes.candidates import Candidate
+from tripplan.planning.passes.candidates import PassCandidate
 from tripplan.planning.passes.prices import VisitPrices
 
 _HALF_A_CENT = 0.5
@@ -81,7 +81,7 @@ class _Programme:
 
 
 def cheapest_purchases(
-    candidates: Sequence[Candidate],
+    candidates: Sequence[PassCandidate],
     covers: Sequence[Sequence[tuple[int, ...]]],
     prices: Sequence[VisitPrices],
     orders: Sequence[OrderChoice],

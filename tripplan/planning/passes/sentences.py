@@ -3,7 +3,14 @@
 from collections.abc import Sequence
 from datetime import date
 
-from tripplan.planning.passes.plan import BreakEven, PassBought, PassOrder, PassPlan, VisitCost, VisitLeftOut
+from tripplan.planning.passes.plan import (
+    BreakEven,
+    PassOrder,
+    PassPlan,
+    PassPurchase,
+    UnplannedVisit,
+    VisitCost,
+)
 from tripplan.values import wording
 
 
@@ -21,7 +28,7 @@ def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:
 
 def order_sentence(order: PassOrder) -> str:
     """One order of passes: when, what for whom, for how much, until when."""
-    groups: dict[tuple[str, date, bool], list[PassBought]] = {}
+    groups: dict[tuple[str, date, bool], list[PassPurchase]] = {}
     for one in order.passes:
         for_one = one.offer.named and len(one.holders) == 1
         groups.setdefault((one.offer.name, one.valid_until, for_one), []).append(one)
@@ -30,7 +37,7 @@ def order_sentence(order: PassOrder) -> str:
     return f"On {day}, buy at {order.place.name}: {what}. That is {price}."
 
 
-def _passes(group: Sequence[PassBought]) -> str:
+def _passes(group: Sequence[PassPurchase]) -> str:
     """Passes of one kind, such as "2 x 'Year card' for Ada and Ben, good until Tue, Dec 7, 2027"."""
     first = group[0]
     if all(len(one.holders) == 1 for one in group):
@@ -96,7 +103,7 @@ def break_even_sentence(one: BreakEven) -> str:
     )
 
 
-def left_out_sentence(one: VisitLeftOut) -> str:
+def left_out_sentence(one: UnplannedVisit) -> str:
     """A visit that stands outside the sum, and why."""
     reasons = "; ".join(reason.rstrip(".") for reason in one.reasons)
     return f"{wording.day(one.visit.day)}, {one.visit.place.name}, is left out: {reasons}."

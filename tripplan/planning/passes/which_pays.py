@@ -13,15 +13,15 @@ from tripplan.errors import PlanError
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
-from tripplan.planning.passes.candidates import Candidate, candidates_for, last_day_valid
+from tripplan.planning.passes.candidates import PassCandidate, candidates_for, last_day_valid
 from tripplan.planning.passes.plan import (
     BreakEven,
-    PassBought,
     PassOrder,
     PassPlan,
+    PassPurchase,
     PlannedVisit,
+    UnplannedVisit,
     VisitCost,
-    VisitLeftOut,
 )
 from tripplan.planning.passes.prices import WAYS_AT_MOST, Hand, VisitPrices, pass_order
 from tripplan.planning.passes.programme import Bought, OrderChoice, cheapest_purchases
@@ -113,11 +113,11 @@ class _Market:
             )
         )
 
-    def why_not(self, position: int) -> VisitLeftOut:
+    def why_not(self, position: int) -> UnplannedVisit:
         """Why nobody may enter on an arrival."""
         entry = self.prices[position].admission(())
         reasons = entry.reasons if isinstance(entry, NoAdmission) else ()
-        return VisitLeftOut(self._arrivals[position].visit, reasons)
+        return UnplannedVisit(self._arrivals[position].visit, reasons)
 
     def cheapest(self) -> tuple[Bought, ...]:
         """The purchases with which everything costs least."""
@@ -125,7 +125,7 @@ class _Market:
             return ()
         return cheapest_purchases(self.candidates, self._covers, self.prices, tuple(self._order_choices()))
 
-    def plan(self, bought: Sequence[Bought], left_out: Sequence[VisitLeftOut]) -> PassPlan:
+    def plan(self, bought: Sequence[Bought], left_out: Sequence[UnplannedVisit]) -> PassPlan:
         """Everything about a choice of purchases."""
         orders = self._orders_placed(bought)
         visits = tuple(self._visit_cost(position, bought) for position in range(len(self.prices)))
@@ -142,7 +142,7 @@ class _Market:
 
     # What can be bought when, and for how much.
 
-    def _when_sold(self, one: Candidate) -> Candidate:
+    def _when_sold(self, one: PassCandidate) -> PassCandidate:
         """The candidate without the arrivals for which the till does not sell it."""
         sold = [n for n in one.sold_at if self._order(n, one.place, ((one.offer.name, 1),)) is not None]
         return replace(one, sold_at=tuple(sold))
@@ -172,7 +172,7 @@ class _Market:
                     if order is not None:
                         yield OrderChoice(position, place.id, counts, order.total.minor)
 
-    def _covered_by(self, one: Candidate, when: int) -> tuple[int, ...]:
+    def _covered_by(self, one: PassCandidate, when: int) -> tuple[int, ...]:
         """The arrivals a pass is valid for when it is bought for one of them."""
         last = last_day_valid(self._arrivals[when].day, one.offer.months)
         return tuple(n for n in range(when, len(self._arrivals)) if self._arrivals[n].day <= last)
@@ -213,7 +213,7 @@ class _Market:
             if order is None:
                 raise PlanError(f"the passes of {place.name} are not sold on {day}")
             passes = tuple(
-                PassBought(place, candidate.offer, candidate.holders, day, self._valid_until(one))
+                PassPurchase(place, candidate.offer, candidate.holders, day, self._valid_until(one))
                 for one in here
                 for candidate in [self.candidates[one.candidate]] * one.count
             )

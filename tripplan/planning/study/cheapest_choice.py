@@ -18,7 +18,7 @@ _SCALE = 100.0
 
 
 @dataclass(frozen=True)
-class Choice:
+class SolverOption:
     """One option as the solver sees it.
 
     Attributes:
@@ -33,7 +33,7 @@ class Choice:
 
 
 def cheapest_choice(
-    units: Sequence[Sequence[Choice]], budget: int | None, *, alone: frozenset[Hashable] = frozenset()
+    units: Sequence[Sequence[SolverOption]], budget: int | None, *, alone: frozenset[Hashable] = frozenset()
 ) -> tuple[int, ...] | None:
     """Pick one choice a unit so that the weight in all is least.
 
@@ -64,7 +64,7 @@ def cheapest_choice(
     return tuple(answer[unit] for unit in range(len(units)))
 
 
-def _worth_trying(choices: Sequence[Choice], alone: frozenset[Hashable]) -> list[int]:
+def _worth_trying(choices: Sequence[SolverOption], alone: frozenset[Hashable]) -> list[int]:
     """The choices that no other with the same uses beats in both weight and cost, ties to the first."""
     by_use: Mapping[frozenset[Hashable], list[int]] = defaultdict(list)
     for index, choice in enumerate(choices):
@@ -81,14 +81,14 @@ def _worth_trying(choices: Sequence[Choice], alone: frozenset[Hashable]) -> list
     return sorted(kept)
 
 
-def _allowed(chosen: Iterable[Choice], budget: int | None) -> bool:
+def _allowed(chosen: Iterable[SolverOption], budget: int | None) -> bool:
     chosen = list(chosen)
     uses = sorted((hash(use), repr(use)) for choice in chosen for use in choice.uses)
     clash = any(one == other for one, other in pairwise(uses))
     return not clash and (budget is None or sum(choice.cost for choice in chosen) <= budget)
 
 
-def _solved(choices: Sequence[Choice], unit_of: Sequence[int], budget: int | None) -> list[int] | None:
+def _solved(choices: Sequence[SolverOption], unit_of: Sequence[int], budget: int | None) -> list[int] | None:
     """The columns that are picked; None where nothing keeps every limit."""
     import numpy as np
     from scipy.optimize import LinearConstraint

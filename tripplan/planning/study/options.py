@@ -59,7 +59,7 @@ class UnitOptions:
 
     Attributes:
         unit: the unit.
-        options: least felt cost first.
+        options: least generalized cost first.
         why_none: where there are no options, the reasons, in words.
         planned: the outing that is planned for the unit already, if any; then it has that one option.
         days: where the options come from, if any.
@@ -81,7 +81,7 @@ class UnitOptions:
 
 
 def options_of(days: DayTable) -> tuple[Option, ...]:
-    """Every day at every place that can be done, least felt cost first."""
+    """Every day at every place that can be done, least generalized cost first."""
     return tuple(
         Option(
             days.places[row].id,

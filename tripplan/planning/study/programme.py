@@ -1,4 +1,4 @@
-"""A term's programme: one outing a unit, within a budget, at the least felt cost; exact."""
+"""A term's programme: one outing a unit, within a budget, at the least generalized cost; exact."""
 
 from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass, replace
@@ -11,7 +11,7 @@ from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
 from tripplan.planning.family.busy_days import weeks_of
 from tripplan.planning.family.family import Family
-from tripplan.planning.study.cheapest_choice import Choice, cheapest_choice
+from tripplan.planning.study.cheapest_choice import SolverOption, cheapest_choice
 from tripplan.planning.study.options import Option, Swept, UnitOptions, unit_options
 from tripplan.values import wording
 from tripplan.values.money import Money, MoneyRange, total
@@ -69,7 +69,7 @@ class Programme:
 
 
 @dataclass(frozen=True)
-class Elsewhere:
+class Alternative:
     """What it would mean to take another place for a unit, everything else planned anew.
 
     Attributes:
@@ -177,7 +177,7 @@ def programme_of(term: Term) -> Programme:
     )
 
 
-def elsewhere(term: Term, now: Programme, unit: str) -> tuple[Elsewhere, ...]:
+def elsewhere(term: Term, now: Programme, unit: str) -> tuple[Alternative, ...]:
     """For one unit, every other place it could go to, with the rest of the programme planned anew.
 
     Args:
@@ -186,14 +186,14 @@ def elsewhere(term: Term, now: Programme, unit: str) -> tuple[Elsewhere, ...]:
         unit: the name of the unit.
 
     Returns:
-        At most one answer a place, least felt cost of the whole first; places that would leave the rest
-        without a programme are not among them.
+        At most one answer a place, least generalized cost of the whole first; places that would leave the
+        rest without a programme are not among them.
     """
     mine = next((one for one in term.units if one.unit.name == unit), None)
     here = {one.unit.name: one.option for one in now.outings}
     if mine is None or unit not in here:
         return ()
-    found: list[Elsewhere] = []
+    found: list[Alternative] = []
     for place in {option.place: None for option in mine.options if option.place != here[unit].place}:
         there = tuple(option for option in mine.options if option.place == place)
         units = tuple(replace(one, options=there) if one is mine else one for one in term.units)
@@ -202,7 +202,7 @@ def elsewhere(term: Term, now: Programme, unit: str) -> tuple[Elsewhere, ...]:
             chosen = {one.unit.name: one.option for one in then.outings}
             moves = tuple(name for name, option in chosen.items() if name != unit and option != here[name])
             more = then.total.likely - now.total.likely
-            found.append(Elsewhere(chosen[unit], then.total, more, then.felt - now.felt, moves))
+            found.append(Alternative(chosen[unit], then.total, more, then.felt - now.felt, moves))
     return tuple(sorted(found, key=lambda one: (one.felt_more.amount, one.option.day, one.option.place)))
 
 
@@ -234,7 +234,7 @@ def _fixed(term: Term) -> list[UnitOptions]:
     return [one for one in term.in_play if one.planned is not None]
 
 
-def _chosen(term: Term, choices: Sequence[Sequence[Choice]]) -> tuple[int, ...] | None:
+def _chosen(term: Term, choices: Sequence[Sequence[SolverOption]]) -> tuple[int, ...] | None:
     """One choice for each of the other units, beside what is planned."""
     wishes = term.wishes
     planned = [_choice(one.options[0], wishes) for one in _fixed(term)]
@@ -246,9 +246,9 @@ def _chosen(term: Term, choices: Sequence[Sequence[Choice]]) -> tuple[int, ...] 
     return None if left < 0 else cheapest_choice(choices, left, alone=alone)
 
 
-def _choice(option: Option, wishes: ProgrammeWishes) -> Choice:
+def _choice(option: Option, wishes: ProgrammeWishes) -> SolverOption:
     weight = option.felt if wishes.weigh == "felt" else option.cost.likely
-    return Choice(option.counted(careful=wishes.careful).minor, weight.minor, _uses(option, wishes))
+    return SolverOption(option.counted(careful=wishes.careful).minor, weight.minor, _uses(option, wishes))
 
 
 def _uses(option: Option, wishes: ProgrammeWishes) -> frozenset[Hashable]:
@@ -344,7 +344,7 @@ def _fewest_left_out(term: Term, free: Sequence[UnitOptions]) -> tuple[str, ...]
     """Where no limit gives room alone, the fewest units that would have to go without."""
     choices = [[_choice(option, term.wishes) for option in one.options] for one in free]
     heavy = 1 + sum(max(choice.weight for choice in some) for some in choices)
-    none = Choice(0, heavy, frozenset())
+    none = SolverOption(0, heavy, frozenset())
     answer = _chosen(term, [[*some, none] for some in choices])
     if answer is None:
         return ("the outings that are planned already cost more than the budget",)

@@ -6,7 +6,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.planning.outing.sentences import range_sentence, span_sentence
 from tripplan.planning.study.options import Option
-from tripplan.planning.study.programme import Elsewhere, Programme, UnitOuting
+from tripplan.planning.study.programme import Alternative, Programme, UnitOuting
 from tripplan.planning.topic_fit import CloseSpelling, Fits, PlaceFit
 from tripplan.values import wording
 from tripplan.values.money import Money
@@ -66,7 +66,7 @@ def standing_sentence(one: UnitOuting) -> str:
     return ""
 
 
-def elsewhere_sentence(found: Elsewhere, names: Mapping[str, str]) -> str:
+def elsewhere_sentence(found: Alternative, names: Mapping[str, str]) -> str:
     """What another place would do to the whole, such as '... the term costs $12.00 more'."""
     others = wording.listed([f"'{name}'" for name in found.moves])
     moves = f", and {others} would move" if found.moves else ""

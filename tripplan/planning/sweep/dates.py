@@ -16,8 +16,8 @@ from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import Napper
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.day_asked import PartyNeeds
-from tripplan.planning.outing.ways import Pace, pace_of
+from tripplan.planning.outing.day_question import PartyNeeds
+from tripplan.planning.outing.journeys import Pace, pace_of
 from tripplan.planning.travel.daylight import daylight
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.values.ages import months_later

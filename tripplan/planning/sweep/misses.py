@@ -29,7 +29,7 @@ LEAST_CHANCE = 0.03
 themselves, on counts that were not used to fit them (tests/published/test_crowd_calibration.py) [0-1]."""
 
 
-class Spot(NamedTuple):
+class TableCell(NamedTuple):
     """One place on one day, as row and column of a table."""
 
     row: int
@@ -44,11 +44,11 @@ class Miss:
         spot: where it stands in the table.
         better: the respect: one of the wishes let go, or 'quietest' and the like.
         costs_more: its likely total against the best day's; below zero where it costs less.
-        felt_more: its felt cost against the best day's; below zero only where it misses a wish.
+        felt_more: its generalized cost against the best day's; below zero only where it misses a wish.
         sentence: all of it in words.
     """
 
-    spot: Spot
+    spot: TableCell
     better: str
     costs_more: Money
     felt_more: Money
@@ -72,14 +72,14 @@ def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
     wanted = all_met(wishes, table)
     ranked = table.ranked(wanted)
     best = _first(ranked) if len(ranked) else None
-    found: dict[Spot, Miss] = {}
+    found: dict[TableCell, Miss] = {}
     for miss in _misses(table, wishes, wanted, best):
         if miss.spot != best:
             found.setdefault(miss.spot, miss)
     return tuple(found.values())[:MOST_MISSES]
 
 
-def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: Spot | None) -> Iterator[Miss]:
+def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: TableCell | None) -> Iterator[Miss]:
     for wish in wishes:
         others = all_met([other for other in wishes if other is not wish], table)
         ranked = table.ranked(others & ~wish.met)
@@ -129,24 +129,24 @@ _RESPECTS: tuple[tuple[str, str, _Measure, bool, _Least], ...] = (
 )
 
 
-def _first(ranked: Numbers) -> Spot:
+def _first(ranked: Numbers) -> TableCell:
     row, column = ranked[0].tolist()
-    return Spot(row, column)
+    return TableCell(row, column)
 
 
-def _difference(table: DayTable, spot: Spot, best: Spot) -> tuple[Money, Money]:
+def _difference(table: DayTable, spot: TableCell, best: TableCell) -> tuple[Money, Money]:
     return (
         table.money(int(table.likely[spot]) - int(table.likely[best])),
         table.money(int(table.felt[spot]) - int(table.felt[best])),
     )
 
 
-def _where_and_when(table: DayTable, spot: Spot) -> str:
+def _where_and_when(table: DayTable, spot: TableCell) -> str:
     day = wording.day(table.day(spot.column))
     return f"{day} at {table.places[spot.row].name}" if len(table.places) > 1 else day
 
 
-def _without_wish(table: DayTable, wish: Wish, spot: Spot, best: Spot | None) -> Miss:
+def _without_wish(table: DayTable, wish: Wish, spot: TableCell, best: TableCell | None) -> Miss:
     when, why = _where_and_when(table, spot), wish.missed(*spot)
     if best is None:
         total = wording.money(table.money(table.likely[spot]))
@@ -159,7 +159,7 @@ def _without_wish(table: DayTable, wish: Wish, spot: Spot, best: Spot | None) ->
     return Miss(spot, wish.words, costs, felt, sentence)
 
 
-def _better_in(table: DayTable, name: str, verb: str, spot: Spot, best: Spot) -> Miss:
+def _better_in(table: DayTable, name: str, verb: str, spot: TableCell, best: TableCell) -> Miss:
     costs, felt = _difference(table, spot, best)
     reasons = list(_what_it_costs(table, spot, best))
     if not reasons:
@@ -169,7 +169,7 @@ def _better_in(table: DayTable, name: str, verb: str, spot: Spot, best: Spot) ->
     return Miss(spot, name, costs, felt, sentence)
 
 
-def _gain(table: DayTable, name: str, spot: Spot, best: Spot) -> str:
+def _gain(table: DayTable, name: str, spot: TableCell, best: TableCell) -> str:
     if name == "quietest":
         quiet, full = (float(table.chance[one]) for one in (spot, best))
         return f"a full house {wording.percent(quiet)} likely instead of {wording.percent(full)}"
@@ -181,7 +181,7 @@ def _gain(table: DayTable, name: str, spot: Spot, best: Spot) -> str:
     return f"{now} instead of {then}"
 
 
-def _what_it_costs(table: DayTable, spot: Spot, best: Spot) -> Iterator[str]:
+def _what_it_costs(table: DayTable, spot: TableCell, best: TableCell) -> Iterator[str]:
     """What speaks against a day beside the best one, each with its amount, as far as it is worth saying."""
     likely = int(table.likely[best])
     costs = int(table.likely[spot]) - likely
@@ -202,7 +202,7 @@ def _what_it_costs(table: DayTable, spot: Spot, best: Spot) -> Iterator[str]:
         yield f"a full house is {percents[0]} likely instead of {percents[1]}"
 
 
-def _why_dearer(table: DayTable, spot: Spot, best: Spot, more: Money) -> str:
+def _why_dearer(table: DayTable, spot: TableCell, best: TableCell, more: Money) -> str:
     """Why one day costs more than another: a birthday in between, as far as it does, else what for."""
     there, here = table.outing(*spot), table.outing(*best)
     amount = wording.money(more)
@@ -226,7 +226,7 @@ def _spent_on(outing: Outing, kind: CostKind) -> Money:
     return spent
 
 
-def _because_of_an_age(table: DayTable, spot: Spot, there: Outing, here: Outing) -> str | None:
+def _because_of_an_age(table: DayTable, spot: TableCell, there: Outing, here: Outing) -> str | None:
     """Who passes an age between two days of one place, and what that alone costs; None where nobody does."""
     passed: list[tuple[Member, Money]] = []
     for member in there.party:

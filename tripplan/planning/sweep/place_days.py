@@ -1,4 +1,4 @@
-"""The columns of the table for one place: what of each day, from its hours to its felt cost."""
+"""The columns of the table for one place: what of each day, from its hours to its generalized cost."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -11,16 +11,16 @@ from numpy.typing import NDArray
 
 from tripplan.documents.family.household import Household
 from tripplan.planning.crowds.risk import chances_of
-from tripplan.planning.day.weighing.felt import UNITS
+from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import PlaceFacts
+from tripplan.planning.sweep.answer_cache import AnswerCache, VisitPlan
 from tripplan.planning.sweep.dates import DateRow, Numbers
-from tripplan.planning.sweep.known import Known, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 from tripplan.values.money import minor_digits
 
 _CHANCE_DIGITS = 4
@@ -33,7 +33,7 @@ class PlaceDays:
     """One place on every day of a row: what to search, and what is found once that is done."""
 
     def __init__(
-        self, number: int, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: Known
+        self, number: int, family: Family, row: DateRow, facts: PlaceFacts, *, today: date, known: AnswerCache
     ) -> None:
         """Tell what stands against days before they are planned.
 
@@ -85,7 +85,7 @@ class _Visited:
     days: Numbers
     said: Numbers
     prices: Prices
-    ways: tuple[Way, Way]
+    ways: tuple[Journey, Journey]
 
 
 def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
@@ -174,7 +174,7 @@ def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:
 _SAID_OF_A_VISIT = ("leave_home", "home", "visit", "nap_kept", "nap_lost", "in_car", "longest_drive")
 
 
-def _said(found: Sequence[Visit | Verdict], currency: str) -> Numbers:
+def _said(found: Sequence[VisitPlan | Verdict], currency: str) -> Numbers:
     """Of each kind of day: entry, lunch out, nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
     return np.array(
         [
@@ -192,7 +192,7 @@ def _said(found: Sequence[Visit | Verdict], currency: str) -> Numbers:
                 *one.wheels_there,
                 *one.wheels_back,
             )
-            if isinstance(one, Visit)
+            if isinstance(one, VisitPlan)
             else (0,) * 14
             for one in found
         ],

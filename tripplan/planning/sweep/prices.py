@@ -15,7 +15,7 @@ from tripplan.planning.opening.opening_days import DAY_MINUTES
 from tripplan.planning.outing.outing import gate_at
 from tripplan.planning.sweep.dates import Numbers, grouped
 from tripplan.planning.sweep.place_row import PlaceRow
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 from tripplan.values.ages import ADULT
 
 NO_ENTRY = (-1, -1, -1, False)
@@ -41,7 +41,7 @@ class Prices:
     def __init__(self, family: Family, at: PlaceRow, days: Numbers, today: date) -> None:
         self._family, self._at, self._row, self._days, self._today = family, at, at.row, days, today
 
-    def costs(self, entry: Entry, lunch_out: Numbers, ways: tuple[Way, Way]) -> Numbers:
+    def costs(self, entry: Entry, lunch_out: Numbers, ways: tuple[Journey, Journey]) -> Numbers:
         """Low, likely and high total, and whether something is unknown; `NO_ENTRY` where nobody may enter.
 
         Args:

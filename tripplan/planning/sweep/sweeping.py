@@ -11,9 +11,9 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.sweep.collector import left_alone
+from tripplan.planning.sweep.answer_cache import AnswerCache
 from tripplan.planning.sweep.dates import DateRow
-from tripplan.planning.sweep.known import Known
+from tripplan.planning.sweep.gc_pause import gc_paused
 from tripplan.planning.sweep.place_days import Columns, PlaceDays, fill
 from tripplan.planning.sweep.table import COLUMNS, DayTable
 
@@ -68,10 +68,10 @@ def sweeping(
     columns: Columns = {
         name: np.zeros((len(places), row.count), dtype=kind) for name, kind in COLUMNS.items()
     }
-    known = Known()
+    known = AnswerCache()
     years = range(span.first.year, span.last.year + 1)
     for begin in range(0, len(places), TOGETHER):
-        with left_alone():
+        with gc_paused():
             every_fact = [place_facts(family, place, years) for place in places[begin : begin + TOGETHER]]
             together = [
                 PlaceDays(number, family, row, facts, today=today, known=known)

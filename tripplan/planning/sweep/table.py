@@ -87,7 +87,7 @@ class DayTable:
         verdict: whether it can be done, as numbers of `Verdict`.
         low, likely, high: total cost [smallest coins].
         at_least: whether something in the total is unknown.
-        felt: felt cost [smallest coins].
+        felt: generalized cost [smallest coins].
         chance: of a full house [0-1].
         nap_kept, nap_lost: of all usual naps together [min].
         visit: time inside [min].
@@ -164,7 +164,7 @@ class DayTable:
         return plan_outing(self.family, party, facts, day, today=self.today)
 
     def ranked(self, wanted: NDArray[np.bool_] | None = None) -> NDArray[np.int64]:
-        """Outings that can be done, least felt cost first; ties by date, then place id.
+        """Outings that can be done, least generalized cost first; ties by date, then place id.
 
         Args:
             wanted: which of them; all when left out.

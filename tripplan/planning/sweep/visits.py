@@ -11,12 +11,12 @@ from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.hours import DayHours, Openness
-from tripplan.planning.outing.day_asked import day_question, ways_at
+from tripplan.planning.outing.day_question import day_question, ways_at
+from tripplan.planning.sweep.answer_cache import AnswerCache, Key, Search, VisitPlan
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
-from tripplan.planning.sweep.known import Key, Known, Search, Visit
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.table import Verdict
-from tripplan.planning.travel.drive import Leg, Way
+from tripplan.planning.travel.drive import Journey, Leg
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.values.clocks import minute_of_day
 
@@ -54,8 +54,8 @@ class _Ways:
         number: the same for ways that take the same minutes.
     """
 
-    there: Way
-    back: Way
+    there: Journey
+    back: Journey
     number: int
 
 
@@ -75,7 +75,7 @@ class _Asked:
 class Visits:
     """The day plans of one place over a row of days."""
 
-    def __init__(self, family: Family, at: PlaceRow, days: Numbers, known: Known) -> None:
+    def __init__(self, family: Family, at: PlaceRow, days: Numbers, known: AnswerCache) -> None:
         """Days: those of the row that the place is open on, one at least."""
         self._family, self._at, self._days, self._known = family, at, days, known
         self._row: DateRow = at.row
@@ -101,7 +101,7 @@ class Visits:
                 self._ask(kind)
                 self._ask_around_engagements(kind, kind.busy)
 
-    def found(self) -> list[Visit | Verdict]:
+    def found(self) -> list[VisitPlan | Verdict]:
         """Once the searches are over, the best plan of each kind of day, or why there is none."""
         found = [(kind, self._known.visits[kind.busy or kind.free]) for kind in self._kinds]
         return [one if isinstance(one, Verdict) else one.later(kind.by_night) for kind, one in found]
@@ -138,7 +138,7 @@ class Visits:
         free = (0, 0 if by_night else changes, *same)
         return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)
 
-    def ways(self, n: int) -> tuple[Way, Way]:
+    def ways(self, n: int) -> tuple[Journey, Journey]:
         """The way there and the way home on a day."""
         ways = self._ways(n)
         return ways.there, ways.back
@@ -270,7 +270,7 @@ def _later(engagements: Engagements, minutes: int) -> Engagements:
     return tuple((start + minutes, end + minutes) for start, end in engagements)
 
 
-def _decisive(way: Way) -> tuple[object, ...]:
+def _decisive(way: Journey) -> tuple[object, ...]:
     """All of a way that a day plan rests on."""
     if isinstance(way, Leg):
         halts = tuple((halt.after_minutes, halt.minutes) for halt in way.halts)

@@ -19,10 +19,10 @@ from tripplan.planning.passes.candidates import HOLDER_SETS_AT_MOST, holder_sets
 from tripplan.planning.together.shapes import (
     AtTheTill,
     CarSeats,
-    Group,
+    HouseholdGroup,
     MorePeople,
-    Order,
     Share,
+    TillOrder,
     Together,
     Transfer,
 )
@@ -46,7 +46,7 @@ SEAT_CAUTION = (
 
 
 def go_together(
-    groups: Sequence[Group],
+    groups: Sequence[HouseholdGroup],
     place: Place,
     moment: datetime,
     *,
@@ -97,12 +97,12 @@ def go_together(
     )
     if apart:
         orders = tuple(
-            Order((group.name,), one)
+            TillOrder((group.name,), one)
             for group, one in zip(groups, alone, strict=True)
             if isinstance(one, Admission)
         )
     elif isinstance(joint, Admission):
-        orders = (Order(tuple(group.name for group in groups), joint),)
+        orders = (TillOrder(tuple(group.name for group in groups), joint),)
     else:
         return joint
     total = sum((order.admission.total for order in orders), Money.zero(place.currency))
@@ -128,7 +128,7 @@ def go_together(
     )
 
 
-def _check(groups: Sequence[Group], place: Place, payer: str | None) -> None:
+def _check(groups: Sequence[HouseholdGroup], place: Place, payer: str | None) -> None:
     if not groups:
         raise PlanError("there is no household")
     names = [group.name for group in groups]
@@ -146,11 +146,11 @@ def _check(groups: Sequence[Group], place: Place, payer: str | None) -> None:
         raise UnknownName("household", payer, tuple(names))
 
 
-def _with_names_of_their_own(groups: Sequence[Group]) -> tuple[Group, ...]:
+def _with_names_of_their_own(groups: Sequence[HouseholdGroup]) -> tuple[HouseholdGroup, ...]:
     """The households with their name behind every name that somebody of another has too."""
     count = Counter(name for group in groups for name in {member.name for member in group.members})
 
-    def own(name: str, group: Group) -> str:
+    def own(name: str, group: HouseholdGroup) -> str:
         return f"{name} ({group.name})" if count[name] > 1 else name
 
     return tuple(
@@ -177,11 +177,11 @@ class _Till:
     days_out_of_school: Set[date]
     other_places: tuple[Place, ...]
 
-    def alone(self, group: Group) -> Admission | NoAdmission:
+    def alone(self, group: HouseholdGroup) -> Admission | NoAdmission:
         """The cheapest way in for one household."""
         return self._ask(self.place, group.members, group, group.passes, self.other_places)
 
-    def joint(self, groups: Sequence[Group]) -> Admission | NoAdmission:
+    def joint(self, groups: Sequence[HouseholdGroup]) -> Admission | NoAdmission:
         """The cheapest way in for all of them in one order.
 
         The till knows one household. Whatever a household's pass may let in is therefore written out to its
@@ -213,7 +213,7 @@ class _Till:
         self,
         place: Place,
         party: Sequence[Member],
-        buyer: Group,
+        buyer: HouseholdGroup,
         held: Sequence[HeldPass],
         others: tuple[Place, ...],
     ) -> Admission | NoAdmission:
@@ -230,7 +230,7 @@ class _Till:
             other_ways=0,
         )
 
-    def _written_out(self, group: Group) -> Iterator[list[tuple[str, Pass, HeldPass]]]:
+    def _written_out(self, group: HouseholdGroup) -> Iterator[list[tuple[str, Pass, HeldPass]]]:
         """For each pass of a household: id of its place, the pass by name, and to whom; in every way."""
         for held in group.passes:
             offer = next(
@@ -270,7 +270,7 @@ def _total(found: Admission | NoAdmission) -> float:
 
 
 def _weights(
-    groups: Sequence[Group], alone: Sequence[Admission | NoAdmission], joint: Admission | NoAdmission
+    groups: Sequence[HouseholdGroup], alone: Sequence[Admission | NoAdmission], joint: Admission | NoAdmission
 ) -> list[int]:
     """What each household would have paid, or what its people's parts of the common order come to."""
     weights = []
@@ -283,7 +283,7 @@ def _weights(
 
 
 def _settled(
-    groups: Sequence[Group], parts: Sequence[int], total: Money, payer: str | None
+    groups: Sequence[HouseholdGroup], parts: Sequence[int], total: Money, payer: str | None
 ) -> tuple[AtTheTill | None, tuple[Transfer, ...]]:
     """Who settles with the place, and who then pays whom."""
     rest = total.minor - sum(group.paid.minor for group in groups)
@@ -315,7 +315,7 @@ def _for_several(place: Place, admission: Admission | NoAdmission) -> tuple[str,
 
 def _more_people(
     till: _Till,
-    groups: Sequence[Group],
+    groups: Sequence[HouseholdGroup],
     weights: Sequence[int],
     parts: Sequence[int],
     used: Sequence[str],
@@ -333,7 +333,7 @@ def _more_people(
         ]
         for count in range(1, at_most + 1):
             members = tuple(Member(name=name, born=born) for name in names[:count])
-            newcomers = Group(f"{count} more", members, 0, Money.zero(currency))
+            newcomers = HouseholdGroup(f"{count} more", members, 0, Money.zero(currency))
             everybody = (*groups, newcomers)
             joint = till.joint(everybody)
             if isinstance(joint, NoAdmission):

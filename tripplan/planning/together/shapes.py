@@ -9,7 +9,7 @@ from tripplan.values.money import Money
 
 
 @dataclass(frozen=True)
-class Group:
+class HouseholdGroup:
     """One household on a common outing.
 
     Attributes:
@@ -28,7 +28,7 @@ class Group:
 
 
 @dataclass(frozen=True)
-class Order:
+class TillOrder:
     """One order at the till.
 
     Attributes:
@@ -143,7 +143,7 @@ class Together:
         cautions: for safety on the way.
     """
 
-    orders: tuple[Order, ...]
+    orders: tuple[TillOrder, ...]
     total: Money
     shares: tuple[Share, ...]
     group_offers: tuple[str, ...]

@@ -16,7 +16,7 @@ from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.passes.arrivals import arrivals_of
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.together.go import go_together
-from tripplan.planning.together.shapes import Group, Together
+from tripplan.planning.together.shapes import HouseholdGroup, Together
 from tripplan.values.money import Money
 
 
@@ -78,7 +78,7 @@ def visit_together(
     if (day - today).days < ahead:
         return NoOuting(place, day, (f"visits must be booked {ahead} days ahead",))
     (arrival,) = arrivals
-    own = Group(
+    own = HouseholdGroup(
         household.name,
         tuple(party),
         own_seats(household, with_others),
@@ -86,7 +86,9 @@ def visit_together(
         household.passes,
     )
     others = [
-        Group(one.name, members_of(one.people, day), one.seats, Money(one.paid, with_others.currency))
+        HouseholdGroup(
+            one.name, members_of(one.people, day), one.seats, Money(one.paid, with_others.currency)
+        )
         for one in with_others.households
     ]
     found = go_together(

@@ -137,5 +137,5 @@ class TimedLeg:
         return self.legs[number]
 
 
-Way = Leg | TimedLeg
+Journey = Leg | TimedLeg
 """A drive that may or may not depend on when it begins."""

@@ -6,7 +6,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from typing import cast
 
-from tripplan.documents.asked import asked, within_phrase
+from tripplan.documents.field_spec import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
 from tripplan.documents.places.offers import Fee, Offer, OfferRules, Voucher

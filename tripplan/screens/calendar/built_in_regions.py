@@ -14,7 +14,7 @@ from tripplan.planning.holidays.school_regions import (
     regions_near,
     school_regions,
 )
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
@@ -24,7 +24,9 @@ _PAGE = "calendar"
 _SUGGESTED = 6
 
 
-def built_in_regions(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+def built_in_regions(
+    view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]
+) -> None:
     """Offer the regions around home and the places, and all others from a list."""
     there = {kept.value.region for kept in calendars.values()}
     points = [family.household.home.point, *(place.where.point for place in family.places)]
@@ -47,11 +49,11 @@ def built_in_regions(view: View, family: Family, calendars: Mapping[str, Kept[Sc
         st.button("Add this region", key="add_built_in", on_click=_add_picked, args=(view, calendars))
 
 
-def _add_picked(view: View, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+def _add_picked(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     _add(view, calendars, region_called(st.session_state["built_in_region"]))
 
 
-def _add(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], region: SchoolRegion) -> None:
+def _add(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]], region: SchoolRegion) -> None:
     calendar = built_in_calendar(region, view.today.year - 1, (view.today + LOOK_AHEAD).year)
     if calendar is None:
         refuse(_PAGE, f"{region.name} has no school holidays on record for these years.")

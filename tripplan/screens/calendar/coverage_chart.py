@@ -11,9 +11,9 @@ import streamlit as st
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,
+    CoveragePeriod,
     PlaceCoverage,
     SchoolState,
-    Stretch,
     place_coverage,
     place_stretches,
     stretches,
@@ -32,7 +32,9 @@ _HEIGHTS = {
 """A day off stands high, a guess half as high, term is a line; of unknown days nothing is drawn [pixels]."""
 
 
-def coverage_chart(told: Mapping[str, Sequence[Stretch]], today: date) -> alt.LayerChart | alt.FacetChart:
+def coverage_chart(
+    told: Mapping[str, Sequence[CoveragePeriod]], today: date
+) -> alt.LayerChart | alt.FacetChart:
     """A row each over eighteen months: high for no school, low for term, nothing where nobody knows.
 
     Args:
@@ -78,7 +80,7 @@ def coverage_chart(told: Mapping[str, Sequence[Stretch]], today: date) -> alt.La
     return alt.layer(*layers).properties(height=38 * len(told) + 40)
 
 
-def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[Stretch]]:
+def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[CoveragePeriod]]:
     """What most pupils around each place do, by its name; by its id where two places are called the same."""
     names = Counter(cover.place.name for cover in covers)
     return {

@@ -12,11 +12,11 @@ from tripplan.documents.model import Name, Written
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound, locate
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import shown, write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.typed_days import line_called
 from tripplan.screens.widgets.fields import Fields, FieldValue, put, refill
 from tripplan.screens.widgets.locations.where_form import (
@@ -110,7 +110,7 @@ def district_inputs(fields: Fields) -> None:
     right.date_input("Last day it speaks about", key=fields.key("last"))
 
 
-def read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, str]]]) -> Read[District]:
+def read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, str]]]) -> ReadResult[District]:
     """What was typed, with every fault at once.
 
     Args:
@@ -125,7 +125,7 @@ def read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, st
         put(values, f"known.{end}", typed[end] or "")
     read = read_form(write_toml(values), "", District, (_where_findings, _days_elsewhere))
     if found:
-        return Read(None, (*found, *read.findings))
+        return ReadResult(None, (*found, *read.findings))
     return read.map(_located)
 
 
@@ -169,7 +169,7 @@ def _line(field: str, numbers: Sequence[int], index: int) -> str:
 
 
 def save_calendar(
-    view: View, form: str, calendars: Mapping[str, Kept[SchoolCalendar]], calendar: SchoolCalendar
+    view: View, form: str, calendars: Mapping[str, StoredDocument[SchoolCalendar]], calendar: SchoolCalendar
 ) -> bool:
     """Put a calendar on record in the place of its namesake, and empty its form; whether that worked."""
     kept = calendars.get(calendar.name)

@@ -17,7 +17,7 @@ from tripplan.files.calendars.family_calendar_file import (
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
 from tripplan.screens.widgets.markdown import plain
@@ -85,7 +85,7 @@ def _covered(calendar: FamilyCalendar) -> str:
 
 
 def _offer(
-    view: View, calendars: Mapping[str, Kept[FamilyCalendar]], file: str, content: CalendarContent
+    view: View, calendars: Mapping[str, StoredDocument[FamilyCalendar]], file: str, content: CalendarContent
 ) -> None:
     before = next((kept.value for kept in calendars.values() if kept.value.source == file), None)
     if not content.entries and before is None:
@@ -140,7 +140,7 @@ def _counted(title: str, count: int) -> str:
 
 def _save(
     view: View,
-    calendars: Mapping[str, Kept[FamilyCalendar]],
+    calendars: Mapping[str, StoredDocument[FamilyCalendar]],
     file: str,
     content: CalendarContent,
     fields: Fields,

@@ -6,8 +6,8 @@ from datetime import date
 import pandas as pd
 import streamlit as st
 
-from tripplan.documents.asked import asked
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
+from tripplan.documents.field_spec import asked
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound
@@ -18,7 +18,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.holidays.local_days import local_day_sentence
 from tripplan.planning.outing.sentences import span_sentence
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Setting, questions
@@ -78,7 +78,7 @@ def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
         }
 
 
-def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
+def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) -> None:
     units = family.household.units
     spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
     also: dict[str, FieldValue] = {
@@ -103,7 +103,7 @@ def _form(view: View, family: Family, kept: Kept[LocalDays] | None) -> None:
         )
 
 
-def _add(view: View, family: Family, kept: Kept[LocalDays] | None, form: Form) -> None:
+def _add(view: View, family: Family, kept: StoredDocument[LocalDays] | None, form: Form) -> None:
     typed = form.fields.typed()
     raw: Raw = {}
     found = form.put(raw)
@@ -136,5 +136,5 @@ def _town(text: str, home: Where) -> Where | str:
     return found.message if isinstance(found, NotFound) else found
 
 
-def _save(view: View, kept: Kept[LocalDays] | None, days: tuple[LocalDay, ...], said: str) -> None:
+def _save(view: View, kept: StoredDocument[LocalDays] | None, days: tuple[LocalDay, ...], said: str) -> None:
     save_all(view, _PAGE, [(LocalDays(days=days), kept.revision if kept else 0)], said)

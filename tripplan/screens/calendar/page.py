@@ -17,7 +17,7 @@ from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, pl
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.planned_outings import OutingsEver, outings_ever
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.entry_ticks import ENTRY, STATUSES, first_ticks, ticks, ticks_in_words
 from tripplan.screens.calendar.family_import import family_calendars
 from tripplan.screens.calendar.festivals import festivals
@@ -35,7 +35,7 @@ from tripplan.screens.calendar.server import (
     to_mark,
 )
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.choices import Taken, grid_minutes, party_picker, place_named, taken
+from tripplan.screens.widgets.choices import Selection, grid_minutes, party_picker, place_named, taken
 from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -47,7 +47,7 @@ from tripplan.values import wording
 PAGE = "calendar"
 _ICS = "text/calendar"
 
-KeptOutings = Mapping[str, Kept[PlannedOuting]]
+KeptOutings = Mapping[str, StoredDocument[PlannedOuting]]
 
 
 def render(view: View) -> None:
@@ -122,7 +122,7 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
         _entry(view, family, outing, planned, before, server)
 
 
-def _moved_from(view: View, now: Taken, outings: KeptOutings) -> Kept[PlannedOuting] | None:
+def _moved_from(view: View, now: Selection, outings: KeptOutings) -> StoredDocument[PlannedOuting] | None:
     """Ask whether this is an outing to the same place that was planned for another day."""
     others = {
         outing_id: f"moved here from {wording.day(kept.value.day)}; the same entry moves"
@@ -147,7 +147,7 @@ def _entry(
     family: Family,
     outing: Outing,
     planned: PlannedOuting,
-    before: Kept[PlannedOuting] | None,
+    before: StoredDocument[PlannedOuting] | None,
     server: ServerCalendar | None,
 ) -> None:
     data = file_of(entry_of(planned, family.household, outing.place, outing), view.services.clock())
@@ -196,7 +196,7 @@ def _entry(
 def _keep(
     view: View,
     planned: PlannedOuting,
-    before: Kept[PlannedOuting] | None,
+    before: StoredDocument[PlannedOuting] | None,
     said: str,
     then_send: EntryOf | None = None,
 ) -> None:
@@ -265,7 +265,9 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings, server: S
                 on_the_server(view, kept.value, server, partial(_entry_now, view, family))
 
 
-def _planned_outing(view: View, family: Family, kept: Kept[PlannedOuting], entry: OutingEntry) -> None:
+def _planned_outing(
+    view: View, family: Family, kept: StoredDocument[PlannedOuting], entry: OutingEntry
+) -> None:
     planned = kept.value
     place = place_named(family, planned.place)
     name = place.name if place else planned.place

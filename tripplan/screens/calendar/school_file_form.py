@@ -13,9 +13,9 @@ from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.files.calendars.school_calendar_file import ProposedEntry, SchoolProposal, school_calendar_from
 from tripplan.files.calendars.school_file import SchoolFile, is_table, read_school_file
 from tripplan.files.calendars.school_table_file import DateOrder, dates_to_ask_about
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.district import (
     district_inputs,
     district_on_record,
@@ -35,7 +35,7 @@ _MOST_SHOWN = 100
 """So many entries of a kind are offered: a year has fewer, and thousands would hold up the page."""
 
 
-def from_file(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+def from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """Read a file, show what its entries are taken for, and keep it as the parent says."""
     with st.expander("Add a school calendar from a file", key="open_school_upload"):
         turn = st.session_state.setdefault(_TURN, 0)
@@ -80,7 +80,7 @@ def _read_file(
     order: DateOrder | None,
     revisions: tuple[tuple[str, int], ...],  # noqa: ARG001 - stands for the calendars in the cache
     _calendars: list[SchoolCalendar],
-) -> Read[SchoolFile]:
+) -> ReadResult[SchoolFile]:
     window = DateSpan(first=first, last=last)
     return read_school_file(data, file, window, ZoneInfo(zone), calendars=_calendars, order=order)
 
@@ -88,7 +88,7 @@ def _read_file(
 def _proposal(
     view: View,
     family: Family,
-    calendars: Mapping[str, Kept[SchoolCalendar]],
+    calendars: Mapping[str, StoredDocument[SchoolCalendar]],
     file: str,
     read: SchoolFile,
 ) -> None:
@@ -196,7 +196,7 @@ def _in_words(one: ProposedEntry) -> str:
 
 def _save_file(
     view: View,
-    calendars: Mapping[str, Kept[SchoolCalendar]],
+    calendars: Mapping[str, StoredDocument[SchoolCalendar]],
     file: str,
     proposal: SchoolProposal,
     fields: Fields,

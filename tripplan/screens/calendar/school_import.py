@@ -6,7 +6,7 @@ from tripplan.documents.calendars.calendars import SchoolCalendar, with_next_yea
 from tripplan.errors import PlanError
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.built_in_regions import built_in_regions
 from tripplan.screens.calendar.coverage_chart import show_coverage
 from tripplan.screens.calendar.school_file_form import from_file
@@ -60,7 +60,7 @@ def school_calendars(view: View, family: Family) -> None:
     by_hand(view, family, calendars)
 
 
-def _guess(view: View, kept: Kept[SchoolCalendar]) -> None:
+def _guess(view: View, kept: StoredDocument[SchoolCalendar]) -> None:
     try:
         guessed = with_next_year_expected(kept.value)
     except PlanError as trouble:

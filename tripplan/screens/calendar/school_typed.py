@@ -8,7 +8,7 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Finding
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.district import (
     DAYS_TYPED,
     district_inputs,
@@ -25,7 +25,7 @@ from tripplan.screens.widgets.view import View
 _A_YEAR = timedelta(days=365)
 
 
-def by_hand(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalendar]]) -> None:
+def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """A form to type a calendar into."""
     with st.expander("Type a school calendar in instead", key="open_school_typed"):
         coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
@@ -57,7 +57,7 @@ def by_hand(view: View, family: Family, calendars: Mapping[str, Kept[SchoolCalen
         show_notice("school_typed")
 
 
-def _save_typed(view: View, calendars: Mapping[str, Kept[SchoolCalendar]], fields: Fields) -> None:
+def _save_typed(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]], fields: Fields) -> None:
     typed = fields.typed()
     found: list[Finding] = []
     days: dict[str, dict[int, dict[str, str]]] = {}

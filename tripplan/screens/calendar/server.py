@@ -18,11 +18,11 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import CalendarServerTrouble
 from tripplan.files.calendars.entry_text import text_in_words
 from tripplan.records.opening import Which
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
@@ -86,7 +86,7 @@ def send_now(view: View, entry_of: EntryOf, said: str = "") -> None:
     if not password:
         refuse(PAGE, f"{said} It waits to be sent: type the password of your calendar server.".strip())
         return
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         try:
             sending = send_waiting(view.records, server, password, entry_of, view.services.clock())
         except CalendarServerTrouble as trouble:
@@ -146,12 +146,12 @@ def on_the_server(view: View, planned: PlannedOuting, server: ServerCalendar, en
 
 
 def _send_one(view: View, outing: str, server: ServerCalendar, entry_of: EntryOf) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         on_its_way(view.records, outing, server.calendar, view.services.clock())
         send_now(view, entry_of)
 
 
-def _decide(view: View, outing: str, kept: Kept[OnServer], entry_of: EntryOf) -> None:
+def _decide(view: View, outing: str, kept: StoredDocument[OnServer], entry_of: EntryOf) -> None:
     st.warning("Somebody has changed this on our calendar since it was sent.")
     for changed in kept.value.changed_there:
         ours, theirs = st.columns(2)
@@ -178,9 +178,9 @@ def _shown(text: str, nothing: str) -> None:
         st.markdown(nothing)
 
 
-def _decided(view: View, kept: Kept[OnServer], ours: bool, entry_of: EntryOf) -> None:
+def _decided(view: View, kept: StoredDocument[OnServer], ours: bool, entry_of: EntryOf) -> None:
     state = kept.value.ours_wins() if ours else kept.value.theirs_wins()
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         with view.records.change(view.services.clock()) as change:
             change.save(state, kept.revision)
         send_now(view, entry_of)
@@ -301,7 +301,7 @@ def _use(view: View, fields: Fields, found: list[tuple[str, str, bool]], keyring
         "certificate": typed["certificate"],
     }
     server = ServerCalendar.model_validate(values)
-    with trouble_said(_SPOT):
+    with report_errors(_SPOT):
         view.records.save(server, view.services.clock())
         st.session_state[_PASSWORD] = typed["password"]
         st.session_state.pop(_FOUND, None)
@@ -311,7 +311,7 @@ def _use(view: View, fields: Fields, found: list[tuple[str, str, bool]], keyring
 
 
 def _forget(view: View, server: ServerCalendar) -> None:
-    with trouble_said(_SPOT):
+    with report_errors(_SPOT):
         records = view.records
         kept = records.get(ServerCalendar)
         if kept is not None:

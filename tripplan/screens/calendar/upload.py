@@ -9,7 +9,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.files.calendar_reader.content import CalendarContent
 from tripplan.files.calendar_reader.reading import read_calendar
 from tripplan.files.demo import READ_AHEAD, READ_BACK
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.planning.family.family import Family
 from tripplan.screens.widgets.view import View
 
@@ -18,7 +18,7 @@ _FILES_KEPT = 4
 
 def calendar_uploaded(
     view: View, family: Family, label: str, key: str, own_addresses: tuple[str, ...] = ()
-) -> tuple[str, Read[CalendarContent]] | None:
+) -> tuple[str, ReadResult[CalendarContent]] | None:
     """Ask for a calendar file and read it.
 
     Args:
@@ -47,6 +47,6 @@ def window_around(today: date) -> DateSpan:
 @st.cache_resource(max_entries=_FILES_KEPT, show_spinner="Reading the calendar ...")
 def _read(
     data: bytes, file: str, first: date, last: date, zone: str, own_addresses: tuple[str, ...]
-) -> Read[CalendarContent]:
+) -> ReadResult[CalendarContent]:
     window = DateSpan(first=first, last=last)
     return read_calendar(data, file, window, ZoneInfo(zone), own_addresses=own_addresses)

@@ -107,7 +107,7 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
             st.markdown(
                 plain(
                     f"{total_sentence(outing.cost)} in all, "
-                    f"{wording.money(outing.felt_cost)} with nuisances counted. "
+                    f"{wording.money(outing.generalized_cost)} with nuisances counted. "
                     f"Leave {wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}. "
                     f"Drive, one way: {way_sentence(outing.way_there.drive, units)} "
                     f"({outing.way_there.drive.known_in_words}). "

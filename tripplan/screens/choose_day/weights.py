@@ -5,9 +5,9 @@ from dataclasses import replace
 import streamlit as st
 from pydantic import ValidationError
 
-from tripplan.documents.asked import labels
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.worth import Worth
+from tripplan.documents.field_spec import labels
 from tripplan.planning.family.family import Family
 from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep

@@ -28,7 +28,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
 from tripplan.records.kinds import kind_of
 from tripplan.records.sheet_entries import sheet_entries_in
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
@@ -49,7 +49,7 @@ _LABELS = {
 }
 
 
-Documents = Mapping[type[Written], Kept[Written] | None]
+Documents = Mapping[type[Written], StoredDocument[Written] | None]
 """What is on record of each kind that the sheet shows."""
 
 

@@ -21,7 +21,7 @@ from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times, render_why_not
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
-    Taken,
+    Selection,
     day_of_planning,
     grid_minutes,
     party_picker,
@@ -94,14 +94,14 @@ def render(view: View) -> None:
     render_day_sheet(view, family, outing)
 
 
-def _place_and_day(view: View, family: Family) -> Taken:
+def _place_and_day(view: View, family: Family) -> Selection:
     """Ask for the place and the day; at first, what the parent took elsewhere."""
     now = taken(view, family) or _suggested(view, family)
     place_and_day(view, family, now, "plan")
     return now
 
 
-def _suggested(view: View, family: Family) -> Taken:
+def _suggested(view: View, family: Family) -> Selection:
     """The cheapest of the compared places on its best day, before the parent has taken anything."""
     kept = view.records.get(ComparedPlaces)
     compared = [place for place in family.places if kept and place.id in kept.value.places]
@@ -109,7 +109,7 @@ def _suggested(view: View, family: Family) -> Taken:
     places = compared or list(family.places[:1])
     candidate = answers.compared(family, party, places, usual_span(view), view.today)[0]
     day = candidate.best.day if candidate.best else usual_span(view).first
-    return Taken(candidate.place, day, None)
+    return Selection(candidate.place, day, None)
 
 
 def _what_helps(nothing: NoOuting) -> Iterator[str]:

@@ -7,9 +7,9 @@ import streamlit as st
 
 from tripplan.errors import PlanError
 from tripplan.planning.family.family import Family
+from tripplan.planning.on_the_day.recovery_options import RecoveryOption
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
-from tripplan.planning.on_the_day.ways_out import WayOut
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -183,7 +183,7 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime, *, bo
     )
 
 
-def _way(way: WayOut) -> None:
+def _way(way: RecoveryOption) -> None:
     with st.container(border=True):
         st.subheader(plain(way.title), anchor=False)
         said = (

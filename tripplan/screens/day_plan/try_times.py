@@ -8,11 +8,11 @@ import streamlit as st
 
 from tripplan.documents.family.member import Nap
 from tripplan.planning.day import (
-    Crossed,
     DayPlan,
     DayQuestion,
     Napper,
     TimesToTry,
+    ViolatedLimit,
     against_best,
     plan_choice,
     plan_day,
@@ -44,7 +44,7 @@ def render_try_times(view: View, outing: Outing) -> None:
     leave_home, leave_place = _sliders(tried, plan.leave_home, plan.leave_place, spot)
     question = _with_naps_moved(outing.question, spot)
     picked = plan_choice(question, leave_home, leave_place)
-    if isinstance(picked, Crossed):
+    if isinstance(picked, ViolatedLimit):
         _cannot_be(picked)
         return
     naps_moved = question != outing.question
@@ -76,7 +76,7 @@ def render_why_not(nothing: NoOuting, question: DayQuestion) -> None:
     spot = f"why_not_{nothing.place.id}_{nothing.day}_{question.grid_minutes}"
     leave_home, leave_place = _sliders(tried, tried.leave_home, tried.leave_place, spot)
     picked = plan_choice(question, leave_home, leave_place)
-    if isinstance(picked, Crossed):
+    if isinstance(picked, ViolatedLimit):
         _cannot_be(picked)
 
 
@@ -91,7 +91,7 @@ def _sliders(
     return leave_home, leave_place
 
 
-def _cannot_be(picked: Crossed) -> None:
+def _cannot_be(picked: ViolatedLimit) -> None:
     st.markdown("**That cannot be:**")
     st.markdown(bullets(picked.sentences))
 

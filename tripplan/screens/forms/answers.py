@@ -6,7 +6,7 @@ from datetime import date, time
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
-from tripplan.documents.asked import Control
+from tripplan.documents.field_spec import Control
 from tripplan.errors import Finding
 from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.widgets.fields import FieldValue, lines_in, listed_in, put

@@ -6,7 +6,7 @@ from typing import Any, Literal
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from tripplan.documents.asked import Control
+from tripplan.documents.field_spec import Control
 from tripplan.screens.forms.answers import rows_in
 from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.widgets.fields import CLOCK_STEP, Fields

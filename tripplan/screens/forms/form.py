@@ -4,10 +4,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from tripplan.documents.asked import Control
+from tripplan.documents.field_spec import Control
 from tripplan.documents.model import Written
 from tripplan.errors import Finding, Weight
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.screens.forms.answers import Raw, entry_fields, is_empty, on_record, put_changes, rows_in
 from tripplan.screens.forms.drawing import Slots, draw
 from tripplan.screens.forms.questions import Question, Setting, in_order
@@ -103,7 +103,7 @@ def form_for(
 def save(
     view: View,
     spot: str,
-    read: Read[W],
+    read: ReadResult[W],
     raw: Raw,
     form: type[W],
     expected: int,

@@ -11,7 +11,7 @@ from annotated_types import Ge, Gt, Le
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from tripplan.documents.asked import Asked, Control, Unit, asked_in, forms_in
+from tripplan.documents.field_spec import Control, FieldSpec, Unit, asked_in, forms_in
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class Setting:
     Attributes:
         units: in which it reads distances, 'mi' or 'km'.
         currency: ISO 4217 code of the document's money.
-        offered: what can be picked: values and their words, by the name that `Asked.offered` gives.
+        offered: what can be picked: values and their words, by the name that `FieldSpec.offered` gives.
     """
 
     units: str = "km"
@@ -48,7 +48,7 @@ class Question:
 
     path: str
     name: str
-    asked: Asked
+    asked: FieldSpec
     control: Control
     usual: object = None
     ends: tuple[float, float] | None = None
@@ -125,7 +125,7 @@ def entries(form: type[BaseModel], name: str, *, entry: str, leave_out: str) -> 
     return tuple(replace(one, entry=entry, leave_out=leave_out, waiting=0) for one in questions(form, name))
 
 
-def _question(path: str, name: str, asked: Asked, info: FieldInfo) -> Question:
+def _question(path: str, name: str, asked: FieldSpec, info: FieldInfo) -> Question:
     control = asked.control or _control(info.annotation, asked)
     inner: tuple[Question, ...] = ()
     if control in (Control.PART, Control.ROWS):
@@ -138,7 +138,7 @@ def _question(path: str, name: str, asked: Asked, info: FieldInfo) -> Question:
     return Question(path, name, asked, control, usual, _ends(info), inner, entry)
 
 
-def _control(annotation: object, asked: Asked) -> Control:
+def _control(annotation: object, asked: FieldSpec) -> Control:
     if asked.unit is Unit.KILOMETRES:
         return Control.DISTANCE
     bare = _bare(annotation)

@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from tripplan.documents.asked import asked, forms_in, labels, within_phrase
+from tripplan.documents.field_spec import asked, forms_in, labels, within_phrase
 from tripplan.errors import Finding
 from tripplan.screens.widgets.locations.where_form import where_message
 from tripplan.screens.widgets.notices import without_description

@@ -9,7 +9,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member, Nap
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.planning.family.sleep import sleep_sentence, usual_naps
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import entries, questions
 from tripplan.screens.household.saving import PAGE, check_and_save, raw_household
@@ -24,7 +24,7 @@ _PERSON = questions(Member, plain=True)
 _NAPS = entries(Member, "naps", entry="nap{index}_{name}", leave_out="no longer taken, leave it out")
 
 
-def member_form(view: View, kept: Kept[Household], index: int) -> None:
+def member_form(view: View, kept: StoredDocument[Household], index: int) -> None:
     """One person with the usual naps, to be changed or removed.
 
     Args:
@@ -87,7 +87,7 @@ def _one_more_nap(counter: str) -> None:
     st.session_state[counter] = int(st.session_state.get(counter, 0)) + 1
 
 
-def _save_member(view: View, kept: Kept[Household], index: int, form: Form) -> None:
+def _save_member(view: View, kept: StoredDocument[Household], index: int, form: Form) -> None:
     raw = raw_household(kept.value)
     member = raw["members"][index]
     before = member["name"]
@@ -100,7 +100,7 @@ def _save_member(view: View, kept: Kept[Household], index: int, form: Form) -> N
         st.session_state[f"usual_naps_{index}"] = False
 
 
-def _remove_member(view: View, kept: Kept[Household], index: int) -> None:
+def _remove_member(view: View, kept: StoredDocument[Household], index: int) -> None:
     raw = raw_household(kept.value)
     name = raw["members"].pop(index)["name"]
     for held in raw.get("passes", ()):
@@ -110,7 +110,7 @@ def _remove_member(view: View, kept: Kept[Household], index: int) -> None:
     check_and_save(view, PAGE, kept.revision, raw, said=said)
 
 
-def new_member_form(view: View, kept: Kept[Household]) -> None:
+def new_member_form(view: View, kept: StoredDocument[Household]) -> None:
     """Somebody new; naps come once the person is there."""
     with st.expander("Add a person", key="open_new_member"):
         form = form_for(_NEW, _PERSON, None)
@@ -123,7 +123,7 @@ def new_member_form(view: View, kept: Kept[Household]) -> None:
         show_notice(_NEW)
 
 
-def _add_member(view: View, kept: Kept[Household], form: Form) -> None:
+def _add_member(view: View, kept: StoredDocument[Household], form: Form) -> None:
     raw = raw_household(kept.value)
     raw["members"].append({})
     form.put(raw["members"][-1])

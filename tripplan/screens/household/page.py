@@ -4,9 +4,9 @@ from datetime import date
 
 import streamlit as st
 
-from tripplan.documents.asked import asked
 from tripplan.documents.family.car import Car
 from tripplan.documents.family.household import Household
+from tripplan.documents.field_spec import asked
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.errors import Weight
 from tripplan.files.cards.household_file import read_household

@@ -8,7 +8,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
@@ -36,7 +36,7 @@ def _held_in_words(held: HeldPass, view: View) -> str:
     )
 
 
-def pass_form(view: View, kept: Kept[Household]) -> None:
+def pass_form(view: View, kept: StoredDocument[Household]) -> None:
     """The passes on record, each to be left out, and one more from those the places sell."""
     held, sold = kept.value.passes, _passes_on_cards(view)
     with st.expander("Annual passes you hold", key="open_passes"):
@@ -76,7 +76,7 @@ def pass_form(view: View, kept: Kept[Household]) -> None:
         show_notice("passes")
 
 
-def _save_passes(view: View, kept: Kept[Household], fields: Fields) -> None:
+def _save_passes(view: View, kept: StoredDocument[Household], fields: Fields) -> None:
     typed = fields.typed()
     raw = raw_household(kept.value)
     passes = [one for index, one in enumerate(raw.get("passes", ())) if not typed[f"gone{index}"]]

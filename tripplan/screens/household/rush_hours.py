@@ -6,7 +6,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import on_record
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import entries
@@ -25,7 +25,7 @@ _MORE = "more_rush_hours"
 _ASKED = entries(Habits, "rush_hours", entry="{name}{index}", leave_out="leave them out")
 
 
-def rush_form(view: View, kept: Kept[Household]) -> None:
+def rush_form(view: View, kept: StoredDocument[Household]) -> None:
     """Whether rush hours are planned with, and which; the published figures are said."""
     habits = kept.value.habits
     rows = habits.rush_hours or METROPOLITAN_RUSH
@@ -66,7 +66,7 @@ def _one_more(form: Form) -> None:
     st.session_state[_MORE] = int(st.session_state.get(_MORE, 0)) + 1
 
 
-def _save(view: View, kept: Kept[Household], form: Form, suggested: Habits) -> None:
+def _save(view: View, kept: StoredDocument[Household], form: Form, suggested: Habits) -> None:
     typed, raw = form.fields.typed(), raw_household(kept.value)
     message = ""
     if typed["way"] == "own":

@@ -7,12 +7,12 @@ from tripplan.errors import Finding, UnknownName
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.records.kinds import ONLY
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import save
 from tripplan.screens.widgets.locations.where_form import where_labels
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 
 PAGE = "household"
@@ -38,9 +38,9 @@ def check_and_save(
     return save(view, spot, read, raw, Household, expected, said, found, CALLED, can_be_taken_back=False)
 
 
-def undo_household(view: View, kept: Kept[Household]) -> None:
+def undo_household(view: View, kept: StoredDocument[Household]) -> None:
     """Take back the last change of the household; once more takes back the one before it."""
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         with view.records.change(view.services.clock()) as change:
             before = change.undo(Household, ONLY, kept.revision)
             if before is None:

@@ -14,7 +14,7 @@ from tripplan.planning.travel.rests import (
     ADVISED_STRETCH_MINUTES,
     SMALL_CHILD_STRETCH_MINUTES,
 )
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Question, questions
 from tripplan.screens.household.saving import check_and_save, raw_household
@@ -71,7 +71,7 @@ SECTIONS = (FOOD, HABITS, WORTH, RESERVE)
 RATES = (Fuel.RATE_PER_MILE, Fuel.RATE_PER_KM)
 
 
-def section_form(view: View, kept: Kept[Household], section: Section) -> None:
+def section_form(view: View, kept: StoredDocument[Household], section: Section) -> None:
     """A section of plain fields, saved together."""
     with st.expander(section.title, key=f"open_{section.name}"):
         st.caption(section.lead)
@@ -89,12 +89,12 @@ def section_form(view: View, kept: Kept[Household], section: Section) -> None:
         show_notice(section.name)
 
 
-def _save_section(view: View, kept: Kept[Household], form: Form) -> None:
+def _save_section(view: View, kept: StoredDocument[Household], form: Form) -> None:
     raw = raw_household(kept.value)
     check_and_save(view, form.name, kept.revision, raw, form.put(raw))
 
 
-def home_form(view: View, kept: Kept[Household]) -> None:
+def home_form(view: View, kept: StoredDocument[Household]) -> None:
     """Name, home, currency and units."""
     household = kept.value
     with st.expander("Name, home and money", key="open_home"):
@@ -111,13 +111,13 @@ def home_form(view: View, kept: Kept[Household]) -> None:
         where_lookup(view, form.fields)
 
 
-def _save_home(view: View, kept: Kept[Household], form: Form) -> None:
+def _save_home(view: View, kept: StoredDocument[Household], form: Form) -> None:
     raw = raw_household(kept.value)
     raw["home"], found = where_values(form.fields.typed(), kept.value.home, "home")
     check_and_save(view, "home", kept.revision, raw, [*found, *form.put(raw)])
 
 
-def car_form(view: View, kept: Kept[Household]) -> None:
+def car_form(view: View, kept: StoredDocument[Household]) -> None:
     """The car and what driving it costs; no car at all where the box is not ticked."""
     household = kept.value
     with st.expander("Car", key="open_car"):
@@ -133,7 +133,7 @@ def car_form(view: View, kept: Kept[Household]) -> None:
         show_notice("car")
 
 
-def _save_car(view: View, kept: Kept[Household], form: Form) -> None:
+def _save_car(view: View, kept: StoredDocument[Household], form: Form) -> None:
     raw = raw_household(kept.value)
     if kept.value.car is None:
         form = replace(form, before={})

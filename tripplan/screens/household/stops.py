@@ -8,7 +8,7 @@ from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.locations.where_text import read_where
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Setting, questions
@@ -25,7 +25,7 @@ _BY_PLACE = ("pick_up.extra_km", "pick_up.extra_minutes")
 """What says how much longer the way is where no place says it."""
 
 
-def stops_form(view: View, kept: Kept[Household]) -> None:
+def stops_form(view: View, kept: StoredDocument[Household]) -> None:
     """Fuel stops, a pick-up on the way there, and one stop on the way back."""
     stops = kept.value.habits.stops
     with st.expander("Stops on the way", key="open_stops"):
@@ -61,7 +61,7 @@ def _place(stops: Stops) -> str:
     return "" if at is None or at.latitude is None else f"{at.latitude}, {at.longitude}"
 
 
-def _save(view: View, kept: Kept[Household], form: Form) -> None:
+def _save(view: View, kept: StoredDocument[Household], form: Form) -> None:
     raw = raw_household(kept.value)
     found = [
         Finding("", f"{_UNDER}.{one.field}", one.value, one.message)

@@ -7,7 +7,7 @@ import streamlit as st
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.files.cards.household_file import read_household, write_household
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.household.saving import PAGE
 from tripplan.screens.records.whole_file import only_demo
 from tripplan.screens.widgets.markdown import plain
@@ -17,7 +17,7 @@ from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 
-def household_files(view: View, kept: Kept[Household] | None) -> None:
+def household_files(view: View, kept: StoredDocument[Household] | None) -> None:
     """Download the household's file; look at another one and take it over.
 
     Args:

@@ -5,9 +5,9 @@ from collections.abc import Mapping
 import streamlit as st
 
 from tripplan.documents.logbook.entry import LogbookEntry
-from tripplan.records.store import Kept, Records
+from tripplan.records.store import Records, StoredDocument
 
-_Entries = Mapping[str, Kept[LogbookEntry]]
+_Entries = Mapping[str, StoredDocument[LogbookEntry]]
 
 
 @st.cache_resource(show_spinner=False, max_entries=4)

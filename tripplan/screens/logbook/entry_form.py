@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import streamlit as st
 
-from tripplan.documents.asked import asked
 from tripplan.documents.family.household import Household
+from tripplan.documents.field_spec import asked
 from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.entry import LogbookEntry, Paid, new_entry_id
 from tripplan.documents.outings.planned import PlannedOuting
@@ -15,7 +15,7 @@ from tripplan.files.cards.logbook_file import entry_from_values
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.drawing import draw
 from tripplan.screens.forms.form import save
 from tripplan.screens.forms.questions import Question, Setting, in_order
@@ -38,8 +38,8 @@ from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "logbook"
-KeptEntries = Mapping[str, Kept[LogbookEntry]]
-KeptOutings = Mapping[str, Kept[PlannedOuting]]
+KeptEntries = Mapping[str, StoredDocument[LogbookEntry]]
+KeptOutings = Mapping[str, StoredDocument[PlannedOuting]]
 
 _NEW, _CHANGE = "new", "change"
 _CLOCKS = ("left_home", "arrived", "left_place", "home_again")
@@ -95,7 +95,7 @@ def open_form(view: View, family: Family, entries: KeptEntries, outings: KeptOut
     if what == _CHANGE:
         if key not in entries:
             return False
-        kept: Kept[LogbookEntry] | None = entries[key]
+        kept: StoredDocument[LogbookEntry] | None = entries[key]
         shown = entries[key].value
     else:
         kept, shown = None, _new_draft(view, family, entries, outings, key)
@@ -120,7 +120,7 @@ def _new_draft(
     return blank.model_copy(update={"children": tuple(child for child in blank.children if child.subjects)})
 
 
-def _draw(view: View, family: Family, shown: LogbookEntry, kept: Kept[LogbookEntry] | None) -> None:
+def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[LogbookEntry] | None) -> None:
     household, said = family.household, shown.as_planned
     unnamed = kept is None and not shown.planned
     at_first = on_record(shown, household, unnamed=unnamed)
@@ -221,7 +221,7 @@ def _save(
     fields: Fields,
     at_first: Mapping[str, FieldValue],
     before: LogbookEntry,
-    kept: Kept[LogbookEntry] | None,
+    kept: StoredDocument[LogbookEntry] | None,
 ) -> None:
     typed = fields.typed()
     if typed["day"] is None:

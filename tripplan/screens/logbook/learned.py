@@ -8,7 +8,7 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures
 from tripplan.planning.logbook.sentences import learned_sentence
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all
@@ -19,7 +19,9 @@ _SPOT = "logbook_learned"
 
 
 def what_is_learned(
-    view: View, entries: Mapping[str, Kept[LogbookEntry]], settings: Kept[LogbookSettings] | None
+    view: View,
+    entries: Mapping[str, StoredDocument[LogbookEntry]],
+    settings: StoredDocument[LogbookSettings] | None,
 ) -> None:
     """Show every figure that outings teach, and let each group be switched on and off."""
     st.header("What your outings teach", anchor=False)
@@ -54,7 +56,7 @@ def _group(
     view: View,
     what: Learnable,
     chosen: LogbookSettings,
-    settings: Kept[LogbookSettings] | None,
+    settings: StoredDocument[LogbookSettings] | None,
     lines: list[str],
 ) -> None:
     key = f"learn_{view.which}_{what.name.casefold()}"
@@ -73,7 +75,7 @@ def _group(
 
 
 def _switch(
-    view: View, what: Learnable, chosen: LogbookSettings, settings: Kept[LogbookSettings] | None
+    view: View, what: Learnable, chosen: LogbookSettings, settings: StoredDocument[LogbookSettings] | None
 ) -> None:
     off = set(chosen.not_learned) ^ {what}
     changed = chosen.model_copy(update={"not_learned": tuple(one for one in Learnable if one in off)})

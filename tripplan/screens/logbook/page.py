@@ -10,7 +10,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
 from tripplan.planning.logbook.sentences import against_lines, entry_lines, entry_sentence
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.logbook.all_entries import all_entries
 from tripplan.screens.logbook.entry_form import (
     PAGE,
@@ -88,7 +88,7 @@ def _entries(view: View, family: Family, entries: KeptEntries) -> None:
     )
 
 
-def _entry(view: View, family: Family, kept: Kept[LogbookEntry]) -> None:
+def _entry(view: View, family: Family, kept: StoredDocument[LogbookEntry]) -> None:
     entry = kept.value
     with st.expander(plain(entry_sentence(entry, family.household.units)), key=f"entry_{entry.id}"):
         st.markdown(bullets(entry_lines(entry)))

@@ -13,7 +13,7 @@ from tripplan.files.education_record.record_pdf import record_letters_lacking, r
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, STATE_RULES, state_rule
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
 
@@ -21,7 +21,7 @@ _NO_STATE = "none"
 
 
 def record_for_authorities(
-    view: View, family: Family, entries: Mapping[str, Kept[LogbookEntry]], settings: LogbookSettings
+    view: View, family: Family, entries: Mapping[str, StoredDocument[LogbookEntry]], settings: LogbookSettings
 ) -> None:
     """Let the parent say what the record covers, and hand it out as table, page and PDF."""
     st.header("Record of outings for authorities", anchor=False)

@@ -16,7 +16,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.year import YearAccount, year_account
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.logbook.typed_entry import children_of
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -38,9 +38,9 @@ _LABELS = {
 def year_of_outings(
     view: View,
     family: Family,
-    entries: Mapping[str, Kept[LogbookEntry]],
-    outings: Mapping[str, Kept[PlannedOuting]],
-    settings: Kept[LogbookSettings] | None,
+    entries: Mapping[str, StoredDocument[LogbookEntry]],
+    outings: Mapping[str, StoredDocument[PlannedOuting]],
+    settings: StoredDocument[LogbookSettings] | None,
 ) -> None:
     """Show what the year has cost, what is left, and how the plans have held; let the budget be set."""
     st.header("The year's money", anchor=False)
@@ -81,7 +81,7 @@ def _sums(account: YearAccount) -> None:
     st.markdown(bullets(year_lines(account)))
 
 
-def _settings_form(view: View, family: Family, settings: Kept[LogbookSettings] | None) -> None:
+def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookSettings] | None) -> None:
     chosen = settings.value if settings else LogbookSettings()
     currency = chosen.currency or family.household.currency
     children = children_of(family.household, view.today)
@@ -117,7 +117,11 @@ def _settings_form(view: View, family: Family, settings: Kept[LogbookSettings] |
 
 
 def _save(
-    view: View, fields: Fields, settings: Kept[LogbookSettings] | None, currency: str, children: list[str]
+    view: View,
+    fields: Fields,
+    settings: StoredDocument[LogbookSettings] | None,
+    currency: str,
+    children: list[str],
 ) -> None:
     typed = fields.typed()
     before = settings.value if settings else LogbookSettings()

@@ -16,7 +16,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive
-from tripplan.screens.places.name_spots import Box, Dot, name_spots
+from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
 from tripplan.values import wording
@@ -179,7 +179,7 @@ def _names(places: Sequence[MapPlace], rings: Sequence[float], edge: float) -> p
             *((place.east_km, place.north_km, place.place.name) for place in places),
         )
     ]
-    on_rings = [Box((SIDE - width) / 2, (edge - ring) / pixel - height, width, height) for ring in rings]
+    on_rings = [LabelBox((SIDE - width) / 2, (edge - ring) / pixel - height, width, height) for ring in rings]
     return pd.DataFrame(
         {
             "name": dot.name,

@@ -14,7 +14,7 @@ _DOT, _GAP = 10.0, 8.0
 
 
 @dataclass(frozen=True)
-class Box:
+class LabelBox:
     """What is drawn over by a name, a dot or the words of a ring.
 
     Attributes:
@@ -27,7 +27,7 @@ class Box:
     width: float
     height: float = LINE
 
-    def overlaps(self, other: "Box") -> bool:
+    def overlaps(self, other: "LabelBox") -> bool:
         """Whether one would be drawn over the other."""
         beside = self.left + self.width <= other.left or other.left + other.width <= self.left
         below = self.top + self.height <= other.top or other.top + other.height <= self.top
@@ -52,9 +52,9 @@ class Dot:
     name: str
 
     @property
-    def room(self) -> Box:
+    def room(self) -> LabelBox:
         """Where no other name may stand: what it covers, and on both sides as far as its own would begin."""
-        return Box(self.x - 2 * _GAP, self.y - _DOT / 2, 4 * _GAP, _DOT)
+        return LabelBox(self.x - 2 * _GAP, self.y - _DOT / 2, 4 * _GAP, _DOT)
 
     def spots(self, side: float) -> "list[Spot]":
         """Where on the sketch its name may stand, close to it; the most readable first."""
@@ -66,12 +66,12 @@ class Dot:
                 spot
                 for top in (level, higher, lower)
                 for spot in (
-                    Spot(Box(self.x + _GAP, top, to_right), "left"),
-                    Spot(Box(self.x - _GAP - to_left, top, to_left), "right"),
+                    Spot(LabelBox(self.x + _GAP, top, to_right), "left"),
+                    Spot(LabelBox(self.x - _GAP - to_left, top, to_left), "right"),
                 )
             ),
             *(
-                Spot(Box(self.x - width / 2, top, width), "center")
+                Spot(LabelBox(self.x - width / 2, top, width), "center")
                 for top in (self.y + _GAP, self.y - _GAP - LINE)
             ),
         ]
@@ -88,7 +88,7 @@ class Spot:
         align: 'left', 'right' or 'center': where in the box it stands if it is shorter.
     """
 
-    box: Box
+    box: LabelBox
     align: str
 
     @property
@@ -103,7 +103,7 @@ class Spot:
         return self.box.top + self.box.height / 2
 
 
-def name_spots(dots: Sequence[Dot], taken: Sequence[Box], side: float) -> list[Spot | None]:
+def name_spots(dots: Sequence[Dot], taken: Sequence[LabelBox], side: float) -> list[Spot | None]:
     """Where each name stands; it covers no dot and no other name, and stands beside no other dot.
 
     The first comes first, then always the one that has the least choice left.

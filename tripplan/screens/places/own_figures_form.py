@@ -9,10 +9,10 @@ import streamlit as st
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.questions import Setting, questions
@@ -55,7 +55,7 @@ def own_figures_sentences(own: OwnFigures, place: Place, currency: str) -> Itera
         yield f"{extra.name}: {wording.money(Money(extra.price, currency))} for all of us{moved}."
 
 
-def own_figures(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None) -> None:
+def own_figures(view: View, place: Place, currency: str, kept: StoredDocument[OwnFigures] | None) -> None:
     """Show the parent's own figures for a place, and let them be changed.
 
     Args:
@@ -80,7 +80,9 @@ def own_figures(view: View, place: Place, currency: str, kept: Kept[OwnFigures] 
     take_back_button(view, spot)
 
 
-def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, spot: str) -> None:
+def _form(
+    view: View, place: Place, currency: str, kept: StoredDocument[OwnFigures] | None, spot: str
+) -> None:
     own = kept.value if kept else None
     sold, taken = [add_on.name for add_on in place.add_ons], own.add_ons if own else None
     also: dict[str, FieldValue] = {
@@ -115,7 +117,9 @@ def _form(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None
         )
 
 
-def _save(view: View, place: Place, currency: str, kept: Kept[OwnFigures] | None, form: Form) -> None:
+def _save(
+    view: View, place: Place, currency: str, kept: StoredDocument[OwnFigures] | None, form: Form
+) -> None:
     raw = raw_figures(form.fields.typed(), place, kept.value if kept else None)
     revision, said = kept.revision if kept else 0, f"Our figures for {place.name} now count."
     save(view, form.name, read_own_figures(raw, currency), raw, OwnFigures, revision, said)
@@ -139,7 +143,7 @@ def raw_figures(typed: Typed, place: Place, before: OwnFigures | None = None) ->
     return raw
 
 
-def read_own_figures(raw: Raw, currency: str) -> Read[OwnFigures]:
+def read_own_figures(raw: Raw, currency: str) -> ReadResult[OwnFigures]:
     """A parent's own figures with every fault.
 
     Args:

@@ -11,13 +11,13 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.files.cards.format_guide import example_card, format_guide
 from tripplan.files.cards.place_card import write_place_card
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
 from tripplan.screens.places.card.new import card_form
@@ -70,10 +70,10 @@ def render(view: View) -> None:
 def _place(
     view: View,
     family: Family,
-    kept: Kept[Place],
+    kept: StoredDocument[Place],
     drive: Drive,
-    typed: Kept[TypedDrive] | None,
-    own: Kept[OwnFigures] | None,
+    typed: StoredDocument[TypedDrive] | None,
+    own: StoredDocument[OwnFigures] | None,
 ) -> None:
     place, units = kept.value, family.household.units
     way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
@@ -148,7 +148,7 @@ def _drive_sentences(drive: Drive, units: str) -> list[str]:
 # --- a drive the parent knows -----------------------------------------------------------------------------
 
 
-def _typed_drive(view: View, place: Place, units: str, typed: Kept[TypedDrive] | None) -> None:
+def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[TypedDrive] | None) -> None:
     known = typed.value if typed else None
     spot = f"drive_{place.id}"
     fields = filled(
@@ -204,7 +204,7 @@ def _save_drive(view: View, place: Place, units: str, expected: int, fields: Fie
         refill(fields.form)
 
 
-def read_typed_drive(typed: dict[str, str], place_id: str, units: str, today: date) -> Read[TypedDrive]:
+def read_typed_drive(typed: dict[str, str], place_id: str, units: str, today: date) -> ReadResult[TypedDrive]:
     """A drive as it was typed in.
 
     Args:

@@ -10,7 +10,7 @@ from tripplan.records.restoring import contents_of, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
@@ -48,7 +48,7 @@ def day_copies(view: View) -> None:
     if picked is None:
         return
     copy = days[picked]
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         contents = contents_of(copy, view.services.clock())
         change = replacement(view.records, contents.documents, contents.unread)
         show_replacement(change)
@@ -65,6 +65,6 @@ def day_copies(view: View) -> None:
 
 
 def _put_back(view: View, copy: DayCopy) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         put_back(view.records, copy, view.services.clock(), with_next_sequence)
         tell(PAGE, f"The copy of {wording.day(copy.day)} is put back.")

@@ -10,7 +10,7 @@ from tripplan.records.restoring import earlier_state
 from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import save_all, trouble_said
+from tripplan.screens.widgets.saving import report_errors, save_all
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
@@ -74,7 +74,7 @@ def _keep_without(view: View, aside: SetAside) -> None:
 
 
 def _let_go(view: View, aside: SetAside) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         said = f"{aside.called} is off the records."
         with view.records.change(view.services.clock(), said) as change:
             change.let_go(aside.kind, aside.key)
@@ -82,6 +82,6 @@ def _let_go(view: View, aside: SetAside) -> None:
 
 
 def _remove_files(view: View) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         remove_damaged_files(view.records.database.path)
         tell(PAGE, "What was kept from a damage is removed.")

@@ -10,7 +10,7 @@ from tripplan.records.opening import Which
 from tripplan.records.replacement import Replacement, replacement
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 
 PAGE = "records"
@@ -55,7 +55,7 @@ def whole_file(view: View) -> None:
 
 
 def _replace(view: View, data: bytes, name: str) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         findings = import_all(view.records, data, name, view.services.clock(), with_next_sequence)
         if findings:
             refuse(PAGE, findings=findings)

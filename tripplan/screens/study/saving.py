@@ -8,11 +8,11 @@ from tripplan.errors import Finding
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.records import study_units
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import save
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import offer_to_take_back, save_all, trouble_said
+from tripplan.screens.widgets.saving import offer_to_take_back, report_errors, save_all
 from tripplan.screens.widgets.view import View
 
 PAGE = "study_units"
@@ -40,11 +40,11 @@ def save_unit(view: View, spot: str, values: Raw, expected: int) -> bool:
     return save(view, spot, read, values, StudyUnit, expected, said, found, told_at=PAGE)
 
 
-def remove_unit(view: View, kept: Kept[StudyUnit]) -> None:
+def remove_unit(view: View, kept: StoredDocument[StudyUnit]) -> None:
     """Remove a unit and what was settled or ruled out for it, and offer to take that back."""
     name = kept.value.name
     said = f"The unit '{name}' is removed."
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         with view.records.change(view.services.clock(), said) as change:
             study_units.remove_unit(change, kept)
         offer_to_take_back(view, PAGE, said, change.number)

@@ -13,7 +13,7 @@ from tripplan.planning.study.sentences import (
     unit_sentences,
 )
 from tripplan.planning.topic_fit import CloseSpelling, Fits, fits_of, topics_on
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.questions import Setting, questions
@@ -28,7 +28,7 @@ _USUAL_WEEKS = timedelta(weeks=6)
 _NEW = "new_unit"
 
 
-def unit_box(view: View, family: Family, number: int, kept: Kept[StudyUnit]) -> None:
+def unit_box(view: View, family: Family, number: int, kept: StoredDocument[StudyUnit]) -> None:
     """One unit with the places that fit it, and what can be done about it."""
     unit = kept.value
     fits = fits_of(unit, family.places)
@@ -60,7 +60,7 @@ def _places(fits: Fits) -> None:
     st.markdown(bullets(lines))
 
 
-def _close(view: View, kept: Kept[StudyUnit], close: CloseSpelling, key: str) -> None:
+def _close(view: View, kept: StoredDocument[StudyUnit], close: CloseSpelling, key: str) -> None:
     st.caption(plain(close_sentence(close)))
     st.button(
         plain(f"'{close.on_cards}' counts too"),
@@ -70,7 +70,7 @@ def _close(view: View, kept: Kept[StudyUnit], close: CloseSpelling, key: str) ->
     )
 
 
-def _take_spelling(view: View, kept: Kept[StudyUnit], close: CloseSpelling) -> None:
+def _take_spelling(view: View, kept: StoredDocument[StudyUnit], close: CloseSpelling) -> None:
     """Put the cards' spelling in the place of the unit's own."""
     unit = kept.value
     topics = [close.on_cards if topic == close.topic else topic for topic in unit.topics]

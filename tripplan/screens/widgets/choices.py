@@ -115,7 +115,7 @@ def place_named(family: Family, place_id: str) -> Place | None:
 
 
 @dataclass(frozen=True)
-class Taken:
+class Selection:
     """The outing the parent has settled on for now.
 
     Attributes:
@@ -143,7 +143,7 @@ def take(
     st.session_state[f"taken_return_{view.which}"] = _as_text(leave_place_at)
 
 
-def taken(view: View, family: Family) -> Taken | None:
+def taken(view: View, family: Family) -> Selection | None:
     """What the parent took, if anything and still on record."""
     kept = st.session_state.get(f"taken_{view.which}")
     if kept is None:
@@ -153,7 +153,7 @@ def taken(view: View, family: Family) -> Taken | None:
     place = place_named(family, place_id)
     if place is None:
         return None
-    return Taken(place, date.fromisoformat(day), _moment_in(leave), _moment_in(leave_place))
+    return Selection(place, date.fromisoformat(day), _moment_in(leave), _moment_in(leave_place))
 
 
 def _as_text(moment: datetime | None) -> str | None:
@@ -214,7 +214,7 @@ def say_taken(view: View, family: Family) -> None:
             st.page_link("screens/pages/calendar.py", label="Put it on the calendar")
 
 
-def place_and_day(view: View, family: Family, now: Taken, page: str) -> tuple[str, date]:
+def place_and_day(view: View, family: Family, now: Selection, page: str) -> tuple[str, date]:
     """Ask for a place and a day; what is picked counts on the other pages too.
 
     Args:

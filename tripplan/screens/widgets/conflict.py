@@ -15,20 +15,20 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import RecordConflict
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.cards.place_card import read_place_card
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.kinds import kind_of
 from tripplan.records.merging.differences import Difference, differences
 from tripplan.records.merging.merging import merged
 from tripplan.screens.widgets.fields import refill
-from tripplan.screens.widgets.held_back import HeldBack, held_back, let_go
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import offer_to_take_back, trouble_said
+from tripplan.screens.widgets.pending_save import PendingSave, discard_pending, pending_save
+from tripplan.screens.widgets.saving import offer_to_take_back, report_errors
 from tripplan.screens.widgets.view import View
 
-_FILES: dict[type[Written], Callable[[str, str, date], Read[Any]]] = {
+_FILES: dict[type[Written], Callable[[str, str, date], ReadResult[Any]]] = {
     Household: read_household,
     Place: read_place_card,
 }
@@ -61,14 +61,14 @@ class Clash:
 
 def show_conflict(view: View) -> None:
     """Ask what to do about a save that met another window's; draws nothing where there is none."""
-    held = held_back(view.which)
+    held = pending_save(view.which)
     if held is not None:
         _ask(view, held)
 
 
 @st.dialog("Changed in another window meanwhile", width="large", dismissible=False)
-def _ask(view: View, held: HeldBack) -> None:
-    with trouble_said(held.spot):
+def _ask(view: View, held: PendingSave) -> None:
+    with report_errors(held.spot):
         clashes = [_clash(view, value, expected) for value, expected in held.values]
         together = [brought_together(clash, view.today) for clash in clashes]
         st.markdown("Nothing is lost and nothing of yours is saved yet. Please choose.")
@@ -125,7 +125,7 @@ def brought_together(clash: Clash, today: date) -> Written | None:
     both = merged(*states)
     form = type(clash.mine)
     if form in _FILES:
-        read: Read[Written] = _FILES[form](write_toml(both), "", today)
+        read: ReadResult[Written] = _FILES[form](write_toml(both), "", today)
         return read.value
     try:
         return form.model_validate_json(json.dumps(both))
@@ -177,8 +177,8 @@ def told(mine: Sequence[Difference], theirs: Sequence[Difference]) -> list[str]:
     return [*both, *alone, *only_theirs]
 
 
-def _save_mine(view: View, held: HeldBack, values: Sequence[Written], clashes: Sequence[Clash]) -> None:
-    with trouble_said(held.spot):
+def _save_mine(view: View, held: PendingSave, values: Sequence[Written], clashes: Sequence[Clash]) -> None:
+    with report_errors(held.spot):
         try:
             now = view.services.clock()
             with view.records.change(now, held.said) as change:
@@ -187,13 +187,13 @@ def _save_mine(view: View, held: HeldBack, values: Sequence[Written], clashes: S
                     change.save(after, clash.revision)
         except RecordConflict:
             return  # changed once more meanwhile: the question is asked anew, with the newest
-        let_go()
+        discard_pending()
         refill(held.spot)
         offer_to_take_back(view, held.spot, held.said, change.number)
         tell(held.spot, held.said)
 
 
-def _keep_theirs(held: HeldBack) -> None:
-    let_go()
+def _keep_theirs(held: PendingSave) -> None:
+    discard_pending()
     refill(held.spot)
     tell(held.spot, "What the other window saved stays; yours was dropped.")

@@ -7,7 +7,7 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.screens.widgets.held_back import is_held_back
+from tripplan.screens.widgets.pending_save import is_held_back
 
 CLOCK_STEP = timedelta(minutes=5)
 """How finely a time of day can be picked."""

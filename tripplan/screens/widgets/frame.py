@@ -14,7 +14,7 @@ from tripplan.screens.widgets.conflict import show_conflict
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice, tell
 from tripplan.screens.widgets.recovery import offer_recovery
-from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, trouble_said
+from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.services import SETTINGS, Services, open_services
@@ -113,18 +113,18 @@ def _say_trouble(services: Services, uncopied: str) -> None:
 
 
 def _put_lost_copy_back(services: Services, copy: DayCopy) -> None:
-    with trouble_said(_SPOT):
+    with report_errors(_SPOT):
         services.put_lost_copy_back(copy)
         tell(_SPOT, f"Your records are those of {wording.day(copy.day)}.")
 
 
 def _use_own(services: Services) -> None:
-    with trouble_said(_SPOT):
+    with report_errors(_SPOT):
         services.use(Which.FAMILY)
 
 
 def _load_demo(services: Services) -> None:
-    with trouble_said(_SPOT):
+    with report_errors(_SPOT):
         services.load_demo()
 
 

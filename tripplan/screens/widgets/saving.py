@@ -8,9 +8,9 @@ import streamlit as st
 from tripplan.documents.model import Written
 from tripplan.errors import InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
-from tripplan.screens.widgets.held_back import HeldBack, hold_back
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, tell
+from tripplan.screens.widgets.pending_save import PendingSave, keep_pending
 from tripplan.screens.widgets.view import View
 
 EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, UnknownName)
@@ -18,7 +18,7 @@ EXPECTED_TROUBLE = (InputFaults, PlanError, RecordConflict, RecordsUnusable, Unk
 
 
 @contextmanager
-def trouble_said(spot: str) -> Iterator[None]:
+def report_errors(spot: str) -> Iterator[None]:
     """Say in words, at a spot of the page, why a change could not be made."""
     try:
         yield
@@ -55,13 +55,13 @@ def save_all(
     Returns:
         Whether they were saved.
     """
-    with trouble_said(spot):
+    with report_errors(spot):
         try:
             with view.records.change(view.services.clock(), said) as change:
                 for value, expected in values:
                     change.save(value, expected)
         except RecordConflict:
-            hold_back(HeldBack(view.which, spot, tuple(values), said))
+            keep_pending(PendingSave(view.which, spot, tuple(values), said))
             return False
         offer_to_take_back(view, spot, said, change.number if can_be_taken_back else None)
         tell(spot, said)
@@ -71,7 +71,7 @@ def save_all(
 
 def remove_one(view: View, spot: str, model: type[Written], key: str, expected: int, said: str) -> None:
     """Remove a document, say so and offer to take it back; the arguments are those of `save_all`."""
-    with trouble_said(spot):
+    with report_errors(spot):
         with view.records.change(view.services.clock(), said) as change:
             change.remove(model, key, expected)
         offer_to_take_back(view, spot, said, change.number)
@@ -117,7 +117,7 @@ def take_back(view: View, spot: str, number: int, said: str) -> None:
         said: the sentence that told of it.
     """
     st.session_state.pop(_state(view, spot), None)
-    with trouble_said(spot):
+    with report_errors(spot):
         with view.records.change(view.services.clock(), f"Taken back: {said}") as change:
             change.take_back(number, with_next_sequence)
         tell(spot, "Taken back; everything is as it was before.")

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.times.legs import LegsOfDays
-from tripplan.planning.day.times.limits import NEVER, Limits, Opened
+from tripplan.planning.day.times.limits import NEVER, Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import NARROW, Minutes, a_day
 
 Flags = NDArray[np.bool_]
@@ -20,7 +20,7 @@ class SpansOfDays:
     """One span of opening of each of some days.
 
     Attributes:
-        opens, closes, last_entry: as in `Opened`, of shape (days, 1, 1) [min].
+        opens, closes, last_entry: as in `OpeningMinutes`, of shape (days, 1, 1) [min].
         entries: the only minutes people are let in, in order along the last axis, `NEVER` where a day has no
             more; None where any minute will do.
     """
@@ -31,7 +31,7 @@ class SpansOfDays:
     entries: Minutes | None
 
     @classmethod
-    def of(cls, spans: Sequence[Opened]) -> "SpansOfDays":
+    def of(cls, spans: Sequence[OpeningMinutes]) -> "SpansOfDays":
         """One span a day; either all have entry times or none has."""
         timed = [span.entries for span in spans if span.entries is not None]
         return cls(

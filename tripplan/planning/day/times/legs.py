@@ -7,7 +7,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.planning.day.times.minutes import NARROW, Minutes, a_day
-from tripplan.planning.travel.drive import Leg, Way
+from tripplan.planning.travel.drive import Journey, Leg
 
 
 def last_stretch(leg: Leg) -> tuple[int, int]:
@@ -24,7 +24,7 @@ class LegTimes:
         way: the drive; how long it takes may depend on when it begins.
     """
 
-    way: Way
+    way: Journey
 
     @property
     def same_all_day(self) -> bool:

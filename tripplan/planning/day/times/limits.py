@@ -16,7 +16,7 @@ Engagements = tuple[tuple[int, int], ...]
 
 
 @dataclass(frozen=True)
-class Opened:
+class OpeningMinutes:
     """One span of opening in minutes since midnight at home.
 
     Attributes:
@@ -53,7 +53,7 @@ class Limits:
     home_by: int
     shortest: int
     busy: Engagements
-    opened: tuple[Opened, ...]
+    opened: tuple[OpeningMinutes, ...]
     there: LegTimes
     back: LegTimes
     grid: int
@@ -67,11 +67,11 @@ class Limits:
         if question.last_wakes is not None:
             earliest = max(earliest, minutes.by_clock(question.last_wakes))
         entries = tuple(sorted(minutes.rounded_up(moment) for moment in question.hours.entry_times))
-        opened: list[Opened] = []
+        opened: list[OpeningMinutes] = []
         for span in question.hours.spans:
             opens, last_entry = minutes.rounded_up(span.opens), minutes.rounded_down(span.last_entry)
             within = tuple(entry for entry in entries if opens <= entry <= last_entry) if entries else None
-            opened.append(Opened(opens, minutes.rounded_down(span.closes), last_entry, within))
+            opened.append(OpeningMinutes(opens, minutes.rounded_down(span.closes), last_entry, within))
         return cls(
             earliest=earliest,
             home_by=minutes.home_by(question.habits),

@@ -12,7 +12,7 @@ from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
 from tripplan.planning.opening.hours import DayHours
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 from tripplan.values.money import Money
 
 
@@ -106,7 +106,7 @@ class ShowOutcome:
 
 
 @dataclass(frozen=True)
-class FeltPart:
+class NuisanceCost:
     """One nuisance of a plan.
 
     Attributes:
@@ -150,7 +150,7 @@ class DayPlan:
     visit_minutes: int
     car_minutes: int
     felt: Money
-    parts: tuple[FeltPart, ...] = ()
+    parts: tuple[NuisanceCost, ...] = ()
     shows: tuple[ShowOutcome, ...] = ()
 
     @property
@@ -178,7 +178,7 @@ class DaySearch:
     """What the search found.
 
     Attributes:
-        best: the plan with the least felt cost; among equals the one that is away the
+        best: the plan with the least generalized cost; among equals the one that is away the
             shortest, then the earliest; None on an impossible day.
         windows: spans of departures within a small loss of the best, in order of time, at most five.
         collisions: on an impossible day, the limits that collide, in words.
@@ -206,7 +206,7 @@ class Napper:
 
 
 @dataclass(frozen=True)
-class Begun:
+class DayInProgress:
     """What can no longer be changed on a day that has begun.
 
     Attributes:
@@ -247,8 +247,8 @@ class DayQuestion:
 
     day: date
     home_zone: ZoneInfo
-    way_there: Way
-    way_home: Way
+    way_there: Journey
+    way_home: Journey
     hours: DayHours
     nappers: tuple[Napper, ...]
     pushchairs: bool
@@ -261,7 +261,7 @@ class DayQuestion:
     grid_minutes: int = 5
     last_wakes: time | None = None
     first_bed: time | None = None
-    begun: Begun | None = None
+    begun: DayInProgress | None = None
     patience_minutes: int | None = None
 
     @property

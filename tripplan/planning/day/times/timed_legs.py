@@ -8,13 +8,13 @@ import numpy as np
 from tripplan.documents.family.habits import RushHours
 from tripplan.planning.day.times.limits import LONGEST_DAY
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.travel.drive import Leg, TimedLeg, Way
+from tripplan.planning.travel.drive import Journey, Leg, TimedLeg
 from tripplan.planning.travel.rush_hours import driving_minutes_from
 
 _WEEKDAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
 
 
-def timed_leg(leg_of: Callable[[int | None], Leg], rush: Iterable[RushHours], minutes: DayMinutes) -> Way:
+def timed_leg(leg_of: Callable[[int | None], Leg], rush: Iterable[RushHours], minutes: DayMinutes) -> Journey:
     """A leg under the rush hours of a day.
 
     How much longer the driving takes is reckoned from when the wheels turn, as if driving on without a halt.

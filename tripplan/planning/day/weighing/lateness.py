@@ -26,7 +26,7 @@ TENTHS = 10
 
 
 @dataclass(frozen=True, eq=False)
-class Tails:
+class SurvivalTable:
     """What is left of a delay from a first number of minutes on.
 
     Attributes:
@@ -40,7 +40,7 @@ class Tails:
     excess: NDArray[np.float64]
 
     @classmethod
-    def of(cls, delay: Delay) -> "Tails":
+    def of(cls, delay: Delay) -> "SurvivalTable":
         """The tables of a delay."""
         # One minute before the first chance everything is still to come, at the last one nothing.
         more = np.ones(delay.chances.size + 1)
@@ -66,10 +66,10 @@ class Tails:
 
 
 @dataclass(frozen=True, eq=False)
-class ManyTails:
+class SurvivalTables:
     """What is left of several delays, their tables one after the other."""
 
-    tails: tuple[Tails, ...]
+    tails: tuple[SurvivalTable, ...]
 
     def at(self, which: Minutes, minutes: Minutes) -> Minutes:
         """Where in the joined tables some minutes of one of the delays stand."""
@@ -86,22 +86,22 @@ class ManyTails:
 
     @cached_property
     def more(self) -> NDArray[np.float64]:
-        """As in `Tails`, joined."""
+        """As in `SurvivalTable`, joined."""
         return np.concatenate([of_delay.more for of_delay in self.tails])
 
     @cached_property
     def excess(self) -> NDArray[np.float64]:
-        """As in `Tails`, joined."""
+        """As in `SurvivalTable`, joined."""
         return np.concatenate([of_delay.excess for of_delay in self.tails])
 
     @cached_property
     def thousandths(self) -> Minutes:
-        """As in `Tails`, joined."""
+        """As in `SurvivalTable`, joined."""
         return np.concatenate([of_delay.thousandths for of_delay in self.tails])
 
     @cached_property
     def tenths(self) -> Minutes:
-        """As in `Tails`, joined."""
+        """As in `SurvivalTable`, joined."""
         return np.concatenate([of_delay.tenths for of_delay in self.tails])
 
     @cached_property
@@ -113,9 +113,9 @@ class ManyTails:
 
 
 @lru_cache(maxsize=4096)
-def _left_of(*delays: Delay) -> Tails:
+def _left_of(*delays: Delay) -> SurvivalTable:
     """What is left of some delays one after the other, each a kept object, as those of `delays` are."""
-    return Tails.of(reduce(add, delays))
+    return SurvivalTable.of(reduce(add, delays))
 
 
 @dataclass(frozen=True, eq=False)
@@ -184,10 +184,10 @@ class Lateness:
         return getting_off_late(self.usual, self.late)
 
     @cached_property
-    def _tails(self) -> ManyTails:
+    def _tails(self) -> SurvivalTables:
         """What is left of getting off late and the drive together, for roads that are the same all day."""
         drives = (leg.drive.minutes for leg in self.ways.legs)
-        return ManyTails(tuple(_left_of(self._off, longer_than_likely(drive)) for drive in drives))
+        return SurvivalTables(tuple(_left_of(self._off, longer_than_likely(drive)) for drive in drives))
 
     def _left(self, starts: Minutes, due: Minutes) -> tuple[Minutes, Minutes]:
         """Which of the delays is meant, and the minutes left to due."""
@@ -215,7 +215,7 @@ class Lateness:
         starts: Minutes,
         due: Minutes,
         times: int,
-        weigh: Callable[[ManyTails, Minutes, Minutes], NDArray[np.float64]],
+        weigh: Callable[[SurvivalTables, Minutes, Minutes], NDArray[np.float64]],
     ) -> Minutes:
         """What is left of the drives' delays on average over all delays in getting off, in small units.
 
@@ -233,9 +233,9 @@ class Lateness:
         really = np.arange(first, int(planned.max()) + delays.size) + self._off.first
         legs, which = np.unique(self.ways.which_of(days[:, None], really), return_inverse=True)
         each = (_left_of(longer_than_likely(self.ways.legs[leg].drive.minutes)) for leg in legs.tolist())
-        numbers: dict[Tails, int] = {}
+        numbers: dict[SurvivalTable, int] = {}
         which = np.array([numbers.setdefault(of_leg, len(numbers)) for of_leg in each])[which]
-        tails = ManyTails(tuple(numbers))
+        tails = SurvivalTables(tuple(numbers))
         left = dues[:, None] - really - self.ways.minutes_of(days[:, None], really)
         weighed = sliding_window_view(weigh(tails, which, left), delays.size, axis=1)
         found[spots] = _whole(weighed[row, planned - first] @ delays * times)

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from tripplan.planning.day.times.choices import Choices, Flags
-from tripplan.planning.day.times.limits import NEVER, Opened
+from tripplan.planning.day.times.limits import NEVER, OpeningMinutes
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.weighing.lateness import THOUSANDTHS, Lateness
 from tripplan.planning.day.weighing.naps import Lunch
@@ -22,7 +22,7 @@ from tripplan.planning.opening.hours import ShowTimes
 
 
 @dataclass(frozen=True, eq=False)
-class Seen:
+class ShowAttendance:
     """One show, for every choice.
 
     Attributes:
@@ -42,7 +42,7 @@ def with_shows(
     lunch: Lunch,
     minutes: DayMinutes,
     late: Lateness,
-) -> tuple[Lunch, tuple[Seen, ...]]:
+) -> tuple[Lunch, tuple[ShowAttendance, ...]]:
     """What is seen of the shows that are worth being there for, and when lunch is then.
 
     Args:
@@ -56,7 +56,7 @@ def with_shows(
         Lunch, and one entry a show that is worth it.
     """
     begins, length, eats, usual = lunch.begins, lunch.minutes, lunch.inside, lunch.begins
-    seen: list[Seen] = []
+    seen: list[ShowAttendance] = []
 
     def free(start: Minutes, lasts: Minutes | int) -> Flags:
         """Where no show that is seen already meets a span."""
@@ -84,7 +84,7 @@ def with_shows(
             sees = fits & (~clash | may_after | may_before)
             begins = np.where(sees & clash, moved, begins)
             attended = np.where(sees, start, attended)
-        seen.append(Seen(show, attended, _missed(show, attended, choices, minutes, late)))
+        seen.append(ShowAttendance(show, attended, _missed(show, attended, choices, minutes, late)))
     return replace(lunch, begins=begins), tuple(seen)
 
 
@@ -103,7 +103,7 @@ def _missed(
     return missed
 
 
-def _due(opened: Opened, start: int) -> int | None:
+def _due(opened: OpeningMinutes, start: int) -> int | None:
     """The latest arrival that is let in before a performance begins; None where it is in another span."""
     if not opened.opens <= start < opened.closes:
         return None

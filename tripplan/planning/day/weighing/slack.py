@@ -7,7 +7,7 @@ import numpy as np
 
 from tripplan.planning.day.times.choices import SpansOfDays
 from tripplan.planning.day.times.legs import LegTimes
-from tripplan.planning.day.times.limits import NEVER, Limits, Opened
+from tripplan.planning.day.times.limits import NEVER, Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
 from tripplan.planning.day.weighing.delays import Chances, Delay, getting_off, longer_than_likely
@@ -112,7 +112,7 @@ def slack(question: DayQuestion, plan: DayPlan) -> Slack:
     )
 
 
-def _span_of(limits: Limits, enter: int) -> Opened:
+def _span_of(limits: Limits, enter: int) -> OpeningMinutes:
     return next(opened for opened in limits.opened if opened.opens <= enter <= opened.last_entry)
 
 
@@ -135,7 +135,9 @@ def _driven(starts: Delay, way: LegTimes) -> Delay:
     )
 
 
-def _home(question: DayQuestion, limits: Limits, opened: Opened, arrivals: Delay, leave: int) -> Delay:
+def _home(
+    question: DayQuestion, limits: Limits, opened: OpeningMinutes, arrivals: Delay, leave: int
+) -> Delay:
     """When everybody is home."""
     arrive = arrivals.minutes
     let_in = SpansOfDays.of([opened]).enter(arrive[None, :, None]).ravel()

@@ -16,7 +16,6 @@ from tripplan.planning.day.times.limits import NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, ShowOutcome
 from tripplan.planning.day.times.steps import day_steps
-from tripplan.planning.day.weighing.felt import UNITS, Measure, Nuisance
 from tripplan.planning.day.weighing.lateness import THOUSANDTHS, Lateness
 from tripplan.planning.day.weighing.naps import (
     LUNCH_CAN_WAIT_MINUTES,
@@ -32,19 +31,20 @@ from tripplan.planning.day.weighing.naps import (
     out_at_lunch,
     outcome,
 )
-from tripplan.planning.day.weighing.shows import Seen, with_shows
+from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance
+from tripplan.planning.day.weighing.shows import ShowAttendance, with_shows
 from tripplan.planning.opening.hours import ShowTimes
 from tripplan.values.money import Money
 
 LONGEST_AWAY = 2**13
-"""Longer than any day [min]; felt cost times this plus the time away puts both in one whole number."""
+"""Longer than any day [min]; generalized cost times this plus the time away puts both in one whole number."""
 
 IMPOSSIBLE = int(np.iinfo(np.int64).max)
 """The rank of a choice that does not keep every limit."""
 
 
 @dataclass(frozen=True, eq=False)
-class Weighed:
+class WeighedChoices:
     """The choices of some days with what each of them weighs; every part is worked out when first asked for.
 
     The nap model stands in `naps`, shows and lunch in `shows`.
@@ -61,7 +61,7 @@ class Weighed:
     minutes: tuple[DayMinutes, ...]
 
     @classmethod
-    def of(cls, question: DayQuestion, choices: Choices, minutes: DayMinutes) -> "Weighed":
+    def of(cls, question: DayQuestion, choices: Choices, minutes: DayMinutes) -> "WeighedChoices":
         """One day alone."""
         return cls((question,), choices, (minutes,))
 
@@ -92,7 +92,7 @@ class Weighed:
         return self._inside[0]
 
     @property
-    def shows(self) -> tuple[Seen, ...]:
+    def shows(self) -> tuple[ShowAttendance, ...]:
         """What is seen of each show that is worth it."""
         return self._inside[1] if any(show.worth_it for show in self.question.hours.shows) else ()
 
@@ -221,7 +221,7 @@ class Weighed:
         return Lateness.there(self.question, self.choices.there)
 
     @cached_property
-    def _inside(self) -> tuple[Lunch, tuple[Seen, ...]]:
+    def _inside(self) -> tuple[Lunch, tuple[ShowAttendance, ...]]:
         lunch = lunch_inside(self.choices, self.question, self.minutes[0])
         return with_shows(self.question.hours.shows, self.choices, lunch, self.minutes[0], self._there)
 
@@ -257,7 +257,7 @@ def late_home(
             yield Nuisance(name, back.expected_after(leave, due), price, Measure.EXPECTED)
 
 
-def plan_at(weighed: Weighed, row: int, column: int | None = None) -> DayPlan:
+def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> DayPlan:
     """One choice as a plan.
 
     Args:

@@ -6,12 +6,12 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.files.cards.place_card import read_place_card
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.board.draft import Draft, begin_draft, draft_on, forget_draft
-from tripplan.screens.places.board.drawing import draw_board, known_to
+from tripplan.screens.places.board.drawing import draw_board, pick_lists_for
 from tripplan.screens.places.board.faults import show_faults, to_put_right
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import raw_board, rows_of
@@ -28,7 +28,7 @@ def board_spot(view: View, place_id: str) -> str:
     return f"board_{view.which}_{place_id}"
 
 
-def change_board(view: View, family: Family, kept: Kept[Place]) -> bool:
+def change_board(view: View, family: Family, kept: StoredDocument[Place]) -> bool:
     """Offer to change the prices of a card, or let them be changed.
 
     Args:
@@ -57,18 +57,18 @@ def change_board(view: View, family: Family, kept: Kept[Place]) -> bool:
     return False
 
 
-def _begin(spot: str, kept: Kept[Place]) -> None:
+def _begin(spot: str, kept: StoredDocument[Place]) -> None:
     begin_draft(spot, rows_of(kept.value), kept.revision, new=False)
 
 
 @st.fragment
-def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
+def _editor(view: View, family: Family, kept: StoredDocument[Place], spot: str) -> None:
     draft = draft_on(spot)
     if draft is None:
         return
     left, right = st.columns([3, 2])
     with left:
-        slots = draw_board(spot, draft, known_to(family, kept.value.id), kept.value.currency)
+        slots = draw_board(spot, draft, pick_lists_for(family, kept.value.id), kept.value.currency)
     read = changed_card(kept.value, draft, view)
     show_faults(slots, draft, read.findings, read.value)
     with right, st.container(border=True):
@@ -93,14 +93,14 @@ def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
             st.rerun()
 
 
-def changed_card(place: Place, draft: Draft, view: View) -> Read[Place]:
+def changed_card(place: Place, draft: Draft, view: View) -> ReadResult[Place]:
     """The card with the board that is being typed, checked as its file would be."""
     raw: dict[str, Any] = place.model_dump(mode="json", exclude_none=True)
     unchanged = {name: value for name, value in raw.items() if name not in HOLDERS}
     return read_place_card(write_toml({**unchanged, **raw_board(draft.as_rows())}), "", view.today)
 
 
-def _save(view: View, kept: Kept[Place], spot: str) -> None:
+def _save(view: View, kept: StoredDocument[Place], spot: str) -> None:
     draft = draft_on(spot)
     if draft is None:
         return

@@ -56,7 +56,7 @@ _OTHERS_TO_ADD = (
 
 
 @dataclass(frozen=True)
-class Known:
+class PickLists:
     """What is offered to pick from.
 
     Attributes:
@@ -67,7 +67,7 @@ class Known:
     offered: Mapping[str, Mapping[str, str]]
 
 
-def known_to(family: Family, place_id: str = "") -> Known:
+def pick_lists_for(family: Family, place_id: str = "") -> PickLists:
     """What a family's household and cards offer to pick from.
 
     Args:
@@ -83,7 +83,7 @@ def known_to(family: Family, place_id: str = "") -> Known:
     )
     statuses = tuple(dict.fromkeys((*of_members, *of_cards, *_USUAL_STATUSES)))
     places = {place.id: place.name for place in family.places if place.id != place_id}
-    return Known({"statuses": {one: one for one in statuses}, "places": {"": "none", **places}})
+    return PickLists({"statuses": {one: one for one in statuses}, "places": {"": "none", **places}})
 
 
 def _companions_need(offer: object) -> tuple[str, ...]:
@@ -103,7 +103,7 @@ class FaultSlots:
     board: DeltaGenerator
 
 
-def draw_board(spot: str, draft: Draft, known: Known, currency: str) -> FaultSlots:
+def draw_board(spot: str, draft: Draft, known: PickLists, currency: str) -> FaultSlots:
     """Draw every row and the buttons for more, and take over what stands in them.
 
     Args:

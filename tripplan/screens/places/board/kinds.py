@@ -7,7 +7,7 @@ from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel
 
-from tripplan.documents.asked import called, forms_in
+from tripplan.documents.field_spec import called, forms_in
 from tripplan.documents.places.offers import OfferRules
 from tripplan.documents.places.place import Place
 from tripplan.screens.forms.questions import Question, questions

@@ -9,7 +9,7 @@ from tripplan.errors import Finding
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
@@ -21,7 +21,7 @@ from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
 
-def change_card(view: View, family: Family, kept: Kept[Place]) -> bool:
+def change_card(view: View, family: Family, kept: StoredDocument[Place]) -> bool:
     """Offer to change what a card says beside its prices, or let it be changed.
 
     Args:
@@ -58,7 +58,7 @@ def _leave(spot: str) -> None:
 
 
 @st.fragment
-def _editor(view: View, family: Family, kept: Kept[Place], spot: str) -> None:
+def _editor(view: View, family: Family, kept: StoredDocument[Place], spot: str) -> None:
     drawn = draw_card(view, spot, kept.value, kept.value.currency)
     values, found = changed_values(kept.value, drawn.fields.typed())
     read = read_with_stand_ins(values, family, view.today)
@@ -89,7 +89,7 @@ def changed_values(place: Place, typed: dict[str, Any]) -> tuple[dict[str, Any],
     return values, put_fields(values, typed, place)
 
 
-def _save(view: View, kept: Kept[Place], fields: Fields) -> None:
+def _save(view: View, kept: StoredDocument[Place], fields: Fields) -> None:
     spot = fields.form
     values, found = changed_values(kept.value, fields.typed())
     read = read_place_card(write_toml(values), "", view.today)

@@ -11,12 +11,12 @@ import streamlit as st
 from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
-from tripplan.files.toml.reading_result import Read
+from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.board.draft import begin_draft, draft_on, forget_draft
-from tripplan.screens.places.board.drawing import draw_board, known_to
+from tripplan.screens.places.board.drawing import draw_board, pick_lists_for
 from tripplan.screens.places.board.faults import show_faults, to_put_right
 from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, raw_board
@@ -43,7 +43,7 @@ def first_rows(today: date) -> tuple[Row, ...]:
     )
 
 
-def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> None:
+def card_form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]) -> None:
     """Ask for everything a card needs, and make the card.
 
     Args:
@@ -59,7 +59,7 @@ def card_form(view: View, family: Family, cards: Mapping[str, Kept[Place]]) -> N
 
 
 @st.fragment
-def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: str) -> None:
+def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]], spot: str) -> None:
     currency = family.household.currency
     paste_part(view, family, spot)
     drawn = draw_card(view, spot, None, currency)
@@ -68,7 +68,7 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: st
     draft = draft_on(spot) or begin_draft(spot, first_rows(view.today), 0, new=True)
     left, right = st.columns([3, 2])
     with left:
-        slots = draw_board(spot, draft, known_to(family), typed["currency"])
+        slots = draw_board(spot, draft, pick_lists_for(family), typed["currency"])
     values, found = card_values(typed, draft.as_rows())
     board = read_with_stand_ins(values, family, view.today)
     show_faults(slots, draft, board.findings, board.value)
@@ -96,7 +96,7 @@ def _form(view: View, family: Family, cards: Mapping[str, Kept[Place]], spot: st
         st.rerun()
 
 
-def _save(view: View, cards: Mapping[str, Kept[Place]], fields: Fields) -> None:
+def _save(view: View, cards: Mapping[str, StoredDocument[Place]], fields: Fields) -> None:
     spot = fields.form
     typed, draft = fields.typed(), draft_on(spot)
     if draft is None:
@@ -136,7 +136,7 @@ def card_values(typed: Mapping[str, Any], rows: Sequence[Row]) -> tuple[dict[str
     return values, put_fields(values, typed, None)
 
 
-def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) -> Read[Place]:
+def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) -> ReadResult[Place]:
     """A card whose board may be complete before the rest is: what is not, is replaced for the time being.
 
     Args:
@@ -165,7 +165,7 @@ def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) 
         return read
     mended = {**values, **{name: stand_ins[name] for name in wrong if name in stand_ins}}
     again = read_place_card(write_toml(mended), "", today)
-    return Read(again.value, read.findings)
+    return ReadResult(again.value, read.findings)
 
 
 def place_id(name: str) -> str:

@@ -11,7 +11,7 @@ from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.records.merging.differences import NOTHING, Difference, differences
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.places.place_sentences import board_sentences
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings
@@ -30,7 +30,7 @@ class Choice(StrEnum):
     BOTH = "Keep both"
 
 
-def card_upload(view: View, cards: Mapping[str, Kept[Place]]) -> None:
+def card_upload(view: View, cards: Mapping[str, StoredDocument[Place]]) -> None:
     """Let the parent bring cards, see what is wrong with them, and take over the others.
 
     Args:
@@ -67,7 +67,7 @@ def card_upload(view: View, cards: Mapping[str, Kept[Place]]) -> None:
 
 
 def _chosen(
-    place: Place, kept: Kept[Place] | None, taken: Collection[str], turn: str
+    place: Place, kept: StoredDocument[Place] | None, taken: Collection[str], turn: str
 ) -> tuple[Place, int] | None:
     """What to save of one card, with the revision it replaces; None for nothing."""
     if kept is None:

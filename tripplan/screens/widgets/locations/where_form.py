@@ -5,8 +5,8 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.documents.asked import asked, labels
-from tripplan.documents.where import LookedUp, Where
+from tripplan.documents.field_spec import asked, labels
+from tripplan.documents.where import LookupResult, Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import parse_coordinates
 from tripplan.files.locations.where_text import read_where
@@ -195,7 +195,7 @@ def text_to_look_up(fields: Fields) -> str:
     return ", ".join(filter(None, (*names, elsewhere))) if any(names) else ""
 
 
-def fill_in_answer(fields: Fields, found: LookedUp) -> None:
+def fill_in_answer(fields: Fields, found: LookupResult) -> None:
     """Put what an address search answered into the fields of a location; to be called by a button's press.
 
     Args:

@@ -4,20 +4,20 @@ from collections.abc import Callable
 
 import streamlit as st
 
-from tripplan.documents.where import LookedUp
+from tripplan.documents.where import LookupResult
 from tripplan.errors import LookupFailed
 from tripplan.files.locations.online_lookup import CREDIT, SERVICE_IN_WORDS, USER_AGENT, asked_text
 from tripplan.records.kinds import kind_of
-from tripplan.records.store import Kept
+from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.fields import Fields
 from tripplan.screens.widgets.locations.where_form import fill_in_answer, text_to_look_up
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
-Take = Callable[[LookedUp], None]
+Take = Callable[[LookupResult], None]
 """What is done with an answer."""
 
 
@@ -32,7 +32,7 @@ def where_lookup(view: View, fields: Fields) -> None:
     """
     form = fields.form
 
-    def take(found: LookedUp) -> None:
+    def take(found: LookupResult) -> None:
         fill_in_answer(fields, found)
         tell(_spot(form), "The coordinates are filled in above. They count once you save.")
 
@@ -99,8 +99,8 @@ def _spot(key: str) -> str:
     return f"look_up_{key}"
 
 
-def _known(view: View, wanted: str) -> Kept[LookedUp] | None:
-    return view.records.get(LookedUp, wanted.casefold())
+def _known(view: View, wanted: str) -> StoredDocument[LookupResult] | None:
+    return view.records.get(LookupResult, wanted.casefold())
 
 
 def _ask(view: View, spot: str, wanted: str, take: Take) -> None:
@@ -110,13 +110,13 @@ def _ask(view: View, spot: str, wanted: str, take: Take) -> None:
     except LookupFailed as failed:
         refuse(spot, f"Nothing was looked up: {failed}.")
         return
-    with trouble_said(spot):
+    with report_errors(spot):
         with view.records.change(now) as change:
             change.save(found, 0)
         take(found)
 
 
-def _forget(view: View, spot: str, kept: Kept[LookedUp]) -> None:
-    key = kind_of(LookedUp).key(kept.value)
-    with trouble_said(spot):
-        view.records.remove(LookedUp, key, view.services.clock(), kept.revision)
+def _forget(view: View, spot: str, kept: StoredDocument[LookupResult]) -> None:
+    key = kind_of(LookupResult).key(kept.value)
+    with report_errors(spot):
+        view.records.remove(LookupResult, key, view.services.clock(), kept.revision)

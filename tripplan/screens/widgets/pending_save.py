@@ -11,7 +11,7 @@ _STATE = "held_back"
 
 
 @dataclass(frozen=True)
-class HeldBack:
+class PendingSave:
     """Documents that were not saved, because one of them was changed elsewhere meanwhile.
 
     Attributes:
@@ -27,23 +27,23 @@ class HeldBack:
     said: str
 
 
-def hold_back(held: HeldBack) -> None:
+def keep_pending(held: PendingSave) -> None:
     """Keep what could not be saved; a later one takes its place."""
     st.session_state[_STATE] = held
 
 
-def held_back(which: Which) -> HeldBack | None:
+def pending_save(which: Which) -> PendingSave | None:
     """What waits for the parent's choice, if anything does."""
     held = st.session_state.get(_STATE)
-    return held if isinstance(held, HeldBack) and held.which is which else None
+    return held if isinstance(held, PendingSave) and held.which is which else None
 
 
 def is_held_back(spot: str) -> bool:
     """Whether what was typed into a form waits, so that the form goes on showing it."""
     held = st.session_state.get(_STATE)
-    return isinstance(held, HeldBack) and held.spot == spot
+    return isinstance(held, PendingSave) and held.spot == spot
 
 
-def let_go() -> None:
+def discard_pending() -> None:
     """The parent has chosen."""
     st.session_state.pop(_STATE, None)

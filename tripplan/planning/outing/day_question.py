@@ -9,10 +9,10 @@ from tripplan.documents.family.member import Member
 from tripplan.planning.day import DayQuestion, Napper
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.journeys import Pace, pace_of, ways_of
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
-from tripplan.planning.outing.ways import Pace, pace_of, ways_of
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 from tripplan.planning.travel.patience import usual_patience
 from tripplan.values.clocks import minute_of_day
 
@@ -54,7 +54,12 @@ class PartyNeeds:
 
 
 def day_question(
-    family: Family, needs: PartyNeeds, facts: PlaceFacts, day: date, hours: DayHours, ways: tuple[Way, Way]
+    family: Family,
+    needs: PartyNeeds,
+    facts: PlaceFacts,
+    day: date,
+    hours: DayHours,
+    ways: tuple[Journey, Journey],
 ) -> DayQuestion:
     """What the day search is asked about one place on a day on which nobody is engaged.
 
@@ -91,12 +96,12 @@ def day_question(
     )
 
 
-def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Way, Way]:
+def ways_on(family: Family, party: Sequence[Member], facts: PlaceFacts, day: date) -> tuple[Journey, Journey]:
     """The way there and the way home on one day; the arguments are those of `plan_outing`."""
     return ways_at(family, pace_of(family.household, party, day), facts, day)
 
 
-def ways_at(family: Family, pace: Pace, facts: PlaceFacts, day: date) -> tuple[Way, Way]:
+def ways_at(family: Family, pace: Pace, facts: PlaceFacts, day: date) -> tuple[Journey, Journey]:
     """As `ways_on`, for a party of which it is known how it travels that day."""
     return ways_of(family.household, pace, facts.drive, facts.place.where, day, facts.public_holidays.keys())
 

@@ -10,7 +10,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.where import Where
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
-from tripplan.planning.travel.drive import Drive, Leg, Way
+from tripplan.planning.travel.drive import Drive, Journey, Leg
 from tripplan.planning.travel.rests import (
     drive_stretch_for,
     plan_leg,
@@ -51,7 +51,7 @@ def pace_of(household: Household, party: Sequence[Member], day: date) -> Pace:
 
 def ways_of(
     household: Household, pace: Pace, drive: Drive, place: Where, day: date, public_holidays: Set[date]
-) -> tuple[Way, Way]:
+) -> tuple[Journey, Journey]:
     """The way there and the way home, with load-up, rests, stops and rush hours.
 
     Args:
@@ -70,7 +70,7 @@ def ways_of(
         if WEEKDAYS[day.weekday()] in hours.days and day not in public_holidays
     ]
 
-    def way(stopped: StoppedDrive) -> Way:
+    def way(stopped: StoppedDrive) -> Journey:
         def leg_of(drive_minutes: int | None) -> Leg:
             drive = stopped.drive
             return plan_leg(

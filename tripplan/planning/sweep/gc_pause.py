@@ -6,7 +6,7 @@ from contextlib import contextmanager
 
 
 @contextmanager
-def left_alone() -> Iterator[None]:
+def gc_paused() -> Iterator[None]:
     """Put the collector off meanwhile: it looks through all objects of the program again and again, in vain.
 
     A sweep makes objects by the hundred thousand and no cycle; what nothing refers to is freed at once.

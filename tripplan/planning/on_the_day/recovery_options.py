@@ -5,13 +5,13 @@ from datetime import datetime
 from enum import StrEnum
 
 from tripplan.planning.day import NapOutcome
-from tripplan.planning.on_the_day.sunk import Paid
+from tripplan.planning.on_the_day.sunk_cost import SunkCost
 from tripplan.planning.outing.outing import Outing
 from tripplan.values import wording
 from tripplan.values.money import Money
 
 
-class Choice(StrEnum):
+class RecoveryKind(StrEnum):
     """What can be done about it."""
 
     GO_ON = "go on"
@@ -21,7 +21,7 @@ class Choice(StrEnum):
 
 
 @dataclass(frozen=True)
-class WayOut:
+class RecoveryOption:
     """One thing that can be done.
 
     Attributes:
@@ -38,14 +38,14 @@ class WayOut:
         stays_home: whether nobody leaves the house at all.
     """
 
-    choice: Choice
+    choice: RecoveryKind
     title: str
     outing: Outing | None
     home: datetime
     naps: tuple[NapOutcome, ...]
     total: Money
     change: Money
-    tickets: Paid | None
+    tickets: SunkCost | None
     felt: Money
     notes: tuple[str, ...] = ()
     stays_home: bool = False
@@ -91,7 +91,7 @@ class WayOut:
 
 
 @dataclass(frozen=True)
-class Replanned:
+class RevisedDay:
     """What can be done from here and now.
 
     Attributes:
@@ -104,6 +104,6 @@ class Replanned:
     """
 
     now: datetime
-    ways: tuple[WayOut, ...]
+    ways: tuple[RecoveryOption, ...]
     impossible: tuple[tuple[str, tuple[str, ...]], ...]
     cautions: tuple[str, ...]

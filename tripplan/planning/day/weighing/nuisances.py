@@ -12,7 +12,7 @@ from functools import lru_cache
 import numpy as np
 
 from tripplan.planning.day.times.minutes import Minutes, chosen
-from tripplan.planning.day.times.shapes import FeltPart
+from tripplan.planning.day.times.shapes import NuisanceCost
 from tripplan.planning.day.weighing.lateness import TENTHS, THOUSANDTHS
 from tripplan.values import wording
 from tripplan.values.money import Money
@@ -71,14 +71,14 @@ class Nuisance:
             weight = np.multiply(amount, 60 * rate, dtype=np.int64) // self.measure.value * finer
         return weight
 
-    def part(self, at: tuple[int, int, int], currency: str) -> FeltPart:
+    def part(self, at: tuple[int, int, int], currency: str) -> NuisanceCost:
         """What it comes to in one choice, of which day, departure and leaving time are given."""
         amount = chosen(self.amount, at)
         units = int(self._weight(np.array(amount)))
         minutes = None if self.measure is Measure.CHANCE else amount
         if self.measure is Measure.EXPECTED:
             minutes = round(amount / TENTHS)
-        return FeltPart(self.name, self._said(amount), minutes, Money(Decimal(units) / UNITS, currency))
+        return NuisanceCost(self.name, self._said(amount), minutes, Money(Decimal(units) / UNITS, currency))
 
     def _said(self, amount: int) -> str:
         if self.measure is Measure.MINUTES:

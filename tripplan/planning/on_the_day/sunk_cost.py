@@ -10,7 +10,7 @@ from tripplan.values.money import Money, total
 
 
 @dataclass(frozen=True)
-class Paid:
+class SunkCost:
     """What becomes of tickets that are paid for.
 
     Attributes:
@@ -24,7 +24,7 @@ class Paid:
     lost: Money
 
 
-def called_off(place: Place, admission: Admission) -> Paid:
+def called_off(place: Place, admission: Admission) -> SunkCost:
     """Nobody goes in.
 
     Args:
@@ -38,10 +38,10 @@ def called_off(place: Place, admission: Admission) -> Paid:
     # A voucher on the order makes less come back than the lines say.
     back = min(back, admission.total)
     lost = max(admission.total - back - kept, Money.zero(currency))
-    return Paid(spent=admission.total - back, back=back, lost=lost)
+    return SunkCost(spent=admission.total - back, back=back, lost=lost)
 
 
-def some_stay_away(place: Place, admission: Admission, absent: Collection[str], needed: Money) -> Paid:
+def some_stay_away(place: Place, admission: Admission, absent: Collection[str], needed: Money) -> SunkCost:
     """Some of the people who were paid for stay away.
 
     Single tickets that are refundable come back for those who stay away; a bundle does not come apart.
@@ -60,7 +60,7 @@ def some_stay_away(place: Place, admission: Admission, absent: Collection[str], 
         if offer is not None and offer.kind == "ticket" and offer.refundable:
             back += purchase.unit_price * sum(name in absent for name in purchase.covers)
     back = min(back.rounded(), admission.total)
-    return Paid(
+    return SunkCost(
         spent=admission.total - back,
         back=back,
         lost=max(admission.total - back - needed, zero) if absent else zero,

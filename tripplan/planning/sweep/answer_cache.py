@@ -9,14 +9,14 @@ from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.sweep.table import Verdict
-from tripplan.planning.travel.drive import Way
+from tripplan.planning.travel.drive import Journey
 
 Key = tuple[int, ...]
 """Numbers that stand for all that an answer rests on."""
 
 
 @dataclass(frozen=True)
-class Visit:
+class VisitPlan:
     """The best day plan of one kind of day, with what follows from its legs.
 
     Attributes:
@@ -32,7 +32,7 @@ class Visit:
     wheels_back: tuple[int, int]
 
     @classmethod
-    def of(cls, best: BestChoice, way_there: Way, way_home: Way) -> "Visit":
+    def of(cls, best: BestChoice, way_there: Journey, way_home: Journey) -> "VisitPlan":
         """That of a day plan."""
         there, back = way_there.at(best.depart), way_home.at(best.leave)
         return cls(
@@ -43,7 +43,7 @@ class Visit:
             (best.leave + back.load_up_minutes, best.leave + back.minutes - back.unload_minutes),
         )
 
-    def later(self, minutes: int) -> "Visit":
+    def later(self, minutes: int) -> "VisitPlan":
         """The same day plan so many minutes later."""
         if not minutes:
             return self
@@ -76,13 +76,13 @@ class Search:
     by_night: int
     engaged: dict[Key, Engagements] = field(default_factory=dict)
 
-    def visit(self, best: BestChoice) -> Visit:
+    def visit(self, best: BestChoice) -> VisitPlan:
         """What was found, as on other days of the kind."""
-        return Visit.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
+        return VisitPlan.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
 
 
 @dataclass
-class Known:
+class AnswerCache:
     """What a sweep has found already, at any place.
 
     Attributes:
@@ -91,7 +91,7 @@ class Known:
         searches: those that wait to be made together, by all that they rest on.
     """
 
-    visits: dict[Key, Visit | Verdict] = field(default_factory=dict)
+    visits: dict[Key, VisitPlan | Verdict] = field(default_factory=dict)
     hours: dict[Key, tuple[date, DayHours]] = field(default_factory=dict)
     searches: dict[Key, Search] = field(default_factory=dict)
     _numbers: dict[Hashable, int] = field(default_factory=dict)

@@ -63,7 +63,7 @@ class Control(Enum):
 
 
 @dataclass(frozen=True)
-class Asked:
+class FieldSpec:
     """How one field of a written form is asked; stands in the annotation beside the type.
 
     Attributes:
@@ -105,12 +105,12 @@ class Asked:
         return schema if self.unit is None else {**schema, "unit": self.unit.value}
 
 
-def asked_in(info: FieldInfo) -> Asked | None:
+def asked_in(info: FieldInfo) -> FieldSpec | None:
     """How a field is asked; None where no screen asks for it."""
-    return next((one for one in info.metadata if isinstance(one, Asked)), None)
+    return next((one for one in info.metadata if isinstance(one, FieldSpec)), None)
 
 
-def asked(form: type[BaseModel], name: str) -> Asked:
+def asked(form: type[BaseModel], name: str) -> FieldSpec:
     """How a field of a form is asked; where no screen asks for it, its own name is its label.
 
     Args:
@@ -118,7 +118,7 @@ def asked(form: type[BaseModel], name: str) -> Asked:
         name: of the field.
     """
     found = asked_in(form.model_fields[name])
-    return found or Asked(name.replace("_", " "))
+    return found or FieldSpec(name.replace("_", " "))
 
 
 def within_phrase(label: str) -> str:

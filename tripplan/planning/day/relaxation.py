@@ -15,7 +15,7 @@ GIVES_WAY_MINUTES = 15
 
 
 @dataclass(frozen=True)
-class Loosened:
+class Relaxation:
     """A limit that gave way.
 
     Attributes:
@@ -36,7 +36,7 @@ class Loosened:
         return f"{self.words} would help most: the best plan would weigh {wording.money(self.saves)} less."
 
 
-def helps_most(question: DayQuestion, best: DayPlan | None) -> Loosened | None:
+def helps_most(question: DayQuestion, best: DayPlan | None) -> Relaxation | None:
     """The one limit that helps most if it gives way by 15 minutes, everything else as asked.
 
     Each is tried with a whole search of its own.
@@ -46,10 +46,10 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Loosened | None:
         best: its best plan; None where it is impossible.
 
     Returns:
-        The limit with the least felt cost then, the first among equals; None where none helps by more than a
-        share that makes departures about equally good.
+        The limit with the least generalized cost then, the first among equals; None where none helps by more
+        than a share that makes departures about equally good.
     """
-    found: Loosened | None = None
+    found: Relaxation | None = None
     for words, asked in _loosened(question):
         plan = plan_day(asked).best
         if plan is None:
@@ -57,7 +57,7 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Loosened | None:
         if best is not None and plan.felt.amount >= best.felt.amount * (1 - SMALL_LOSS_SHARE):
             continue
         if found is None or plan.felt.amount < found.plan.felt.amount:
-            found = Loosened(words, plan, best.felt - plan.felt if best is not None else None)
+            found = Relaxation(words, plan, best.felt - plan.felt if best is not None else None)
     return found
 
 

@@ -12,7 +12,7 @@ from tripplan.planning.admission.charges import (
     ITEM_BITS,
     ORDER_BITS,
     Charges,
-    Limits,
+    SaleLimits,
     Solution,
     charges_for,
     priced_items,
@@ -27,7 +27,7 @@ TABLE_SIZE_AT_MOST = 3000
 
 
 @dataclass(frozen=True)
-class Order:
+class TicketOrder:
     """What a way in costs, item by item, exact and in the currency's smallest coins.
 
     Attributes:
@@ -51,7 +51,7 @@ class Order:
 
 
 @dataclass(frozen=True)
-class Way:
+class PurchasePlan:
     """A way in with the voucher that goes with it.
 
     Attributes:
@@ -62,7 +62,7 @@ class Way:
 
     solution: Solution
     voucher: int | None
-    order: Order
+    order: TicketOrder
 
     @property
     def rank(self) -> tuple[Fraction, int, int, int]:
@@ -73,7 +73,7 @@ class Way:
         return (self.order.total, items + used, places, self.voucher if self.voucher is not None else -1)
 
 
-class WayFinder:
+class PurchasePlanner:
     """Finds ways in for one party; asked again, it leaves out further offers."""
 
     def __init__(self, place: Place, board: Board, vouchers: Sequence[Voucher]) -> None:
@@ -84,7 +84,7 @@ class WayFinder:
         free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))
         self._may_be_free = bool(self._plain.order_fee) and len(free_kinds) == len(board.kinds)
 
-    def cheapest(self, limits: Limits = ANYTHING) -> Way | None:
+    def cheapest(self, limits: SaleLimits = ANYTHING) -> PurchasePlan | None:
         """The best way in by rank within limits; None if there is no legal way."""
         if self._may_be_free and limits.must_buy is None:
             free = self._solve(None, limits, free_only=True)
@@ -103,7 +103,7 @@ class WayFinder:
                 ways.append(self._with_fixed_voucher(number, plain, limits))
         return min(ways, key=lambda way: way.rank)
 
-    def in_order(self, how_many: int, limits: Limits = ANYTHING) -> list[Way]:
+    def in_order(self, how_many: int, limits: SaleLimits = ANYTHING) -> list[PurchasePlan]:
         """The cheapest way and the next-best ones that are different.
 
         Each way does without at least one block of every way before it; of all such ways it is the cheapest.
@@ -112,7 +112,7 @@ class WayFinder:
             how_many: ways at most.
             limits: what every way must keep to.
         """
-        ways: list[Way] = []
+        ways: list[PurchasePlan] = []
         while len(ways) < how_many:
             best = self.cheapest(limits)
             if best is None:
@@ -122,12 +122,12 @@ class WayFinder:
             limits = replace(limits, not_all_of=(*limits.not_all_of, used))
         return ways
 
-    def price(self, solution: Solution, voucher: int | None) -> Way:
+    def price(self, solution: Solution, voucher: int | None) -> PurchasePlan:
         """A way with what it costs; a voucher that takes nothing off is left at home."""
         order = self._order(solution, None if voucher is None else self._vouchers[voucher])
-        return Way(solution, voucher if order.off else None, order)
+        return PurchasePlan(solution, voucher if order.off else None, order)
 
-    def _with_fixed_voucher(self, number: int, plain: Solution, limits: Limits) -> Way:
+    def _with_fixed_voucher(self, number: int, plain: Solution, limits: SaleLimits) -> PurchasePlan:
         """The cheapest way with a voucher of a fixed amount.
 
         Where the cheapest way without it is worth the voucher's whole amount, or leaves nothing to pay but
@@ -147,7 +147,7 @@ class WayFinder:
         solution = cheapest_by_integers(self._board, charges, limits)
         return way if solution is None else self.price(solution, number)
 
-    def _solve(self, voucher: int | None, limits: Limits, *, free_only: bool = False) -> Solution | None:
+    def _solve(self, voucher: int | None, limits: SaleLimits, *, free_only: bool = False) -> Solution | None:
         if not self._by_table:
             return cheapest_by_integers(self._board, self._charges(voucher, free_only), limits)
         key = (voucher, free_only)
@@ -160,7 +160,7 @@ class WayFinder:
             return replace(self._plain, free_only=free_only)
         return charges_for(self._place, self._board, self._vouchers[voucher], free_only=free_only)
 
-    def _order(self, solution: Solution, voucher: Voucher | None) -> Order:
+    def _order(self, solution: Solution, voucher: Voucher | None) -> TicketOrder:
         board, place = self._board, self._place
         entry = counted = bears_fee = 0
         for use in solution.uses:
@@ -182,7 +182,7 @@ class WayFinder:
         fees = sum(
             board.fine(fee.price) * (bears_fee if fee.per == "ticket" else entry > 0) for fee in place.fees
         )
-        return Order(Fraction(entry, coin), off, tax, bears_fee, Fraction(fees, coin))
+        return TicketOrder(Fraction(entry, coin), off, tax, bears_fee, Fraction(fees, coin))
 
 
 def _free_kinds(block: TicketBlock | UnitBlock) -> set[int]:
