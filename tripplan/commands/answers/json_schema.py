@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import cache, cached_property, reduce
 from operator import or_
 from types import NoneType, UnionType
-from typing import Any, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 from pydantic import BaseModel, ConfigDict, Field, create_model
 
@@ -86,6 +86,8 @@ def _stepped(kind: Kind, step: str) -> tuple[Kind, str]:
 
 
 def _attribute(kind: Kind, step: str) -> tuple[Kind, str]:
+    if get_origin(kind) is Annotated:  # a written form says beside the type how the field is asked
+        return _attribute(get_args(kind)[0], step)
     if step in STEPS:
         return get_type_hints(STEPS[step])["return"], _summary(STEPS[step])
     if isinstance(kind, type) and issubclass(kind, BaseModel) and step in kind.model_fields:
