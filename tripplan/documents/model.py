@@ -4,10 +4,19 @@ import re
 from datetime import time
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetCoreSchemaHandler, WithJsonSchema
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    GetCoreSchemaHandler,
+    WithJsonSchema,
+)
 from pydantic_core import CoreSchema
 
 from tripplan.documents.bounds import bounded
+from tripplan.values.visible import shows_something, without_unseen
 
 
 def spaced(form: type) -> str:
@@ -48,9 +57,25 @@ ClockTime = Annotated[
 ]
 """A time of day by the local clock as a field of a written form."""
 
+
+def _read_name(value: object) -> object:
+    return without_unseen(value) if isinstance(value, str) else value
+
+
+def _check_name(name: str) -> str:
+    if not shows_something(name):
+        raise ValueError("a name has at least one letter that can be seen")
+    return name
+
+
 LONGEST_NAME = 80
 """What a name may have [characters]."""
-Name = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
+Name = Annotated[
+    str,
+    Field(min_length=1, max_length=LONGEST_NAME),
+    BeforeValidator(_read_name),
+    AfterValidator(_check_name),
+]
 """What somebody or something is called."""
 Minutes = Annotated[int, Field(ge=0, le=24 * 60)]
 """A span of time within a day [min]."""

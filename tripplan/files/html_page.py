@@ -2,7 +2,9 @@
 
 import base64
 import hashlib
-from html import escape
+import html
+
+from tripplan.values.visible import without_unseen
 
 # What a page may load: nothing at all, beside its own style.
 MAY_LOAD = "default-src 'none'; style-src 'unsafe-inline'"
@@ -21,6 +23,11 @@ _ON_PAPER = """
   .quiet { color: #333; }
 }
 """
+
+
+def escape(text: str) -> str:
+    """Text as it stands in a page, without the control characters that HTML forbids."""
+    return html.escape(without_unseen(text))
 
 
 def page_head(title: str, style: str, script: str = "") -> str:

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from html import unescape
@@ -32,6 +33,7 @@ from tripplan.files.education_record.record_of_outings import record_csv, record
 from tripplan.files.education_record.record_pdf import record_letters_lacking, record_pdf
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, state_rule
+from tripplan.values.visible import shows_something
 
 TODAY = date(2026, 11, 25)
 NOON = datetime(2026, 11, 25, 12, tzinfo=UTC)
@@ -129,7 +131,7 @@ def test_no_cell_of_any_table_is_run_or_adds_a_line(text: str) -> None:
 @given(st.text(min_size=1, max_size=40), st.text(max_size=60))
 def test_whatever_is_written_the_table_keeps_its_shape(title: str, did: str) -> None:
     """One outing is one row with as many cells as the heading, read by the standard library."""
-    if not title.strip() or any("\ud800" <= letter <= "\udfff" for letter in title + did):
+    if not shows_something(title) or any("\ud800" <= letter <= "\udfff" for letter in title + did):
         return
     entry = make_entry(title=title, children=[{"member": "Cy", "did": did, "hours": "1.5"}])
     for table in (logbook_csv([entry]), record_csv(record(entry))):
@@ -176,6 +178,18 @@ def test_the_pdf_can_be_read_back_over_several_pages() -> None:
     assert "Rules on home education differ" in texts[-1]
     assert "Žďár mill" in texts[0]
     assert "Cy 40 40" in texts[0]  # days in all, days away
+
+
+def test_a_row_that_is_higher_than_a_page_goes_on_on_the_next() -> None:
+    """As much as a form can hold of what was learned is printed whole, under a head on each page."""
+    words = [f"w{number}" for number in range(700)]
+    told = record(make_entry(), named=["Cy"])
+    long = replace(told, lines=tuple(replace(line, learned=" ".join(words)) for line in told.lines))
+    pages = PdfReader(BytesIO(record_pdf(long, Paper.A4, NOON))).pages
+    texts = [page.extract_text() for page in pages]
+    assert len(texts) > 1
+    assert set(re.findall(r"w\d+", " ".join(texts).lower())).issuperset(words)
+    assert sum("Did and learned" in " ".join(text.split()) for text in texts) >= len(texts) - 1
 
 
 def test_letters_that_the_pdf_lacks_are_told() -> None:

@@ -8,6 +8,7 @@ import pytest
 
 from tests.day_sheets import planned, sheet
 from tests.files.day_sheet.test_day_sheet_html import HOSTILE, Reader
+from tripplan.documents.outings.sheet_entries import Booking
 from tripplan.files.day_sheet.day_phone_html import day_phone_html
 from tripplan.files.day_sheet.day_stretches import stretches
 
@@ -36,6 +37,14 @@ def test_nothing_is_loaded_and_what_was_typed_stays_text(page: str) -> None:
     assert reader.seen.count("script") == 1
     assert all(re.fullmatch(r"tel:\+?[0-9]+|geo:[-0-9.,]+\?q=[-0-9.,]+", link) for link in reader.links)
     assert "<script>alert(1)</script>" in " ".join("".join(reader.said).split())
+
+
+def test_no_control_character_gets_into_the_page() -> None:
+    """What HTML forbids, and marks that turn a line around, are left out of what was typed."""
+    hostile = Booking(what="noon\x00 tour\x1b[31m\u202e", number="K7\x85-3312")
+    page = day_phone_html(planned(), sheet(bookings=(hostile,)))
+    assert not re.search("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]", page)
+    assert "noon tour[31m" in page
 
 
 def test_everything_that_may_be_said_stands_in_it(page: str) -> None:

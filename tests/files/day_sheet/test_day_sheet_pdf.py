@@ -1,6 +1,7 @@
 """The day sheet as a PDF, read back by another library."""
 
 import socket
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from io import BytesIO
 
@@ -12,7 +13,7 @@ from tests.day_sheets import SHOWING, demo_sheet, planned, sheet
 from tripplan.documents.outings.emergency_contacts import EmergencyContact, EmergencyContacts
 from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking
-from tripplan.files.day_sheet.day_sheet import DaySheet
+from tripplan.files.day_sheet.day_sheet import DaySheet, SheetLine
 from tripplan.files.day_sheet.day_sheet_pdf import (
     SURELY_KNOWN,
     Paper,
@@ -132,3 +133,17 @@ def test_the_typeface_is_in_the_file() -> None:
 def test_paper_is_the_countrys_own(country: str, paper: Paper) -> None:
     """Letter in the United States, A4 in Europe."""
     assert usual_paper(country) is paper
+
+
+def test_a_text_of_many_pages_is_printed_whole() -> None:
+    """A section with a book in one line, or one word without an end, goes on from page to page."""
+    words = [f"word{number}" for number in range(4_000)]
+    written = sheet()
+    last = written.sections[-1]
+    for told in (" ".join(words), "x" * 30_000):
+        long = replace(last, lines=(*last.lines, SheetLine(told)))
+        said = text(replace(written, sections=(*written.sections[:-1], long)))
+        if told.startswith("x"):
+            assert said.count("x") >= 30_000
+        else:
+            assert set(said.split()).issuperset(words)

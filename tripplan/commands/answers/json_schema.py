@@ -11,7 +11,6 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from tripplan.commands.answers.json_keys import STEPS, Key, keys_of
-from tripplan.documents.field_spec import FieldSpec
 
 _ATTRIBUTES = re.compile(r"^Attributes:\n(.*?)(?=^\S|\Z)", re.MULTILINE | re.DOTALL)
 _ENTRY = re.compile(r"^    ([\w, ]+): (.*?)(?=^    \S|\Z)", re.MULTILINE | re.DOTALL)
@@ -87,11 +86,12 @@ def _stepped(kind: Kind, step: str) -> tuple[Kind, str]:
 
 
 def _attribute(kind: Kind, step: str) -> tuple[Kind, str]:
+    if get_origin(kind) is Annotated:  # a written form says beside the type how the field is asked
+        return _attribute(get_args(kind)[0], step)
     if step in STEPS:
         return get_type_hints(STEPS[step])["return"], _summary(STEPS[step])
     if isinstance(kind, type) and issubclass(kind, BaseModel) and step in kind.model_fields:
-        hint = _unasked(get_type_hints(kind, include_extras=True)[step])
-        return hint, kind.model_fields[step].description or ""
+        return get_type_hints(kind, include_extras=True)[step], kind.model_fields[step].description or ""
     member = inspect.getattr_static(kind, step, None)
     if isinstance(member, property):
         member = member.fget
@@ -100,15 +100,6 @@ def _attribute(kind: Kind, step: str) -> tuple[Kind, str]:
     if inspect.isfunction(member):
         return get_type_hints(member)["return"], _summary(member)
     return get_type_hints(kind, include_extras=True)[step], _described(kind).get(step, "")
-
-
-def _unasked(kind: Kind) -> Kind:
-    """The type of a document's field without how a screen asks for it."""
-    if not _is(kind, Annotated):
-        return kind
-    inner, *notes = get_args(kind)
-    kept = [note for note in notes if not isinstance(note, FieldSpec)]
-    return reduce(lambda told, note: Annotated[told, note], kept, inner)
 
 
 def _jsonable(kind: Kind) -> Kind:

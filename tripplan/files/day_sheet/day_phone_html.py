@@ -5,7 +5,6 @@ scripts it still shows the whole day.
 """
 
 from datetime import datetime
-from html import escape
 
 from tripplan.files.day_sheet.day_sheet import DaySheet, clock_of
 from tripplan.files.day_sheet.day_sheet_html import section_html
@@ -19,7 +18,7 @@ from tripplan.files.day_sheet.day_stretches import (
     step_words,
     stretches,
 )
-from tripplan.files.html_page import page_head
+from tripplan.files.html_page import escape, page_head
 from tripplan.planning.outing.outing import Outing
 
 TAKEN_ALONG = ("emergency", "tickets", "naps", "needs", "cautions")

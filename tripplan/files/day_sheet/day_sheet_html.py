@@ -3,11 +3,10 @@
 The file stands alone: no script, nothing loaded from anywhere, every text escaped.
 """
 
-from html import escape
 from math import ceil
 
 from tripplan.files.day_sheet.day_sheet import DaySheet, SheetLine, SheetSection
-from tripplan.files.html_page import page_head
+from tripplan.files.html_page import escape, page_head
 
 NOTES = "Room for notes"
 

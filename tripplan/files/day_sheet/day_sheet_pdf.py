@@ -2,17 +2,19 @@
 
 import tempfile
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import StrEnum
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
+from textwrap import wrap
 
 from pymupdf_fonts import fontbuffers
 
 from tripplan.files.day_sheet.day_sheet import DaySheet, SheetLine
 from tripplan.files.day_sheet.day_sheet_html import NOTES
+from tripplan.files.pdf_lines import LineBreaker
 from tripplan.files.pdf_typeface import FACES, FAMILY, blank_pdf
 
 MARGIN, GUTTER, GAP = 10.0, 6.0, 1.8
@@ -23,6 +25,8 @@ RULE = 7.0
 """Between the lines to write on [mm]."""
 SIZES = (10.0, 9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 """Sizes of type that are tried, largest first [pt]."""
+_LONGEST_PIECE = 1500
+"""What is longer is parted, so that no part is higher than a page [characters]."""
 _LINE = 1.28 * 25.4 / 72
 """Height of a line for each point of type [mm]."""
 
@@ -127,6 +131,7 @@ class _Drawing:
         pdf.set_auto_page_break(False)
         pdf.c_margin = 0
         pdf.add_page()
+        self.breaker = LineBreaker(pdf)
         self.width = (pdf.w - 2 * MARGIN - GUTTER) / 2
         self.bottom = pdf.h - MARGIN
         self.pieces = tuple(self._pieces())
@@ -156,8 +161,10 @@ class _Drawing:
         for section in self.sheet.sections:
             widths = [self.pdf.get_string_width(line.lead) for line in section.lines if line.lead]
             for number, line in enumerate(section.lines):
+                first, *rest = wrap(line.text, _LONGEST_PIECE) or [line.text]
                 heading = "" if number else section.heading
-                yield _Piece(heading, line, max(widths, default=0.0), section.ticked_off)
+                yield _Piece(heading, replace(line, text=first), max(widths, default=0.0), section.ticked_off)
+                yield from (_Piece("", SheetLine(text), 0.0, False) for text in rest)
 
     def _type(self, size: float, *, bold: bool = False) -> None:
         self.pdf.set_font(FAMILY, "B" if bold else "", size)
@@ -224,11 +231,13 @@ class _Drawing:
         draw: bool = True,
     ) -> float:
         """A text in lines; returns how high it is [mm]."""
-        self._type(size, bold=bold)
-        self.pdf.set_xy(x, y)
-        lines = self.pdf.multi_cell(width, size * _LINE, text, align="L", dry_run=not draw, output="LINES")
-        # Asked for lines it answers with a list; its other answers are to other questions.
-        return size * _LINE * (len(lines) if isinstance(lines, list) else 1)
+        height, lines = size * _LINE, self.breaker.lines(text, width, size, bold=bold)
+        if draw:
+            self._type(size, bold=bold)
+            for number, line in enumerate(lines):
+                self.pdf.set_xy(x, y + number * height)
+                self.pdf.cell(width, height, line)
+        return height * len(lines)
 
     def _piece(self, piece: _Piece, size: float, x: float, y: float) -> None:
         if piece.heading:

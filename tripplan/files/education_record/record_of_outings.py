@@ -2,9 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 from decimal import Decimal
-from html import escape
 
-from tripplan.files.html_page import page_head
+from tripplan.files.html_page import escape, page_head
 from tripplan.files.tables import Cell, csv_table
 from tripplan.planning.logbook.education_record import ChildTotal, EducationRecord, RecordLine
 from tripplan.values import wording

@@ -3,6 +3,7 @@
 import tempfile
 from collections.abc import Iterable, Sequence
 from datetime import datetime
+from itertools import zip_longest
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ from tripplan.files.education_record.record_of_outings import (
     period_told,
     total_cells,
 )
+from tripplan.files.pdf_lines import LineBreaker
 from tripplan.files.pdf_typeface import FAMILY, blank_pdf
 from tripplan.planning.logbook.education_record import EducationRecord
 
@@ -26,6 +28,8 @@ MARGIN = 12.0
 """Around the page [mm]."""
 _SIZE, _LINE = 8.5, 4.2
 """Size of type [pt] and height of a line [mm]."""
+_ABOVE, _BESIDE = 0.8, 1.2
+"""Room above and below a row, and between two columns [mm]."""
 _WIDTHS, _TOTAL_WIDTHS = (22, 20, 34, 20, 36, 58), (28, 14, 20, 30, 20, 78)
 """Widths of the columns, in parts of the page's."""
 
@@ -71,21 +75,30 @@ def _lines(pdf: "FPDF", texts: Iterable[str], larger: float = 1.0, *, bold: bool
 
 
 def _table(pdf: "FPDF", columns: Sequence[str], widths: Sequence[int], rows: Iterable[Sequence[str]]) -> None:
-    from fpdf.fonts import FontFace  # heavy, and needed only once a PDF is asked for
-
-    told = [tuple(row) for row in rows]
+    """A table whose head stands on each page; a row that is higher than what is left goes on on the next."""
+    told = list(rows)
     if not told:
         _lines(pdf, ["Nothing was recorded in this period."])
         return
-    pdf.set_font(FAMILY, "", _SIZE)
-    with pdf.table(
-        col_widths=tuple(widths),
-        text_align="LEFT",
-        line_height=_LINE,
-        headings_style=FontFace(emphasis="BOLD"),
-        borders_layout="HORIZONTAL_LINES",
-        padding=(0.8, 1.2, 0.8, 0),
-        v_align="TOP",
-    ) as table:
-        for cells in (columns, *told):
-            table.row(cells)
+    breaker, part = LineBreaker(pdf), pdf.epw / sum(widths)
+
+    def row(cells: Sequence[str], *, bold: bool = False) -> None:
+        broken = [
+            breaker.lines(cell, width * part - _BESIDE, _SIZE, bold=bold)
+            for cell, width in zip(cells, widths, strict=True)
+        ]
+        pdf.set_y(pdf.y + _ABOVE)
+        for line in zip_longest(*broken, fillvalue=""):
+            if not bold and pdf.y + _LINE + _ABOVE > pdf.h - MARGIN:
+                pdf.add_page()
+                row(columns, bold=True)
+                pdf.set_y(pdf.y + _ABOVE)
+            pdf.set_font(FAMILY, "B" if bold else "", _SIZE)
+            for text, width in zip(line, widths, strict=True):
+                pdf.cell(width * part, _LINE, text)
+            pdf.ln(_LINE)
+        pdf.set_y(pdf.y + _ABOVE)
+        pdf.line(pdf.l_margin, pdf.y, pdf.w - pdf.r_margin, pdf.y)
+
+    for number, cells in enumerate((columns, *told)):
+        row(cells, bold=number == 0)
