@@ -17,7 +17,9 @@ from tripplan.documents.model import Written
 from tripplan.documents.where import LookupResult
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
+from tripplan.records.migrations import summed
 from tripplan.records.opening import Which, open_records, show
+from tripplan.records.replacement import replacement
 from tripplan.records.store import Records
 
 
@@ -203,3 +205,23 @@ def test_looking_at_a_file_changes_nothing(filled: Records) -> None:
     preview = read_export(export_all(filled), "all.json")
     assert preview.findings == ()
     assert preview.documents == (make_household(), make_place(id="second"), make_place())
+
+
+def test_what_cannot_be_read_goes_out_as_it_stands_and_stops_nothing(filled: Records, noon: datetime) -> None:
+    """A text that is no document, a kind of a later version: the rest comes back, and takes their place."""
+    before = export_all(filled)
+    with filled.database.writing() as connection:
+        connection.execute("UPDATE version SET body = 'no JSON' WHERE key = 'second'")
+        connection.execute(f"UPDATE version SET checksum = {summed('version')}")
+    with filled.change(noon) as change:
+        change.put("colours", "blue", "{}")
+    whole = json.loads(export_all(filled))
+    assert [entry["kind"] for entry in whole["documents"]] == ["household", "place"]
+    assert [(left["kind"], left["text"]) for left in whole["unread"]] == [
+        ("colours", "{}"),
+        ("place", "no JSON"),
+    ]
+    assert read_export(json.dumps(whole).encode(), "all.json").findings == ()
+    assert replacement(filled, read_export(before, "all.json").documents).removed == ("colours blue",)
+    assert import_all(filled, before, "all.json", noon) == ()
+    assert (export_all(filled), filled.set_aside()) == (before, ())

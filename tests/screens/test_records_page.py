@@ -226,3 +226,16 @@ def test_an_app_left_running_makes_a_copy_every_day(
     app.run()
     days = [copy.day for copy in copies_of(own.database.path)]
     assert days == [date(2026, 11, 27), date(2026, 11, 25), date(2026, 11, 24)]
+
+
+def test_deleting_for_good_says_what_goes_and_asks_first(own: Records, open_app: Opened) -> None:
+    """Earlier states and copies are counted; the press needs a tick, and one state is left."""
+    app = open_app("records")
+    assert "not encrypted" in said(app.markdown)
+    assert "1 earlier states" in said(app.markdown)
+    assert app.button(key="forget").disabled
+    app.checkbox(key="forget_agreed").check().run()
+    app.button(key="forget").click().run()
+    assert not app.exception
+    assert household_name(own) == "Renamed"
+    assert b"Test household" not in own.database.path.read_bytes()

@@ -12,6 +12,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.records.kinds import KINDS, MODELS
+from tripplan.records.reading import read_document
 from tripplan.records.store import Records, Retold
 
 FORMAT = 1
@@ -49,9 +50,18 @@ class ExportContents:
 def export_all(records: Records) -> bytes:
     """Everything on record but choices about this computer, as JSON in UTF-8; it begins with whose it is.
 
-    The same records always give the same bytes. Former versions are not part of it.
+    The same records always give the same bytes. Former versions are not part of it. What this version cannot
+    read goes out as the text that stands there, apart from the rest; an import leaves it out.
     """
-    documents = [{"kind": raw.kind, "body": json.loads(raw.body)} for raw in records.raw_documents()]
+    documents: list[dict[str, Any]] = []
+    unread: list[dict[str, str]] = []
+    for raw in records.raw_documents():
+        read = read_document(MODELS[raw.kind], raw.body) if raw.is_sound and raw.kind in MODELS else None
+        if read is None or read.value is None:
+            unread.append({"kind": raw.kind, "key": raw.key, "text": raw.body})
+        else:
+            body = read.value.model_dump_json() if read.why else raw.body
+            documents.append({"kind": raw.kind, "body": json.loads(body)})
     bodies = (one["body"] for one in documents if one["kind"] == KINDS[Household].name)
     household: dict[str, Any] = next(bodies, {})
     whole = {
@@ -59,6 +69,7 @@ def export_all(records: Records) -> bytes:
         "of": household.get("name", ""),
         "invented": household.get("invented", False),
         "documents": documents,
+        **({"unread": unread} if unread else {}),
     }
     return (json.dumps(whole, ensure_ascii=False, indent=1) + "\n").encode()
 

@@ -244,12 +244,12 @@ class Change:
             after = value if last is None or retold is None else retold(value, last, self._saved_at)
             body = after.model_dump_json()
             type(value).model_validate_json(body)  # what could not be read again is not saved
-            self._put(kind.name, key, body)
+            self.put(kind.name, key, body)
         for raw in raws:
-            self._put(raw.kind, raw.key, raw.body)
+            self.put(raw.kind, raw.key, raw.body)
 
-    def _put(self, kind: str, key: str, body: str) -> None:
-        """Make a text what is on record, whatever was there."""
+    def put(self, kind: str, key: str, body: str) -> None:
+        """Make a text what is on record under a kind and key, unread and whatever was there."""
         current = self._row(kind, key)
         if current is None or current["body"] != body or not is_sound(current):
             self._append(kind, key, current, body)

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from tripplan.screens.records.day_copies import day_copies
+from tripplan.screens.records.deleting import deleting
 from tripplan.screens.records.past_changes import past_changes
 from tripplan.screens.records.set_aside import what_is_set_aside
 from tripplan.screens.records.whole_file import PAGE, whole_file
@@ -21,3 +22,4 @@ def render(view: View) -> None:
     past_changes(view)
     day_copies(view)
     whole_file(view)
+    deleting(view)
