@@ -17,9 +17,9 @@ from tripplan.documents.model import Written
 from tripplan.documents.where import LookupResult
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.migrations import summed
 from tripplan.records.opening import Which, open_records, show
-from tripplan.records.replacement import replacement
 from tripplan.records.store import Records
 
 

@@ -12,8 +12,8 @@ from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
 from tripplan.records.copies.daily import back_up
 from tripplan.records.copies.listed import copies_of, copy_of
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which, open_records
-from tripplan.records.replacement import replacement
 from tripplan.records.restoring import contents_of, put_back, recover
 from tripplan.records.store import Records
 
