@@ -9,9 +9,9 @@ from tripplan.commands.console import Console
 
 # By name, so that a schema loads only what it describes.
 _WRITTEN = {
-    "place": "place_card.place_card_schema",
-    "household": "household_file.household_schema",
-    "logbook": "logbook_file.logbook_entry_schema",
+    "place": "cards.place_card.place_card_schema",
+    "household": "cards.household_file.household_schema",
+    "logbook": "cards.logbook_file.logbook_entry_schema",
 }
 ANSWERS = {
     "compare": "days.CompareAnswer",
@@ -37,7 +37,7 @@ ANSWERS = {
 def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
     """Print one schema (draft 2020-12)."""
     if options.form in _WRITTEN:
-        console.json(_named("tripplan.files.cards", _WRITTEN[options.form])())
+        console.json(_named("tripplan.files", _WRITTEN[options.form])())
     else:
         answer_schema = _named("tripplan.commands.answers", "json_schema.answer_schema")
         console.json(answer_schema(_named("tripplan.commands.answers", ANSWERS[options.form])))
@@ -45,6 +45,6 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
 
 
 def _named(package: str, path: str) -> Callable[..., dict[str, Any]]:
-    module, name = path.split(".")
+    module, _, name = path.rpartition(".")
     found: Callable[..., dict[str, Any]] = getattr(import_module(f"{package}.{module}"), name)
     return found

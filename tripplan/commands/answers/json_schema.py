@@ -123,6 +123,8 @@ def _many(kind: Kind) -> Kind:
 
 def _without_none(kind: Kind) -> tuple[bool, Kind]:
     inside = get_args(kind)
+    if _is(kind, Annotated):
+        return _without_none(inside[0])
     if NoneType not in inside:
         return False, kind
     return True, reduce(or_, (one for one in inside if one is not NoneType))
