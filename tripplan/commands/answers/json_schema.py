@@ -86,7 +86,7 @@ def _stepped(kind: Kind, step: str) -> tuple[Kind, str]:
 
 
 def _attribute(kind: Kind, step: str) -> tuple[Kind, str]:
-    if get_origin(kind) is Annotated:  # a written form says beside the type how the field is asked
+    if _is(kind, Annotated):  # a written form says beside the type how the field is asked
         return _attribute(get_args(kind)[0], step)
     if step in STEPS:
         return get_type_hints(STEPS[step])["return"], _summary(STEPS[step])
