@@ -7,7 +7,7 @@ from tripplan.records.opening import Which
 from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import tell
-from tripplan.screens.widgets.saving import trouble_said
+from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
@@ -62,7 +62,7 @@ def _few(names: tuple[str, ...]) -> str:
 
 
 def _forget(view: View) -> None:
-    with trouble_said(PAGE):
+    with report_errors(PAGE):
         forget(view.records, view.services.clock())
         st.session_state["forget_agreed"] = False
         tell(PAGE, "Deleted for good. What is left on record was copied anew.")
