@@ -8,7 +8,6 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tripplan.records.merging.merging.replacement import replacement
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import NOON, fill
@@ -18,6 +17,7 @@ from tripplan.documents.model import Written
 from tripplan.documents.where import LookupResult
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.migrations import summed
 from tripplan.records.opening import Which, open_records, show
 from tripplan.records.store import Records

@@ -4,7 +4,6 @@ from datetime import date, datetime, timedelta
 from pathlib import Path
 
 import pytest
-from tripplan.records.merging.merging.replacement import replacement
 
 from tests.builders import make_household, make_place
 from tests.records.conftest import fill
@@ -13,6 +12,7 @@ from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsDamaged, RecordsUnusable, UnknownName
 from tripplan.records.copies.daily import back_up
 from tripplan.records.copies.listed import copies_of, copy_of
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which, open_records
 from tripplan.records.restoring import contents_of, put_back, recover
 from tripplan.records.store import Records

@@ -11,7 +11,7 @@ from tripplan.commands.reading import start_of
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.export import MOST_BYTES, import_all, read_export
-from tripplan.records.merging.merging.replacement import Replacement, replacement
+from tripplan.records.merging.replacement import Replacement, replacement
 from tripplan.records.opening import Which
 from tripplan.services import open_services
 

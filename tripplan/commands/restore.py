@@ -12,7 +12,7 @@ from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of, copy_of
 from tripplan.records.location import data_folder
-from tripplan.records.merging.merging.replacement import replacement
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which
 from tripplan.records.restoring import contents_of, put_back, recover
 from tripplan.services import Services, clock_from, open_services

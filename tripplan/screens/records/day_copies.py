@@ -4,7 +4,7 @@ import streamlit as st
 
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of
-from tripplan.records.merging.merging.replacement import replacement
+from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which
 from tripplan.records.restoring import contents_of, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement

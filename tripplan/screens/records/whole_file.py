@@ -6,7 +6,7 @@ import streamlit as st
 
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.export import export_all, import_all, read_export
-from tripplan.records.merging.merging.replacement import Replacement, replacement
+from tripplan.records.merging.replacement import Replacement, replacement
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, tell
