@@ -9,10 +9,8 @@ from importlib import import_module
 from typing import TextIO
 
 from tripplan.commands.console import Console, terminal_width
-from tripplan.commands.parser import COMMANDS, HelpWanted, Misuse, build_parser
+from tripplan.commands.parser import COMPLETION_VARIABLE, parse
 from tripplan.errors import InputFaults, TripplanError
-from tripplan.values.plain_text import lines
-from tripplan.version import __version__
 
 NOT_TOLD = 1
 BAD_INPUT = 2
@@ -64,28 +62,16 @@ def main(
 
 
 def _run(argv: Sequence[str], environment: Mapping[str, str], out: TextIO, err: TextIO) -> int:
-    width = terminal_width(environment)
-    parser = build_parser(width)
-    try:
-        options = parser.parse_args(argv)
-    except HelpWanted as wanted:
-        out.write(wanted.text)
-        return 0
-    except Misuse as misuse:
-        err.write(f"{lines(misuse.text)}\n")
-        return BAD_INPUT
-    if options.version:
-        out.write(f"tripplan {__version__}\n")
-        return 0
-    if options.command is None:
-        err.write(parser.format_help())
-        return BAD_INPUT
+    asked = parse(argv, out, err, complete=COMPLETION_VARIABLE in environment)
+    if isinstance(asked, int):
+        return asked
     # Only now, so that help comes at once: a command loads the planning.
-    module = next(command.module for command in COMMANDS if command.name == options.command)
-    run: Callable[..., int] = import_module(f"tripplan.commands.{module}").run
-    console = Console(out, err, width)
+    run: Callable[..., int] = import_module(f"tripplan.commands.{asked.module}").run
+    console = Console(out, err, terminal_width(environment))
     try:
-        return run(options, console, environment)
+        if asked.task:
+            return run(asked.task, asked.options, console, environment)
+        return run(asked.options, console, environment)
     except InputFaults as faults:
         for finding in faults.findings:
             console.remark(str(finding))

@@ -149,7 +149,7 @@ def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_pa
             ("--planned", "--leave-home", "10:20", "--leave-place", "14:10"),
             "what is planned keeps its own times",
         ),
-        (("test-museum", "2026-12-08", "--send"), "not allowed with argument"),
+        (("test-museum", "2026-12-08", "--send"), "exclude each other"),
     ],
 )
 def test_what_is_asked_must_make_sense(

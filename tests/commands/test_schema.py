@@ -5,14 +5,15 @@ import tomllib
 from collections.abc import Iterator
 from datetime import date, time
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import Files, Run, assert_fits_schema
-from tripplan.commands.options.files import SCHEMAS
+from tripplan.commands.options.files import Form
 
+SCHEMAS = get_args(Form)
 DEMO = Path(__file__).resolve().parents[2] / "demo_places"
 
 

@@ -26,6 +26,7 @@ _SAID_OTHERWISE = {
     "pymupdf-fonts": "OFL-1.1",
     "python-dateutil": "Apache-2.0 OR BSD-3-Clause",
     "scipy": "BSD-3-Clause",
+    "segno": "BSD-3-Clause",
     "vobject": "Apache-2.0",
     # Only installed on Windows; from memory.
     "colorama": "BSD-3-Clause",

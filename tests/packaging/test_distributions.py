@@ -1,9 +1,16 @@
 """What `pip install .` brings: the program with its guide and demo, and nothing besides."""
 
+import os
 import shutil
+import signal
+import socket
 import subprocess
 import sys
 import tarfile
+import time
+import urllib.request
+from contextlib import suppress
+from email.message import Message
 from email.parser import Parser
 from pathlib import Path
 from zipfile import ZipFile
@@ -53,13 +60,13 @@ def test_the_wheel_holds_the_program_its_guide_and_its_demo_and_nothing_else(bui
     """Every module and every file of data that the program reads, no test and no picture."""
     installed = built / "installed"
     program = files_below(ROOT / "tripplan", "*.py", "*.md", "*.csv", "py.typed") | {
+        "app_server/settings.toml",
         "nearby/requirements.txt",
         "roads/requirements.txt",
     }
     demo = {f"demo_places/{name}" for name in files_below(ROOT / "demo_places", "*.toml", "*.ics")}
-    assert (
-        files_below(installed / "tripplan", "*.*", "py.typed") - {"locked_requirements.txt"} == program | demo
-    )
+    there = files_below(installed / "tripplan", "*.*", "py.typed") - {"locked_requirements.txt"}
+    assert there == program | demo
     assert {p.name.partition("-")[0] for p in installed.iterdir()} == {"tripplan"}
 
 
@@ -92,3 +99,48 @@ def test_the_installed_program_plans_the_demo(built: Path, tmp_path: Path) -> No
     done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=tmp_path, env=environment)
     assert done.returncode == 0, done.stderr
     assert '"total"' in done.stdout
+
+
+def test_the_screens_are_set_up_alike_however_they_are_started() -> None:
+    """What the installed program starts with is what `streamlit run app.py` reads in a checkout."""
+    checkout, package = ROOT / ".streamlit/config.toml", ROOT / "tripplan/app_server/settings.toml"
+    assert checkout.read_bytes() == package.read_bytes()
+
+
+def test_the_installed_program_opens_the_screens(built: Path, tmp_path: Path) -> None:
+    """Away from the checkout, `app` serves the pages on this computer, with its guards, until it is ended."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    environment = {
+        "PYTHONPATH": str(built / "installed"),
+        "TRIPPLAN_DATA": str(tmp_path),
+        "PYTHONSAFEPATH": "1",
+        "HOME": str(tmp_path),
+    }
+    command = [sys.executable, "-m", "tripplan", "app", "--no-browser", "--port", str(port)]
+    with (tmp_path / "said.txt").open("w") as said:
+        program = subprocess.Popen(
+            command, cwd=tmp_path, env=environment, stdout=said, stderr=said, start_new_session=True
+        )
+        try:
+            headers = _headers(f"http://127.0.0.1:{port}/", program)
+        finally:
+            with suppress(ProcessLookupError):  # it has ended by itself, and says why
+                os.killpg(program.pid, signal.SIGINT)
+            program.wait(timeout=30)
+    assert headers is not None, (tmp_path / "said.txt").read_text(encoding="utf-8")
+    assert "frame-ancestors" in headers.get("Content-Security-Policy", "")
+
+
+def _headers(address: str, program: subprocess.Popen[bytes]) -> Message | None:
+    """What the server answers once it is there; None where it is not within a minute or ends before."""
+    deadline = time.monotonic() + 60
+    while time.monotonic() < deadline and program.poll() is None:
+        try:
+            with urllib.request.urlopen(address, timeout=5) as answer:
+                headers: Message = answer.headers
+                return headers
+        except OSError:
+            time.sleep(0.5)
+    return None

@@ -71,7 +71,7 @@ def test_a_task_is_needed(tmp_path: Path, run_roads: RunRoads) -> None:
     """Without one the usage is shown."""
     said = run_roads(tmp_path)
     assert said.status == 2
-    assert "usage: tripplan roads" in said.err
+    assert "Usage: tripplan roads" in said.err
 
 
 @pytest.mark.usefixtures("road_engine")

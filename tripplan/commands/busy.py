@@ -1,6 +1,5 @@
 """`tripplan busy`: when the family is busy: its calendars and its own week."""
 
-from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -8,6 +7,7 @@ from typing import Any
 from tripplan.commands.answers.family import BusyListAnswer, CalendarInShort
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, opened
+from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, as_asked, start_of
 from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar
@@ -47,24 +47,24 @@ _OPTIONS = {
 }
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
     on_record = opened(options, settings_from(options, environment))
     services, records = on_record.services, on_record.records
-    if options.task == "file":
+    if task == "file":
         return _file(options, console, services, records)
     kept = records.get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
-    if options.task == "list":
+    if task == "list":
         if options.json:
             console.json(_list_answer(on_record, week))
         else:
             _list(console, records, week)
         return 0
-    if options.task == "remove":
+    if task == "remove":
         return _remove(options.name, console, services, records)
-    stranger = _stranger(options.member, records) if options.task == "work" else ()
-    read = read_form(write_toml(_changed(options, week)), ASKED, FamilyDays)
+    stranger = _stranger(options.member, records) if task == "work" else ()
+    read = read_form(write_toml(_changed(task, options, week)), ASKED, FamilyDays)
     changed = as_asked(read, _OPTIONS, stranger)
     records.save(changed, services.clock(), revision)
     console.line("Your own week is changed.")
@@ -124,15 +124,15 @@ def _remove(name: str, console: Console, services: Services, records: Records) -
     return 0
 
 
-def _changed(options: Namespace, week: FamilyDays) -> dict[str, Any]:
+def _changed(task: str, options: TaskOptions, week: FamilyDays) -> dict[str, Any]:
     """The week after a task, as a file would hold it."""
     raw: dict[str, Any] = week.model_dump(mode="json", exclude_none=True)
-    if options.task == "late" and options.after.casefold() == _NEVER:
+    if task == "late" and options.after.casefold() == _NEVER:
         return {name: value for name, value in raw.items() if name != "late_evening"}
-    if options.task == "late":
+    if task == "late":
         late = {"after": options.after, "not_before": options.not_before}
         return {**raw, "late_evening": {name: value for name, value in late.items() if value}}
-    if options.task == "work":
+    if task == "work":
         then = "without" if options.without else "wait"
         new = {"member": options.member, **_hours(options), "then": then}
         new["public_holidays_off"] = not options.on_holidays
@@ -141,7 +141,7 @@ def _changed(options: Namespace, week: FamilyDays) -> dict[str, Any]:
     return {**raw, "weekly": [*others, {"name": options.name, **_hours(options)}]}
 
 
-def _hours(options: Namespace) -> dict[str, Any]:
+def _hours(options: TaskOptions) -> dict[str, Any]:
     breaks = [{"first": first, "last": last} for first, last in options.not_during or ()]
     hours = {
         "first": options.from_day,
@@ -162,7 +162,7 @@ def _stranger(name: str, records: Records) -> tuple[Finding, ...]:
     return ()
 
 
-def _file(options: Namespace, console: Console, services: Services, records: Records) -> int:
+def _file(options: TaskOptions, console: Console, services: Services, records: Records) -> int:
     """Read a calendar file into the records; one that was read before takes the place of what it held."""
     path, findings = Path(options.file), list[Finding]()
     data = start_of(path, MOST_BYTES, findings)

@@ -1,7 +1,6 @@
 """`tripplan calendar`: an outing, or all that are planned, as a calendar file or straight to a server."""
 
 import sys
-from argparse import Namespace
 from collections.abc import Mapping
 from getpass import getpass
 
@@ -10,6 +9,7 @@ from tripplan.calendar_server.outbox import send_waiting, to_be_sent, waiting
 from tripplan.calendar_server.passwords import kept_password
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
+from tripplan.commands.options.outings import CalendarOptions
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, ending_faults, write_file
@@ -26,16 +26,16 @@ from tripplan.records.store import Records
 from tripplan.values import wording
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: CalendarOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Write the calendar file, or send; 1 where the day cannot be done or something stays undone."""
     _check(options)
-    question = ask(options, console, environment)
+    question = ask(options, console, environment, options.place)
     if options.send:
         return _send(options, console, question)
     return _all_planned(options, console, question) if options.planned else _one(options, console, question)
 
 
-def _check(options: Namespace) -> None:
+def _check(options: CalendarOptions) -> None:
     findings = []
     named = options.place is not None
     if options.planned == named or (named and options.day is None):
@@ -54,7 +54,7 @@ def _check(options: Namespace) -> None:
         raise InputFaults(tuple(findings))
 
 
-def _one(options: Namespace, console: Console, question: Question) -> int:
+def _one(options: CalendarOptions, console: Console, question: Question) -> int:
     answer = planned(question, options)
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
@@ -69,7 +69,7 @@ def _one(options: Namespace, console: Console, question: Question) -> int:
         status=PlanStatus.TENTATIVE if options.tentative else PlanStatus.CONFIRMED,
     )
     written = calendar_file([entry], written_at=question.clock())
-    if not write_file(options.out, written, console, replace=options.replace):
+    if not write_file(options.out or PRINTED, written, console, replace=options.replace):
         return 1
     aside = console.aside() if options.out == PRINTED else console
     question.say_whose(aside)
@@ -81,7 +81,7 @@ def _one(options: Namespace, console: Console, question: Question) -> int:
     return 0
 
 
-def _ticks(options: Namespace) -> EntryTicks:
+def _ticks(options: CalendarOptions) -> EntryTicks:
     reminded = not options.no_reminders
     return EntryTicks(
         in_parts=options.parts,
@@ -106,7 +106,7 @@ def _named(question: Question, outing: Outing) -> tuple[str, int]:
     return outing_uid(f"{question.family.household.name} {outing.place.id} {outing.day}"), 0
 
 
-def _all_planned(options: Namespace, console: Console, question: Question) -> int:
+def _all_planned(options: CalendarOptions, console: Console, question: Question) -> int:
     """All outings on record in the year to come, as the screens put them on the calendar."""
     kept = question.records.all(PlannedOuting) if question.records else {}
     outings = coming((one.value for one in kept.values()), question.today)
@@ -122,7 +122,7 @@ def _all_planned(options: Namespace, console: Console, question: Question) -> in
         for outing in outings
     ]
     written = calendar_file(entries, written_at=question.clock())
-    if not write_file(options.out, written, console, replace=options.replace):
+    if not write_file(options.out or PRINTED, written, console, replace=options.replace):
         return 1
     aside = console.aside() if options.out == PRINTED else console
     question.say_whose(aside)
@@ -134,7 +134,7 @@ def _all_planned(options: Namespace, console: Console, question: Question) -> in
 # --- to the calendar server -------------------------------------------------------------------------------
 
 
-def _send(options: Namespace, console: Console, question: Question) -> int:
+def _send(options: CalendarOptions, console: Console, question: Question) -> int:
     """Send to the family's calendar server what is planned, and note what lies there."""
     records, server = _server(question)
     family, now = question.family, question.clock()

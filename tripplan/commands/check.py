@@ -1,12 +1,12 @@
 """`tripplan check`: every fault in place cards and household files."""
 
-from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
 from tripplan.commands.answers.files import CheckAnswer, Checked
 from tripplan.commands.console import Console
+from tripplan.commands.options.files import CheckOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import card_files, file_kind
 from tripplan.errors import Finding, Weight
@@ -15,7 +15,7 @@ from tripplan.files.cards.place_card import load_place_card
 from tripplan.services import clock_from
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: CheckOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Tell every finding; 2 where one is a fault."""
     today = clock_from(settings_from(options, environment))().date()
     beside: list[Finding] = []

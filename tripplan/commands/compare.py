@@ -1,10 +1,10 @@
 """`tripplan compare`: places side by side by what an outing costs in all."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.answers.days import CompareAnswer
 from tripplan.commands.console import Console
+from tripplan.commands.options.outings import CompareOptions
 from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
 from tripplan.commands.question import Question, ask
 from tripplan.documents.places.place import Place
@@ -28,9 +28,9 @@ SIDE_BY_SIDE = 3
 _REASONS_TOLD = 5
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: CompareOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Compare places, each on its best day; 1 where no place can be visited."""
-    question = ask(options, console, environment)
+    question = ask(options, console, environment, options.place)
     span, places = question.span, question.places or _usual(question)
     candidates = compare(question.family, question.party, places, days_in(span), today=question.today)
     outings = [candidate.best for candidate in candidates if candidate.best]

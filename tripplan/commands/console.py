@@ -70,6 +70,13 @@ class Console:
             lines = _blocks(names, columns, self.width)
         self.stdout.write("\n".join(lines) + "\n")
 
+    def document(self, markdown: str) -> None:
+        """Say a text in Markdown, as a terminal can show it."""
+        from rich.console import Console as Terminal  # takes its time, and only the guide needs it
+        from rich.markdown import Markdown
+
+        Terminal(file=self.stdout, width=self.width).print(Markdown(markdown))
+
     def aside(self) -> "Console":
         """The same console with everything said beside the answer."""
         return Console(self.stderr, self.stderr, self.width)

@@ -1,13 +1,12 @@
 """`tripplan day`: one day at one place, hour by hour."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from datetime import datetime
 
 from tripplan.commands.answers.day import DayAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.day_text import say_replanned, say_slack, say_trade_offs
-from tripplan.commands.options.outings import WHEREABOUTS
+from tripplan.commands.options.outings import WHEREABOUTS, DayOptions, LeavingOptions
 from tripplan.commands.outing_text import (
     hours_sentence,
     leave_sentence,
@@ -30,9 +29,9 @@ from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, na
 from tripplan.values import wording
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Plan one day at one place; 1 where it cannot be done."""
-    question = ask(options, console, environment)
+    question = ask(options, console, environment, options.place)
     answer = planned(question, options)
     replanned = None
     if isinstance(answer, Outing) and _is_wrong(options):
@@ -64,7 +63,7 @@ def _answer(question: Question, answer: Outing | NoOuting, replanned: RevisedDay
     )
 
 
-def planned(question: Question, options: Namespace) -> Outing | NoOuting:
+def planned(question: Question, options: LeavingOptions) -> Outing | NoOuting:
     """The one place and day that are asked about: its best plan, or what leaving at the times named gives.
 
     Raises:
@@ -94,7 +93,7 @@ def planned(question: Question, options: Namespace) -> Outing | NoOuting:
 
 def _planned(
     question: Question,
-    options: Namespace,
+    options: LeavingOptions,
     leave_at: datetime | None = None,
     leave_place_at: datetime | None = None,
 ) -> Outing | NoOuting:
@@ -111,13 +110,13 @@ def _planned(
     )
 
 
-def _is_wrong(options: Namespace) -> bool:
+def _is_wrong(options: DayOptions) -> bool:
     """Whether anything is said to have gone wrong."""
     said = (options.asleep, options.ill, options.rain or None, options.late)
     return options.where != WHEREABOUTS[0] or any(one is not None for one in said)
 
 
-def _replanned(question: Question, outing: Outing, options: Namespace) -> RevisedDay:
+def _replanned(question: Question, outing: Outing, options: DayOptions) -> RevisedDay:
     """What can be done now that the day goes wrong.
 
     Raises:

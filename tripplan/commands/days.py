@@ -1,12 +1,12 @@
 """`tripplan days`: the days of a span in order of money and nuisances, and those that nearly came first."""
 
-from argparse import Namespace
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from tripplan.commands.answers.days import DaysAnswer, NearMiss
 from tripplan.commands.console import Console
+from tripplan.commands.options.outings import DaysOptions
 from tripplan.commands.outing_text import spread_note
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import Question, ask
@@ -28,11 +28,11 @@ MANY_PLACE_DAYS = 5_000
 """From so many on it is told how far the work has come [places times days]."""
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Rank the days that can be done as wished; 1 where there is none."""
     if options.table is not None and (faults := ending_faults(options.table, "--table", "a table", ".csv")):
         raise InputFaults(faults)
-    question = ask(options, console, environment)
+    question = ask(options, console, environment, options.place)
     question = replace(question, family=weighed_as_asked(question.family, options.worth))
     wishes = wishes_asked(options, question)
     table = _swept(question, console)

@@ -1,17 +1,17 @@
 """`tripplan export`: all records in one file."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import opened
+from tripplan.commands.options.files import ExportOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.records.export import export_all
 from tripplan.records.opening import Which
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: ExportOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Write the file; 1 where one would be overwritten."""
     on_record = opened(options, settings_from(options, environment))
     records = on_record.records

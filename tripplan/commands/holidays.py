@@ -1,6 +1,5 @@
 """`tripplan holidays`: the coming year's public holidays, and the local days that the parent adds."""
 
-from argparse import Namespace
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -9,6 +8,7 @@ from typing import Any
 from tripplan.commands.answers.family import HolidaysListAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import OnRecord, needed, opened
+from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.question import place_called, settings_from
 from tripplan.commands.reading import ASKED, as_asked, where_in
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
@@ -43,7 +43,7 @@ _ANYWHERE = "anywhere"
 class _Asked:
     """What every task has at hand."""
 
-    options: Namespace
+    options: TaskOptions
     console: Console
     on_record: OnRecord
     family: Family
@@ -72,11 +72,11 @@ class _Asked:
         return 0
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
     on_record = opened(options, settings_from(options, environment))
     family = needed(family_in(on_record.records))
-    return _TASKS[options.task](_Asked(options, console, on_record, family))
+    return _TASKS[task](_Asked(options, console, on_record, family))
 
 
 def _list(asked: _Asked) -> int:

@@ -1,11 +1,11 @@
 """`tripplan import`: an exported file in the place of the own records, after a look at what changes."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from pathlib import Path
 
 from tripplan.commands.answers.files import ImportAnswer
 from tripplan.commands.console import Console
+from tripplan.commands.options.files import ImportOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import start_of
 from tripplan.errors import Finding, InputFaults
@@ -16,7 +16,7 @@ from tripplan.records.opening import Which
 from tripplan.services import open_services
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: ImportOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Tell what would change, and carry it out if that is asked for."""
     path = Path(options.file)
     unreadable: list[Finding] = []

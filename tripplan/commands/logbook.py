@@ -1,6 +1,5 @@
 """`tripplan logbook`: outings written down, the year's account, the record, and what outings teach."""
 
-from argparse import Namespace
 from collections.abc import Callable, Mapping
 from datetime import date
 from pathlib import Path
@@ -15,6 +14,15 @@ from tripplan.commands.answers.logbook import (
 from tripplan.commands.console import Console
 from tripplan.commands.logbook_on_record import Logbook, opened_logbook, period
 from tripplan.commands.logbook_record import write_record
+from tripplan.commands.options.family import (
+    LogbookDraftOptions,
+    LogbookListOptions,
+    LogbookRemoveOptions,
+    LogbookWriteOptions,
+    LogbookYearOptions,
+)
+from tripplan.commands.options.files import RecordsListOptions
+from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.question import date_in, place_called
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, ending_faults, write_file
@@ -40,9 +48,9 @@ from tripplan.records.store import StoredDocument
 from tripplan.values import wording
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
-    tasks: Mapping[str, Callable[[Namespace, Console, Logbook], int]] = {
+    tasks: Mapping[str, Callable[..., int]] = {
         "draft": _draft,
         "write": _write,
         "remove": _remove,
@@ -51,10 +59,10 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         "record": write_record,
         "learned": _learned,
     }
-    return tasks[options.task](options, console, opened_logbook(options, environment))
+    return tasks[task](options, console, opened_logbook(options, environment))
 
 
-def _draft(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _draft(options: LogbookDraftOptions, console: Console, logbook: Logbook) -> int:
     """Write a file with all that is known before anybody tells how it was."""
     findings: list[Finding] = []
     planned, place, day = None, None, logbook.today
@@ -93,7 +101,7 @@ def _draft(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0
 
 
-def _write(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _write(options: LogbookWriteOptions, console: Console, logbook: Logbook) -> int:
     """Put files into the logbook, all of them or none."""
     findings: list[Finding] = []
     entries: list[LogbookEntry] = []
@@ -119,7 +127,7 @@ def _write(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0
 
 
-def _remove(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _remove(options: LogbookRemoveOptions, console: Console, logbook: Logbook) -> int:
     """Take one entry out of the logbook."""
     kept = logbook.records.get(LogbookEntry, options.id)
     if kept is None:
@@ -131,7 +139,7 @@ def _remove(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0
 
 
-def _list(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _list(options: LogbookListOptions, console: Console, logbook: Logbook) -> int:
     """Tell outings and how they went against their plans; 1 where there is none."""
     first, last = period(options, (date.min, date.max))
     entries = [entry for entry in logbook.entries if first <= entry.day <= last]
@@ -158,7 +166,7 @@ def _list(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0
 
 
-def _year(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _year(options: LogbookYearOptions, console: Console, logbook: Logbook) -> int:
     """Tell what a year has cost, what is left, and how the plans have held."""
     findings: list[Finding] = []
     day = date_in(options.of, "--of", findings) if options.of else logbook.today
@@ -187,7 +195,7 @@ def _year(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0
 
 
-def _learned(options: Namespace, console: Console, logbook: Logbook) -> int:
+def _learned(options: RecordsListOptions, console: Console, logbook: Logbook) -> int:
     """Tell every own figure beside the usual one; 1 where no outing tells any."""
     figures = learned_figures(logbook.family, logbook.entries)
     if options.json:

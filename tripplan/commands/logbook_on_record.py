@@ -1,6 +1,5 @@
 """The logbook that a command works on, and the span of days it is asked about."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -8,6 +7,8 @@ from typing import Literal
 
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened, say_whose
+from tripplan.commands.options.family import PeriodOptions
+from tripplan.commands.options.shared import OwnRecordsOptions
 from tripplan.commands.question import date_in, settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.documents.logbook.entry import LogbookEntry
@@ -50,7 +51,7 @@ class Logbook:
         say_whose(self.family.household, console)
 
 
-def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logbook:
+def opened_logbook(options: OwnRecordsOptions, environment: Mapping[str, str]) -> Logbook:
     """The logbook that the options ask for.
 
     Raises:
@@ -72,7 +73,7 @@ def opened_logbook(options: Namespace, environment: Mapping[str, str]) -> Logboo
     )
 
 
-def period(options: Namespace, usual: tuple[date, date]) -> tuple[date, date]:
+def period(options: PeriodOptions, usual: tuple[date, date]) -> tuple[date, date]:
     """The first and last day that are asked about; both count.
 
     Args:

@@ -1,12 +1,12 @@
 """`tripplan logbook record`: the record of outings for home-education authorities."""
 
-from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import PurePath
 
 from tripplan.commands.answers.logbook import LogbookRecordAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.logbook_on_record import Logbook, period
+from tripplan.commands.options.family import LogbookRecordOptions
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
@@ -23,7 +23,7 @@ from tripplan.planning.logbook.education_record import EducationRecord, educatio
 from tripplan.planning.logbook.state_rules import STATE_RULES, state_rule
 
 
-def write_record(options: Namespace, console: Console, logbook: Logbook) -> int:
+def write_record(options: LogbookRecordOptions, console: Console, logbook: Logbook) -> int:
     """Write or tell the record; 1 where nothing is recorded or a file would be overwritten."""
     begins, ends = logbook.settings.year_of(logbook.today)
     first, last = period(options, (begins, min(ends, logbook.today)))
@@ -68,7 +68,7 @@ def write_record(options: Namespace, console: Console, logbook: Logbook) -> int:
     return 0 if record.lines else 1
 
 
-def _bytes(options: Namespace, kind: str, record: EducationRecord, logbook: Logbook) -> bytes:
+def _bytes(options: LogbookRecordOptions, kind: str, record: EducationRecord, logbook: Logbook) -> bytes:
     if kind == ".pdf":
         usual = usual_paper(logbook.family.household.home.country)
         paper = Paper(options.paper) if options.paper else usual

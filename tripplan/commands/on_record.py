@@ -1,11 +1,11 @@
 """The records that a command works on: whose they are, and the family in them."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from tripplan.commands.console import Console
+from tripplan.commands.options.shared import RecordsOptions
 from tripplan.commands.reading import ASKED
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults
@@ -38,7 +38,7 @@ class OnRecord:
         return "demo" if self.which is Which.DEMO else "own"
 
 
-def opened(options: Namespace, settings: Mapping[str, str]) -> OnRecord:
+def opened(options: RecordsOptions, settings: Mapping[str, str]) -> OnRecord:
     """Open the records that the options ask for.
 
     Args:

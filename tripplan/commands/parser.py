@@ -1,210 +1,187 @@
-"""What the command line understands: its commands and their options, and nothing of what they do.
+"""The command line as Typer reads it, made from the tree of commands and the dataclasses of their options."""
 
-Kept apart from the commands themselves, so that asking for help does not load the planning.
-"""
+import inspect
+import io
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import redirect_stderr, redirect_stdout
+from dataclasses import MISSING, Field, dataclass, fields
+from importlib import import_module
+from typing import Annotated, Any, TextIO, get_args, get_type_hints
 
-from argparse import ArgumentParser, RawDescriptionHelpFormatter, _SubParsersAction
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from functools import partial
-from typing import NoReturn
+import typer
+from typer.core import TyperCommand
 
-from tripplan.commands.options.family import busy_options, holidays_options, logbook_options
-from tripplan.commands.options.files import (
-    check_options,
-    export_options,
-    import_options,
-    restore_options,
-    roads_options,
-    schema_options,
-    schools_options,
-)
-from tripplan.commands.options.outings import (
-    calendar_options,
-    compare_options,
-    day_options,
-    days_options,
-    passes_options,
-    sheet_options,
-    together_options,
-    wish_options,
-)
-from tripplan.commands.options.shared import PLANNING, json_option, records_options, span_options
-from tripplan.commands.options.study import study_options
+from tripplan.commands.options.shared import BETWEEN_WORDS
+from tripplan.commands.tree import COMMANDS, Command, Group
+from tripplan.values.plain_text import lines
+from tripplan.version import __version__
 
-_EPILOG = """\
+_EXIT_STATUS = """\
 Options follow the command. Dates read like 2026-12-08. A place is its id or its name.
 
-exit status:
-  0  done
-  1  the answer is no: nothing can be done, or something is refused
-  2  bad input: every fault is told, nothing was changed
-"""
+Exit status 0: done. 1: the answer is no; nothing can be done, or something is refused. 2: bad input; every
+fault is told, nothing was changed."""
 
-
-class HelpWanted(Exception):
-    """Somebody asked for help.
-
-    Attributes:
-        text: the help.
-    """
-
-    def __init__(self, text: str) -> None:
-        self.text = text
-        super().__init__(text)
-
-
-class Misuse(Exception):
-    """The command line itself is wrong.
-
-    Attributes:
-        text: what is wrong, and how the command is used.
-    """
-
-    def __init__(self, text: str) -> None:
-        self.text = text
-        super().__init__(text)
-
-
-class CommandParser(ArgumentParser):
-    """A parser that raises what it has to say instead of printing it and ending the program."""
-
-    def print_help(self, file: object = None) -> NoReturn:  # noqa: ARG002 - where to is the caller's choice
-        """Hand out the help.
-
-        Raises:
-            HelpWanted: always.
-        """
-        raise HelpWanted(self.format_help())
-
-    def error(self, message: str) -> NoReturn:
-        """Tell what is wrong with the command line.
-
-        Raises:
-            Misuse: always.
-        """
-        raise Misuse(f"{message}\n{self.format_usage().strip()}\n")
+COMPLETION_VARIABLE = "_TRIPPLAN_COMPLETE"
+"""By which a shell asks how a command line may go on."""
 
 
 @dataclass(frozen=True)
-class Command:
-    """One command as the parser knows it.
+class Asked:
+    """What a command line asks for.
 
     Attributes:
-        name: what the user types.
-        module: where it is carried out, in this package.
-        help: what it does, in one line.
-        options: adds its own arguments.
-        shared: adds the groups of options that it has in common with others.
+        module: where it is carried out.
+        task: the task that is meant; empty for a command without tasks.
+        options: an instance of the command's class of options.
     """
 
-    name: str
     module: str
-    help: str
-    options: Callable[[ArgumentParser], None]
-    shared: tuple[Callable[[ArgumentParser], None], ...] = ()
+    task: str
+    options: Any
 
 
-def build_parser(width: int) -> CommandParser:
-    """The parser of the whole command line.
+def parse(argv: Sequence[str], out: TextIO, err: TextIO, *, complete: bool = False) -> Asked | int:
+    """Read a command line.
 
     Args:
-        width: of the terminal [characters].
+        argv: the words after the program's name.
+        out: where help goes.
+        err: where faults go.
+        complete: whether a shell asks how a line may go on.
+
+    Returns:
+        What is asked for; the exit status where nothing is left to do.
     """
-    form = partial(RawDescriptionHelpFormatter, width=max(20, width - 2))
-    parser = CommandParser(
-        prog="tripplan",
-        description="Plans and prices family outings: drive, tickets, naps, crowds and total cost.",
-        epilog=_EPILOG,
-        allow_abbrev=False,
-        formatter_class=form,
-    )
-    parser.add_argument("--version", action="store_true", help="print the version")
-    commands: _SubParsersAction[CommandParser] = parser.add_subparsers(
-        dest="command", metavar="COMMAND", title="commands"
-    )
-    for command in COMMANDS:
-        below = commands.add_parser(
-            command.name,
-            help=command.help,
-            description=f"{command.help[0].upper()}{command.help[1:]}.",
-            allow_abbrev=False,
-            formatter_class=form,
-        )
-        command.options(below)
-        for group in command.shared:
-            group(below)
-    return parser
+    asked: list[Asked] = []
+    named = [one for one in COMMANDS if one.name == next(iter(argv), "")]
+    app = application(COMMANDS if complete else named or COMMANDS, asked.append)
+    told, faults = io.StringIO(), io.StringIO()
+    status = 0
+    with redirect_stdout(told), redirect_stderr(faults):
+        try:
+            typer.main.get_command(app).main(list(argv) or ["--help"], prog_name="tripplan")
+        except SystemExit as end:
+            status = end.code if isinstance(end.code, int) else 2
+    if not argv and not complete:
+        err.write(told.getvalue())
+        return 2
+    out.write(told.getvalue())
+    if faults.getvalue():
+        err.write(f"{lines(faults.getvalue())}\n")
+    return asked[0] if asked else status
 
 
-COMMANDS: Sequence[Command] = (
-    Command(
-        "compare",
-        "compare",
-        "compare places by what an outing costs in all, each on its best day",
-        compare_options,
-        (span_options, *PLANNING, json_option),
-    ),
-    Command(
-        "days",
-        "days",
-        "rank the days of a span by money and nuisances",
-        days_options,
-        (span_options, wish_options, *PLANNING, json_option),
-    ),
-    Command("day", "day", "plan one day at one place, hour by hour", day_options, (*PLANNING, json_option)),
-    Command(
-        "calendar",
-        "calendar",
-        "write planned outings as a calendar file, or send them to your calendar server",
-        calendar_options,
-        PLANNING,
-    ),
-    Command("sheet", "sheet", "write an outing as a page to print and take along", sheet_options, PLANNING),
-    Command(
-        "passes",
-        "passes",
-        "find which annual passes pay for a list of visits",
-        passes_options,
-        (*PLANNING, json_option),
-    ),
-    Command(
-        "together",
-        "together",
-        "go with other households: one price, a fair split, seats, who owes whom",
-        together_options,
-        (*PLANNING, json_option),
-    ),
-    Command("logbook", "logbook", "write outings down, and tell what they add up to", logbook_options),
-    Command(
-        "check", "check", "find every fault in place cards and household files", check_options, (json_option,)
-    ),
-    Command(
-        "study", "study", "study units, places that fit, and a term's programme of outings", study_options
-    ),
-    Command("busy", "busy", "when the family is busy: calendars, fixed blocks, working hours", busy_options),
-    Command(
-        "holidays",
-        "holidays",
-        "public holidays, and the festivals and local days you add",
-        holidays_options,
-    ),
-    Command("roads", "roads", "use the real roads of a region, from a map file", roads_options),
-    Command("schools", "schools", "bring in school calendars, and tell how far they reach", schools_options),
-    Command("schema", "schema", "print the JSON schema of a file or an answer", schema_options),
-    Command("export", "export_records", "write all records to one file", export_options, (records_options,)),
-    Command(
-        "restore",
-        "restore",
-        "put the copy of an earlier day in the place of your own records",
-        restore_options,
-        (records_options,),
-    ),
-    Command(
-        "import",
-        "import_records",
-        "put what an exported file holds in the place of your own records",
-        import_options,
-        (records_options, json_option),
-    ),
-)
+def application(commands: Sequence[Command | Group], ask: Callable[[Asked], None]) -> typer.Typer:
+    """The command line of some commands.
+
+    Args:
+        commands: those that can be named.
+        ask: told what a command line asks for.
+    """
+    app = typer.Typer(epilog=_EXIT_STATUS, context_settings={"help_option_names": ["-h", "--help"]})
+    app.callback()(_program)
+    for command in commands:
+        if isinstance(command, Command):
+            _add(app, command, command.module or command.name, "", ask)
+            continue
+        below = typer.Typer()
+        for task in command.tasks:
+            _add(below, task, command.name, task.name, ask)
+        guide = command.guide.replace("\n", " ")
+        app.add_typer(below, name=command.name, help=_sentence(command.help), epilog=guide)
+    return app
+
+
+def options_class(command: Command) -> type[Any]:
+    """The class of a command's options."""
+    module, name = command.options.split(".")
+    found: type[Any] = getattr(import_module(f"tripplan.commands.options.{module}"), name)
+    return found
+
+
+def _say_version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"tripplan {__version__}")
+        raise typer.Exit
+
+
+def _program(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_say_version, is_eager=True, help="print the version")
+    ] = False,
+) -> None:
+    """Plan and price family outings: drive, tickets, naps, crowds and total cost."""
+
+
+def _add(app: typer.Typer, command: Command, module: str, task: str, ask: Callable[[Asked], None]) -> None:
+    kind = options_class(command)
+    hints = get_type_hints(kind, include_extras=True)
+
+    def carry_out(**given: object) -> None:
+        ask(Asked(module, task, kind(**given)))
+
+    carry_out.__signature__ = inspect.Signature(  # type: ignore[attr-defined]
+        [
+            inspect.Parameter(
+                one.name, inspect.Parameter.KEYWORD_ONLY, default=_default(one), annotation=hints[one.name]
+            )
+            for one in fields(kind)
+        ]
+    )
+    carry_out.__annotations__ = {one.name: hints[one.name] for one in fields(kind)}
+    reader = type("Reader", (_ManyWords,), {"several": _several(hints)})
+    guide = command.guide.replace("\n", " ")
+    examples = (f"tripplan {example}" for example in command.examples)
+    epilog = "\n\n".join([guide, "Examples:", *examples]).strip()
+    app.command(command.name, cls=reader, help=_sentence(command.help), epilog=epilog)(carry_out)
+
+
+def _default(one: Field[Any]) -> object:
+    if one.default_factory is not MISSING:
+        return one.default_factory()
+    return inspect.Parameter.empty if one.default is MISSING else one.default
+
+
+def _sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}."
+
+
+def _several(hints: dict[str, Any]) -> frozenset[str]:
+    """The options that take all words up to the next option."""
+    found = (info for hint in hints.values() for info in get_args(hint)[1:])
+    return frozenset(
+        name
+        for info in found
+        if getattr(info, "parser", None) is not None and info.parser.__name__ in ("words", "dates_said")
+        for name in (info.default, *(info.param_decls or ()))  # an option's first name stands there
+    )
+
+
+_Context = Any
+"""Typer's own, which it does not export."""
+
+
+class _ManyWords(TyperCommand):
+    """A command of which some options take several words: they reach the parser as one."""
+
+    several: frozenset[str] = frozenset()
+
+    def parse_args(self, ctx: _Context, args: list[str]) -> list[str]:
+        """Read the words behind the command."""
+        return super().parse_args(ctx, list(self._joined(args)))
+
+    def _joined(self, args: Sequence[str]) -> Iterator[str]:
+        left = list(args)
+        while left:
+            word = left.pop(0)
+            yield word
+            if word == "--":
+                yield from left
+                return
+            if word in self.several:
+                found: list[str] = []
+                while left and not left[0].startswith("--"):
+                    found.append(left.pop(0))
+                if found:
+                    yield BETWEEN_WORDS.join(found)

@@ -1,12 +1,12 @@
 """`tripplan passes`: which annual passes pay for a list of visits."""
 
-from argparse import Namespace
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from tripplan.commands.answers.passes import PassesAnswer
 from tripplan.commands.console import Console
+from tripplan.commands.options.outings import PassesOptions
 from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.documents.outings.planned import PlannedOuting
@@ -31,7 +31,7 @@ class _Named:
     days: tuple[date, ...]
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: PassesOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Find the passes and single visits that cost least; 1 where none of the visits can be."""
     findings: list[Finding] = []
     named = [_named(words, findings) for words in options.visit]
@@ -39,7 +39,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         findings.append(Finding(ASKED, "--visit", "", f"at most {VISITS_AT_MOST} visits can be asked about"))
     places = [one.place for one in named]
     try:
-        question = ask(Namespace(**{**vars(options), "place": places}), console, environment)
+        question = ask(options, console, environment, places)
     except InputFaults as faults:
         # Where --today is no date, that is told, and this raises it once more.
         today = clock_from(settings_from(options, environment))().date()

@@ -2,7 +2,6 @@
 
 import difflib
 import re
-from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
@@ -10,7 +9,7 @@ from typing import Literal
 
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import opened, say_whose
-from tripplan.commands.options.shared import USUAL_WEEKS
+from tripplan.commands.options.shared import USUAL_WEEKS, PlanningOptions
 from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.member import Member
@@ -67,7 +66,12 @@ class Question:
         say_whose(self.family.household, console)
 
 
-def ask(options: Namespace, console: Console, environment: Mapping[str, str]) -> Question:
+def ask(
+    options: PlanningOptions,
+    console: Console,
+    environment: Mapping[str, str],
+    place: str | Sequence[str] | None = None,
+) -> Question:
     """Gather what the options ask about.
 
     A household file stands for the family on record and for all it knows: its calendars and its known
@@ -77,6 +81,7 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
         options: as the parser read them.
         console: told of warnings.
         environment: environment variables.
+        place: ids or names of places that are meant.
 
     Raises:
         InputFaults: what is asked cannot be understood; every fault at once.
@@ -100,7 +105,7 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     family = _family(options, records, clock, findings)
     today = _today(clock, family)
     party = _party(options.party, family, findings)
-    places = _places(options.place or (), family, findings)
+    places = _places(place or (), family, findings)
     span = _span(options, today, findings)
     for finding in findings:
         if finding.weight is Weight.WARNING:
@@ -112,18 +117,18 @@ def ask(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return Question(family, party, places, span, today, clock, whose, records)
 
 
-def settings_from(options: Namespace, environment: Mapping[str, str]) -> Mapping[str, str]:
+def settings_from(options: object, environment: Mapping[str, str]) -> Mapping[str, str]:
     """The environment with what the options put in its place.
 
     Raises:
         InputFaults: `--today` is no date.
     """
     settings = dict(environment)
-    if getattr(options, "data", None):
-        settings[FOLDER_VARIABLE] = options.data
-    if getattr(options, "today", None):
+    if folder := getattr(options, "data", None):
+        settings[FOLDER_VARIABLE] = folder
+    if said := getattr(options, "today", None):
         findings: list[Finding] = []
-        today = date_in(options.today, "--today", findings)
+        today = date_in(said, "--today", findings)
         if today is None:
             raise InputFaults(tuple(findings))
         settings[TODAY_VARIABLE] = today.isoformat()
@@ -135,7 +140,7 @@ def _today(clock: Clock, family: Family | None) -> date:
 
 
 def _family(
-    options: Namespace, records: Records | None, clock: Clock, findings: list[Finding]
+    options: PlanningOptions, records: Records | None, clock: Clock, findings: list[Finding]
 ) -> Family | None:
     family = family_in(records) if records else None
     today = _today(clock, family)
@@ -202,7 +207,7 @@ def place_called(
     return None
 
 
-def _span(options: Namespace, today: date, findings: list[Finding]) -> DateSpan | None:
+def _span(options: PlanningOptions, today: date, findings: list[Finding]) -> DateSpan | None:
     """The days asked about; six weeks from tomorrow when none are given."""
     fields = {"first": "--from", "last": "--to", "on": "--on", "day": "DATE"}
     asked = {name: getattr(options, name, None) for name in fields}

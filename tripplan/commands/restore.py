@@ -1,11 +1,11 @@
 """`tripplan restore`: the copy of an earlier day in the place of the own records, after a look."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
 from tripplan.commands.console import Console
+from tripplan.commands.options.files import RestoreOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
@@ -19,7 +19,7 @@ from tripplan.services import Services, clock_from, open_services
 from tripplan.values import wording
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: RestoreOptions, console: Console, environment: Mapping[str, str]) -> int:
     """List the copies, or tell what one would change, and put it back if that is asked for."""
     settings = settings_from(options, environment)
     path = data_folder(settings) / f"{Which.FAMILY}.sqlite3"
@@ -64,7 +64,7 @@ def _list(path: Path, console: Console) -> int:
     return 0
 
 
-def _in_place_of_nothing(copy: DayCopy, options: Namespace, console: Console, services: Services) -> int:
+def _in_place_of_nothing(copy: DayCopy, options: RestoreOptions, console: Console, services: Services) -> int:
     console.line(f"Nothing is on record. The copy holds {copy.holds()} records and what was changed before.")
     if not options.yes:
         console.line("Nothing was changed. Add --yes to put the copy in its place.")
@@ -78,7 +78,7 @@ def _in_place_of_damage(
     path: Path,
     copy: DayCopy,
     damaged: RecordsDamaged,
-    options: Namespace,
+    options: RestoreOptions,
     console: Console,
     settings: Mapping[str, str],
 ) -> int:

@@ -1,9 +1,10 @@
 """`tripplan roads`: real roads of a region, from a map file, for all pairs of points inside."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 
 from tripplan.commands.console import Console
+from tripplan.commands.options.files import RoadsAskOptions, RoadsBuildOptions
+from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.progress_bar import ProgressBar
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED
@@ -24,22 +25,24 @@ from tripplan.values import wording
 _ANY_COUNTRY = ""
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the four tasks."""
     settings = settings_from(options, environment)
     folder = data_folder(settings)
-    if options.task == "build":
+    if task == "build":
         return _build(options, console, RegionFolder(folder), settings)
-    if options.task == "remove":
+    if task == "remove":
         RegionFolder(folder).remove(options.name)
         console.line(f"{options.name} is removed.")
         return 0
-    if options.task == "ask":
+    if task == "ask":
         return _ask(options, console, RoadNetwork(folder))
     return _list(console, RoadNetwork(folder))
 
 
-def _build(options: Namespace, console: Console, folder: RegionFolder, settings: Mapping[str, str]) -> int:
+def _build(
+    options: RoadsBuildOptions, console: Console, folder: RegionFolder, settings: Mapping[str, str]
+) -> int:
     missing = roads_missing()
     if missing:
         console.remark(missing)
@@ -88,7 +91,7 @@ def _in_words(region: Region) -> str:
     )
 
 
-def _ask(options: Namespace, console: Console, network: RoadNetwork) -> int:
+def _ask(options: RoadsAskOptions, console: Console, network: RoadNetwork) -> int:
     findings: list[Finding] = []
     origin = _point(options.origin, "FROM", findings)
     destination = _point(options.destination, "TO", findings)

@@ -1,17 +1,18 @@
 """`tripplan schema`: the JSON schemas of the files a parent writes and of the answers in JSON."""
 
-from argparse import Namespace
 from collections.abc import Callable, Mapping
 from importlib import import_module
 from typing import Any
 
 from tripplan.commands.console import Console
+from tripplan.commands.options.files import SchemaOptions
 
+_ANSWERS_FOLDER = "tripplan.commands.answers"
 # By name, so that a schema loads only what it describes.
 _WRITTEN = {
-    "place": "cards.place_card.place_card_schema",
-    "household": "cards.household_file.household_schema",
-    "logbook": "cards.logbook_file.logbook_entry_schema",
+    "place": "tripplan.files.cards.place_card.place_card_schema",
+    "household": "tripplan.files.cards.household_file.household_schema",
+    "logbook": "tripplan.files.cards.logbook_file.logbook_entry_schema",
 }
 ANSWERS = {
     "compare": "days.CompareAnswer",
@@ -34,17 +35,17 @@ ANSWERS = {
 }
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
+def run(options: SchemaOptions, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
     """Print one schema (draft 2020-12)."""
     if options.form in _WRITTEN:
-        console.json(_named("tripplan.files", _WRITTEN[options.form])())
+        console.json(_named(_WRITTEN[options.form])())
     else:
-        answer_schema = _named("tripplan.commands.answers", "json_schema.answer_schema")
-        console.json(answer_schema(_named("tripplan.commands.answers", ANSWERS[options.form])))
+        answer_schema = _named(f"{_ANSWERS_FOLDER}.json_schema.answer_schema")
+        console.json(answer_schema(_named(f"{_ANSWERS_FOLDER}.{ANSWERS[options.form]}")))
     return 0
 
 
-def _named(package: str, path: str) -> Callable[..., dict[str, Any]]:
+def _named(path: str) -> Callable[..., dict[str, Any]]:
     module, _, name = path.rpartition(".")
-    found: Callable[..., dict[str, Any]] = getattr(import_module(f"{package}.{module}"), name)
+    found: Callable[..., dict[str, Any]] = getattr(import_module(module), name)
     return found

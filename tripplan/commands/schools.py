@@ -1,7 +1,6 @@
 """`tripplan schools`: school calendars on record, built-in regions, and how far all of it reaches."""
 
 import difflib
-from argparse import Namespace
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -12,6 +11,7 @@ from zoneinfo import ZoneInfo
 from tripplan.commands.answers.family import SchoolsListAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.on_record import needed, opened
+from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.question import settings_from
 from tripplan.commands.reading import ASKED, start_of, where_in
 from tripplan.documents.calendars.calendars import (
@@ -55,7 +55,7 @@ _TITLES = ("--no-school", "--short", "--school")
 class _Asked:
     """What every task has at hand."""
 
-    options: Namespace
+    options: TaskOptions
     console: Console
     services: Services
     records: Records
@@ -79,13 +79,13 @@ class _Asked:
         raise UnknownName("school calendar", name, tuple(self.calendars))
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks."""
     on_record = opened(options, settings_from(options, environment))
     services, records = on_record.services, on_record.records
     family = family_in(records)
     asked = _Asked(options, console, services, records, family, services.today(family), on_record.data)
-    return _TASKS[options.task](asked)
+    return _TASKS[task](asked)
 
 
 def _list(asked: _Asked) -> int:
@@ -269,7 +269,7 @@ def _read_file(asked: _Asked, path: Path, data: bytes, zone: ZoneInfo) -> School
     return read.usable()
 
 
-def _ticks(proposal: SchoolProposal, options: Namespace) -> tuple[frozenset[str], frozenset[str]]:
+def _ticks(proposal: SchoolProposal, options: TaskOptions) -> tuple[frozenset[str], frozenset[str]]:
     """The keys of the entries without school, and of those on short days, with what the options say.
 
     Raises:

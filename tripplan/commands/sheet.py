@@ -1,12 +1,12 @@
 """`tripplan sheet`: an outing as a page to print and take along."""
 
-from argparse import Namespace
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import PurePath
 
 from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
+from tripplan.commands.options.outings import SheetOptions
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.commands.writing import PRINTED, write_file
@@ -29,7 +29,7 @@ from tripplan.values import wording
 _PDF, _HTML = ".pdf", (".html", ".htm")
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: SheetOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Write the day sheet; 1 where the day cannot be done, or where a file would be overwritten."""
     kind = PurePath(options.out).suffix.lower()
     if options.out != PRINTED and kind not in (_PDF, *_HTML):
@@ -38,7 +38,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     if options.phone and kind == _PDF:
         message = "the page for the phone is a file that ends in .html"
         raise InputFaults((Finding(ASKED, "--out", options.out[:60], message),))
-    question = ask(options, console, environment)
+    question = ask(options, console, environment, options.place)
     answer = planned(question, options)
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
@@ -60,7 +60,7 @@ def run(options: Namespace, console: Console, environment: Mapping[str, str]) ->
     return 0
 
 
-def _sheet(options: Namespace, question: Question, outing: Outing) -> DaySheet:
+def _sheet(options: SheetOptions, question: Question, outing: Outing) -> DaySheet:
     records = question.records if question.whose != "files" else None
     entries = sheet_entries_in(records, outing.place.id, outing.day) if records else SheetEntries()
     ticked = SheetTicks(
@@ -76,6 +76,6 @@ def _sheet(options: Namespace, question: Question, outing: Outing) -> DaySheet:
     )
 
 
-def _pdf(options: Namespace, question: Question, sheet: DaySheet) -> bytes:
+def _pdf(options: SheetOptions, question: Question, sheet: DaySheet) -> bytes:
     usual = usual_paper(question.family.household.home.country)
     return day_sheet_pdf(sheet, Paper(options.paper) if options.paper else usual, question.clock())

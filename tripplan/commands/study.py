@@ -1,11 +1,17 @@
 """`tripplan study`: study units, the places that fit them, and a term's programme of outings."""
 
-from argparse import Namespace
 from collections.abc import Callable, Mapping, Sequence
 
 from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer, UnitWithPlaces
 from tripplan.commands.console import Console
-from tripplan.commands.options.study import NONE
+from tripplan.commands.options.shared import TaskOptions
+from tripplan.commands.options.study import (
+    NONE,
+    StudyAddOptions,
+    StudyListOptions,
+    StudyProgrammeOptions,
+    UnitOptions,
+)
 from tripplan.commands.question import Question, ask, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
@@ -41,15 +47,15 @@ from tripplan.values import wording
 _OPTIONS = {"name": "NAME", "topics": "--topic", "first": "--from", "last": "--to", "budget": "--budget"}
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Carry out one of the tasks; 1 where a programme cannot be."""
-    question = ask(Namespace(place=(), on=None, first=None, last=None, **vars(options)), console, environment)
+    question = ask(options, console, environment)
     if question.records is None:
         message = "study units stand in the records; leave --household or --places out"
         raise InputFaults((Finding(ASKED, "--household", "", message),))
     if not getattr(options, "json", False):
         question.say_whose(console)
-    return _TASKS[options.task](options, console, question, question.records)
+    return _TASKS[task](options, console, question, question.records)
 
 
 def _units(records: Records) -> list[StudyUnit]:
@@ -57,7 +63,7 @@ def _units(records: Records) -> list[StudyUnit]:
     return sorted(units, key=lambda unit: (unit.first, unit.name))
 
 
-def _list(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def _list(options: StudyListOptions, console: Console, question: Question, records: Records) -> int:
     found = [UnitWithPlaces(unit, fits_of(unit, question.family.places)) for unit in _units(records)]
     if options.json:
         console.json(StudyListAnswer(data=question.whose, today=question.today, units=tuple(found)))
@@ -70,7 +76,7 @@ def _list(options: Namespace, console: Console, question: Question, records: Rec
     return 0
 
 
-def _add(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def _add(options: StudyAddOptions, console: Console, question: Question, records: Records) -> int:
     """Add a unit, or change the one of this name; of that one stays what is not named."""
     name = options.name.strip()
     units = records.all(StudyUnit)
@@ -97,7 +103,7 @@ def _add(options: Namespace, console: Console, question: Question, records: Reco
 
 def _also(names: Sequence[str], question: Question) -> list[str]:
     """The ids of places that fit because the parent says so."""
-    if names == [NONE]:
+    if list(names) == [NONE]:
         return []
     findings: list[Finding] = []
     found = [place_called(name, question.family.places, findings, "--also") for name in names]
@@ -106,7 +112,7 @@ def _also(names: Sequence[str], question: Question) -> list[str]:
     return list(dict.fromkeys(place.id for place in found if place is not None))
 
 
-def _remove(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def _remove(options: UnitOptions, console: Console, question: Question, records: Records) -> int:
     """Take a unit off, with what was settled or ruled out for it."""
     kept = unit_called(options.name, records)
     name = kept.value.name
@@ -116,7 +122,7 @@ def _remove(options: Namespace, console: Console, question: Question, records: R
     return 0
 
 
-def _programme(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def _programme(options: StudyProgrammeOptions, console: Console, question: Question, records: Records) -> int:
     if options.keep and question.whose == "files":
         message = "outings are kept for the household on record; leave --household out"
         raise InputFaults((Finding(ASKED, "--keep", "", message),))
@@ -182,7 +188,7 @@ def _keep(found: Programme, question: Question, records: Records) -> str:
     return said
 
 
-_TASKS: Mapping[str, Callable[[Namespace, Console, Question, Records], int]] = {
+_TASKS: Mapping[str, Callable[..., int]] = {
     "list": _list,
     "add": _add,
     "remove": _remove,

@@ -1,10 +1,16 @@
 """The tasks of `tripplan study` that change what a term's programme keeps to."""
 
-from argparse import Namespace
+from collections.abc import Sequence
 
 from tripplan.commands.answers.study import StudyLimitsAnswer
 from tripplan.commands.console import Console
-from tripplan.commands.options.study import NONE
+from tripplan.commands.options.study import (
+    NONE,
+    StudyFixOptions,
+    StudyLimitsOptions,
+    StudyRuleOutOptions,
+    UnitOptions,
+)
 from tripplan.commands.question import Question, place_called
 from tripplan.commands.reading import ASKED, as_asked
 from tripplan.documents.outings.planned import PlannedOuting
@@ -47,7 +53,7 @@ def _save(wishes: ProgrammeWishes, question: Question, records: Records) -> None
     records.save(wishes, question.clock(), kept.revision if kept else 0)
 
 
-def limits(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def limits(options: StudyLimitsOptions, console: Console, question: Question, records: Records) -> int:
     """Change the limits that are named, then tell them all."""
     wishes = wishes_on_record(question, records)
     said = {
@@ -76,13 +82,13 @@ def limits(options: Namespace, console: Console, question: Question, records: Re
     return 0
 
 
-def _names(said: list[str], records: Records) -> list[str]:
-    if said == [NONE]:
+def _names(said: Sequence[str], records: Records) -> list[str]:
+    if list(said) == [NONE]:
         return []
     return list(dict.fromkeys(unit_called(name, records).value.name for name in said))
 
 
-def fix(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def fix(options: StudyFixOptions, console: Console, question: Question, records: Records) -> int:
     """Fix where a unit's outing goes, when it is, or both; the other one stays as it was fixed before."""
     unit = unit_called(options.name, records).value
     wishes = wishes_on_record(question, records)
@@ -114,7 +120,7 @@ def fix(options: Namespace, console: Console, question: Question, records: Recor
     return 0
 
 
-def rule_out(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def rule_out(options: StudyRuleOutOptions, console: Console, question: Question, records: Records) -> int:
     """Rule a place out for a unit, at all or on some days."""
     unit = unit_called(options.name, records).value
     wishes = wishes_on_record(question, records)
@@ -133,7 +139,7 @@ def rule_out(options: Namespace, console: Console, question: Question, records: 
     return 0
 
 
-def free(options: Namespace, console: Console, question: Question, records: Records) -> int:
+def free(options: UnitOptions, console: Console, question: Question, records: Records) -> int:
     """Forget all that was said of a unit."""
     unit = unit_called(options.name, records).value
     _save(wishes_on_record(question, records).forgetting(unit.name), question, records)

@@ -1,13 +1,13 @@
 """`tripplan together`: several households at one place on one day."""
 
 import re
-from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
+from tripplan.commands.options.outings import TogetherOptions
 from tripplan.commands.question import Question, ask
 from tripplan.commands.reading import ASKED
 from tripplan.documents.outings.going_together import GoingTogether, people_listed
@@ -28,12 +28,12 @@ _CALLED = {"name": "name", "people": "ages", "seats": "seats", "paid": "paid"}
 Raw = dict[str, Any]
 
 
-def run(options: Namespace, console: Console, environment: Mapping[str, str]) -> int:
+def run(options: TogetherOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Work out an outing of several households; 1 where it cannot be."""
     findings: list[Finding] = []
     groups = [_group(words, findings) for words in options.group]
     try:
-        question = ask(options, console, environment)
+        question = ask(options, console, environment, options.place)
     except InputFaults as faults:
         _read({**_own(options), "households": groups}, findings)
         raise InputFaults((*faults.findings, *findings)) from faults
@@ -88,11 +88,11 @@ def _group(words: Sequence[str], findings: list[Finding]) -> Raw:
     return {**group, "people": people_listed(group.get("people", ""))}
 
 
-def _own(options: Namespace) -> Raw:
+def _own(options: TogetherOptions) -> Raw:
     return {name: value for name in ("seats", "paid") if (value := getattr(options, name)) is not None}
 
 
-def _raw(question: Question, options: Namespace, groups: Sequence[Raw]) -> Raw:
+def _raw(question: Question, options: TogetherOptions, groups: Sequence[Raw]) -> Raw:
     """The groups named, else those on record, with what the options say of the own household."""
     currency = question.family.household.currency
     raw: Raw = {"currency": currency}

@@ -1,13 +1,13 @@
 """What a day should be like, and what a nuisance weighs, as the command line says it."""
 
 import re
-from argparse import Namespace
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
 
 from pydantic import ValidationError
 
+from tripplan.commands.options.outings import DaysOptions
 from tripplan.commands.question import Question, clock_in
 from tripplan.commands.reading import ASKED
 from tripplan.documents.calendars.family_days import WEEKDAYS
@@ -21,7 +21,7 @@ from tripplan.planning.sweep.wishes import Weeks, Wishes
 _AMOUNT = re.compile(r"\d{1,6}(?:\.\d{1,3})?")
 
 
-def wishes_asked(options: Namespace, question: Question) -> Wishes:
+def wishes_asked(options: DaysOptions, question: Question) -> Wishes:
     """Read what is wished of a day.
 
     Raises:

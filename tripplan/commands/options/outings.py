@@ -1,237 +1,320 @@
 """The options of the commands that plan outings."""
 
-from argparse import ArgumentParser, ArgumentTypeError
+from dataclasses import dataclass, field
+from typing import Annotated, Literal
 
-from tripplan.commands.options.shared import count, place_and_day, whole
+from typer import BadParameter
 
-USUAL_DAYS_SHOWN = 10
-
+from tripplan.commands.options.shared import (
+    DayArgument,
+    JsonOption,
+    Paper,
+    PlaceArgument,
+    PlanningOptions,
+    Replace,
+    SpanOptions,
+    Words,
+    argument,
+    only_one,
+    option,
+    several,
+)
 
 LONGEST_GRID_MINUTES = 60
 """Departures further apart than this are no plan of a day [min]."""
-
-
 WHEREABOUTS = ("home", "way", "there", "back")
 """Where a party can be when its day goes wrong."""
+_WISHES, _WRONG, _LEAVING = "What the day should be like", "When it goes wrong", "When to leave"
 
 
-TO_DO = ("none", "tasks", "entries")
-"""How booking and packing get onto the calendar; the values of `ThingsToDo`."""
-
-
-def _places_argument(parser: ArgumentParser, default: str) -> None:
-    parser.add_argument(
-        "place", metavar="PLACE", nargs="*", help=f"ids or names of places (default: {default})"
-    )
-
-
-def compare_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class CompareOptions(SpanOptions, PlanningOptions, JsonOption):
     """The options of `tripplan compare`."""
-    _places_argument(parser, "those compared on the screens, or the first three")
-    parser.add_argument("--on", metavar="DATE", help="compare on this day, instead of each place's best")
-    parser.add_argument("--why", action="store_true", help="tell what every total is made of")
+
+    place: Annotated[
+        list[str] | None,
+        argument("PLACE", "ids or names of places; those compared on the screens where none is given"),
+    ] = None
+    on: Annotated[
+        str | None,
+        option("--on", "compare on this day, instead of each place's best", "DATE"),
+    ] = None
+    why: Annotated[bool, option("--why", "tell what every total is made of")] = False
 
 
-def days_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
     """The options of `tripplan days`."""
-    _places_argument(parser, "all")
-    parser.add_argument(
-        "--most",
-        metavar="N",
-        type=count,
-        default=USUAL_DAYS_SHOWN,
-        help=f"how many days are told (default: {USUAL_DAYS_SHOWN})",
+
+    place: Annotated[
+        list[str] | None,
+        argument("PLACE", "ids or names of places; all where none is given"),
+    ] = None
+    most: Annotated[int, option("--most", "how many days are told", "N", min=1)] = 10
+    why: Annotated[bool, option("--why", "tell why days are full, and why others are passed over")] = False
+    table: Annotated[
+        str | None,
+        option("--table", "write every such day to a table (.csv) as well; - prints it alone", "FILE"),
+    ] = None
+    replace: Replace = False
+    weekdays: Annotated[
+        Words | None,
+        several("--weekdays", "only on these, such as Tu We Th", "DAY", panel=_WISHES),
+    ] = None
+    budget: Annotated[
+        str | None,
+        option("--budget", "a likely total of at most so much", "AMOUNT", panel=_WISHES),
+    ] = None
+    drive: Annotated[
+        int | None,
+        option(
+            "--drive",
+            "neither drive longer than so many minutes",
+            "MINUTES",
+            panel=_WISHES,
+            min=1,
+        ),
+    ] = None
+    nap: Annotated[
+        int | None,
+        option("--nap", "at least so much of the naps kept", "PERCENT", panel=_WISHES, min=0),
+    ] = None
+    full_house: Annotated[
+        int | None,
+        option(
+            "--full-house", "a chance of a full house of at most so much", "PERCENT", panel=_WISHES, min=0
+        ),
+    ] = None
+    indoors: Annotated[bool, option("--indoors", "only places that are indoors or both", panel=_WISHES)] = (
+        False
     )
-    parser.add_argument(
-        "--why", action="store_true", help="tell why days are full, and why others are passed over"
-    )
-    parser.add_argument(
-        "--table", metavar="FILE", help="write every such day to a table (.csv) as well; - prints it alone"
-    )
-    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
+    outdoors: Annotated[
+        bool, option("--outdoors", "only places that are outdoors or both", panel=_WISHES)
+    ] = False
+    in_term: Annotated[
+        bool,
+        option("--in-term", "only while most pupils nearby have school, or likely have", panel=_WISHES),
+    ] = False
+    daylight: Annotated[bool, option("--daylight", "no driving in the dark", panel=_WISHES)] = False
+    home_by: Annotated[
+        str | None,
+        option("--home-by", "home again by then", "HH:MM", panel=_WISHES),
+    ] = None
+    unit: Annotated[
+        str | None,
+        option("--unit", "in this study unit's weeks, at places that fit it", "NAME", panel=_WISHES),
+    ] = None
+    worth: Annotated[
+        list[Words],
+        several(
+            "--worth",
+            "weigh a nuisance otherwise than the household says, such as full-house 35; may be repeated",
+            "NUISANCE AMOUNT",
+            panel=_WISHES,
+        ),
+    ] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        """Refuse both kinds of roof at once, and half a weight."""
+        super().__post_init__()
+        only_one(indoors=self.indoors, outdoors=self.outdoors)
+        if any(len(pair) != 2 for pair in self.worth):
+            raise BadParameter("--worth takes a nuisance and an amount")
+
+    @property
+    def air(self) -> Literal["indoors", "outdoors"] | None:
+        """Under what sky."""
+        return "indoors" if self.indoors else "outdoors" if self.outdoors else None
 
 
-def wish_options(parser: ArgumentParser) -> None:
-    """What the day should be like."""
-    group = parser.add_argument_group("what the day should be like")
-    group.add_argument("--weekdays", metavar="DAY", nargs="+", help="only on these, such as Tu We Th")
-    group.add_argument("--budget", metavar="AMOUNT", help="a likely total of at most so much")
-    group.add_argument(
-        "--drive", metavar="MINUTES", type=count, help="neither drive longer than so many minutes"
-    )
-    group.add_argument("--nap", metavar="PERCENT", type=whole, help="at least so much of the naps kept")
-    group.add_argument(
-        "--full-house", metavar="PERCENT", type=whole, help="a chance of a full house of at most so much"
-    )
-    roof = group.add_mutually_exclusive_group()
-    for name in ("indoors", "outdoors"):
-        roof.add_argument(
-            f"--{name}",
-            dest="air",
-            action="store_const",
-            const=name,
-            help=f"only places that are {name} or both",
-        )
-    group.add_argument(
-        "--in-term", action="store_true", help="only while most pupils nearby have school, or likely have"
-    )
-    group.add_argument("--daylight", action="store_true", help="no driving in the dark")
-    group.add_argument("--home-by", metavar="HH:MM", help="home again by then")
-    group.add_argument("--unit", metavar="NAME", help="in this study unit's weeks, at places that fit it")
-    group.add_argument(
-        "--worth",
-        metavar=("NUISANCE", "AMOUNT"),
-        nargs=2,
-        action="append",
-        default=[],
-        help="weigh a nuisance otherwise than the household says, such as full-house 35; may be repeated",
-    )
+@dataclass(frozen=True, kw_only=True)
+class LeavingOptions:
+    """When to leave."""
+
+    grid: Annotated[
+        int | None,
+        option(
+            "--grid",
+            "try departures and returns so many minutes apart: 1 plans to the minute; 5 where not given",
+            "MINUTES",
+            panel=_LEAVING,
+            min=1,
+            max=LONGEST_GRID_MINUTES,
+        ),
+    ] = None
+    leave_home: Annotated[
+        str | None,
+        option(
+            "--leave-home",
+            "with --leave-place: what leaving just then gives, or which limits it crosses",
+            "HH:MM",
+            panel=_LEAVING,
+        ),
+    ] = None
+    leave_place: Annotated[
+        str | None,
+        option("--leave-place", "when to start home, by the clock there", "HH:MM", panel=_LEAVING),
+    ] = None
 
 
-def day_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class DayOptions(PlanningOptions, LeavingOptions, JsonOption):
     """The options of `tripplan day`."""
-    place_and_day(parser)
-    _leaving_options(parser)
-    group = parser.add_argument_group("when it goes wrong")
-    group.add_argument(
-        "--late", metavar="MINUTES", type=_late, help="running late by so many minutes: what can be done now"
-    )
-    group.add_argument(
-        "--where",
-        choices=WHEREABOUTS,
-        default=WHEREABOUTS[0],
-        help="where you are by then: at home, on the way, there, or on the way back (default: %(default)s)",
-    )
-    group.add_argument(
-        "--to-drive", metavar="MINUTES", type=_late, help="on either way: how far it still is (default: half)"
-    )
-    group.add_argument("--now", metavar="HH:MM", help="there: what time it is (default: when you got in)")
-    group.add_argument("--asleep", metavar="NAME", help="who has just fallen asleep")
-    group.add_argument("--ill", metavar="NAME", help="the child that is ill")
-    group.add_argument("--stays", metavar="NAME", help="who stays at home with it (default: who suits best)")
-    group.add_argument("--rain", action="store_true", help="it rains")
-    group.add_argument("--paid", action="store_true", help="the tickets are paid for already")
+
+    place: PlaceArgument
+    day: DayArgument
+    late: Annotated[
+        int | None,
+        option(
+            "--late",
+            "running late by so many minutes: what can be done now",
+            "MINUTES",
+            panel=_WRONG,
+            min=0,
+            max=999,
+        ),
+    ] = None
+    where: Annotated[
+        Literal["home", "way", "there", "back"],
+        option(
+            "--where", "where you are by then: at home, on the way, there, or on the way back", panel=_WRONG
+        ),
+    ] = "home"
+    to_drive: Annotated[
+        int | None,
+        option(
+            "--to-drive",
+            "on either way: how far it still is; half where not given",
+            "MINUTES",
+            panel=_WRONG,
+            min=0,
+            max=999,
+        ),
+    ] = None
+    now: Annotated[
+        str | None,
+        option("--now", "there: what time it is; when you got in where not given", "HH:MM", panel=_WRONG),
+    ] = None
+    asleep: Annotated[
+        str | None,
+        option("--asleep", "who has just fallen asleep", "NAME", panel=_WRONG),
+    ] = None
+    ill: Annotated[str | None, option("--ill", "the child that is ill", "NAME", panel=_WRONG)] = None
+    stays: Annotated[
+        str | None,
+        option("--stays", "who stays at home with it; who suits best where not given", "NAME", panel=_WRONG),
+    ] = None
+    rain: Annotated[bool, option("--rain", "it rains", panel=_WRONG)] = False
+    paid: Annotated[bool, option("--paid", "the tickets are paid for already", panel=_WRONG)] = False
 
 
-def _leaving_options(parser: ArgumentParser) -> None:
-    group = parser.add_argument_group("when to leave")
-    group.add_argument(
-        "--grid",
-        metavar="MINUTES",
-        type=_grid,
-        help="try departures and returns so many minutes apart: 1 to plan to the minute (default: 5)",
-    )
-    group.add_argument(
-        "--leave-home",
-        metavar="HH:MM",
-        help="with --leave-place: what leaving just then gives, or which limits it crosses",
-    )
-    group.add_argument("--leave-place", metavar="HH:MM", help="when to start home, by the clock there")
-
-
-def _grid(text: str) -> int:
-    if not (text.isdecimal() and len(text) < 3 and 1 <= int(text) <= LONGEST_GRID_MINUTES):
-        raise ArgumentTypeError(f"whole minutes from 1 to {LONGEST_GRID_MINUTES}, not {text[:40]!r}")
-    return int(text)
-
-
-def _late(text: str) -> int:
-    if not (text.isdecimal() and len(text) < 4):
-        raise ArgumentTypeError(f"whole minutes from 0 to 999, not {text[:40]!r}")
-    return int(text)
-
-
-def calendar_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class CalendarOptions(PlanningOptions, LeavingOptions):
     """The options of `tripplan calendar`."""
-    parser.add_argument("place", metavar="PLACE", nargs="?", help="id or name of a place")
-    parser.add_argument("day", metavar="DATE", nargs="?", help="day of the visit")
-    parser.add_argument(
-        "--planned",
-        action="store_true",
-        help="all outings planned for the year to come, each as it was saved, instead of one",
+
+    place: Annotated[str | None, argument("PLACE", "id or name of a place")] = None
+    day: Annotated[str | None, argument("DATE", "day of the visit")] = None
+    planned: Annotated[
+        bool,
+        option("--planned", "all outings planned for the year to come, each as it was saved, instead of one"),
+    ] = False
+    out: Annotated[str | None, option("--out", "the calendar file (.ics) to write; - prints it", "FILE")] = (
+        None
     )
-    where_to = parser.add_mutually_exclusive_group(required=True)
-    where_to.add_argument("--out", metavar="FILE", help="the calendar file (.ics) to write; - prints it")
-    where_to.add_argument(
-        "--send",
-        action="store_true",
-        help="send it to your own calendar server, as set up on the Calendar page, with whatever else waits",
-    )
-    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
-    parser.add_argument(
-        "--parts", action="store_true", help="three entries (drive, visit, way home) instead of one"
-    )
-    parser.add_argument("--tentative", action="store_true", help="mark the outing as not yet certain")
-    parser.add_argument("--names", action="store_true", help="let people's names into the entry")
-    parser.add_argument("--home", action="store_true", help="let the home address into the entry")
-    parser.add_argument("--no-costs", action="store_true", help="keep prices out of the entry")
-    parser.add_argument("--no-reminders", action="store_true", help="leave the reminders out")
-    parser.add_argument(
-        "--to-do",
-        choices=TO_DO,
-        default=TO_DO[0],
-        help="booking and packing as tasks, or as short entries for calendars without tasks "
-        "(default: %(default)s)",
-    )
-    parser.add_argument("--free", action="store_true", help="do not mark the time as taken")
-    parser.add_argument("--colour", metavar="NAME", help="colour the entry: one of CSS's sixteen basic names")
-    _leaving_options(parser)
+    send: Annotated[
+        bool,
+        option(
+            "--send",
+            "send it to your own calendar server, as set up on the Calendar page, with whatever else waits",
+        ),
+    ] = False
+    replace: Replace = False
+    parts: Annotated[bool, option("--parts", "three entries (drive, visit, way home) instead of one")] = False
+    tentative: Annotated[bool, option("--tentative", "mark the outing as not yet certain")] = False
+    names: Annotated[bool, option("--names", "let people's names into the entry")] = False
+    home: Annotated[bool, option("--home", "let the home address into the entry")] = False
+    no_costs: Annotated[bool, option("--no-costs", "keep prices out of the entry")] = False
+    no_reminders: Annotated[bool, option("--no-reminders", "leave the reminders out")] = False
+    to_do: Annotated[
+        Literal["none", "tasks", "entries"],
+        option("--to-do", "booking and packing as tasks, or as short entries for calendars without tasks"),
+    ] = "none"
+    free: Annotated[bool, option("--free", "do not mark the time as taken")] = False
+    colour: Annotated[
+        str | None,
+        option("--colour", "colour the entry: one of CSS's sixteen basic names", "NAME"),
+    ] = None
+
+    def __post_init__(self) -> None:
+        """Ask for one of the two ways out."""
+        super().__post_init__()
+        only_one(out=self.out is not None, send=self.send)
+        if self.out is None and not self.send:
+            raise BadParameter("say where to, with --out or --send")
 
 
-def sheet_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class SheetOptions(PlanningOptions, LeavingOptions):
     """The options of `tripplan sheet`."""
-    place_and_day(parser)
-    parser.add_argument(
-        "--out",
-        metavar="FILE",
-        required=True,
-        help="the sheet to write: .html (for phone and printer) or .pdf; - prints the HTML",
-    )
-    parser.add_argument("--replace", action="store_true", help="write over a file that is there already")
-    parser.add_argument(
-        "--paper", choices=("a4", "letter"), help="what a PDF is printed on (default: as usual at home)"
-    )
-    parser.add_argument(
-        "--phone",
-        action="store_true",
-        help="the page for the phone instead (.html): what to do now in large type, by the phone's own clock",
-    )
-    parser.add_argument("--needs", action="store_true", help="let noted allergies and needs onto the sheet")
-    parser.add_argument("--birth-dates", action="store_true", help="let birth dates onto the sheet")
-    parser.add_argument("--home", action="store_true", help="let the home address onto the sheet")
-    _leaving_options(parser)
+
+    place: PlaceArgument
+    day: DayArgument
+    out: Annotated[
+        str,
+        option(
+            "--out", "the sheet to write: .html (for phone and printer) or .pdf; - prints the HTML", "FILE"
+        ),
+    ]
+    replace: Replace = False
+    paper: Paper = None
+    phone: Annotated[
+        bool,
+        option(
+            "--phone",
+            "the page for the phone instead (.html): what to do now in large type, by the phone's own clock",
+        ),
+    ] = False
+    needs: Annotated[bool, option("--needs", "let noted allergies and needs onto the sheet")] = False
+    birth_dates: Annotated[bool, option("--birth-dates", "let birth dates onto the sheet")] = False
+    home: Annotated[bool, option("--home", "let the home address onto the sheet")] = False
 
 
-def passes_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class PassesOptions(PlanningOptions, JsonOption):
     """The options of `tripplan passes`."""
-    parser.add_argument(
-        "--visit",
-        metavar=("PLACE", "DATE"),
-        nargs="+",
-        action="append",
-        default=[],
-        help="a place and the days of visits to it; may be repeated",
-    )
-    parser.add_argument(
-        "--planned",
-        action="store_true",
-        help="count planned outings and the visits listed on the screens too (default where no --visit is)",
-    )
+
+    visit: Annotated[
+        list[Words],
+        several("--visit", "a place and the days of visits to it; may be repeated", "PLACE DATE"),
+    ] = field(default_factory=list)
+    planned: Annotated[
+        bool,
+        option("--planned", "count planned outings and visits listed on the screens too; so without --visit"),
+    ] = False
 
 
-def together_options(parser: ArgumentParser) -> None:
+@dataclass(frozen=True, kw_only=True)
+class TogetherOptions(PlanningOptions, JsonOption):
     """The options of `tripplan together`."""
-    place_and_day(parser)
-    parser.add_argument(
-        "--group",
-        metavar=("NAME", "AGES"),
-        nargs="+",
-        action="append",
-        default=[],
-        help="another household: its name, the ages of its people such as '38, 9, 16 mo' or "
-        "'38 (educator), 9', seats in its cars (default: 5), and what it has paid; may be repeated "
-        "(default: those on the screens)",
-    )
-    parser.add_argument("--seats", metavar="N", help="seats in your own cars (default: those of your car)")
-    parser.add_argument("--paid", metavar="AMOUNT", help="what you have paid for everybody already")
-    parser.add_argument("--payer", metavar="NAME", help="the household that pays the rest at the till")
+
+    place: PlaceArgument
+    day: DayArgument
+    group: Annotated[
+        list[Words],
+        several(
+            "--group",
+            "another household: its name, the ages of its people such as '38, 9, 16 mo' or "
+            "'38 (educator), 9', seats in its cars (else 5), and what it has paid; may be repeated; "
+            "those on the screens where none is given",
+            "NAME AGES",
+        ),
+    ] = field(default_factory=list)
+    seats: Annotated[
+        str | None,
+        option("--seats", "seats in your own cars; those of your car where not given", "N"),
+    ] = None
+    paid: Annotated[str | None, option("--paid", "what you have paid for everybody already", "AMOUNT")] = None
+    payer: Annotated[
+        str | None,
+        option("--payer", "the household that pays the rest at the till", "NAME"),
+    ] = None

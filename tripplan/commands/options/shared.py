@@ -1,81 +1,56 @@
-"""Options that several commands have in common, and how numbers are read."""
+"""Options that several commands have in common, and how words of the command line are read.
 
-from argparse import ArgumentParser, ArgumentTypeError
-from collections.abc import Callable
+Each command's options are a dataclass; what stands in its annotations is all that the parser knows of them.
+"""
+
+from dataclasses import dataclass
 from datetime import date
+from typing import Annotated, Any, Literal
+
+from typer import Argument, BadParameter, Option
 
 USUAL_WEEKS = 6
 """How many weeks, counted from tomorrow, are looked at when no dates are given."""
+LONGEST_NAME = 80
+"""As `tripplan.documents.model.LONGEST_NAME`, which is not loaded here [characters]."""
+BETWEEN_WORDS = "\x1f"
+"""Stands between the words of one option, where it takes several; nobody can type it."""
 
 
-def family_options(parser: ArgumentParser) -> None:
-    """Whose outing: the family, its places and calendars, who goes, and when "today" is."""
-    group = parser.add_argument_group("whose outing")
-    whose(group.add_mutually_exclusive_group().add_argument)
-    group.add_argument(
-        "--household",
-        metavar="FILE",
-        help="a household file, instead of the family on record and its calendars",
-    )
-    group.add_argument(
-        "--places",
-        metavar="PATH",
-        nargs="+",
-        help="place cards or folders of them, instead of those on record",
-    )
-    group.add_argument(
-        "--school-calendar",
-        metavar="FILE",
-        nargs="+",
-        help="files (.ics or .csv) of school districts around the home, besides those on record",
-    )
-    group.add_argument("--party", metavar="NAME", nargs="+", help="who goes (default: everybody)")
-    group.add_argument("--today", metavar="DATE", help="plan as if today were this date")
+TaskOptions = Any
+"""The options of whichever task of a command is meant."""
 
 
-def whose(add: Callable[..., object]) -> None:
-    """Whose records; to be told with the method that adds an argument to a group in which only one counts."""
-    add("--demo", dest="which", action="store_const", const="demo", help="use the invented demo family")
-    add(
-        "--own",
-        dest="which",
-        action="store_const",
-        const="family",
-        help="use your own records (default: whichever the screens show)",
-    )
+class Words(tuple[str, ...]):
+    """The words that follow an option, up to the next option."""
+
+    __slots__ = ()
 
 
-def span_options(parser: ArgumentParser) -> None:
-    """The first and the last day."""
-    group = parser.add_argument_group("which days")
-    group.add_argument("--from", dest="first", metavar="DATE", help="the first day (default: tomorrow)")
-    group.add_argument(
-        "--to", dest="last", metavar="DATE", help=f"the last day (default: {USUAL_WEEKS} weeks in all)"
-    )
+class Dates(tuple[date, ...]):
+    """The dates that follow an option, up to the next option."""
+
+    __slots__ = ()
 
 
-def records_options(parser: ArgumentParser) -> None:
-    """Where the records lie."""
-    parser.add_argument("--data", metavar="FOLDER", help="where the records lie")
+def words(text: str | Words) -> Words:
+    """The words of an option that takes several, or its default as it is."""
+    return text if isinstance(text, Words) else Words(text.split(BETWEEN_WORDS))
 
 
-def json_option(parser: ArgumentParser) -> None:
-    """An answer for programs."""
-    parser.add_argument("--json", action="store_true", help="answer in JSON, for programs")
+def option(name: str, help: str, metavar: str | None = None, panel: str | None = None, **more: Any) -> Any:  # noqa: A002, ANN401 - as Typer has it
+    """An option, with its help, the word that stands for its value, and the part of the help it stands in."""
+    return Option(name, help=help, metavar=metavar, rich_help_panel=panel, **more)
 
 
-def whole(text: str) -> int:
-    """A whole number from 0 on."""
-    if not (text.isdecimal() and len(text) < 10):
-        raise ArgumentTypeError(f"a whole number from 0 on, not {text[:40]!r}")
-    return int(text)
+def several(name: str, help: str, metavar: str, panel: str | None = None, **more: Any) -> Any:  # noqa: A002, ANN401
+    """An option that takes all words up to the next option."""
+    return option(name, help, f"{metavar} ...", panel, **{"parser": words, **more})
 
 
-def count(text: str) -> int:
-    """A whole number from 1 on."""
-    if not (text.isdecimal() and len(text) < 10 and int(text)):
-        raise ArgumentTypeError(f"a whole number from 1 on, not {text[:40]!r}")
-    return int(text)
+def argument(metavar: str, help: str, **more: Any) -> Any:  # noqa: A002, ANN401
+    """A word without an option's name before it."""
+    return Argument(metavar=metavar, help=help, **more)
 
 
 def date_said(text: str) -> date:
@@ -83,75 +58,126 @@ def date_said(text: str) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError:
-        raise ArgumentTypeError(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
+        raise BadParameter(f"a date reads like 2026-12-08, not {text[:40]!r}") from None
 
 
-def days_of(parser: ArgumentParser) -> None:
-    """The first and the last day of something that is put on record."""
-    for option, dest, end in (("--from", "from_day", "first"), ("--to", "to_day", "last")):
-        parser.add_argument(option, dest=dest, metavar="DATE", type=date_said, help=f"the {end} day of it")
+def dates_said(text: str) -> Dates:
+    """The dates of an option that takes several."""
+    return Dates(map(date_said, words(text)))
 
 
-LONGEST_NAME = 80
-"""As `tripplan.documents.model.LONGEST_NAME`, which is not loaded here [characters]."""
-
-
-def name(text: str) -> str:
+def name_said(text: str) -> str:
     """A name to keep on record."""
     said = text.strip()
     if not 0 < len(said) <= LONGEST_NAME:
-        raise ArgumentTypeError(f"a name has 1 to {LONGEST_NAME} characters, not {len(said)}")
+        raise BadParameter(f"a name has 1 to {LONGEST_NAME} characters, not {len(said)}")
     return said
 
 
-def place_and_day(parser: ArgumentParser) -> None:
-    """One place and the day of the visit."""
-    parser.add_argument("place", metavar="PLACE", help="id or name of a place")
-    parser.add_argument("day", metavar="DATE", help="day of the visit")
+def only_one(**chosen: bool) -> None:
+    """Refuse options that exclude each other.
+
+    Raises:
+        BadParameter: more than one was given.
+    """
+    given = [f"--{name}" for name, there in chosen.items() if there]
+    if len(given) > 1:
+        raise BadParameter(f"{' and '.join(given)} exclude each other")
 
 
-PLANNING = (family_options, records_options)
+Replace = Annotated[bool, option("--replace", "write over a file that is there already")]
+CarriedOut = Annotated[bool, option("--yes", "carry it out; without this, only tell what would change")]
+PlaceArgument = Annotated[str, argument("PLACE", "id or name of a place")]
+DayArgument = Annotated[str, argument("DATE", "day of the visit")]
+Paper = Annotated[
+    Literal["a4", "letter"] | None,
+    option("--paper", "what a PDF is printed on; as usual at home where not given"),
+]
 
 
-def own_records_options(parser: ArgumentParser) -> None:
-    """What a task that works on the records alone has: whose they are, today, and where they lie."""
-    whose(parser.add_mutually_exclusive_group().add_argument)
-    parser.add_argument("--today", metavar="DATE", help="act as if today were this date")
-    records_options(parser)
+@dataclass(frozen=True, kw_only=True)
+class DataOptions:
+    """Where the records lie."""
+
+    data: Annotated[str | None, option("--data", "where the records lie", "FOLDER")] = None
 
 
-class Tasks:
-    """The tasks below one command, such as `add` in `tripplan schools add`."""
+@dataclass(frozen=True, kw_only=True)
+class RecordsOptions(DataOptions):
+    """Whose records, and where they lie."""
 
-    def __init__(self, parser: ArgumentParser, *shared: Callable[[ArgumentParser], None]) -> None:
-        """Give a command its tasks.
+    demo: Annotated[bool, option("--demo", "use the invented demo family")] = False
+    own: Annotated[
+        bool, option("--own", "use your own records; whichever the screens show where neither is given")
+    ] = False
 
-        Args:
-            parser: the command's.
-            shared: adds the groups of options that every task has.
-        """
-        self._form = parser.formatter_class
-        self._shared = shared
-        self._below = parser.add_subparsers(
-            dest="task", metavar="TASK", title="tasks", required=True, help="one of:"
-        )
+    def __post_init__(self) -> None:
+        """Refuse both at once."""
+        only_one(demo=self.demo, own=self.own)
 
-    def add(self, name: str, help_text: str, epilog: str | None = None) -> ArgumentParser:
-        """A task, to which its own options are to be added.
+    @property
+    def which(self) -> Literal["demo", "family"] | None:
+        """Whose records are named."""
+        return "demo" if self.demo else "family" if self.own else None
 
-        Args:
-            name: what the user types.
-            help_text: what it does, in one line.
-            epilog: what stands below its help.
-        """
-        task = self._below.add_parser(
-            name,
-            help=help_text,
-            description=f"{help_text[0].upper()}{help_text[1:]}.",
-            epilog=epilog,
-            allow_abbrev=False,
-            formatter_class=self._form,
-        )
-        for group in self._shared:
-            group(task)
-        return task
+
+@dataclass(frozen=True, kw_only=True)
+class OwnRecordsOptions(RecordsOptions):
+    """What a task that works on the records alone has."""
+
+    today: Annotated[str | None, option("--today", "act as if today were this date", "DATE")] = None
+
+
+_WHOSE = "Whose outing"
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlanningOptions(OwnRecordsOptions):
+    """Whose outing: the family, its places and calendars, and who goes."""
+
+    household: Annotated[
+        str | None,
+        option(
+            "--household",
+            "a household file, instead of the family on record and its calendars",
+            "FILE",
+            panel=_WHOSE,
+        ),
+    ] = None
+    places: Annotated[
+        Words | None,
+        several(
+            "--places", "place cards or folders of them, instead of those on record", "PATH", panel=_WHOSE
+        ),
+    ] = None
+    school_calendar: Annotated[
+        Words | None,
+        several(
+            "--school-calendar",
+            "files (.ics or .csv) of school districts around the home, besides those on record",
+            "FILE",
+            panel=_WHOSE,
+        ),
+    ] = None
+    party: Annotated[
+        Words | None,
+        several("--party", "who goes; everybody where not given", "NAME", panel=_WHOSE),
+    ] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class SpanOptions:
+    """The first and the last day."""
+
+    first: Annotated[str | None, option("--from", "the first day; tomorrow where not given", "DATE")] = None
+    last: Annotated[
+        str | None,
+        option("--to", f"the last day; {USUAL_WEEKS} weeks in all where not given", "DATE"),
+    ] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class JsonOption:
+    """An answer for programs."""
+
+    json: Annotated[bool, option("--json", "answer in JSON, for programs")] = False
