@@ -1,10 +1,12 @@
 """The day for the phone as one HTML file that follows the phone's own clock, for the road.
 
-Everything it may ever say stands in it; its few lines of script only show what is on and count down. Without
-scripts it still shows the whole day.
+Everything it may ever say stands in it; its few lines of script (`day_phone.js`) only show what is on, count
+down, and move the day when the family is late. Without scripts it still shows the whole day.
 """
 
+import re
 from datetime import datetime
+from importlib.resources import files
 
 from tripplan.files.day_sheet.day_sheet import DaySheet, clock_of
 from tripplan.files.day_sheet.day_sheet_html import section_html
@@ -12,6 +14,7 @@ from tripplan.files.day_sheet.day_stretches import (
     HOME_AGAIN,
     NO_MAP,
     SOON,
+    Clock,
     DaySegment,
     map_link,
     sleeps,
@@ -19,7 +22,9 @@ from tripplan.files.day_sheet.day_stretches import (
     stretches,
 )
 from tripplan.files.html_page import escape, page_head
+from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
+from tripplan.values import wording
 
 TAKEN_ALONG = ("emergency", "tickets", "naps", "needs", "cautions")
 """The sections of the day sheet that stand below what is on now, most urgent first."""
@@ -44,32 +49,25 @@ a { color: inherit; }
 .on::before { content: "now: "; }
 .over { text-decoration: line-through; }
 [hidden] { display: none; }
+.late { display: flex; flex-wrap: wrap; gap: .6rem; margin: 1rem 0; }
+.late button { flex: 1 1 12rem; min-height: 3.5rem; font: inherit; color: #000; background: #fff;
+  border: 3px solid #000; border-radius: .6rem; padding: .4rem .8rem; }
+.late button:focus-visible { outline: 3px solid #000; outline-offset: 3px; }
 """
-_SCRIPT = """
-const all = name => [...document.querySelectorAll(name)], day = 864e5, soon = SOON;
-const midnight = ms => new Date(ms).setHours(0, 0, 0, 0);
-const minutes = ms => {
-  const count = Math.ceil(ms / 6e4), hours = Math.floor(count / 60), rest = count % 60;
-  return hours ? (rest ? `${hours} h ${rest} min` : `${hours} h`) : `${rest} min`;
-};
-const look = () => {
-  const now = Date.now(), begun = it => +it.dataset.from <= now, over = it => +it.dataset.until <= now;
-  for (const it of all(".stretch")) it.hidden = !begun(it) || over(it);
-  for (const it of all("li[data-from]")) {
-    it.classList.toggle("on", begun(it) && !over(it));
-    it.classList.toggle("over", over(it));
-  }
-  for (const it of all("[data-left]")) {
-    const left = it.dataset.left - now, days = Math.round((midnight(now + left) - midnight(now)) / day);
-    const ahead = it.dataset.words === "in " && left >= soon && days;
-    if (ahead) it.textContent = days > 1 ? `in ${days} days` : "tomorrow";
-    else it.textContent = it.dataset.words + minutes(left);
-  }
-};
-look();
-setInterval(look, 10000);
-document.addEventListener("visibilitychange", look);
-""".replace("SOON", str(round(SOON.total_seconds() * 1000)))
+_SCRIPT = "\n" + (files(__package__) / "day_phone.js").read_text(encoding="utf-8").replace(
+    "SOON", str(round(SOON.total_seconds() * 1000))
+)
+_LATE = """<section id="late" hidden>
+<div class="late">
+<button id="later">We are 15 minutes late</button>
+<button id="planned">Back to the plan</button>
+</div>
+<div role="status" id="moved"></div>
+</section>
+"""
+_GIVES_WAY = (StepKind.VISIT, StepKind.WAIT, StepKind.LUNCH)
+"""What becomes shorter when the party comes late to something that does not wait."""
+_MOMENT = re.compile(r"\x02(\d+) ([^ \x03]+) ([^\x03]*)\x03")
 
 
 def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
@@ -80,19 +78,20 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
         sheet: its day sheet, of which some sections are taken along.
     """
     notice = f'<p class="quiet">{escape(sheet.notice)}</p>\n' if sheet.notice else ""
-    first, *later = stretches(outing)
+    at = _marked(clock_of(outing.plan))
+    first, *later = stretches(outing, at)
     link = map_link(outing.place)
-    at = clock_of(outing.plan)
     steps = "".join(
-        f"<li{_times(step.start, step.end)}><b>{escape(at(step.start))}</b>{escape(step_words(step))}</li>\n"
+        f"<li{_times(step.start, step.end)}{_bounds(outing, step)}><b>{_moments(at(step.start))}</b>"
+        f"<span>{escape(step_words(step))}</span></li>\n"
         for step in outing.plan.steps
     )
     sections = {section.name: section for section in sheet.sections}
     return f"""{page_head(f"{sheet.title}, {sheet.day}", _STYLE, _SCRIPT)}<body>
 {notice}<main>
 {_stretch(first, hidden=False)}{"".join(_stretch(stretch, hidden=True) for stretch in later)}
-{"".join(_sleep(sleep) for sleep in sleeps(outing))}
-<section class="stretch"{_times(None, outing.plan.enter)}>
+{"".join(_sleep(sleep) for sleep in sleeps(outing, at))}
+{_LATE}<section class="stretch"{_times(None, outing.plan.enter)}>
 <p><a class="press" href="{escape(link.address)}">The way there: {escape(link.to_type[0])}</a></p>
 <p>{NO_MAP}</p>
 <ul>
@@ -101,7 +100,7 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
 <section>
 <h2>The day</h2>
 <ul>
-{steps}<li><b>{escape(at(outing.plan.home))}</b>{HOME_AGAIN}</li>
+{steps}<li><b>{_moments(at(outing.plan.home))}</b>{HOME_AGAIN}</li>
 </ul>
 </section>
 {"".join(section_html(sections[name]) for name in TAKEN_ALONG if name in sections)}</main>
@@ -121,18 +120,56 @@ def _times(begins: datetime | None, ends: datetime | None) -> str:
 
 
 def _stretch(stretch: DaySegment, *, hidden: bool) -> str:
-    lines = "".join(f"<p>{escape(line)}</p>\n" for line in stretch.lines)
+    lines = "".join(f"<p>{_moments(line)}</p>\n" for line in stretch.lines)
     left = ""
     if stretch.ends is not None:
         words = "in " if stretch.begins is None else "still "
         left = f'<p data-left="{_milliseconds(stretch.ends, _LATEST)}" data-words="{words}"></p>\n'
-    following = f"<h2>{escape(stretch.following)}</h2>\n" if stretch.following else ""
+    following = f"<h2>{_moments(stretch.following)}</h2>\n" if stretch.following else ""
     return (
         f'<div class="stretch"{_times(stretch.begins, stretch.ends)}{" hidden" if hidden else ""}>\n'
-        f'<div class="now">\n<h1>{escape(stretch.title)}</h1>\n{left}{lines}</div>\n{following}</div>\n'
+        f'<div class="now">\n<h1>{_moments(stretch.title)}</h1>\n{left}{lines}</div>\n{following}</div>\n'
     )
 
 
 def _sleep(sleep: DaySegment) -> str:
     times = _times(sleep.begins, sleep.ends)
-    return f'<p class="stretch asleep"{times} hidden>{escape(sleep.title)}</p>\n'
+    return f'<p class="stretch asleep"{times} hidden>{_moments(sleep.title)}</p>\n'
+
+
+def _marked(at: Clock) -> Clock:
+    """The same way of writing moments, with marks that `_moments` turns into something a script can find."""
+
+    def written(moment: datetime) -> str:
+        bare = wording.clock(moment)
+        return at(moment).replace(bare, f"\x02{_milliseconds(moment, _LATEST)} {moment.tzinfo} {bare}\x03")
+
+    return written
+
+
+def _moments(text: str) -> str:
+    """A text as HTML, its marked moments as elements that hold when they are and by which clock."""
+    before, *marked = _MOMENT.split(text)
+    written = [escape(before)]
+    for at, zone, bare, after in zip(*(iter(marked),) * 4, strict=True):
+        written.append(
+            f'<time data-at="{at}" data-zone="{escape(zone)}">{escape(bare)}</time>{escape(after)}'
+        )
+    return "".join(written)
+
+
+def _bounds(outing: Outing, step: Step) -> str:
+    """What does not move with the rest: when a show or timed entry begins, when a show or the place ends."""
+    plan, hours = outing.plan, outing.hours
+    told = {}
+    show = step.kind is StepKind.SHOW
+    if show or (step.start == plan.enter and plan.enter in hours.entry_times):
+        told["due"] = step.start
+    if show:
+        told["shut"] = step.end
+    elif plan.enter <= step.start < plan.leave_place:
+        closes = next((one.closes for one in hours.spans if one.opens <= step.start < one.closes), None)
+        if closes is not None:
+            told["shut"] = closes
+    bounds = "".join(f' data-{name}="{_milliseconds(moment, _LATEST)}"' for name, moment in told.items())
+    return f"{bounds} data-gives" if step.kind in _GIVES_WAY else bounds

@@ -1,6 +1,6 @@
 """What the phone says on the day, stretch by stretch: what is on, until when, where, with whom, what next."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from math import ceil
@@ -11,6 +11,8 @@ from tripplan.files.day_sheet.day_sheet import address_of, clock_of
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
 from tripplan.values import wording
+
+Clock = Callable[[datetime], str]
 
 HOME_AGAIN = "Home again"
 NO_MAP = "If no map opens, type one of these into yours:"
@@ -45,16 +47,17 @@ class DaySegment:
         return self.ends is not None and self.ends <= now
 
 
-def stretches(outing: Outing) -> tuple[DaySegment, ...]:
+def stretches(outing: Outing, at: Clock | None = None) -> tuple[DaySegment, ...]:
     """The whole of time, seen from one outing: before it, each of its steps, and after it.
 
     Args:
         outing: one place on one day.
+        at: how moments are written; as its plan writes them where left out.
 
     Returns:
         Stretches without gaps; at every moment just one is on.
     """
-    plan, at = outing.plan, clock_of(outing.plan)
+    plan, at = outing.plan, at or clock_of(outing.plan)
     steps = plan.steps
     going = f"with {wording.listed([member.name for member in outing.party])}"
     before = DaySegment(
@@ -98,9 +101,9 @@ def time_left(stretch: DaySegment, now: datetime) -> str:
     return f"in {minutes}" if stretch.begins is None else f"still {minutes}"
 
 
-def sleeps(outing: Outing) -> Iterator[DaySegment]:
-    """When a child should be asleep, and what is said meanwhile."""
-    at = clock_of(outing.plan)
+def sleeps(outing: Outing, at: Clock | None = None) -> Iterator[DaySegment]:
+    """When a child should be asleep, and what is said meanwhile; moments are written as by `stretches`."""
+    at = at or clock_of(outing.plan)
     for nap in outing.plan.naps:
         for place, start, end in nap.slept:
             yield DaySegment(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
