@@ -31,9 +31,10 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.documents.where import LookupResult
 from tripplan.records.kinds import KINDS, ComparedPlaces, DemoShown
+from tripplan.values.visible import shows_something, without_unseen
 
 names = st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=80).filter(
-    lambda text: bool(text.strip())
+    lambda text: shows_something(without_unseen(text))
 )
 ids = st.from_regex(r"[a-z0-9]{1,9}(-[a-z0-9]{1,9}){0,3}", fullmatch=True)
 prices = st.decimals(0, 1000, places=2)
