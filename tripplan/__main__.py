@@ -8,7 +8,7 @@ from contextlib import suppress
 from importlib import import_module
 from typing import TextIO
 
-from tripplan.commands.console import Console, terminal_width
+from tripplan.commands.output.console import Console, terminal_width
 from tripplan.commands.parser import COMPLETION_VARIABLE, parse
 from tripplan.errors import InputFaults, TripplanError
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.commands.console import NARROWEST, WIDEST, Console, aligned, terminal_width, wrapped
+from tripplan.commands.output.console import NARROWEST, WIDEST, Console, aligned, terminal_width, wrapped
 
 ROOT = Path(__file__).resolve().parents[2]
 TEXT = st.text(st.characters(codec="utf-8"), max_size=60)

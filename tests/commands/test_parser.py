@@ -30,7 +30,7 @@ def all_of_them() -> Iterator[tuple[str, Command, str]]:
             yield command.name, command, command.module or command.name
         else:
             for task in command.tasks:
-                yield f"{command.name} {task.name}", task, command.name
+                yield f"{command.name} {task.name}", task, command.module
 
 
 ALL = list(all_of_them())

@@ -6,8 +6,8 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from importlib.resources import files
 
-from tripplan.commands.console import Console
 from tripplan.commands.options.files import AppOptions
+from tripplan.commands.output.console import Console
 
 ADDRESS = "127.0.0.1"
 """Only this computer is answered."""

@@ -5,10 +5,10 @@ from datetime import date
 from pathlib import Path
 
 from tripplan.commands.answers.files import CheckAnswer, Checked
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import card_files, file_kind
 from tripplan.commands.options.files import CheckOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import card_files, file_kind
+from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.household_file import load_household
 from tripplan.files.cards.place_card import load_place_card

@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 
 from tripplan.commands.answers.days import CompareAnswer
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import Question, ask
 from tripplan.commands.options.outings import CompareOptions
-from tripplan.commands.outing_text import say_cost, say_tickets, spread_note
-from tripplan.commands.question import Question, ask
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.outing_text import say_cost, say_tickets, spread_note
 from tripplan.documents.places.place import Place
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate, compare, days_in

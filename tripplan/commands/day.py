@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from datetime import datetime
 
 from tripplan.commands.answers.day import DayAnswer
-from tripplan.commands.console import Console
-from tripplan.commands.day_text import say_replanned, say_slack, say_trade_offs
+from tripplan.commands.input.question import Question, ask, clock_in
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.outings import WHEREABOUTS, DayOptions, LeavingOptions
-from tripplan.commands.outing_text import (
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.day_text import say_replanned, say_slack, say_trade_offs
+from tripplan.commands.output.outing_text import (
     hours_sentence,
     leave_sentence,
     say_cost,
@@ -16,8 +18,6 @@ from tripplan.commands.outing_text import (
     say_windows,
     spread_note,
 )
-from tripplan.commands.question import Question, ask, clock_in
-from tripplan.commands.reading import ASKED
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.recovery_options import RevisedDay

@@ -5,13 +5,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from tripplan.commands.answers.days import DaysAnswer, NearMiss
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import Question, ask
+from tripplan.commands.input.wishes_asked import weighed_as_asked, wishes_asked
 from tripplan.commands.options.outings import DaysOptions
-from tripplan.commands.outing_text import spread_note
-from tripplan.commands.progress_bar import ProgressBar
-from tripplan.commands.question import Question, ask
-from tripplan.commands.wishes_asked import weighed_as_asked, wishes_asked
-from tripplan.commands.writing import ending_faults, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.outing_text import spread_note
+from tripplan.commands.output.progress_bar import ProgressBar
+from tripplan.commands.output.writing import ending_faults, write_file
 from tripplan.errors import InputFaults
 from tripplan.files.tables import csv_table
 from tripplan.planning.outing.outing import NoOuting, Outing

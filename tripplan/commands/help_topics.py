@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from tripplan.commands.console import Console
 from tripplan.commands.options.files import HelpOptions
+from tripplan.commands.output.console import Console
 from tripplan.commands.tree import COMMANDS, Command
 from tripplan.errors import UnknownName
 from tripplan.guide import guide_text, topics

@@ -87,7 +87,7 @@ def application(commands: Sequence[Command | Group], ask: Callable[[Asked], None
             continue
         below = typer.Typer()
         for task in command.tasks:
-            _add(below, task, command.name, task.name, ask)
+            _add(below, task, command.module, task.name, ask)
         guide = command.guide.replace("\n", " ")
         app.add_typer(below, name=command.name, help=_sentence(command.help), epilog=guide)
     return app

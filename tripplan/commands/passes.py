@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from tripplan.commands.answers.passes import PassesAnswer
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import Question, ask, date_in, place_called, settings_from
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.outings import PassesOptions
-from tripplan.commands.question import Question, ask, date_in, place_called, settings_from
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.outings.planned_visits import VISITS_AT_MOST, ListedVisit, PlannedVisits
 from tripplan.errors import Finding, InputFaults

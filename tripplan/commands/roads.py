@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.files import RoadsAskOptions, RoadsBuildOptions
 from tripplan.commands.options.shared import TaskOptions
-from tripplan.commands.progress_bar import ProgressBar
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.locations.gazetteer import parse_coordinates

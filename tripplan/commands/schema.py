@@ -4,8 +4,8 @@ from collections.abc import Callable, Mapping
 from importlib import import_module
 from typing import Any
 
-from tripplan.commands.console import Console
 from tripplan.commands.options.files import SchemaOptions
+from tripplan.commands.output.console import Console
 
 _ANSWERS_FOLDER = "tripplan.commands.answers"
 # By name, so that a schema loads only what it describes.

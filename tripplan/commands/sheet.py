@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import PurePath
 
-from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
+from tripplan.commands.input.question import Question, ask
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.outings import SheetOptions
-from tripplan.commands.question import Question, ask
-from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.writing import PRINTED, write_file
 from tripplan.documents.outings.sheet_entries import SheetEntries, SheetTicks
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet.day_phone_html import day_phone_html

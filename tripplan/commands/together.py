@@ -5,11 +5,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tripplan.commands.answers.together import TogetherAnswer
-from tripplan.commands.console import Console
 from tripplan.commands.day import say_no
+from tripplan.commands.input.question import Question, ask
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.outings import TogetherOptions
-from tripplan.commands.question import Question, ask
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.documents.outings.going_together import GoingTogether, people_listed
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml.toml_text import write_toml

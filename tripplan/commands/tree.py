@@ -47,12 +47,14 @@ class Group:
         name: what the user types.
         help: what it does, in one line.
         tasks: what comes behind the name.
+        module: where they are carried out, below `tripplan.commands`.
         guide: what else to know, in a paragraph.
     """
 
     name: str
     help: str
     tasks: tuple[Command, ...]
+    module: str
     guide: str = ""
 
 
@@ -87,6 +89,7 @@ COMMANDS: Sequence[Command | Group] = (
         "write planned outings as a calendar file, or send them to your calendar server",
         "outings.CalendarOptions",
         (f"calendar ledgewing 2026-12-17 {_D} --out outing.ics --replace",),
+        module="calendars.calendar",
     ),
     Command(
         "sheet",
@@ -156,6 +159,7 @@ COMMANDS: Sequence[Command | Group] = (
                 (f"logbook learned {_D}",),
             ),
         ),
+        module="logbook.logbook",
     ),
     Group(
         "study",
@@ -210,6 +214,7 @@ COMMANDS: Sequence[Command | Group] = (
                 (f'study remove "Stone and water" {_D}',),
             ),
         ),
+        module="study.study",
     ),
     Group(
         "busy",
@@ -252,6 +257,7 @@ COMMANDS: Sequence[Command | Group] = (
                 (f"busy remove Piano {_D}",),
             ),
         ),
+        module="calendars.busy",
     ),
     Group(
         "holidays",
@@ -276,6 +282,7 @@ COMMANDS: Sequence[Command | Group] = (
                 (f'holidays remove "Hop fair" {_D}',),
             ),
         ),
+        module="calendars.holidays",
     ),
     Group(
         "schools",
@@ -326,6 +333,7 @@ COMMANDS: Sequence[Command | Group] = (
                 (f'schools remove "Baden-Württemberg (school holidays)" {_D}',),
             ),
         ),
+        module="calendars.schools",
         guide=_SCHOOLS_GUIDE,
     ),
     Command(
@@ -359,6 +367,7 @@ COMMANDS: Sequence[Command | Group] = (
                 ("roads ask 42.5006,-90.6646 43.1,-90.4",),
             ),
         ),
+        module="roads",
         guide=_ROADS_GUIDE,
     ),
     Command(
@@ -372,20 +381,21 @@ COMMANDS: Sequence[Command | Group] = (
         "write all records to one file",
         "files.ExportOptions",
         ("export records.json --demo --replace",),
-        module="export_records",
+        module="whole_records.export_records",
     ),
     Command(
         "restore",
         "put the copy of an earlier day in the place of your own records",
         "files.RestoreOptions",
         ("restore",),
+        module="whole_records.restore",
     ),
     Command(
         "import",
         "put what an exported file holds in the place of your own records",
         "files.ImportOptions",
         ("import records.json",),
-        module="import_records",
+        module="whole_records.import_records",
     ),
     Command("app", "open the screens in a browser", "files.AppOptions", ("app",)),
     Command(

@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from tripplan.commands.answers.json_keys import json_keys, json_step
-from tripplan.commands.question import Question
+from tripplan.commands.input.question import Question
 from tripplan.documents.places.place import Place
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.values.money import Money, MoneyRange

@@ -6,7 +6,7 @@ from typing import Literal
 
 from tripplan.commands.answers import common as _common  # noqa: F401 - states the keys of money
 from tripplan.commands.answers.json_keys import json_keys
-from tripplan.commands.question import Whose
+from tripplan.commands.input.question import Whose
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.planning.study.programme import Programme, UnitOuting, UnitWithout

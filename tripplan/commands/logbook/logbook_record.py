@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from pathlib import PurePath
 
 from tripplan.commands.answers.logbook import LogbookRecordAnswer
-from tripplan.commands.console import Console
-from tripplan.commands.logbook_on_record import Logbook, period
+from tripplan.commands.input.reading import ASKED
+from tripplan.commands.logbook.logbook_on_record import Logbook, period
 from tripplan.commands.options.family import LogbookRecordOptions
-from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.writing import PRINTED, write_file
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.day_sheet.day_sheet_pdf import Paper, missing_sentence, usual_paper
 from tripplan.files.education_record.record_of_outings import (

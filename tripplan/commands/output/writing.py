@@ -4,8 +4,8 @@ import os
 import tempfile
 from pathlib import Path, PurePath
 
-from tripplan.commands.console import Console
-from tripplan.commands.reading import ASKED
+from tripplan.commands.input.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults
 from tripplan.records.database import put_in_place
 

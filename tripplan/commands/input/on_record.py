@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from tripplan.commands.console import Console
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.shared import RecordsOptions
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.family.family import Family

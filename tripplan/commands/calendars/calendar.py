@@ -7,12 +7,12 @@ from getpass import getpass
 from tripplan.calendar_server.addresses import host_of
 from tripplan.calendar_server.outbox import send_waiting, to_be_sent, waiting
 from tripplan.calendar_server.passwords import kept_password
-from tripplan.commands.console import Console
 from tripplan.commands.day import planned, say_no
+from tripplan.commands.input.question import Question, ask
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.outings import CalendarOptions
-from tripplan.commands.question import Question, ask
-from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, ending_faults, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.writing import PRINTED, ending_faults, write_file
 from tripplan.documents.calendars.server_calendar import ServerCalendar
 from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
 from tripplan.errors import Finding, InputFaults

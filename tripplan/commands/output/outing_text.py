@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from tripplan.commands.console import Console
+from tripplan.commands.output.console import Console
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
 from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import OutingCost

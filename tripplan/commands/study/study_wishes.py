@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from tripplan.commands.answers.study import StudyLimitsAnswer
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import Question, place_called
+from tripplan.commands.input.reading import ASKED, as_asked
 from tripplan.commands.options.study import (
     NONE,
     StudyFixOptions,
@@ -11,8 +12,7 @@ from tripplan.commands.options.study import (
     StudyRuleOutOptions,
     UnitOptions,
 )
-from tripplan.commands.question import Question, place_called
-from tripplan.commands.reading import ASKED, as_asked
+from tripplan.commands.output.console import Console
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes

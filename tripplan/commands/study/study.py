@@ -3,7 +3,8 @@
 from collections.abc import Callable, Mapping, Sequence
 
 from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer, UnitWithPlaces
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import Question, ask, place_called
+from tripplan.commands.input.reading import ASKED, as_asked
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.options.study import (
     NONE,
@@ -12,9 +13,8 @@ from tripplan.commands.options.study import (
     StudyProgrammeOptions,
     UnitOptions,
 )
-from tripplan.commands.question import Question, ask, place_called
-from tripplan.commands.reading import ASKED, as_asked
-from tripplan.commands.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
+from tripplan.commands.output.console import Console
+from tripplan.commands.study.study_wishes import fix, free, limits, rule_out, unit_called, wishes_on_record
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import Place

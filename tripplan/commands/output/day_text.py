@@ -1,6 +1,6 @@
 """What `tripplan day` tells beside the timeline: how likely it holds, and what it could be traded for."""
 
-from tripplan.commands.console import Console
+from tripplan.commands.output.console import Console
 from tripplan.planning.day import beside_the_best, slack, trade_offs
 from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.outing.outing import Outing

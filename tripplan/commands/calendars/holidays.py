@@ -6,11 +6,11 @@ from datetime import date
 from typing import Any
 
 from tripplan.commands.answers.family import HolidaysListAnswer
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import OnRecord, needed, opened
+from tripplan.commands.input.on_record import OnRecord, needed, opened
+from tripplan.commands.input.question import place_called, settings_from
+from tripplan.commands.input.reading import ASKED, as_asked, where_in
 from tripplan.commands.options.shared import TaskOptions
-from tripplan.commands.question import place_called, settings_from
-from tripplan.commands.reading import ASKED, as_asked, where_in
+from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.toml.toml_text import write_toml

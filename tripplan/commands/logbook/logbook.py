@@ -11,9 +11,10 @@ from tripplan.commands.answers.logbook import (
     LogbookYearAnswer,
     OutingWrittenDown,
 )
-from tripplan.commands.console import Console
-from tripplan.commands.logbook_on_record import Logbook, opened_logbook, period
-from tripplan.commands.logbook_record import write_record
+from tripplan.commands.input.question import date_in, place_called
+from tripplan.commands.input.reading import ASKED
+from tripplan.commands.logbook.logbook_on_record import Logbook, opened_logbook, period
+from tripplan.commands.logbook.logbook_record import write_record
 from tripplan.commands.options.family import (
     LogbookDraftOptions,
     LogbookListOptions,
@@ -23,9 +24,8 @@ from tripplan.commands.options.family import (
 )
 from tripplan.commands.options.files import RecordsListOptions
 from tripplan.commands.options.shared import TaskOptions
-from tripplan.commands.question import date_in, place_called
-from tripplan.commands.reading import ASKED
-from tripplan.commands.writing import PRINTED, ending_faults, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.writing import PRINTED, ending_faults, write_file
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit

@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from typing import Literal
 
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import opened, say_whose
+from tripplan.commands.input.on_record import opened, say_whose
+from tripplan.commands.input.reading import ASKED, household_in, places_in, school_calendars_in
 from tripplan.commands.options.shared import USUAL_WEEKS, PlanningOptions
-from tripplan.commands.reading import ASKED, household_in, places_in, school_calendars_in
+from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place

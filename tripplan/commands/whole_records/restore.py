@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.files import RestoreOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of, copy_of

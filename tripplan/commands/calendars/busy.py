@@ -5,11 +5,11 @@ from pathlib import Path
 from typing import Any
 
 from tripplan.commands.answers.family import BusyListAnswer, CalendarInShort
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import OnRecord, opened
+from tripplan.commands.input.on_record import OnRecord, opened
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import ASKED, as_asked, start_of
 from tripplan.commands.options.shared import TaskOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import ASKED, as_asked, start_of
+from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.family.household import Household

@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import opened
+from tripplan.commands.input.on_record import opened
+from tripplan.commands.input.question import settings_from
 from tripplan.commands.options.files import ExportOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.writing import PRINTED, write_file
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.writing import PRINTED, write_file
 from tripplan.records.export import export_all
 from tripplan.records.opening import Which
 

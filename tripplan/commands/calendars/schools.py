@@ -9,11 +9,11 @@ from typing import Literal
 from zoneinfo import ZoneInfo
 
 from tripplan.commands.answers.family import SchoolsListAnswer
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import needed, opened
+from tripplan.commands.input.on_record import needed, opened
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import ASKED, start_of, where_in
 from tripplan.commands.options.shared import TaskOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import ASKED, start_of, where_in
+from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import (
     MOST_PUPILS,
     DateSpan,

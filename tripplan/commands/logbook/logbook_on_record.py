@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import needed, opened, say_whose
+from tripplan.commands.input.on_record import needed, opened, say_whose
+from tripplan.commands.input.question import date_in, settings_from
+from tripplan.commands.input.reading import ASKED
 from tripplan.commands.options.family import PeriodOptions
 from tripplan.commands.options.shared import OwnRecordsOptions
-from tripplan.commands.question import date_in, settings_from
-from tripplan.commands.reading import ASKED
+from tripplan.commands.output.console import Console
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.errors import Finding, InputFaults

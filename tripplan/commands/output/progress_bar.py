@@ -3,7 +3,7 @@
 from types import TracebackType
 from typing import Self
 
-from tripplan.commands.console import Console
+from tripplan.commands.output.console import Console
 from tripplan.values import wording
 
 _FILL, _EMPTY = "#", "."

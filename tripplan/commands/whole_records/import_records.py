@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from tripplan.commands.answers.files import ImportAnswer
-from tripplan.commands.console import Console
+from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.reading import start_of
 from tripplan.commands.options.files import ImportOptions
-from tripplan.commands.question import settings_from
-from tripplan.commands.reading import start_of
+from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.export import MOST_BYTES, import_all, read_export

@@ -1,0 +1,1 @@
+"""Commands about days: the family's own, schools, holidays, the calendar server."""

@@ -1,0 +1,1 @@
+"""What the commands read: questions, files, records, wishes."""

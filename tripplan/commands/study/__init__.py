@@ -1,0 +1,1 @@
+"""The command for study units and the programme."""

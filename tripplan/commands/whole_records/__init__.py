@@ -1,0 +1,1 @@
+"""Commands that carry all records: export, import, restore."""
