@@ -6,6 +6,7 @@ import signal
 import time
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import partial
 from pathlib import Path
 
 from tests.builders import make_household, make_place
@@ -93,7 +94,7 @@ def kill_one(folder: Path, work: Callable[[Path, Report], None], rng: random.Ran
     if child == 0:
         os.close(reading)
         try:
-            work(folder, lambda number: os.write(writing, b"%d\n" % number) and None)
+            work(folder, partial(_write, writing))
         finally:
             os._exit(0)
     os.close(writing)
@@ -103,6 +104,10 @@ def kill_one(folder: Path, work: Callable[[Path, Report], None], rng: random.Ran
     with os.fdopen(reading, "rb") as file:
         lines = [line for line in file if line.endswith(b"\n")]
     return int(lines[-1]) if lines else 0
+
+
+def _write(pipe: int, number: int) -> None:
+    os.write(pipe, b"%d\n" % number)
 
 
 def wrong_after(folder: Path, work: Callable[[Path, Report], None], reported: int) -> str:
@@ -126,7 +131,7 @@ def wrong_after(folder: Path, work: Callable[[Path, Report], None], reported: in
     for copy in copies_of(path):
         if trouble := damage_in(Database(copy.path)):
             return f"{copy.path.name}: {trouble}"
-    for partial in folder.rglob("*.partial*"):
-        os.utime(partial, (time.time() - 3600, time.time() - 3600))
+    for left_over in folder.rglob("*.partial*"):
+        os.utime(left_over, (time.time() - 3600, time.time() - 3600))
     sweep(folder)
     return f"left: {left}" if (left := list(folder.rglob("*.partial*"))) else ""

@@ -14,7 +14,7 @@ from tripplan.records.copies.daily import back_up
 from tripplan.records.copies.listed import copies_of, copy_of
 from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which, open_records
-from tripplan.records.restoring import contents_of, put_back, recover
+from tripplan.records.restoring import contents_of, earlier_state, put_back, recover
 from tripplan.records.store import Records
 
 DAY = date(2026, 11, 24)
@@ -109,3 +109,20 @@ def test_a_copy_that_cannot_be_written_back_leaves_all_as_it_is(copied: Records,
         recover(copied.database.path, copy, noon)
     assert Path(copied.database.path).exists()
     assert copied.get(Household) is not None
+
+
+def test_what_is_lost_comes_back_from_the_last_copy_that_has_it(copied: Records, noon: datetime) -> None:
+    """A place with one state is damaged, and a copy is made since: the state comes from the copy before."""
+    copied.save(make_place(id="mill", name="Windmill"), noon)
+    back_up(copied.database, DAY + timedelta(days=1))
+    path = copied.database.path
+    raw = path.read_bytes()
+    assert raw.count(b"Windmill") == 1
+    path.write_bytes(raw.replace(b"Windmill", b"Wildmill"))
+    records = open_records(path.parent, Which.FAMILY, noon)
+    (aside,) = records.set_aside()
+    records.save(make_place(id="other"), noon)
+    back_up(records.database, DAY + timedelta(days=2))
+    earlier = earlier_state(records, aside)
+    assert earlier is not None
+    assert earlier.value == make_place(id="mill", name="Windmill")

@@ -232,7 +232,7 @@ def test_deleting_for_good_says_what_goes_and_asks_first(own: Records, open_app:
     """Earlier states and copies are counted; the press needs a tick, and one state is left."""
     app = open_app("records")
     assert "not encrypted" in said(app.markdown)
-    assert "1 earlier states" in said(app.markdown)
+    assert "earlier states of what is on record (1)" in said(app.markdown)
     assert app.button(key="forget").disabled
     app.checkbox(key="forget_agreed").check().run()
     app.button(key="forget").click().run()

@@ -179,16 +179,18 @@ class Earlier:
 def earlier_state(records: Records, aside: SetAside) -> Earlier | None:
     """What can take the place of a document that is set aside: its last state that can be read.
 
-    It is looked for in the file itself and in the last copy, which may know a later one.
+    It is looked for in the file itself and in the copies, which may know a later one.
 
     Args:
         records: where it is set aside.
         aside: what.
     """
-    copies = copies_of(records.database.path)[:1]
-    databases = [records.database, *(Database(copy.path) for copy in copies)]
-    found = [state for database in databases if (state := _last_readable(database, aside)) is not None]
-    return max(found, key=lambda state: state.revision, default=None)
+    here = _last_readable(records.database, aside)
+    for copy in copies_of(records.database.path):  # the last ones may have been made after the damage
+        there = _last_readable(Database(copy.path), aside)
+        if there is not None:
+            return there if here is None or there.revision > here.revision else here
+    return here
 
 
 def _last_readable(database: Database, aside: SetAside) -> Earlier | None:

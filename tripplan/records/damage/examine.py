@@ -94,7 +94,7 @@ def _wrong(database: Database) -> Iterator[str]:
         known = {migration.name for migration in MIGRATIONS}
         for table in COLUMNS:
             if connection.execute(f"SELECT 1 FROM {table} WHERE checksum IS NOT {summed(table)}").fetchone():
-                yield f"a row of '{table}' is not what was saved"
+                yield f"something in it is not what was saved (in '{table}')"
         if taken - known:
             return  # a newer program has been at it, and knows better
         if taken == known and _schema(connection) != _expected():

@@ -44,7 +44,7 @@ def deleting(view: View) -> None:
 def _said(what: Forgettable) -> list[str]:
     said = []
     if what.states:
-        said.append(f"{what.states} earlier states of what is on record, with the list of what was changed")
+        said.append(f"earlier states of what is on record ({what.states}), with the list of what was changed")
     if what.removed:
         said.append(f"what was removed: {_few(what.removed)}")
     if what.people:
@@ -52,7 +52,7 @@ def _said(what: Forgettable) -> list[str]:
     if what.naming:
         said.append(f"the name in {_few(what.naming)}")
     if what.files:
-        said.append(f"{len(what.files)} copies and files kept from before; what stays is copied anew")
+        said.append(f"copies and files kept from before ({len(what.files)}); what stays is copied anew")
     return said
 
 
