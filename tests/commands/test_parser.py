@@ -19,7 +19,7 @@ from tripplan.version import __version__
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = [command.name for command in COMMANDS]
-SHOWN_ALONE = ("roads build", "roads remove", "app")
+SHOWN_ALONE = ("nearby", "roads build", "roads remove", "app")
 """Examples that need what a test of this kind has not: a map file with a region built from it, a browser."""
 
 

@@ -21,6 +21,8 @@ ANSWERS = {
     "passes": "passes.PassesAnswer",
     "together": "together.TogetherAnswer",
     "check": "files.CheckAnswer",
+    "read": "reading.ReadAnswer",
+    "nearby": "nearby.NearbyAnswer",
     "import": "files.ImportAnswer",
     "logbook-list": "logbook.LogbookListAnswer",
     "logbook-year": "logbook.LogbookYearAnswer",

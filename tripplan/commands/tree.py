@@ -12,6 +12,9 @@ Where to get a map file: extracts of OpenStreetMap by region are offered by seve
 fetches nothing. Take a map that holds home and the places, with some room around: a road beyond its border
 is not known. A build that is interrupted goes on from the middle if it got that far, else it starts anew,
 when the same command is given again; a half built region is never used."""
+_NEARBY_GUIDE = """\
+Kinds: museum, zoo, aquarium, planetarium, farm, garden, nature reserve, mill, lock, lighthouse, castle,
+historic site, library, playground and more. It needs one more package, osmium: tripplan help nearby."""
 _SCHOOLS_GUIDE = """\
 A table (.csv) has the columns: first day, last day, name, kind. The last day and the kind may be empty; a
 kind is no school, short day, first day of school, last day of school or other. Dates read like 2026-12-24.
@@ -341,6 +344,19 @@ COMMANDS: Sequence[Command | Group] = (
         "find every fault in place cards and household files",
         "files.CheckOptions",
         ("check demo_places/places demo_places/household.toml --today 2026-11-25",),
+    ),
+    Command(
+        "read",
+        "read prices and opening hours out of a text or a saved web page",
+        "files.ReadOptions",
+        ("read demo_places/price-board.txt --country US",),
+    ),
+    Command(
+        "nearby",
+        "find places to go near home in a map file, nearest first",
+        "files.NearbyOptions",
+        ("nearby iowa.osm.pbf --demo --kind museum farm --drive 60",),
+        guide=_NEARBY_GUIDE,
     ),
     Group(
         "roads",

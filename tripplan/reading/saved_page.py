@@ -69,6 +69,15 @@ class PageRead:
     board: BoardRead = _NOTHING_READ
 
 
+def is_page(content: bytes) -> bool:
+    """Whether a file is a saved web page rather than a plain text."""
+    head = content[:4000].lower()
+    return (
+        b"multipart/related" in head
+        or re.search(rb"<(?:!doctype html|html|head|body|div|script)\b", head) is not None
+    )
+
+
 def read_page(content: bytes, country: str | None = None) -> PageRead:
     """Read a saved page.
 

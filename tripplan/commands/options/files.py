@@ -27,6 +27,8 @@ Form = Literal[
     "passes",
     "together",
     "check",
+    "read",
+    "nearby",
     "import",
     "logbook-list",
     "logbook-year",
@@ -138,6 +140,33 @@ class CheckOptions(JsonOption):
     file: Annotated[list[str], argument("FILE", "place cards, household files, or folders of them")]
     household: Annotated[bool, option("--household", "take every file for a household file")] = False
     today: Annotated[str | None, option("--today", "check as if today were this date", "DATE")] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadOptions(JsonOption):
+    """The options of `tripplan read`."""
+
+    file: Annotated[
+        str, argument("FILE", "a text, or a saved web page (.html, .mhtml); - for standard input")
+    ]
+    country: Annotated[
+        str | None, option("--country", "where the place is, such as US; settles what a dollar is", "CODE")
+    ] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class NearbyOptions(OwnRecordsOptions, JsonOption):
+    """The options of `tripplan nearby`."""
+
+    file: Annotated[str, argument("EXTRACT", "an OpenStreetMap extract (.osm.pbf) on this computer")]
+    kind: Annotated[
+        Words, several("--kind", "only places of these kinds, such as museum or 'nature reserve'", "KIND")
+    ] = field(default_factory=Words)
+    topic: Annotated[
+        str | None, option("--topic", "only where this can usually be studied, such as animals", "TOPIC")
+    ] = None
+    drive: Annotated[int | None, option("--drive", "the longest drive one way", "MINUTES", min=1)] = None
+    most: Annotated[int, option("--most", "how many to show", "N", min=1, max=1000)] = 20
 
 
 @dataclass(frozen=True, kw_only=True)
