@@ -350,12 +350,14 @@ COMMANDS: Sequence[Command | Group] = (
         "read prices and opening hours out of a text or a saved web page",
         "files.ReadOptions",
         ("read demo_places/price-board.txt --country US",),
+        module="places.read",
     ),
     Command(
         "nearby",
         "find places to go near home in a map file, nearest first",
         "files.NearbyOptions",
         ("nearby iowa.osm.pbf --demo --kind museum farm --drive 60",),
+        module="places.nearby",
         guide=_NEARBY_GUIDE,
     ),
     Group(

@@ -3,11 +3,11 @@
 from collections.abc import Mapping
 
 from tripplan.commands.answers.nearby import NearbyAnswer
-from tripplan.commands.console import Console
-from tripplan.commands.on_record import needed, opened
+from tripplan.commands.input.on_record import needed, opened
+from tripplan.commands.input.question import settings_from
 from tripplan.commands.options.files import NearbyOptions
-from tripplan.commands.progress_bar import ProgressBar
-from tripplan.commands.question import settings_from
+from tripplan.commands.output.console import Console
+from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.nearby.kinds import NAMES
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace, list_nearby

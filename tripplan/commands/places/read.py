@@ -4,8 +4,8 @@ import sys
 from collections.abc import Mapping
 
 from tripplan.commands.answers.reading import ReadAnswer
-from tripplan.commands.console import Console
 from tripplan.commands.options.files import ReadOptions
+from tripplan.commands.output.console import Console
 from tripplan.documents.places.offer_sentences import sentence
 from tripplan.errors import Finding, InputFaults
 from tripplan.reading.board import LONGEST, read_board
