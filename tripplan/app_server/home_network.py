@@ -5,6 +5,9 @@ from ipaddress import AddressValueError, IPv4Address
 
 from tripplan.errors import PlanError
 
+PHONES_VARIABLE = "TRIPPLAN_PHONES"
+"""The environment variable that lets phones in from the start: this computer's address, or `FOUND`."""
+FOUND = "yes"
 _SOMEWHERE = ("192.0.2.1", 9)
 """An address that belongs to nobody (RFC 5737); asking for the way there sends nothing."""
 

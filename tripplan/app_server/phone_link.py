@@ -15,14 +15,11 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from tripplan.app_server.certificate import make_certificate
-from tripplan.app_server.home_network import home_address
+from tripplan.app_server.home_network import FOUND, PHONES_VARIABLE, home_address
 from tripplan.app_server.pairing import Access, Clock, Code, Pairing
 from tripplan.app_server.phone_gate import PhoneGate
 from tripplan.errors import PlanError
 
-PHONES_VARIABLE = "TRIPPLAN_PHONES"
-"""The environment variable that lets phones in from the start: this computer's address, or `FOUND`."""
-FOUND = "yes"
 USUAL_PORT = 8443
 NIGHT_ENDS = time(4)
 """Phones are let in until then: an evening out can end after midnight."""

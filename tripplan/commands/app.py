@@ -6,6 +6,7 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from importlib.resources import files
 
+from tripplan.app_server.home_network import FOUND, PHONES_VARIABLE
 from tripplan.commands.options.files import AppOptions
 from tripplan.commands.output.console import Console
 
@@ -17,8 +18,9 @@ def run(options: AppOptions, console: Console, environment: Mapping[str, str]) -
     """Serve the screens until they are stopped, by Ctrl-C."""
     console.line(f"The screens are at http://{ADDRESS}:{options.port}; Ctrl-C ends them.")
     console.stdout.flush()
+    phones = {PHONES_VARIABLE: FOUND} if options.phone else {}
     try:
-        return subprocess.run(server_command(options), env=dict(environment), check=False).returncode
+        return subprocess.run(server_command(options), env={**environment, **phones}, check=False).returncode
     except KeyboardInterrupt:
         return 0
 

@@ -216,3 +216,4 @@ class AppOptions:
 
     port: Annotated[int, option("--port", "where the screens answer", "N", min=1024, max=65535)] = 8501
     no_browser: Annotated[bool, option("--no-browser", "do not open them in a browser")] = False
+    phone: Annotated[bool, option("--phone", "let a phone in by a code, as the page Phones does")] = False
