@@ -10,8 +10,9 @@ from hypothesis import settings
 
 from tests.calendar_server.radicale_server import Running, radicale
 from tests.running_app import RunningApp, started_app
+from tripplan.clock import TODAY_VARIABLE
 from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.services import TODAY_VARIABLE, open_services
+from tripplan.services import open_services
 
 ROOT = Path(__file__).resolve().parents[1]
 

@@ -29,7 +29,7 @@ MAY_USE = {
     "screens": {"screens", "services", "guide", "app_server", *INSIDE},
 }
 PURE = ("values", "documents", "planning")
-SHARED = {"errors", "regular_file", "version"}
+SHARED = {"clock", "errors", "regular_file", "version"}
 
 OUTSIDE_WORLD = {
     "streamlit", "altair", "pandas", "sqlite3", "socket", "ssl", "urllib", "http", "requests", "subprocess",

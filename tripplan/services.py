@@ -1,11 +1,12 @@
 """Where the parts meet the real world: the clock, the data folder, the demo files and the internet."""
 
 import time as timing
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, time
+from datetime import date
 from pathlib import Path
 
+from tripplan.clock import TODAY_VARIABLE, Clock, clock_from
 from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.calendars.local_days import LocalDays
@@ -15,7 +16,7 @@ from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.errors import PlanError, RecordsDamaged, RecordsUnusable
+from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.planning.family.family import Family
@@ -31,21 +32,10 @@ from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork
 from tripplan.values import wording
 
-TODAY_VARIABLE = "TRIPPLAN_TODAY"
-"""Plan as if today were this date (2026-11-25), or as if it were this moment (2026-11-25T14:10-06:00), for
-demonstrations and tests."""
-
 SETTINGS = (FOLDER_VARIABLE, TODAY_VARIABLE)
 """The environment variables that are read."""
 
 _MOST_NAMED = 5
-
-Clock = Callable[[], datetime]
-
-
-def system_clock() -> datetime:
-    """The present moment, in UTC."""
-    return datetime.now(UTC)
 
 
 @dataclass(frozen=True)
@@ -197,37 +187,6 @@ def with_roads(family: Family, roads: RoadNetwork) -> Family:
     drives = roads.drives(family.household.home.point, points)
     known = zip(family.places, drives, strict=True)
     return replace(family, road_drives={place.id: drive for place, drive in known if drive is not None})
-
-
-def clock_from(environment: Mapping[str, str]) -> Clock:
-    """The system's clock; stopped at another date or moment where `TRIPPLAN_TODAY` names one.
-
-    Raises:
-        PlanError: the variable holds neither.
-    """
-    wanted = environment.get(TODAY_VARIABLE)
-    if not wanted:
-        return system_clock
-    try:
-        day = date.fromisoformat(wanted)
-    except ValueError:
-        return _stopped_at(wanted)
-    # Noon in UTC is the same date at every home from Hawaii to Eastern Europe and India.
-    return lambda: datetime.combine(day, time(12), UTC)
-
-
-def _stopped_at(wanted: str) -> Clock:
-    try:
-        moment = datetime.fromisoformat(wanted)
-    except ValueError:
-        moment = None
-    if moment is None or moment.tzinfo is None:
-        raise PlanError(
-            f"{TODAY_VARIABLE} holds a date such as 2026-11-25, or a moment with its distance from UTC such "
-            f"as 2026-11-25T14:10-06:00, not {wanted!r}"
-        )
-    stopped = moment.astimezone(UTC)
-    return lambda: stopped
 
 
 def demo_folder() -> Path:

@@ -10,9 +10,10 @@ import pytest
 from streamlit.components.v2 import manifest_scanner
 from streamlit.testing.v1 import AppTest
 
+from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.places.place import Place
 from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.services import TODAY_VARIABLE, Services, open_services
+from tripplan.services import Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "tripplan/page_list.py"

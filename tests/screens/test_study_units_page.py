@@ -7,12 +7,13 @@ from pathlib import Path
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import said
+from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.records.store import Records
-from tripplan.services import TODAY_VARIABLE, open_services
+from tripplan.services import open_services
 
 OpenApp = Callable[..., AppTest]
 

@@ -9,9 +9,10 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import said
+from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.services import TODAY_VARIABLE, open_services
+from tripplan.services import open_services
 
 OpenApp = Callable[..., AppTest]
 FARM_DAY = date(2026, 12, 12)

@@ -4,15 +4,15 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
+from tripplan.clock import clock_from
 from tripplan.commands.answers.files import CheckAnswer, Checked
-from tripplan.commands.input.question import settings_from
-from tripplan.commands.input.reading import card_files, file_kind
+from tripplan.commands.input.card_files import card_files, file_kind
+from tripplan.commands.input.settings import settings_from
 from tripplan.commands.options.files import CheckOptions
 from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.household_file import load_household
 from tripplan.files.cards.place_card import load_place_card
-from tripplan.services import clock_from
 
 
 def run(options: CheckOptions, console: Console, environment: Mapping[str, str]) -> int:

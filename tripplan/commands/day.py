@@ -5,7 +5,7 @@ from datetime import datetime
 
 from tripplan.commands.answers.day import DayAnswer
 from tripplan.commands.input.question import Question, ask, clock_in
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.outings import WHEREABOUTS, DayOptions, LeavingOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.day_text import say_replanned, say_slack, say_trade_offs

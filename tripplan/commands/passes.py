@@ -4,9 +4,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from tripplan.clock import clock_from
 from tripplan.commands.answers.passes import PassesAnswer
-from tripplan.commands.input.question import Question, ask, date_in, place_called, settings_from
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.question import Question, ask, place_called
+from tripplan.commands.input.settings import ASKED, date_in, settings_from
 from tripplan.commands.options.outings import PassesOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.outings.planned import PlannedOuting
@@ -15,7 +16,6 @@ from tripplan.errors import Finding, InputFaults
 from tripplan.planning.passes.listed import ComingVisits, coming_visits, last_day_listed
 from tripplan.planning.passes.sentences import pass_plan_sentences, visit_sentence
 from tripplan.planning.passes.which_pays import which_pass_pays
-from tripplan.services import clock_from
 
 
 @dataclass(frozen=True)

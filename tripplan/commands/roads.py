@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from tripplan.commands.input.question import settings_from
-from tripplan.commands.input.reading import ASKED
+from tripplan.clock import clock_from
+from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.files import RoadsAskOptions, RoadsBuildOptions
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.output.console import Console
@@ -19,7 +19,6 @@ from tripplan.roads.engine import roads_missing
 from tripplan.roads.extract import read_extract
 from tripplan.roads.network import CREDIT, RoadNetwork
 from tripplan.roads.regions import Region, RegionFolder, region_name
-from tripplan.services import clock_from
 from tripplan.values import wording
 
 _ANY_COUNTRY = ""

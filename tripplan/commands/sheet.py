@@ -6,7 +6,7 @@ from pathlib import PurePath
 
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.input.question import Question, ask
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.outings import SheetOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.writing import PRINTED, write_file

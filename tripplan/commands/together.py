@@ -7,7 +7,7 @@ from typing import Any
 from tripplan.commands.answers.together import TogetherAnswer
 from tripplan.commands.day import say_no
 from tripplan.commands.input.question import Question, ask
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.outings import TogetherOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.outings.going_together import GoingTogether, people_listed

@@ -6,8 +6,8 @@ from typing import Any
 
 from tripplan.commands.answers.family import BusyListAnswer, CalendarInShort
 from tripplan.commands.input.on_record import OnRecord, opened
-from tripplan.commands.input.question import settings_from
-from tripplan.commands.input.reading import ASKED, as_asked, start_of
+from tripplan.commands.input.reading import as_asked, start_of
+from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import DateSpan, FamilyCalendar

@@ -9,7 +9,7 @@ from tripplan.calendar_server.outbox import send_waiting, to_be_sent, waiting
 from tripplan.calendar_server.passwords import kept_password
 from tripplan.commands.day import planned, say_no
 from tripplan.commands.input.question import Question, ask
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.outings import CalendarOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.writing import PRINTED, ending_faults, write_file

@@ -7,8 +7,9 @@ from typing import Any
 
 from tripplan.commands.answers.family import HolidaysListAnswer
 from tripplan.commands.input.on_record import OnRecord, needed, opened
-from tripplan.commands.input.question import place_called, settings_from
-from tripplan.commands.input.reading import ASKED, as_asked, where_in
+from tripplan.commands.input.question import place_called
+from tripplan.commands.input.reading import as_asked, where_in
+from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.local_days import LocalDay, LocalDays

@@ -10,8 +10,8 @@ from zoneinfo import ZoneInfo
 
 from tripplan.commands.answers.family import SchoolsListAnswer
 from tripplan.commands.input.on_record import needed, opened
-from tripplan.commands.input.question import settings_from
-from tripplan.commands.input.reading import ASKED, start_of, where_in
+from tripplan.commands.input.reading import start_of, where_in
+from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import (

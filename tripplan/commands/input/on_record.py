@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.shared import RecordsOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.family.household import Household

@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from typing import Literal
 
+from tripplan.clock import Clock, clock_from
 from tripplan.commands.input.on_record import opened, say_whose
-from tripplan.commands.input.reading import ASKED, household_in, places_in, school_calendars_in
+from tripplan.commands.input.reading import household_in, places_in, school_calendars_in
+from tripplan.commands.input.settings import ASKED, date_in, settings_from
 from tripplan.commands.options.shared import USUAL_WEEKS, PlanningOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.calendars.calendars import DateSpan
@@ -16,21 +18,13 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, Weight
 from tripplan.planning.family.family import Family
-from tripplan.records.location import FOLDER_VARIABLE, data_folder
+from tripplan.records.location import data_folder
 from tripplan.records.store import Records
 from tripplan.roads.network import RoadNetwork
-from tripplan.services import (
-    TODAY_VARIABLE,
-    Clock,
-    clock_from,
-    family_in,
-    with_roads,
-)
+from tripplan.services import family_in, with_roads
 
 LONGEST_SPAN_DAYS = 549
 """Eighteen months [days]."""
-EARLIEST, LATEST = date(2000, 1, 1), date(2100, 12, 31)
-"""Dates that can be asked about; beyond them holidays and time zones are anybody's guess."""
 _LONGEST_SHOWN = 60
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
 
@@ -115,24 +109,6 @@ def ask(
         raise InputFaults(faults)
     family = with_roads(family, RoadNetwork(data_folder(settings)))
     return Question(family, party, places, span, today, clock, whose, records)
-
-
-def settings_from(options: object, environment: Mapping[str, str]) -> Mapping[str, str]:
-    """The environment with what the options put in its place.
-
-    Raises:
-        InputFaults: `--today` is no date.
-    """
-    settings = dict(environment)
-    if folder := getattr(options, "data", None):
-        settings[FOLDER_VARIABLE] = folder
-    if said := getattr(options, "today", None):
-        findings: list[Finding] = []
-        today = date_in(said, "--today", findings)
-        if today is None:
-            raise InputFaults(tuple(findings))
-        settings[TODAY_VARIABLE] = today.isoformat()
-    return settings
 
 
 def _today(clock: Clock, family: Family | None) -> date:
@@ -242,16 +218,3 @@ def clock_in(text: str | None, field: str, findings: list[Finding]) -> time | No
         findings.append(Finding(ASKED, field, text[:_LONGEST_SHOWN], "a time of day reads like 16:30"))
         return None
     return time(int(found[1]), int(found[2]))
-
-
-def date_in(text: str, field: str, findings: list[Finding]) -> date | None:
-    """The date a text names, within those that can be asked about; else a fault of that field."""
-    try:
-        day = date.fromisoformat(text.strip())
-    except ValueError:
-        findings.append(Finding(ASKED, field, text[:_LONGEST_SHOWN], "a date reads like 2026-12-08"))
-        return None
-    if EARLIEST <= day <= LATEST:
-        return day
-    findings.append(Finding(ASKED, field, str(day), f"a date from {EARLIEST} to {LATEST} can be asked about"))
-    return None

@@ -3,13 +3,13 @@
 What is wrong with them goes to a list of findings, so that every fault of a command is told at once.
 """
 
-import os.path
 import re
 from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
-from typing import Literal
 
+from tripplan.commands.input.card_files import card_files
+from tripplan.commands.input.settings import ASKED
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
@@ -24,13 +24,7 @@ from tripplan.files.demo import READ_AHEAD, READ_BACK
 from tripplan.files.locations.gazetteer import NotFound
 from tripplan.files.locations.where_text import locate_text
 from tripplan.files.toml.reading_result import ReadResult, Value
-from tripplan.files.toml.toml_text import parse_toml
-from tripplan.files.toml.written import start_of_file
 from tripplan.regular_file import open_regular
-
-ASKED = "command line"
-"""Stands for the file in findings about options."""
-_ONLY_IN_A_HOUSEHOLD = {"members", "home", "car"}
 
 
 def as_asked(read: ReadResult[Value], options: Mapping[str, str], found: Sequence[Finding] = ()) -> Value:
@@ -83,39 +77,6 @@ def places_in(paths: Sequence[str], today: date, findings: list[Finding]) -> tup
             findings.append(Finding(path.name, "id", read.value.id, message))
         places[read.value.id] = read.value
     return tuple(places.values())
-
-
-def card_files(paths: Sequence[str], findings: list[Finding]) -> tuple[Path, ...]:
-    """The files that are named, and for a folder every card and household file in it; none there is a fault.
-
-    Other .toml files of a folder are passed over with a warning.
-    """
-    files: list[Path] = []
-    for name in paths:
-        if not os.path.isdir(name):  # unlike pathlib, says no where the system refuses to look
-            files.append(Path(name))
-            continue
-        inside = sorted(Path(name).glob("*.toml"))
-        if not inside:
-            findings.append(Finding(name, "", "", "this folder holds no .toml file"))
-        for path in inside:
-            if file_kind(path) == "other":
-                message = "passed over: it has no field of a place card or a household file"
-                findings.append(Finding(path.name, "", "", message, Weight.WARNING))
-            else:
-                files.append(path)
-    return tuple(files)
-
-
-def file_kind(path: Path) -> Literal["place", "household", "other"]:
-    """What a file is by its fields; one that cannot be read is no worse as a card."""
-    try:
-        values = parse_toml(start_of_file(path), path.name).values
-    except OSError:
-        return "place"
-    if values and not _ONLY_IN_A_HOUSEHOLD.isdisjoint(values):
-        return "household"
-    return "other" if values and values.keys().isdisjoint(Place.model_fields) else "place"
 
 
 def school_calendars_in(

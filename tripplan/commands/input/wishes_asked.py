@@ -8,7 +8,7 @@ from decimal import Decimal
 from pydantic import ValidationError
 
 from tripplan.commands.input.question import Question, clock_in
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.outings import DaysOptions
 from tripplan.documents.calendars.family_days import WEEKDAYS
 from tripplan.documents.family.worth import Worth

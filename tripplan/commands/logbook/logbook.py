@@ -11,8 +11,8 @@ from tripplan.commands.answers.logbook import (
     LogbookYearAnswer,
     OutingWrittenDown,
 )
-from tripplan.commands.input.question import date_in, place_called
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.question import place_called
+from tripplan.commands.input.settings import ASKED, date_in
 from tripplan.commands.logbook.logbook_on_record import Logbook, opened_logbook, period
 from tripplan.commands.logbook.logbook_record import write_record
 from tripplan.commands.options.family import (

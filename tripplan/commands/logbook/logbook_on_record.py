@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from tripplan.clock import Clock
 from tripplan.commands.input.on_record import needed, opened, say_whose
-from tripplan.commands.input.question import date_in, settings_from
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED, date_in, settings_from
 from tripplan.commands.options.family import PeriodOptions
 from tripplan.commands.options.shared import OwnRecordsOptions
 from tripplan.commands.output.console import Console
@@ -16,7 +16,7 @@ from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.errors import Finding, InputFaults
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
-from tripplan.services import Clock, family_on_record
+from tripplan.services import family_on_record
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import PurePath
 
 from tripplan.commands.answers.logbook import LogbookRecordAnswer
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.logbook.logbook_on_record import Logbook, period
 from tripplan.commands.options.family import LogbookRecordOptions
 from tripplan.commands.output.console import Console

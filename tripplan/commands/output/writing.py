@@ -4,7 +4,7 @@ import os
 import tempfile
 from pathlib import Path, PurePath
 
-from tripplan.commands.input.reading import ASKED
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults
 from tripplan.records.database import put_in_place

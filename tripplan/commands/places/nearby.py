@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from tripplan.commands.answers.nearby import NearbyAnswer
 from tripplan.commands.input.on_record import needed, opened
-from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.settings import settings_from
 from tripplan.commands.options.files import NearbyOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.progress_bar import ProgressBar

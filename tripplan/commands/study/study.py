@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 from tripplan.commands.answers.study import StudyListAnswer, StudyProgrammeAnswer, UnitWithPlaces
 from tripplan.commands.input.question import Question, ask, place_called
-from tripplan.commands.input.reading import ASKED, as_asked
+from tripplan.commands.input.reading import as_asked
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.shared import TaskOptions
 from tripplan.commands.options.study import (
     NONE,

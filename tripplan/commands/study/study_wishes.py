@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from tripplan.commands.answers.study import StudyLimitsAnswer
 from tripplan.commands.input.question import Question, place_called
-from tripplan.commands.input.reading import ASKED, as_asked
+from tripplan.commands.input.reading import as_asked
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.options.study import (
     NONE,
     StudyFixOptions,

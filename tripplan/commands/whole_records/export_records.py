@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from tripplan.commands.input.on_record import opened
-from tripplan.commands.input.question import settings_from
+from tripplan.commands.input.settings import settings_from
 from tripplan.commands.options.files import ExportOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.writing import PRINTED, write_file

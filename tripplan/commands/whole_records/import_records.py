@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from tripplan.commands.answers.files import ImportAnswer
-from tripplan.commands.input.question import settings_from
 from tripplan.commands.input.reading import start_of
+from tripplan.commands.input.settings import settings_from
 from tripplan.commands.options.files import ImportOptions
 from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
-from tripplan.commands.input.question import settings_from
-from tripplan.commands.input.reading import ASKED
+from tripplan.clock import clock_from
+from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.files import RestoreOptions
 from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
@@ -15,7 +15,7 @@ from tripplan.records.location import data_folder
 from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which
 from tripplan.records.restoring import contents_of, put_back, recover
-from tripplan.services import Services, clock_from, open_services
+from tripplan.services import Services, open_services
 from tripplan.values import wording
 
 

@@ -5,12 +5,12 @@ from pathlib import Path
 
 import streamlit as st
 
+from tripplan.clock import clock_from
 from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.opening import Which
 from tripplan.records.restoring import recover
 from tripplan.screens.widgets.markdown import plain
-from tripplan.services import clock_from
 from tripplan.values import wording
 
 
