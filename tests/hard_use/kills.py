@@ -22,8 +22,8 @@ from tripplan.records.database import Database
 from tripplan.records.export import export_all, import_all
 from tripplan.records.opening import Which, open_records
 
-LONGEST_SECONDS = 0.03
-"""A program lives no longer; a save takes a few thousandths [s]."""
+LONGEST_SECONDS = 0.05
+"""A program lives no longer once it is at work; a save takes a few thousandths [s]."""
 Report = Callable[[int], None]
 """Called with a number once what it stands for was said to be done."""
 
@@ -33,6 +33,7 @@ MANY = tuple(make_place(id=f"place-{number}", notes="long " * 200) for number in
 def saving(folder: Path, report: Report) -> None:
     """Count up in one document."""
     records = open_records(folder, Which.FAMILY, NOON)
+    report(0)
     for _ in range(10_000):
         kept = records.get(TypedDrive, "mill")
         number = 1 + (int(kept.value.km) if kept else 0)
@@ -44,17 +45,19 @@ def saving(folder: Path, report: Report) -> None:
 def importing(folder: Path, report: Report) -> None:
     """Replace everything by one family, then by the other, again and again."""
     records = open_records(folder, Which.FAMILY, NOON)
+    report(0)
     full, small = (folder / name for name in ("full.json", "small.json"))
     for number in range(10_000):
         data = (full if number % 2 else small).read_bytes()
         if import_all(records, data, "all.json", NOON):
             raise AssertionError("the file was refused")
-        report(number)
+        report(number + 1)
 
 
 def copying(folder: Path, report: Report) -> None:
     """Enter something and copy, a day later each time."""
     records = open_records(folder, Which.FAMILY, NOON)
+    report(0)
     for number in range(1, 10_000):
         kept = records.get(Household)
         records.save(make_household(name=f"Day {number}"), NOON, kept.revision if kept else 0)
@@ -64,6 +67,7 @@ def copying(folder: Path, report: Report) -> None:
 
 def migrating(folder: Path, report: Report) -> None:
     """Open a file from before there were checksums."""
+    report(0)
     open_records(folder, Which.FAMILY, NOON)
     report(1)
 
@@ -88,7 +92,7 @@ def prepare(folder: Path, work: Callable[[Path, Report], None]) -> None:
 
 
 def kill_one(folder: Path, work: Callable[[Path, Report], None], rng: random.Random) -> int:
-    """Start a program, kill it within its first moments; the last number it reported, 0 for none."""
+    """Start a program, kill it soon after it began its work; the last number it reported, 0 for none."""
     reading, writing = os.pipe()
     child = os.fork()
     if child == 0:
@@ -98,12 +102,13 @@ def kill_one(folder: Path, work: Callable[[Path, Report], None], rng: random.Ran
         finally:
             os._exit(0)
     os.close(writing)
-    time.sleep(rng.random() * LONGEST_SECONDS)
-    os.kill(child, signal.SIGKILL)
-    os.waitpid(child, 0)
     with os.fdopen(reading, "rb") as file:
-        lines = [line for line in file if line.endswith(b"\n")]
-    return int(lines[-1]) if lines else 0
+        lines = [file.readline()]  # it is at work
+        time.sleep(rng.random() * LONGEST_SECONDS)
+        os.kill(child, signal.SIGKILL)
+        os.waitpid(child, 0)
+        lines += [line for line in file if line.endswith(b"\n")]
+    return int(lines[-1])
 
 
 def _write(pipe: int, number: int) -> None:

@@ -2,6 +2,7 @@
 
 from hashlib import blake2b
 
+_AS_WRITTEN = ("utf-8", "surrogateescape")
 Value = str | int | bytes | None
 """What a column of the records holds."""
 
@@ -13,13 +14,15 @@ def checksum(table: str, *values: Value) -> int:
         table: its name, so that a row is never taken for one of another table.
         values: its columns in order, the checksum itself left out; bytes count as the text they encode.
     """
-    parts = [b"%d:%b" % (len(part), part) for part in map(_written, (table, *values))]
-    return int.from_bytes(blake2b(b"".join(parts), digest_size=8).digest(), "big", signed=True)
+    text = "".join(map(_counted, (table, *values)))
+    return int.from_bytes(blake2b(text.encode(*_AS_WRITTEN), digest_size=8).digest(), "big", signed=True)
 
 
-def _written(value: Value) -> bytes:
-    if value is None:
-        return b"-"
-    if isinstance(value, int):
-        return b"#%d" % value
-    return b"=" + (value if isinstance(value, bytes) else value.encode("utf-8", "surrogateescape"))
+def _counted(value: Value) -> str:
+    """A value with its kind and its length in bytes before it, so that no two rows read the same."""
+    if isinstance(value, str):
+        return f"{(len(value) if value.isascii() else len(value.encode(*_AS_WRITTEN))) + 1}:={value}"
+    if isinstance(value, bytes):
+        return _counted(value.decode(*_AS_WRITTEN))
+    said = "-" if value is None else f"#{value}"
+    return f"{len(said)}:{said}"

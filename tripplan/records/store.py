@@ -73,7 +73,7 @@ class RawDocument:
 
 def is_sound(row: sqlite3.Row) -> bool:
     """Whether a state is what was saved, and not something that the disk made of it."""
-    return bool(row["checksum"] == checksum("version", *(row[name] for name in COLUMNS["version"])))
+    return bool(row["checksum"] == checksum("version", *row[: len(COLUMNS["version"])]))
 
 
 def _kept(model: type[T], row: sqlite3.Row) -> StoredDocument[T] | None:
