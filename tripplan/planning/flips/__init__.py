@@ -1,1 +1,0 @@
-"""What would have to change for another of the compared outings to become the cheapest."""
