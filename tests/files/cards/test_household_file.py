@@ -21,6 +21,7 @@ from tripplan.files.cards.household_file import (
     read_household,
     write_household,
 )
+from tripplan.values.visible import shows_something
 
 TODAY = date(2026, 11, 25)
 DEMO = Path(__file__).resolve().parents[3] / "demo_places" / "household.toml"
@@ -173,7 +174,7 @@ members = st.lists(
         {"born": births},
         optional={
             "needs": st.text(max_size=30),
-            "statuses": st.lists(st.text(min_size=1, max_size=9).filter(str.strip), max_size=2),
+            "statuses": st.lists(st.text(min_size=1, max_size=9).filter(shows_something), max_size=2),
             "naps": st.just([{"start": time(12, 30), "minutes": 80, "slack_minutes": 45}]),
             "wakes": st.times(time(4), time(9)).map(lambda t: t.replace(microsecond=0)),
         },
@@ -182,7 +183,7 @@ members = st.lists(
     max_size=5,
 ).map(lambda people: [{**person, "name": f"Member {n}"} for n, person in enumerate(people)])
 changes = st.fixed_dictionaries(
-    {"name": st.text(min_size=1, max_size=40).filter(str.strip), "members": members},
+    {"name": st.text(min_size=1, max_size=40).filter(shows_something), "members": members},
     optional={
         "habits": st.fixed_dictionaries({}, optional={"home_by": clock, "rest_minutes": st.integers(5, 60)}),
         "worth": st.fixed_dictionaries({"full_house": st.decimals(0, 99, places=2, allow_nan=False)}),

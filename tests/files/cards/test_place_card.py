@@ -23,6 +23,7 @@ from tripplan.files.cards.place_card import (
     write_place_card,
 )
 from tripplan.files.toml.written import read_form
+from tripplan.values.visible import shows_something
 
 TODAY = date(2026, 11, 25)
 DEMO = sorted((Path(__file__).resolve().parents[3] / "demo_places" / "places").glob("*.toml"))
@@ -228,7 +229,7 @@ def test_a_demo_card_is_free_of_faults_and_survives_writing(path: Path) -> None:
 
 
 texts = st.text(max_size=40)
-names = st.text(min_size=1, max_size=40).filter(str.strip)
+names = st.text(min_size=1, max_size=40).filter(shows_something)
 prices = st.decimals(0, 500, places=2, allow_nan=False)
 days = st.dates(date(2020, 1, 1), date(2035, 12, 31))
 bands = st.one_of(
