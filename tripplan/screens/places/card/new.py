@@ -51,7 +51,7 @@ def card_form(view: View, family: Family, cards: Mapping[str, StoredDocument[Pla
         family: gives the currency; for it the prices are worked out.
         cards: what is on record, by id.
     """
-    with st.expander("By a form", key="open_card_form"):
+    with st.expander("By a form, or from its own words", key="open_card_form"):
         spot = f"new_card_{view.which}"
         _form(view, family, cards, spot)
         show_notice(spot)
