@@ -30,10 +30,10 @@ _CURRENT = """
 _LAST = "SELECT * FROM version WHERE kind = ? AND key = ? AND body IS NOT NULL ORDER BY revision DESC LIMIT 1"
 _REMOVED = f"{_CURRENT} WHERE kind = ? AND body IS NULL ORDER BY key"
 _NEW_VERSION = """
-    INSERT INTO version VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7,
-        row_checksum('version', ?1, ?2, ?3, ?4, ?5, ?6, ?7))"""
+    INSERT INTO version VALUES (?, ?, ?, ?, ?, ?, ?,
+        row_checksum('version', ?, ?, ?, ?, ?, ?, ?))"""
 _NEW_DOCUMENT = """
-    INSERT INTO document VALUES (?1, ?2, ?3, row_checksum('document', ?1, ?2, ?3))
+    INSERT INTO document VALUES (?, ?, ?, row_checksum('document', ?, ?, ?))
     ON CONFLICT DO UPDATE SET revision = excluded.revision, checksum = excluded.checksum"""
 
 
@@ -321,14 +321,14 @@ class Change:
             self._saved_at.isoformat(),
             self._number,
         )
-        self._connection.execute(_NEW_VERSION, version)
-        self._connection.execute(_NEW_DOCUMENT, (kind, key, revision))
+        self._connection.execute(_NEW_VERSION, version * 2)
+        self._connection.execute(_NEW_DOCUMENT, (kind, key, revision) * 2)
         return revision
 
     def _next_number(self) -> int:
         last: int = self._connection.execute("SELECT coalesce(max(number), 0) FROM change").fetchone()[0]
         self._connection.execute(
-            "INSERT INTO change VALUES (?1, ?2, row_checksum('change', ?1, ?2))", (last + 1, self._said)
+            "INSERT INTO change VALUES (?, ?, row_checksum('change', ?, ?))", (last + 1, self._said) * 2
         )
         return last + 1
 

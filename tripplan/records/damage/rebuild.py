@@ -183,16 +183,16 @@ def _write(database: Database, found: Found, known: dict[Name, int], at: datetim
         connection.execute("BEGIN IMMEDIATE")
         run_steps(connection, MIGRATIONS, at)
         connection.executemany(
-            "INSERT INTO change VALUES (?1, ?2, row_checksum('change', ?1, ?2))", sorted(changes.items())
+            "INSERT INTO change VALUES (?, ?, row_checksum('change', ?, ?))",
+            (change * 2 for change in sorted(changes.items())),
         )
         connection.executemany(
-            "INSERT INTO version VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, "
-            "row_checksum('version', ?1, ?2, ?3, ?4, ?5, ?6, ?7))",
-            (found.states[name] for name in sorted(found.states)),
+            "INSERT INTO version VALUES (?, ?, ?, ?, ?, ?, ?, row_checksum('version', ?, ?, ?, ?, ?, ?, ?))",
+            (found.states[name] * 2 for name in sorted(found.states)),
         )
         connection.executemany(
-            "INSERT INTO document VALUES (?1, ?2, ?3, row_checksum('document', ?1, ?2, ?3))",
-            sorted((*name, revision) for name, revision in last.items()),
+            "INSERT INTO document VALUES (?, ?, ?, row_checksum('document', ?, ?, ?))",
+            ((*name, revision) * 2 for name, revision in sorted(last.items())),
         )
         connection.execute("COMMIT")
 
