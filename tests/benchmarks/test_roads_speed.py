@@ -52,9 +52,11 @@ def test_a_matrix_of_two_hundred_places(
     finder.drives(HOME, points)
     kept = [again(lambda: finder.drives(HOME, points)) for _ in range(30)]
     first, later = (min(seconds for seconds, _ in times) for times in (cold, kept))
-    for _, drives in [*cold, *kept]:
-        assert len(drives) == PLACES
-        assert sum(drive is not None for drive in drives) > 0.9 * PLACES
+    # What is kept was asked point by point above, which may differ by a meter from one call for all.
+    assert all(drives == cold[0][1] and None not in drives for _, drives in cold)
+    assert all(drives == kept[0][1] and None not in drives for _, drives in kept)
+    lengths = [[drive.km.likely for drive in times[0][1] if drive] for times in (cold, kept)]
+    assert lengths[0] == pytest.approx(lengths[1], rel=0.01)
     tell(
         f"roads 1 x {PLACES}: matrix {1e3 * matrix:.0f} ms, one by one {1e3 * single:.0f} ms "
         f"({single / matrix:.1f} times as long); drives with toll, ferry and motorway, from a cold start "
