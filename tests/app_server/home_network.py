@@ -1,19 +1,21 @@
-"""A home network of the test's own: this computer at one end, a phone in an empty namespace at the other."""
+"""A home network of the test's own, unseen by the machine: the test at one end, a phone at the other."""
 
+import ctypes
 import os
 import shutil
 import subprocess
 import sys
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
+from pathlib import Path
 
 from tests.running_app import ROOT
 
-_NUMBER = os.getpid() % 250
-_HERE, _THERE = f"10.213.{_NUMBER}.1", f"10.213.{_NUMBER}.2"
-"""Two tests that run at once are in two networks."""
-_ELSEWHERE_ON_LOOPBACK = "127.0.0.2"
+_HERE, _THERE = "10.213.0.1", "10.213.0.2"
+ELSEWHERE_ON_LOOPBACK = "127.0.0.2"
+"""An address that only this computer reaches, yet not the one at which it is answered itself."""
+_NEW_NETWORK = 0x40000000  # CLONE_NEWNET of linux/sched.h
 
 
 @dataclass(frozen=True)
@@ -40,24 +42,43 @@ class HomeNetwork:
 
 @contextmanager
 def home_network() -> Iterator[HomeNetwork]:
-    """Two ends of a cable (veth), one of them in a namespace that holds nothing else.
+    """Two ends of a cable (veth), each in a namespace that holds nothing else; this thread is in one of them.
 
+    The machine's own network stays as it is: a Chromium that sees it change gives up what it is loading.
     Where that is not allowed, another loopback address takes the place of the network.
     """
     if shutil.which("ip") is None or os.name != "posix" or os.geteuid() != 0:
-        yield HomeNetwork(_ELSEWHERE_ON_LOOPBACK, ())
+        yield HomeNetwork(ELSEWHERE_ON_LOOPBACK, ())
         return
-    name, cable = f"phone{os.getpid()}", f"tp{os.getpid()}"
-    _ip("netns", "add", name)
-    try:
-        _ip("link", "add", f"{cable}a", "type", "veth", "peer", "name", f"{cable}b", "netns", name)
-        _ip("addr", "add", f"{_HERE}/30", "dev", f"{cable}a")
-        _ip("link", "set", f"{cable}a", "up")
-        _ip("-n", name, "addr", "add", f"{_THERE}/30", "dev", f"{cable}b")
-        _ip("-n", name, "link", "set", f"{cable}b", "up")
-        yield HomeNetwork(_HERE, ("ip", "netns", "exec", name))
-    finally:
-        _ip("netns", "del", name)  # the cable goes with it
+    here, there = f"home{os.getpid()}", f"phone{os.getpid()}"
+    with ExitStack() as to_undo:
+        for name in (here, there):
+            _ip("netns", "add", name)
+            to_undo.callback(_ip, "netns", "del", name)  # the cable goes with it
+        _ip("-n", here, "link", "add", "cable", "type", "veth", "peer", "name", "cable", "netns", there)
+        for name, address in ((here, _HERE), (there, _THERE)):
+            _ip("-n", name, "addr", "add", f"{address}/30", "dev", "cable")
+            _ip("-n", name, "link", "set", "cable", "up")
+        _ip("-n", here, "link", "set", "lo", "up")
+        to_undo.enter_context(_moved_to(Path("/run/netns") / here))
+        yield HomeNetwork(_HERE, ("ip", "netns", "exec", there))
+
+
+@contextmanager
+def _moved_to(namespace: Path) -> Iterator[None]:
+    """This thread, and what it starts, in another network."""
+    with Path("/proc/thread-self/ns/net").open("rb") as own, namespace.open("rb") as other:
+        _enter(other.fileno())
+        try:
+            yield
+        finally:
+            _enter(own.fileno())
+
+
+def _enter(namespace: int) -> None:
+    if ctypes.CDLL(None, use_errno=True).setns(namespace, _NEW_NETWORK):
+        number = ctypes.get_errno()
+        raise OSError(number, os.strerror(number))
 
 
 def _ip(*words: str) -> None:
