@@ -1,7 +1,7 @@
 """Where the parts meet the real world: the clock, the data folder, the demo files and the internet."""
 
 import time as timing
-from collections.abc import Mapping
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -13,6 +13,7 @@ from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.places.idea import Idea, IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
@@ -167,11 +168,12 @@ def family_on_record(records: Records) -> Family | None:
     household = records.get(Household)
     if household is None:
         return None
+    cards = {place_id: kept.value for place_id, kept in records.all(Place).items()}
     own_week = records.get(FamilyDays)
     local = records.get(LocalDays)
     return Family(
         household=household.value,
-        places=tuple(kept.value for kept in records.all(Place).values()),
+        places=(*cards.values(), *_ideas(records, household.value, cards)),
         school_calendars=tuple(kept.value for kept in records.all(SchoolCalendar).values()),
         family_calendars=tuple(kept.value for kept in records.all(FamilyCalendar).values()),
         own_week=own_week.value if own_week else FamilyDays(),
@@ -179,6 +181,13 @@ def family_on_record(records: Records) -> Family | None:
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
         local_days=local.value.days if local else (),
     )
+
+
+def _ideas(records: Records, household: Household, cards: Container[str]) -> Iterator[IdeaPlace]:
+    """The ideas as places, with what is assumed of them; a card that has grown out of one stands for it."""
+    for key, kept in records.all(Idea).items():
+        if key not in cards:
+            yield kept.value.as_place(household.home, household.currency)
 
 
 def with_roads(family: Family, roads: RoadNetwork) -> Family:

@@ -23,6 +23,7 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.outings.planned_visits import PlannedVisits
 from tripplan.documents.outings.sheet_entries import SheetDetails
+from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.documents.places.place import Place
@@ -62,6 +63,23 @@ places = st.builds(
     ids,
     names,
     prices,
+    names,
+)
+ideas = st.builds(
+    lambda key, name, money, minutes, topics, notes: Idea(
+        id=key,
+        name=name,
+        noted_on=date(2026, 11, 25),
+        money=money,
+        drive_minutes=minutes,
+        topics=tuple(topics),
+        notes=notes,
+    ),
+    ids,
+    names.map(lambda name: name[:73]).filter(lambda name: shows_something(without_unseen(name))),
+    st.none() | prices,
+    st.none() | st.integers(1, 1440),
+    st.lists(names, max_size=3),
     names,
 )
 school_calendars = st.builds(
@@ -271,6 +289,7 @@ server_calendars = st.builds(
 DRAWN: dict[type[Written], st.SearchStrategy[Any]] = {
     Household: households,
     Place: places,
+    Idea: ideas,
     SchoolCalendar: school_calendars,
     LocalDays: local_days,
     FamilyCalendar: family_calendars,

@@ -9,12 +9,13 @@ from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
 from tests.screens.conftest import Opened, said
+from tripplan.documents.places.idea import place_id
 from tripplan.errors import Weight
 from tripplan.files.cards.place_card import read_place_card, write_place_card
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.screens.places.board.kinds import KINDS
 from tripplan.screens.places.board.rows import blank
-from tripplan.screens.places.card.new import card_values, place_id
+from tripplan.screens.places.card.new import card_values
 from tripplan.screens.places.card.upload import Choice, beside
 from tripplan.screens.places.card.values import on_record
 from tripplan.screens.places.page import read_typed_drive

@@ -6,7 +6,7 @@ from tripplan.commands.answers.days import CompareAnswer
 from tripplan.commands.input.question import Question, ask
 from tripplan.commands.options.outings import CompareOptions
 from tripplan.commands.output.console import Console
-from tripplan.commands.output.outing_text import say_cost, say_tickets, spread_note
+from tripplan.commands.output.outing_text import asking_about, say_cost, say_tickets, spread_note
 from tripplan.documents.places.place import Place
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate, compare, days_in
@@ -56,6 +56,7 @@ def run(options: CompareOptions, console: Console, environment: Mapping[str, str
         _side_by_side(question, outings, console)
         console.line()
         console.line(spread_note(outings))
+        console.listed("Only ideas so far:", asking_about(outings))
     if len(outings) > 1:
         console.line()
         console.line(how_sure(outings).sentence)
@@ -92,7 +93,7 @@ def _say_why(outing: Outing, console: Console) -> None:
     console.line()
     console.line(f"{outing.place.name}, {wording.day(outing.day)}: {total_sentence(outing.cost)}")
     say_cost(outing.cost, console)
-    say_tickets(outing.admission, console)
+    say_tickets(outing, console)
     console.listed(f"Full house, {crowd_sentence(outing.crowd)}:", crowd_reasons(outing.crowd))
     console.listed("Good to know:", outing.notes)
     console.listed("Please mind:", outing.cautions)

@@ -190,6 +190,6 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     console.line(f"Cost in all: {total_sentence(outing.cost)}")
     say_cost(outing.cost, console)
     console.line(spread_note([outing]))
-    say_tickets(outing.admission, console)
+    say_tickets(outing, console)
     console.listed("Good to know:", outing.notes)
     console.listed("Please mind:", outing.cautions)

@@ -9,7 +9,7 @@ from tripplan.commands.input.question import Question, ask
 from tripplan.commands.input.wishes_asked import weighed_as_asked, wishes_asked
 from tripplan.commands.options.outings import DaysOptions
 from tripplan.commands.output.console import Console
-from tripplan.commands.output.outing_text import spread_note
+from tripplan.commands.output.outing_text import asking_about, spread_note
 from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.commands.output.writing import ending_faults, write_file
 from tripplan.errors import InputFaults
@@ -136,6 +136,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
         "Ranked by money plus what the household says a lost nap, a full house, an hour in the car or a "
         f"visit cut short is worth. {spread_note(shown)}"
     )
+    console.listed("Only ideas so far:", asking_about(shown))
     if len(shown) < count:
         console.line(f"{count} can be done in all; --most tells more of them.")
 

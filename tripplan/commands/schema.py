@@ -23,6 +23,7 @@ ANSWERS = {
     "check": "files.CheckAnswer",
     "read": "reading.ReadAnswer",
     "nearby": "nearby.NearbyAnswer",
+    "idea-list": "ideas.IdeaListAnswer",
     "import": "files.ImportAnswer",
     "logbook-list": "logbook.LogbookListAnswer",
     "logbook-year": "logbook.LogbookYearAnswer",

@@ -345,6 +345,31 @@ COMMANDS: Sequence[Command | Group] = (
         "files.CheckOptions",
         ("check demo_places/places demo_places/household.toml --today 2026-11-25",),
     ),
+    Group(
+        "idea",
+        "keep places that you know little more of than the name, as a wish list",
+        (
+            Command(
+                "add",
+                "write an idea down, of which all but the name may be unknown; it counts at once",
+                "files.IdeaAddOptions",
+                (f'idea add "Fish ladder, about $20 for us, an hour away" {_D} --topics animals water',),
+            ),
+            Command(
+                "list",
+                "tell the ideas on record, what is not known of them, and what to ask",
+                "files.RecordsListOptions",
+                (f"idea list {_D}",),
+            ),
+            Command(
+                "remove",
+                "take an idea off the records",
+                "files.IdeaNameOptions",
+                (f'idea remove "Fish ladder" {_D}',),
+            ),
+        ),
+        module="places.idea",
+    ),
     Command(
         "read",
         "read prices and opening hours out of a text or a saved web page",

@@ -19,6 +19,7 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.outings.planned_visits import PlannedVisits
 from tripplan.documents.outings.sheet_entries import SheetDetails
+from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.documents.places.place import Place, PlaceId
@@ -73,6 +74,7 @@ class DocumentKind:
 KINDS: dict[type[Written], DocumentKind] = {
     Household: DocumentKind("household", lambda _: ONLY),
     Place: DocumentKind("place", lambda place: str(place.id)),
+    Idea: DocumentKind("idea", lambda idea: str(idea.id)),
     SchoolCalendar: DocumentKind("school_calendar", lambda calendar: str(calendar.name)),
     LocalDays: DocumentKind("local_days", lambda _: ONLY),
     FamilyCalendar: DocumentKind("family_calendar", lambda calendar: str(calendar.name)),

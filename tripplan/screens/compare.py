@@ -8,6 +8,7 @@ from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
+from tripplan.planning.outing.idea_notes import assumed_sentences
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
     compared_facts,
@@ -21,7 +22,7 @@ from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
-from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
+from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ideas_told, tickets_of
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
@@ -96,6 +97,10 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
         st.warning("No day in this span can be done.")
         _passed_over(candidate)
         return
+    for said in assumed_sentences(place):
+        st.caption(plain(said))
+    for said in ideas_told([outing]):
+        st.caption(plain(said))
     total = outing.cost.total
     st.metric("in all, for everybody", _whole(outing), border=False)
     st.caption(plain(_range_sentence(outing)))
@@ -132,7 +137,7 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
     with st.expander(plain(f"Why {wording.money(total.likely)}?")):
         st.markdown(cost_lines(outing.cost))
         st.markdown("**Tickets**")
-        st.markdown(ticket_lines(outing.admission))
+        st.markdown(tickets_of(outing))
         if outing.notes:
             st.markdown(bullets(outing.notes))
     if outing.cautions:

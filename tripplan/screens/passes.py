@@ -63,7 +63,7 @@ def render(view: View) -> None:
     """Let the parent list visits, and say which passes and single visits cost least for all of them."""
     family = family_or_stop(view)
     st.title("Which pass pays?")
-    places_or_stop(family)
+    places_or_stop(family.with_cards_only())
     records = view.records
     listed = _Listed(view, records.get(PlannedVisits))
     outings = [kept.value for kept in records.all(PlannedOuting).values()]
@@ -96,12 +96,12 @@ def render(view: View) -> None:
 
 def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) -> None:
     names = [member.name for member in family.household.members]
-    selling = [place.id for place in family.places if any(isinstance(o, Pass) for o in place.offers)]
+    selling = [place.id for place in family.cards if any(isinstance(o, Pass) for o in place.offers)]
     form = f"visits_{view.which}"
     fields = filled(
         form,
         {
-            "place": (selling or [family.places[0].id])[0],
+            "place": (selling or [family.cards[0].id])[0],
             "first": view.today + FIRST_VISIT_IN,
             "times": USUAL_TIMES,
             "weeks": USUAL_WEEKS_APART,
@@ -113,7 +113,7 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
     with box, st.form("add_visits_form"):
         st.selectbox(
             "Where to?",
-            [place.id for place in family.places],
+            [place.id for place in family.cards],
             format_func=place_names(family).__getitem__,
             key=fields.key("place"),
         )
@@ -264,7 +264,7 @@ def _save(listed: _Listed, visits: tuple[ListedVisit, ...], said: str) -> None:
 def _passes_on_cards(family: Family) -> None:
     lines = [
         f"{place.name}: {sentence(offer, place.currency)}"
-        for place in family.places
+        for place in family.cards
         for offer in place.offers
         if isinstance(offer, Pass)
     ]

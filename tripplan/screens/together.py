@@ -69,7 +69,7 @@ Raw = dict[str, Any]
 
 def render(view: View) -> None:
     """Ask who goes together and where, and tell what everybody pays."""
-    family = family_or_stop(view)
+    family = family_or_stop(view).with_cards_only()
     st.title("Going with others")
     places_or_stop(family)
     kept = view.records.get(GoingTogether)

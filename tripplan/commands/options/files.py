@@ -29,6 +29,7 @@ Form = Literal[
     "check",
     "read",
     "nearby",
+    "idea-list",
     "import",
     "logbook-list",
     "logbook-year",
@@ -140,6 +141,30 @@ class CheckOptions(JsonOption):
     file: Annotated[list[str], argument("FILE", "place cards, household files, or folders of them")]
     household: Annotated[bool, option("--household", "take every file for a household file")] = False
     today: Annotated[str | None, option("--today", "check as if today were this date", "DATE")] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class IdeaAddOptions(OwnRecordsOptions):
+    """The options of `tripplan idea add`."""
+
+    line: Annotated[
+        str, argument("IDEA", "a name, and what you guess: 'Fish ladder, about $20 for us, an hour away'")
+    ]
+    topics: Annotated[Words, several("--topics", "what can be studied there", "TOPIC")] = field(
+        default_factory=Words
+    )
+    where: Annotated[str | None, option("--where", "a town, ZIP code or address", "WHERE")] = None
+    hours: Annotated[
+        str | None, option("--hours", "when it is open, as the place writes it or as on a card", "HOURS")
+    ] = None
+    web: Annotated[str | None, option("--web", "address of its page", "ADDRESS")] = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class IdeaNameOptions(OwnRecordsOptions):
+    """The options of `tripplan idea remove`."""
+
+    name: Annotated[str, argument("NAME", "the idea's name or id")]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,12 +5,13 @@ from datetime import datetime
 
 from tripplan.commands.output.console import Console
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
-from tripplan.planning.admission.result import Admission, OtherWay
+from tripplan.planning.admission.result import OtherWay
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch
 from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.idea_notes import asking_sentences
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.sentences import item_sentence, purchase_sentence
+from tripplan.planning.outing.sentences import at_the_door, item_sentence, purchase_sentence, tickets_known
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.values import wording
 
@@ -22,6 +23,14 @@ def spread_note(outings: Sequence[Outing]) -> str:
     return f"{note} Not known and not counted: {wording.listed(list(unknown))}." if unknown else note
 
 
+def asking_about(outings: Sequence[Outing]) -> list[str]:
+    """What to ask the places of these outings that are only ideas."""
+    if not outings:
+        return []
+    months = [member.months_on(outings[0].day) for member in outings[0].party]
+    return asking_sentences([outing.place for outing in outings], months)
+
+
 def say_cost(cost: OutingCost, console: Console) -> None:
     """Every item with its amount, and where it comes from."""
     for item in cost.items:
@@ -29,10 +38,13 @@ def say_cost(cost: OutingCost, console: Console) -> None:
         console.line(f"{item.source.origin}: {item.source.text}", 6)
 
 
-def say_tickets(admission: Admission, console: Console) -> None:
-    """What to buy, and what other ways there are."""
+def say_tickets(outing: Outing, console: Console) -> None:
+    """What to buy, and what other ways there are; of an idea, that nobody knows."""
+    admission = outing.admission
     console.line()
-    console.line(f"Tickets: {wording.money(admission.total)}")
+    console.line(f"Tickets: {at_the_door(outing)}")
+    if not tickets_known(outing.place):
+        return
     for purchase in admission.purchases:
         console.line(f"{purchase_sentence(purchase)}: {wording.money(purchase.total)}", 2)
         console.line(purchase.rule, 6)

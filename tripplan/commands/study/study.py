@@ -24,6 +24,7 @@ from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.planning.calendar_entry.planned_outing import tentative_outings
+from tripplan.planning.outing.idea_notes import asking_sentences
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.study.options import party_of
@@ -157,6 +158,11 @@ def _programme(options: StudyProgrammeOptions, console: Console, question: Quest
         [f"{one.unit.name}: {option_sentence(one.option, names)}" for one in found.outings],
     )
     console.listed("In all:", programme_sentences(found, wishes))
+    places = [
+        place for one in found.outings for place in question.family.places if place.id == one.option.place
+    ]
+    months = [member.months_on(question.today) for member in question.family.household.members]
+    console.listed("Only ideas so far:", asking_sentences(places, months))
     if said:
         console.line()
         console.line(said)

@@ -303,3 +303,8 @@ class Place(Written):
         str, FieldSpec("Anything else you should know", control=Control.NOTE, called="Notes")
     ] = ""
     """Anything else a parent should know."""
+
+    @property
+    def known_where(self) -> Where | None:
+        """Where it is; None while nobody knows."""
+        return self.where

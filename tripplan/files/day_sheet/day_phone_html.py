@@ -8,7 +8,8 @@ import re
 from datetime import datetime
 from importlib.resources import files
 
-from tripplan.files.day_sheet.day_sheet import DaySheet, clock_of
+from tripplan.documents.places.place import Place
+from tripplan.files.day_sheet.day_sheet import NO_ADDRESS, DaySheet, clock_of
 from tripplan.files.day_sheet.day_sheet_html import section_html
 from tripplan.files.day_sheet.day_stretches import (
     HOME_AGAIN,
@@ -80,7 +81,6 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
     notice = f'<p class="quiet">{escape(sheet.notice)}</p>\n' if sheet.notice else ""
     at = _marked(clock_of(outing.plan))
     first, *later = stretches(outing, at)
-    link = map_link(outing.place)
     steps = "".join(
         f"<li{_times(step.start, step.end)}{_bounds(outing, step)}><b>{_moments(at(step.start))}</b>"
         f"<span>{escape(step_words(step))}</span></li>\n"
@@ -92,10 +92,7 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
 {_stretch(first, hidden=False)}{"".join(_stretch(stretch, hidden=True) for stretch in later)}
 {"".join(_sleep(sleep) for sleep in sleeps(outing, at))}
 {_LATE}<section class="stretch"{_times(None, outing.plan.enter)}>
-<p><a class="press" href="{escape(link.address)}">The way there: {escape(link.to_type[0])}</a></p>
-<p>{NO_MAP}</p>
-<ul>
-{"".join(f"<li>{escape(line)}</li>{chr(10)}" for line in link.to_type)}</ul>
+{_way_there(outing.place)}
 </section>
 <section>
 <h2>The day</h2>
@@ -173,3 +170,15 @@ def _bounds(outing: Outing, step: Step) -> str:
             told["shut"] = closes
     bounds = "".join(f' data-{name}="{_milliseconds(moment, _LATEST)}"' for name, moment in told.items())
     return f"{bounds} data-gives" if step.kind in _GIVES_WAY else bounds
+
+
+def _way_there(place: Place) -> str:
+    if place.known_where is None:
+        return f"<p>{NO_ADDRESS}</p>"
+    link = map_link(place)
+    lines = "".join(f"<li>{escape(line)}</li>\n" for line in link.to_type)
+    where = escape(link.to_type[0])
+    return (
+        f'<p><a class="press" href="{escape(link.address)}">The way there: {where}</a></p>\n'
+        f"<p>{NO_MAP}</p>\n<ul>\n{lines}</ul>"
+    )

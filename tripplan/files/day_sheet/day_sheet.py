@@ -21,8 +21,10 @@ from tripplan.planning.day_sheet.questions import questions_for
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
     amount_sentence,
+    at_the_door,
     drive_source,
     purchase_sentence,
+    tickets_known,
     total_sentence,
 )
 from tripplan.values import wording
@@ -176,6 +178,10 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
     yield SheetLine("Home again", at(plan.home))
 
 
+NO_ADDRESS = "The address is not known yet: ask the place."
+"""What stands for the address of an idea that nobody has placed."""
+
+
 def address_of(where: Where) -> str:
     """Where a letter would go, on one line."""
     town = " ".join(filter(None, (where.town, where.subdivision, where.postal_code)))
@@ -184,8 +190,12 @@ def address_of(where: Where) -> str:
 
 def _place(outing: Outing) -> Iterator[SheetLine]:
     place, at = outing.place, clock_of(outing.plan)
-    point = place.where.point
-    yield SheetLine(f"{address_of(place.where)} ({point.latitude:.4f}, {point.longitude:.4f})")
+    where = place.known_where
+    if where is None:
+        yield SheetLine(NO_ADDRESS)
+    else:
+        point = where.point
+        yield SheetLine(f"{address_of(where)} ({point.latitude:.4f}, {point.longitude:.4f})")
     if place.telephone.strip():
         yield SheetLine(f"Telephone {place.telephone}", dial=dialled(place.telephone))
     for span in outing.hours.spans:
@@ -207,9 +217,10 @@ def dialled(telephone: str) -> str:
 
 
 def _tickets(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:
-    for purchase in outing.admission.purchases:
-        yield SheetLine(purchase_sentence(purchase), wording.money(purchase.total))
-    yield SheetLine("in all for the tickets", wording.money(outing.admission.total))
+    if tickets_known(outing.place):
+        for purchase in outing.admission.purchases:
+            yield SheetLine(purchase_sentence(purchase), wording.money(purchase.total))
+    yield SheetLine("in all for the tickets", at_the_door(outing))
     for booking in entries.bookings:
         yield SheetLine(f"Booking number, {booking.what}: {booking.number}")
     if not entries.bookings:

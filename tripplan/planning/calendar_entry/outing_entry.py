@@ -7,15 +7,21 @@ from datetime import date, datetime
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import EntryTicks, PlanStatus
-from tripplan.documents.where import Where
-from tripplan.planning.admission.result import Admission
+from tripplan.documents.places.place import Place
+from tripplan.documents.where import Point, Where
 from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry
 from tripplan.planning.calendar_entry.reminders import reminders, to_dos
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
 from tripplan.planning.opening.booking import book_by
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.sentences import crowd_sentence, item_sentence, total_sentence
+from tripplan.planning.outing.sentences import (
+    PRICE_NOT_KNOWN,
+    crowd_sentence,
+    item_sentence,
+    tickets_known,
+    total_sentence,
+)
 from tripplan.planning.travel.drive import Leg
 from tripplan.values import wording
 
@@ -63,7 +69,7 @@ def entry_for_outing(
         _times(outing, plan, home),
         _drive(outing.way_there, household.units),
         _naps(plan.naps, names),
-        _tickets(outing.admission, ticked.costs),
+        _tickets(outing, ticked.costs),
         _money(outing.cost) if ticked.costs else (),
         _crowd(outing),
         _listed("Good to know", outing.notes),
@@ -82,8 +88,8 @@ def entry_for_outing(
         sequence=sequence,
         last_modified=last_modified,
         status=status,
-        location=address(outing.place.name, outing.place.where),
-        point=outing.place.where.point,
+        location=location_of(outing.place),
+        point=point_of(outing.place),
         url=outing.place.web,
         description=said("\n\n".join(written)),
         categories=outing.place.visit.topics,
@@ -103,10 +109,21 @@ def title(name: str, leave_home: datetime, layout: EntryLayout) -> str:
 
 
 def address(name: str, where: Where) -> str:
-    """A place in one line, as far as it is known."""
+    """A location in one line, as far as it is known."""
     return ", ".join(
         part for part in (name, where.address, f"{where.postal_code} {where.town}".strip()) if part
     )
+
+
+def location_of(place: Place) -> str:
+    """Where an entry says that a place is."""
+    where = place.known_where
+    return f"{place.name}, address not known yet" if where is None else address(place.name, where)
+
+
+def point_of(place: Place) -> Point | None:
+    """Where a place is on a map; None while nobody knows."""
+    return None if place.known_where is None else place.known_where.point
 
 
 def moved_lines(moved_from: datetime | None) -> tuple[str, ...]:
@@ -203,7 +220,11 @@ def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
         yield f"{kept} ({where})." if where else f"{kept}."
 
 
-def _tickets(admission: Admission, costs: bool) -> Iterator[str]:
+def _tickets(outing: Outing, costs: bool) -> Iterator[str]:
+    admission = outing.admission
+    if not tickets_known(outing.place):
+        yield f"To buy: {PRICE_NOT_KNOWN}."
+        return
     yield f"To buy, {wording.money(admission.total)} in all:" if costs else "To buy:"
     for line in admission.purchases:
         yield f"- {line.quantity} x {line.name}" + (f", {wording.money(line.total)}" if costs else "")

@@ -10,7 +10,13 @@ from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import UnknownName
 from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry, endings, outing_uid
-from tripplan.planning.calendar_entry.outing_entry import address, entry_for_outing, moved_lines, title
+from tripplan.planning.calendar_entry.outing_entry import (
+    entry_for_outing,
+    location_of,
+    moved_lines,
+    point_of,
+    title,
+)
 from tripplan.planning.calendar_entry.reminders import reminders, to_dos
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.booking import book_by
@@ -189,8 +195,8 @@ def entry_of(
         sequence=planned.sequence,
         last_modified=planned.changed_at,
         status=planned.status,
-        location=address(place.name, place.where) if place else "",
-        point=place.where.point if place else None,
+        location=location_of(place) if place else "",
+        point=point_of(place) if place else None,
         url=place.web if place else "",
         description=_on_record_lines(planned),
         categories=place.visit.topics if place else (),

@@ -9,12 +9,13 @@ from functools import cached_property, lru_cache
 from tripplan.documents.family.food import Food
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.documents.places.idea import A_GUESS, IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.cost.driving import cars_needed, driving_items
-from tripplan.planning.cost.items import CostItem, OutingCost, add_up, give_or_take, known_item
+from tripplan.planning.cost.items import CostItem, OutingCost, Swing, add_up, give_or_take, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, published_on
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.ages import ADULT, MONTHS
@@ -26,6 +27,9 @@ GROWN_APPETITE_MONTHS = 13 * MONTHS
 """From this age on a meal counts as an adult's [months]. Common practice of children's menus, no source."""
 PACKED_GIVE_OR_TAKE, BOUGHT_GIVE_OR_TAKE = Decimal(15), Decimal(25)
 """How far food may cost more or less than the household's figure [%]. No source, our choice."""
+
+GUESS_BELOW, GUESS_ABOVE = Decimal("0.5"), Decimal(1)
+"""By what share a guess of tickets and parking may be too high, or too low [-]. No source, our choice."""
 
 
 def outing_cost(
@@ -124,7 +128,7 @@ class Account:
             self._by_car[key] = (
                 *driving_items(household, people, published, there, back, to, count_wear=self.count_wear),
                 *_tolls(household.currency, self.own),
-                self._parking(cars_needed(household, people), included=included),
+                *self._parking(cars_needed(household, people), included=included),
             )
         return self._by_car[key]
 
@@ -152,9 +156,16 @@ class Account:
     def _admission(self, admission: Admission | EntryPrice | NoAdmission, people: int) -> CostItem:
         if isinstance(admission, NoAdmission):
             return self._unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in")
+        if isinstance(self.place, IdeaPlace):
+            return _guessed_entry(self.place)
         return self._from_card(CostKind.ADMISSION, f"admission for {people}", admission.total)
 
-    def _parking(self, cars: int, *, included: bool) -> CostItem:
+    def _parking(self, cars: int, *, included: bool) -> Iterator[CostItem]:
+        if isinstance(self.place, IdeaPlace):
+            return  # part of the guess
+        yield self._parking_on_card(cars, included=included)
+
+    def _parking_on_card(self, cars: int, *, included: bool) -> CostItem:
         place, label = self.place, "parking" if cars == 1 else f"parking for {cars} cars"
         if included:
             return self._from_card(
@@ -249,6 +260,18 @@ def _meal(
 def _lunch_at_home(currency: str) -> tuple[CostItem, ...]:
     source = Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it")
     return (known_item(CostKind.FOOD, "lunch is eaten at home", Money.zero(currency), source),)
+
+
+def _guessed_entry(place: IdeaPlace) -> CostItem:
+    """Tickets and parking of an idea: the parent's guess with a wide range, or unknown."""
+    money, label = place.idea.money, "tickets and parking"
+    if money is None:
+        return CostItem(CostKind.ADMISSION, label, None, Source(Origin.PARENT, "only an idea so far"))
+    likely = Money(money, place.currency)
+    swing = Swing(f"tickets and parking at {place.name}", likely * GUESS_BELOW, likely * GUESS_ABOVE)
+    return known_item(
+        CostKind.ADMISSION, f"{label}, {A_GUESS}", likely, Source(Origin.PARENT, A_GUESS), (swing,)
+    )
 
 
 def _tolls(currency: str, own: OwnFigures | None) -> Iterator[CostItem]:

@@ -1,7 +1,7 @@
 """All that planning is told about one family."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
@@ -10,6 +10,7 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
@@ -24,7 +25,7 @@ class Family:
 
     Attributes:
         household: people, car, home, habits.
-        places: every place card the family keeps.
+        places: every place card the family keeps, and its ideas with what is assumed of them.
         school_calendars: of the districts within reach.
         family_calendars: when the family is busy.
         own_week: when it is busy every week, who works when, and what a late evening does.
@@ -50,6 +51,15 @@ class Family:
     def busy_days(self) -> BusyDays:
         """When the family is busy, by day; worked out once."""
         return BusyDays(self.household, self.family_calendars, self.own_week, self.local_days)
+
+    @cached_property
+    def cards(self) -> tuple[Place, ...]:
+        """The places whose prices and hours are known, so all but those that are only an idea."""
+        return tuple(place for place in self.places if not isinstance(place, IdeaPlace))
+
+    def with_cards_only(self) -> "Family":
+        """The same family without its ideas, for questions about money alone that need real prices."""
+        return replace(self, places=self.cards)
 
     @cached_property
     def places_of_passes(self) -> tuple[Place, ...]:

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
@@ -20,6 +21,7 @@ from tripplan.planning.holidays.public_holidays import public_holidays
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.clock_notes import clock_notes
 from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
+from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import visit_notes
@@ -176,6 +178,7 @@ def plan_outing(
         cost=cost,
         generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
+            *idea_notes(place, [member.months_on(day) for member in party]),
             *who_goes.notes,
             *family.busy_days.notes(day),
             *_notes(household, facts, party, day, hours, admission),
@@ -241,7 +244,7 @@ def _notes(
 ) -> tuple[str, ...]:
     """What the parent should know beside the figures."""
     notes = [*facts.drive.notes, *admission.notes]
-    if not facts.place.opening.checked_on_site:
+    if not facts.place.opening.checked_on_site and not isinstance(facts.place, IdeaPlace):
         notes.append(hours.reason)
     notes += _holiday_at_home(household, facts, day)
     if not facts.holidays_known:

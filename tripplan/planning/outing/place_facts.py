@@ -9,6 +9,7 @@ from opening_hours import State
 
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
@@ -18,6 +19,7 @@ from tripplan.planning.opening.hours import DayHours, hours_on
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.drive_sources import known_drive
+from tripplan.planning.travel.guessed_drive import guessed_drive
 
 
 @dataclass(frozen=True)
@@ -102,12 +104,18 @@ class PlaceFacts:
 
 
 def drive_from_home(family: Family, place: Place) -> Drive:
-    """The best known drive from home to a place: typed in, else by road network, else an estimate."""
+    """The best known drive from home to a place: typed in, else by road network, else an estimate.
+
+    The way to an idea that nobody has placed yet, or has only guessed at, is a guess too.
+    """
+    typed = next((typed for typed in family.typed_drives if typed.place == place.id), None)
+    if typed is None and isinstance(place, IdeaPlace) and place.way_is_a_guess:
+        return guessed_drive(place.idea.drive_minutes)
     return known_drive(
         family.household.home.point,
         place.where.point,
         place.where.country,
-        next((typed for typed in family.typed_drives if typed.place == place.id), None),
+        typed,
         family.road_drives.get(place.id),
     )
 

@@ -3,6 +3,8 @@
 from collections.abc import Mapping, Sequence
 
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.idea import IdeaPlace
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
@@ -122,6 +124,21 @@ def item_sentence(item: CostItem) -> str:
     """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
     label = item.label if item.label.startswith(item.kind) else f"{item.kind}, {item.label}"
     return f"{label[0].upper()}{label[1:]}: {amount_sentence(item)}"
+
+
+PRICE_NOT_KNOWN = "not known yet; this is only an idea"
+"""What stands in the place of an idea's tickets."""
+
+
+def tickets_known(place: Place) -> bool:
+    """Whether what entry costs is known; of an idea it is not, whatever was taken for it."""
+    return not isinstance(place, IdeaPlace)
+
+
+def at_the_door(outing: Outing) -> str:
+    """What the tickets come to, or that nobody knows."""
+    known = tickets_known(outing.place)
+    return wording.money(outing.admission.total) if known else PRICE_NOT_KNOWN
 
 
 def purchase_sentence(purchase: Purchase) -> str:

@@ -7,6 +7,7 @@ from datetime import date
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.outings.planned_visits import ListedVisit
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.candidates import last_day_valid
@@ -72,6 +73,8 @@ def _take(
     when = wording.day(one.day)
     if place is None:
         notes.append(f"{when}: '{one.place}' is left out, its card is not here any more.")
+    elif isinstance(place, IdeaPlace):
+        notes.append(f"{when}, {place.name}, is left out: what entry costs there is not known yet.")
     elif one.day > last:
         notes.append(f"{when}, {place.name}, is left out: plans reach to {wording.day(last)}.")
     else:

@@ -7,6 +7,7 @@ from math import inf
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.going_together import GoingTogether, members_of
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.offers import Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
@@ -85,6 +86,8 @@ def visit_together(
         Money(with_others.paid, with_others.currency),
         household.passes,
     )
+    if isinstance(place, IdeaPlace):
+        return NoOuting(place, day, ("it is only an idea so far: nobody knows what entry costs",))
     others = [
         HouseholdGroup(
             one.name, members_of(one.people, day), one.seats, Money(one.paid, with_others.currency)

@@ -16,6 +16,7 @@ class KnownBy(StrEnum):
     TYPED = "typed in"
     ROADS = "road network"
     ESTIMATE = "estimate"
+    GUESS = "only a guess"
 
 
 @dataclass(frozen=True)
@@ -25,7 +26,7 @@ class Drive:
     Attributes:
         km: distance on the road [km].
         minutes: driving time without rests [min].
-        known_by: typed in, from a road network, or estimated.
+        known_by: typed in, from a road network, estimated, or a guess.
         source: where the figures come from, in words.
         notes: what could make them wrong, such as water on the way.
     """

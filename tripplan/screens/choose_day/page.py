@@ -33,7 +33,7 @@ from tripplan.screens.widgets.choices import (
     span_picker,
     take,
 )
-from tripplan.screens.widgets.explain import crowd_lines
+from tripplan.screens.widgets.explain import crowd_lines, ideas_told
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
@@ -114,6 +114,8 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
                     f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."
                 )
             )
+            for said in ideas_told([outing]):
+                st.caption(plain(said))
             st.button(
                 "Take this day",
                 key=f"take_day_{number}",

@@ -11,7 +11,7 @@ from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.files.day_sheet.day_phone_html import day_phone_html
-from tripplan.files.day_sheet.day_sheet import clock_of, day_sheet, dialled
+from tripplan.files.day_sheet.day_sheet import NO_ADDRESS, clock_of, day_sheet, dialled
 from tripplan.files.day_sheet.day_stretches import (
     HOME_AGAIN,
     NO_MAP,
@@ -24,7 +24,7 @@ from tripplan.files.day_sheet.day_stretches import (
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import drive_source
+from tripplan.planning.outing.sentences import at_the_door, drive_source
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.running_late import render_running_late
 from tripplan.screens.widgets import answers
@@ -36,7 +36,7 @@ from tripplan.screens.widgets.choices import (
     planned_outings,
     taken,
 )
-from tripplan.screens.widgets.explain import ticket_lines
+from tripplan.screens.widgets.explain import tickets_of
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
@@ -226,8 +226,8 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     _whom_to_ring(outing, entries)
     with st.expander("Please mind", expanded=True):
         st.markdown(bullets(outing.cautions))
-    with st.expander(plain(f"At the door: {wording.money(outing.admission.total)}")):
-        st.markdown(ticket_lines(outing.admission))
+    with st.expander(plain(f"At the door: {at_the_door(outing)}")):
+        st.markdown(tickets_of(outing))
         st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))
     st.markdown(
         "Where this computer cannot be reached, this page goes along as a file that follows the clock too."
@@ -283,6 +283,9 @@ def _steps(view: View, outing: Outing) -> None:
 
 def _way_there(place: Place) -> None:
     """The address, opened by the phone's own map."""
+    if place.known_where is None:
+        st.markdown(NO_ADDRESS)
+        return
     link = map_link(place)
     st.link_button(
         plain(f"The way there: {link.to_type[0]}"),

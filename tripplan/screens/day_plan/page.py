@@ -9,7 +9,13 @@ from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
 from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import crowd_sentence, drive_source, nap_sentence, total_sentence
+from tripplan.planning.outing.sentences import (
+    at_the_door,
+    crowd_sentence,
+    drive_source,
+    nap_sentence,
+    total_sentence,
+)
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -31,7 +37,7 @@ from tripplan.screens.widgets.choices import (
     to_the_minute,
     usual_span,
 )
-from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ticket_lines
+from tripplan.screens.widgets.explain import cost_lines, crowd_lines, tickets_of
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
@@ -243,7 +249,7 @@ def _in_words(outing: Outing) -> None:
 
 
 def _at_the_till(outing: Outing) -> None:
-    st.header(plain(f"At the till: {wording.money(outing.admission.total)}"), anchor=False)
-    st.markdown(ticket_lines(outing.admission))
+    st.header(plain(f"At the till: {at_the_door(outing)}"), anchor=False)
+    st.markdown(tickets_of(outing))
     with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
         st.markdown(cost_lines(outing.cost))

@@ -6,6 +6,7 @@ from functools import partial
 
 import streamlit as st
 
+from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
@@ -23,6 +24,7 @@ from tripplan.screens.places.card.change import change_card
 from tripplan.screens.places.card.new import card_form
 from tripplan.screens.places.card.upload import card_upload
 from tripplan.screens.places.for_us import show_for_us
+from tripplan.screens.places.ideas import wish_list
 from tripplan.screens.places.map_chart import places_map
 from tripplan.screens.places.own_figures_form import own_figures
 from tripplan.screens.places.place_sentences import (
@@ -60,6 +62,7 @@ def render(view: View) -> None:
     places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
         _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
+    wish_list(view, family, {key: kept for key, kept in records.all(Idea).items() if key not in cards})
     st.header("Add a place", anchor=False)
     card_upload(view, cards)
     card_form(view, family, cards)

@@ -39,7 +39,7 @@ from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names, take
-from tripplan.screens.widgets.explain import cost_lines
+from tripplan.screens.widgets.explain import cost_lines, ideas_told
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
@@ -201,6 +201,9 @@ def _outing(
         reasons.append(standing)
     st.caption(plain(" ".join(reasons)))
     outing = _planned_now(view, family, one)
+    if outing is not None:
+        for said in ideas_told([outing]):
+            st.caption(plain(said))
     with st.container(horizontal=True):
         if one.planned is None and outing is not None:
             st.button(

@@ -13,6 +13,7 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.model import Written
 from tripplan.documents.outings.going_together import GoingTogether
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
@@ -55,6 +56,7 @@ def _as_text(value: object) -> str:
 _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
     Family: fingerprint,
     Place: lambda place: place.id,
+    IdeaPlace: lambda place: place.id,
     DateSpan: str,
     PlannedVisit: lambda visit: (
         visit.place.id,

@@ -1,14 +1,14 @@
 """A new place card without writing TOML: its fields and its price board, checked as a card's file is."""
 
 import re
-import unicodedata
 from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Any
 
 import streamlit as st
 
-from tripplan.documents.places.place import LONGEST_ID, Place
+from tripplan.documents.places.idea import place_id
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.reading_result import ReadResult
@@ -166,10 +166,3 @@ def read_with_stand_ins(values: Mapping[str, Any], family: Family, today: date) 
     mended = {**values, **{name: stand_ins[name] for name in wrong if name in stand_ins}}
     again = read_place_card(write_toml(mended), "", today)
     return ReadResult(again.value, read.findings)
-
-
-def place_id(name: str) -> str:
-    """An id for a place of that name, such as 'muller-s-farm' for 'Müller's Farm'."""
-    letters = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
-    words = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:LONGEST_ID].strip("-")
-    return words or ("place" if name.strip() else "")

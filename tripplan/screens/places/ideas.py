@@ -1,0 +1,55 @@
+"""The wish list: ideas, each with what is known of it, what is only guessed, and what to ask."""
+
+from collections.abc import Mapping
+
+import streamlit as st
+
+from tripplan.documents.places.idea import Idea
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
+from tripplan.records.store import StoredDocument
+from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.saving import remove_one
+from tripplan.screens.widgets.view import View
+from tripplan.values import wording
+
+_PAGE = "places"
+
+
+def wish_list(view: View, family: Family, ideas: Mapping[str, StoredDocument[Idea]]) -> None:
+    """List the ideas that are no cards yet.
+
+    Args:
+        view: whose records.
+        family: who would go, for whom the questions to ask are put.
+        ideas: those on record, by id.
+    """
+    if not ideas:
+        return
+    st.header("Ideas", anchor=False)
+    for kept in sorted(ideas.values(), key=lambda kept: kept.value.name.casefold()):
+        _idea(view, family, kept)
+
+
+def _idea(view: View, family: Family, kept: StoredDocument[Idea]) -> None:
+    idea, household = kept.value, family.household
+    place = idea.as_place(household.home, household.currency)
+    months = [member.months_on(view.today) for member in household.members]
+    with st.expander(plain(f"{idea.name}: an idea"), key=f"open_idea_{idea.id}"):
+        told = [
+            f"Fits: {wording.listed(idea.topics)}." if idea.topics else "",
+            idea.notes,
+            *assumed_sentences(place)[1:],
+            idea.source,
+        ]
+        st.markdown(bullets(filter(None, told)))
+        st.markdown(plain(f"To know more, ask: {' '.join(to_ask(place, months))}"))
+        contact = " · ".join(filter(None, (idea.web, idea.telephone)))
+        if contact:
+            st.caption(plain(contact))
+        st.button(
+            plain(f"Remove {idea.name}"),
+            key=f"remove_idea_{idea.id}",
+            on_click=remove_one,
+            args=(view, _PAGE, Idea, idea.id, kept.revision, f"{idea.name} is off the wish list."),
+        )
