@@ -36,6 +36,8 @@ def every_rule() -> Place:
         "first_day": "2026-10-01",
         "last_day": "2027-06-30",
         "book_days_ahead": 3,
+        "longest_stay_minutes": 150,
+        "leave_by": "13:30",
         "refundable": True,
         "note": "Ring twice.\nThen wait.",
     }
@@ -100,7 +102,14 @@ def every_rule() -> Place:
             {"name": "Coin", "amount_off": "5"},
         ],
         must_be_accompanied=[{"ages": "under 14", "by": "21+", "each_minds": 3}],
-        parking={"price": "7", "note": "Behind the barn."},
+        parking={
+            "price": "7",
+            "rates": [
+                {"valid": "Su", "price": "1"},
+                {"up_to_minutes": 90, "per_hour": "2", "free_minutes": 15, "at_most": "5"},
+            ],
+            "note": "Behind the barn.",
+        },
         prices_read={"on": "2026-11-02", "source": "the board", "give_or_take_percent": "4.5"},
     )
 

@@ -75,7 +75,7 @@ _BAND_FORMS = (
     (re.compile(r"under (\d{1,3})(?: years)?"), lambda m: (0, int(m[1]) * MONTHS - 1)),
     (re.compile(r"under (\d{1,4}) months"), lambda m: (0, int(m[1]) - 1)),
     (re.compile(r"(\d{1,3})\+(?: years)?"), lambda m: (int(m[1]) * MONTHS, None)),
-    (re.compile(r"(\d{1,4})\+ months"), lambda m: (int(m[1]), None)),
+    (re.compile(r"(\d{1,4}) ?(?:\+ ?months|months ?\+)"), lambda m: (int(m[1]), None)),
     (re.compile(r"(\d{1,4}) ?- ?(\d{1,4}) months"), lambda m: (int(m[1]), int(m[2]))),
     (
         re.compile(r"(\d{1,3}) ?- ?(\d{1,3})(?: years)?"),
@@ -89,7 +89,8 @@ def parse_age_band(text: str) -> AgeBand:
     """Read an age band; both ends count, and years are completed years.
 
     Args:
-        text: ``3-12``, ``7``, ``65+``, ``under 2``, ``6-23 months``, ``18+ months`` or ``any``.
+        text: ``3-12``, ``7``, ``65+``, ``under 2``, ``6-23 months``, ``18+ months`` (or ``18 months+``) or
+            ``any``.
 
     Raises:
         ValueError: the text has another form, or its end lies before its start.

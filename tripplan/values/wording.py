@@ -1,6 +1,6 @@
 """How figures are said in words, the same on screens, command line and in files."""
 
-from datetime import date, datetime
+from datetime import date, datetime, time
 from fractions import Fraction
 
 from babel.dates import format_date, format_time
@@ -91,8 +91,8 @@ def month(number: int) -> str:
     return format_date(date(2000, number, 1), format="MMMM", locale=LOCALE)
 
 
-def clock(value: datetime) -> str:
-    """A time of day by its own zone, such as '9:05 AM'."""
+def clock(value: datetime | time) -> str:
+    """A time of day, of a moment by its own zone, such as '9:05 AM'."""
     # CLDR puts a narrow no-break space before AM, which many fonts and terminals lack.
     return format_time(value, format="short", tzinfo=value.tzinfo, locale=LOCALE).replace("\u202f", " ")
 

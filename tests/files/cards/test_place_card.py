@@ -228,6 +228,25 @@ def test_a_demo_card_is_free_of_faults_and_survives_writing(path: Path) -> None:
     assert read_place_card(write_place_card(read.usable()), path.name, TODAY).value == read.value
 
 
+@pytest.mark.parametrize("path", DEMO, ids=lambda path: path.stem)
+def test_a_card_of_the_old_format_loses_nothing(path: Path) -> None:
+    """Read as format 1 it says what it says as format 2, and it is written as format 2."""
+    text = path.read_text(encoding="utf-8")
+    assert "format = 2" in text
+    old = read_place_card(text.replace("format = 2", "format = 1"), path.name, TODAY).usable()
+    assert old == load_place_card(path, TODAY).value
+    written = write_place_card(old)
+    assert tomllib.loads(written)["format"] == 2
+    assert read_place_card(written, path.name, TODAY).value == old
+
+
+def test_a_format_nobody_knows_is_refused() -> None:
+    """A card of a later format is not read as if it were this one."""
+    read = read_place_card(example_card().replace("format = 2", "format = 3"), "mill.toml", TODAY)
+    assert read.value is None
+    assert [finding.field for finding in read.findings] == ["format"]
+
+
 texts = st.text(max_size=40)
 names = st.text(min_size=1, max_size=40).filter(shows_something)
 prices = st.decimals(0, 500, places=2, allow_nan=False)

@@ -185,3 +185,57 @@ def test_a_group_price_with_room_between_its_two_numbers_is_no_fault(at_least: i
     """From two or from eight people on, and for eight at most."""
     group = {"name": "G", "price": "5", "at_least": at_least, "at_most": 8}
     assert not list(impossible_numbers(make_place(offers=[ADULT, CHILD, group])))
+
+
+SUMMER = {"name": "Summer", "price": "12", "ages": "13+", "first_day": "2027-05-01", "last_day": "2027-09-30"}
+TODDLER = {"name": "Toddler", "price": "0", "ages": "under 13"}
+
+
+def test_seasonal_prices_leave_nobody_out(check: Check) -> None:
+    """An age whose ticket is sold in a season, or at one of two prices by weekday, has a ticket."""
+    by_weekday = [
+        {"name": "Week", "price": "9", "ages": "13+", "valid": "Mo-Fr"},
+        {"name": "Weekend", "price": "11", "ages": "13+", "valid": "Sa-Su"},
+    ]
+    assert check([TODDLER, SUMMER]) == []
+    assert check([TODDLER, *by_weekday]) == []
+    assert check([TODDLER, by_weekday[0]]) == [("offers", "13+", Weight.WARNING)]
+
+
+@pytest.mark.parametrize("ages", ["18 months+", "18+ months", "18-1200 months"])
+def test_a_band_from_some_months_on_leaves_no_old_people_out(check: Check, ages: str) -> None:
+    """However 'from 18 months' is written, nobody over a hundred is missed."""
+    assert check([{"name": "All", "price": "9", "ages": ages}]) == [
+        ("offers", "under 18 months", Weight.WARNING)
+    ]
+
+
+def test_a_ticket_for_a_stay_nobody_makes_is_odd(check: Check) -> None:
+    """Half an hour, where a stay under an hour is not worth the drive."""
+    short = {"name": "Short", "price": "2", "longest_stay_minutes": 30}
+    assert check([ADULT, CHILD, short]) == [("offers[2].longest_stay_minutes", "30", Weight.WARNING)]
+
+
+def test_tickets_by_length_of_stay_do_not_overlap(check: Check) -> None:
+    """Two hours, a morning and a day are three tickets for the same people."""
+    limits: list[dict[str, Any]] = [{}, {"longest_stay_minutes": 120}, {"leave_by": "12:00"}]
+    board = [{"name": f"T{n}", "price": str(9 - n), **limit} for n, limit in enumerate(limits)]
+    assert check(board) == []
+
+
+@pytest.mark.parametrize(
+    ("rates", "field", "weight"),
+    [
+        ([{"price": "3"}, {"up_to_minutes": 60, "price": "1"}], "parking.rates[1]", Weight.FAULT),
+        ([{"price": "3", "valid": "Su"}, {"price": "1", "valid": "Su"}], "parking.rates[1]", Weight.FAULT),
+        ([{"price": "3", "at_most": "2"}], "parking.rates[0].at_most", Weight.FAULT),
+        ([{"price": "3", "free_minutes": 30}], "parking.rates[0].free_minutes", Weight.WARNING),
+        ([{"price": "3.005"}], "parking.rates[0].price", Weight.FAULT),
+    ],
+)
+def test_prices_of_parking_that_contradict_themselves(
+    check: Check, rates: list[dict[str, Any]], field: str, weight: Weight
+) -> None:
+    """A line that never counts, a highest price below the fixed one, free minutes of no hours."""
+    found = check([ADULT, CHILD], parking={"price": "5", "rates": rates})
+    assert [(where, how) for where, _, how in found] == [(field, weight)]

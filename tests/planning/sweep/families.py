@@ -122,6 +122,14 @@ def _changed(place: Place) -> st.SearchStrategy[Place]:
     return st.sampled_from(changes).map(lambda change: place.model_copy(update=change))
 
 
+_PARKING_BY_TIME: dict[str, Any] = {
+    "price": "9.00",
+    "rates": (
+        {"valid": "Su; PH", "price": "0"},
+        {"up_to_minutes": 60, "price": "2.00"},
+        {"valid": "Mo-Fr 08:00-13:00", "per_hour": "1.75", "free_minutes": 30, "at_most": "6.00"},
+    ),
+}
 _SHOW_DAYS = st.sampled_from(("Sa-Su", "We,Fr 10:00-12:00", "SH", "Fr 20:00-03:00"))
 
 
@@ -138,6 +146,8 @@ def places(draw: st.DrawFn) -> Any:
         {"name": "Week", "price": "7.00", "last_day": late.isoformat(), "book_days_ahead": 9},
         {"name": "New", "price": "5.00", "ages": "under 7", "first_day": late.isoformat()},
         {"name": "Break", "price": "4.00", "valid": "SH", "ages": "3+"},
+        {"name": "Two hours", "price": "4.50", "longest_stay_minutes": 120},
+        {"name": "Morning", "price": "6.00", "valid": "Mo-Sa", "leave_by": "12:30"},
         {
             "kind": "bundle",
             "name": "Family",
@@ -183,6 +193,7 @@ def places(draw: st.DrawFn) -> Any:
         },
         opening=opening,
         offers=some,
+        parking=draw(st.sampled_from(({"price": "5.00"}, {"price": "5.00"}, _PARKING_BY_TIME))),
         add_ons=[{"name": "Boat", "price": "3.25", "ages": "3-12", "usual": True}],
         sales_tax={"percent": "7.25"} if draw(st.booleans()) else None,
         must_be_accompanied=[{"ages": "under 13", "by": "18+", "each_minds": 1}]

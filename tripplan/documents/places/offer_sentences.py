@@ -10,6 +10,8 @@ from tripplan.documents.places.offers import (
     MustBeAccompanied,
     Offer,
     OfferRules,
+    Parking,
+    ParkingRate,
     Pass,
     SalesTax,
     Seats,
@@ -103,6 +105,35 @@ def voucher_sentence(voucher: Voucher, currency: str) -> str:
     if voucher.last_day is not None:
         parts.append(f"to be used by {wording.day(voucher.last_day)}")
     return _finished(parts)
+
+
+def parking_sentence(parking: Parking, currency: str) -> str:
+    """What leaving the car costs, as one sentence."""
+    rates = [_parking_rate(rate, currency) for rate in parking.rates]
+    if parking.price is not None:
+        flat = "free" if parking.price == 0 else _price(parking.price, currency)
+        rates.append(f"otherwise {flat}" if rates else flat)
+    elif rates:
+        rates.append("otherwise not known")
+    said = "; ".join(rates) or "the price is not known and not counted"
+    return f"Parking: {said}; {parking.note}" if parking.note else f"Parking: {said}."
+
+
+def _parking_rate(rate: ParkingRate, currency: str) -> str:
+    parts = ["free" if not rate.price and not rate.per_hour else ""]
+    if rate.price:
+        parts = [_price(rate.price, currency)]
+    if rate.per_hour:
+        after = f" after the first {wording.minutes(rate.free_minutes)}" if rate.free_minutes else ""
+        plus = "and " if rate.price else ""
+        parts.append(f"{plus}{_price(rate.per_hour, currency)} for each hour begun{after}")
+    if rate.at_most is not None:
+        parts.append(f"at most {_price(rate.at_most, currency)}")
+    if rate.up_to_minutes is not None:
+        parts.append(f"for up to {wording.minutes(rate.up_to_minutes)}")
+    if rate.valid is not None:
+        parts.append(f"for those who arrive at these times: {rate.valid}")
+    return ", ".join(filter(None, parts))
 
 
 def accompaniment_sentence(rule: MustBeAccompanied) -> str:
@@ -207,6 +238,10 @@ def _limits_in_time(offer: OfferRules) -> list[str]:
         parts.append(f"until {wording.day(offer.last_day)}")
     if offer.book_days_ahead:
         parts.append(f"to be booked at least {wording.counted(offer.book_days_ahead, 'day')} ahead")
+    if offer.longest_stay_minutes is not None:
+        parts.append(f"for a stay of at most {wording.minutes(offer.longest_stay_minutes)}")
+    if offer.leave_by is not None:
+        parts.append(f"to leave by {wording.clock(offer.leave_by)}")
     return parts
 
 

@@ -7,13 +7,14 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
-from tripplan.documents.model import Name, Written
+from tripplan.documents.model import ClockTime, Name, Written
 from tripplan.documents.written_money import Price
 from tripplan.values.ages import ADULT, EVERYONE, Ages
 from tripplan.values.opening_hours import HoursText
 
 Percent = Annotated[Decimal, Field(ge=0, le=100, allow_inf_nan=False)]
 Count = Annotated[int, Field(ge=1, le=1000)]
+LengthOfStay = Annotated[int, Field(ge=10, le=24 * 60)]
 
 
 def ages_asked(label: str, *, rare: bool = False) -> FieldSpec:
@@ -79,6 +80,25 @@ class OfferRules(Written):
         ),
     ] = 0
     """How many days before the visit it must be booked; 0 when it can be had at the door."""
+    longest_stay_minutes: Annotated[
+        LengthOfStay | None,
+        FieldSpec(
+            "Good for a stay of at most", help="120 for a two-hour ticket.", unit=Unit.MINUTES, rare=True
+        ),
+    ] = None
+    """How long one may stay on it, from being let in until leaving; as long as the place is open when left
+    out."""
+    leave_by: Annotated[
+        ClockTime | None,
+        FieldSpec(
+            "You must be out again by",
+            help="By the clock of the place, such as 12:00 for a morning ticket.",
+            control=Control.CLOCK_TYPED,
+            width=170,
+            rare=True,
+        ),
+    ] = None
+    """By when one must have left on it, by the clock of the place on the day of arrival."""
     refundable: Annotated[
         bool, FieldSpec("The money comes back when the visit is called off in time", rare=True)
     ] = False
@@ -316,6 +336,32 @@ class MustBeAccompanied(Written, title="Not without an older visitor"):
     """How many one companion may bring; no limit when left out."""
 
 
+class ParkingRate(Written, title="Price of parking by time"):
+    """What leaving the car costs at certain times, or for a certain length of time."""
+
+    valid: Annotated[
+        HoursText | None,
+        FieldSpec("when you arrive at", help="Written like opening hours: Mo-Fr; 18:00-24:00.", width=190),
+    ] = None
+    """When it counts, by the moment of arrival, in opening_hours syntax ('Mo-Fr', '18:00-24:00')."""
+    up_to_minutes: Annotated[
+        LengthOfStay | None, FieldSpec("for up to", unit=Unit.MINUTES, help="Any time if empty.", width=130)
+    ] = None
+    """For how long at most it counts; for any time when left out."""
+    price: Annotated[Price, FieldSpec("price", help="0 if it is free.", width=110)] = Decimal(0)
+    """Per car, once."""
+    per_hour: Annotated[Price | None, FieldSpec("and for each hour begun", width=170)] = None
+    """On top of it, for each hour begun after the first minutes free of charge."""
+    free_minutes: Annotated[
+        int | None,
+        Field(ge=0, le=24 * 60),
+        FieldSpec("the first minutes free", unit=Unit.MINUTES, width=160),
+    ] = None
+    """How many minutes pass before the hours are counted."""
+    at_most: Annotated[Price | None, FieldSpec("never more than", width=130)] = None
+    """What it comes to at most."""
+
+
 class Parking(Written):
     """What leaving the car costs."""
 
@@ -323,5 +369,17 @@ class Parking(Written):
         Price | None, FieldSpec("For the car", help="0 if it is free, empty if you do not know.", width=150)
     ] = None
     """Per car; unknown when left out, 0 when free."""
+    rates: Annotated[
+        tuple[ParkingRate, ...],
+        Field(max_length=20),
+        FieldSpec(
+            "By hour or weekday",
+            help="The first line that fits counts; where none does, the price for the car above. An "
+            "emptied line is left out.",
+            rare=True,
+        ),
+    ] = ()
+    """Prices that hang on when one comes and how long one stays. The first that fits counts; where none
+    does, `price`."""
     note: Annotated[str, FieldSpec("Anything else about leaving the car", control=Control.NOTE)] = ""
     """Anything else about leaving the car."""

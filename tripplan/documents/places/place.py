@@ -4,7 +4,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
@@ -24,6 +24,8 @@ from tripplan.values import wording
 from tripplan.values.ages import Ages
 from tripplan.values.opening_hours import HoursText
 
+FORMAT: Literal[2] = 2
+"""Version of the place card's format. All that format 1 could say reads the same in format 2."""
 LONGEST_ID = 60
 PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=LONGEST_ID)]
 
@@ -240,8 +242,8 @@ class PricesRead(Written, title="Where the prices come from"):
 class Place(Written):
     """A place card."""
 
-    format: Literal[1] = 1
-    """Version of the card's format."""
+    format: Annotated[Literal[1, 2], AfterValidator(lambda _: FORMAT)] = FORMAT
+    """Version of the card's format; a card of an older one is read and then written as this one."""
     id: Annotated[PlaceId, FieldSpec("Short name")]
     """Small letters, digits and hyphens; also the name of the file."""
     name: Annotated[Name, FieldSpec("Name of the place")]

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence, Set
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 
 from tripplan.documents.family.held_pass import HeldPass
@@ -23,12 +23,15 @@ class VisitTime:
         today: the day the question is asked.
         public_holidays: the dates PH stands for in opening_hours syntax.
         days_out_of_school: the dates SH stands for.
+        leaving: when the party leaves, zone-aware; None where nobody has said, and then it leaves in time for
+            every offer.
     """
 
     moment: datetime
     today: date
     public_holidays: Set[date] = frozenset()
     days_out_of_school: Set[date] = frozenset()
+    leaving: datetime | None = None
 
     @property
     def day(self) -> date:
@@ -38,6 +41,20 @@ class VisitTime:
     def meets(self, times: str | None) -> bool:
         """Whether the arrival is at a time that a rule calls good; without a rule every time is."""
         return times is None or holds_at(times, self.moment, self.public_holidays, self.days_out_of_school)
+
+    @property
+    def minutes(self) -> float | None:
+        """How long the stay is [min]; None where nobody has said when it ends."""
+        if self.leaving is None:
+            return None
+        # By UTC, since two moments of one zone are subtracted by the clock on the wall.
+        return (self.leaving.astimezone(UTC) - self.moment.astimezone(UTC)).total_seconds() / 60
+
+    def is_over_by(self, clock: time) -> bool:
+        """Whether the party has left by a time of the clock of the place on the day of arrival."""
+        if self.leaving is None:
+            return True
+        return self.leaving <= datetime.combine(self.day, clock, self.moment.tzinfo)
 
 
 @dataclass(frozen=True)
@@ -71,12 +88,37 @@ def on_sale(place: Place, visit: VisitTime) -> tuple[tuple[Offer, ...], tuple[Un
             )
         elif not visit.meets(offer.valid):
             out.append(UnavailableOffer(offer, f"is only good at these times: {offer.valid}"))
+        elif (too_long := _stays_too_long(offer, visit)) is not None:
+            out.append(UnavailableOffer(offer, too_long))
         elif visit.today > book_by:
             why = f"had to be booked by {wording.day(book_by)}"
             out.append(UnavailableOffer(offer, why, too_late_since=book_by))
         else:
             good.append(offer)
     return tuple(good), tuple(out)
+
+
+def _stays_too_long(offer: Offer, visit: VisitTime) -> str | None:
+    """Which limit on the stay a visit breaks, as the rest of a sentence that begins with the offer's name."""
+    longest, minutes = offer.longest_stay_minutes, visit.minutes
+    if longest is not None and minutes is not None and minutes > longest:
+        return f"is only good for a stay of {wording.minutes(longest)}"
+    if offer.leave_by is not None and (
+        visit.moment.time() >= offer.leave_by or not visit.is_over_by(offer.leave_by)
+    ):
+        return f"is only good for those who leave by {wording.clock(offer.leave_by)}"
+    return None
+
+
+def limits_on_stay(place: Place) -> tuple[tuple[int | None, time | None], ...]:
+    """Every limit that an offer sets on the stay: longest [min], and by when to leave by the place's clock.
+
+    Two visits that begin alike and keep to the same of these limits have the same offers; so whoever weighs
+    arrivals with leaving times need ask for entry once for each set of limits kept.
+    """
+    found = {(offer.longest_stay_minutes, offer.leave_by) for offer in place.offers}
+    limits = found - {(None, None)}
+    return tuple(sorted(limits, key=lambda limit: (limit[0] or 0, limit[1] or time())))
 
 
 def held_here(

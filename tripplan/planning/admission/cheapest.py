@@ -59,6 +59,7 @@ def cheapest_admission(
     days_out_of_school: Set[date] = frozenset(),
     other_places: Sequence[Place] = (),
     other_ways: int = OTHER_WAYS,
+    leaving: datetime | None = None,
 ) -> Admission | NoAdmission:
     """Find what to buy so that everybody may enter, for the least money.
 
@@ -79,6 +80,7 @@ def cheapest_admission(
         days_out_of_school: the dates SH stands for.
         other_places: cards of places whose passes are held, for entry they grant here.
         other_ways: how many next-best ways to look for.
+        leaving: when the party leaves, zone-aware; where nobody has said, in time for every offer.
 
     Returns:
         What to buy, or which rules forbid that this party enters.
@@ -96,6 +98,7 @@ def cheapest_admission(
         public_holidays=public_holidays,
         days_out_of_school=days_out_of_school,
         other_places=tuple(other_places),
+        leaving=leaving,
     )
     return gate.admission(party, other_ways=other_ways)
 
@@ -113,6 +116,8 @@ class Gate:
         public_holidays: the dates PH stands for.
         days_out_of_school: the dates SH stands for.
         other_places: cards of places whose passes are held.
+        leaving: when the party leaves, zone-aware; None where nobody has said, and then it leaves in time for
+            every offer.
     """
 
     place: Place
@@ -123,11 +128,12 @@ class Gate:
     public_holidays: Set[date] = frozenset()
     days_out_of_school: Set[date] = frozenset()
     other_places: tuple[Place, ...] = ()
+    leaving: datetime | None = None
 
     @property
     def visit(self) -> VisitTime:
-        """The arrival and what the calendars say."""
-        return VisitTime(self.moment, self.today, self.public_holidays, self.days_out_of_school)
+        """The arrival, the end of the visit and what the calendars say."""
+        return VisitTime(self.moment, self.today, self.public_holidays, self.days_out_of_school, self.leaving)
 
     def admission(
         self,
@@ -148,7 +154,7 @@ class Gate:
         Raises:
             PlanError: as for `cheapest_admission`; or `must_buy` cannot be had.
         """
-        _check(party, self.moment, self.today)
+        _check(party, self.moment, self.today, self.leaving)
         place, visit = self.place, self.visit
         months = [member.months_on(visit.day) for member in party]
         offers, left_out = on_sale(place, visit)
@@ -200,7 +206,7 @@ class Gate:
         Raises:
             PlanError: as for `cheapest_admission`.
         """
-        _check(party, self.moment, self.today)
+        _check(party, self.moment, self.today, self.leaving)
         place, visit = self.place, self.visit
         months = [member.months_on(visit.day) for member in party]
         if unaccompanied(place, party, months):
@@ -217,7 +223,7 @@ class Gate:
         return EntryPrice(total_of(way, place.currency), parking_included(board, way))
 
 
-def _check(party: Sequence[Member], moment: datetime, today: date) -> None:
+def _check(party: Sequence[Member], moment: datetime, today: date, leaving: datetime | None) -> None:
     if not party:
         raise PlanError("nobody is in the party")
     twice = [name for name, count in Counter(member.name for member in party).items() if count > 1]
@@ -227,6 +233,8 @@ def _check(party: Sequence[Member], moment: datetime, today: date) -> None:
         raise PlanError("the arrival needs the time zone of the place")
     if moment.date() < today:
         raise PlanError(f"the arrival on {moment.date()} lies before today, {today}")
+    if leaving is not None and (leaving.tzinfo is None or leaving < moment):
+        raise PlanError("the party leaves after it arrives, at a moment with a time zone")
 
 
 def _other_way(
@@ -308,6 +316,10 @@ def _notes(
         if needs:
             who = [party[p].name for p in sorted(people) if set(party[p].statuses).intersection(needs)]
             notes.append(f"Bring proof of {' or '.join(needs)} for '{offer.name}': {wording.listed(who)}.")
+        if visit.leaving is None and offer.longest_stay_minutes is not None:
+            notes.append(f"'{offer.name}' is good for {wording.minutes(offer.longest_stay_minutes)}.")
+        if visit.leaving is None and offer.leave_by is not None:
+            notes.append(f"With '{offer.name}' you must be out by {wording.clock(offer.leave_by)}.")
         if offer.note:
             notes.append(f"'{offer.name}': {offer.note}")
     if way.voucher is not None:

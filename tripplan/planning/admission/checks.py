@@ -1,6 +1,6 @@
 """What must fit together on a price board; one function per rule."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from decimal import Decimal
 from itertools import combinations
 
@@ -10,7 +10,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.planning.admission.blocks import decimals
 from tripplan.values import wording
-from tripplan.values.ages import AgeBand
+from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import Money, minor_digits
 
 Found = tuple[str, str, str, Weight]
@@ -61,16 +61,17 @@ def _conditions(offer: Ticket) -> dict[str, object]:
 
 _DECIDING = {
     *("valid", "first_day", "last_day", "book_days_ahead", "needs", "one_status_covers"),
-    *("companions", "at_least", "at_most", "one_free_per", "leader_ages"),
+    *("companions", "at_least", "at_most", "one_free_per", "leader_ages", "longest_stay_minutes", "leave_by"),
 }
 
 
 def gaps_between_bands(place: Place) -> Iterator[Found]:
     """Every age should have a single ticket on an ordinary day."""
-    ordinary = [offer for offer in place.offers if isinstance(offer, Ticket) and _is_ordinary(offer)]
-    bands = sorted((offer.ages for offer in ordinary), key=lambda band: band.first)
-    if not bands:
+    tickets = [offer for offer in place.offers if isinstance(offer, Ticket)]
+    ordinary = [offer for offer in tickets if _is_ordinary(offer)]
+    if not ordinary:
         return
+    bands = sorted((offer.ages for offer in (*ordinary, *_by_season(tickets))), key=lambda band: band.first)
     uncovered = 0
     for band in bands:
         if band.first > uncovered:
@@ -78,7 +79,29 @@ def gaps_between_bands(place: Place) -> Iterator[Found]:
         if band.last is None:
             return
         uncovered = max(uncovered, band.last + 1)
-    yield _gap(AgeBand(uncovered))
+    if uncovered < OLDEST_MONTHS:
+        yield _gap(AgeBand(uncovered))
+
+
+OLDEST_MONTHS = 100 * MONTHS
+"""A band that reaches so far leaves nobody out [months]."""
+
+
+def _by_season(tickets: Sequence[Ticket]) -> Iterator[Ticket]:
+    """Tickets sold at a price in one part of the year or week, with another ticket for the rest of it.
+
+    A ticket between two dates may be all there is while the place is open; one by season or weekday needs a
+    second for the same age.
+    """
+    limited = [
+        offer
+        for offer in tickets
+        if offer.price and not offer.needs and offer.at_least == 1 and not _is_ordinary(offer)
+    ]
+    for offer in limited:
+        others = (other for other in limited if other is not offer)
+        if offer.valid is None or any(offer.ages.overlaps(other.ages) for other in others):
+            yield offer
 
 
 def _gap(band: AgeBand) -> Found:
@@ -225,6 +248,38 @@ def must_include_without_seat(place: Place) -> Iterator[Found]:
             yield f"offers[{number}].must_include", str(wanted), message, Weight.FAULT
 
 
+def stays_too_short(place: Place) -> Iterator[Found]:
+    """A ticket for a stay shorter than any worth the drive is never used."""
+    least = min([place.visit.shortest_minutes, *(stay.shortest_minutes for stay in place.visit.stays)])
+    for number, offer in enumerate(place.offers):
+        longest = offer.longest_stay_minutes
+        if longest is not None and longest < least:
+            message = f"is never used, as a stay under {wording.minutes(least)} is not worth the drive"
+            yield f"offers[{number}].longest_stay_minutes", str(longest), message, Weight.WARNING
+
+
+def parking_by_time(place: Place) -> Iterator[Found]:
+    """Each price of parking by time can come to count, and none contradicts itself."""
+    rates = place.parking.rates
+    for number, rate in enumerate(rates):
+        field = f"parking.rates[{number}]"
+        if rate.free_minutes is not None and rate.per_hour is None:
+            message = "has no effect without a price for each hour"
+            yield f"{field}.free_minutes", str(rate.free_minutes), message, Weight.WARNING
+        if rate.at_most is not None and rate.at_most < rate.price:
+            message = f"is less than the price that is always paid, {rate.price}"
+            yield f"{field}.at_most", str(rate.at_most), message, Weight.FAULT
+        for other in rates[:number]:
+            as_long = other.up_to_minutes is None or (
+                rate.up_to_minutes is not None and rate.up_to_minutes <= other.up_to_minutes
+            )
+            if as_long and other.valid in (None, rate.valid):
+                message = "never counts, as a line above fits whenever this one does"
+                value = rate.valid or str(rate.up_to_minutes or rate.price)
+                yield field, value, message, Weight.FAULT
+                break
+
+
 def nobody_to_mind(place: Place) -> Iterator[Found]:
     """Somebody who may not enter alone cannot mind others under the same rule."""
     for number, rule in enumerate(place.must_be_accompanied):
@@ -257,6 +312,9 @@ def _prices(place: Place) -> Iterator[tuple[str, Decimal | None]]:
     for number, voucher in enumerate(place.vouchers):
         yield f"vouchers[{number}].amount_off", voucher.amount_off
     yield "parking.price", place.parking.price
+    for number, rate in enumerate(place.parking.rates):
+        for name in ("price", "per_hour", "at_most"):
+            yield f"parking.rates[{number}].{name}", getattr(rate, name)
 
 
 _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
@@ -273,6 +331,8 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     rules_without_effect,
     honoured_at_home,
     must_include_without_seat,
+    stays_too_short,
+    parking_by_time,
     nobody_to_mind,
     small_change,
 )

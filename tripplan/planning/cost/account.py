@@ -13,10 +13,12 @@ from tripplan.documents.places.idea import A_GUESS, IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
+from tripplan.planning.admission.availability import VisitTime
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, OutingCost, Swing, add_up, give_or_take, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, published_on
+from tripplan.planning.cost.parking import parking_price
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.ages import ADULT, MONTHS
 from tripplan.values.cost_kind import CostKind
@@ -44,6 +46,7 @@ def outing_cost(
     lunch_out: bool = True,
     own: OwnFigures | None = None,
     count_wear: bool = False,
+    visit: VisitTime | None = None,
 ) -> OutingCost:
     """What an outing costs in all.
 
@@ -60,6 +63,7 @@ def outing_cost(
         lunch_out: whether the party is out at lunch time; a lunch at home costs nothing extra.
         own: the parent's own figures for this place: add-ons wanted, tolls, further extras.
         count_wear: whether the car's loss of value is an item.
+        visit: arrival and leaving, for parking that is paid by the hour; None where nobody has said when.
 
     Returns:
         Items, total and what is unknown; the total's likely amount is exactly the sum of the items'.
@@ -69,7 +73,7 @@ def outing_cost(
         CurrencyMismatch: the place's prices are in another currency than the household's money.
     """
     account = Account(household, place, way_there, way_home, own=own, count_wear=count_wear)
-    return account.cost(party, day, admission, lunch_out=lunch_out)
+    return account.cost(party, day, admission, lunch_out=lunch_out, visit=visit)
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,7 +90,9 @@ class Account:
     way_home: Leg
     own: OwnFigures | None = None
     count_wear: bool = False
-    _by_car: dict[tuple[int, PublishedRates, bool], tuple[CostItem, ...]] = field(default_factory=dict)
+    _by_car: dict[tuple[int, PublishedRates, Decimal | None, bool], tuple[CostItem, ...]] = field(
+        default_factory=dict
+    )
 
     def __post_init__(self) -> None:
         place, own = self.place, self.own
@@ -102,6 +108,7 @@ class Account:
         admission: Admission | EntryPrice | NoAdmission,
         *,
         lunch_out: bool = True,
+        visit: VisitTime | None = None,
     ) -> OutingCost:
         """What one of the outings costs; the arguments and errors are those of `outing_cost`."""
         if not party:
@@ -111,7 +118,7 @@ class Account:
         included = not isinstance(admission, NoAdmission) and admission.parking_included
         items = [
             self._admission(admission, people),
-            *self._of_the_car(people, day, included=included),
+            *self._of_the_car(people, day, parking_price(self.place.parking, visit), included=included),
             *(self._food(months) if lunch_out else _lunch_at_home(currency)),
             *self._add_ons(months),
             *_own_extras(currency, own),
@@ -119,16 +126,18 @@ class Account:
         ]
         return add_up([*items, *_reserve(household, items)], currency)
 
-    def _of_the_car(self, people: int, day: date, *, included: bool) -> tuple[CostItem, ...]:
-        """Driving, tolls and parking; parking may be included in a pass."""
+    def _of_the_car(
+        self, people: int, day: date, parking: Decimal | None, *, included: bool
+    ) -> tuple[CostItem, ...]:
+        """Driving, tolls and parking at a price for each car; parking may be included in a pass."""
         household, published = self.household, published_on(day)
-        key = (people, published, included)
+        key = (people, published, parking, included)
         if key not in self._by_car:
             there, back, to = self.way_there, self.way_home, self.place.name
             self._by_car[key] = (
                 *driving_items(household, people, published, there, back, to, count_wear=self.count_wear),
                 *_tolls(household.currency, self.own),
-                *self._parking(cars_needed(household, people), included=included),
+                *self._parking(parking, cars_needed(household, people), included=included),
             )
         return self._by_car[key]
 
@@ -160,21 +169,21 @@ class Account:
             return _guessed_entry(self.place)
         return self._from_card(CostKind.ADMISSION, f"admission for {people}", admission.total)
 
-    def _parking(self, cars: int, *, included: bool) -> Iterator[CostItem]:
+    def _parking(self, for_one: Decimal | None, cars: int, *, included: bool) -> Iterator[CostItem]:
         if isinstance(self.place, IdeaPlace):
             return  # part of the guess
-        yield self._parking_on_card(cars, included=included)
+        yield self._parking_on_card(for_one, cars, included=included)
 
-    def _parking_on_card(self, cars: int, *, included: bool) -> CostItem:
+    def _parking_on_card(self, for_one: Decimal | None, cars: int, *, included: bool) -> CostItem:
         place, label = self.place, "parking" if cars == 1 else f"parking for {cars} cars"
         if included:
             return self._from_card(
                 CostKind.PARKING, f"{label}, included in the pass", Money.zero(place.currency)
             )
-        if place.parking.price is None:
+        if for_one is None:
             return self._unknown_on_card(CostKind.PARKING, label)
         taxable = place.sales_tax is not None and place.sales_tax.on_parking
-        price = self._taxed(place.parking.price * cars, taxable=taxable)
+        price = self._taxed(for_one * cars, taxable=taxable)
         return self._from_card(CostKind.PARKING, label, price)
 
     def _food(self, months: Sequence[int]) -> tuple[CostItem, ...]:

@@ -147,7 +147,8 @@ def plan_outing(
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))
     back = question.way_home.at(minutes.rounded_down(plan.leave_place))
-    admission = gate_at(family, facts, plan.enter, today=today).admission(party, other_ways=OTHER_WAYS)
+    gate = gate_at(family, facts, plan.enter, plan.leave_place, today=today)
+    admission = gate.admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
     cost = outing_cost(
@@ -160,6 +161,7 @@ def plan_outing(
         back,
         lunch_out=plan.lunch_out,
         own=family.own_figures_for(place.id),
+        visit=gate.visit,
     )
     crowd = facts.crowds[day]
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
@@ -208,8 +210,10 @@ def _meant(
     return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
 
 
-def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date) -> Gate:
-    """The till of a place as the family meets it at the moment it is let in."""
+def gate_at(
+    family: Family, facts: PlaceFacts, moment: datetime, leaving: datetime | None = None, *, today: date
+) -> Gate:
+    """The till of a place as the family meets it at the moment it is let in, to leave at another."""
     return Gate(
         facts.place,
         moment,
@@ -219,6 +223,7 @@ def gate_at(family: Family, facts: PlaceFacts, moment: datetime, *, today: date)
         public_holidays=facts.public_holidays.keys(),
         days_out_of_school=facts.days_out_of_school,
         other_places=family.places_of_passes,
+        leaving=leaving,
     )
 
 

@@ -9,7 +9,9 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
+from tripplan.planning.admission.availability import VisitTime
 from tripplan.planning.cost.driving import cars_needed
+from tripplan.planning.cost.parking import parking_price
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import place_holidays
 from tripplan.planning.holidays.schools import days_out_of_school
@@ -98,13 +100,17 @@ def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | Unpl
         moment = (*hours.entry_times, hours.spans[0].opens)[0]
     else:
         moment = datetime.combine(day, visit.at, place.where.zone)
-    return Arrival(visit, moment, holidays, out_of_school, _parking(household, place, len(visit.party)))
+    leaving = moment + timedelta(minutes=place.visit.comfortable_minutes)
+    time = VisitTime(moment, today, holidays, out_of_school, leaving)
+    return Arrival(visit, moment, holidays, out_of_school, _parking(household, place, time, len(visit.party)))
 
 
-def _parking(household: Household, place: Place, people: int) -> Money | None:
-    if place.parking.price is None:
+def _parking(household: Household, place: Place, time: VisitTime, people: int) -> Money | None:
+    """What parking costs for a stay that feels complete."""
+    for_one = parking_price(place.parking, time)
+    if for_one is None:
         return None
     tax = place.sales_tax
     percent = tax.percent if tax is not None and tax.on_parking else Decimal(0)
-    price = place.parking.price * cars_needed(household, people) * (1 + percent / 100)
+    price = for_one * cars_needed(household, people) * (1 + percent / 100)
     return Money(price, place.currency).rounded()

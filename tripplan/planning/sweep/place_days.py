@@ -17,7 +17,7 @@ from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.answer_cache import AnswerCache, VisitPlan
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.place_row import PlaceRow
-from tripplan.planning.sweep.prices import Prices
+from tripplan.planning.sweep.prices import Prices, Stays
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
 from tripplan.planning.travel.drive import Journey
@@ -103,9 +103,11 @@ def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
         columns["in_term"][place.number], columns["verdict"][place.number] = place.in_term, place.verdict
     if not visited:
         return
-    entries = [one.prices.entry(one.said[0]) for one in visited]
+    stays = [Stays(enter=one.said[0], leave=one.said[0] + one.said[5]) for one in visited]
+    entries = [one.prices.entry(stay) for one, stay in zip(visited, stays, strict=True)]
     costs = [
-        one.prices.costs(entry, one.said[1], one.ways) for one, entry in zip(visited, entries, strict=True)
+        one.prices.costs(entry, stay, one.said[1], one.ways)
+        for one, entry, stay in zip(visited, entries, stays, strict=True)
     ]
     chances = chances_of([one.place.facts.crowds for one in visited])
     days, said, priced = (

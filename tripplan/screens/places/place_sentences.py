@@ -10,6 +10,7 @@ from tripplan.documents.places.offer_sentences import (
     accompaniment_sentence,
     ages_in_words,
     fee_sentence,
+    parking_sentence,
     sentence,
     tax_sentence,
     voucher_sentence,
@@ -34,7 +35,7 @@ def board_sentences(place: Place) -> Iterator[str]:
         yield tax_sentence(place.sales_tax)
     yield from (voucher_sentence(voucher, currency) for voucher in place.vouchers)
     yield from (accompaniment_sentence(rule) for rule in place.must_be_accompanied)
-    yield _parking_sentence(place)
+    yield parking_sentence(place.parking, currency)
 
 
 def _add_on_sentence(add_on: AddOn, currency: str) -> str:
@@ -42,15 +43,6 @@ def _add_on_sentence(add_on: AddOn, currency: str) -> str:
     per = "once for the party" if add_on.per == "party" else f"each, for people {ages_in_words(add_on.ages)}"
     taken = "most families take it" if add_on.usual else "only if you want it"
     return f"{add_on.name}: {price} {per}; {taken}."
-
-
-def _parking_sentence(place: Place) -> str:
-    price, note = place.parking.price, place.parking.note
-    if price is None:
-        said = "the price is not known and not counted"
-    else:
-        said = "free" if price == 0 else wording.money(Money(price, place.currency))
-    return f"Parking: {said}; {note}" if note else f"Parking: {said}."
 
 
 def coming_days_sentences(
