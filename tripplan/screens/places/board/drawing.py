@@ -149,7 +149,7 @@ def _draw_row(spot: str, one: DraftRow, setting: Setting) -> DeltaGenerator:
         if kind.main[0].path != "name":
             st.markdown(f"**{kind.called}**")
         draw(fields, kind.main, setting)
-        if not kind.always:
+        if kind.more or not kind.always:
             _row_switches(spot, one, kind)
         slot = st.container()
         if kind.more and st.session_state[f"{one.name}_more"]:
@@ -165,14 +165,15 @@ def _row_switches(spot: str, one: DraftRow, kind: RowKind) -> None:
             st.session_state.setdefault(f"{one.name}_more", bool(unusual) and not one.new)
             count = f" ({unusual} set)" if unusual else ""
             st.toggle(f"More rules{count}", key=f"{one.name}_more")
-        st.button(
-            "Remove",
-            key=f"{one.name}_remove",
-            type="tertiary",
-            on_click=remove_row,
-            args=(spot, one.number),
-            help=plain(f"Take {one.row.title} off the board."),
-        )
+        if not kind.always:
+            st.button(
+                "Remove",
+                key=f"{one.name}_remove",
+                type="tertiary",
+                on_click=remove_row,
+                args=(spot, one.number),
+                help=plain(f"Take {one.row.title} off the board."),
+            )
 
 
 def _unusual(one: DraftRow, kind: RowKind) -> int:
