@@ -1,11 +1,13 @@
 """Small valid households and places for tests; every field can be changed by name."""
 
-from datetime import date
+from datetime import date, datetime, time, timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import Place
 
 
@@ -65,6 +67,29 @@ def make_place(**changes: Any) -> Place:
         **changes,
     }
     return Place.model_validate(values)
+
+
+def make_outing(day: date, start: str = "09:00", end: str = "17:30", **changes: Any) -> PlannedOuting:
+    """An outing on record for two of the household, by the clock at home."""
+    zone = ZoneInfo("America/Chicago")
+    leaves, back = (datetime.combine(day, time.fromisoformat(at), zone) for at in (start, end))
+    values: dict[str, Any] = {
+        "id": f"farm-{day}",
+        "place": "farm",
+        "day": day,
+        "party": ("Ann", "Cy"),
+        "leave_home": leaves,
+        "enter": leaves + timedelta(hours=1),
+        "leave_place": back - timedelta(hours=1),
+        "home": back,
+        "uid": f"farm-{day}@test",
+        "status": "confirmed",
+        "changed_at": datetime(2026, 11, 25, 12, tzinfo=zone),
+        "likely_amount": "50.00",
+        "currency": "USD",
+        **changes,
+    }
+    return PlannedOuting.model_validate(values)
 
 
 def out_of_school(calendar: SchoolCalendar, day: date) -> bool | None:

@@ -13,6 +13,7 @@ from tripplan.documents.calendars.local_days import LocalDays
 from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.idea import Idea, IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
@@ -145,9 +146,9 @@ class Services:
         return self.clock().astimezone(zone).date()
 
     def family(self) -> Family | None:
-        """All that planning is told about the family in use; None before there is a household."""
+        """All that planning is told about the family in use, now; None before there is a household."""
         family = family_in(self.records)
-        return None if family is None else with_roads(family, self.roads)
+        return None if family is None else with_roads(family, self.roads).at(self.clock())
 
 
 def family_in(records: Records) -> Family | None:
@@ -180,6 +181,7 @@ def family_on_record(records: Records) -> Family | None:
         own_figures=tuple(kept.value for kept in records.all(OwnFigures).values()),
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
         local_days=local.value.days if local else (),
+        planned=tuple(kept.value for kept in records.all(PlannedOuting).values()),
     )
 
 

@@ -155,3 +155,57 @@ def test_the_table_holds_every_day_that_can_be_done(run: Run, museum: Files) -> 
     assert lines[0].startswith('"day","weekday","place"')
     assert run("days", "--table", str(path), *museum.options).status == 1
     assert run("days", "--table", "-", *museum.options).out.splitlines() == lines
+
+
+def test_an_hour_that_opens_up_is_kept_to(run: Run, museum: Files) -> None:
+    """Free today from 11:30 to 17:30: one day, out and home again in between, whatever the habits say."""
+    told = answer(run, "--free-from", "11:30", "--free-until", "17:30", *museum.options)
+    assert told["span"] == {"first": "2026-11-25", "last": "2026-11-25"}
+    (outing,) = told["outings"]
+    assert outing["plan"]["leave_home"][:16] >= "2026-11-25T11:30"
+    assert outing["plan"]["home"][:16] <= "2026-11-25T17:30"
+    said = run("days", "--free-from", "11:30", "--free-until", "17:30", *museum.options)
+    assert "Wed, Nov 25, 2026, free from 11:30 AM to 5:30 PM." in said.out
+
+
+def test_what_has_begun_today_is_not_proposed(run: Run, museum: Files) -> None:
+    """At 11:32 by the clock at home nobody leaves before 11:35; without a beginning named, from now on."""
+    later = {"TRIPPLAN_TODAY": "2026-11-25T11:32-06:00"}
+    asked = ("--free-until", "18:00", *museum.options, "--json")
+    (outing,) = json.loads(run("days", *asked, **later).out)["outings"]
+    assert outing["plan"]["leave_home"][:16] >= "2026-11-25T11:35"
+    (compared,) = json.loads(run("compare", "--on", "2026-11-25", *museum.options, "--json", **later).out)[
+        "candidates"
+    ]
+    assert compared["best"]["plan"]["leave_home"][:16] >= "2026-11-25T11:35"
+
+
+def test_free_hours_on_a_day_to_come(run: Run, museum: Files) -> None:
+    """With days named they are free on each of these, and nothing is said of today."""
+    told = answer(run, "--from", "2026-12-01", "--to", "2026-12-03", "--free-from", "11:30", *museum.options)
+    assert {outing["day"] for outing in told["outings"]} == {"2026-12-01", "2026-12-02", "2026-12-03"}
+    assert all(outing["plan"]["leave_home"][11:16] >= "11:30" for outing in told["outings"])
+
+
+def test_where_nothing_fits_the_reason_is_told(run: Run, museum: Files) -> None:
+    """An hour is too short for a museum an hour away: a no, with what stands in the way."""
+    said = run("days", "--free-from", "14:00", "--free-until", "15:00", *museum.options)
+    assert said.status == 1
+    assert "Test museum: " in said.out
+    assert "3:00 PM" in said.out
+
+
+@pytest.mark.parametrize(
+    ("asked", "faults"),
+    [
+        (("--free-from", "noon", "--free-until", "25:00"), ("--free-from", "--free-until")),
+        (("--free-from", "14:00", "--free-until", "13:00"), ("--free-until",)),
+    ],
+)
+def test_free_hours_that_make_no_sense_are_faults(
+    run: Run, museum: Files, asked: tuple[str, ...], faults: tuple[str, ...]
+) -> None:
+    """Times that cannot be read, both at once, or out of order."""
+    said = run("days", *asked, *museum.options)
+    assert said.status == 2
+    assert all(fault in said.err for fault in faults)

@@ -98,10 +98,11 @@ def _planned(
     leave_place_at: datetime | None = None,
 ) -> Outing | NoOuting:
     (place,), day = question.places, question.span.first
+    family = question.family.about(place.id, day)
     return plan_outing(
-        question.family,
+        family,
         question.party,
-        place_facts(question.family, place, (day.year,)),
+        place_facts(family, place, (day.year,)),
         day,
         today=question.today,
         leave_at=leave_at,

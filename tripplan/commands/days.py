@@ -3,16 +3,19 @@
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from datetime import datetime
 
 from tripplan.commands.answers.days import DaysAnswer, NearMiss
-from tripplan.commands.input.question import Question, ask
+from tripplan.commands.input.question import Question, ask, clock_in
+from tripplan.commands.input.settings import ASKED
 from tripplan.commands.input.wishes_asked import weighed_as_asked, wishes_asked
 from tripplan.commands.options.outings import DaysOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.outing_text import asking_about, spread_note
 from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.commands.output.writing import ending_faults, write_file
-from tripplan.errors import InputFaults
+from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.errors import Finding, InputFaults
 from tripplan.files.tables import csv_table
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
@@ -32,7 +35,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
     """Rank the days that can be done as wished; 1 where there is none."""
     if options.table is not None and (faults := ending_faults(options.table, "--table", "a table", ".csv")):
         raise InputFaults(faults)
-    question = ask(options, console, environment, options.place)
+    question = _when_free(ask(options, console, environment, options.place), options)
     question = replace(question, family=weighed_as_asked(question.family, options.worth))
     wishes = wishes_asked(options, question)
     table = _swept(question, console)
@@ -65,7 +68,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
     question.say_whose(console)
     span = question.span
     who = wording.listed([member.name for member in question.party])
-    console.line(f"{who}; {wording.day(span.first)} to {wording.day(span.last)}.")
+    console.line(f"{who}; {wording.days(span.first, span.last)}{_free_time(question, options)}.")
     if made:
         console.line(f"Wished: {'; '.join(wish.words for wish in made)}.")
     console.line()
@@ -75,11 +78,47 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
         console.line("No day in this span can be done." if not made else "No day is as you wish.")
     if misses:
         console.listed("Nearly:", [miss.sentence for miss in misses])
-    if options.why:
+    why = options.why or (not best and span.first == span.last)
+    if why:
         _say_crowds(best, console)
         _say_passed_over(_passed_over(table), console)
-    _say_left_out(table, made, console, told=options.why)
+    _say_left_out(table, made, console, told=why)
     return 0 if best else 1
+
+
+def _when_free(question: Question, options: DaysOptions) -> Question:
+    """The question about an hour that opens up, where one is told: today's, unless days are named.
+
+    Raises:
+        InputFaults: a time cannot be read, or they are out of order.
+    """
+    if options.free_from is None and options.free_until is None:
+        return question
+    findings: list[Finding] = []
+    start = clock_in(options.free_from, "--free-from", findings)
+    end = clock_in(options.free_until, "--free-until", findings)
+    habits = question.family.household.habits
+    if not findings:
+        start, end = start or habits.earliest_departure, end or habits.home_by
+        if end <= start:
+            message = f"the free time begins at {start:%H:%M} and has to end later"
+            findings.append(Finding(ASKED, "--free-until", f"{end:%H:%M}", message))
+    if findings or start is None or end is None:
+        raise InputFaults(tuple(findings))
+    free = replace(question, family=question.family.free_between(start, end))
+    if options.first is None and options.last is None:
+        free = replace(free, span=DateSpan(first=question.today, last=question.today))
+    return free
+
+
+def _free_time(question: Question, options: DaysOptions) -> str:
+    if options.free_from is None and options.free_until is None:
+        return ""
+    habits, day = question.family.household.habits, question.today
+    start, end = (
+        wording.clock(datetime.combine(day, at)) for at in (habits.earliest_departure, habits.home_by)
+    )
+    return f", free from {start} to {end}"
 
 
 def _swept(question: Question, console: Console) -> DayTable:

@@ -52,7 +52,7 @@ def run(options: TogetherOptions, console: Console, environment: Mapping[str, st
         raise InputFaults(tuple(findings))
     (place,) = question.places
     answer = visit_together(
-        question.family,
+        question.family.about(place.id, question.span.first),
         question.party,
         with_others,
         place,

@@ -19,6 +19,7 @@ from tripplan.planning.outing.sentences import (
 )
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
+from tripplan.screens.choose_day.free_today import render_free_today
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
@@ -39,6 +40,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("What would it cost, all in?")
     places_or_stop(family)
+    render_free_today(view, family)
     places = _places_picker(view, family)
     with st.expander("Who goes, and when", expanded=False):
         party = party_picker(view, family)

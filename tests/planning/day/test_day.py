@@ -408,7 +408,7 @@ def test_an_engagement_all_day_is_named_as_the_obstacle() -> None:
         name="dentist",
     )
     assert plan_day(make_question(busy=(busy,))).collisions == (
-        "the family calendar (dentist) leaves no time for it",
+        "the time that is taken (dentist) leaves no room for it",
     )
 
 

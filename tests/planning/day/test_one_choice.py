@@ -84,7 +84,7 @@ def test_every_limit_that_is_crossed_is_told_at_once() -> None:
     assert crossed(question, "06:30", "16:00") == (
         "Leaving at 6:30 AM is before 7:00 AM, when everybody is up and ready at the earliest.",
         "You would be home at 5:15 PM, 15 min after 5:00 PM, by when you want to be home.",
-        "From 4:00 PM to 5:00 PM the time is taken by Piano in the family calendar.",
+        "From 4:00 PM to 5:00 PM the time is taken: Piano.",
     )
 
 

@@ -1,9 +1,11 @@
 """The sweep says for every place and day what planning that day by itself says."""
 
-from datetime import date, timedelta
+from dataclasses import replace
+from datetime import UTC, date, datetime, time, timedelta
 
 from hypothesis import HealthCheck, given, settings
 
+from tests.builders import make_outing
 from tests.planning.sweep.families import SPANS, TODAY, families
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.planning.day import StepKind
@@ -76,7 +78,7 @@ REASONS = {
     Verdict.CLOSED: ("closed", "last entry would be before opening", "no entry time lies"),
     Verdict.HOURS_UNKNOWN: ("leaves open whether",),
     Verdict.TOO_LATE_TO_BOOK: ("days ahead",),
-    Verdict.FAMILY_BUSY: ("family calendar",),
+    Verdict.FAMILY_BUSY: ("time that is taken",),
     Verdict.TOO_LITTLE_TIME: ("do not fit", "does not fit", "stand in the way", "nobody would be let in"),
     Verdict.NO_TICKETS: ("No offer", "must", "keeps out", "may not", "The limits of", "may only enter"),
 }
@@ -103,8 +105,13 @@ def check(family: Family, span: DateSpan) -> int:
 @settings(max_examples=30, suppress_health_check=list(HealthCheck))
 @given(families(), SPANS)
 def test_a_sweep_says_what_every_day_says_by_itself(family: Family, span: DateSpan) -> None:
-    """Whatever tells one day from another (hours, ages, rush, engagements, prices), no figure differs."""
-    check(family, span)
+    """Whatever tells one day from another (hours, ages, rush, engagements, prices), no figure differs.
+
+    One day has got to eleven o'clock, and on another something is planned for some of the party.
+    """
+    now = datetime.combine(span.first + timedelta(days=3), time(17), UTC)
+    planned = make_outing(span.first + timedelta(days=5), "10:00", "15:00")
+    check(replace(family, planned=(planned,)).at(now), span)
 
 
 def test_a_whole_year_of_the_demo_says_what_many_days_says_by_itself(demo_family: Family) -> None:

@@ -107,7 +107,7 @@ def ask(
     faults = tuple(finding for finding in findings if finding.weight is Weight.FAULT)
     if faults or family is None or span is None:
         raise InputFaults(faults)
-    family = with_roads(family, RoadNetwork(data_folder(settings)))
+    family = with_roads(family, RoadNetwork(data_folder(settings))).at(clock())
     return Question(family, party, places, span, today, clock, whose, records)
 
 

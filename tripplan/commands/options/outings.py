@@ -50,6 +50,18 @@ class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
         list[str] | None,
         argument("PLACE", "ids or names of places; all where none is given"),
     ] = None
+    free_from: Annotated[
+        str | None,
+        option(
+            "--free-from",
+            "an hour opens up: leave home no earlier, today or on the days named",
+            "HH:MM",
+        ),
+    ] = None
+    free_until: Annotated[
+        str | None,
+        option("--free-until", "home again by then, likewise; one of the two is enough", "HH:MM"),
+    ] = None
     most: Annotated[int, option("--most", "how many days are told", "N", min=1)] = 10
     why: Annotated[bool, option("--why", "tell why days are full, and why others are passed over")] = False
     table: Annotated[

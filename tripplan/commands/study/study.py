@@ -132,7 +132,8 @@ def _programme(options: StudyProgrammeOptions, console: Console, question: Quest
     wishes = wishes_on_record(question, records)
 
     def swept(party: tuple[str, ...], places: tuple[Place, ...], span: DateSpan) -> DayTable:
-        return sweep(family, family.party(party), places, span, today=question.today)
+        asked = family.with_nothing_planned()
+        return sweep(asked, family.party(party), places, span, today=question.today)
 
     units = _units(records)
     outings = [one.value for one in records.all(PlannedOuting).values()]

@@ -149,6 +149,15 @@ class PlannedOuting(Written):
         """What the outing is likely to cost in all."""
         return Money(self.likely_amount, self.currency)
 
+    @property
+    def takes_time(self) -> bool:
+        """Whether nothing else can be done meanwhile.
+
+        Something else can where it is called off, or is one of several candidates and none is kept yet.
+        """
+        open_choice = self.status is PlanStatus.TENTATIVE and self.choice
+        return self.status is not PlanStatus.CANCELLED and not open_choice
+
     def planned_on(self, home_zone: ZoneInfo) -> date:
         """The date at home when it was last changed, by which booking deadlines count; the day at the latest.
 

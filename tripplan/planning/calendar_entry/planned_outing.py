@@ -251,6 +251,7 @@ def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing
         party = family.party(planned.party)
     except UnknownName:  # Somebody of the party is no member any more.
         return None
+    family = family.about(place.id, planned.day)
     facts = place_facts(family, place, (planned.day.year,))
     outing = plan_outing(
         family,

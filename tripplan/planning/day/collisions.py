@@ -89,7 +89,7 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
     names = sorted(
         {busy.name for busy in question.busy if busy.name and busy.meets(minutes.midnight, day_ends)}
     )
-    engagement = f"the family calendar ({', '.join(names)})" if names else "the family calendar"
+    engagement = f"the time that is taken ({', '.join(names)})" if names else "the time that is taken"
     earliest = _Limit(
         f"leaving no earlier than {clock(limits.earliest)}",
         lambda limits: replace(limits, earliest=0),
@@ -108,6 +108,6 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
     busy = _Limit(
         engagement,
         lambda limits: replace(limits, busy=()),
-        lambda _choices: f"{engagement} leaves no time for it",
+        lambda _choices: f"{engagement} leaves no room for it",
     )
     return [earliest, home_by, shortest, busy]

@@ -135,8 +135,8 @@ def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> It
     for busy in question.busy:
         start, end = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
         if departs < end and start < home:
-            what = f"{busy.name} in the family calendar" if busy.name else "the family calendar"
-            yield f"From {at_home(start)} to {at_home(end)} the time is taken by {what}."
+            what = f": {busy.name}" if busy.name else ""
+            yield f"From {at_home(start)} to {at_home(end)} the time is taken{what}."
 
 
 def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:

@@ -15,6 +15,7 @@ from tripplan.documents.calendars.family_days import FamilyDays, LateEvening, Wo
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import UnknownName
 from tripplan.planning.holidays.local_days import is_near, local_dates
 from tripplan.planning.holidays.public_holidays import public_holidays
@@ -25,6 +26,8 @@ NIGHT_ENDS = time(6)
 """An entry that runs past midnight and ends by then made the evening late; a later one is a night away."""
 _LAST_MINUTE = timedelta(minutes=1)
 """By how much a whole day's end may be written short of midnight."""
+THE_DAY_SO_FAR = "the day so far"
+"""Takes the time of today that is over."""
 _AHEAD_DAYS = 3
 """The search looks at the day asked about and so many days on."""
 
@@ -51,12 +54,16 @@ class BusyDays:
         calendars: what was imported.
         own_week: blocks, working hours and late evenings.
         local_days: what the parent listed; those on which people around home are off work free them too.
+        planned: outings, each with what its place is called; only those who go are taken by it.
+        now: what is before it on its day is over, zone-aware; None where the present does not matter.
     """
 
     household: Household
     calendars: tuple[FamilyCalendar, ...]
     own_week: FamilyDays
     local_days: tuple[LocalDay, ...] = ()
+    planned: tuple[tuple[PlannedOuting, str], ...] = ()
+    now: datetime | None = None
 
     def on(self, day: date, party: Collection[str]) -> tuple[Busy, ...]:
         """What an outing on a day must stay clear of.
@@ -66,14 +73,15 @@ class BusyDays:
             party: the names of those who go; nobody else's working hours count.
 
         Returns:
-            Calendar entries of that and the following three days, and the blocks, working hours and slow
-            morning of the day.
+            Calendar entries and planned outings of that and the following three days, and the blocks,
+            working hours and slow morning of the day; of today, what is over of it.
         """
         zone = self.household.home.zone
         entries = {
             (busy.start, busy.end, busy.name): busy
             for ahead in range(_AHEAD_DAYS + 1)
-            for busy in self._entries.get(day + ahead * _DAY, ())
+            for busy, whose in self._entries.get(day + ahead * _DAY, ())
+            if whose is None or not whose.isdisjoint(party)
         }
         return (
             *entries.values(),
@@ -84,6 +92,7 @@ class BusyDays:
                 if work.then == "wait" or self._needed(work.member, day, party)
             ),
             *self._slow_morning(day),
+            *self._over(day),
         )
 
     def who_goes(self, party: Sequence[Member], day: date) -> WhoGoes:
@@ -116,19 +125,22 @@ class BusyDays:
         )
 
     @cached_property
-    def _entries(self) -> dict[date, list[Busy]]:
-        """Calendar entries by every day they touch."""
+    def _entries(self) -> dict[date, list[tuple[Busy, frozenset[str] | None]]]:
+        """Calendar entries and planned outings by every day they touch, with whom they take; None for all."""
         zone = self.household.home.zone
-        by_day: dict[date, list[Busy]] = defaultdict(list)
-        for busy in self._all_entries():
+        by_day: dict[date, list[tuple[Busy, frozenset[str] | None]]] = defaultdict(list)
+        for busy, whose in self._all_entries():
             first, last = busy.start.astimezone(zone).date(), busy.end.astimezone(zone).date()
             for ahead in range((last - first).days + 1):
-                by_day[first + ahead * _DAY].append(busy)
+                by_day[first + ahead * _DAY].append((busy, whose))
         return dict(by_day)
 
-    def _all_entries(self) -> Iterator[Busy]:
+    def _all_entries(self) -> Iterator[tuple[Busy, frozenset[str] | None]]:
         for calendar in self.calendars:
-            yield from calendar.busy
+            for busy in calendar.busy:
+                yield busy, None
+        for outing, name in self.planned:
+            yield Busy(start=outing.leave_home, end=outing.home, name=name), frozenset(outing.party)
 
     @cached_property
     def _after_late(self) -> dict[date, Busy]:
@@ -136,7 +148,7 @@ class BusyDays:
         rule, zone = self.own_week.late_evening, self.household.home.zone
         if rule is None:
             return {}
-        found = ((_late_until(busy, rule, zone), busy) for busy in self._all_entries())
+        found = ((_late_until(busy, rule, zone), busy) for busy, _ in self._all_entries())
         return {day + _DAY: busy for day, busy in found if day is not None}
 
     def _blocks(self, day: date) -> Iterator[Busy]:
@@ -163,6 +175,14 @@ class BusyDays:
         if free_from > midnight:
             what = f"late evening before: {late[0].name}" if late[0].name else "late evening before"
             yield Busy(start=midnight, end=free_from, name=what)
+
+    def _over(self, day: date) -> Iterator[Busy]:
+        """What is over of today."""
+        if self.now is None:
+            return
+        midnight = datetime.combine(day, time(), self.household.home.zone)
+        if midnight < self.now and self.now.astimezone(midnight.tzinfo).date() == day:
+            yield Busy(start=midnight, end=self.now, name=THE_DAY_SO_FAR)
 
     def _at_work(self, day: date, party: Collection[str]) -> Iterator[WorkingHours]:
         for work in self.own_week.work:

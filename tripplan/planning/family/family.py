@@ -2,7 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime, time, timedelta
 from functools import cached_property
+from typing import Self
 
 from tripplan.documents.calendars.calendars import FamilyCalendar, SchoolCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
@@ -10,13 +12,17 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
-from tripplan.documents.places.place import Place
+from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
 from tripplan.planning.family.busy_days import BusyDays
 from tripplan.planning.travel.drive import Drive
+
+MOMENT = timedelta(minutes=5)
+"""The present counts by so much at a time, so that answers hold for that long."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +40,8 @@ class Family:
         road_drives: what a road network on this computer says, by the id of the place.
         crowd_notes: how full places were when the family was there.
         local_days: festivals and local days off that the parent listed.
+        planned: the outings on record; their time is taken.
+        now: nobody leaves before, zone-aware; None where the present does not matter.
     """
 
     household: Household
@@ -46,11 +54,57 @@ class Family:
     road_drives: Mapping[str, Drive] = field(default_factory=dict)
     crowd_notes: tuple[CrowdNote, ...] = ()
     local_days: tuple[LocalDay, ...] = ()
+    planned: tuple[PlannedOuting, ...] = ()
+    now: datetime | None = None
 
     @cached_property
     def busy_days(self) -> BusyDays:
         """When the family is busy, by day; worked out once."""
-        return BusyDays(self.household, self.family_calendars, self.own_week, self.local_days)
+        names = {place.id: place.name for place in self.places}
+        outings = tuple((one, names.get(one.place, one.place)) for one in self.planned if one.takes_time)
+        return BusyDays(
+            self.household, self.family_calendars, self.own_week, self.local_days, outings, self.now
+        )
+
+    def at(self, now: datetime) -> Self:
+        """The family as it is from a moment on; what has begun by then is not proposed any more.
+
+        Args:
+            now: zone-aware; the next full five minutes count.
+        """
+        passed = (now.astimezone(UTC) - datetime(1970, 1, 1, tzinfo=UTC)) % MOMENT
+        moment = now + (MOMENT - passed) % MOMENT
+        return replace(self, now=moment.astimezone(self.household.home.zone))
+
+    def asked_between(self, first: date, last: date) -> Self:
+        """The family without the present moment where none of some days is today."""
+        if self.now is None or first <= self.now.date() <= last:
+            return self
+        return replace(self, now=None)
+
+    def with_nothing_planned(self) -> Self:
+        """The family without its outings and the present moment, for who looks after these itself."""
+        return replace(self, planned=(), now=None)
+
+    def free_between(self, start: time, end: time) -> Self:
+        """The family on a day on which it is free from one time to another, whatever its habits.
+
+        Args:
+            start: nobody leaves home before, by the clock at home.
+            end: everybody is home again by then.
+        """
+        habits = self.household.habits.model_copy(update={"earliest_departure": start, "home_by": end})
+        return replace(self, household=self.household.model_copy(update={"habits": habits}))
+
+    def about(self, place: PlaceId, day: date) -> Self:
+        """The family as it is asked about one outing.
+
+        One that is on record does not stand in its own way, and it stays possible once it has begun.
+        """
+        mine = [one for one in self.planned if (one.place, one.day) == (place, day)]
+        on_record = any(one.status is not PlanStatus.CANCELLED for one in mine)
+        others = tuple(one for one in self.planned if one not in mine)
+        return replace(self, planned=others, now=None if on_record else self.now)
 
     @cached_property
     def cards(self) -> tuple[Place, ...]:

@@ -24,6 +24,7 @@ def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
     place = next((place for place in family.places if place.id == planned.place), None)
     if place is None or any(family.household.member(name) is None for name in planned.party):
         return _without_detail(planned)
+    family = family.about(place.id, planned.day)
     facts = place_facts(family, place, (planned.day.year,))
     outing = plan_outing(
         family,

@@ -63,6 +63,8 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         PlanError: so late that the day is over, or a figure is below zero.
         UnknownName: a name is not one of the party's.
     """
+    # Where the party is, and when, the trouble tells; the outing that it had planned gives way.
+    family = replace(family.about(outing.place.id, outing.day), now=None)
     here = Situation(family, outing, trouble)
     over = (here.now - outing.plan.leave_home) > ONE_DAY
     if over or (here.at_home and here.now.astimezone(here.zone).date() != outing.day):

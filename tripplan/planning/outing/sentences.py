@@ -8,7 +8,7 @@ from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.day import NapOutcome
+from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import Drive
 from tripplan.values import wording
@@ -39,6 +39,28 @@ def _nap(nap: NapOutcome, *, several: bool) -> str:
     where = wording.listed([place.where for place, _ in nap.kept])
     kept, usual = wording.minutes(nap.kept_minutes), wording.minutes(nap.usual_minutes)
     return f"{whose}{kept} of {usual} kept, {where}"
+
+
+def naps_in_short(outing: Outing) -> str:
+    """What becomes of the naps in two or three words, such as 'whole nap' or 'most of the nap'."""
+    naps = outing.plan.naps
+    kept, usual = sum(nap.kept_minutes for nap in naps), sum(nap.usual_minutes for nap in naps)
+    one = "naps" if len(naps) > 1 else "nap"
+    if not usual:
+        return "nobody naps"
+    if kept == usual:
+        return f"all {one}" if len(naps) > 1 else "whole nap"
+    if not kept:
+        return f"no {one}" if len(naps) > 1 else "nap lost"
+    return f"{'most' if 2 * kept >= usual else 'some'} of the {one}"
+
+
+def leaving_sentence(plan: DayPlan) -> str:
+    """When to leave home, which is two times: 'load up at 12:35 PM, drive off at 12:50 PM'."""
+    off = f"drive off at {wording.clock(plan.drive_off)}"
+    if plan.drive_off == plan.leave_home:
+        return off
+    return f"load up at {wording.clock(plan.leave_home)}, {off}"
 
 
 def crowd_sentence(risk: CrowdRisk) -> str:

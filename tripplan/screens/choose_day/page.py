@@ -21,6 +21,7 @@ from tripplan.planning.sweep.listing import HEADINGS, day_rows
 from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import all_met, wished
+from tripplan.screens.choose_day.free_today import render_free_today
 from tripplan.screens.choose_day.weights import weighed
 from tripplan.screens.choose_day.wishes_form import wishes_form
 from tripplan.screens.choose_day.year import ALT, LEGEND, year_chart
@@ -50,6 +51,7 @@ def render(view: View) -> None:
     family = family_or_stop(view)
     st.title("Which day?")
     places_or_stop(family)
+    render_free_today(view, family)
     ids = [place.id for place in family.places]
     picked = st.multiselect(
         "Which places?",

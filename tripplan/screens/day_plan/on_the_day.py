@@ -1,7 +1,7 @@
 """On the day: what to do now in very large type, for a phone in one hand; it follows the clock."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 
 import streamlit as st
@@ -114,7 +114,7 @@ def render(view: View) -> None:
     planned_on = min(day_of_planning(view, family, meant.place.id, meant.day), meant.day)
     try:
         outing = answers.planned(
-            family,
+            replace(family, now=None),  # what is on is shown to its end
             meant.party,
             meant.place,
             meant.day,

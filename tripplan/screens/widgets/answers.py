@@ -3,7 +3,7 @@
 import hashlib
 from collections import OrderedDict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import fields
+from dataclasses import fields, replace
 from datetime import date, datetime
 from time import monotonic
 from typing import Any
@@ -68,32 +68,51 @@ _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
 }
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Working out the outings ...")
 def compared(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Candidate, ...]:
     """Each place on its best day of the span; as `tripplan.planning.compare.choose.compare`."""
+    return _compared(family.asked_between(span.first, span.last), party, places, span, today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Working out the outings ...")
+def _compared(
+    family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
+) -> tuple[Candidate, ...]:
     return compare(family, family.party(party), places, days_in(span), today=today)
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Trying other prices ...")
 def flips(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> tuple[Flip, ...]:
     """What would make another one the cheapest; as `what_would_flip`."""
-    candidates = compared(family, party, places, span, today)
+    return _flips(family.asked_between(span.first, span.last), party, places, span, today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Trying other prices ...")
+def _flips(
+    family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
+) -> tuple[Flip, ...]:
+    candidates = _compared(family, party, places, span, today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     return what_would_flip(family, family.party(party), outings, today=today)
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Going through the days ...")
 def unit_days(
     family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
 ) -> DayTable:
     """Every day of a study unit at the places that fit it; as `tripplan.planning.sweep.sweeping.sweep`.
 
-    Beside `swept`, because a term asks for more tables than that keeps, and all of them are small.
+    Beside `swept`, because a term asks for more tables than that keeps, and all of them are small. What is
+    planned is left to the programme, which keeps its own outings where they are.
     """
+    return _unit_days(family.with_nothing_planned(), party, places, span, today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Going through the days ...")
+def _unit_days(
+    family: Family, party: Sequence[str], places: Sequence[Place], span: DateSpan, today: date
+) -> DayTable:
     return sweep(family, family.party(party), places, span, today=today)
 
 
@@ -111,6 +130,7 @@ def swept(
     Where it takes longer than a moment it shows how far it is. Streamlit ends a page that the parent has
     left when the page next shows something, so the work stops there too.
     """
+    family = family.asked_between(span.first, span.last)
     key = (fingerprint(family), tuple(party), tuple(place.id for place in places), str(span), today)
     tables = _tables()
     if key not in tables:
@@ -128,7 +148,6 @@ def swept(
     return tables[key]
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Planning the day ...")
 def planned(
     family: Family,
     party: Sequence[str],
@@ -139,7 +158,27 @@ def planned(
     leave_place_at: datetime | None = None,
     grid_minutes: int = USUAL_GRID_MINUTES,
 ) -> Outing | NoOuting:
-    """One place on one day; as `tripplan.planning.outing.outing.plan_outing`."""
+    """One place on one day; as `tripplan.planning.outing.outing.plan_outing`.
+
+    An outing on record, or with a departure that is picked, stays as it is when it has begun.
+    """
+    asked = family.about(place.id, day).asked_between(day, day)
+    if leave_at is not None:
+        asked = replace(asked, now=None)
+    return _planned(asked, party, place, day, today, leave_at, leave_place_at, grid_minutes)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Planning the day ...")
+def _planned(
+    family: Family,
+    party: Sequence[str],
+    place: Place,
+    day: date,
+    today: date,
+    leave_at: datetime | None,
+    leave_place_at: datetime | None,
+    grid_minutes: int,
+) -> Outing | NoOuting:
     facts = place_facts(family, place, (day.year,))
     return plan_outing(
         family,
@@ -153,13 +192,16 @@ def planned(
     )
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Weighing the passes ...")
 def passes_that_pay(family: Family, visits: Sequence[PlannedVisit], today: date) -> PassPlan:
     """What to buy for a list of visits; as `tripplan.planning.passes.which_pays.which_pass_pays`."""
+    return _passes_that_pay(family.with_nothing_planned(), visits, today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Weighing the passes ...")
+def _passes_that_pay(family: Family, visits: Sequence[PlannedVisit], today: date) -> PassPlan:
     return which_pass_pays(family, visits, today=today)
 
 
-@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Adding it up ...")
 def together(
     family: Family,
     party: Sequence[str],
@@ -170,5 +212,19 @@ def together(
     payer: str | None,
 ) -> Together | NoOuting:
     """Several households at one place; as `tripplan.planning.together.visit.visit_together`."""
+    asked = family.about(place.id, day).asked_between(day, day)
+    return _together(asked, party, with_others, place, day, today, payer)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Adding it up ...")
+def _together(
+    family: Family,
+    party: Sequence[str],
+    with_others: GoingTogether,
+    place: Place,
+    day: date,
+    today: date,
+    payer: str | None,
+) -> Together | NoOuting:
     members = family.party(party)
     return visit_together(family, members, with_others, place, day, today=today, payer=payer)

@@ -154,6 +154,11 @@ class DayPlan:
     shows: tuple[ShowOutcome, ...] = ()
 
     @property
+    def drive_off(self) -> datetime:
+        """When the wheels turn: load-up is over."""
+        return next(step.start for step in self.steps if step.kind is not StepKind.LOAD_UP)
+
+    @property
     def lunch_out(self) -> bool:
         """Whether the party is out at lunch time."""
         return any(step.kind is StepKind.LUNCH for step in self.steps)
