@@ -52,6 +52,7 @@ def outing(**changes: Any) -> Outing:
         steps=(),
         naps=(nap,),
         visit_minutes=158,
+        awake_minutes=158,
         car_minutes=104,
         felt=dollars("4.00"),
     )

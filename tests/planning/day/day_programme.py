@@ -187,6 +187,7 @@ class _Day:
             (short, worth.missed_hour_there),
             (beyond, worth.hour_beyond_comfortable),
             (self._late_lunch(), worth.hour_late_lunch),
+            (self._early(), worth.hour_early_departure),
             (constant(beyond_patience), worth.hour_past_patience),
             (self._past(question.habits.home_by), worth.hour_past_home_by),
             (self._past(question.first_bed), worth.hour_past_bedtime),
@@ -213,6 +214,12 @@ class _Day:
             chosen * (thousandths_after(ends(self.there, off, minute), due) / 1000)
             for minute, chosen in self.departing.items()
         )
+
+    def _early(self) -> Line:
+        """How long before a good hour the family leaves home [min]."""
+        early = self.programme.amount()
+        self.programme.need(early + self.depart - clock(self.question.habits.usual_departure))
+        return early
 
     def _late_lunch(self) -> Line:
         """How much later than usual lunch is eaten inside; nothing where it is eaten at home [min]."""
@@ -283,8 +290,6 @@ class _Day:
                 spots += [
                     (since + start + settling, since + end, constant(1.0)) for start, end in stretches(leg)
                 ]
-        if nap.in_pushchair and self.question.pushchairs:
-            spots += self._in_the_pushchair(settling)
         slept = [programme.choice() for _ in spots]
         programme.need(constant(1.0) - added(slept))
         programme.need(added(slept) * nap.minutes - kept)
@@ -296,23 +301,6 @@ class _Day:
             if end is not None:
                 programme.need(end - begins - kept, chosen)
         return constant(nap.minutes) - kept
-
-    def _in_the_pushchair(self, settling: int) -> list[tuple[Line | None, Line | None, Line]]:
-        """From arriving to leaving, or before and after a lunch that is eaten inside."""
-        programme, habits = self.programme, self.question.habits
-        length, usual = habits.lunch_minutes, clock(habits.lunch)
-        asleep = self.arrive + settling
-        if not length:
-            return [(asleep, self.leave, constant(1.0))]
-        out = self._out_at_lunch
-        # The lesser of two is the greater of both turned round.
-        latest = programme.greater(self.enter, constant(usual))
-        lunch = constant(BIG) - programme.greater(constant(BIG) - latest, constant(BIG) - self.leave + length)
-        return [
-            (asleep, self.leave, constant(1.0) - out),
-            (asleep, lunch, out),
-            (lunch + length + settling, self.leave, out),
-        ]
 
 
 def stretches(leg: Leg) -> list[tuple[int, int]]:

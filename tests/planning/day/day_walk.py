@@ -47,16 +47,16 @@ def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
     return list(enumerate(minutes, start))
 
 
-def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> int:
-    """The longest sleep of a nap that begins at a minute, walked minute by minute."""
+def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> list[tuple[int, int]]:
+    """Every sleep of a nap that begins at a minute, as first minute and length, walked minute by minute."""
     pushchair = pushchair and nap.in_pushchair
-    best = 0
+    found: dict[int, int] = {}
     settled_for, asleep, where_before, carried = 0, 0, "home", False
     # Settling may begin before the nap does, so the walk starts hours earlier.
     for minute in range(begins - 600, begins + nap.minutes):
         where = places.get(minute, "home")
         if where != where_before:
-            goal = "inside before lunch" if "there" in where_before else "home"
+            goal = "inside" if "there" in where_before else "home"
             out_of_car = where_before.startswith("car") and where in (goal, f"unload {where_before[4:-2]}")
             into_goal = carried and where_before.startswith("unload") and where == goal
             may = nap.stays_asleep_when_moved and asleep and (goal == "home" or pushchair)
@@ -66,15 +66,23 @@ def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> int
         settled_for += 1
         where_before = where
         needs = 0 if where == "home" else nap.falls_asleep_minutes
-        can = (
-            where == "home"
-            or (where.startswith("car") and nap.in_car)
-            or (where.startswith("inside") and pushchair)
-        )
+        can = where == "home" or (where.startswith("car") and nap.in_car) or (where == "inside" and pushchair)
         if carried or (can and settled_for > needs and minute >= begins):
             asleep += 1
-            best = max(best, asleep)
-    return best if best >= min(nap.shortest_minutes, nap.minutes) else 0
+            found[minute - asleep + 1] = asleep
+    shortest = max(1, min(nap.shortest_minutes, nap.minutes))
+    return [(first, lasts) for first, lasts in found.items() if lasts >= shortest]
+
+
+def preferred(sleeps: list[tuple[int, int]], usual: int, places: dict[int, str]) -> tuple[int, int]:
+    """The sleep that is meant of several: longest, elsewhere than inside, begun in the car, when usual."""
+
+    def order(sleep: tuple[int, int]) -> tuple[int, bool, bool, int]:
+        first, lasts = sleep
+        whereabouts = [places.get(minute, "home") for minute in range(first, first + lasts)]
+        return -lasts, "inside" in whereabouts, whereabouts[0] == "inside", abs(first - usual)
+
+    return min(sleeps, key=order, default=(0, 0))
 
 
 def meets(start: int, length: int, spans: list[tuple[int, int]]) -> bool:
@@ -167,12 +175,19 @@ def walk(question: DayQuestion) -> list[Walked]:
     for depart in departures:
         if question.begun is None and depart < clock(habits.earliest_departure):
             continue
+        if question.last_wakes is not None:
+            up = clock(question.last_wakes) + question.ready_minutes
+            if question.begun is None and depart < up:
+                continue
         out = there.at(depart)
         arrive = depart + out.minutes
         arrivals: list[tuple[int, float]] = []
         for leave in range(0, 26 * 60, question.grid_minutes):
             home = leave + back.at(leave).minutes
             if home > home_by:
+                continue
+            driven = out.drive_minutes + back.at(leave).drive_minutes
+            if question.begun is None and driven > (question.most_driving_minutes or driven):
                 continue
             if question.begun is not None and leave < minute(question.begun.now):
                 continue
@@ -190,15 +205,15 @@ def walk(question: DayQuestion) -> list[Walked]:
                 continue
             enter, span = min(entries, key=lambda entry: entry[0])
             places = dict(whereabouts(out, depart, "there") + whereabouts(back.at(leave), leave, "home"))
-            places |= dict.fromkeys(range(arrive, leave), "inside before lunch")
+            places |= dict.fromkeys(range(arrive, leave), "inside")
             lunch, length = clock(habits.lunch), min(habits.lunch_minutes, leave - enter)
             eats = bool(length and depart < lunch + habits.lunch_minutes and home > lunch + 30)
             begins = max(enter, min(lunch, leave - length))
             seen, begins = see(shows, enter, leave, (begins, length if eats else 0))
-            if eats:
-                places |= dict.fromkeys(range(begins, begins + length), "lunch")
-                places |= dict.fromkeys(range(begins + length, leave), "inside after lunch")
             lost = kept = 0
+            children = max(question.children, len(question.nappers), 1)
+            asleep: dict[str, set[int]] = {}
+            asleep_inside = 0
             for napper in question.nappers:
                 for nap in napper.naps:
                     usual = clock(nap.start)
@@ -206,11 +221,19 @@ def walk(question: DayQuestion) -> list[Walked]:
                     if napper.latest_end is not None:
                         latest = min(latest, max(usual, clock(napper.latest_end) - nap.minutes))
                     shifts = range(usual - nap.slack_minutes, latest + 1)
-                    longest = max(slept(nap, begins, places, question.pushchairs) for begins in shifts)
+                    sleeps = [
+                        sleep for shift in shifts for sleep in slept(nap, shift, places, question.pushchairs)
+                    ]
+                    first, longest = preferred(sleeps, usual, places)
                     kept += longest
                     lost += nap.minutes - longest
+                    inside = set(range(first, first + longest)) & set(range(enter, leave))
+                    asleep_inside += len(inside)
+                    asleep.setdefault(napper.member, set()).update(inside)
             car = sum(where.startswith("car") for where in places.values()) + enter - arrive
-            missed = max(0, question.comfortable_minutes - (leave - enter))
+            awake = leave - enter - asleep_inside // children
+            missed = max(0, question.comfortable_minutes - awake)
+            early = max(0, clock(habits.usual_departure) - depart)
 
             arrivals = arrivals or ends(there, off_there, depart)
             opened = (minute(span.opens), minute(span.closes), minute(span.last_entry))
@@ -223,7 +246,10 @@ def walk(question: DayQuestion) -> list[Walked]:
             for name, performances in shows.items():
                 dues = latest_arrivals(performances, opened, slots, leave) if name in seen else []
                 unseen = min((thousandths_after(arrivals, due) for due in dues[-1:]), default=1000)
-                risk += unseen * worth.missed_show
+                start, end = seen.get(name, (0, 0))
+                half = (end - start) / 2
+                miss = sum(0 < len(minutes & set(range(start, end))) >= half for minutes in asleep.values())
+                risk += (unseen + (1000 - unseen) * miss // children) * worth.missed_show
             if leave not in late_home:
                 homes = ends(back, off, leave)
                 late_home[leave] = tenths_after(homes, home_by) * worth.hour_past_home_by / 10
@@ -239,7 +265,8 @@ def walk(question: DayQuestion) -> list[Walked]:
                     lost * worth.lost_nap_hour
                     + car * worth.hour_in_car
                     + missed * worth.missed_hour_there
-                    + max(0, leave - enter - question.comfortable_minutes) * worth.hour_beyond_comfortable
+                    + max(0, awake - question.comfortable_minutes) * worth.hour_beyond_comfortable
+                    + early * worth.hour_early_departure
                     + (max(0, begins - lunch) if eats else 0) * worth.hour_late_lunch
                     + (beyond(out) + beyond(back.at(leave))) * worth.hour_past_patience
                     + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes

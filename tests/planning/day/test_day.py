@@ -176,7 +176,7 @@ def fixed_day(**changes: object) -> DayQuestion:
         ),
         (
             {"start": "10:40", "minutes": 60, **PUSHCHAIR},
-            ((SleepsIn.PUSHCHAIR, 20),),
+            ((SleepsIn.PUSHCHAIR, 60),),
         ),
     ],
 )
@@ -244,7 +244,10 @@ def test_every_usual_nap_has_its_outcome() -> None:
 def test_waiting_to_be_let_in_weighs_like_the_car() -> None:
     """Leaving 45 minutes early on a two-hour grid costs 45 minutes at 6.00 an hour: 4.50."""
     habits = Habits(earliest_departure=time(7, 45), home_by=time(13, 15), **PUNCTUAL)
-    timed = make_question(habits=habits, hours=make_hours(("10:00", "12:00"), entry_times=("10:00",)))
+    awake = Worth(hour_early_departure=Decimal(0))
+    timed = make_question(
+        worth=awake, habits=habits, hours=make_hours(("10:00", "12:00"), entry_times=("10:00",))
+    )
     on_time, early = best_of(timed), best_of(replace(timed, grid_minutes=120))
     assert (clock(on_time.leave_home), clock(early.leave_home)) == ("08:45", "08:00")
     assert early.felt.amount - on_time.felt.amount == Decimal("4.50")
@@ -292,7 +295,7 @@ def test_no_more_than_five_windows_are_told(entries: int, windows: int) -> None:
     entry_times = tuple(f"{hour:02}:00" for hour in range(9, 9 + entries))
     question = make_question(
         hours=make_hours(("09:00", "19:00"), entry_times=entry_times),
-        habits=Habits(home_by=time(21), lunch_minutes=0, **PUNCTUAL),
+        habits=Habits(usual_departure=time(7), home_by=time(21), lunch_minutes=0, **PUNCTUAL),
     )
     search = plan_day(question)
     assert len(search.windows) == windows
@@ -325,7 +328,7 @@ def test_a_drive_through_the_clock_change_takes_the_time_it_takes(day: date, hou
     question = make_question(
         day=day,
         hours=make_hours(("00:00", "12:00"), day=day),
-        habits=Habits(earliest_departure=time(1, 30)),
+        habits=Habits(earliest_departure=time(1, 30), usual_departure=time(1, 30)),
         comfortable_minutes=90,
     )
     best = best_of(question)
@@ -336,7 +339,8 @@ def test_a_drive_through_the_clock_change_takes_the_time_it_takes(day: date, hou
 
 def test_a_place_in_another_zone_is_entered_by_its_own_clock() -> None:
     """Ten in Indianapolis is nine in Chicago; each step shows the clock of where it happens."""
-    best = best_of(make_question(hours=make_hours(zone=INDIANAPOLIS)))
+    habits = Habits(usual_departure=time(7))
+    best = best_of(make_question(hours=make_hours(zone=INDIANAPOLIS), habits=habits))
     assert [clock(m) for m in (best.leave_home, best.enter, best.leave_place, best.home)] == [
         "07:45",
         "10:00",

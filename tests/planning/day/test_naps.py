@@ -17,6 +17,9 @@ from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.planning.day import DayInProgress, NapOutcome, plan_day
 from tripplan.planning.day.weighing.naps import NapWindow, Sleep, Stretch
 
+ENTER = np.array([[[600]]])
+"""Let in at ten."""
+
 minutes_of_day = st.integers(0, 24 * 60)
 
 
@@ -32,7 +35,7 @@ def at_home(stay: tuple[int, int]) -> Stretch:
 def test_overlap_is_what_a_plain_count_of_minutes_gives(window: list[int], stay: tuple[int, int]) -> None:
     """F(end) - F(start) counts the minutes that lie both in the window and in the stay."""
     nap = Nap(start=time(0), minutes=300, shortest_minutes=0)
-    kept = NapWindow("Di", nap, window[0], window[0], window[1]).most_kept([at_home(stay)])
+    kept = NapWindow("Di", nap, window[0], window[0], window[1]).slept([at_home(stay)], ENTER).kept
     counted = len(set(range(window[0], window[1])) & set(range(stay[0], stay[1])))
     assert kept.item() == min(counted, 300)
 
@@ -53,7 +56,7 @@ def test_the_best_shift_is_found_without_trying_shifts(
         max(0, min(begins + minutes, stay[1]) - max(begins, stay[0]))
         for begins in range(usual - slack, usual + slack + 1)
     )
-    assert window.most_kept([at_home(stay)]).item() == tried
+    assert window.slept([at_home(stay)], ENTER).kept.item() == tried
     if tried:
         begins, ends = window.asleep(Sleep(SleepsIn.HOME, *stay))
         assert (ends - begins, max(begins, stay[0]), min(ends, stay[1])) == (tried, begins, ends)

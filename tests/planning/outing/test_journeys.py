@@ -97,7 +97,7 @@ def test_a_place_in_a_large_city_has_the_published_rush_hours() -> None:
     """A drive that has to begin between seven and eight takes 1.19 times as long as far as nine o'clock."""
     where = {**make_place().where.model_dump(), "metropolitan": True}
     early = {"where": where, "opening": {"hours": "Tu-Su 08:30-09:40"}}
-    found = outing(place=early)
+    found = outing(place=early, habits={"ready_minutes": 0})
     assert 60 < found.way_there.drive_minutes <= 72  # 60 * 1.19 = 71.4
 
 

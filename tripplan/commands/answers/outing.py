@@ -76,9 +76,11 @@ json_keys(
 )
 json_keys(Measured, "low=range.low:3 likely=range.likely:3 high=range.high:3 unit")
 json_keys(DayHours, "openness reason spans entry_times")
-json_keys(DayPlan, "leave_home enter leave_place home visit_minutes car_minutes naps shows steps")
+json_keys(
+    DayPlan, "leave_home enter leave_place home visit_minutes awake_minutes car_minutes naps shows steps"
+)
 json_keys(NapOutcome, "member usual_minutes kept(where,minutes) lost_minutes")
-json_keys(ShowOutcome, "name start=seen.0 end=seen.1 missed_chance")
+json_keys(ShowOutcome, "name start=seen.0 end=seen.1 missed_chance asleep")
 json_keys(LeaveWindow, "first last best=best.leave_home")
 json_keys(
     PricedAdmission,

@@ -121,6 +121,23 @@ class Habits(Written):
 
     earliest_departure: Annotated[ClockTime, FieldSpec("Nobody leaves before")] = time(7, 0)
     """Nobody leaves the house before this."""
+    ready_minutes: Annotated[
+        Minutes | None,
+        FieldSpec(
+            "Minutes from waking to 'shoes on'",
+            unit=Unit.MINUTES,
+            help="Left empty, it goes by number and age of small children: half an hour, a quarter more for "
+            "each under three, ten minutes for each under six. Common practice, no source.",
+        ),
+    ] = None
+    """From when the last of the party usually wakes to 'shoes on'; nobody leaves before that. By number and
+    age of small children when left out. Common practice, no source."""
+    usual_departure: Annotated[
+        ClockTime,
+        FieldSpec("A good hour to leave home", help="Leaving earlier weighs something; later never does."),
+    ] = time(8, 30)
+    """Leaving home before this weighs something, see `worth.hour_early_departure`. Common practice, no
+    source."""
     home_by: Annotated[ClockTime, FieldSpec("Everybody is home by")] = time(19, 0)
     """Everybody is home again by this; up to 04:00 in the night after the day."""
     load_up_minutes: Annotated[
@@ -143,6 +160,19 @@ class Habits(Written):
     ] = 120
     """The longest stretch of driving before a rest; never more than 120 is advised, and with a child
     under two (an infant, a new walker) the plan never takes more than 90."""
+    drive_in_a_day_at_most_minutes: Annotated[
+        Annotated[int, Field(ge=10, le=1440)] | None,
+        FieldSpec(
+            "Most driving in a day",
+            unit=Unit.MINUTES,
+            help="There and back together. Left empty, it goes by the age of the youngest: 3 hours under "
+            "one, 4 under three, 5 under six, 6 under thirteen, 8 under eighteen, 9 for grown-ups. Common "
+            "practice, no source: you know better.",
+        ),
+    ] = None
+    """The most driving in a day, there and back together; by the age of the youngest when left out (under 1:
+    180, under 3: 240, under 6: 300, under 13: 360, under 18: 480, grown-ups: 540). Common practice, no
+    source."""
     rest_minutes: Annotated[
         int, Field(ge=5, le=120), FieldSpec("Length of a rest", unit=Unit.MINUTES, help="Usually 15.")
     ] = 15

@@ -17,6 +17,15 @@ class Worth(Written):
     """Paying this much to avoid a day that is certainly among the busiest would be fair."""
     hour_in_car: Annotated[Price, FieldSpec("An hour in the car")] = Decimal("6.00")
     """Paying this much to spend an hour less in the car would be fair."""
+    hour_early_departure: Annotated[
+        Price,
+        FieldSpec(
+            "Leaving home an hour earlier than a good hour",
+            help="What a good hour to leave home is stands with how you travel.",
+        ),
+    ] = Decimal("6.00")
+    """Paying this much to leave home an hour later, up to `habits.usual_departure`, would be fair. Common
+    practice, no source."""
     missed_hour_there: Annotated[Price, FieldSpec("An hour too short at the place")] = Decimal("10.00")
     """Paying this much for an hour more at the place, up to a comfortable stay, would be fair."""
     hour_beyond_comfortable: Annotated[

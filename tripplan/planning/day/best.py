@@ -10,14 +10,18 @@ from numpy.typing import NDArray
 
 from tripplan.planning.day.room import has_room
 from tripplan.planning.day.times.choices import Choices, times_on_grid
-from tripplan.planning.day.times.limits import NEVER, Engagements, Limits, keeps_clear
+from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayQuestion
+from tripplan.planning.day.weighing.latest_start import about_the_same, unhurried
 from tripplan.planning.day.weighing.naps import out_at_lunch
 from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
 
 MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
+
+_Spot = tuple[int, int]
+"""Which departure and which leaving time."""
 
 
 @dataclass(frozen=True)
@@ -33,6 +37,8 @@ class BestChoice:
         nap_kept: of all usual naps together [min].
         nap_usual: their usual length together [min].
         lunch_out: whether the party is out at lunch time.
+        least: when the plan leaves home that weighs the least, and when it is home again: the best leaves
+            home no earlier and weighs about the same [min].
     """
 
     depart: int
@@ -43,6 +49,11 @@ class BestChoice:
     nap_kept: int
     nap_usual: int
     lunch_out: bool
+    least: tuple[int, int]
+
+    def keeps_clear(self, engagements: Engagements) -> bool:
+        """Whether it is also the best that keeps clear of engagements."""
+        return keeps_clear(self.depart, self.home, engagements) and keeps_clear(*self.least, engagements)
 
 
 @dataclass(frozen=True)
@@ -151,55 +162,52 @@ def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
     if not choices.possible.size:
         return [[None] * len(day.engaged) for day in days]
     weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
+    apart = about_the_same(days[0].question.worth) * LONGEST_AWAY
+    good_hour = weighed.minutes[0].by_clock(weighed.question.habits.usual_departure)
     of_days = zip(days, weighed.rank, choices.depart[:, :, 0], choices.home[:, 0], strict=True)
-    found = [list(_best_clear_of(day.engaged, *of_day)) for day, *of_day in of_days]
-    spots = [(number, *spot) for number, of_day in enumerate(found) for spot in of_day if spot is not None]
+    found = [
+        list(_best_clear_of(day.engaged, rank, depart, home, good_hour, apart))
+        for day, rank, depart, home in of_days
+    ]
+    spots = [
+        (number, *spot) for number, of_day in enumerate(found) for best in of_day if best for spot in best
+    ]
     told = iter(_told(weighed, np.array(spots, dtype=np.int64).reshape(-1, 3).T))
-    return [[None if spot is None else next(told) for spot in of_day] for of_day in found]
+    return [[None if best is None else next(told) for best in of_day] for of_day in found]
 
 
 def _best_clear_of(
-    engaged: Iterable[Engagements], rank: Minutes, depart: Minutes, home: Minutes
-) -> Iterator[tuple[int, int] | None]:
-    """Which departure and leaving time of a day is best with each of some engagements; None if none can be.
+    engaged: Iterable[Engagements], rank: Minutes, depart: Minutes, home: Minutes, good_hour: int, apart: int
+) -> Iterator[tuple[_Spot, _Spot] | None]:
+    """The best and the lightest choice of a day that are clear of some engagements; None if none can be.
 
     Args:
         engaged: the engagements, each time others.
         rank: as in `WeighedChoices`, of shape (departures, leaving times).
         depart: departures from home, in order [min].
         home: being home for each leaving time [min].
+        good_hour: as for `unhurried` [min].
+        apart: likewise.
     """
-    best = divmod(int(rank.argmin()), home.size)
-    set_out, back = int(depart[best[0]]), int(home[best[1]])
+
+    def best_and_lightest(rank: Minutes) -> tuple[_Spot, _Spot]:
+        least = rank.min(axis=1)
+        best, lightest = unhurried(least, depart, good_hour, apart), int(least.argmin())
+        return (best, int(rank[best].argmin())), (lightest, int(rank[lightest].argmin()))
+
+    free = best_and_lightest(rank)
     for engagements in engaged:
-        # The best of all choices is the best of those that keep clear, if it is one.
-        if keeps_clear(set_out, back, engagements):
-            yield best if rank[best] < IMPOSSIBLE else None
+        # The best of all choices is the best of those that keep clear, if it and the lightest are among them.
+        if all(keeps_clear(int(depart[row]), int(home[column]), engagements) for row, column in free):
+            found = rank, free
         else:
-            of_each = list(_best_in_each(_between(engagements), rank, depart, home))
-            yield min(of_each)[1] if of_each else None
-
-
-def _best_in_each(
-    spans: Iterable[tuple[int, int]], rank: Minutes, depart: Minutes, home: Minutes
-) -> Iterator[tuple[int, tuple[int, int]]]:
-    """The rank of the best choice inside each span that has a possible one, and which it is."""
-    for begins, ends in spans:
-        first, columns = int(np.searchsorted(depart, begins)), np.flatnonzero(home <= ends)
-        inside = rank[first:, columns]
-        if inside.size:
-            row, column = divmod(int(inside.argmin()), columns.size)
-            if inside[row, column] < IMPOSSIBLE:
-                yield int(inside[row, column]), (first + row, int(columns[column]))
-
-
-def _between(engagements: Engagements) -> Iterator[tuple[int, int]]:
-    """The times before, between and after engagements [min]."""
-    begins = -NEVER
-    for start, end in sorted(engagements):
-        yield begins, start
-        begins = max(begins, end)
-    yield begins, NEVER
+            clear = np.ones(rank.shape, dtype=np.bool_)
+            for start, end in engagements:
+                clear &= (home <= start) | (depart[:, None] >= end)
+            kept = np.where(clear, rank, IMPOSSIBLE)
+            found = kept, best_and_lightest(kept)
+        of_these, best = found
+        yield best if of_these[best[0]] < IMPOSSIBLE else None
 
 
 def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]:
@@ -207,7 +215,8 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
 
     Args:
         weighed: the days.
-        spots: of each choice its day, departure and leaving time, in three rows.
+        spots: of each choice its day, departure and leaving time, in three rows; after each best choice comes
+            the lightest one of the same search.
     """
     choices, habits = weighed.choices, weighed.question.habits
     lunch = weighed.minutes[0].by_clock(habits.lunch)
@@ -218,6 +227,8 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         of_each: NDArray[Any] = found[tuple(np.minimum(spots, np.array(found.shape)[:, None] - 1))]
         return of_each
 
+    lightest = zip(at(choices.depart)[1::2].tolist(), at(choices.home)[1::2].tolist(), strict=True)
+    spots = spots[:, ::2]
     depart, home = at(choices.depart), at(choices.home)
     told = (
         depart,
@@ -229,4 +240,4 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         np.full_like(depart, usual),
         np.broadcast_to(out_at_lunch(lunch, habits, depart, home).ravel(), depart.shape),
     )
-    return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), strict=True)]
+    return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), lightest, strict=True)]

@@ -4,8 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import combinations
 
+import numpy as np
+
 from tripplan.planning.day.times.choices import Choices
-from tripplan.planning.day.times.limits import LONGEST_DAY, Limits
+from tripplan.planning.day.times.limits import LONGEST_DAY, NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.values import wording
@@ -85,6 +87,11 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
         longest = wording.minutes(int(choices.visit[choices.possible].max()))
         return f"{shortest.words} does not fit: at most {longest} would be left"
 
+    def drives_too_long(choices: Choices) -> str:
+        driving = choices.there.drive_minutes(choices.depart) + choices.back.drive_minutes(choices.leave)
+        least = int(np.broadcast_to(driving, choices.possible.shape)[choices.possible].min())
+        return f"{driving_limit.words} does not fit: there and back take {wording.minutes(least)}"
+
     day_ends = minutes.moment(limits.home_by, question.home_zone)
     names = sorted(
         {busy.name for busy in question.busy if busy.name and busy.meets(minutes.midnight, day_ends)}
@@ -110,4 +117,9 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
         lambda limits: replace(limits, busy=()),
         lambda _choices: f"{engagement} leaves no room for it",
     )
-    return [earliest, home_by, shortest, busy]
+    driving_limit = _Limit(
+        f"driving at most {wording.minutes(limits.most_driving)} in a day",
+        lambda limits: replace(limits, most_driving=NEVER),
+        drives_too_long,
+    )
+    return [earliest, home_by, shortest, busy, *([driving_limit] if limits.most_driving < NEVER else [])]

@@ -13,7 +13,7 @@ from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, NuisanceCost
 from tripplan.planning.day.weighing.weighing import WeighedChoices, plan_at
 from tripplan.values import wording
-from tripplan.values.money import total
+from tripplan.values.money import Money, total
 
 MOST_POINTS = 5
 """More trade-offs than this only confuse; the two ends always stay [-]."""
@@ -28,7 +28,7 @@ class TradeOff:
     Attributes:
         plan: the day.
         kept_minutes: nap kept by all children together [min].
-        stay_minutes: time at the place, as far as it is worth anything [min].
+        stay_minutes: time awake at the place, as far as it is worth anything [min].
         sentence: what one gains and loses against the best plan.
     """
 
@@ -46,12 +46,14 @@ class TradeOffs:
         best: the plan with the least generalized cost; None on an impossible day.
         parts: what its generalized cost is made of.
         points: the trade-offs, most nap first; one where nothing has to be traded, none on an impossible day.
+        least: what the lightest plan weighs; the best may leave home later and weigh a little more.
         helps: the limit that would help most if it gave way a little; None where none helps.
     """
 
     best: DayPlan | None
     parts: tuple[NuisanceCost, ...]
     points: tuple[TradeOff, ...]
+    least: Money
     helps: Relaxation | None
 
     @property
@@ -61,13 +63,18 @@ class TradeOffs:
             return ""
         if not self.parts:
             return "The best plan has nothing that weighs: all naps kept, no drive, a comfortable stay."
+        which = (
+            "no other departure or return weighs less than"
+            if self.best.felt <= self.least
+            else "this is the latest start of all that weigh about the least,"
+        )
         told = [part for part in self.parts if part.felt.amount >= LEAST_TOLD_SHARE * self.best.felt.amount]
         said = [f"{part.said} {wording.money(part.felt)}" for part in told]
         rest = self.best.felt - total((part.felt for part in told), self.best.felt.currency)
         if rest.rounded().amount > 0:
             said.append(f"smaller ones {wording.money(rest)}")
         return (
-            f"By what you say nuisances weigh, no other departure or return weighs less than "
+            f"By what you say nuisances weigh, {which} "
             f"{wording.money(self.best.felt)}: {wording.listed(said)}."
         )
 
@@ -99,13 +106,14 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
     best = plan_day(question).best
     helps = helps_most(question, best)
     if best is None:
-        return TradeOffs(None, (), (), helps)
+        return TradeOffs(None, (), (), Money.zero(question.currency), helps)
     minutes = DayMinutes(question.day, question.home_zone)
     choices = Choices.of(Limits.of(question, minutes))
     weighed = WeighedChoices.of(question, choices, minutes)
     kept = np.broadcast_to(weighed.kept, choices.visit.shape)[0]
-    stay = np.minimum(choices.visit[0], question.comfortable_minutes)
+    stay = np.minimum(np.broadcast_to(weighed.awake, choices.visit.shape)[0], question.comfortable_minutes)
     points = []
+    lightest = divmod(int(weighed.rank[0].argmin()), choices.leave.size)
     for row, column in _thinned(_undominated(kept, stay, weighed.rank[0], choices.possible[0])):
         plan = plan_at(weighed, row, column)
         points.append(
@@ -116,7 +124,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
                 sentence=against_best(question, plan, best),
             )
         )
-    return TradeOffs(best, best.parts, tuple(points), helps)
+    return TradeOffs(best, best.parts, tuple(points), plan_at(weighed, *lightest).felt, helps)
 
 
 def _undominated(kept: Minutes, stay: Minutes, rank: Minutes, possible: Flags) -> list[tuple[int, int]]:
@@ -161,14 +169,15 @@ def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:
     """What a plan has more or less of than another, as parts of a sentence."""
 
     def stay(plan: DayPlan) -> int:
-        return min(plan.visit_minutes, question.comfortable_minutes)
+        return min(plan.awake_minutes, question.comfortable_minutes)
 
     def kept(plan: DayPlan) -> int:
         return sum(nap.kept_minutes for nap in plan.naps)
 
+    asleep_there = any(one.awake_minutes < one.visit_minutes for one in (plan, best))
     differences = (
         ("nap", kept(plan) - kept(best)),
-        ("time there", stay(plan) - stay(best)),
+        ("time awake there" if asleep_there else "time there", stay(plan) - stay(best)),
         ("driving", plan.car_minutes - best.car_minutes),
     )
     return [

@@ -117,6 +117,7 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
 
 def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
     (limits,), departs, home = choices.limits, choices.depart.item(), choices.home.item()
+    leave = choices.leave.item()
 
     def at_home(minute: int) -> str:
         return wording.clock(minutes.moment(minute, question.home_zone))
@@ -125,6 +126,12 @@ def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> It
         yield (
             f"Leaving at {at_home(departs)} is before {at_home(limits.earliest)}, "
             "when everybody is up and ready at the earliest."
+        )
+    driving = question.way_there.at(departs).drive_minutes + question.way_home.at(leave).drive_minutes
+    if driving > limits.most_driving:
+        yield (
+            f"There and back take {wording.minutes(driving)} of driving, more than the "
+            f"{wording.minutes(limits.most_driving)} a day that your family drives at most."
         )
     yield from _crossed_there(question, choices, minutes)
     if home > limits.home_by:

@@ -74,11 +74,18 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
             f"Leaving home from {clock(earlier)} instead of {clock(habits.earliest_departure)}",
             replace(question, habits=habits.model_copy(update={"earliest_departure": earlier})),
         )
-        if question.last_wakes is not None and question.last_wakes >= habits.earliest_departure:
-            earlier = _moved(question.last_wakes, -GIVES_WAY_MINUTES)
+        wakes = question.last_wakes
+        if wakes is not None and _ready(wakes, question) >= minute_of_day(habits.earliest_departure):
+            earlier = _moved(wakes, -GIVES_WAY_MINUTES)
             yield (
-                f"Everybody up by {clock(earlier)} instead of {clock(question.last_wakes)}",
+                f"Everybody up by {clock(earlier)} instead of {clock(wakes)}",
                 replace(question, last_wakes=earlier),
+            )
+        if question.most_driving_minutes is not None:
+            more = question.most_driving_minutes + GIVES_WAY_MINUTES
+            yield (
+                f"Driving up to {wording.minutes(more)} in the day",
+                replace(question, most_driving_minutes=more),
             )
     later = _moved(habits.home_by, GIVES_WAY_MINUTES)
     yield (
@@ -128,6 +135,11 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
                 nappers=tuple(freer if other is napper else other for other in question.nappers),
             ),
         )
+
+
+def _ready(wakes: time, question: DayQuestion) -> int:
+    """When everybody can leave who wakes by a time, by the clock at home [min]."""
+    return minute_of_day(wakes) + question.ready_minutes
 
 
 def _moved(clock: time, minutes: int) -> time:

@@ -18,6 +18,8 @@ def has_room(limits: Limits) -> bool:
         limits: of a day that has not begun.
     """
     arrive = _first_arrival(limits.there, limits.earliest, limits.grid)
+    if _least_driving(limits.there) + _least_driving(limits.back) > limits.most_driving:
+        return False
     for opened in limits.opened:
         enter = _let_in(opened, arrive)
         if enter is None:
@@ -38,6 +40,10 @@ def _first_arrival(way: LegTimes, start: int, grid: int, last: int | None = None
     whole = way.way.at(start).minutes
     starts = np.arange(start, (start + whole if last is None else min(start + whole, last)) + 1, grid)
     return int((starts + way.minutes(starts)).min())
+
+
+def _least_driving(way: LegTimes) -> int:
+    return min(leg.drive_minutes for leg in way.legs)
 
 
 def _let_in(opened: OpeningMinutes, arrive: int) -> int | None:

@@ -10,6 +10,7 @@ from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, DaySearch, LeaveWindow
+from tripplan.planning.day.weighing.latest_start import about_the_same, unhurried
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices, plan_at
 from tripplan.planning.opening.hours import Openness
@@ -31,9 +32,10 @@ def plan_day(question: DayQuestion) -> DaySearch:
     among school classes, a quiet hour not used, and what lateness is likely to cost: the chance to miss the
     entry or a show, and how long after the set time and after the first bedtime the family is to be expected
     home, with its usual delays and the range of the drives. Each has the parent's own price. Among plans that
-    weigh the same the one is best that is away the shortest. The party is let in as soon as the place
-    allows in the span of opening in which it leaves. The nap model stands in `weighing.naps`, shows and lunch
-    in `weighing.shows`.
+    weigh the same to within a quarter of an hour in the car the latest start is best, see
+    `weighing.latest_start`; then the one that weighs the least, then the one that is away the shortest. The
+    party is let in as soon as the place allows in the span of opening in which it leaves. The nap model is in
+    `weighing.naps`, shows and lunch in `weighing.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.
@@ -57,15 +59,23 @@ def plan_day(question: DayQuestion) -> DaySearch:
     weighed = WeighedChoices.of(question, choices, minutes)
     best_rank = weighed.rank[0].min(axis=1)
     best_felt = best_rank // LONGEST_AWAY
-    best_row = int(best_rank.argmin())
-    loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * int(best_felt[best_row]))
-    good = choices.possible[0].any(axis=1) & (best_felt <= int(best_felt[best_row]) + int(loss))
+    apart = about_the_same(question.worth)
+    good_hour = minutes.by_clock(question.habits.usual_departure)
 
-    spans = sorted(
-        (min(range(first, last + 1), key=lambda row: int(best_rank[row])), first, last)
+    def best_between(first: int, last: int) -> int:
+        rows = slice(first, last + 1)
+        found = unhurried(best_rank[rows], choices.depart[0, rows, 0], good_hour, apart * LONGEST_AWAY)
+        return first + found
+
+    best_row, least = best_between(0, best_rank.size - 1), int(best_felt.min())
+    loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * least, apart)
+    good = choices.possible[0].any(axis=1) & (best_felt <= least + int(loss))
+    spans = [
+        (best_row if first <= best_row <= last else best_between(first, last), first, last)
         for first, last in _runs(good)
-    )
-    chosen = sorted(sorted(spans, key=lambda span: int(best_rank[span[0]]))[:MOST_WINDOWS])
+    ]
+    spans.sort(key=lambda span: (span[0] != best_row, int(best_rank[span[0]])))
+    chosen = sorted(spans[:MOST_WINDOWS])
     windows = tuple(
         LeaveWindow(
             first=minutes.moment(int(choices.depart[0, first, 0]), question.home_zone),

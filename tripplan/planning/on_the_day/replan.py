@@ -174,8 +174,7 @@ def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool)
                 for span in question.hours.spans
             )
             let_in = replace(question.hours, spans=spans, entry_times=())
-            question = replace(question, hours=let_in, shortest_minutes=1)
-            return question if wakes is None else _lunch_after(question, wakes)
+            return replace(question, hours=let_in, shortest_minutes=1)
         return question
 
     facts = place_facts(here.family, outing.place, (outing.day.year,))
@@ -222,12 +221,6 @@ def _waiting_notes(here: Situation) -> Iterator[str]:
         yield f"Everybody is at home {until}"
     elif not here.there:
         yield f"Everybody sits in the parked car {until}, an adult among them"
-
-
-def _lunch_after(question: DayQuestion, moment: datetime) -> DayQuestion:
-    """The same day, with lunch not before a moment."""
-    lunch = max(question.habits.lunch, moment.astimezone(question.home_zone).time().replace(second=0))
-    return replace(question, habits=question.habits.model_copy(update={"lunch": lunch}))
 
 
 def _leaving_from(question: DayQuestion, moment: datetime, zone: ZoneInfo) -> DayQuestion:

@@ -13,7 +13,9 @@ from tripplan.planning.outing.journeys import Pace, pace_of, ways_of
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.travel.drive import Journey
-from tripplan.planning.travel.patience import usual_patience
+from tripplan.planning.travel.morning import usual_ready_minutes
+from tripplan.planning.travel.patience import usual_driving_in_a_day, usual_patience
+from tripplan.values.ages import ADULT
 from tripplan.values.clocks import minute_of_day
 
 
@@ -25,8 +27,10 @@ class PartyNeeds:
         months: everybody's age [completed months].
         nappers: the usual naps.
         last_wakes: when the last of the party usually wakes, by the clock at home.
+        ready_minutes: from then to 'shoes on' [min].
         first_bed: when the first of it should be in bed, likewise.
         patience_minutes: how long at a stretch its most restless bear driving [min]; None for any time.
+        most_driving_minutes: the most driving in a day [min].
     """
 
     months: tuple[int, ...]
@@ -34,11 +38,19 @@ class PartyNeeds:
     last_wakes: time
     first_bed: time
     patience_minutes: int | None
+    ready_minutes: int
+    most_driving_minutes: int
+
+    @property
+    def children(self) -> int:
+        """How many are under age."""
+        return sum(months not in ADULT for months in self.months)
 
     @classmethod
     def of(cls, household: Household, party: Sequence[Member], day: date) -> "PartyNeeds":
         """Those of a party on a day."""
-        awake = household.habits.awake_before_bed_minutes
+        habits = household.habits
+        awake = habits.awake_before_bed_minutes
         months = tuple(member.months_on(day) for member in party)
         return cls(
             months=months,
@@ -50,6 +62,10 @@ class PartyNeeds:
             last_wakes=max(member.wakes for member in party),
             first_bed=min(member.bed for member in party),
             patience_minutes=_least_patience(party, months),
+            ready_minutes=usual_ready_minutes(months)
+            if habits.ready_minutes is None
+            else habits.ready_minutes,
+            most_driving_minutes=habits.drive_in_a_day_at_most_minutes or usual_driving_in_a_day(months),
         )
 
 
@@ -93,6 +109,9 @@ def day_question(
         last_wakes=needs.last_wakes,
         first_bed=needs.first_bed,
         patience_minutes=needs.patience_minutes,
+        ready_minutes=needs.ready_minutes,
+        most_driving_minutes=needs.most_driving_minutes,
+        children=needs.children,
     )
 
 

@@ -14,7 +14,7 @@ from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day
+from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day, slack
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.public_holidays import public_holidays
@@ -24,7 +24,7 @@ from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways
 from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
-from tripplan.planning.outing.visit_notes import visit_notes
+from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Leg
@@ -186,6 +186,7 @@ def plan_outing(
             *_notes(household, facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
             *_darkness(household, day, plan, there, back),
+            *drive_notes(plan, slack(question, plan)),
             *visit_notes(hours, plan),
             *(_own_stay(family, place) or _stay_note(party, day, place)),
         ),

@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
-from tripplan.planning.day import DayPlan, ShowOutcome
+from tripplan.planning.day import DayPlan, ShowOutcome, Slack
 from tripplan.planning.opening.hours import DayHours, ShowTimes
 from tripplan.values import wording
 
 _Spans = Sequence[tuple[datetime, datetime]]
+LIKELY = 0.5
+"""A smaller chance to be home in time is told as unlikely. No source, our choice [0-1]."""
 WORTH_TELLING = 0.02
 """A smaller chance to come too late for a show is not told [0-1]."""
 
@@ -19,6 +21,7 @@ def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[str]:
         hours: the day at the place.
         plan: one way to spend it.
     """
+    yield from _asleep_there(plan)
     starts = {show.name: show for show in hours.shows}
     yield from (show_sentence(outcome, starts[outcome.name]) for outcome in plan.shows)
     for show in hours.shows:
@@ -29,6 +32,37 @@ def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[str]:
         inside = _shared((start, end), plan)
         said = f"{wording.minutes(inside)} of it while you are there" if inside else "not while you are there"
         yield f"Quiet hour from {wording.clock(start)} to {wording.clock(end)}: {said}."
+
+
+def drive_notes(plan: DayPlan, slack: Slack) -> Iterator[str]:
+    """Where a plan is hardly worth its driving, or will hardly hold in the evening, one sentence each.
+
+    Args:
+        plan: one way to spend the day.
+        slack: how likely it holds.
+    """
+    if 2 * plan.awake_minutes < plan.car_minutes:
+        awake = " awake" if plan.awake_minutes < plan.visit_minutes else ""
+        yield (
+            f"Think twice: {wording.minutes(plan.car_minutes)} of driving for "
+            f"{wording.minutes(plan.awake_minutes)}{awake} there."
+        )
+    if slack.home_in_time < LIKELY:
+        yield (
+            f"Being home by {wording.clock(slack.home_by)} is unlikely: "
+            f"{wording.odds(slack.home_in_time)}, with your usual delays."
+        )
+
+
+def _asleep_there(plan: DayPlan) -> Iterator[str]:
+    """Who sleeps for how much of the visit."""
+    for nap in plan.naps:
+        inside = round(sum(_shared((start, end), plan) for _, start, end in nap.slept))
+        if inside:
+            yield (
+                f"{nap.member} sleeps through {wording.minutes(inside)} of the "
+                f"{wording.minutes(plan.visit_minutes)} there."
+            )
 
 
 def minutes_among_classes(hours: DayHours, plan: DayPlan) -> float:
@@ -42,6 +76,9 @@ def show_sentence(outcome: ShowOutcome, show: ShowTimes) -> str:
         return f"{show.name} at {_clocks(show)}: missed in this plan."
     start, end = outcome.seen
     said = f"{show.name}: seen from {wording.clock(start)} to {wording.clock(end)}"
+    if outcome.asleep:
+        sleep = "sleeps" if len(outcome.asleep) == 1 else "sleep"
+        said += f"; {wording.listed(outcome.asleep)} {sleep} through it"
     if outcome.missed_chance < WORTH_TELLING:
         return f"{said}."
     return f"{said}; chance to come too late for it {wording.odds(outcome.missed_chance)}."

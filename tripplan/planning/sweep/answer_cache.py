@@ -56,6 +56,7 @@ class VisitPlan:
                 enter=best.enter + minutes,
                 leave=best.leave + minutes,
                 home=best.home + minutes,
+                least=(best.least[0] + minutes, best.least[1] + minutes),
             ),
             wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
             wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),

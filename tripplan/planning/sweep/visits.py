@@ -6,7 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.documents.family.habits import NIGHT_OVER
-from tripplan.planning.day.times.limits import Engagements, keeps_clear
+from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.family.family import Family
@@ -17,6 +17,7 @@ from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Journey, Leg
+from tripplan.planning.travel.morning import READINESS_CHANGES_MONTHS
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.values.clocks import minute_of_day
 
@@ -173,7 +174,8 @@ class Visits:
         They rest on who goes and on everybody's age; load-up and rests are told by the ways.
         """
         row, stays = self._row, self._at.place.visit.stays
-        ages = [*PATIENCE_CHANGES_MONTHS, *(bound for stay in stays for bound in stay.ages.bounds)]
+        changes = (*PATIENCE_CHANGES_MONTHS, *READINESS_CHANGES_MONTHS)
+        ages = [*changes, *(bound for stay in stays for bound in stay.ages.bounds)]
         firsts, kinds = row.kinds_between(row.birthdays(ages))
         asked = []
         for n in firsts.tolist():
@@ -212,7 +214,7 @@ class Visits:
         known, spans = self._known, _later(self._row.busy_minutes[kind.n], -kind.by_night)
         free = known.visits.get(kind.free)
         # The best of all plans is the best of those that keep clear of the engagements, if it is one.
-        if isinstance(free, Verdict) or (free and keeps_clear(free.best.depart, free.best.home, spans)):
+        if isinstance(free, Verdict) or (free and free.best.keeps_clear(spans)):
             known.visits[busy] = free
             return
         search = known.searches.get(kind.free)

@@ -139,6 +139,10 @@ class Choices:
         let_in = np.where(depart <= _last(departures), enter, NEVER)
         visit = np.where(in_time, leave, -NEVER) - let_in
         possible = visit >= a_day([of_day.shortest for of_day in limits])
+        most_driving = [of_day.most_driving for of_day in limits]
+        if min(most_driving) < NEVER:
+            driving = there.drive_minutes(depart) + back.drive_minutes(leave)
+            possible &= driving <= a_day(most_driving)
         for start, end in _engagements(limits):
             possible &= (home <= start) | (depart >= end)
         wait = enter - arrive

@@ -47,6 +47,7 @@ class Limits:
         grid: departures and leaving times are tried on this grid [min].
         left: the settled departure of a day that has begun; None while all is open.
         not_before: nobody leaves the place before.
+        most_driving: no more driving than this, both ways together [min].
     """
 
     earliest: int
@@ -59,13 +60,15 @@ class Limits:
     grid: int
     left: int | None = None
     not_before: int = 0
+    most_driving: int = NEVER
 
     @classmethod
     def of(cls, question: DayQuestion, minutes: DayMinutes) -> "Limits":
         """The limits that a question sets."""
         earliest = minutes.by_clock(question.habits.earliest_departure)
         if question.last_wakes is not None:
-            earliest = max(earliest, minutes.by_clock(question.last_wakes))
+            earliest = max(earliest, minutes.by_clock(question.last_wakes) + question.ready_minutes)
+        most_driving = NEVER if question.begun is not None else question.most_driving_minutes
         entries = tuple(sorted(minutes.rounded_up(moment) for moment in question.hours.entry_times))
         opened: list[OpeningMinutes] = []
         for span in question.hours.spans:
@@ -87,6 +90,7 @@ class Limits:
             grid=question.grid_minutes,
             left=None if question.begun is None else minutes.rounded_down(question.begun.left_home),
             not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
+            most_driving=NEVER if most_driving is None else most_driving,
         )
 
 

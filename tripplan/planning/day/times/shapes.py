@@ -98,11 +98,13 @@ class ShowOutcome:
         name: the show.
         seen: when the performance is that the plan has time for; None if it has time for none.
         missed_chance: how likely the party comes too late for it all the same; one if none is planned [0-1].
+        asleep: the children that sleep through half of it or more, and so do not see it.
     """
 
     name: str
     seen: tuple[datetime, datetime] | None
     missed_chance: float
+    asleep: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -134,6 +136,8 @@ class DayPlan:
         steps: the whole day, in order, without gaps between `leave_home` and `home`.
         naps: one outcome per usual nap.
         visit_minutes: time inside, lunch included [min].
+        awake_minutes: how much of it the children are awake, on average; a child that sleeps through it does
+            not see it [min].
         car_minutes: time driving, both ways [min].
         felt: what the nuisances of this plan weigh (lost nap, car, waiting, stay too short, the risk of being
             late, ...) in money, rounded to the smallest coin.
@@ -148,6 +152,7 @@ class DayPlan:
     steps: tuple[Step, ...]
     naps: tuple[NapOutcome, ...]
     visit_minutes: int
+    awake_minutes: int
     car_minutes: int
     felt: Money
     parts: tuple[NuisanceCost, ...] = ()
@@ -183,8 +188,9 @@ class DaySearch:
     """What the search found.
 
     Attributes:
-        best: the plan with the least generalized cost; among equals the one that is away the
-            shortest, then the earliest; None on an impossible day.
+        best: of the plans with about the least generalized cost one that leaves home no earlier than need be;
+            of these the one that weighs the least, then the one that is away the shortest, then the earliest;
+            None on an impossible day.
         windows: spans of departures within a small loss of the best, in order of time, at most five.
         collisions: on an impossible day, the limits that collide, in words.
     """
@@ -242,12 +248,16 @@ class DayQuestion:
         currency: ISO 4217 code of `worth`.
         grid_minutes: departures and leaving times are tried on this grid [min].
         last_wakes: when the last of the party usually wakes, by the clock at home; nobody is loaded up
-            before. Left out, only `habits` decides.
+            before, nor before `ready_minutes` are over. Left out, only `habits` decides.
         first_bed: when the first of the party should be in bed, by the clock at home; no limit, but what
             being late is measured by. None where nobody said.
         begun: on a day that has begun, the departure that is settled; None while all is open.
         patience_minutes: how long at a stretch the most restless of the party bears driving [min]; None for
             any time.
+        ready_minutes: from when the last of the party wakes to 'shoes on' [min].
+        most_driving_minutes: more driving in a day, there and back together, is not allowed [min]; None for
+            any amount. A day that has begun has no such limit.
+        children: how many of the party are under age; those who sleep at the place are a share of them.
     """
 
     day: date
@@ -268,6 +278,9 @@ class DayQuestion:
     first_bed: time | None = None
     begun: DayInProgress | None = None
     patience_minutes: int | None = None
+    ready_minutes: int = 0
+    most_driving_minutes: int | None = None
+    children: int = 0
 
     @property
     def place_zone(self) -> tzinfo:

@@ -7,6 +7,15 @@ from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, Step, StepKind
 from tripplan.planning.travel.drive import Leg, Stop
 
+SHORTEST_STEP_MINUTES = 10
+"""A shorter wait or piece of a visit is no step of its own (common practice, no source) [min]."""
+
+_TAKEN_BY = {
+    StepKind.VISIT: (StepKind.LUNCH, StepKind.SHOW),
+    StepKind.WAIT: (StepKind.LUNCH, StepKind.UNLOAD, StepKind.VISIT),
+}
+"""What a short step is joined to, the first that is beside it."""
+
 _Stretch = tuple[StepKind, int, int, str, tzinfo]
 
 
@@ -47,9 +56,22 @@ def day_steps(
     )
     return tuple(
         Step(kind, minutes.moment(start, zone), minutes.moment(end, zone), label)
-        for kind, start, end, label, zone in stretches
-        if start < end
+        for kind, start, end, label, zone in _joined(stretches)
     )
+
+
+def _joined(stretches: Iterable[_Stretch]) -> list[_Stretch]:
+    """Those that take any time; a visit or wait too short to tell is joined to what is beside it."""
+    found = [stretch for stretch in stretches if stretch[1] < stretch[2]]
+    for number in range(len(found) - 2, 0, -1):
+        kind, begins, ends, *_ = found[number]
+        beside = {found[next_to][0]: next_to for next_to in (number + 1, number - 1)}
+        takes = next((beside[other] for other in _TAKEN_BY.get(kind, ()) if other in beside), None)
+        if ends - begins < SHORTEST_STEP_MINUTES and takes is not None:
+            other, starts, stops, label, zone = found[takes]
+            found[takes] = (other, min(begins, starts), max(ends, stops), label, zone)
+            del found[number]
+    return found
 
 
 def _at_the_place(

@@ -3,10 +3,12 @@
 The model, kept simple on purpose:
 
 * A sleep is one unbroken stretch in one place: at home before leaving or after coming back, in the
-  car between two halts, or in the pushchair at the place before or after lunch. A rest or stop on the
-  way wakes the child. Of all these stretches the longest counts.
+  car between two halts, or in the pushchair at the place. A rest or stop on the way wakes the child; lunch
+  does not, who sleeps eats later. Of all these stretches the longest counts, among equals one that is not at
+  the place.
+* A child that sleeps at the place does not see it meanwhile: only waking minutes count as the visit.
 * A child that stays asleep when it is moved sleeps on after the last drive of a way: in the pushchair
-  until lunch or leaving, or in bed at home. It must be asleep before the car stops. Any other child is
+  until leaving, or in bed at home. It must be asleep before the car stops. Any other child is
   woken on arrival: nobody sleeps in the parked car.
 * The nap may begin up to its slack earlier or later; the best shift is taken, to the minute.
 * In the car and the pushchair the child first takes its time to fall asleep.
@@ -19,7 +21,7 @@ The model, kept simple on purpose:
 Source: common practice, no source; every figure is the parent's own setting.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -52,6 +54,11 @@ class Stretch:
     moved: Minutes | None = None
     moved_to: SleepsIn | None = None
 
+    @property
+    def at_the_place(self) -> bool:
+        """Whether it is there that the child sleeps, or sleeps on."""
+        return SleepsIn.PUSHCHAIR in (self.place, self.moved_to)
+
     def at(self, at: tuple[int, int, int]) -> "Sleep":
         """The stretch of one choice, by the number of its day, departure and leaving time."""
         moved = None if self.moved is None else chosen(self.moved, at)
@@ -71,6 +78,32 @@ class Sleep:
     end: int
     moved: int | None = None
     moved_to: SleepsIn | None = None
+
+    @property
+    def at_the_place(self) -> bool:
+        """As in `Stretch`."""
+        return SleepsIn.PUSHCHAIR in (self.place, self.moved_to)
+
+
+@dataclass(frozen=True, eq=False)
+class Slept:
+    """What becomes of a nap, for every choice.
+
+    Attributes:
+        kept: how much of it is kept [min].
+        begins, ends: from when to when the child sleeps while the party is inside; the same minute where it
+            does not [min].
+    """
+
+    kept: Minutes
+    begins: Minutes
+    ends: Minutes
+
+    @property
+    def inside(self) -> Minutes:
+        """How long the child sleeps while the party is inside [min]."""
+        asleep: Minutes = self.ends - self.begins
+        return asleep
 
 
 LUNCH_CAN_WAIT_MINUTES = 30
@@ -95,10 +128,34 @@ class NapWindow:
     first: int
     last: int
 
-    def most_kept(self, stretches: Iterable[Stretch]) -> Minutes:
-        """The most of the nap that any of some stretches keeps, for every choice [min]; at least one."""
-        longest = by_shape(np.maximum, map(self._shared, stretches))
-        return combined(np.maximum, map(self._counted, longest))
+    def slept(self, stretches: Sequence[Stretch], enter: Minutes) -> "Slept":
+        """How much of the nap the best of some stretches keeps, and which part of it falls into the visit.
+
+        Args:
+            stretches: where the child could sleep; one at least that is not at the place.
+            enter: when the party is let in, for every choice [min].
+        """
+        there = [stretch for stretch in stretches if stretch.at_the_place]
+        elsewhere = (stretch for stretch in stretches if not stretch.at_the_place)
+        longest = by_shape(np.maximum, map(self._shared, elsewhere))
+        kept = combined(np.maximum, map(self._counted, longest))
+        if not there:
+            return Slept(kept, a_day([0]), a_day([0]))
+        begins = ends = a_day([0])
+        for stretch in there:
+            counted = self._counted(self._shared(stretch))
+            starts = self._begins(stretch, counted)
+            longer = counted > kept
+            begins, ends = np.where(longer, starts, begins), np.where(longer, starts + counted, ends)
+            kept = np.maximum(kept, counted)
+        begins = np.maximum(begins, enter)
+        return Slept(kept, begins, np.maximum(ends, begins))
+
+    def _begins(self, stretch: Stretch, kept: Minutes) -> Minutes:
+        """When so much of the nap begins in a stretch, as near to the usual time as it can [min]."""
+        begins = np.maximum(stretch.start, max(self.usual, self.first))
+        begins = np.minimum(begins, np.minimum(stretch.end, self.last) - kept)
+        return begins if stretch.moved is None else np.minimum(begins, stretch.moved - 1)
 
     def _shared(self, stretch: Stretch) -> Minutes:
         """Minutes that the window shares with a stretch; below one where there are none.
@@ -229,25 +286,26 @@ def _last_stretch(ways: LegsOfDays, starts: Minutes) -> tuple[Minutes, Minutes]:
     return starts + ways.of_each(starts, begins), starts + ways.of_each(starts, parks)
 
 
-def in_the_pushchair(nap: Nap, choices: Choices, lunch: Lunch) -> list[Stretch]:
-    """Every unbroken stretch in the pushchair in which a child could sleep, around lunch."""
+def in_the_pushchair(nap: Nap, choices: Choices) -> list[Stretch]:
+    """Every unbroken stretch in the pushchair in which a child could sleep."""
     found: list[Stretch] = []
     settling = nap.falls_asleep_minutes
-    until = np.where(lunch.inside, lunch.begins, choices.leave)
     if nap.in_car and nap.stays_asleep_when_moved:
         start, parks = _last_stretch(choices.there, choices.depart)
-        found.append(Stretch(SleepsIn.CAR, start + settling, until, parks, SleepsIn.PUSHCHAIR))
-    again = np.where(lunch.inside, lunch.begins + (lunch.minutes + settling), choices.leave)
-    found.append(Stretch(SleepsIn.PUSHCHAIR, choices.arrive + settling, until))
-    found.append(Stretch(SleepsIn.PUSHCHAIR, again, choices.leave))
+        found.append(Stretch(SleepsIn.CAR, start + settling, choices.leave, parks, SleepsIn.PUSHCHAIR))
+    found.append(Stretch(SleepsIn.PUSHCHAIR, choices.arrive + settling, choices.leave))
     return found
 
 
 def outcome(
     question: DayQuestion, minutes: DayMinutes, window: NapWindow, sleeps: Sequence[Sleep]
 ) -> NapOutcome:
-    """What becomes of one nap in one plan; among equals at home, then the first place."""
-    sleep = max(sleeps, key=lambda sleep: (window.kept_in(sleep), sleep.place is SleepsIn.HOME))
+    """What becomes of one nap in one plan; of equal sleeps one elsewhere, at home, then the first."""
+
+    def preferred(sleep: Sleep) -> tuple[int, bool, bool]:
+        return window.kept_in(sleep), not sleep.at_the_place, sleep.place is SleepsIn.HOME
+
+    sleep = max(sleeps, key=preferred)
     begins, ends = window.asleep(sleep) if window.kept_in(sleep) else (0, 0)
     moved = ends if sleep.moved is None else min(sleep.moved, ends)
     parts = ((sleep.place, moved - begins), (sleep.moved_to, ends - moved))

@@ -22,6 +22,7 @@ from tripplan.planning.day.weighing.naps import (
     Lunch,
     NapWindow,
     Sleep,
+    Slept,
     Stretch,
     after_the_visit,
     before_the_visit,
@@ -83,7 +84,7 @@ class WeighedChoices:
     def _stretches(self, nap: Nap) -> list[Stretch]:
         found = [*before_the_visit(nap, self.choices), *after_the_visit(nap, self.choices)]
         if nap.in_pushchair and self.question.pushchairs:
-            found += in_the_pushchair(nap, self.choices, self.lunch)
+            found += in_the_pushchair(nap, self.choices)
         return found
 
     @property
@@ -97,12 +98,39 @@ class WeighedChoices:
         return self._inside[1] if any(show.worth_it for show in self.question.hours.shows) else ()
 
     @cached_property
+    def slept(self) -> tuple[Slept, ...]:
+        """What becomes of each nap."""
+        naps = zip(self.windows, self.stretches, strict=True)
+        return tuple(window.slept(each, self.choices.enter) for window, each in naps)
+
+    @property
     def kept(self) -> Minutes:
         """Minutes of nap kept by all children together [min]."""
-        if not self.windows:
-            return a_day([0])
-        naps = zip(self.windows, self.stretches, strict=True)
-        return reduce(np.add, (window.most_kept(each) for window, each in naps))
+        return reduce(np.add, (nap.kept for nap in self.slept), a_day([0]))
+
+    @property
+    def children(self) -> int:
+        """How many there are to see the place, one at least."""
+        return max(self.question.children, len(self.question.nappers), 1)
+
+    @cached_property
+    def awake(self) -> Minutes:
+        """Time inside that the children are awake, on average; of an impossible choice any number [min]."""
+        naps = zip(self.stretches, self.slept, strict=True)
+        asleep = [nap.inside for stretches, nap in naps if any(each.at_the_place for each in stretches)]
+        if not asleep:
+            return self.choices.visit
+        awake: Minutes = self.choices.visit - reduce(np.add, asleep) // self.children
+        return awake
+
+    def sleeping_through(self, seen: ShowAttendance) -> dict[str, Minutes]:
+        """Whether each child that naps is asleep for half of a show or more, by name, for every choice."""
+        found: dict[str, Minutes] = {}
+        for window, nap in zip(self.windows, self.slept, strict=True):
+            shared = np.minimum(nap.ends, seen.start + seen.show.minutes) - np.maximum(nap.begins, seen.start)
+            asleep = (shared > 0) & (2 * shared >= seen.show.minutes)
+            found[window.member] = found.get(window.member, a_day([0])) | asleep
+        return found
 
     @cached_property
     def nuisances(self) -> tuple[Nuisance, ...]:
@@ -112,6 +140,7 @@ class WeighedChoices:
     def _each_nuisance(self) -> Iterator[Nuisance]:
         lost = sum(window.nap.minutes for window in self.windows) - self.kept
         yield Nuisance("lost nap", lost, self.question.worth.lost_nap_hour)
+        yield from self._of_the_morning()
         yield from self._of_the_road()
         yield from self._of_the_visit()
         yield from self._of_lunch()
@@ -127,6 +156,12 @@ class WeighedChoices:
         rank = combined(np.add, chain(weights, (choices.home, -choices.depart)))
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
+
+    def _of_the_morning(self) -> Iterator[Nuisance]:
+        price, usual = self.question.worth.hour_early_departure, self.question.habits.usual_departure
+        early = np.maximum(self.minutes[0].by_clock(usual) - self.choices.depart, 0)
+        if price and early.any():
+            yield Nuisance("leaving home early", early, price)
 
     def _of_the_road(self) -> Iterator[Nuisance]:
         worth, choices = self.question.worth, self.choices
@@ -152,9 +187,8 @@ class WeighedChoices:
         ]
 
     def _of_the_visit(self) -> Iterator[Nuisance]:
-        question, choices = self.question, self.choices
-        worth = question.worth
-        missing = a_day([each.comfortable_minutes for each in self.questions]) - choices.visit
+        question, worth = self.question, self.question.worth
+        missing = a_day([each.comfortable_minutes for each in self.questions]) - self.awake
         yield Nuisance("stay cut short", np.maximum(missing, 0), worth.missed_hour_there)
         if worth.hour_beyond_comfortable:
             beyond = np.maximum(-missing, 0)
@@ -201,7 +235,9 @@ class WeighedChoices:
             name = f"coming too late for the {'timed' if timed else 'last'} entry"
             yield Nuisance(name, self._too_late_to_enter(), worth.missed_entry, Measure.CHANCE)
         for seen in self.shows:
-            yield Nuisance(f"missing {seen.show.name}", seen.missed, worth.missed_show, Measure.CHANCE)
+            asleep = reduce(np.add, self.sleeping_through(seen).values(), a_day([0]))
+            unseen = seen.missed + (THOUSANDTHS - seen.missed) * asleep // self.children
+            yield Nuisance(f"missing {seen.show.name}", unseen, worth.missed_show, Measure.CHANCE)
         yield from late_home(self.question, choices.limits, choices.back, self.minutes[0], choices.leave)
 
     def _too_late_to_enter(self) -> Minutes:
@@ -274,8 +310,16 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
     eats = chosen(weighed.lunch.begins, at)
     lunch = (eats, eats + chosen(weighed.lunch.minutes, at) * chosen(weighed.lunch.inside, at))
     place_zone = question.place_zone
-    shows = [(seen.show, chosen(seen.start, at), chosen(seen.missed, at)) for seen in weighed.shows]
-    seen = [(show.name, start, start + show.minutes) for show, start, _ in shows if start < NEVER]
+    shows = [
+        (
+            attended.show,
+            chosen(attended.start, at),
+            chosen(attended.missed, at),
+            tuple(who for who, asleep in weighed.sleeping_through(attended).items() if chosen(asleep, at)),
+        )
+        for attended in weighed.shows
+    ]
+    seen = [(show.name, start, start + show.minutes) for show, start, *_ in shows if start < NEVER]
     parts = (nuisance.part(at, question.currency) for nuisance in weighed.nuisances)
     felt = Money(Decimal(chosen(weighed.rank, at) // LONGEST_AWAY) / UNITS, question.currency).rounded()
     return DayPlan(
@@ -289,6 +333,7 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
             for number, window in enumerate(weighed.windows)
         ),
         visit_minutes=leave - enter,
+        awake_minutes=chosen(weighed.awake, at),
         car_minutes=question.way_there.at(depart).drive_minutes + question.way_home.at(leave).drive_minutes,
         felt=felt,
         parts=tuple(part for part in parts if part.felt.amount),
@@ -297,8 +342,13 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
 
 
 def _show_at(
-    question: DayQuestion, minutes: DayMinutes, show: ShowTimes, start: int, missed: int
+    question: DayQuestion,
+    minutes: DayMinutes,
+    show: ShowTimes,
+    start: int,
+    missed: int,
+    asleep: tuple[str, ...],
 ) -> ShowOutcome:
     zone = question.place_zone
     seen = (minutes.moment(start, zone), minutes.moment(start + show.minutes, zone))
-    return ShowOutcome(show.name, None if start == NEVER else seen, missed / THOUSANDTHS)
+    return ShowOutcome(show.name, None if start == NEVER else seen, missed / THOUSANDTHS, asleep)
