@@ -268,7 +268,7 @@ def test_shows_are_told_in_words_and_in_json(run: Run, files: Files) -> None:
 
 
 def test_good_times_to_leave_stand_side_by_side(run: Run, files: Files) -> None:
-    """A line for each fact, a column for each span of departures: two timed entries are about equally good."""
+    """A line for each fact, a column for each span of departures, here one for each entry."""
     household = make_household(
         habits={"usual_departure": "07:00", "lunch_minutes": 0},
         members=[{"name": "Ann", "born": "1988-05-20"}],

@@ -51,20 +51,19 @@ def test_an_impossible_day_says_what_stands_in_the_way(open_app: OpenApp) -> Non
     assert "closed" in text_of(app)
 
 
-def be_home_by(data: Path, clock: time) -> None:
-    """Let the demo family want to be home by a time of day."""
+def with_habits(data: Path, **changes: time) -> None:
+    """Let the demo family travel in another way."""
     services = services_in(data)
     kept = services.demo.get(Household)
     assert kept is not None
-    household = kept.value.model_copy(
-        update={"habits": kept.value.habits.model_copy(update={"home_by": clock})}
-    )
+    habits = kept.value.habits.model_copy(update=changes)
+    household = kept.value.model_copy(update={"habits": habits})
     services.demo.save(household, services.clock(), expected=kept.revision)
 
 
 def test_an_impossible_day_says_which_limit_would_make_it_possible(open_app: OpenApp, data: Path) -> None:
     """Drive, doors and the shortest stay end at 12:24 PM; a quarter of an hour after 12:10 will do."""
-    be_home_by(data, time(12, 10))
+    with_habits(data, home_by=time(12, 10))
     app = open_app("day_plan")
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
@@ -73,7 +72,7 @@ def test_an_impossible_day_says_which_limit_would_make_it_possible(open_app: Ope
 
 def test_on_an_impossible_day_own_times_say_by_which_limits_they_fail(open_app: OpenApp, data: Path) -> None:
     """Home by ten nothing can be done; the sliders are there, and tell how far off each idea is."""
-    be_home_by(data, time(10))
+    with_habits(data, home_by=time(10))
     app = open_app("day_plan")
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
@@ -102,8 +101,8 @@ def test_a_closed_place_offers_no_times_to_try(open_app: OpenApp) -> None:
 def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> None:
     """Where there are several leave windows, picking another one moves the departure."""
     app = open_app("day_plan")
-    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
-    app.date_input(key="plan_day").set_value(date(2026, 12, 13)).run()
+    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 16)).run()
     assert not app.exception
     windows = leave_windows(app)
     before = headline(app)
@@ -116,8 +115,8 @@ def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> No
 def test_good_times_to_leave_stand_side_by_side(open_app: OpenApp) -> None:
     """A column for each of them, with the nap of the child by name, lunch, waiting and being home."""
     app = open_app("day_plan")
-    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
-    app.date_input(key="plan_day").set_value(date(2026, 12, 13)).run()
+    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 16)).run()
     table = app.table[0].value
     windows = [option.replace("\\", "") for option in leave_windows(app).options]
     assert len(table.columns) == len(windows) > 1
@@ -137,7 +136,7 @@ def test_the_day_can_be_traded_for_more_nap(open_app: OpenApp) -> None:
     text = text_of(app)
     assert "more nap and" in text
     assert "no other departure or return weighs less than" in text
-    assert "would help most" in text
+    assert re.search(r"would help most|None of the limits helps", text)
 
 
 def test_the_best_plan_stands_beside_what_it_could_be_traded_for(open_app: OpenApp) -> None:
