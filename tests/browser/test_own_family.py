@@ -59,7 +59,9 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
 
     page.get_by_role("link", name="Places").first.click()
     page.get_by_role("heading", level=1, name="Places").wait_for()
-    page.get_by_text("By a form").click()
+    page.get_by_role("button", name="Type it in").click()
+    telephone.settle()
+    page.get_by_role("button", name="More", exact=True).click()
     telephone.settle()
     fill(telephone, "new_card_family", PLACE)
     page.locator(".st-key-new_card_family_4_source input").press("Tab")

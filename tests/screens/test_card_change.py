@@ -17,10 +17,10 @@ from tripplan.files.cards.place_card import load_place_cards, read_place_card
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.records.store import StoredDocument
+from tripplan.screens.places.adding.every_field import card_values
 from tripplan.screens.places.board.kinds import HOLDERS
 from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card.change import changed_values
-from tripplan.screens.places.card.new import card_values
 from tripplan.screens.places.card.values import on_record
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -136,6 +136,17 @@ def _answered(family: Family, place: Place, day: date | None, today: date) -> Fo
     return for_us(family, place, day, today)
 
 
+def for_us_in_short(family: Family, place: Place, today: date) -> str:
+    """What entry comes to for the household on the next open day, in one sentence."""
+    told = _answered(family, place, None, today)
+    if told.answer is None or told.arrival is None:
+        return f"For us: {told.closed}."
+    when = wording.day(told.arrival.date())
+    if isinstance(told.answer, NoAdmission):
+        return f"Nobody may let all of us in on {when}."
+    return f"For us: {wording.money(told.answer.total)} on {when}."
+
+
 def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
     """Show what entry comes to for the household, on the next open day or one that is picked.
 

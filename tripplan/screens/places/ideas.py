@@ -8,6 +8,7 @@ from tripplan.documents.places.idea import Idea
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
 from tripplan.records.store import StoredDocument
+from tripplan.screens.places.adding.short_form import begin
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import remove_one
 from tripplan.screens.widgets.view import View
@@ -48,8 +49,27 @@ def _idea(view: View, family: Family, kept: StoredDocument[Idea]) -> None:
         if contact:
             st.caption(plain(contact))
         st.button(
+            plain(f"Fill in {idea.name}"),
+            key=f"fill_in_{idea.id}",
+            type="primary",
+            on_click=begin,
+            args=(f"new_card_{view.which}", idea.name, _written(idea), idea.id),
+            help="Hours and prices make a place of it; it keeps its plans.",
+        )
+        st.button(
             plain(f"Remove {idea.name}"),
             key=f"remove_idea_{idea.id}",
             on_click=remove_one,
             args=(view, _PAGE, Idea, idea.id, kept.revision, f"{idea.name} is off the wish list."),
         )
+
+
+def _written(idea: Idea) -> str:
+    """Where it is, as far as it is known, on one line."""
+    where = idea.where
+    if where is None:
+        return ""
+    named = ", ".join(
+        filter(None, (where.address, where.town, f"{where.subdivision} {where.postal_code}".strip()))
+    )
+    return named if where.town or where.postal_code else f"{where.point.latitude}, {where.point.longitude}"

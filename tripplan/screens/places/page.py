@@ -19,10 +19,9 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
 from tripplan.records.store import StoredDocument
+from tripplan.screens.places.adding.front_door import add_place
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
-from tripplan.screens.places.card.new import card_form
-from tripplan.screens.places.card.upload import card_upload
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.places.ideas import wish_list
 from tripplan.screens.places.map_chart import places_map
@@ -55,17 +54,15 @@ def render(view: View) -> None:
     take_back_button(view, PAGE)
     records = view.records
     cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
+    add_place(view, family, cards)
+    wish_list(view, family, {key: kept for key, kept in records.all(Idea).items() if key not in cards})
     if not cards:
-        st.info("There are no places here yet. Add the first one below: from a card, or by the form.")
+        st.info("There are no places here yet. Add the first one above; its name is enough.")
     drives = {place_id: drive_from_home(family, kept.value) for place_id, kept in cards.items()}
     household = family.household
     places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
         _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
-    wish_list(view, family, {key: kept for key, kept in records.all(Idea).items() if key not in cards})
-    st.header("Add a place", anchor=False)
-    card_upload(view, cards)
-    card_form(view, family, cards)
     _guide()
     render_roads(view)
 

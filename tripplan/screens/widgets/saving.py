@@ -39,6 +39,7 @@ def save_all(
     said: str,
     *,
     can_be_taken_back: bool = True,
+    removing: Sequence[tuple[type[Written], str, int]] = (),
 ) -> bool:
     """Save documents together or not at all, say so and offer to take it back.
 
@@ -51,6 +52,7 @@ def save_all(
         values: each document with the revision it was made from, 0 for a new one.
         said: the sentence where it worked.
         can_be_taken_back: whether to offer that.
+        removing: what goes in the same change: type, key and the revision that is meant.
 
     Returns:
         Whether they were saved.
@@ -60,6 +62,8 @@ def save_all(
             with view.records.change(view.services.clock(), said) as change:
                 for value, expected in values:
                     change.save(value, expected)
+                for model, key, expected in removing:
+                    change.remove(model, key, expected)
         except RecordConflict:
             keep_pending(PendingSave(view.which, spot, tuple(values), said))
             return False

@@ -10,10 +10,10 @@ from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
+from tripplan.screens.places.adding.every_field import read_with_stand_ins
 from tripplan.screens.places.board.rows import rows_of
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
-from tripplan.screens.places.card.new import read_with_stand_ins
 from tripplan.screens.places.card.values import put_fields
 from tripplan.screens.widgets.fields import Fields, refill
 from tripplan.screens.widgets.notices import refuse, show_notice

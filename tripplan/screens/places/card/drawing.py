@@ -25,7 +25,7 @@ from tripplan.screens.places.card.fields import (
 )
 from tripplan.screens.places.card.values import on_record
 from tripplan.screens.places.place_sentences import coming_days_sentences
-from tripplan.screens.widgets.fields import Fields, filled
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled
 from tripplan.screens.widgets.locations.where_form import where_inputs
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.markdown import bullets
@@ -47,7 +47,15 @@ class DrawnCard:
     preview: DeltaGenerator
 
 
-def draw_card(view: View, spot: str, place: Place | None, currency: str) -> DrawnCard:
+def draw_card(
+    view: View,
+    spot: str,
+    place: Place | None,
+    currency: str,
+    suggested: Mapping[str, FieldValue] | None = None,
+    *,
+    folded: bool = False,
+) -> DrawnCard:
     """Draw the fields; what is typed outlives a look at another page.
 
     Args:
@@ -55,15 +63,24 @@ def draw_card(view: View, spot: str, place: Place | None, currency: str) -> Draw
         spot: names the form.
         place: the card on record; None for a new one.
         currency: ISO 4217 code, for a new card's prices.
+        suggested: what the fields say at first, where that is not what is usual.
+        folded: whether only name and location are in sight.
     """
     setting = Setting()
-    fields = filled(spot, with_waiting(spot, CARD, on_record(place, currency), setting))
+    at_first = {**on_record(place, currency), **(suggested or {})}
+    fields = filled(spot, with_waiting(spot, CARD, at_first, setting))
     slots: Slots = {}
 
     def ask(listed: tuple[Question, ...]) -> None:
         slots.update(draw(fields, listed, setting))
 
     ask(NAME)
+    if folded:
+        st.text_input("Town or address", key=fields.key("where"), placeholder="12 Mill St, Galena, IL")
+        slots["where"] = st.container()
+        preview = st.container()
+        fields.remember()
+        return DrawnCard(fields, slots, preview)
     where_inputs(fields, with_address=True, with_metropolitan=True)
     slots["where"] = st.container()
     where_lookup(view, fields)

@@ -30,40 +30,43 @@ class Choice(StrEnum):
     BOTH = "Keep both"
 
 
-def card_upload(view: View, cards: Mapping[str, StoredDocument[Place]]) -> None:
-    """Let the parent bring cards, see what is wrong with them, and take over the others.
+def preview_cards(
+    view: View, cards: Mapping[str, StoredDocument[Place]], files: Sequence[tuple[str, bytes]]
+) -> None:
+    """Show what is wrong with cards that were brought, and let the parent take over the others.
 
     Args:
         view: whose places.
         cards: what is on record, by id.
+        files: names and contents.
     """
-    with st.expander("From place cards (TOML files)", key="open_card_upload"):
-        turn = st.session_state.setdefault(_TURN, 0)
-        files = st.file_uploader(
-            "Bring one or more cards", type=["toml"], accept_multiple_files=True, key=f"card_upload_{turn}"
-        )
-        if not files:
-            return
-        places, findings = read_cards([(file.name, file.getvalue()) for file in files], view)
-        show_findings(findings)
-        taken = {*cards, *(place.id for place in places)}
-        wanted = []
-        for place in places:
-            chosen = _chosen(place, cards.get(place.id), taken, f"{turn}_{place.id}")
-            if chosen is not None:
-                wanted.append(chosen)
-                taken.add(chosen[0].id)
-        if not places:
-            return
-        count = "one card" if len(wanted) == 1 else f"{len(wanted)} cards"
-        st.button(
-            f"Take over {count}",
-            key="take_cards",
-            type="primary",
-            disabled=not wanted,
-            on_click=_take_over,
-            args=(view, wanted),
-        )
+    turn = upload_turn()
+    places, findings = read_cards(files, view)
+    show_findings(findings)
+    taken = {*cards, *(place.id for place in places)}
+    wanted = []
+    for place in places:
+        chosen = _chosen(place, cards.get(place.id), taken, f"{turn}_{place.id}")
+        if chosen is not None:
+            wanted.append(chosen)
+            taken.add(chosen[0].id)
+    if not places:
+        return
+    count = "one card" if len(wanted) == 1 else f"{len(wanted)} cards"
+    st.button(
+        f"Take over {count}",
+        key="take_cards",
+        type="primary",
+        disabled=not wanted,
+        on_click=_take_over,
+        args=(view, wanted),
+    )
+
+
+def upload_turn() -> int:
+    """How often cards were taken over; part of the key of the field that brings them, which is then empty."""
+    turn: int = st.session_state.setdefault(_TURN, 0)
+    return turn
 
 
 def _chosen(

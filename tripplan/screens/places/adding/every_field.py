@@ -7,7 +7,7 @@ from typing import Any
 
 import streamlit as st
 
-from tripplan.documents.places.idea import place_id
+from tripplan.documents.places.idea import Idea, place_id
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
@@ -15,66 +15,58 @@ from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
+from tripplan.screens.places.adding.from_text import show_what_was_read
+from tripplan.screens.places.adding.handing_on import first_rows, forget_suggested, suggested_for
 from tripplan.screens.places.board.draft import begin_draft, draft_on, forget_draft
 from tripplan.screens.places.board.drawing import draw_board, pick_lists_for
 from tripplan.screens.places.board.faults import show_faults, to_put_right
-from tripplan.screens.places.board.kinds import KINDS, Row
-from tripplan.screens.places.board.rows import blank, raw_board
+from tripplan.screens.places.board.kinds import Row
+from tripplan.screens.places.board.rows import raw_board
 from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
-from tripplan.screens.places.card.pasted import paste_part
 from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import refuse, show_notice
-from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.notices import refuse
+from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 
 
-def first_rows(today: date) -> tuple[Row, ...]:
-    """The rows that a new card's board begins with."""
-    return (
-        blank(KINDS["ticket"], name="Adult", ages="13+"),
-        blank(KINDS["ticket"], name="Child", ages="3-12"),
-        blank(KINDS["ticket"], name="Small child", price="0", ages="under 3"),
-        blank(KINDS["parking"]),
-        blank(KINDS["prices_read"], on=today),
-    )
-
-
-def card_form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]) -> None:
+@st.fragment
+def every_field(
+    view: View, family: Family, cards: Mapping[str, StoredDocument[Place]], spot: str, *, folded: bool
+) -> None:
     """Ask for everything a card needs, and make the card.
 
     Args:
         view: whose places.
         family: gives the currency; for it the prices are worked out.
         cards: what is on record, by id.
+        spot: names the form.
+        folded: whether only what was read, name and location are in sight, and the rest opens on demand.
     """
-    with st.expander("By a form, or from its own words", key="open_card_form"):
-        spot = f"new_card_{view.which}"
-        _form(view, family, cards, spot)
-        show_notice(spot)
-        take_back_button(view, spot)
-
-
-@st.fragment
-def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]], spot: str) -> None:
     currency = family.household.currency
-    paste_part(view, family, spot)
-    drawn = draw_card(view, spot, None, currency)
+    if folded:
+        show_what_was_read(spot)
+    drawn = draw_card(view, spot, None, currency, suggested_for(spot), folded=folded)
     typed = drawn.fields.typed()
-    st.markdown("**What it costs**")
     draft = draft_on(spot) or begin_draft(spot, first_rows(view.today), 0, new=True)
-    left, right = st.columns([3, 2])
-    with left:
-        slots = draw_board(spot, draft, pick_lists_for(family), typed["currency"])
     values, found = card_values(typed, draft.as_rows())
     board = read_with_stand_ins(values, family, view.today)
-    show_faults(slots, draft, board.findings, board.value)
+    if folded:
+        right = st.container(border=True)
+    else:
+        st.markdown("**What it costs**")
+        left, right = st.columns([3, 2])
+        with left:
+            slots = draw_board(spot, draft, pick_lists_for(family), typed["currency"])
+        values, found = card_values(typed, draft.as_rows())
+        board = read_with_stand_ins(values, family, view.today)
+        show_faults(slots, draft, board.findings, board.value)
     waiting = None if draft.pressed else on_record(None, currency)
     show_card_faults(drawn, _worth_telling((*found, *board.findings), typed), waiting)
-    with right, st.container(border=True):
+    with right:
         if board.value is None:
             said = to_put_right(draft, board.findings)
         else:
@@ -84,16 +76,33 @@ def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]
                 st.caption("Until the opening hours can be read, every day from ten to five counts.")
             said = show_for_us(view, family, board.value, spot)
     st.caption(plain(said))
-    st.checkbox("If I already have a place of that name, replace it", key=f"{spot}_replace")
-    # What this button does is seen outside this part of the page too.
-    if st.button(
-        "Add this place",
-        key="save_new_card",
-        type="primary",
-        on_click=_save,
-        args=(view, cards, drawn.fields),
-    ):
+    if place_id(typed["name"]) in cards:
+        st.checkbox("If I already have a place of that name, replace it", key=f"{spot}_replace")
+    with st.container(horizontal=True):
+        # What these buttons do is seen outside this part of the page too.
+        pressed = st.button(
+            "Add this place",
+            key="save_new_card",
+            type="primary",
+            on_click=_save,
+            args=(view, cards, drawn.fields),
+        )
+        if folded:
+            pressed |= st.button("Change anything else", key=f"{spot}_open", on_click=_unfold, args=(spot,))
+        pressed |= st.button("Cancel", key=f"{spot}_cancel", type="tertiary", on_click=_leave, args=(spot,))
+    if pressed:
         st.rerun()
+
+
+def _unfold(spot: str) -> None:
+    st.session_state[f"{spot}_way"] = "long"
+
+
+def _leave(spot: str) -> None:
+    forget_draft(spot)
+    refill(spot)
+    forget_suggested(spot)
+    st.session_state[f"{spot}_replace"] = False
 
 
 def _save(view: View, cards: Mapping[str, StoredDocument[Place]], fields: Fields) -> None:
@@ -104,7 +113,7 @@ def _save(view: View, cards: Mapping[str, StoredDocument[Place]], fields: Fields
     draft.pressed = True
     values, found = card_values(typed, draft.as_rows())
     kept = cards.get(str(values.get("id")))
-    if kept is not None and not st.session_state[f"{spot}_replace"]:
+    if kept is not None and not st.session_state.get(f"{spot}_replace"):
         message = f"there is '{kept.value.name}' already; tick below to replace it, or change the name"
         found.append(Finding("", "name", typed["name"], message))
     read = read_place_card(write_toml(values), "", view.today)
@@ -112,10 +121,12 @@ def _save(view: View, cards: Mapping[str, StoredDocument[Place]], fields: Fields
         told = _worth_telling((*found, *read.findings), typed)
         refuse(spot, findings=faults_in_words(told, draft.as_rows()))
         return
-    if save_all(view, spot, [(read.value, kept.revision if kept else 0)], f"{read.value.name} is added."):
-        forget_draft(spot)
-        refill(spot)
-        st.session_state[f"{spot}_replace"] = False
+    idea = view.records.all(Idea).get(str(read.value.id))
+    grown = [(Idea, str(read.value.id), idea.revision)] if idea else []
+    value = (read.value, kept.revision if kept else 0)
+    if save_all(view, spot, [value], f"{read.value.name} is added.", removing=grown):
+        _leave(spot)
+        st.session_state[f"{spot}_pasted"] = ""
 
 
 def _worth_telling(findings: Sequence[Finding], typed: Mapping[str, Any]) -> list[Finding]:
