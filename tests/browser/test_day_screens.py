@@ -86,14 +86,14 @@ def test_whatever_can_be_used_has_a_name_and_every_picture_says_what_it_shows(
     assert all("the list below says the same" in name or "see the table" in name for name in names)
     if path == "day_plan":
         assert names
-        said = visit.page.get_by_role("slider", name="We leave home at").first.get_attribute("aria-valuetext")
+        said = visit.page.get_by_role("slider", name="We load up at").first.get_attribute("aria-valuetext")
         assert re.fullmatch(r"\d+:\d\d [AP]M", said or "")
 
 
 def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -> None:
     """One press later another time is told with what it weighs, and the plan above stays as it is."""
     visit.open("day_plan")
-    headline = visit.page.get_by_role("heading", name="Shoes on at").inner_text()
+    headline = visit.page.get_by_role("heading", name="load up at").inner_text()
     visit.page.get_by_text("What if we left at another time?").click()
     part = visit.page.locator(".st-key-open_try_times")
     part.get_by_text("This is the best plan.").wait_for()
@@ -101,14 +101,14 @@ def test_a_slider_moved_by_a_key_answers_in_its_part_of_the_page(visit: Visit) -
     part.get_by_role("slider").first.press("ArrowRight")
     part.get_by_text("This is the best plan.").wait_for(state="detached")
     assert "the best plan." in part.inner_text()
-    assert visit.page.get_by_role("heading", name="Shoes on at").inner_text() == headline
+    assert visit.page.get_by_role("heading", name="load up at").inner_text() == headline
 
 
 @pytest.mark.parametrize("visit", [390], indirect=True, ids=["390px"])
 def test_when_to_leave_is_the_first_thing_read_on_a_phone(visit: Visit) -> None:
     """It stands in the first screenful, above every field and in the largest type of the page."""
     visit.open("day_plan")
-    words = visit.page.get_by_role("heading", name="Shoes on at")
+    words = visit.page.get_by_role("heading", name="load up at")
     box = words.bounding_box()
     screenful = visit.page.viewport_size
     assert box is not None
@@ -193,7 +193,7 @@ def test_the_saved_page_follows_the_phones_own_clock(browser: "Browser", tmp_pat
         assert page.get_by_role("heading", level=1).count() == 1
         return page.locator("main").inner_text()
 
-    assert at(outing.plan.leave_home - timedelta(minutes=25)).startswith("Shoes on at ")
+    assert at(outing.plan.leave_home - timedelta(minutes=25)).startswith("Load up at ")
     assert "in 25 min" in page.locator("main").inner_text()
     driving = at(drive.end - timedelta(minutes=7))
     assert driving.startswith("Drive there")

@@ -181,7 +181,7 @@ def test_a_hyphen_prints_the_file_alone(run: Run, museum: Files) -> None:
     assert said.status == 0
     assert said.out.startswith("BEGIN:VCALENDAR\r\n")
     assert said.out.endswith("END:VCALENDAR\r\n")
-    assert "leave home" in said.err
+    assert "load up at" in said.err
 
 
 def test_a_day_that_cannot_be_done_writes_nothing(run: Run, museum: Files, tmp_path: Path) -> None:

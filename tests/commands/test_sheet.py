@@ -40,7 +40,7 @@ def test_the_page_for_the_phone_is_written_on_request(run: Run, museum: Files, t
     said = run(*ASKED, page, "--phone", *museum.options)
     assert (said.status, said.err) == (0, "")
     assert "Page for the phone: Test museum" in said.out
-    assert "<h1>Shoes on at " in page.read_text(encoding="utf-8")
+    assert "<h1>Load up at " in page.read_text(encoding="utf-8")
     refused = run(*ASKED, tmp_path / "phone.pdf", "--phone", *museum.options)
     assert refused.status == 2
     assert "the page for the phone is a file that ends in .html" in refused.err
@@ -50,7 +50,7 @@ def test_times_of_ones_own_stand_on_the_sheet(run: Run, museum: Files) -> None:
     """The sheet is written for the departure and the return that are named; impossible ones are a no."""
     times = ("--leave-home", "9:52", "--leave-place", "14:07")
     said = run(*ASKED, "-", *times, *museum.options)
-    assert "<b>9:52 AM</b> <span>Shoes on" in said.out
+    assert "<b>9:52 AM</b> <span>Load up" in said.out
     assert "<b>2:07 PM</b> <span>Leave the place" in said.out
     late = run(*ASKED, "-", "--leave-home", "9:52", "--leave-place", "21:00", *museum.options)
     assert (late.status, late.out) == (1, "")

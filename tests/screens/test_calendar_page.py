@@ -111,7 +111,7 @@ def test_reminders_go_as_they_are_ticked(open_app: Opened) -> None:
     app.checkbox(key="entry_leave_now").uncheck()
     app.number_input(key="entry_leaving_minutes").set_value(45)
     app.run()
-    assert "Reminder 45 min before: Leave in 45 min" in app.code[0].value
+    assert "Reminder 45 min before: Load up in 45 min" in app.code[0].value
     assert app.code[0].value.count("Reminder") == 1
 
 
@@ -530,7 +530,7 @@ def test_a_changed_outing_keeps_its_uid_and_counts_up() -> None:
     assert (moved.uid, moved.id, moved.sequence) == (first.uid, first.id, 1)
     assert moved.day == date(2026, 12, 8)
     told = file_in_words(file_of(entry_of(moved, HOUSEHOLD, PLACE, outing_on(moved.day)), NOW))
-    assert "Moved: it was planned for Sat, Dec 5, 2026, leaving home" in told
+    assert "Moved: it was planned for Sat, Dec 5, 2026, loading up at" in told
     settled = planned_from(
         outing_on(moved.day), HOUSEHOLD, EntryTicks(names=True), PlanStatus.CONFIRMED, before=moved,
         ids_taken=(), at=LATER,

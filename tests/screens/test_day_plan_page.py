@@ -6,8 +6,13 @@ from pathlib import Path
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Radio
 
-from tests.screens.conftest import services_in
+from tests.screens.conftest import APP, services_in
 from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.planning.calendar_entry.planned_outing import planned_from
+from tripplan.planning.outing.outing import Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.values import wording
 
 OpenApp = Callable[..., AppTest]
 
@@ -26,8 +31,8 @@ def leave_windows(app: AppTest) -> Radio[int]:
 def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
     """Without a choice the cheapest compared place is planned: departure, return, tickets, cautions."""
     text = text_of(open_app("day_plan"))
-    assert re.fullmatch(r"Shoes on at \d+:\d\d [AP]M", headline(open_app("day_plan")))
-    assert re.search(r"off at \d+:\d\d [AP]M, home again at \d+:\d\d [AP]M", text)
+    assert re.fullmatch(r"[\w ]+: load up at \d+:\d\d [AP]M", headline(open_app("day_plan")))
+    assert re.search(r": drive off at \d+:\d\d [AP]M, home again at \d+:\d\d [AP]M", text)
     assert "At the till" in text
     assert "parked car" in text
     assert "- Bram, usually 12:30 PM for 1 h 40 min: asleep about " in text
@@ -120,7 +125,7 @@ def test_good_times_to_leave_stand_side_by_side(open_app: OpenApp) -> None:
     table = app.table[0].value
     windows = [option.replace("\\", "") for option in leave_windows(app).options]
     assert len(table.columns) == len(windows) > 1
-    assert {"shoes on", "let in", "lunch", "Bram's nap", "home"} <= set(table.index)
+    assert {"load up", "let in", "lunch", "Bram's nap", "home"} <= set(table.index)
     assert all(f"home by {home}" in window for window, home in zip(windows, table.loc["home"], strict=True))
 
 
@@ -132,7 +137,7 @@ def test_the_day_can_be_traded_for_more_nap(open_app: OpenApp) -> None:
     assert not app.exception
     table = app.table[-1]
     assert 3 <= len(table.value) <= 5
-    assert list(table.value.columns) == ["leave", "nap kept", "time there", "home", "weighs"]
+    assert list(table.value.columns) == ["load up", "nap kept", "time there", "home", "weighs"]
     text = text_of(app)
     assert "more nap and" in text
     assert "no other departure or return weighs less than" in text
@@ -145,7 +150,7 @@ def test_the_best_plan_stands_beside_what_it_could_be_traded_for(open_app: OpenA
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 3)).run()
     table = app.table[-1]
-    leave = list(table.value["leave"])
+    leave = list(table.value["load up"])
     assert len(leave) == 2
     assert [row.endswith(" (best)") for row in leave] == [False, True]
     assert len(set(table.value["time there"])) == 1
@@ -269,7 +274,7 @@ def test_other_times_are_weighed_at_once_and_can_be_taken(open_app: OpenApp) -> 
     app = timed_day(open_app)
     before = headline(app)
     assert "This is the best plan." in text_of(app)
-    slide(app, "We leave home at", -15)
+    slide(app, "We load up at", -15)
     assert not app.exception
     assert "the best plan." in text_of(app)
     assert headline(app) == before
@@ -332,3 +337,67 @@ def test_the_day_is_planned_around_the_shows_that_are_wanted(open_app: OpenApp) 
     app.button(key="take_back_wanted_shows").click().run()
     assert not app.exception
     assert "Hawk flight: seen at 1:00 PM" in text_of(app)
+
+
+def plan_it(data: Path, place_id: str, day: date, **changes: object) -> PlannedOuting:
+    """Put an outing on record, a quarter of an hour after its best plan."""
+    services = services_in(data)
+    family = services.family()
+    assert family is not None
+    place = next(place for place in family.places if place.id == place_id)
+    facts = place_facts(family, place, (day.year,))
+    outing = plan_outing(family, family.party(), facts, day, today=services.today(family))
+    assert isinstance(outing, Outing)
+    planned = planned_from(
+        outing,
+        family.household,
+        EntryTicks(),
+        PlanStatus.CONFIRMED,
+        before=None,
+        ids_taken=(),
+        at=services.clock(),
+    )
+    later = planned.leave_home + timedelta(minutes=15)
+    planned = planned.model_copy(update={"leave_home": later, **changes})
+    services.demo.save(planned, services.clock())
+    return planned
+
+
+def test_the_page_opens_the_next_planned_outing(open_app: OpenApp, data: Path) -> None:
+    """Of two on record the earlier, as it is on record: its place in the headline, its times, its party."""
+    plan_it(data, "ledgewing", date(2026, 12, 17))
+    planned = plan_it(data, "tern-landing", date(2026, 12, 3), party=("Tamsin", "Petra", "Bram"))
+    app = open_app("day_plan")
+    at = wording.clock(planned.leave_home)
+    assert headline(app) == f"Tern Landing River House: load up at {at}"
+    assert "Thu, Dec 3, 2026: drive off at" in text_of(app)
+    assert app.button_group(key=f"party_picker_{planned.id}").value == ["Tamsin", "Petra", "Bram"]
+    assert app.query_params["place"] in ("tern-landing", ["tern-landing"])
+
+
+def test_the_address_may_name_place_and_day(data: Path) -> None:
+    """It goes before what is planned; whatever is picked on the page then counts."""
+    plan_it(data, "tern-landing", date(2026, 12, 3))
+    app = AppTest.from_file(str(APP), default_timeout=30).run()
+    app.query_params["place"], app.query_params["day"] = "ledgewing", "2026-12-17"
+    app.switch_page("screens/pages/day_plan.py").run()
+    app.run()
+    assert not app.exception
+    assert headline(app).startswith("Ledgewing")
+    assert "Thu, Dec 17, 2026" in text_of(app)
+    app.date_input(key="plan_day").set_value(date(2026, 12, 12)).run()
+    assert "Sat, Dec 12, 2026" in text_of(app)
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 3)).run()
+    assert headline(app).startswith("Tern Landing")
+
+
+def test_a_planned_day_picked_again_has_its_own_times(open_app: OpenApp, data: Path) -> None:
+    """Picking place and day of an outing on record shows it with the times that are on record."""
+    planned = plan_it(data, "ledgewing", date(2026, 12, 17))
+    plan_it(data, "tern-landing", date(2026, 12, 3))
+    app = open_app("day_plan")
+    app.selectbox(key="plan_place").set_value("ledgewing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 17)).run()
+    assert headline(app).endswith(f"load up at {wording.clock(planned.leave_home)}")
+    assert "Planned with your own times" in text_of(app)

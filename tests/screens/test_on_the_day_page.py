@@ -103,7 +103,7 @@ def test_the_largest_words_follow_the_clock(at_time: AtTime, plan: DayPlan) -> N
     """Before leaving, on the way, there and back home: what is on now, until when, where, with whom."""
     drive, visit = step_of(plan, StepKind.DRIVE), step_of(plan, StepKind.VISIT)
     before = at_time(plan.leave_home - 25 * MINUTE, **RIVER_HOUSE)
-    assert title(before) == f"Shoes on at {wording.clock(plan.leave_home)}"
+    assert title(before) == f"Load up at {wording.clock(plan.leave_home)}"
     assert "in 25 min" in text_of(before)
     driving = at_time(drive.end - 45 * MINUTE, **RIVER_HOUSE)
     assert title(driving) == "Drive there"
@@ -155,7 +155,7 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     plan_it(data, "ledgewing", date(2026, 12, 17), "2026-11-26", PlanStatus.CANCELLED)
     plan_it(data, "sheaf-and-stone", date(2026, 12, 9), "2026-11-26", PlanStatus.TENTATIVE)
     app = at_time(planned.leave_home - 30 * MINUTE)
-    assert title(app) == f"Shoes on at {wording.clock(planned.leave_home)}"
+    assert title(app) == f"Load up at {wording.clock(planned.leave_home)}"
     assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in text_of(app)
     other = app.selectbox(key="on_the_day_demo")
     assert [option.split(":")[0] for option in other.options] == [

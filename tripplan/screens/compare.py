@@ -14,6 +14,7 @@ from tripplan.planning.outing.sentences import (
     compared_facts,
     crowd_sentence,
     drive_sources,
+    leaving_sentence,
     nap_sentence,
     way_sentence,
 )
@@ -113,7 +114,7 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
                 ("Best day:", wording.day(outing.day)),
                 (
                     "Leave home:",
-                    f"{wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}",
+                    f"{leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}",
                 ),
                 (
                     "Drive, one way:",

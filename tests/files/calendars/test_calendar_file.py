@@ -111,7 +111,7 @@ def test_an_outing_in_parts_shows_the_departure_and_keeps_its_uid_on_the_visit()
         parts.uid,
         f"{parts.uid}-back",
     ]
-    assert str(there["SUMMARY"]) == "Leave home: Old mill"
+    assert str(there["SUMMARY"]) == "Way there: Old mill"
     assert (there.decoded("DTSTART"), there.decoded("DTEND")) == (parts.start, parts.arrive)
     assert (visit.decoded("DTSTART"), visit.decoded("DTEND")) == (parts.arrive, parts.leave_place)
     assert (back.decoded("DTSTART"), back.decoded("DTEND")) == (parts.leave_place, parts.end)

@@ -40,7 +40,8 @@ def test_times_come_first_and_are_the_plans_own() -> None:
     assert found.name == "times"
     first, last = clock(window.first), clock(window.last)
     assert [(line.lead, line.text) for line in found.lines] == [
-        (first, f"Shoes on, load up (any time from {first} to {last} is about as good)"),
+        (first, f"Load up (any time from {first} to {last} is about as good)"),
+        (clock(drive.start), "Drive off"),
         (clock(drive.end), "Arrive"),
         (clock(plan.enter), "Go in"),
         ("12:00 PM", "Lunch"),

@@ -40,7 +40,7 @@ def test_each_stretch_announces_the_next() -> None:
     """The steps in order, each with what comes after it and when; home again is the last."""
     outing = planned()
     first, *during, last = stretches(outing)
-    assert first.title.startswith("Shoes on at ")
+    assert first.title.startswith("Load up at ")
     assert [stretch.title for stretch in during] == [step_words(step) for step in outing.plan.steps]
     for stretch, after in zip(during, [*during[1:], last], strict=True):
         assert stretch.following.startswith("Then, at ")

@@ -17,7 +17,7 @@ from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
 from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
 from tripplan.planning.cost import CostItem, OutingCost, Swing
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome
+from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome, Step, StepKind
 from tripplan.planning.holidays.schools import SchoolShares
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.outing import Outing
@@ -49,7 +49,10 @@ def outing(**changes: Any) -> Outing:
         enter=LEAVE + timedelta(minutes=82),
         leave_place=LEAVE + timedelta(hours=4),
         home=LEAVE + timedelta(hours=5, minutes=25),
-        steps=(),
+        steps=(
+            Step(StepKind.LOAD_UP, LEAVE, LEAVE + timedelta(minutes=10), "load up"),
+            Step(StepKind.DRIVE, LEAVE + timedelta(minutes=10), LEAVE + timedelta(minutes=77), "drive there"),
+        ),
         naps=(nap,),
         visit_minutes=158,
         awake_minutes=158,
@@ -90,7 +93,7 @@ def entry(**options: Any) -> OutingEntry:
 
 def test_the_title_says_when_to_leave_home() -> None:
     """One entry for the whole day names the departure; an entry per part has one of its own for it."""
-    assert entry().summary == "Test museum (leave home 8:40 AM)"
+    assert entry().summary == "Test museum (load up 8:40 AM)"
     assert entry(in_parts=True).summary == "Test museum"
 
 
@@ -114,7 +117,7 @@ def test_the_description_says_times_tickets_costs_nap_and_cautions() -> None:
     """What the other adult needs to know stands in the entry, in the household's units and money."""
     said = entry().description.split("\n")
     assert "Going: 2 adults and 2 children." in said
-    assert "Leave home 8:40 AM (with 10 min to load up)." in said
+    assert "Load up at 8:40 AM, drive off at 8:50 AM." in said
     assert "Any time from 8:40 AM to 9:00 AM is about as good." in said
     assert "Go in about 10:02 AM, set out for home about 12:40 PM." in said
     assert "Home again about 2:05 PM." in said
@@ -149,7 +152,7 @@ def test_names_and_home_come_in_when_ticked() -> None:
     assert "Di's nap: 1 h of 1 h 40 min kept (40 min in the car and 20 min at home)." in made.description
     assert "Going: Ann, Bo, Cy and Di." in made.description
     assert "- Di and Cy were here last year." in made.description
-    assert "Leave home 8:40 AM from Peoria (with 10 min to load up)." in made.description
+    assert "Load up at 8:40 AM, drive off at 8:50 AM from Peoria." in made.description
     assert "2025-07-15" not in made.description
 
 
@@ -185,7 +188,7 @@ def test_prices_stay_out_unless_ticked() -> None:
 def test_a_moved_outing_says_from_when() -> None:
     """The description begins with the day and hour that no longer hold."""
     made = entry(moved_from=LEAVE - timedelta(days=1))
-    assert made.description.startswith("Moved: it was planned for Mon, Dec 7, 2026, leaving home 8:40 AM.")
+    assert made.description.startswith("Moved: it was planned for Mon, Dec 7, 2026, loading up at 8:40 AM.")
 
 
 def test_clocks_that_differ_are_named() -> None:

@@ -20,8 +20,8 @@ def test_the_usual_reminders_are_to_book_to_pack_to_get_ready_and_to_leave() -> 
     assert told == {
         "Book the tickets by Tue, Dec 1, 2026": datetime(2026, 11, 30, 19, tzinfo=CHICAGO),
         "Pack for tomorrow's outing": datetime(2026, 12, 7, 19, tzinfo=CHICAGO),
-        "Leave in 1 h": datetime(2026, 12, 8, 7, 40, tzinfo=CHICAGO),
-        "Leave now": LEAVE,
+        "Load up in 1 h": datetime(2026, 12, 8, 7, 40, tzinfo=CHICAGO),
+        "Load up now": LEAVE,
     }
 
 
@@ -57,7 +57,7 @@ def test_things_to_do_take_the_place_of_their_reminders() -> None:
     )
     assert (packing.start, packing.due) == (datetime(2026, 12, 7, 19, tzinfo=CHICAGO), LEAVE)
     assert not packing.as_entry
-    assert [one.text for one in reminders(ticked, LEAVE, BOOK_BY)] == ["Leave in 1 h", "Leave now"]
+    assert [one.text for one in reminders(ticked, LEAVE, BOOK_BY)] == ["Load up in 1 h", "Load up now"]
     assert all(
         one.as_entry for one in to_dos(EntryTicks(things_to_do=ThingsToDo.ENTRIES), "Mill", LEAVE, None)
     )

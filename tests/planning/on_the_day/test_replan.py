@@ -88,7 +88,7 @@ def test_a_day_without_trouble_stays_as_planned() -> None:
     assert (on.outing.plan.leave_home, on.outing.plan.home) == (outing.plan.leave_home, outing.plan.home)
     assert (on.change, on.tickets) == (dollars("0"), None)
     assert on.money_sentence == "Costs as much as planned."
-    assert on.times_sentence.startswith("Leave ")
+    assert on.times_sentence.startswith("Load up at ")
 
 
 @pytest.mark.parametrize("late", [20, 40, 95])

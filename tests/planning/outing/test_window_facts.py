@@ -44,14 +44,15 @@ def test_each_window_is_told_by_its_best_plan() -> None:
     early, late = window("08:30", "08:45", "08:30", "12:00"), window("11:00", "11:00", "11:00", "14:15")
     assert [span_sentence(one) for one in (early, late)] == ["8:30 AM to 8:45 AM", "11:00 AM"]
     facts = window_facts(HOURS, (early, late))
-    assert facts[:5] == (
-        WindowFact("shoes on", ("8:30 AM", "11:00 AM")),
+    assert facts[:6] == (
+        WindowFact("load up", ("8:30 AM", "11:00 AM")),
+        WindowFact("drive off", ("8:40 AM", "11:10 AM")),
         WindowFact("let in", ("10:00 AM, as it opens, after waiting 15 min", "12:15 PM")),
         WindowFact("time there", ("2 h", "2 h")),
         WindowFact("of it among school classes", ("2 h", "15 min")),
         WindowFact("lunch", ("11:25 AM, there", "12:15 PM, there")),
     )
-    assert facts[5:] == (
+    assert facts[6:] == (
         WindowFact("Di's nap", ("1 h of 1 h, at home", "lost")),
         WindowFact("driving, both ways", ("2 h", "2 h")),
         WindowFact("home", ("1:15 PM", "3:30 PM")),
@@ -69,7 +70,8 @@ def test_classes_are_told_only_where_they_come_and_two_naps_by_their_times() -> 
         fact.name for fact in window_facts(question.hours, (LeaveWindow(at("10:00"), at("10:00"), plan),))
     ]
     assert names == [
-        "shoes on",
+        "load up",
+        "drive off",
         "let in",
         "time there",
         "lunch",

@@ -21,6 +21,7 @@ from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
 from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
 from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, planned_again, planned_from
 from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.sentences import leaving_sentence
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 from tripplan.values import wording
@@ -75,7 +76,7 @@ def _one(options: CalendarOptions, console: Console, question: Question) -> int:
     question.say_whose(aside)
     plan = answer.plan
     aside.line(
-        f"{answer.place.name}, {wording.day(answer.day)}: leave home {wording.clock(plan.leave_home)}, "
+        f"{answer.place.name}, {wording.day(answer.day)}: {leaving_sentence(plan)}, "
         f"home again {wording.clock(plan.home)}."
     )
     return 0

@@ -48,7 +48,7 @@ def say_trade_offs(outing: Outing, console: Console) -> None:
         return
     console.line()
     console.table(
-        ("leave", "home", "nap kept", "there", "weighs", "against the best plan"),
+        ("load up", "home", "nap kept", "there", "weighs", "against the best plan"),
         [
             (
                 wording.clock(point.plan.leave_home),

@@ -84,7 +84,7 @@ def say_windows(outing: Outing, console: Console) -> None:
         return
     rows = [(fact.name, *fact.of_each) for fact in window_facts(outing.hours, windows)]
     console.line()
-    console.table(("leave", *map(span_sentence, windows)), rows)
+    console.table(("leave between", *map(span_sentence, windows)), rows)
     console.line()
 
 

@@ -156,13 +156,14 @@ def clock_of(plan: DayPlan) -> Callable[[datetime], str]:
 
 def _times(outing: Outing, household: Household, entries: SheetEntries) -> Iterator[SheetLine]:
     plan, at = outing.plan, clock_of(outing.plan)
-    leaving = "Shoes on, load up"
+    leaving = "Load up"
     if entries.ticked.home_address:
         leaving = f"{leaving} at home, {address_of(household.home)}"
     window = next((w for w in outing.search.windows if w.first <= plan.leave_home <= w.last), None)
     if window is not None and window.first < window.last:
         leaving = f"{leaving} (any time from {at(window.first)} to {at(window.last)} is about as good)"
     yield SheetLine(leaving, at(plan.leave_home))
+    yield SheetLine("Drive off", at(plan.drive_off))
     there = [step for step in plan.steps if step.end <= plan.enter]
     drives = [step for step in there if step.kind is StepKind.DRIVE]
     if drives:

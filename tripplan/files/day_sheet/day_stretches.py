@@ -63,8 +63,12 @@ def stretches(outing: Outing, at: Clock | None = None) -> tuple[DaySegment, ...]
     before = DaySegment(
         None,
         plan.leave_home,
-        f"Shoes on at {at(plan.leave_home)}",
-        (f"on {wording.day(outing.day)}, for {outing.place.name}", going),
+        f"Load up at {at(plan.leave_home)}",
+        (
+            f"drive off at {at(plan.drive_off)}",
+            f"on {wording.day(outing.day)}, for {outing.place.name}",
+            going,
+        ),
     )
     following = [*(step_words(step) for step in steps[1:]), HOME_AGAIN]
     during = (

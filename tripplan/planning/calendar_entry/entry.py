@@ -183,7 +183,7 @@ def parts_of(entry: OutingEntry) -> list[EntryPart]:
         return [whole, *to_dos]
     way = replace(whole, described=False, reminders=())
     parts = [
-        replace(way, uid=f"{uid}{_THERE}", summary=f"Leave home: {name}", end=entry.arrive),
+        replace(way, uid=f"{uid}{_THERE}", summary=f"Way there: {name}", end=entry.arrive),
         replace(whole, start=entry.arrive, end=entry.leave_place, reminders=()),
         replace(way, uid=f"{uid}{_BACK}", summary=f"Way home: {name}", start=entry.leave_place),
     ]

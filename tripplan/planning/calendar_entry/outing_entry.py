@@ -19,6 +19,7 @@ from tripplan.planning.outing.sentences import (
     PRICE_NOT_KNOWN,
     crowd_sentence,
     item_sentence,
+    leaving_sentence,
     tickets_known,
     total_sentence,
 )
@@ -104,8 +105,8 @@ def entry_for_outing(
 
 def title(name: str, leave_home: datetime, layout: EntryLayout) -> str:
     """What the entry is called."""
-    # One entry for the whole day hides that it begins with leaving home, so the title says when.
-    return f"{name} (leave home {wording.clock(leave_home)})" if layout is EntryLayout.WHOLE else name
+    # One entry for the whole day hides that it begins at home, so the title says when.
+    return f"{name} (load up {wording.clock(leave_home)})" if layout is EntryLayout.WHOLE else name
 
 
 def address(name: str, where: Where) -> str:
@@ -131,7 +132,7 @@ def moved_lines(moved_from: datetime | None) -> tuple[str, ...]:
     if moved_from is None:
         return ()
     return (
-        f"Moved: it was planned for {wording.day(moved_from)}, leaving home {wording.clock(moved_from)}.",
+        f"Moved: it was planned for {wording.day(moved_from)}, loading up at {wording.clock(moved_from)}.",
     )
 
 
@@ -174,11 +175,9 @@ def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
     def at(moment: datetime) -> str:
         return f"{wording.clock(moment)} {moment.tzname()}" if clocks_differ else wording.clock(moment)
 
-    leaving = f"Leave home {at(plan.leave_home)}"
-    if home is not None:
-        leaving += f" from {address('', home)}"
-    load_up = outing.way_there.load_up_minutes
-    yield f"{leaving} (with {wording.minutes(load_up)} to load up)." if load_up else f"{leaving}."
+    leaving = leaving_sentence(plan, at)
+    start = f" from {address('', home)}" if home is not None else ""
+    yield f"{leaving[0].upper()}{leaving[1:]}{start}."
     span = _leave_span(outing.search, plan)
     if span is not None:
         yield f"Any time from {at(span[0])} to {at(span[1])} is about as good."

@@ -224,7 +224,7 @@ def _on_record_lines(planned: PlannedOuting) -> str:
     return "\n".join(
         (
             *moved_lines(planned.moved_from),
-            f"Leave home {wording.clock(planned.leave_home)}.",
+            f"Load up at {wording.clock(planned.leave_home)}.",
             f"Go in about {wording.clock(planned.enter)}, set out for home about "
             f"{wording.clock(planned.leave_place)}.",
             f"Home again about {wording.clock(planned.home)}.",

@@ -33,9 +33,9 @@ def reminders(ticked: EntryTicks, leave_home: datetime, book_by: date | None) ->
                 yield Reminder(ahead(_evening_before(leave_home.date(), leave_home)), _PACK)
         minutes = ticked.leaving_reminder_minutes
         if minutes:
-            yield Reminder(minutes, f"Leave in {wording.minutes(minutes)}")
+            yield Reminder(minutes, f"Load up in {wording.minutes(minutes)}")
         if ticked.leave_now_reminder:
-            yield Reminder(0, "Leave now")
+            yield Reminder(0, "Load up now")
 
     return tuple(all_of_them())
 

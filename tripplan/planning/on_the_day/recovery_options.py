@@ -7,6 +7,7 @@ from enum import StrEnum
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.on_the_day.sunk_cost import SunkCost
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import leaving_sentence
 from tripplan.values import wording
 from tripplan.values.money import Money
 
@@ -66,9 +67,10 @@ class RecoveryOption:
         if self.outing is None:
             return ""
         plan, begun = self.outing.plan, self.outing.question.begun
-        leave = "Left" if begun is not None and begun.now > begun.left_home else "Leave"
+        left = begun is not None and begun.now > begun.left_home
+        leave = f"left at {wording.clock(plan.leave_home)}" if left else leaving_sentence(plan)
         return (
-            f"{leave} {wording.clock(plan.leave_home)}, there from {wording.clock(plan.enter)} to "
+            f"{leave[0].upper()}{leave[1:]}, there from {wording.clock(plan.enter)} to "
             f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
         )
 

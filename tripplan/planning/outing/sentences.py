@@ -1,6 +1,7 @@
 """Answers as plain sentences, the same on screens and command line."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.places.idea import IdeaPlace
@@ -55,12 +56,15 @@ def naps_in_short(outing: Outing) -> str:
     return f"{'most' if 2 * kept >= usual else 'some'} of the {one}"
 
 
-def leaving_sentence(plan: DayPlan) -> str:
-    """When to leave home, which is two times: 'load up at 12:35 PM, drive off at 12:50 PM'."""
-    off = f"drive off at {wording.clock(plan.drive_off)}"
-    if plan.drive_off == plan.leave_home:
-        return off
-    return f"load up at {wording.clock(plan.leave_home)}, {off}"
+def leaving_sentence(plan: DayPlan, at: Callable[[datetime], str] = wording.clock) -> str:
+    """When to leave home, which is two times: 'load up at 12:35 PM, drive off at 12:50 PM'.
+
+    Args:
+        plan: the day.
+        at: how moments are written.
+    """
+    off = f"drive off at {at(plan.drive_off)}"
+    return off if plan.drive_off == plan.leave_home else f"load up at {at(plan.leave_home)}, {off}"
 
 
 def crowd_sentence(risk: CrowdRisk) -> str:
@@ -83,7 +87,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
     return {
         "in all": [total_sentence(outing.cost) for outing in outings],
         "best day": [wording.day(outing.day) for outing in outings],
-        "leave home": [wording.clock(outing.plan.leave_home) for outing in outings],
+        "leave home": [leaving_sentence(outing.plan) for outing in outings],
         "home again": [wording.clock(outing.plan.home) for outing in outings],
         "drive, one way": [
             f"{way_sentence(outing.way_there.drive, units)} ({outing.way_there.drive.known_in_words})"

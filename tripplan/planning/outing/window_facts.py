@@ -41,7 +41,8 @@ def window_facts(hours: DayHours, windows: Sequence[LeaveWindow]) -> tuple[Windo
 
 
 def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Iterator[str]]]:
-    yield "shoes on", (wording.clock(plan.leave_home) for plan in plans)
+    yield "load up", (wording.clock(plan.leave_home) for plan in plans)
+    yield "drive off", (wording.clock(plan.drive_off) for plan in plans)
     yield "let in", (_let_in(hours, plan) for plan in plans)
     yield "time there", (wording.minutes(plan.visit_minutes) for plan in plans)
     if hours.group_spans:

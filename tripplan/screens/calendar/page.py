@@ -276,7 +276,7 @@ def _planned_outing(
     firm = "called off" if cancelled else STATUSES[planned.status.value]
     st.markdown(
         plain(
-            f"{wording.listed(planned.party)}. Leave {wording.clock(planned.leave_home)}, home again "
+            f"{wording.listed(planned.party)}. Load up at {wording.clock(planned.leave_home)}, home again "
             f"{wording.clock(planned.home)}, about {wording.money(planned.likely_total)}; {firm}."
         )
     )

@@ -12,6 +12,7 @@ from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.outing.sentences import (
     crowd_sentence,
     drive_sources,
+    leaving_sentence,
     nap_sentence,
     total_sentence,
     way_sentence,
@@ -110,7 +111,7 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
                 plain(
                     f"{total_sentence(outing.cost)} in all, "
                     f"{wording.money(outing.generalized_cost)} with nuisances counted. "
-                    f"Leave {wording.clock(outing.plan.leave_home)}, back {wording.clock(outing.plan.home)}. "
+                    f"Leave home: {leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}. "
                     f"Drive, one way: {way_sentence(outing.way_there.drive, units)} "
                     f"({outing.way_there.drive.known_in_words}). "
                     f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."

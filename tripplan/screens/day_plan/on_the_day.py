@@ -32,6 +32,8 @@ from tripplan.screens.widgets.choices import (
     day_of_planning,
     grid_minutes,
     kept_party,
+    named_in_address,
+    on_record,
     place_named,
     planned_outings,
     taken,
@@ -168,20 +170,19 @@ def _tried(view: View, family: Family) -> Iterator[_Meant]:
     """The outing of the Day plan page, if there is one."""
     now = taken(view, family)
     if now is not None:
-        over, party = _midnight_after(family, now.day), tuple(kept_party(view, family))
+        over = _midnight_after(family, now.day)
+        party = tuple(kept_party(view, family, on_record(view, now.place.id, now.day)))
         yield _Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, over, "as on Day plan")
 
 
 def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
-    """The outing that the page's address names, such as `?place=ledgewing&day=2026-12-17`."""
-    place = place_named(family, st.query_params.get("place", ""))
-    try:
-        day = date.fromisoformat(st.query_params.get("day", ""))
-    except ValueError:
-        return
-    if place is not None:
-        over = _midnight_after(family, day)
-        yield _Meant(place, day, tuple(kept_party(view, family)), None, None, over, "the best plan")
+    """The outing that the page's address names, with its best plan."""
+    named = named_in_address(family)
+    place = None if named is None else place_named(family, named[0])
+    if named is not None and place is not None:
+        day = named[1]
+        over, party = _midnight_after(family, day), tuple(kept_party(view, family))
+        yield _Meant(place, day, party, None, None, over, "the best plan")
 
 
 def _midnight_after(family: Family, day: date) -> datetime:

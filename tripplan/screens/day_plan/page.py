@@ -6,13 +6,14 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
-from tripplan.planning.day import LeaveWindow, StepKind, against_best, helps_most
+from tripplan.planning.day import LeaveWindow, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import (
     at_the_door,
     crowd_sentence,
     drive_source,
+    leaving_sentence,
     nap_sentence,
     total_sentence,
 )
@@ -30,9 +31,14 @@ from tripplan.screens.widgets.choices import (
     Selection,
     day_of_planning,
     grid_minutes,
+    named_in_address,
+    next_outing,
+    on_record,
     party_picker,
     place_and_day,
+    place_named,
     take,
+    take_as_planned,
     taken,
     to_the_minute,
     usual_span,
@@ -52,7 +58,7 @@ def render(view: View) -> None:
     places_or_stop(family)
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
-        party = party_picker(view, family)
+        party = party_picker(view, family, on_record(view, settled.place.id, settled.day))
     planned_on = day_of_planning(view, family, settled.place.id, settled.day)
     outing = answers.planned(
         family,
@@ -66,8 +72,8 @@ def render(view: View) -> None:
     )
     if isinstance(outing, NoOuting):
         with answer.container():
-            st.title("When do we leave?", anchor=False)
-            st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
+            st.title(plain(settled.place.name), anchor=False)
+            st.warning(plain(f"{wording.day(settled.day)} cannot be done:"))
             st.markdown(bullets((*outing.reasons, *_what_helps(outing))))
         _why_not(view, outing)
         return
@@ -101,10 +107,27 @@ def render(view: View) -> None:
 
 
 def _place_and_day(view: View, family: Family) -> Selection:
-    """Ask for the place and the day; at first, what the parent took elsewhere."""
-    now = taken(view, family) or _suggested(view, family)
+    """Ask for the place and the day: those of the address, else taken elsewhere, else planned next.
+
+    The address then names what is shown, so that it is there again after a reload.
+    """
+    shown, named = f"plan_address_{view.which}", named_in_address(family)
+    if named is not None and named != st.session_state.get(shown):
+        take_as_planned(view, *named)
+    now = taken(view, family) or _planned_next(view, family) or _suggested(view, family)
     place_and_day(view, family, now, "plan")
+    st.query_params.from_dict({"place": now.place.id, "day": now.day.isoformat()})
+    st.session_state[shown] = (now.place.id, now.day)
     return now
+
+
+def _planned_next(view: View, family: Family) -> Selection | None:
+    """The next outing that is planned, as it is on record."""
+    planned = next_outing(view, family)
+    place = None if planned is None else place_named(family, planned.place)
+    if planned is None or place is None:
+        return None
+    return Selection(place, planned.day, planned.leave_home, planned.leave_place)
 
 
 def _suggested(view: View, family: Family) -> Selection:
@@ -136,18 +159,12 @@ def _why_not(view: View, nothing: NoOuting) -> None:
 
 
 def _headline(outing: Outing) -> None:
-    """When to leave, in the largest type of the page, and what goes with it."""
+    """Where to and when to begin, in the largest type of the page, and what goes with it."""
     plan = outing.plan
-    st.title(plain(f"Shoes on at {wording.clock(plan.leave_home)}"), anchor=False)
-    # Load-up is told apart from driving off: both are 'leaving' to somebody.
-    off = next(step.start for step in plan.steps if step.kind is not StepKind.LOAD_UP)
-    st.header(
-        plain(
-            f"{wording.day(outing.day)}: off at {wording.clock(off)}, "
-            f"home again at {wording.clock(plan.home)}"
-        ),
-        anchor=False,
-    )
+    begin, *then = leaving_sentence(plan).split(", ")
+    then.append(f"home again at {wording.clock(plan.home)}")
+    st.title(plain(f"{outing.place.name}: {begin}"), anchor=False)
+    st.header(plain(f"{wording.day(outing.day)}: {', '.join(then)}"), anchor=False)
 
 
 def _in_short(outing: Outing) -> None:
@@ -213,7 +230,7 @@ def _own_times(view: View, outing: Outing) -> None:
     said = "" if best is None else against_best(outing.question, plan, best)
     st.caption(
         plain(
-            f"Planned with your own times: leave home {wording.clock(plan.leave_home)}, leave the place "
+            f"Planned with your own times: {leaving_sentence(plan)}, leave the place "
             f"{wording.clock(plan.leave_place)}. {said}"
         )
     )

@@ -60,7 +60,7 @@ def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
     st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
     st.markdown(
         bullets(
-            f"Leave {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: {point.sentence}"
+            f"Load up at {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: {point.sentence}"
             for point in shown
             for plan in (point.plan,)
         )
@@ -69,7 +69,7 @@ def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
 
 def _row(point: TradeOff, best: DayPlan | None) -> dict[str, str]:
     return {
-        "leave": wording.clock(point.plan.leave_home) + (" (best)" if point.plan == best else ""),
+        "load up": wording.clock(point.plan.leave_home) + (" (best)" if point.plan == best else ""),
         "nap kept": wording.minutes(point.kept_minutes),
         "time there": wording.minutes(point.stay_minutes),
         "home": wording.clock(point.plan.home),

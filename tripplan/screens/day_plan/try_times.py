@@ -85,7 +85,7 @@ def _sliders(
 ) -> tuple[datetime, datetime]:
     left, right = st.columns(2)
     with left:
-        leave_home = _slider("We leave home at", tried.departures, leave_home, f"{spot}_home")
+        leave_home = _slider("We load up at", tried.departures, leave_home, f"{spot}_home")
     with right:
         leave_place = _slider("We leave the place at", tried.leaving, leave_place, f"{spot}_place")
     return leave_home, leave_place

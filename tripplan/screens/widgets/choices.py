@@ -25,18 +25,24 @@ def keep(name: str, widget: str) -> None:
     st.session_state[name] = st.session_state[widget]
 
 
-def party_picker(view: View, family: Family) -> list[str]:
-    """Ask who goes; everybody, at first. The page ends where nobody does."""
+def party_picker(view: View, family: Family, planned: PlannedOuting | None = None) -> list[str]:
+    """Ask who goes; everybody, at first, or those an outing is planned for. The page ends where nobody does.
+
+    Args:
+        view: whose choice.
+        family: gives the members.
+        planned: an outing on record, whose party is asked about apart from that of other pages.
+    """
     names = [member.name for member in family.household.members]
-    widget = "party_picker"
+    widget = "party_picker" if planned is None else f"party_picker_{planned.id}"
     party = st.pills(
         "Who goes?",
         names,
         selection_mode="multi",
-        default=kept_party(view, family),
+        default=kept_party(view, family, planned),
         key=widget,
         on_change=keep,
-        args=(_party_name(view), widget),
+        args=(_party_name(view, planned), widget),
     )
     if not party:
         st.warning("Pick at least one person.")
@@ -44,15 +50,15 @@ def party_picker(view: View, family: Family) -> list[str]:
     return [person for person in names if person in party]
 
 
-def kept_party(view: View, family: Family) -> list[str]:
-    """Who goes by what was last picked; everybody where nobody was."""
+def kept_party(view: View, family: Family, planned: PlannedOuting | None = None) -> list[str]:
+    """Who goes by what was last picked; those an outing is planned for, or everybody, where nobody was."""
     names = [member.name for member in family.household.members]
-    kept = st.session_state.get(_party_name(view), names)
+    kept = st.session_state.get(_party_name(view, planned), names if planned is None else planned.party)
     return [person for person in names if person in kept] or names
 
 
-def _party_name(view: View) -> str:
-    return f"party_{view.which}"
+def _party_name(view: View, planned: PlannedOuting | None) -> str:
+    return f"party_{view.which}" if planned is None else f"party_{view.which}_{planned.id}"
 
 
 def usual_span(view: View) -> DateSpan:
@@ -173,11 +179,43 @@ def planned_outings(view: View) -> list[PlannedOuting]:
     )
 
 
+def on_record(view: View, place_id: str, day: date) -> PlannedOuting | None:
+    """The outing that is planned to a place on a day, if there is one."""
+    return next((one for one in planned_outings(view) if (one.place, one.day) == (place_id, day)), None)
+
+
+def next_outing(view: View, family: Family) -> PlannedOuting | None:
+    """The next outing that is planned and not over; one of several candidates only where nothing else is."""
+    now = view.services.clock()
+    coming = [
+        one for one in planned_outings(view) if one.home > now and place_named(family, one.place) is not None
+    ]
+    return min(coming, key=lambda one: (not one.takes_time, one.leave_home), default=None)
+
+
+def take_as_planned(view: View, place_id: str, day: date) -> None:
+    """Take a place and a day, with the times that are on record where an outing there is planned."""
+    planned = on_record(view, place_id, day)
+    if planned is None:
+        take(view, place_id, day)
+    else:
+        take(view, place_id, day, planned.leave_home, planned.leave_place)
+
+
+def named_in_address(family: Family) -> tuple[str, date] | None:
+    """The place and day that a page's address names, such as `?place=ledgewing&day=2026-12-17`."""
+    place = place_named(family, st.query_params.get("place", ""))
+    try:
+        day = date.fromisoformat(st.query_params.get("day", ""))
+    except ValueError:
+        return None
+    return None if place is None else (place.id, day)
+
+
 def day_of_planning(view: View, family: Family, place_id: str, day: date) -> date:
     """When an outing was put on record as planned, for booking deadlines; today where it is not."""
-    planned = (one for one in planned_outings(view) if (one.place, one.day) == (place_id, day))
-    zone = family.household.home.zone
-    return next((one.planned_on(zone) for one in planned), view.today)
+    planned = on_record(view, place_id, day)
+    return view.today if planned is None else planned.planned_on(family.household.home.zone)
 
 
 def to_the_minute(view: View) -> bool:
@@ -230,7 +268,7 @@ def place_and_day(view: View, family: Family, now: Selection, page: str) -> tupl
     place_key, day_key = f"{page}_place", f"{page}_day"
 
     def pick() -> None:
-        take(view, st.session_state[place_key], st.session_state[day_key])
+        take_as_planned(view, st.session_state[place_key], st.session_state[day_key])
 
     left, right = st.columns(2)
     place_id = left.selectbox(
