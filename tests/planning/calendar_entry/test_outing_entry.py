@@ -18,8 +18,10 @@ from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
 from tripplan.planning.cost import CostItem, OutingCost, Swing
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, DaySearch, LeaveWindow, NapOutcome, Step, StepKind
+from tripplan.planning.day.times.hourly_money import PriceHours
 from tripplan.planning.holidays.schools import SchoolShares
 from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.hourly_costs import HourlyCosts
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
 from tripplan.values.cost_kind import CostKind
@@ -76,6 +78,7 @@ def outing(**changes: Any) -> Outing:
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
         "cost": OutingCost((driving,), range_, ("parking",)),
+        "hourly_costs": HourlyCosts(PriceHours(), (None,)),
         "generalized_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
         "cautions": ("Check the child seat of Di; follow local law.",),

@@ -1,6 +1,6 @@
 """What would have to change for another outing to become the cheapest."""
 
-from datetime import date
+from datetime import date, datetime, time
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -223,7 +223,7 @@ def test_food_flips_where_only_one_place_forbids_to_bring_it() -> None:
 
     Bought, it is 15 + 3 + 14 = 32 against the same 22.
     """
-    hours = {"opening": {"hours": "Mo-Su 11:00-14:00"}}
+    hours = {"opening": {"hours": "Mo-Su 11:00-14:00", "entry_times": ["11:45"]}}
     places = (
         place("Own", "15.00", **hours),
         place("Bought", "5.00", visit={"own_food": False}, **hours),
@@ -412,25 +412,33 @@ def test_one_outing_has_nothing_to_flip() -> None:
 
 
 def test_a_departure_picked_by_hand_stays() -> None:
-    """At 14:00, after lunch at home, Timed costs 10 + 3, without Bo 5 + 3: ahead of 20 + 3 and of 10 + 3.
+    """Picked for the morning, with lunch for 14 each, Timed costs 10 + 28 + 3, without Bo 5 + 14 + 3.
 
-    Its best plan leaves in the morning and buys lunch for 14 each, which would make Other the cheapest.
+    Other costs 12 + 30 + 3, without Bo 12 + 3, and is first then. The best plan of Timed, after lunch at
+    home, would stay ahead of it for 5 + 3.
     """
+    one, more = {"name": "One", "price": "12.00", "at_most": 1}, {"name": "More", "price": "30.00"}
     timed = place("Timed", "5.00", opening={"hours": "Mo-Su 10:00-17:00", "entry_times": ["11:00", "14:30"]})
     whose = family(
         household(ANN, BO, food=NO_FOOD | {"way": "bought", "bought_adult": "14"}),
-        (timed, place("Other", "10.00")),
+        (timed, place("Other", one, more)),
         (10, 10),
     )
     best, other = planned(whose)
     facts = place_facts(whose, timed, {DAY.year})
     picked = plan_outing(
-        whose, whose.party(), facts, DAY, today=TODAY, leave_at=best.search.windows[-1].first
+        whose,
+        whose.party(),
+        facts,
+        DAY,
+        today=TODAY,
+        leave_at=datetime.combine(DAY, time(10), timed.where.zone),
+        leave_place_at=datetime.combine(DAY, time(13), timed.where.zone),
     )
     assert isinstance(picked, Outing)
-    assert (best.cost.total.likely, picked.cost.total.likely) == (usd("41"), usd("13"))
+    assert (best.cost.total.likely, picked.cost.total.likely) == (usd("13"), usd("41"))
     found = what_would_flip(whose, whose.party(), (picked, other), today=TODAY)
-    assert [flip.at for flip in found if flip.what == "Bo at home"] == [None]
+    assert [flip.new_first for flip in found if flip.what == "Bo at home"] == ["other"]
 
 
 def test_the_answer_is_the_same_every_time() -> None:

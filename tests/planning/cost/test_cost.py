@@ -195,16 +195,25 @@ def test_food_follows_what_the_place_allows(
 
     Two adults and a child of 7 eat, the child of 16 months too: packed 3 + 3 + 2 + 2, bought 14 + 14 + 9 + 9.
     """
-    food = of_kind(
-        cost_of(make_household(food={"way": way_of_eating}), make_place(visit=visit)), CostKind.FOOD
-    )
+    household = make_household(food={"way": way_of_eating, "count_all": True})
+    food = of_kind(cost_of(household, make_place(visit=visit)), CostKind.FOOD)
     assert expected in food.label
     assert likely(food) == {"packed": 10, "bought": 46}[expected]
 
 
+@pytest.mark.parametrize("count_all", [False, True])
+@pytest.mark.parametrize(("way", "more"), [("packed", 0), ("bought", 36)])
+def test_lunch_out_costs_what_it_does_over_lunch_at_home(way: str, more: int, count_all: bool) -> None:
+    """As above, 10 packed or at home and 46 bought; the difference is one, whatever counts."""
+    household = make_household(food={"way": way, "count_all": count_all}, reserve_percent="0")
+    at_home, out = (of_kind(cost_of(household, lunch_out=lunch), CostKind.FOOD) for lunch in (False, True))
+    assert likely(at_home) == (10 if count_all else 0)
+    assert likely(out) - likely(at_home) == more
+
+
 def test_a_baby_eats_nothing_extra() -> None:
     """Below the household's age limit nothing is counted, and with nobody else there is no food at all."""
-    household = make_household(food={"free_under_months": 24})
+    household = make_household(food={"free_under_months": 24, "count_all": True})
     assert likely(of_kind(cost_of(household), CostKind.FOOD)) == 8
     only_baby = cost_of(household, party=household.members[3:])
     assert CostKind.FOOD not in {item.kind for item in only_baby.items}
@@ -214,7 +223,8 @@ def test_from_thirteen_on_a_child_eats_as_much_as_a_grown_up() -> None:
     """On the birthday itself packed food costs 3, the day before 2; each beside a grown-up's 3."""
     for born, price in (("2013-12-08", 6), ("2013-12-09", 5)):
         household = make_household(
-            members=[{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": born}]
+            members=[{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": born}],
+            food={"count_all": True},
         )
         assert likely(of_kind(cost_of(household), CostKind.FOOD)) == price
 

@@ -79,7 +79,13 @@ REASONS = {
     Verdict.HOURS_UNKNOWN: ("leaves open whether",),
     Verdict.TOO_LATE_TO_BOOK: ("days ahead",),
     Verdict.FAMILY_BUSY: ("time that is taken",),
-    Verdict.TOO_LITTLE_TIME: ("do not fit", "does not fit", "stand in the way", "nobody would be let in"),
+    Verdict.TOO_LITTLE_TIME: (
+        "do not fit",
+        "does not fit",
+        "stand in the way",
+        "nobody would be let in",
+        "no offer lets all of you in at the hours",
+    ),
     Verdict.NO_TICKETS: ("No offer", "must", "keeps out", "may not", "The limits of", "may only enter"),
 }
 """How the reason of a day planned by itself begins or reads, by what the table says."""

@@ -52,3 +52,12 @@ class Food(Written):
         int, Field(ge=0, le=120), FieldSpec("Children under this age eat along", unit=Unit.MONTHS)
     ] = 12
     """Younger children eat what comes along anyway."""
+    count_all: Annotated[
+        bool,
+        FieldSpec(
+            "Count all of it",
+            help="Else food counts as what it costs over eating at home, which is as dear as packed food.",
+        ),
+    ] = False
+    """Whether all food of the day counts; else only what it costs over eating at home, which is as dear as
+    packed food (common practice, no source)."""

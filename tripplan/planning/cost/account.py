@@ -60,7 +60,8 @@ def outing_cost(
         admission: what entry costs, or why there is none.
         way_there: the drive out.
         way_home: the drive back.
-        lunch_out: whether the party is out at lunch time; a lunch at home costs nothing extra.
+        lunch_out: whether the party is out at lunch time; food costs what it does over eating at home, or all
+            of it where the household says so.
         own: the parent's own figures for this place: add-ons wanted, tolls, further extras.
         count_wear: whether the car's loss of value is an item.
         visit: arrival and leaving, for parking that is paid by the hour; None where nobody has said when.
@@ -119,7 +120,7 @@ class Account:
         items = [
             self._admission(admission, people),
             *self._of_the_car(people, day, parking_price(self.place.parking, visit), included=included),
-            *(self._food(months) if lunch_out else _lunch_at_home(currency)),
+            *self._food(months, out=lunch_out),
             *self._add_ons(months),
             *_own_extras(currency, own),
             *_treats(currency, household.treats_per_child, sum(age not in ADULT for age in months)),
@@ -186,12 +187,12 @@ class Account:
         price = self._taxed(for_one * cars, taxable=taxable)
         return self._from_card(CostKind.PARKING, label, price)
 
-    def _food(self, months: Sequence[int]) -> tuple[CostItem, ...]:
-        food, visit = self.household.food, self.place.visit
+    def _food(self, months: Sequence[int], *, out: bool) -> tuple[CostItem, ...]:
+        food, visit, currency = self.household.food, self.place.visit, self.household.currency
         grown, children = _eaters(food, months)
-        return _meal(
-            food, self.household.currency, grown, children, sold=visit.food_sold, own_food=visit.own_food
-        )
+        if not out:
+            return _lunch_at_home(food, currency, grown, children)
+        return _meal(food, currency, grown, children, sold=visit.food_sold, own_food=visit.own_food)
 
     def _add_ons(self, months: Sequence[int]) -> Iterator[CostItem]:
         place, chosen = self.place, None if self.own is None else self.own.add_ons
@@ -248,27 +249,36 @@ def _meal(
         bought, why = False, ", as none is sold there"
     elif not bought and sold and not own_food:
         bought, why = True, ", as own food is not allowed there"
-    likely = _meal_price(food, currency, grown, children, bought=bought)
+    price = _meal_price(food, currency, grown, children, bought=bought)
     cause, percent, told = (
         ("price of bought food", BOUGHT_GIVE_OR_TAKE, food.bought_from)
         if bought
         else ("price of packed food", PACKED_GIVE_OR_TAKE, food.packed_from)
     )
+    label = f"food for {grown + children}, {'bought' if bought else 'packed'}{why}"
     whose = f"the household's figures for one meal{f' ({told})' if told else ''}"
-    item = known_item(
-        CostKind.FOOD,
-        f"food for {grown + children}, {'bought' if bought else 'packed'}{why}",
-        likely,
-        Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %"),
-        (give_or_take(cause, likely, percent),),
-    )
-    return (item,)
+    if food.count_all:
+        source = Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %")
+        return (known_item(CostKind.FOOD, label, price, source, (give_or_take(cause, price, percent),)),)
+    if not bought:
+        source = Source(Origin.ESTIMATE, f"{whose}; eating at home costs as much")
+        return (known_item(CostKind.FOOD, label, Money.zero(currency), source),)
+    at_home = _meal_price(food, currency, grown, children, bought=False)
+    over = max(price - at_home, Money.zero(currency))
+    source = Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %, less what eating at home costs")
+    return (known_item(CostKind.FOOD, label, over, source, (give_or_take(cause, price, percent),)),)
 
 
-@lru_cache(maxsize=16)
-def _lunch_at_home(currency: str) -> tuple[CostItem, ...]:
-    source = Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it")
-    return (known_item(CostKind.FOOD, "lunch is eaten at home", Money.zero(currency), source),)
+@lru_cache(maxsize=256)
+def _lunch_at_home(food: Food, currency: str, grown: int, children: int) -> tuple[CostItem, ...]:
+    label = "lunch is eaten at home"
+    if not food.count_all or not grown + children:
+        source = Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it")
+        return (known_item(CostKind.FOOD, label, Money.zero(currency), source),)
+    price = _meal_price(food, currency, grown, children, bought=False)
+    swing = give_or_take("price of packed food", price, PACKED_GIVE_OR_TAKE)
+    source = Source(Origin.ESTIMATE, f"as dear as packed food, give or take {PACKED_GIVE_OR_TAKE} %")
+    return (known_item(CostKind.FOOD, label, price, source, (swing,)),)
 
 
 def _guessed_entry(place: IdeaPlace) -> CostItem:

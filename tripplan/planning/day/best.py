@@ -14,7 +14,6 @@ from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.day.weighing.latest_start import about_the_same, unhurried
-from tripplan.planning.day.weighing.naps import out_at_lunch
 from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
 
 MOST_AT_ONCE = 48_000
@@ -108,6 +107,8 @@ class _Day:
             len(hours.quiet_spans),
             self.limits.there.same_all_day,
             self.limits.back.same_all_day,
+            question.money and question.money.hours.shape,
+            question.currency,
         )
 
 
@@ -218,8 +219,7 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         spots: of each choice its day, departure and leaving time, in three rows; after each best choice comes
             the lightest one of the same search.
     """
-    choices, habits = weighed.choices, weighed.question.habits
-    lunch = weighed.minutes[0].by_clock(habits.lunch)
+    choices = weighed.choices
     usual = sum(window.nap.minutes for window in weighed.windows)
 
     def at(found: NDArray[Any]) -> NDArray[Any]:
@@ -235,9 +235,9 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         at(choices.enter),
         at(choices.leave),
         home,
-        at(weighed.rank) // LONGEST_AWAY,
+        at(weighed.rank) // LONGEST_AWAY - sum(at(part) for part in weighed.money) * weighed.coin,
         at(weighed.kept),
         np.full_like(depart, usual),
-        np.broadcast_to(out_at_lunch(lunch, habits, depart, home).ravel(), depart.shape),
+        at(weighed.lunch_out),
     )
     return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), lightest, strict=True)]

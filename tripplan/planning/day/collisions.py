@@ -122,4 +122,14 @@ def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> lis
         lambda limits: replace(limits, most_driving=NEVER),
         drives_too_long,
     )
-    return [earliest, home_by, shortest, busy, *([driving_limit] if limits.most_driving < NEVER else [])]
+    barred = _Limit(
+        "hours at which an offer lets all of you in",
+        lambda limits: replace(limits, money=None),
+        lambda _choices: "no offer lets all of you in at the hours that the rest of the day leaves",
+    )
+    found = [earliest, home_by, shortest, busy]
+    if limits.most_driving < NEVER:
+        found.append(driving_limit)
+    if limits.money is not None and None in limits.money.coins:
+        found.append(barred)
+    return found

@@ -65,7 +65,7 @@ class TradeOffs:
             return "The best plan has nothing that weighs: all naps kept, no drive, a comfortable stay."
         which = (
             "no other departure or return weighs less than"
-            if self.best.felt <= self.least
+            if self.best.weighs <= self.least
             else "this is the latest start of all that weigh about the least,"
         )
         told = [part for part in self.parts if part.felt.amount >= LEAST_TOLD_SHARE * self.best.felt.amount]
@@ -73,9 +73,11 @@ class TradeOffs:
         rest = self.best.felt - total((part.felt for part in told), self.best.felt.currency)
         if rest.rounded().amount > 0:
             said.append(f"smaller ones {wording.money(rest)}")
+        if self.best.spent is not None:
+            said.insert(0, f"{wording.money(self.best.spent)} in money")
         return (
             f"By what you say nuisances weigh, {which} "
-            f"{wording.money(self.best.felt)}: {wording.listed(said)}."
+            f"{wording.money(self.best.weighs)}: {wording.listed(said)}."
         )
 
     @property
@@ -124,7 +126,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
                 sentence=against_best(question, plan, best),
             )
         )
-    return TradeOffs(best, best.parts, tuple(points), plan_at(weighed, *lightest).felt, helps)
+    return TradeOffs(best, best.parts, tuple(points), plan_at(weighed, *lightest).weighs, helps)
 
 
 def _undominated(kept: Minutes, stay: Minutes, rank: Minutes, possible: Flags) -> list[tuple[int, int]]:
@@ -155,11 +157,11 @@ def against_best(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
     if plan == best:
         return "This is the best plan."
     said = wording.listed(changes(question, plan, best)) or "as much nap and as long a stay"
-    more = (plan.felt - best.felt).rounded()
+    more = (plan.weighs - best.weighs).rounded()
     if more.amount > 0:
         weighs = f"weighs {wording.money(more)} more than"
     elif more.amount < 0:  # between two minutes of the search's grid
-        weighs = f"weighs {wording.money(best.felt - plan.felt)} less than"
+        weighs = f"weighs {wording.money(best.weighs - plan.weighs)} less than"
     else:
         weighs = "weighs as much as"
     return f"{said[0].upper()}{said[1:]}: {weighs} the best plan."
@@ -180,8 +182,13 @@ def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:
         ("time awake there" if asleep_there else "time there", stay(plan) - stay(best)),
         ("driving", plan.car_minutes - best.car_minutes),
     )
-    return [
+    said = [
         f"{wording.minutes(abs(change))} {'more' if change > 0 else 'less'} {name}"
         for name, change in differences
         if change
     ]
+    if plan.spent is not None and best.spent is not None and plan.spent != best.spent:
+        more = plan.spent - best.spent
+        amount = wording.money(Money(abs(more.amount), more.currency))
+        said.append(f"{amount} {'more' if more.amount > 0 else 'less'} in money")
+    return said

@@ -170,3 +170,5 @@ def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes)
         shortest = wording.minutes(limits.shortest)
         left = f"only {wording.minutes(visit)} would be left" if visit > 0 else "no time would be left"
         yield f"Let in at {there(enter)}, {left} there; a visit takes at least {shortest}."
+    elif limits.money is not None and not limits.money.lets_in(enter, leave):
+        yield f"No offer on the price board lets all of you in from {there(enter)} to {there(leave)}."

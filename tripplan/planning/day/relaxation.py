@@ -54,10 +54,11 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Relaxation | None
         plan = plan_day(asked).best
         if plan is None:
             continue
-        if best is not None and plan.felt.amount >= best.felt.amount * (1 - SMALL_LOSS_SHARE):
+        saves = None if best is None else best.weighs - plan.weighs
+        if best is not None and saves is not None and saves.amount <= SMALL_LOSS_SHARE * best.felt.amount:
             continue
-        if found is None or plan.felt.amount < found.plan.felt.amount:
-            found = Relaxation(words, plan, best.felt - plan.felt if best is not None else None)
+        if found is None or plan.weighs < found.plan.weighs:
+            found = Relaxation(words, plan, saves)
     return found
 
 

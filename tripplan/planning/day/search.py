@@ -16,9 +16,10 @@ from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices
 from tripplan.planning.opening.hours import Openness
 
 SMALL_LOSS = Decimal("1.00")
-"""Departures that cost at most this much more than the best count as equally good [household currency]."""
+"""Departures that weigh at most this much more than the best, money included, count as equally good
+[household currency]."""
 SMALL_LOSS_SHARE = Decimal("0.02")
-"""Or at most this share more, where that is the larger amount [-]."""
+"""Or at most this share of what the nuisances of the best weigh, where that is the larger amount [-]."""
 MOST_WINDOWS = 5
 """More leave windows than this only confuse; the best ones stay [-]."""
 
@@ -26,16 +27,17 @@ MOST_WINDOWS = 5
 def plan_day(question: DayQuestion) -> DaySearch:
     """Search every departure and leaving time for the day with the least generalized cost.
 
-    Hard limits (opening, last entry, entry times, shortest visit, earliest departure, being home,
-    busy times) stay hard. Felt cost is lost nap, time in the car or waiting to be let in (which weighs
+    Hard limits (opening, last entry, entry times, shortest visit, earliest departure, being home, busy
+    times) stay hard, and so do hours at which nobody lets the party in. Generalized cost is money, as far
+    as it hangs on the hour, and nuisances: lost nap, time in the car or waiting to be let in (which weighs
     as much), driving beyond the children's patience, time short of a comfortable stay or beyond it, time
     among school classes, a quiet hour not used, and what lateness is likely to cost: the chance to miss the
-    entry or a show, and how long after the set time and after the first bedtime the family is to be expected
-    home, with its usual delays and the range of the drives. Each has the parent's own price. Among plans that
-    weigh the same to within a quarter of an hour in the car the latest start is best, see
+    entry or a show, and how long after the set time and after the first bedtime the family is to be
+    expected home, with its usual delays and the range of the drives. Each has the parent's own price. Among
+    plans that weigh the same to within a quarter of an hour in the car the latest start is best, see
     `weighing.latest_start`; then the one that weighs the least, then the one that is away the shortest. The
-    party is let in as soon as the place allows in the span of opening in which it leaves. The nap model is in
-    `weighing.naps`, shows and lunch in `weighing.shows`.
+    party is let in as soon as the place allows in the span of opening in which it leaves. The nap model
+    stands in `weighing.naps`, shows and lunch in `weighing.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.
@@ -58,7 +60,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
 
     weighed = WeighedChoices.of(question, choices, minutes)
     best_rank = weighed.rank[0].min(axis=1)
-    best_felt = best_rank // LONGEST_AWAY
+    weighs = best_rank // LONGEST_AWAY
     apart = about_the_same(question.worth)
     good_hour = minutes.by_clock(question.habits.usual_departure)
 
@@ -67,9 +69,11 @@ def plan_day(question: DayQuestion) -> DaySearch:
         found = unhurried(best_rank[rows], choices.depart[0, rows, 0], good_hour, apart * LONGEST_AWAY)
         return first + found
 
-    best_row, least = best_between(0, best_rank.size - 1), int(best_felt.min())
-    loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * least, apart)
-    good = choices.possible[0].any(axis=1) & (best_felt <= least + int(loss))
+    best_row, lightest = best_between(0, best_rank.size - 1), int(best_rank.argmin())
+    least = int(weighs[lightest])
+    nuisances = least - weighed.coin * weighed.spent((0, lightest, int(weighed.rank[0, lightest].argmin())))
+    loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * nuisances, apart)
+    good = choices.possible[0].any(axis=1) & (weighs <= least + int(loss))
     spans = [
         (best_row if first <= best_row <= last else best_between(first, last), first, last)
         for first, last in _runs(good)

@@ -178,7 +178,15 @@ def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool)
         return question
 
     facts = place_facts(here.family, outing.place, (outing.day.year,))
-    new = plan_outing(here.family, party, facts, outing.day, today=today, as_asked=as_it_is)
+    new = plan_outing(
+        here.family,
+        party,
+        facts,
+        outing.day,
+        today=today,
+        as_asked=as_it_is,
+        entry_paid=here.paid,
+    )
     if isinstance(new, NoOuting):
         return new
     absent = {member.name for member in outing.party} - {member.name for member in party}

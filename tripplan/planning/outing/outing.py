@@ -10,9 +10,9 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
-from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
+from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.cost import OutingCost, outing_cost
+from tripplan.planning.cost import Account, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day, slack
 from tripplan.planning.day.times.minutes import DayMinutes
@@ -21,6 +21,7 @@ from tripplan.planning.holidays.public_holidays import public_holidays
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.clock_notes import clock_notes
 from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
+from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices, gate_at
 from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
@@ -52,7 +53,8 @@ class Outing:
         admission: what to buy.
         crowd: how likely a full house is.
         cost: what it costs in all.
-        felt_cost: money plus what the parent says the nuisances weigh.
+        hourly_costs: what it would cost at other hours.
+        generalized_cost: money plus what the parent says the nuisances weigh.
         notes: what else the parent should know.
         cautions: for safety, with the deference they need.
     """
@@ -69,6 +71,7 @@ class Outing:
     admission: Admission
     crowd: CrowdRisk
     cost: OutingCost
+    hourly_costs: HourlyCosts
     generalized_cost: Money
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -103,6 +106,7 @@ def plan_outing(
     leave_place_at: datetime | None = None,
     grid_minutes: int = USUAL_GRID_MINUTES,
     as_asked: Callable[[DayQuestion], DayQuestion] = lambda question: question,
+    entry_paid: bool = False,
 ) -> Outing | NoOuting:
     """Answer everything about one place on one day.
 
@@ -116,6 +120,7 @@ def plan_outing(
         leave_place_at: with it, take just that departure and this leaving time, where the limits allow it.
         grid_minutes: how far apart the departures and leaving times are that are tried [min].
         as_asked: changes what the search is asked, such as on a day that has begun.
+        entry_paid: whether entry is paid for, so that no hour is better for its price.
 
     Returns:
         The outing with all its answers, or why it cannot be.
@@ -140,6 +145,12 @@ def plan_outing(
     busy = family.busy_days.on(day, [member.name for member in party])
     question = day_question(family, needs, facts, day, hours, ways)
     question = as_asked(replace(question, busy=busy, grid_minutes=grid_minutes))
+    own = family.own_figures_for(place.id)
+    account = Account(household, place, question.way_there.at(0), question.way_home.at(0), own=own)
+    costs = HourlyPrices(family, facts, account, today).on(party, day, hours, alike=lambda on: on)
+    money = costs.money.entry_paid() if entry_paid else costs.money
+    # Where no hour lets anybody in, the till says why at the hour that would be best.
+    question = replace(question, money=None if money.lets_nobody_in else money)
     search = plan_day(question)
     if search.best is None:
         return NoOuting(place, day, search.collisions, question)
@@ -151,18 +162,7 @@ def plan_outing(
     admission = gate.admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
-    cost = outing_cost(
-        household,
-        party,
-        day,
-        place,
-        admission,
-        there,
-        back,
-        lunch_out=plan.lunch_out,
-        own=family.own_figures_for(place.id),
-        visit=gate.visit,
-    )
+    cost = account.cost(party, day, admission, lunch_out=plan.lunch_out, visit=gate.visit)
     crowd = facts.crowds[day]
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(
@@ -178,6 +178,7 @@ def plan_outing(
         admission=admission,
         crowd=crowd,
         cost=cost,
+        hourly_costs=costs,
         generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
             *idea_notes(place, [member.months_on(day) for member in party]),
@@ -209,23 +210,6 @@ def _meant(
         if isinstance(picked, DayPlan):
             return picked
     return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
-
-
-def gate_at(
-    family: Family, facts: PlaceFacts, moment: datetime, leaving: datetime | None = None, *, today: date
-) -> Gate:
-    """The till of a place as the family meets it at the moment it is let in, to leave at another."""
-    return Gate(
-        facts.place,
-        moment,
-        today,
-        household=frozenset(member.name for member in family.household.members),
-        held=family.household.passes,
-        public_holidays=facts.public_holidays.keys(),
-        days_out_of_school=facts.days_out_of_school,
-        other_places=family.places_of_passes,
-        leaving=leaving,
-    )
 
 
 def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list[str]:

@@ -4,6 +4,7 @@ from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 from datetime import date
 
+from tripplan.planning.cost.items import OutingCost
 from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.shapes import DayQuestion
@@ -61,6 +62,19 @@ class VisitPlan:
             wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
             wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),
         )
+
+
+@dataclass(frozen=True)
+class CostedVisit:
+    """A day plan with what the day costs by it.
+
+    Attributes:
+        visit: the plan.
+        cost: the money.
+    """
+
+    visit: VisitPlan
+    cost: OutingCost
 
 
 @dataclass(frozen=True)

@@ -14,13 +14,11 @@ from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import PlaceFacts
-from tripplan.planning.sweep.answer_cache import AnswerCache, VisitPlan
+from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit
 from tripplan.planning.sweep.dates import DateRow, Numbers
 from tripplan.planning.sweep.place_row import PlaceRow
-from tripplan.planning.sweep.prices import Prices, Stays
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
-from tripplan.planning.travel.drive import Journey
 from tripplan.values.money import minor_digits
 
 _CHANCE_DIGITS = 4
@@ -46,12 +44,11 @@ class PlaceDays:
             known: what was found for other places, and what waits to be searched.
         """
         self.number, self.facts = number, facts
-        self._family, self._today = family, today
         self._at = at = PlaceRow(row, facts)
         self.in_term = at.school_is_in
         self.verdict = _before_planning(at, today)
         self._days = days = np.flatnonzero(self.verdict == Verdict.CAN_GO)
-        self.visits = Visits(family, at, days, known) if days.size else None
+        self.visits = Visits(family, at, days, known, today=today) if days.size else None
 
     def visited(self) -> "_Visited | None":
         """Once the visits are searched, what they say; None where there is none. Tells more verdicts."""
@@ -64,9 +61,7 @@ class PlaceDays:
         days, kinds = days[going], kinds[going]
         if not days.size:
             return None
-        said = _said(found, self._at.row.household.currency)[kinds].T
-        prices = Prices(self._family, self._at, days, self._today)
-        return _Visited(self, days, said, prices, self.visits.ways(int(days[0])))
+        return _Visited(self, days, _said(found, self._at.row.household.currency)[kinds].T)
 
 
 @dataclass(frozen=True, eq=False)
@@ -77,15 +72,11 @@ class _Visited:
         place: the place on all days.
         days: which days of the row.
         said: what `_said` says of each of them, a column a day.
-        prices: what they cost.
-        ways: there and home on one of them.
     """
 
     place: PlaceDays
     days: Numbers
     said: Numbers
-    prices: Prices
-    ways: tuple[Journey, Journey]
 
 
 def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
@@ -103,16 +94,10 @@ def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
         columns["in_term"][place.number], columns["verdict"][place.number] = place.in_term, place.verdict
     if not visited:
         return
-    stays = [Stays(enter=one.said[0], leave=one.said[0] + one.said[5]) for one in visited]
-    entries = [one.prices.entry(stay) for one, stay in zip(visited, stays, strict=True)]
-    costs = [
-        one.prices.costs(entry, stay, one.said[1], one.ways)
-        for one, entry, stay in zip(visited, entries, stays, strict=True)
-    ]
     chances = chances_of([one.place.facts.crowds for one in visited])
-    days, said, priced = (
+    days, said = (
         np.concatenate(each, axis=-1)
-        for each in ([one.days for one in visited], [one.said for one in visited], costs)
+        for each in ([one.days for one in visited], [one.said for one in visited])
     )
     chance = np.concatenate(
         [
@@ -121,7 +106,7 @@ def fill(columns: Columns, row: DateRow, places: Sequence[PlaceDays]) -> None:
         ]
     )
     numbers = np.repeat([one.place.number for one in visited], [one.days.size for one in visited])
-    _fill(columns, row, (numbers, days), said, priced, chance)
+    _fill(columns, row, (numbers, days), said, chance)
 
 
 def _fill(
@@ -129,7 +114,6 @@ def _fill(
     row: DateRow,
     spots: tuple[Numbers, Numbers],
     said: Numbers,
-    priced: Numbers,
     chance: NDArray[np.float64],
 ) -> None:
     """Fill the columns at some places on some days.
@@ -139,21 +123,15 @@ def _fill(
         row: likewise.
         spots: which places on which days.
         said: what `_said` says of each spot, a column a spot.
-        priced: what `Prices.costs` says, likewise.
         chance: of a full house at each spot [0-1].
     """
-    enters = priced[0] >= 0
-    columns["verdict"][spots] = np.where(enters, Verdict.CAN_GO, Verdict.NO_TICKETS)
-    spots = (spots[0][enters], spots[1][enters])
-    said, priced, chance = said[:, enters], priced[:, enters], chance[enters]
     rises, sets = (light[spots[1]] for light in row.sun)
     filled = {
-        **dict(zip(_SAID_OF_A_VISIT, said[3:10], strict=True)),
-        **dict(zip(("low", "likely", "high", "at_least"), priced, strict=True)),
-        "dark_there": _in_the_dark(said[10], said[11], rises, sets),
-        "dark_back": _in_the_dark(said[12], said[13], rises, sets),
+        **dict(zip(_SAID_OF_A_VISIT, said[1:12], strict=True)),
+        "dark_there": _in_the_dark(said[12], said[13], rises, sets),
+        "dark_back": _in_the_dark(said[14], said[15], rises, sets),
         "chance": chance,
-        "felt": _felt(row.household, priced[1], said[2], chance),
+        "felt": _felt(row.household, said[2], said[0], chance),
     }
     for name, values in filled.items():
         columns[name][spots] = values
@@ -173,32 +151,45 @@ def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:
     return verdict
 
 
-_SAID_OF_A_VISIT = ("leave_home", "home", "visit", "nap_kept", "nap_lost", "in_car", "longest_drive")
+_SAID_OF_A_VISIT = (
+    "low",
+    "likely",
+    "high",
+    "at_least",
+    "leave_home",
+    "home",
+    "visit",
+    "nap_kept",
+    "nap_lost",
+    "in_car",
+    "longest_drive",
+)
 
 
-def _said(found: Sequence[VisitPlan | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: entry, lunch out, nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
+def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
+    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
     return np.array(
-        [
-            (
-                one.best.enter,
-                one.best.lunch_out,
-                _in_coins(one.best.felt, currency),
-                one.best.depart,
-                one.best.home,
-                one.best.leave - one.best.enter,
-                one.best.nap_kept,
-                one.best.nap_usual - one.best.nap_kept,
-                one.in_car,
-                one.longest_drive,
-                *one.wheels_there,
-                *one.wheels_back,
-            )
-            if isinstance(one, VisitPlan)
-            else (0,) * 14
-            for one in found
-        ],
-        dtype=np.int64,
+        [(0,) * 16 if isinstance(one, Verdict) else _said_of(one, currency) for one in found], dtype=np.int64
+    )
+
+
+def _said_of(one: CostedVisit, currency: str) -> tuple[int, ...]:
+    visit, best, total = one.visit, one.visit.best, one.cost.total
+    return (
+        _in_coins(best.felt, currency),
+        total.low.minor,
+        total.likely.minor,
+        total.high.minor,
+        bool(one.cost.unknown),
+        best.depart,
+        best.home,
+        best.leave - best.enter,
+        best.nap_kept,
+        best.nap_usual - best.nap_kept,
+        visit.in_car,
+        visit.longest_drive,
+        *visit.wheels_there,
+        *visit.wheels_back,
     )
 
 

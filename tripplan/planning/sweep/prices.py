@@ -1,162 +1,92 @@
-"""What each day at one place costs; days with the same price of entry and the same ages are priced once."""
+"""What each day at one place costs by the hour; equal days are priced once."""
 
-from dataclasses import dataclass
+from collections.abc import Hashable
 from datetime import date, timedelta
+from functools import cached_property
 
 import numpy as np
 
-from tripplan.planning.admission.availability import VisitTime, limits_on_stay
 from tripplan.planning.admission.blocks import bands_on
-from tripplan.planning.admission.cheapest import Gate
-from tripplan.planning.admission.result import EntryPrice
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, Account
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
-from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.family.family import Family
-from tripplan.planning.opening.opening_days import DAY_MINUTES
-from tripplan.planning.outing.outing import gate_at
+from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices
 from tripplan.planning.sweep.dates import Numbers, grouped
+from tripplan.planning.sweep.open_hours import OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.travel.drive import Journey
 from tripplan.values.ages import ADULT
-from tripplan.values.clocks import minute_of_day
-
-NO_ENTRY = (-1, -1, -1, False)
-"""What stands for the cost of a day on which nobody lets the party in."""
-
-
-@dataclass(frozen=True)
-class Entry:
-    """What it costs to be let in on some days.
-
-    Attributes:
-        prices: the different ones there are; None where nobody lets the party in.
-        which: for each day, which of them it has.
-    """
-
-    prices: tuple[EntryPrice | None, ...]
-    which: Numbers
-
-
-@dataclass(frozen=True)
-class Stays:
-    """From when to when a place is visited on some days.
-
-    Attributes:
-        enter: when the party is let in on each of the days [min].
-        leave: when it leaves [min].
-    """
-
-    enter: Numbers
-    leave: Numbers
 
 
 class Prices:
     """The prices of some days at one place."""
 
-    def __init__(self, family: Family, at: PlaceRow, days: Numbers, today: date) -> None:
+    def __init__(
+        self,
+        family: Family,
+        at: PlaceRow,
+        days: Numbers,
+        today: date,
+        ways: tuple[Journey, Journey],
+        hours: OpenHours,
+    ) -> None:
+        """Days: those of the row that the place is open on; the ways of any of them, as all are as long."""
         self._family, self._at, self._row, self._days, self._today = family, at, at.row, days, today
+        self._hours = hours
+        there, back = (way.at(0) for way in ways)
+        own = family.own_figures_for(at.place.id)
+        account = Account(self._row.household, at.place, there, back, own=own)
+        self._prices = HourlyPrices(family, at.facts, account, today)
+        self._known: dict[int, HourlyCosts] = {}
 
-    def costs(self, entry: Entry, stays: Stays, lunch_out: Numbers, ways: tuple[Journey, Journey]) -> Numbers:
-        """Low, likely and high total, and whether something is unknown; `NO_ENTRY` where nobody may enter.
+    @cached_property
+    def kind(self) -> Numbers:
+        """For each day of the row a number; days with the same number cost the same at every hour."""
+        at, row, days = self._at, self._row, self._days
+        rules = [at.rule(text) for text in self._prices.times]
+        columns = [self._entry_kind, self._eaters_kind, *(rule.kind for rule in rules)]
+        if self._prices.by_the_hour:
+            columns += [at.hours.kind, at.changes, at.ahead[: row.count]]
+        if at.hours.past_midnight or any(rule.past_midnight for rule in rules):
+            columns.append(np.arange(row.count))
+        kind = np.full(row.count, -1)
+        kind[days] = grouped([column[days] for column in columns])[1]
+        return kind
 
-        Args:
-            entry: what the method of that name says.
-            stays: when the place is visited.
-            lunch_out: whether the party is out at lunch time on each of the days.
-            ways: there and home on any of the days, as the distance is always the same.
+    def costs(self, n: int) -> HourlyCosts:
+        """What a day costs by the hour."""
+        kind = int(self.kind[n])
+        if kind not in self._known:
+            row, who = self._row, int(self._row.party_kind[n])
+            self._known[kind] = self._prices.on(
+                row.party_on[n],
+                row.days[n],
+                self._hours.on(n),
+                alike=lambda on: (who, self._alike(on)),
+                eaters=int(self._eaters_kind[n]),
+            )
+        return self._known[kind]
 
-        Returns:
-            One column a day [smallest coins].
-        """
-        row, days = self._row, self._days
+    def _alike(self, day: date) -> Hashable:
+        n = (day - self._row.first).days
+        return int(self._entry_kind[n]) if n < self._row.count else day
+
+    @cached_property
+    def _entry_kind(self) -> Numbers:
+        """For each day a number; entry costs the same on days with the same number, whatever the hour."""
+        return self._row.kinds_between(self._price_changes())[1]
+
+    @cached_property
+    def _eaters_kind(self) -> Numbers:
+        """The same for what is paid beside entry."""
+        row = self._row
         household = row.household
         ages = [household.food.free_under_months, GROWN_APPETITE_MONTHS, ADULT.first]
         ages += [bound for add_on in self._at.place.add_ons for bound in add_on.ages.bounds]
         changes = row.birthdays(ages)
         if household.car is None:
             changes |= {*(rates.since for rates in US_RATES), *(rates.since for rates in UK_RATES)}
-        eaters = row.kinds_between(changes)[1][days]
-        ones, kinds = grouped([entry.which, lunch_out, eaters, *self._parked(stays)])
-        place = self._at.place
-        there, back = (way.at(0) for way in ways)
-        account = Account(household, place, there, back, own=self._family.own_figures_for(place.id))
-        costs = np.array(
-            [
-                self._cost(
-                    account,
-                    int(days[one]),
-                    entry.prices[int(entry.which[one])],
-                    self._gate(stays, int(one)).visit if place.parking.rates else None,
-                    lunch_out=bool(lunch_out[one]),
-                )
-                for one in ones
-            ],
-            dtype=np.int64,
-        )
-        return costs[kinds].T
-
-    def _cost(
-        self, account: Account, n: int, entry: EntryPrice | None, visit: VisitTime | None, *, lunch_out: bool
-    ) -> tuple[int, int, int, bool]:
-        if entry is None:
-            return NO_ENTRY
-        row = self._row
-        cost = account.cost(row.party_on[n], row.days[n], entry, lunch_out=lunch_out, visit=visit)
-        total = cost.total
-        return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
-
-    def entry(self, stays: Stays) -> Entry:
-        """What entry costs where the party comes and leaves at such times on each of the days."""
-        row, days = self._row, self._days
-        clock = self._at.clock(days, stays.enter)
-        # A party that is let in on another date by the clock of the place meets that date's prices.
-        another_date = clock // DAY_MINUTES
-        columns = [
-            row.kinds_between(self._price_changes())[1][days],
-            np.where(another_date, days + 1, 0),
-        ]
-        columns += [self._holds(text, clock) for text in self._times_on_the_board()]
-        columns += self._limits_kept(stays, clock)
-        ones, kinds = grouped(columns)
-        prices = [self._gate(stays, int(one)).entry_price(row.party_on[int(days[one])]) for one in ones]
-        numbers: dict[EntryPrice | None, int] = {}
-        different = np.array([numbers.setdefault(price, len(numbers)) for price in prices], dtype=np.int64)
-        return Entry(tuple(numbers), different[kinds])
-
-    def _gate(self, stays: Stays, one: int) -> Gate:
-        """The till as the party meets it on one of the days."""
-        zone = self._at.place.where.zone
-        minutes = DayMinutes(self._row.days[int(self._days[one])], self._row.household.home.zone)
-        enter, leave = (minutes.moment(int(times[one]), zone) for times in (stays.enter, stays.leave))
-        return gate_at(self._family, self._at.facts, enter, leave, today=self._today)
-
-    def _limits_kept(self, stays: Stays, clock: Numbers) -> list[Numbers]:
-        """Which of the board's limits on the stay each visit keeps; days of a clock change by themselves."""
-        limits = limits_on_stay(self._at.place)
-        if not limits:
-            return []
-        leaves = self._at.clock(self._days, stays.leave)
-        kept = [self._at.changes[self._days]]
-        for longest, leave_by in limits:
-            fits = np.ones(leaves.size, dtype=np.int64)
-            if longest is not None:
-                fits &= stays.leave - stays.enter <= longest
-            if leave_by is not None:
-                by = minute_of_day(leave_by)
-                fits &= (clock % DAY_MINUTES < by) & (leaves - clock // DAY_MINUTES * DAY_MINUTES <= by)
-            kept.append(fits)
-        return kept
-
-    def _parked(self, stays: Stays) -> list[Numbers]:
-        """What the price of parking hangs on, where it is not always the same."""
-        rates = self._at.place.parking.rates
-        if not rates:
-            return []
-        clock = self._at.clock(self._days, stays.enter)
-        texts = sorted({rate.valid for rate in rates if rate.valid is not None})
-        changes = self._at.changes[self._days]
-        return [stays.leave - stays.enter, changes, *(self._holds(text, clock) for text in texts)]
+        return row.kinds_between(changes)[1]
 
     def _price_changes(self) -> set[date]:
         """The dates on which the price of entry may change whatever the hour."""
@@ -177,15 +107,3 @@ class Prices:
                 changes.add(offer.last_day + timedelta(days=1))
             changes.add(self._today + timedelta(days=offer.book_days_ahead))
         return changes | {held.valid_until + timedelta(days=1) for held in passes}
-
-    def _times_on_the_board(self) -> list[str]:
-        return sorted({offer.valid for offer in self._at.place.offers if offer.valid is not None})
-
-    def _holds(self, text: str, clock: Numbers) -> Numbers:
-        """Whether a rule calls the arrival of each day good."""
-        rule = self._at.rule(text)
-        holds = np.zeros(clock.size, dtype=np.int64)
-        for number, spans in enumerate(rule.spans):
-            for starts, ends in spans:
-                holds |= (rule.kind[self._days] == number) & (starts <= clock) & (clock < ends)
-        return holds

@@ -1,27 +1,31 @@
 """The kinds of days at one place, and the best day plan of each."""
 
 from dataclasses import dataclass, fields, replace
+from datetime import date
 from functools import cached_property
 
 import numpy as np
 
 from tripplan.documents.family.habits import NIGHT_OVER
+from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.day_question import day_question, ways_at
-from tripplan.planning.sweep.answer_cache import AnswerCache, Key, Search, VisitPlan
+from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit, Key, Search
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
+from tripplan.planning.sweep.open_hours import OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
+from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.travel.drive import Journey, Leg
 from tripplan.planning.travel.morning import READINESS_CHANGES_MONTHS
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.values.clocks import minute_of_day
 
-_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun"}
+_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun", "money"}
 _SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}
 _OF_PLACE_AND_AGES = tuple(
     asked.name for asked in fields(DayQuestion) if asked.name not in _TOLD_OTHERWISE | _SAME_FOR_A_PARTY
@@ -76,22 +80,14 @@ class _Asked:
 class Visits:
     """The day plans of one place over a row of days."""
 
-    def __init__(self, family: Family, at: PlaceRow, days: Numbers, known: AnswerCache) -> None:
+    def __init__(
+        self, family: Family, at: PlaceRow, days: Numbers, known: AnswerCache, *, today: date
+    ) -> None:
         """Days: those of the row that the place is open on, one at least."""
+        self._today = today
         self._family, self._at, self._days, self._known = family, at, days, known
         self._row: DateRow = at.row
-        place = at.place
-        opening = place.opening
-        self._times_of_day = known.number(
-            (
-                opening.entry_times,
-                opening.last_entry_minutes_before_close,
-                place.visit.quiet_hours,
-                place.visit.shows,
-                place.where.zone,
-                place.id if any(rule.past_midnight for rule in at.inside) else None,
-            )
-        )
+        self._hours = OpenHours(at, known)
 
     def ask(self) -> None:
         """Have the best plan of each kind of day searched, unless it is known already."""
@@ -102,10 +98,17 @@ class Visits:
                 self._ask(kind)
                 self._ask_around_engagements(kind, kind.busy)
 
-    def found(self) -> list[VisitPlan | Verdict]:
+    def found(self) -> list[CostedVisit | Verdict]:
         """Once the searches are over, the best plan of each kind of day, or why there is none."""
-        found = [(kind, self._known.visits[kind.busy or kind.free]) for kind in self._kinds]
-        return [one if isinstance(one, Verdict) else one.later(kind.by_night) for kind, one in found]
+        return [self._found(kind) for kind in self._kinds]
+
+    def _found(self, kind: _Kind) -> CostedVisit | Verdict:
+        found = self._known.visits[kind.busy or kind.free]
+        if isinstance(found, Verdict):
+            return found
+        visit, costs = found.later(kind.by_night), self._prices.costs(kind.n)
+        cost = costs.at(visit.best.enter, visit.best.leave, lunch_out=visit.best.lunch_out)
+        return Verdict.NO_TICKETS if cost is None else CostedVisit(visit, cost)
 
     @property
     def kind(self) -> Numbers:
@@ -123,6 +126,7 @@ class Visits:
             self._ways_kinds[1],
             at.changes,
             at.ahead[: row.count],
+            self._prices.kind,
             *(rule.kind for rule in at.inside),
         ]
         return grouped([column[days] for column in rests_on])
@@ -135,9 +139,21 @@ class Visits:
     def _kind_of(self, n: int) -> _Kind:
         busy_kind, changes = int(self._row.busy_kind[n]), int(self._at.changes[n])
         by_night = self._changed_by_night(n) if changes else 0
-        same = (self._ways(n).number, self._asked(n).number, *self._times(n))
+        money = self._money(n)
+        told = money and money.compared().later(-by_night)
+        same = (self._ways(n).number, self._asked(n).number, self._known.number(told), *self._hours.times(n))
         free = (0, 0 if by_night else changes, *same)
         return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)
+
+    @cached_property
+    def _prices(self) -> Prices:
+        ways = self.ways(int(self._days[0]))
+        return Prices(self._family, self._at, self._days, self._today, ways, self._hours)
+
+    def _money(self, n: int) -> HourlyMoney | None:
+        """What a day costs by the hour; None where nobody is let in at any."""
+        money = self._prices.costs(n).money
+        return None if money.lets_nobody_in else money
 
     def ways(self, n: int) -> tuple[Journey, Journey]:
         """The way there and the way home on a day."""
@@ -189,22 +205,12 @@ class Visits:
         asked, kinds = self._asked_of
         return asked[int(kinds[n])]
 
-    def _times(self, n: int) -> tuple[int, ...]:
-        """Numbers for all that the hours of a day rest on."""
-        at, known = self._at, self._known
-        return (
-            self._times_of_day,
-            known.number(at.hours.spans[at.hours.kind[n]]),
-            int(at.ahead[n]),
-            *(known.number(rule.spans[rule.kind[n]]) for rule in at.inside),
-        )
-
     def _ask(self, kind: _Kind) -> None:
         """Have a kind of day searched as if nobody was engaged, unless that is known."""
         known = self._known
         if kind.free in known.visits or kind.free in known.searches:
             return
-        if self._hours_on(kind.n).openness is not Openness.OPEN:
+        if self._hours.on(kind.n).openness is not Openness.OPEN:
             known.visits[kind.free] = Verdict.CLOSED
         else:
             known.searches[kind.free] = self._search(kind)
@@ -227,9 +233,10 @@ class Visits:
         question = replace(
             self._asked(kind.n).question,
             day=self._row.days[kind.n],
-            hours=self._hours_on(kind.n),
+            hours=self._hours.on(kind.n),
             way_there=there,
             way_home=back,
+            money=self._money(kind.n),
         )
         return Search(question, kind.by_night)
 
@@ -253,16 +260,6 @@ class Visits:
         over = minute_of_day(NIGHT_OVER)
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
         return later if min(opens, row.first_minute(n)) >= over else 0
-
-    def _hours_on(self, n: int) -> DayHours:
-        """The place's hours, asked for once for days with the same times by the clock."""
-        day, facts = self._row.days[n], self._at.facts
-        key = (int(self._at.changes[n]), *self._times(n))
-        if key not in self._known.hours:
-            hours = facts.hours_on(day)
-            self._known.hours[key] = (day, hours)
-        known_on, hours = self._known.hours[key]
-        return hours if known_on == day else hours.on_equal_day(day - known_on)
 
 
 _NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")

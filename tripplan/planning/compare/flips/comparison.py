@@ -70,6 +70,7 @@ class Comparison:
             day or outing.day,
             today=self.today,
             leave_at=outing.plan.leave_home if picked else None,
+            leave_place_at=outing.plan.leave_place if picked else None,
         )
 
     def changed(

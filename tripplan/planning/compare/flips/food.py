@@ -9,5 +9,5 @@ def other_food(comparison: Comparison) -> Flip:
     food = comparison.household.food
     other = "packed" if food.way == "bought" else "bought"
     changed = food.model_copy(update={"way": other})
-    answers = comparison.recosted(comparison.household.model_copy(update={"food": changed}))
+    answers = comparison.changed(household=comparison.household.model_copy(update={"food": changed}))
     return comparison.flip("food", food.way, other, f"With {other} food", answers)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.planning.day.times.hourly_money import MoneyOfDays
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import NEVER, Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import NARROW, Minutes, a_day
@@ -117,7 +118,8 @@ class Choices:
 
         Args:
             limits: one a day. All days have as many spans of opening, all have entry times or none has, and
-                ways that are the same all day or none has.
+                ways that are the same all day or none has; of all or of none money counts, with as many
+                hours of a price of their own.
             departures: from home, in order, one row of them a day [min].
             leaving_times: from the place, likewise [min].
         """
@@ -145,6 +147,9 @@ class Choices:
             possible &= driving <= a_day(most_driving)
         for start, end in _engagements(limits):
             possible &= (home <= start) | (depart >= end)
+        money = [of_day.money for of_day in limits if of_day.money is not None]
+        if any(None in of_day.coins for of_day in money):
+            possible &= MoneyOfDays.of(money).lets_in(enter, leave)
         wait = enter - arrive
         return cls(limits, there, back, opened, depart, leave, arrive, home, enter, wait, visit, possible)
 

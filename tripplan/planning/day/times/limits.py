@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.day.times.legs import LegTimes
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
@@ -48,6 +49,7 @@ class Limits:
         left: the settled departure of a day that has begun; None while all is open.
         not_before: nobody leaves the place before.
         most_driving: no more driving than this, both ways together [min].
+        money: what the outing costs by the hour, for the hours at which nobody lets the party in.
     """
 
     earliest: int
@@ -61,6 +63,7 @@ class Limits:
     left: int | None = None
     not_before: int = 0
     most_driving: int = NEVER
+    money: HourlyMoney | None = None
 
     @classmethod
     def of(cls, question: DayQuestion, minutes: DayMinutes) -> "Limits":
@@ -91,6 +94,7 @@ class Limits:
             left=None if question.begun is None else minutes.rounded_down(question.begun.left_home),
             not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
             most_driving=NEVER if most_driving is None else most_driving,
+            money=question.money,
         )
 
 

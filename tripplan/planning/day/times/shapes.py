@@ -11,6 +11,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
+from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.travel.drive import Journey
 from tripplan.values.money import Money
@@ -143,6 +144,7 @@ class DayPlan:
             late, ...) in money, rounded to the smallest coin.
         parts: the nuisances, those that weigh nothing left out; together they are `felt` before rounding.
         shows: one outcome per show that is worth being there for.
+        spent: what the outing costs in all with these hours; None where money does not count.
     """
 
     leave_home: datetime
@@ -157,6 +159,12 @@ class DayPlan:
     felt: Money
     parts: tuple[NuisanceCost, ...] = ()
     shows: tuple[ShowOutcome, ...] = ()
+    spent: Money | None = None
+
+    @property
+    def weighs(self) -> Money:
+        """Money and nuisances together, which is what the search minimises."""
+        return self.felt if self.spent is None else self.felt + self.spent
 
     @property
     def drive_off(self) -> datetime:
@@ -188,9 +196,9 @@ class DaySearch:
     """What the search found.
 
     Attributes:
-        best: of the plans with about the least generalized cost one that leaves home no earlier than need be;
-            of these the one that weighs the least, then the one that is away the shortest, then the earliest;
-            None on an impossible day.
+        best: of the plans with about the least generalized cost, money included, one that leaves home no
+            earlier than need be; of these the one that weighs the least, then the one that is away the
+            shortest, then the earliest; None on an impossible day.
         windows: spans of departures within a small loss of the best, in order of time, at most five.
         collisions: on an impossible day, the limits that collide, in words.
     """
@@ -258,6 +266,7 @@ class DayQuestion:
         most_driving_minutes: more driving in a day, there and back together, is not allowed [min]; None for
             any amount. A day that has begun has no such limit.
         children: how many of the party are under age; those who sleep at the place are a share of them.
+        money: what the outing costs by the hour; None where money does not count.
     """
 
     day: date
@@ -281,6 +290,7 @@ class DayQuestion:
     ready_minutes: int = 0
     most_driving_minutes: int | None = None
     children: int = 0
+    money: HourlyMoney | None = None
 
     @property
     def place_zone(self) -> tzinfo:

@@ -10,7 +10,8 @@ from itertools import chain
 import numpy as np
 
 from tripplan.documents.family.member import Nap
-from tripplan.planning.day.times.choices import Choices
+from tripplan.planning.day.times.choices import Choices, Flags
+from tripplan.planning.day.times.hourly_money import MoneyOfDays
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
@@ -35,7 +36,7 @@ from tripplan.planning.day.weighing.naps import (
 from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance
 from tripplan.planning.day.weighing.shows import ShowAttendance, with_shows
 from tripplan.planning.opening.hours import ShowTimes
-from tripplan.values.money import Money
+from tripplan.values.money import Money, minor_digits
 
 LONGEST_AWAY = 2**13
 """Longer than any day [min]; generalized cost times this plus the time away puts both in one whole number."""
@@ -146,14 +147,40 @@ class WeighedChoices:
         yield from self._of_lunch()
         yield from self._of_being_late()
 
+    @property
+    def lunch_out(self) -> Flags:
+        """Whether the party is out at lunch."""
+        habits, choices = self.question.habits, self.choices
+        return out_at_lunch(self.minutes[0].by_clock(habits.lunch), habits, choices.depart, choices.home)
+
+    @cached_property
+    def money(self) -> tuple[Minutes, ...]:
+        """What hangs on the hour of what the outing costs, to be added up [smallest coins]."""
+        days = [question.money for question in self.questions if question.money is not None]
+        if len(days) < len(self.questions):
+            return ()
+        money, choices = MoneyOfDays.of(days), self.choices
+        at_home, more = money.spent(money.number(choices.enter, choices.leave))
+        return at_home, more * self.lunch_out
+
+    def spent(self, at: tuple[int, int, int]) -> int:
+        """The same of one choice, of which day, departure and leaving time are given [smallest coins]."""
+        return sum(chosen(part, at) for part in self.money)
+
+    @property
+    def coin(self) -> int:
+        """How many of `UNITS` the smallest coin is."""
+        return int(UNITS // 10 ** minor_digits(self.question.currency))
+
     @cached_property
     def rank(self) -> Minutes:
-        """Felt cost first, then the time away; the least is the best, impossible ones come last."""
+        """Money and nuisances first, then the time away; the least is the best, impossible ones come last."""
         # Of many days they are not kept: memory that is used again at once stays in the processor's own.
         nuisances = self.nuisances if len(self.questions) == 1 else self._each_nuisance()
         weights = (nuisance.weight(LONGEST_AWAY) for nuisance in nuisances)
-        choices = self.choices
-        rank = combined(np.add, chain(weights, (choices.home, -choices.depart)))
+        choices, coin = self.choices, self.coin * LONGEST_AWAY
+        money = (part * coin for part in self.money)
+        rank = combined(np.add, chain(weights, money, (choices.home, -choices.depart)))
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
 
@@ -321,7 +348,8 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
     ]
     seen = [(show.name, start, start + show.minutes) for show, start, *_ in shows if start < NEVER]
     parts = (nuisance.part(at, question.currency) for nuisance in weighed.nuisances)
-    felt = Money(Decimal(chosen(weighed.rank, at) // LONGEST_AWAY) / UNITS, question.currency).rounded()
+    spent = weighed.spent(at)
+    felt = Decimal(chosen(weighed.rank, at) // LONGEST_AWAY - spent * weighed.coin) / UNITS
     return DayPlan(
         leave_home=minutes.moment(depart, question.home_zone),
         enter=minutes.moment(enter, place_zone),
@@ -335,9 +363,10 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
         visit_minutes=leave - enter,
         awake_minutes=chosen(weighed.awake, at),
         car_minutes=question.way_there.at(depart).drive_minutes + question.way_home.at(leave).drive_minutes,
-        felt=felt,
+        felt=Money(felt, question.currency).rounded(),
         parts=tuple(part for part in parts if part.felt.amount),
         shows=tuple(_show_at(question, minutes, *show) for show in shows),
+        spent=None if question.money is None else Money.from_minor(spent, question.currency),
     )
 
 

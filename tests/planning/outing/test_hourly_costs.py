@@ -1,0 +1,112 @@
+"""Money that hangs on the hour is part of what the day search minimises."""
+
+from collections.abc import Iterator
+from datetime import date, datetime, time, timedelta
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
+
+from tests.builders import make_household, make_place
+from tests.planning.sweep.families import TODAY, families
+from tripplan.planning.day import ViolatedLimit, plan_choice, trade_offs
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+
+TUESDAY = date(2026, 12, 8)
+SEEN = (
+    ("candlewick-sink-cave", date(2027, 5, 5), "12:35", "16:30"),
+    ("tern-landing", date(2026, 12, 4), "12:35", "15:45"),
+    ("lantern-bluestem", date(2027, 1, 5), "09:50", "13:30"),
+)
+"""Days of the demo on which other times once cost less and weighed less than the best plan."""
+
+
+def planned(family: Family, day: date, place: int = 0, **asked: object) -> Outing | NoOuting:
+    """One of the family's places on a day."""
+    facts = place_facts(family, family.places[place], (day.year, day.year + 1))
+    return plan_outing(family, family.party(), facts, day, today=TODAY, **asked)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("place", "day", "leave", "leave_place"), SEEN)
+def test_no_other_times_weigh_less_than_the_best(
+    demo_family: Family, place: str, day: date, leave: str, leave_place: str
+) -> None:
+    """Money counted; and what other times weigh against the best is the difference of both outings."""
+    (number,) = [n for n, one in enumerate(demo_family.places) if one.id == place]
+    best = planned(demo_family, day, number)
+    assert isinstance(best, Outing)
+    zone = best.question.home_zone
+    picked = planned(
+        demo_family,
+        day,
+        number,
+        leave_at=datetime.combine(day, time.fromisoformat(leave), zone),
+        leave_place_at=datetime.combine(day, time.fromisoformat(leave_place), zone),
+    )
+    assert isinstance(picked, Outing)
+    assert picked.plan.leave_home == datetime.combine(day, time.fromisoformat(leave), zone)
+    quarter = best.question.worth.hour_in_car / 4
+    assert best.generalized_cost.amount <= picked.generalized_cost.amount + quarter
+    assert best.plan.spent == best.cost.total.likely
+    assert picked.plan.spent == picked.cost.total.likely
+
+
+NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
+
+
+@settings(max_examples=25, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
+@given(families(), st.integers(1, 100), st.sampled_from((60, 40)))
+def test_the_best_is_the_least_of_all_pairs_of_times(family: Family, later: int, grid: int) -> None:
+    """A day asked for every departure with every leaving time: none weighs less than the search says."""
+    day = TODAY + timedelta(days=later)
+    best = planned(family, day, grid_minutes=grid)
+    if isinstance(best, NoOuting):
+        assert best.question is None or not list(_every_pair(best, family, day, grid))
+        return
+    least = min(_every_pair(best, family, day, grid))
+    assert least == trade_offs(best.question).least.minor
+    # Whoever may start later takes it for a quarter of an hour in the car.
+    quarter = (best.question.worth.hour_in_car / 4).scaleb(2)
+    assert least <= best.plan.weighs.minor <= least + quarter + 1
+
+
+def _every_pair(asked: Outing | NoOuting, family: Family, day: date, grid: int) -> Iterator[int]:
+    """What each pair of times that can be weighs, by the outing planned for it [cents]."""
+    question = asked.question
+    assert question is not None
+    midnight = datetime.combine(day, time(0), question.home_zone)
+    moments = [midnight + timedelta(minutes=minute) for minute in range(0, 26 * 60, grid)]
+    for leave_at in moments:
+        for leave_place_at in moments:
+            if leave_place_at <= leave_at:
+                continue
+            if isinstance(plan_choice(question, leave_at, leave_place_at), ViolatedLimit):
+                continue
+            found = planned(family, day, leave_at=leave_at, leave_place_at=leave_place_at, grid_minutes=grid)
+            if isinstance(found, Outing):
+                assert found.plan.leave_home == leave_at
+                yield (found.cost.total.likely + found.plan.felt).minor
+
+
+def test_an_hour_at_which_nobody_is_let_in_is_no_choice() -> None:
+    """Where the only ticket is good from 14:00 on, the party goes in then or later, whatever that weighs."""
+    afternoon = {"name": "Afternoon", "price": "5.00", "valid": "14:00-17:00"}
+    family = Family(make_household(), (make_place(offers=[afternoon]),))
+    outing = planned(family, TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.plan.enter.hour >= 14
+    leave = datetime.combine(TUESDAY, time(9), outing.question.home_zone)
+    crossed = plan_choice(outing.question, leave, leave.replace(hour=13))
+    assert isinstance(crossed, ViolatedLimit)
+    assert crossed.sentences == ("No offer on the price board lets all of you in from 10:09 AM to 1:00 PM.",)
+
+
+def test_a_day_that_no_ticket_leaves_room_for_says_so() -> None:
+    """The ticket of the last hour is too late for a visit of an hour."""
+    late = {"name": "Late", "price": "5.00", "valid": "16:30-17:00"}
+    family = Family(make_household(), (make_place(offers=[late]),))
+    missed = planned(family, TUESDAY)
+    assert isinstance(missed, NoOuting)
+    assert "no offer lets all of you in at the hours that the rest of the day leaves" in missed.reasons

@@ -1,0 +1,280 @@
+"""What an outing costs by the hour: every price of entry and parking, each with lunch at home and out."""
+
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime, time, timedelta
+from decimal import Decimal
+from functools import cached_property
+from itertools import chain, pairwise, product
+
+from tripplan.documents.family.member import Member
+from tripplan.planning.admission.availability import VisitTime, limits_on_stay
+from tripplan.planning.admission.cheapest import Gate
+from tripplan.planning.admission.result import EntryPrice
+from tripplan.planning.cost.account import Account
+from tripplan.planning.cost.items import OutingCost
+from tripplan.planning.cost.parking import parking_price
+from tripplan.planning.day.times.hourly_money import EVER, HourlyMoney, PriceHours
+from tripplan.planning.day.times.limits import NEVER
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.family.family import Family
+from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.opening.opening_days import DAY_MINUTES, Spans, rule_days
+from tripplan.planning.outing.place_facts import PlaceFacts
+from tripplan.values.clocks import minute_of_day
+
+_NOON = time(12)
+_ALL_DAY: tuple[Spans, ...] = ((), ((0, DAY_MINUTES),))
+_HOUR = 60
+
+
+@dataclass(frozen=True)
+class HourlyCosts:
+    """What an outing costs by the hour.
+
+    Attributes:
+        hours: which hours have a price of their own.
+        costs: for each of them, by `PriceHours.number`, the cost with lunch at home, and out; None where
+            nobody lets the party in, or nobody could be there at such hours.
+    """
+
+    hours: PriceHours
+    costs: tuple[tuple[OutingCost, OutingCost] | None, ...]
+
+    def at(self, enter: int, leave: int, *, lunch_out: bool) -> OutingCost | None:
+        """The cost of a visit from one minute to another, with lunch out or at home."""
+        each = self.costs[self.hours.number(enter, leave)]
+        return each and each[lunch_out]
+
+    @cached_property
+    def money(self) -> HourlyMoney:
+        """For the day search."""
+        likely = (each and (each[0].total.likely.minor, each[1].total.likely.minor) for each in self.costs)
+        return HourlyMoney(self.hours, tuple(likely))
+
+
+def gate_at(
+    family: Family, facts: PlaceFacts, moment: datetime, leaving: datetime | None = None, *, today: date
+) -> Gate:
+    """The till of a place as the family meets it at the moment it is let in, to leave at another."""
+    return Gate(
+        facts.place,
+        moment,
+        today,
+        household=frozenset(member.name for member in family.household.members),
+        held=family.household.passes,
+        public_holidays=facts.public_holidays.keys(),
+        days_out_of_school=facts.days_out_of_school,
+        other_places=family.places_of_passes,
+        leaving=leaving,
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class HourlyPrices:
+    """What outings to one place cost, day by day and hour by hour; what is equal is priced once.
+
+    Prices change only where the times of an offer or of a parking rate begin or end, or at midnight, by the
+    clock at the place; by when one leaves; and with the length of the stay.
+
+    Attributes:
+        family: whose passes count.
+        facts: the place.
+        account: the household and the way to the place.
+        today: for bookings.
+    """
+
+    family: Family
+    facts: PlaceFacts
+    account: Account
+    today: date
+    _entries: dict[Hashable, EntryPrice | None] = field(default_factory=dict)
+    _costs: dict[Hashable, tuple[OutingCost, OutingCost]] = field(default_factory=dict)
+
+    def on(
+        self,
+        party: Sequence[Member],
+        day: date,
+        hours: DayHours,
+        *,
+        alike: Callable[[date], Hashable],
+        eaters: Hashable = None,
+    ) -> HourlyCosts:
+        """What a day costs at every hour at which somebody can be there.
+
+        Args:
+            party: who goes.
+            day: the date, at home and at the place.
+            hours: when the place can be visited that day.
+            alike: the same for dates on which entry costs the same while the same offers are good.
+            eaters: the same for days on which all costs but entry and parking are the same.
+        """
+        if not self.by_the_hour and not _past_midnight(day, hours):
+            gate = self._gate(datetime.combine(day, _NOON, self.facts.place.where.zone), None)
+            return HourlyCosts(PriceHours(), (self._cost(party, day, gate, alike, eaters),))
+        minutes = DayMinutes(day, self.family.household.home.zone)
+        priced = self._hours(day, hours, minutes)
+        zone = self.facts.place.where.zone
+
+        def cost(enter: int, leave: int) -> tuple[OutingCost, OutingCost] | None:
+            gate = self._gate(minutes.moment(enter, zone), minutes.moment(leave, zone))
+            return self._cost(party, day, gate, alike, eaters)
+
+        visits = _visits(priced, hours, minutes)
+        return HourlyCosts(priced, tuple(visit and cost(*visit) for visit in visits))
+
+    def _gate(self, moment: datetime, leaving: datetime | None) -> Gate:
+        return gate_at(self.family, self.facts, moment, leaving, today=self.today)
+
+    def _cost(
+        self,
+        party: Sequence[Member],
+        day: date,
+        gate: Gate,
+        alike: Callable[[date], Hashable],
+        eaters: Hashable,
+    ) -> tuple[OutingCost, OutingCost] | None:
+        visit = gate.visit
+        key = (alike(visit.day), *self._offers_good(visit))
+        if key not in self._entries:
+            self._entries[key] = gate.entry_price(party)
+        price = self._entries[key]
+        if price is None:
+            return None
+        same = (price, parking_price(self.facts.place.parking, visit), eaters)
+        if same not in self._costs:
+            self._costs[same] = (
+                self.account.cost(party, day, price, lunch_out=False, visit=visit),
+                self.account.cost(party, day, price, lunch_out=True, visit=visit),
+            )
+        return self._costs[same]
+
+    def _offers_good(self, visit: VisitTime) -> Iterator[bool]:
+        """What tells which offers are good for a visit on its date: their times and limits on the stay."""
+        clock = minute_of_day(visit.moment)
+        for text in self._offer_times:
+            yield self._holds(text, visit.day, clock)
+        for longest, leave_by in limits_on_stay(self.facts.place):
+            fits = longest is None or visit.minutes is None or visit.minutes <= longest
+            in_time = leave_by is None or (visit.moment.time() < leave_by and visit.is_over_by(leave_by))
+            yield fits and in_time
+
+    @cached_property
+    def _offer_times(self) -> tuple[str, ...]:
+        return tuple(sorted({offer.valid for offer in self.facts.place.offers if offer.valid is not None}))
+
+    @cached_property
+    def times(self) -> tuple[str, ...]:
+        """The rules by which offers and parking rates are good at some times only."""
+        rates = self.facts.place.parking.rates
+        return tuple(sorted({*self._offer_times, *(rate.valid for rate in rates if rate.valid is not None)}))
+
+    @cached_property
+    def by_the_hour(self) -> bool:
+        """Whether the price of a day may hang on the hour or the length of the stay."""
+        place = self.facts.place
+        if place.parking.rates or limits_on_stay(place):
+            return True
+        return any(spans not in _ALL_DAY for text in self.times for spans in self.facts.rule(text).spans)
+
+    def _hours(self, day: date, hours: DayHours, minutes: DayMinutes) -> PriceHours:
+        """Where within a day prices may change."""
+        place = self.facts.place
+        limits = limits_on_stay(place)
+        dates = [day, day + timedelta(days=1)] if _past_midnight(day, hours) else [day]
+
+        def at(on: date, clock: int) -> datetime:
+            return datetime.combine(on, time(clock // 60, clock % 60), place.where.zone)
+
+        out_by = [minute_of_day(leave_by) for _, leave_by in limits if leave_by is not None]
+        changes = {at(on, clock) for on in dates[1:] for clock in (0,)}
+        for on in dates:
+            changes |= {at(on, clock) for clock in out_by}
+            changes |= {at(on, edge) for text in self.times for edge in self._edges(text, on)}
+        longest = max(
+            (minutes.rounded_down(span.closes) - minutes.rounded_up(span.opens) for span in hours.spans),
+            default=0,
+        )
+        stays = {stay for stay, _ in limits if stay is not None} | set(self._parked(longest))
+        return PriceHours(
+            (EVER, *sorted({minutes.rounded_up(moment) for moment in changes})),
+            tuple(sorted({minutes.rounded_down(at(on, clock)) for on in dates for clock in out_by})),
+            tuple(sorted(stay for stay in stays if stay < longest)),
+        )
+
+    def _parked(self, longest: int) -> Iterator[int]:
+        """Up to and with which lengths of stay parking costs the same [min]."""
+        for rate in self.facts.place.parking.rates:
+            if rate.up_to_minutes is not None:
+                yield rate.up_to_minutes
+            if rate.per_hour:
+                free, most = rate.free_minutes or 0, rate.up_to_minutes or longest
+                hours = (most - free) // _HOUR + 1
+                if rate.at_most is not None:
+                    hours = min(hours, int(max(rate.at_most - rate.price, Decimal(0)) / rate.per_hour) + 1)
+                yield from range(free, free + hours * _HOUR, _HOUR)
+
+    def _edges(self, text: str, day: date) -> Iterator[int]:
+        """When within a date a rule begins or ceases to hold, as minutes of its clock."""
+        before = self._spans(text, day - timedelta(days=1))
+        edges = (*chain(*self._spans(text, day)), *(edge - DAY_MINUTES for edge in chain(*before)))
+        return (edge for edge in edges if 0 < edge < DAY_MINUTES)
+
+    def _holds(self, text: str, day: date, clock: int) -> bool:
+        """Whether a rule holds at a minute of a date."""
+        own, before = self._spans(text, day), self._spans(text, day - timedelta(days=1))
+        return any(start <= clock < end for start, end in own) or any(
+            start <= clock + DAY_MINUTES < end for start, end in before
+        )
+
+    def _spans(self, text: str, day: date) -> Spans:
+        """When a rule holds on one day."""
+        facts = self.facts
+        rule, number = facts.rule(text), (day - facts.first).days
+        if not 0 <= number < len(rule.kind):
+            rule = rule_days(text, day, 1, facts.public_holiday_dates, facts.days_out_of_school)
+            number = 0
+        return rule.spans[int(rule.kind[number])]
+
+
+def _past_midnight(day: date, hours: DayHours) -> bool:
+    """Whether somebody may be let in after the midnight that ends a day."""
+    return any(span.closes.date() > day for span in hours.spans)
+
+
+def _visits(priced: PriceHours, hours: DayHours, minutes: DayMinutes) -> Iterator[tuple[int, int] | None]:
+    """For each of the hours with a price of its own a visit in it, from when to when; None if none can be."""
+    spans = [(minutes.rounded_up(span.opens), minutes.rounded_down(span.closes)) for span in hours.spans]
+    entries = [minutes.rounded_up(moment) for moment in hours.entry_times]
+    for entered, left, stayed in product(
+        pairwise((*priced.begins, NEVER)),
+        pairwise((EVER, *priced.leave_by, NEVER)),
+        pairwise((0, *priced.stays, NEVER)),
+    ):
+        times = (
+            (max(first, opens), min(end - 1, closes), opens, closes)
+            for opens, closes in spans
+            for first, end in (
+                [(entry, entry + 1) for entry in entries if entered[0] <= entry < entered[1]]
+                if entries
+                else [entered]
+            )
+        )
+        yield next(
+            (
+                visit
+                for first, last, opens, closes in times
+                if first <= last
+                and (visit := _visit((first, last), (max(left[0] + 1, opens), min(left[1], closes)), stayed))
+            ),
+            None,
+        )
+
+
+def _visit(enter: tuple[int, int], leave: tuple[int, int], stay: tuple[int, int]) -> tuple[int, int] | None:
+    """A visit that comes and leaves between some minutes, and lasts longer than one length up to another."""
+    shortest = max(leave[0] - enter[1], stay[0] + 1)
+    if shortest > min(leave[1] - enter[0], stay[1]):
+        return None
+    begins = max(enter[0], leave[0] - shortest)
+    return begins, begins + shortest
