@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.screens.conftest import APP
+from tests.screens.conftest import APP, services_in
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
 from tripplan.planning.calendar_entry.planned_outing import planned_from
@@ -260,3 +260,47 @@ def test_on_the_way_home_only_the_drive_is_left(at_time: AtTime, plan: DayPlan) 
     app.selectbox(key="late_asleep").set_value("Bram").run()
     assert not app.exception
     assert "Let Bram sleep on in the car at home" in ways_out(app)
+
+
+def test_another_plan_takes_the_old_ones_place_and_can_be_taken_back(at_time: AtTime, data: Path) -> None:
+    """Late, the plan that is used changes page, record and the entry's number; taken back, it is as before.
+
+    The number goes on counting up all the same (RFC 5546, 2.1.5).
+    """
+    planned = plan_it(data, "tern-landing", DAY, "2026-11-25")
+    app = at_time(planned.leave_home - 25 * MINUTE)
+    app.button(key="running_late").click().run()
+    app.number_input(key="late_minutes_HOME_30").set_value(35).run()
+    app.button(key="use_plan_0").click().run()
+    assert not app.exception
+
+    def kept() -> PlannedOuting:
+        (one,) = services_in(data).demo.all(PlannedOuting).values()
+        return one.value
+
+    assert (kept().uid, kept().sequence) == (planned.uid, 1)
+    assert kept().leave_home >= planned.leave_home + 35 * MINUTE
+    later = wording.clock(kept().leave_home)
+    assert title(app) == f"Load up at {later}"
+    app.switch_page("screens/pages/day_plan.py").run()
+    app.run()
+    assert title(app).endswith(f"load up at {later}")
+    app.button(key="take_back_used_plan").click().run()
+    assert not app.exception
+    assert (kept().leave_home, kept().sequence) == (planned.leave_home, 2)
+    assert title(app).endswith(f"load up at {wording.clock(planned.leave_home)}")
+
+
+def test_staying_home_calls_it_off_everywhere(at_time: AtTime, data: Path) -> None:
+    """An ill child at home: one press calls the outing off; nothing stands on the page any more but that."""
+    planned = plan_it(data, "tern-landing", DAY, "2026-11-25")
+    app = at_time(planned.leave_home - 25 * MINUTE)
+    app.button(key="running_late").click().run()
+    app.selectbox(key="late_ill").set_value("Odile").run()
+    (off,) = (button for button in app.button if button.label == "Call it off")
+    off.click().run()
+    assert not app.exception
+    (one,) = services_in(data).demo.all(PlannedOuting).values()
+    assert one.value.status is PlanStatus.CANCELLED
+    assert title(app) == "No outing yet"
+    assert "Tern Landing River House is called off." in "\n".join(told.value for told in app.success)

@@ -137,6 +137,8 @@ class PlannedOuting(Written):
     """Names the candidates it was pencilled in with, of which one will be kept; empty for none."""
     study_unit: Name | Literal[""] = ""
     """The name of the study unit that it closes; empty for none."""
+    settled: bool = False
+    """Whether its times were changed while it was on, so that they hold whatever a plan would say."""
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:

@@ -18,6 +18,7 @@ from tripplan.planning.calendar_entry.outing_entry import (
     title,
 )
 from tripplan.planning.calendar_entry.reminders import reminders, to_dos
+from tripplan.planning.calendar_entry.settled import as_settled
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.booking import book_by
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -82,6 +83,7 @@ def planned_from(
     """
     plan = outing.plan
     values: dict[str, object] = {
+        "place": outing.place.id,
         "day": outing.day,
         "party": tuple(member.name for member in outing.party),
         "leave_home": plan.leave_home,
@@ -101,6 +103,7 @@ def planned_from(
         return before.changed(
             at,
             **values,
+            settled=False,
             moved_from=before.leave_home if moved else before.moved_from,
             once_written=tuple(dict.fromkeys((*before.once_written, *endings(_written_as(before))))),
         )
@@ -113,7 +116,6 @@ def planned_from(
         {
             **values,
             "id": _numbered(name, count),
-            "place": outing.place.id,
             "uid": outing_uid(uid_of if count == 1 else f"{uid_of} {count}"),
             "changed_at": at,
         }
@@ -261,5 +263,6 @@ def planned_again(family: Family, planned: PlannedOuting, today: date) -> Outing
         today=planned.planned_on(family.household.home.zone),
         leave_at=planned.leave_home,
         leave_place_at=planned.leave_place,
+        as_asked=as_settled(planned),
     )
     return outing if isinstance(outing, Outing) else None

@@ -2,6 +2,7 @@
 
 from tripplan.documents.logbook.as_planned import AsPlanned, PlannedItem, PlannedNap
 from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.planning.calendar_entry.settled import as_settled
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -34,6 +35,7 @@ def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
         today=planned.planned_on(family.household.home.zone),
         leave_at=planned.leave_home,
         leave_place_at=planned.leave_place,
+        as_asked=as_settled(planned),
     )
     return _with_detail(planned, outing) if isinstance(outing, Outing) else _without_detail(planned)
 

@@ -26,7 +26,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import at_the_door, drive_source
 from tripplan.records.sheet_entries import sheet_entries_in
-from tripplan.screens.day_plan.running_late import render_running_late
+from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     day_of_planning,
@@ -104,6 +104,7 @@ def render(view: View) -> None:
     """Show one outing for the phone: what is on now, what comes, where to ring, what to mind."""
     family = family_or_stop(view)
     st.html(_STYLE)
+    told_what_is_used(view)
     known = _known(view, family)
     if not known:
         st.title("No outing yet")
@@ -221,7 +222,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
         )
     _now(view, outing)
     render_running_late(
-        family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
+        view, family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
     )
     _steps(view, outing)
     _whom_to_ring(outing, entries)

@@ -21,7 +21,7 @@ from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
-from tripplan.screens.day_plan.running_late import render_running_late
+from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
 from tripplan.screens.day_plan.shows import render_shows
 from tripplan.screens.day_plan.timeline import timeline
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
@@ -56,6 +56,7 @@ def render(view: View) -> None:
     answer = st.empty()  # above what is asked, so that it is the first thing read on a phone
     answer.title("When do we leave?", anchor=False)
     places_or_stop(family)
+    told_what_is_used(view)
     settled = _place_and_day(view, family)
     with st.expander("Who goes", expanded=False):
         party = party_picker(view, family, on_record(view, settled.place.id, settled.day))
@@ -97,7 +98,7 @@ def render(view: View) -> None:
     )
     entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     render_running_late(
-        family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
+        view, family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
     )
     _in_words(outing)
     render_slack(outing)

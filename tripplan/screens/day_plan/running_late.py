@@ -5,14 +5,21 @@ from math import ceil
 
 import streamlit as st
 
+from tripplan.documents.outings.planned import PlanStatus
 from tripplan.errors import PlanError
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.recovery_options import RecoveryOption
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
+from tripplan.planning.on_the_day.used_plan import used_plan
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_sentence
+from tripplan.records.planned_outings import outings_ever
+from tripplan.screens.widgets.choices import forget_taken
 from tripplan.screens.widgets.markdown import bullets, plain
+from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.saving import save_all, take_back_button
+from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
@@ -27,6 +34,7 @@ HOW_LATE = {
 BEHIND_THEM = (Whereabouts.THERE, Whereabouts.GOING_HOME)
 """Where what goes wrong is seldom the way that is behind the party, so that it was in time at first."""
 NOBODY = "nobody"
+_USED = "used_plan"
 OPEN = "running_late_open"
 
 
@@ -34,12 +42,19 @@ def _open_or_close() -> None:
     st.session_state[OPEN] = not st.session_state.get(OPEN, False)
 
 
+def told_what_is_used(view: View) -> None:
+    """Say that another plan is used now, with the way back; at the top of a page."""
+    show_notice(_USED)
+    take_back_button(view, _USED)
+
+
 def render_running_late(
-    family: Family, outing: Outing, *, planned_on: date, now: datetime, booked: bool
+    view: View, family: Family, outing: Outing, *, planned_on: date, now: datetime, booked: bool
 ) -> None:
-    """Ask what went wrong, and say at once what can be done now.
+    """Ask what went wrong, say at once what can be done now, and let one of it take the plan's place.
 
     Args:
+        view: whose records.
         family: people, car, home, places.
         outing: the day as it was planned.
         planned_on: when that was, for the booking deadlines of the place itself.
@@ -85,15 +100,24 @@ def render_running_late(
             late = by_now
             st.caption(plain(f"By the clock it is {wording.minutes(late)} later than planned already."))
         trouble = _trouble(outing, where, late, now, booked=booked)
-        st.caption("Answers follow at once. Nothing is saved, and the plan above stays as it is.")
+        st.caption("The plan above stays as it is until you use another.")
         try:
             found = replan(family, outing, trouble, today=planned_on)
         except PlanError as error:
             st.warning(plain(f"{error}."))
             return
         st.markdown(plain(f"From {wording.clock(found.now)}:"))
-        for way in found.ways:
-            _way(way)
+        for number, way in enumerate(found.ways):
+            with st.container(border=True):
+                _way(way)
+                st.button(
+                    plain(_use_words(way)),
+                    key=f"use_plan_{number}",
+                    width="stretch",
+                    on_click=_use,
+                    args=(view, family, outing, way, trouble),
+                    help=plain(f"{way.title}: takes the old plan's place on the phone and on the calendar."),
+                )
         for title, reasons in found.impossible:
             st.markdown(f"**{plain(title)}: not any more**")
             st.markdown(bullets(reasons))
@@ -184,14 +208,39 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime, *, bo
 
 
 def _way(way: RecoveryOption) -> None:
-    with st.container(border=True):
-        st.subheader(plain(way.title), anchor=False)
-        said = (
-            way.times_sentence,
-            way.home_sentence,
-            f"Nap: {naps_sentence(way.naps)}",
-            way.money_sentence,
-            f"Money and nuisances together: {wording.whole_money(way.weighs)}",
-            *way.notes,
-        )
-        st.markdown(bullets(filter(None, said)))
+    st.subheader(plain(way.title), anchor=False)
+    said = (
+        way.times_sentence,
+        way.home_sentence,
+        f"Nap: {naps_sentence(way.naps)}",
+        way.money_sentence,
+        f"Money and nuisances together: {wording.whole_money(way.weighs)}",
+        *way.notes,
+    )
+    st.markdown(bullets(filter(None, said)))
+
+
+def _use_words(way: RecoveryOption) -> str:
+    return "Call it off" if way.stays_home else "Use this plan"
+
+
+def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, trouble: Trouble) -> None:
+    """Put a way out in the place of the plan on record, wherever that is shown."""
+    ever = outings_ever(view.records)
+    before = ever.on(outing.place.id, outing.day)
+    planned = used_plan(
+        way,
+        family,
+        outing,
+        trouble,
+        before=before.value if before else None,
+        ids_taken=ever.ids,
+        at=view.services.clock(),
+    )
+    off = planned.status is PlanStatus.CANCELLED
+    said = f"{outing.place.name} is called off." if off else f"The plan is now: {way.title}."
+    if save_all(view, _USED, [(planned, before.revision if before else 0)], said):
+        st.session_state[OPEN] = False
+        # What was picked or named before is the old plan.
+        forget_taken(view)
+        st.query_params.clear()

@@ -13,8 +13,10 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.model import Written
 from tripplan.documents.outings.going_together import GoingTogether
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.planning.calendar_entry.settled import as_settled
 from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import Flip
@@ -65,6 +67,7 @@ _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
         [member.name for member in visit.party],
     ),
     GoingTogether: lambda with_others: with_others.model_dump_json(),
+    PlannedOuting: lambda outing: outing.model_dump_json(),
 }
 
 
@@ -160,12 +163,18 @@ def planned(
 ) -> Outing | NoOuting:
     """One place on one day; as `tripplan.planning.outing.outing.plan_outing`.
 
-    An outing on record, or with a departure that is picked, stays as it is when it has begun.
+    An outing on record, or with a departure that is picked, stays as it is when it has begun; one that was
+    settled while it was on keeps its times, where these are asked about.
     """
+    times = (place.id, day, leave_at, leave_place_at)
+    settled = next(
+        (one for one in family.planned if (one.place, one.day, one.leave_home, one.leave_place) == times),
+        None,
+    )
     asked = family.about(place.id, day).asked_between(day, day)
     if leave_at is not None:
         asked = replace(asked, now=None)
-    return _planned(asked, party, place, day, today, leave_at, leave_place_at, grid_minutes)
+    return _planned(asked, party, place, day, today, leave_at, leave_place_at, grid_minutes, settled)
 
 
 @st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Planning the day ...")
@@ -178,6 +187,7 @@ def _planned(
     leave_at: datetime | None,
     leave_place_at: datetime | None,
     grid_minutes: int,
+    settled: PlannedOuting | None,
 ) -> Outing | NoOuting:
     facts = place_facts(family, place, (day.year,))
     return plan_outing(
@@ -189,6 +199,7 @@ def _planned(
         leave_at=leave_at,
         leave_place_at=leave_place_at,
         grid_minutes=grid_minutes,
+        as_asked=(lambda question: question) if settled is None else as_settled(settled),
     )
 
 

@@ -149,6 +149,12 @@ def take(
     st.session_state[f"taken_return_{view.which}"] = _as_text(leave_place_at)
 
 
+def forget_taken(view: View) -> None:
+    """Take nothing; what is planned counts again."""
+    st.session_state.pop(f"taken_{view.which}", None)
+    st.session_state.pop(f"taken_return_{view.which}", None)
+
+
 def taken(view: View, family: Family) -> Selection | None:
     """What the parent took, if anything and still on record."""
     kept = st.session_state.get(f"taken_{view.which}")
