@@ -9,7 +9,8 @@ from tests.browser.conftest import Visit
 TELEPHONE = 390
 
 FAMILY = {"name": "The Larches", "where": "Dubuque, IA"}
-PEOPLE = "Ada, 1988-05-20\nLeo, 2019-03\nMia, 2024-09"
+PEOPLE = {"person0": "Ada", "born0": "5/20/1988", "person1": "Leo", "born1": "March 2019", "person2": "Mia",
+          "born2": "2024-09"}  # fmt: skip
 PLACE = {
     "name": "Old Mill",
     "where": "Galena, IL",
@@ -51,7 +52,7 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     """Leave the demo, enter a family and a place by the forms, take the outing, download its entry."""
     page = telephone.page
     page.get_by_role("button", name="Use my own family").click()
-    page.locator(".st-key-first_people textarea").fill(PEOPLE)
+    fill(telephone, "first", PEOPLE)
     fill(telephone, "first", FAMILY)
     page.get_by_role("button", name="Save and begin").click()
     page.get_by_role("heading", level=1, name="The Larches").wait_for()

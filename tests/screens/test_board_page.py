@@ -100,8 +100,8 @@ def save(app: AppTest) -> AppTest:
 ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]] = [
     (
         "ticket",
-        {"name": "Teacher", "price": "free"},
-        "Ticket (Teacher): Price a price is a number such as 12.50",
+        {"name": "Teacher", "price": "ten"},
+        "Ticket (Teacher): Price a price reads like 14",
         {"price": "4", "ages": "18+", "needs": ["home educator"], "book_days_ahead": "1"},
         "offers",
         {"name": "Teacher", "price": 4, "needs": ["home educator"], "book_days_ahead": 1},

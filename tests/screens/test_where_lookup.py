@@ -84,7 +84,8 @@ def test_a_town_unknown_offline_is_found_by_the_button_and_becomes_the_home(open
     """The refused town is offered for the look-up; the answer fills the fields, and saving takes it."""
     app = opened()
     app.text_input(key="first_name").set_value("Ours")
-    app.text_area(key="first_people").set_value("Ada, 1988-05-20")
+    app.text_input(key="first_person0").set_value("Ada")
+    app.text_input(key="first_born0").set_value("1988-05-20")
     app.text_input(key="first_where").set_value("Lyon, France")
     app.button(key="save_first").click().run()
     assert "look it up on the internet" in app.error[0].value

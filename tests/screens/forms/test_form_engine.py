@@ -10,12 +10,15 @@ from pydantic import Field
 
 from tests.builders import make_household
 from tests.records.drawn import households
+from tripplan.documents.family.car import Car
+from tripplan.documents.family.food import Food
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.field_spec import Control, FieldSpec, Unit, asked_in, forms_in, labels
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.model import ClockTime, Minutes, Name, Written
-from tripplan.documents.places.place import Place
+from tripplan.documents.places.offers import Ticket
+from tripplan.documents.places.place import Place, Show
 from tripplan.errors import Finding
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.form_schema import schema_of
@@ -179,7 +182,7 @@ def test_every_field_that_a_parent_writes_is_asked_for_by_a_label() -> None:
         if asked_in(info) is None
     }
     of_the_program = {"format", "kind", "id", "planned", "currency", "home_zone", "place_zone", "as_planned"}
-    forms_of_the_program = {"AsPlanned", "PlannedItem", "PlannedNap", "BirthDate"}
+    forms_of_the_program = {"AsPlanned", "PlannedItem", "PlannedNap", "BirthDate", "KnownAge"}
     assert {name for form, name in unasked if form not in forms_of_the_program} <= of_the_program
 
 
@@ -218,3 +221,35 @@ def test_a_label_is_told_once_for_every_field() -> None:
     assert {finding.field for finding in told} == {"Consumption", "Di, nap 1, usual length, in minutes"}
     assert dict(labels(Household))["car.consumption"] == "Consumption"
     assert household.reserve_percent == Decimal(10)
+
+
+@pytest.mark.parametrize(
+    ("form", "name", "typed", "expected"),
+    [
+        (Car, "fuel_price", "$3.09/gal", "3.09"),
+        (Car, "consumption", "22 mpg", "22"),
+        (Food, "packed_adult", "$4.50", "4.50"),
+        (Member, "born", "5/14/1988", "1988-05-14"),
+        (Member, "born", "22 months", "22 months on 2026-11-25"),
+        (Member, "patience_minutes", "1 h 20", "80"),
+        (Ticket, "price", "free", "0"),
+        (Ticket, "price", "ten", "ten"),
+    ],
+)
+def test_every_form_reads_what_is_typed_as_people_write_it(
+    form: type[Written], name: str, typed: str, expected: str
+) -> None:
+    """Signs, units, dates and spans are read by the field's type; what reads like nothing stays."""
+    raw: dict[str, object] = {}
+    setting = Setting(country="US", today=date(2026, 11, 25))
+    assert not put_changes(raw, questions(form, name), {name: typed}, {}, setting)
+    assert raw[name] == expected
+
+
+def test_morning_or_afternoon_is_asked() -> None:
+    """A bare 5 is not guessed: the field's fault says how to write either."""
+    raw: dict[str, object] = {}
+    (found,) = put_changes(raw, questions(Show, "starts"), {"starts": "10am, 5"}, {}, Setting())
+    assert "5am" in found.message
+    assert "5pm" in found.message
+    assert raw["starts"] == ["10:00", "05:00"]

@@ -62,7 +62,8 @@ class Member(Written):
         FieldSpec(
             "Birth date",
             control=Control.LINE,
-            help="Such as 2022-03-14, or only 2022-03. Ages are always those on the day of the visit.",
+            help="Such as 5/14/1988, or only March 2022; an age such as 8 or 22 months for now. Ages are "
+            "always those on the day of the visit.",
         ),
     ]
     """Birth date, or only year and month; age is always the age on the day of the visit."""

@@ -1,6 +1,5 @@
 """What the fields of a form say for a document, and what was typed as a document's file would hold it."""
 
-import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date, time
 from decimal import Decimal, InvalidOperation
@@ -8,7 +7,11 @@ from typing import Any
 
 from tripplan.documents.field_spec import Control
 from tripplan.errors import Finding
-from tripplan.screens.forms.questions import Question, Setting
+from tripplan.reading.durations import minutes_in
+from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed_clocks import clock_in, half_is_asked
+from tripplan.reading.typed_dates import birth_in
+from tripplan.screens.forms.questions import Question, Setting, TypedAs
 from tripplan.screens.widgets.fields import FieldValue, lines_in, listed_in, put
 from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
@@ -17,7 +20,6 @@ Raw = dict[str, Any]
 """A document, or a part of one, as its file would hold it, before it is checked."""
 Typed = Mapping[str, Any]
 """What stands in the fields, by their names."""
-_TIME = re.compile(r"(\d{1,2})(?:[:.h ]?(\d{2}))?\s*([ap])?\.?m?\.?", re.IGNORECASE)
 
 
 def on_record(listed: Sequence[Question], document: object, setting: Setting) -> dict[str, FieldValue]:
@@ -205,11 +207,19 @@ def _holder(raw: Raw, path: str) -> tuple[Raw, str]:
 def _put_one(raw: Raw, question: Question, typed: Any, setting: Setting) -> list[Finding]:  # noqa: ANN401
     if question.control is Control.DISTANCE:
         return _put_distance(raw, question, str(typed).strip(), setting.units)
-    put(raw, question.path, "" if typed is None else _written(question, typed))
-    return []
+    put(raw, question.path, "" if typed is None else _written(question, typed, setting))
+    texts = {Control.CLOCK_TYPED: [str(typed)], Control.TIMES: listed_in(str(typed))}.get(
+        question.control, []
+    )
+    return [
+        Finding("", question.path, text, _WHICH_HALF.format(text)) for text in texts if half_is_asked(text)
+    ]
 
 
-def _written(question: Question, typed: Any) -> object:  # noqa: ANN401
+_WHICH_HALF = "morning or afternoon? Write {0}am or {0}pm."
+
+
+def _written(question: Question, typed: Any, setting: Setting) -> object:  # noqa: ANN401
     match question.control:
         case Control.CLOCK:
             return f"{typed:%H:%M}"
@@ -223,24 +233,41 @@ def _written(question: Question, typed: Any) -> object:  # noqa: ANN401
             return [clock_text(one) for one in listed_in(typed)]
         case Control.LINES:
             return lines_in(typed)
+        case Control.LINE:
+            return typed_text(typed, question.typed_as, setting)
         case Control.SOME | Control.WORDS:
             return [one for one in (question.asked.words or typed) if one in typed]
         case _:
             return typed
 
 
+def typed_text(typed: str, typed_as: TypedAs, setting: Setting) -> str:
+    """A line as a file holds it, from the ways in which people write it; what reads like nothing stays.
+
+    Args:
+        typed: what stands in the field.
+        typed_as: what it is.
+        setting: by whose country and day it is read.
+    """
+    told = str(typed).strip()
+    match typed_as:
+        case "number":
+            return amount_in(told, setting.country) or told
+        case "minutes":
+            minutes = minutes_in(told)
+            return told if minutes is None else str(minutes)
+        case "birth date" if setting.today is not None:
+            return birth_in(told, setting.country, setting.today) or told
+    return str(typed)
+
+
 def clock_text(text: str) -> str:
-    """A time of day as a file holds it, from '9:05', '905', '9.05' or '9:05 pm'; else the text itself."""
+    """A time of day as a file holds it, from '9', '9:05', '905', '9.05 pm' or 'noon'; else the text itself.
+
+    Where morning or afternoon is not said, the hour stands as it is typed, and is asked about.
+    """
     told = text.strip()
-    match = _TIME.fullmatch(told)
-    if not match:
-        return told
-    hour, minute = int(match[1]), int(match[2] or 0)
-    if match[3]:
-        if not 1 <= hour <= 12:
-            return told
-        hour = hour % 12 + (12 if match[3].casefold() == "p" else 0)
-    return f"{hour:02}:{minute:02}"
+    return clock_in(told) or (clock_in(f"{told}am") if half_is_asked(told) else None) or told
 
 
 def _put_distance(raw: Raw, question: Question, text: str, units: str) -> list[Finding]:
@@ -265,7 +292,7 @@ def km_in(text: str, units: str) -> float | None:
         units: 'mi' or 'km'.
     """
     try:
-        value = Decimal(text.strip().replace(",", ""))
+        value = Decimal(amount_in(text) or text.strip().replace(",", ""))
     except InvalidOperation:
         return None
     if not value.is_finite() or abs(value) > 10**9:

@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, time
+from decimal import Decimal
 from enum import Enum
 from types import UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
@@ -11,6 +12,7 @@ from annotated_types import Ge, Gt, Le
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from tripplan.documents.family.birth_date import BirthDate
 from tripplan.documents.field_spec import Control, FieldSpec, Unit, asked_in, forms_in
 
 
@@ -22,11 +24,18 @@ class Setting:
         units: in which it reads distances, 'mi' or 'km'.
         currency: ISO 4217 code of the document's money.
         offered: what can be picked: values and their words, by the name that `FieldSpec.offered` gives.
+        country: ISO 3166-1 alpha-2 code, by which numbers and dates are read; US if not said.
+        today: on which an age that is typed holds; None where none is asked for.
     """
 
     units: str = "km"
     currency: str = ""
     offered: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    country: str = "US"
+    today: date | None = None
+
+
+TypedAs = Literal["text", "number", "minutes", "birth date"]
 
 
 @dataclass(frozen=True)
@@ -44,6 +53,7 @@ class Question:
         entry: how the key of an entry's field is made from its index and its own name.
         leave_out: what the tick that takes an entry out is called; without one an emptied entry goes.
         waiting: so many empty entries wait below those that there are.
+        typed_as: what is typed into its line, which people write in many ways.
     """
 
     path: str
@@ -56,6 +66,7 @@ class Question:
     entry: str = ""
     leave_out: str = ""
     waiting: int = 1
+    typed_as: TypedAs = "text"
 
     def value_in(self, document: object) -> object:
         """What a document says; what is usual where there is none, or where it has no such part."""
@@ -135,7 +146,17 @@ def _question(path: str, name: str, asked: FieldSpec, info: FieldInfo) -> Questi
     if info.is_required() and control in (Control.CHOICE, Control.RADIO):
         usual = next(iter(asked.words), None)
     entry = f"{name}{{index}}_{{name}}"
-    return Question(path, name, asked, control, usual, _ends(info), inner, entry)
+    typed_as = _typed_as(info.annotation, asked) if control is Control.LINE else "text"
+    return Question(path, name, asked, control, usual, _ends(info), inner, entry, typed_as=typed_as)
+
+
+def _typed_as(annotation: object, asked: FieldSpec) -> TypedAs:
+    bare = _bare(annotation)
+    if bare is BirthDate:
+        return "birth date"
+    if bare not in (int, float, Decimal):
+        return "text"
+    return "minutes" if asked.unit is Unit.MINUTES else "number"
 
 
 def _control(annotation: object, asked: FieldSpec) -> Control:

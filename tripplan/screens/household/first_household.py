@@ -3,9 +3,10 @@
 import streamlit as st
 from babel.numbers import get_territory_currencies
 
-from tripplan.screens.forms.answers import Raw
+from tripplan.screens.forms.answers import Raw, typed_text
+from tripplan.screens.forms.questions import Setting
 from tripplan.screens.household.saving import PAGE, check_and_save
-from tripplan.screens.widgets.fields import Fields, filled, lines_in, put
+from tripplan.screens.widgets.fields import Fields, filled, put
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.notices import show_notice, tell
@@ -21,16 +22,14 @@ def first_form(view: View) -> None:
         "Three things are enough to begin: a name for your household, where you live, and who belongs to it. "
         "Naps, the car and everything else can follow when you have a minute."
     )
-    fields = filled("first", {"name": "", "people": "", **where_on_record(None)})
+    rows = {f"{part}{row}": "" for row in range(_ROWS) for part in ("person", "born")}
+    fields = filled("first", {"name": "", **rows, **where_on_record(None)})
     with st.form("first_form"):
         st.text_input("What do you call your household?", key=fields.key("name"))
-        st.text_area(
-            "Who belongs to it?",
-            key=fields.key("people"),
-            placeholder="Ada, 1988-05-20\nLeo, 2019-03",
-            help="One person a line: name, a comma, birth date. Year and month are enough (2019-03).",
-        )
-        st.caption("One person a line, such as: Ada, 1988-05-20. Year and month are enough: Leo, 2019-03.")
+        st.markdown("**Who belongs to it?**")
+        st.caption("A birth date as you write it, or an age such as 8 or 22 months; more people can follow.")
+        for row in range(_ROWS):
+            _person(fields, row)
         st.markdown("**Where do you live?**")
         where_inputs(fields, with_address=False, with_metropolitan=True)
         st.form_submit_button(
@@ -40,14 +39,41 @@ def first_form(view: View) -> None:
     where_lookup(view, fields)
 
 
+_ROWS = 8
+"""So many people have a row at first; further ones are added on the page that follows [-]."""
+_EXAMPLES = (("Ada", "5/14/1988"), ("Leo", "March 2019"), ("Mia", "22 months"))
+
+
+def _person(fields: Fields, row: int) -> None:
+    name, born = _EXAMPLES[row] if row < len(_EXAMPLES) else ("", "")
+    with st.container(horizontal=True, gap="small"):
+        for part, label, example in (("person", "Name", name), ("born", "Birth date or age", born)):
+            st.text_input(
+                f"{label} {row + 1}",
+                key=fields.key(f"{part}{row}"),
+                placeholder=example,
+                width=160,
+                label_visibility="collapsed",
+            )
+
+
 def _save_first(view: View, fields: Fields) -> None:
     typed = fields.typed()
     home, found = where_values(typed, None, "home")
     country = str(home.get("country", ""))
-    members = []
-    for line in lines_in(typed["people"]):
-        name, _, born = line.rpartition(",")
-        members.append({"name": name.strip(), "born": born.strip()} if name else {"name": line})
+    setting = Setting(country=country or "US", today=view.today)
+    members = [
+        {
+            key: text
+            for key, text in (
+                ("name", str(typed[f"person{row}"]).strip()),
+                ("born", typed_text(typed[f"born{row}"], "birth date", setting)),
+            )
+            if text
+        }
+        for row in range(_ROWS)
+        if str(typed[f"person{row}"]).strip() or str(typed[f"born{row}"]).strip()
+    ]
     raw: Raw = {
         "home": home,
         "currency": (get_territory_currencies(country) or ["USD"])[0],

@@ -11,7 +11,7 @@ from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.planning.family.sleep import sleep_sentence, usual_naps
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
-from tripplan.screens.forms.questions import entries, questions
+from tripplan.screens.forms.questions import Setting, entries, questions
 from tripplan.screens.household.saving import PAGE, check_and_save, raw_household
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -41,8 +41,16 @@ def member_form(view: View, kept: StoredDocument[Household], index: int) -> None
         naps = tuple(usual) if st.session_state.get(offered) else member.naps
         more = int(st.session_state.get(more_naps, 0))
         suggested = member.model_copy(update={"naps": (*naps, *(_NEW_NAP,) * more)})
-        form = form_for(f"member_{index}", (*_PERSON, *_NAPS), member, suggested=suggested)
+        form = form_for(
+            f"member_{index}", (*_PERSON, *_NAPS), member, _setting(view, kept), suggested=suggested
+        )
         _sleep_at_this_age(member, usual, view.today, offered)
+        if member.born.age is not None:
+            st.caption(
+                plain(
+                    f"Known: {member.born}. Type the birth date when you have it; prices then fit to the day."
+                )
+            )
         with st.form(f"member_form_{index}"):
             form.draw()
             st.form_submit_button(
@@ -62,6 +70,10 @@ def member_form(view: View, kept: StoredDocument[Household], index: int) -> None
                     on_click=_remove_member,
                     args=(view, kept, index),
                 )
+
+
+def _setting(view: View, kept: StoredDocument[Household]) -> Setting:
+    return Setting(country=kept.value.home.country, today=view.today)
 
 
 def _sleep_at_this_age(member: Member, usual: Sequence[Nap], today: date, offered: str) -> None:
@@ -113,7 +125,7 @@ def _remove_member(view: View, kept: StoredDocument[Household], index: int) -> N
 def new_member_form(view: View, kept: StoredDocument[Household]) -> None:
     """Somebody new; naps come once the person is there."""
     with st.expander("Add a person", key="open_new_member"):
-        form = form_for(_NEW, _PERSON, None)
+        form = form_for(_NEW, _PERSON, None, _setting(view, kept))
         with st.form("new_member_form"):
             form.draw()
             st.form_submit_button(

@@ -16,7 +16,7 @@ from tripplan.planning.travel.rests import (
 )
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
-from tripplan.screens.forms.questions import Question, questions
+from tripplan.screens.forms.questions import Question, Setting, questions
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
@@ -75,7 +75,7 @@ def section_form(view: View, kept: StoredDocument[Household], section: Section) 
     """A section of plain fields, saved together."""
     with st.expander(section.title, key=f"open_{section.name}"):
         st.caption(section.lead)
-        form = form_for(section.name, section.asked, kept.value)
+        form = form_for(section.name, section.asked, kept.value, Setting(country=kept.value.home.country))
         with st.form(f"{section.name}_form"):
             form.draw()
             st.caption("A field left empty goes back to the usual figure.")
@@ -122,7 +122,13 @@ def car_form(view: View, kept: StoredDocument[Household]) -> None:
     household = kept.value
     with st.expander("Car", key="open_car"):
         has = household.car is not None
-        form = form_for("car", questions(Car, under="car"), household, also={"has": has})
+        form = form_for(
+            "car",
+            questions(Car, under="car"),
+            household,
+            Setting(country=household.home.country),
+            also={"has": has},
+        )
         with st.form("car_form"):
             st.checkbox("We go by car", key=form.fields.key("has"))
             form.draw()
