@@ -435,7 +435,7 @@ def test_faulty_own_figures_change_nothing(page: AppTest, demo: Records) -> None
     app.text_input(key=f"{OWN}_price1").set_value("-2")
     app.button(key=f"{OWN}_save").click().run()
     text = said(app.error)
-    assert "Tolls and ferries, there and back a price is a number" in text
+    assert "Tolls and ferries, there and back a price reads like 14" in text
     assert "Extra 1, what for must be given" in text
     assert "Extra 1, price, for all of us must not be negative" in text
     assert FARM not in demo.all(OwnFigures)

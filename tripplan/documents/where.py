@@ -84,6 +84,14 @@ class Where(Written):
     ] = False
     """Whether it lies in or near a large city, where rush hours slow every drive down."""
 
+    by_town: bool = False
+    """Whether the coordinates are only those of its town or postal code; noted when they are looked up."""
+
+    @property
+    def town_only(self) -> bool:
+        """Whether no more than the town is known: neither a street nor the place's own coordinates."""
+        return self.by_town and not self.address
+
     @model_validator(mode="after")
     def _locatable(self) -> Self:
         if (self.latitude is None) != (self.longitude is None):

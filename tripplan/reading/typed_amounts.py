@@ -11,7 +11,7 @@ COMMA_COUNTRIES = frozenset({
 })  # fmt: skip
 """Countries that write a comma before decimals. Source: Unicode CLDR, numbers, from memory."""
 _FREE = re.compile(
-    r"(?:free|for free|nothing|none|no charge|no fee|gratis|frei|kostenlos|umsonst)(?: (?:entry|admission))?",
+    r"(?:free|for free|no charge|no fee|gratis|frei|kostenlos|umsonst)(?: (?:entry|admission))?",
     re.IGNORECASE,
 )
 _SIGN = r"(?:us\$|ca\$|c\$|a\$|[$€£]|usd|eur|gbp|cad|aud|chf|dollars?|euros?|pounds?|bucks)"

@@ -181,7 +181,17 @@ def test_every_field_that_a_parent_writes_is_asked_for_by_a_label() -> None:
         for name, info in form.model_fields.items()
         if asked_in(info) is None
     }
-    of_the_program = {"format", "kind", "id", "planned", "currency", "home_zone", "place_zone", "as_planned"}
+    of_the_program = {
+        "format",
+        "kind",
+        "id",
+        "planned",
+        "currency",
+        "home_zone",
+        "place_zone",
+        "as_planned",
+        "by_town",
+    }
     forms_of_the_program = {"AsPlanned", "PlannedItem", "PlannedNap", "BirthDate", "KnownAge"}
     assert {name for form, name in unasked if form not in forms_of_the_program} <= of_the_program
 

@@ -183,6 +183,10 @@ NO_ADDRESS = "The address is not known yet: ask the place."
 """What stands for the address of an idea that nobody has placed."""
 
 
+TOWN_ONLY = "Only the town is known: add the street."
+"""Says of a place that it lies somewhere in its town."""
+
+
 def address_of(where: Where) -> str:
     """Where a letter would go, on one line."""
     town = " ".join(filter(None, (where.town, where.subdivision, where.postal_code)))
@@ -197,6 +201,8 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
     else:
         point = where.point
         yield SheetLine(f"{address_of(where)} ({point.latitude:.4f}, {point.longitude:.4f})")
+        if where.town_only:
+            yield SheetLine(TOWN_ONLY)
     if place.telephone.strip():
         yield SheetLine(f"Telephone {place.telephone}", dial=dialled(place.telephone))
     for span in outing.hours.spans:

@@ -198,6 +198,7 @@ def locate(where: Where) -> Where | NotFound:
             "latitude": found.point.latitude,
             "longitude": found.point.longitude,
             "time_zone": where.time_zone or found.time_zone,
+            "by_town": True,
         }
     )
 

@@ -119,7 +119,9 @@ def address(name: str, where: Where) -> str:
 def location_of(place: Place) -> str:
     """Where an entry says that a place is."""
     where = place.known_where
-    return f"{place.name}, address not known yet" if where is None else address(place.name, where)
+    if where is None:
+        return f"{place.name}, address not known yet"
+    return f"{address(place.name, where)}{' (town only, add the street)' if where.town_only else ''}"
 
 
 def point_of(place: Place) -> Point | None:

@@ -234,6 +234,9 @@ def places_map(home: Where, drives: Sequence[tuple[Place, Drive]], units: str) -
             "name is cut off, and one without room left out; the table has them all. The sketch is drawn on "
             "this computer, without a map from the internet."
         )
+        vague = [place.place.name for place in places if place.place.where.town_only]
+        if vague:
+            st.caption(plain(f"Only the town is known of {wording.listed(vague)}: add the street."))
     with table:
         st.table(map_table(places, units).map(plain))
         by_name = {place.place.name: place for place in places}

@@ -12,6 +12,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.files.cards.format_guide import example_card, format_guide
 from tripplan.files.cards.place_card import write_place_card
+from tripplan.files.day_sheet.day_sheet import TOWN_ONLY
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
@@ -82,6 +83,8 @@ def _place(
         st.caption(
             plain(", ".join(filter(None, (where.address, where.town, where.subdivision, where.country))))
         )
+        if where.town_only:
+            st.warning(TOWN_ONLY)
         st.markdown("**What it costs**")
         if not change_board(view, family, kept):
             _board(view, family, place)

@@ -218,6 +218,8 @@ def _total(view: View, family: Family, card: ShortCard) -> str:
         way = estimate_drive(family.household.home.point, place.where.point, place.where.country)
         drive = wording.distance(way.km.likely, family.household.units)
         far = f"About {wording.minutes(way.minutes.likely)}, {drive} away."
+        if place.where.town_only:
+            far += " Only the town is known: add the street."
         return f"{for_us_in_short(family, place, view.today)} {far}"
     missing = [
         said

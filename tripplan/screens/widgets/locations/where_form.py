@@ -147,6 +147,8 @@ def where_values(
             outdated |= {"town", "subdivision"} if by_code else {"postal_code"}
         for name in outdated - changed:
             values.pop(name, None)
+    if before is not None and before.by_town and not renamed and not pasted_anew:
+        values["by_town"] = True
     if not told["coordinates"] or (before is not None and renamed and not pasted_anew):
         return values, []
     try:
