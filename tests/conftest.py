@@ -1,6 +1,7 @@
 """What every test may use."""
 
 import os
+import sys
 import tempfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -30,6 +31,17 @@ def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("first_start")
     open_services({FOLDER_VARIABLE: str(folder), TODAY_VARIABLE: "2026-11-25"})
     return folder
+
+
+@pytest.fixture
+def tell(capsys: pytest.CaptureFixture[str]) -> Callable[[str], None]:
+    """Prints a figure whether or not pytest shows what tests print."""
+
+    def told(figures: str) -> None:
+        with capsys.disabled():
+            sys.stdout.write(f"\n{figures}\n")
+
+    return told
 
 
 @pytest.fixture(scope="session")

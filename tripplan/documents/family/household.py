@@ -14,6 +14,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
+from tripplan.documents.usual_weather import UsualWeather
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
 
@@ -38,6 +39,8 @@ class Household(Written):
         FieldSpec("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
     ] = "km"
     """The unit that distances are shown in."""
+    usual_weather: Annotated[UsualWeather | None, FieldSpec("Usual weather")] = None
+    """What the months are usually like at home and around it, where no weather station is near."""
     members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), FieldSpec("People")]
     """The people, one `[[members]]` each."""
     car: Annotated[Car | None, FieldSpec("Car")] = None

@@ -18,6 +18,7 @@ from tripplan.documents.places.offers import (
     Voucher,
     ages_asked,
 )
+from tripplan.documents.usual_weather import UsualWeather
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency
 from tripplan.values import wording
@@ -295,6 +296,21 @@ class Place(Written):
         ),
     ] = ()
     """The fullest time of the year, 1 for January; guessed from the latitude when left out."""
+    height_m: Annotated[
+        Annotated[float, Field(ge=-450, le=9000)] | None,
+        FieldSpec("Height above sea level, in meters", help="For the weather; may be left empty."),
+    ] = None
+    """Height above sea level in meters, for the weather; that of the stations around it when left out."""
+    usual_weather: Annotated[
+        UsualWeather | None,
+        FieldSpec(
+            "I know the usual weather there myself",
+            help="Otherwise it comes from the weather stations around it, where there are any.",
+            control=Control.PART,
+            called="Usual weather",
+        ),
+    ] = None
+    """What the months are usually like there; from the weather stations around it when left out."""
     prices_read: Annotated[PricesRead, FieldSpec("Where the prices come from")]
     """Where the prices come from, and from when."""
     web: Annotated[str, FieldSpec("Its own page on the internet", called="Web page")] = ""

@@ -1,0 +1,1 @@
+"""What the weather is usually like at a place, by day of the year and by the hour."""
