@@ -13,7 +13,7 @@ COLDEST, HOTTEST = {"C": -60, "F": -76}, {"C": 60, "F": 140}
 
 Degrees = Literal["F", "C"]
 _Twelve = Annotated[tuple[Decimal, ...], Field(min_length=12, max_length=12)]
-_Days = Annotated[tuple[Annotated[Decimal, Field(ge=0, le=31)], ...], Field(min_length=12, max_length=12)]
+_Days = tuple[Annotated[Decimal, Field(ge=0, le=31)], ...]
 _HELP = "Twelve figures, January to December, with commas between."
 
 
@@ -28,9 +28,12 @@ class UsualWeather(Written):
     """Mean daily high of each month, January to December."""
     lows: Annotated[_Twelve, FieldSpec("Usual daily low of each month", help=_HELP)]
     """Mean daily low, likewise."""
-    wet_days: Annotated[_Days, FieldSpec("Days with rain or snow in each month", help=_HELP)]
+    wet_days: Annotated[
+        Annotated[_Days, Field(min_length=12, max_length=12)],
+        FieldSpec("Days with rain or snow in each month", help=_HELP),
+    ]
     """Days with rain or snow, likewise."""
-    snow_days: Annotated[_Days | tuple[()], FieldSpec("Days with snowfall in each month", help=_HELP)] = ()
+    snow_days: Annotated[_Days, FieldSpec("Days with snowfall in each month", help=_HELP)] = ()
     """Days with snowfall, likewise; left out where nobody knows."""
     source: Annotated[str, FieldSpec("Where you know it from")] = ""
     """Where the figures come from."""
@@ -44,6 +47,8 @@ class UsualWeather(Written):
                     raise ValueError(
                         f"{name}: {figure}° is no month's usual temperature; {coldest} to {hottest}"
                     )
+        if self.snow_days and len(self.snow_days) != len(self.highs):
+            raise ValueError(f"snow_days: {len(self.snow_days)} figures instead of twelve or none")
         for month, (high, low) in enumerate(zip(self.highs, self.lows, strict=True), 1):
             if high < low:
                 raise ValueError(f"month {month}: the usual high ({high}°) is below the usual low ({low}°)")
