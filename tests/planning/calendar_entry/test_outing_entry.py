@@ -79,6 +79,7 @@ def outing(**changes: Any) -> Outing:
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
         "cost": OutingCost((driving,), range_, ("parking",)),
         "hourly_costs": HourlyCosts(PriceHours(), (None,)),
+        "cheaper_hour": None,
         "generalized_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
         "cautions": ("Check the child seat of Di; follow local law.",),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from tests.builders import make_household, make_place
 from tests.planning.sweep.families import TODAY, families
 from tripplan.planning.day import ViolatedLimit, plan_choice, trade_offs
+from tripplan.planning.day.weighing.delays import usual_at_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
@@ -110,3 +111,92 @@ def test_a_day_that_no_ticket_leaves_room_for_says_so() -> None:
     missed = planned(family, TUESDAY)
     assert isinstance(missed, NoOuting)
     assert "no offer lets all of you in at the hours that the rest of the day leaves" in missed.reasons
+
+
+EVENING = {"name": "Evening", "price": "1.00", "valid": "15:00-17:00"}
+BOARD = (
+    {"name": "Adult", "price": "14.00", "ages": "13+"},
+    {"name": "Child", "price": "9.00", "ages": "3-12"},
+    {"name": "Small child", "price": "0.00", "ages": "under 3"},
+)
+
+
+def test_where_a_cheaper_hour_exists_it_is_said() -> None:
+    """Two adults at 14, one child at 9 and a toddler for nothing are 37; from 15:00 on three at 1 are 3."""
+    worth = {"missed_hour_there": "100.00"}
+    opening = {"hours": "Tu-Su 10:00-17:00"}
+    stay = {"comfortable_minutes": 240}
+    place = make_place(offers=[*BOARD, EVENING], opening=opening, visit=stay)
+    household = make_household(
+        worth=worth, reserve_percent="0", food={"packed_adult": "0", "packed_child": "0"}
+    )
+    outing = planned(Family(household, (place,)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.plan.enter.hour < 13
+    assert outing.cheaper_hour is not None
+    assert outing.cheaper_hour.saves.minor == 3400
+    assert outing.cheaper_hour.sentence == "In from 3:00 PM on you pay $34.00 less."
+    assert outing.cheaper_hour.sentence in outing.notes
+
+
+def test_the_best_plan_waits_for_a_price_that_saves_more_than_the_wait_weighs() -> None:
+    """The same board where a short stay weighs little: in at 15:00 or later, and nothing is left to tell."""
+    worth = {"missed_hour_there": "1.00"}
+    outing = planned(Family(make_household(worth=worth), (make_place(offers=[*BOARD, EVENING]),)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.plan.enter.hour >= 15
+    assert outing.cheaper_hour is None
+
+
+@pytest.mark.parametrize(
+    ("cheap", "saves"),
+    [
+        ({"name": "Short", "price": "2.00", "longest_stay_minutes": 90}, "Inside for at most 1 h 30 min"),
+        ({"name": "Morning", "price": "2.00", "leave_by": "12:00"}, "Out by 12:00 PM"),
+    ],
+)
+def test_a_ticket_for_a_short_stay_is_sold_for_no_longer_one(cheap: dict[str, object], saves: str) -> None:
+    """Whoever stays longer pays the usual price, and is told what leaving in time would save."""
+    worth = {"missed_hour_there": "100.00", "hour_early_departure": "0.00"}
+    place = make_place(offers=[*BOARD, cheap], visit={"comfortable_minutes": 300})
+    household = make_household(worth=worth, reserve_percent="0")
+    outing = planned(Family(household, (place,)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.plan.visit_minutes > 120
+    assert outing.admission.total.minor == 3700
+    assert outing.cheaper_hour is not None
+    assert outing.cheaper_hour.when == saves
+
+
+def test_a_price_that_ends_soon_after_coming_widens_the_range() -> None:
+    """In shortly before 10:00, until when all pay 2 each: a little later it is the usual 37."""
+    early = {"name": "Early", "price": "2.00", "valid": "08:00-10:00"}
+    place = make_place(offers=[*BOARD, early], opening={"hours": "Tu-Su 08:00-17:00"})
+    outing = planned(Family(make_household(reserve_percent="0"), (place,)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.admission.total.minor == 600
+    assert timedelta(0) < datetime.combine(TUESDAY, time(10), place.where.zone) - outing.plan.enter
+    total = outing.cost.total
+    assert total.high.minor - total.likely.minor >= 3700 - 600
+
+
+@settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
+@given(families(), st.integers(1, 100), st.integers(0, 25), st.integers(0, 25))
+def test_no_usual_delay_costs_more_or_less_than_the_range(
+    family: Family, later: int, there: int, back: int
+) -> None:
+    """Leaving home and the place later, as on nineteen of twenty days, stays within the range."""
+    day = TODAY + timedelta(days=later)
+    outing = planned(family, day)
+    if isinstance(outing, NoOuting):
+        return
+    plan, most = outing.plan, usual_at_most(family.household.habits, None)
+    delayed = planned(
+        family,
+        day,
+        leave_at=plan.leave_home + timedelta(minutes=min(there, most)),
+        leave_place_at=plan.leave_place + timedelta(minutes=min(back, most)),
+    )
+    assert isinstance(delayed, Outing)
+    if delayed.plan.leave_home == plan.leave_home + timedelta(minutes=min(there, most)):
+        assert outing.cost.total.low <= delayed.cost.total.likely <= outing.cost.total.high

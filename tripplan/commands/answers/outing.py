@@ -65,7 +65,7 @@ def priced_admission(outing: Outing) -> PricedAdmission:
 json_keys(
     Outing,
     "place day party=party.name cost felt_cost=generalized_cost.weighed way_there way_home hours plan "
-    "leave_windows=search.windows admission=priced_admission crowd notes cautions",
+    "leave_windows=search.windows admission=priced_admission crowd cheaper_hour(when,saves) notes cautions",
 )
 json_keys(OutingCost, "total unknown items")
 json_keys(CostItem, "kind label amount source")

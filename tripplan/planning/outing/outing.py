@@ -19,8 +19,10 @@ from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.public_holidays import public_holidays
 from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.outing.cheaper_hours import CheaperHour, cheaper_hour
 from tripplan.planning.outing.clock_notes import clock_notes
 from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
+from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
 from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices, gate_at
 from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
@@ -54,6 +56,7 @@ class Outing:
         crowd: how likely a full house is.
         cost: what it costs in all.
         hourly_costs: what it would cost at other hours.
+        cheaper_hour: hours at which it would cost less; None where there are none.
         generalized_cost: money plus what the parent says the nuisances weigh.
         notes: what else the parent should know.
         cautions: for safety, with the deference they need.
@@ -72,6 +75,7 @@ class Outing:
     crowd: CrowdRisk
     cost: OutingCost
     hourly_costs: HourlyCosts
+    cheaper_hour: CheaperHour | None
     generalized_cost: Money
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -162,7 +166,20 @@ def plan_outing(
     admission = gate.admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
-    cost = account.cost(party, day, admission, lunch_out=plan.lunch_out, visit=gate.visit)
+    cost = with_delays(
+        account.cost(party, day, admission, lunch_out=plan.lunch_out, visit=gate.visit),
+        costs,
+        PlannedTimes(
+            minutes.rounded_down(plan.leave_home),
+            minutes.rounded_down(plan.enter),
+            minutes.rounded_down(plan.leave_place),
+            minutes.rounded_down(plan.home),
+            minutes.by_clock(household.habits.lunch),
+        ),
+        household.habits,
+        (there, back),
+    )
+    cheaper = cheaper_hour(question, plan)
     crowd = facts.crowds[day]
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(
@@ -179,6 +196,7 @@ def plan_outing(
         crowd=crowd,
         cost=cost,
         hourly_costs=costs,
+        cheaper_hour=cheaper,
         generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
             *idea_notes(place, [member.months_on(day) for member in party]),
@@ -189,6 +207,7 @@ def plan_outing(
             *_darkness(household, day, plan, there, back),
             *drive_notes(plan, slack(question, plan)),
             *visit_notes(hours, plan),
+            *([cheaper.sentence] if cheaper else []),
             *(_own_stay(family, place) or _stay_note(party, day, place)),
         ),
         cautions=(

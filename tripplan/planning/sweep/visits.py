@@ -14,6 +14,7 @@ from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.family.family import Family
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.outing.day_question import day_question, ways_at
+from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
 from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit, Key, Search
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.open_hours import OpenHours
@@ -108,7 +109,13 @@ class Visits:
             return found
         visit, costs = found.later(kind.by_night), self._prices.costs(kind.n)
         cost = costs.at(visit.best.enter, visit.best.leave, lunch_out=visit.best.lunch_out)
-        return Verdict.NO_TICKETS if cost is None else CostedVisit(visit, cost)
+        if cost is None:
+            return Verdict.NO_TICKETS
+        best, ways, row = visit.best, self._ways(kind.n), self._row
+        lunch = DayMinutes(row.days[kind.n], row.household.home.zone).by_clock(row.household.habits.lunch)
+        times = PlannedTimes(best.depart, best.enter, best.leave, best.home, lunch)
+        legs = (ways.there.at(best.depart), ways.back.at(best.leave))
+        return CostedVisit(visit, with_delays(cost, costs, times, row.household.habits, legs))
 
     @property
     def kind(self) -> Numbers:

@@ -12,6 +12,7 @@ from tripplan.documents.family.member import Member
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.family.family import Family
+from tripplan.planning.outing.hourly_costs import gate_at
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.sweeping import sweep
@@ -49,7 +50,8 @@ class Comparison:
     def recosted(self, household: Household) -> tuple[Answer, ...]:
         """All outings under a change of the household that moves neither day plans nor tickets."""
         return tuple(
-            replace(outing, cost=_cost(household, self.family, self.party, outing)) for outing in self.outings
+            replace(outing, cost=_cost(household, self.family, self.party, outing, facts, self.today))
+            for outing, facts in zip(self.outings, self.facts, strict=True)
         )
 
     def replanned(
@@ -190,7 +192,14 @@ def _total(outing: Outing) -> str:
     return f"at least {said}" if outing.cost.unknown else said
 
 
-def _cost(household: Household, family: Family, party: Sequence[Member], outing: Outing) -> OutingCost:
+def _cost(
+    household: Household,
+    family: Family,
+    party: Sequence[Member],
+    outing: Outing,
+    facts: PlaceFacts,
+    today: date,
+) -> OutingCost:
     """What the same day plan and tickets cost under a change of the household."""
     return outing_cost(
         household,
@@ -202,4 +211,5 @@ def _cost(household: Household, family: Family, party: Sequence[Member], outing:
         outing.way_home,
         lunch_out=outing.plan.lunch_out,
         own=family.own_figures_for(outing.place.id),
+        visit=gate_at(family, facts, outing.plan.enter, outing.plan.leave_place, today=today).visit,
     )

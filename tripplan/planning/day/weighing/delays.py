@@ -20,7 +20,8 @@ FORGOTTEN = 1e-6
 
 _NORMAL = NormalDist()
 _ONE_IN_TEN = _NORMAL.inv_cdf(0.9)
-_ONE_IN_TWENTY = _NORMAL.inv_cdf(0.95)
+_NINETEEN_OF_TWENTY = 0.95
+_ONE_IN_TWENTY = _NORMAL.inv_cdf(_NINETEEN_OF_TWENTY)
 
 Chances = NDArray[np.float64]
 
@@ -80,6 +81,26 @@ def getting_off_late(usual: int, late: int) -> Delay:
     while reached[-1] < 1 - FORGOTTEN and len(reached) <= LONGEST_DELAY_MINUTES:
         reached.append(at_most(len(reached) - 0.5))
     return Delay(0, np.diff([*reached, 1.0]))
+
+
+def usual_at_most(habits: Habits, drive: Range | None) -> int:
+    """How much later than planned a way is over at most on nineteen of twenty days [min].
+
+    Args:
+        habits: the family's delays in getting off.
+        drive: how long the drive takes [min]; None for getting off alone.
+    """
+    below, above = (
+        (0, 0) if drive is None else (round(drive.likely - drive.low), round(drive.high - drive.likely))
+    )
+    return _at_most(habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes, below, above)
+
+
+@lru_cache(maxsize=4096)
+def _at_most(usual: int, late: int, below: int, above: int) -> int:
+    delay = getting_off_late(usual, late) + _in_two_halves(below, above)
+    enough = int(np.searchsorted(delay.chances.cumsum(), _NINETEEN_OF_TWENTY))
+    return max(0, delay.first + enough)
 
 
 def longer_than_likely(minutes: Range) -> Delay:

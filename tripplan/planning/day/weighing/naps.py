@@ -245,6 +245,11 @@ def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -
     return Lunch(begins, lasts, out)
 
 
+def lunch_is_out(usual: int, habits: Habits, depart: int, home: int) -> bool:
+    """The same as `out_at_lunch` for one day."""
+    return bool(out_at_lunch(usual, habits, a_day([depart]), a_day([home])).item())
+
+
 def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> Flags:
     """Whether lunch time falls into the outing, for each departure and each time of being home."""
     if not habits.lunch_minutes:

@@ -1,0 +1,100 @@
+"""At which hours a day would cost less: what a price board leaves to those who can choose."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import tzinfo
+
+import numpy as np
+
+from tripplan.planning.day.search import SMALL_LOSS
+from tripplan.planning.day.times.choices import Choices
+from tripplan.planning.day.times.hourly_money import MoneyOfDays, PriceHours
+from tripplan.planning.day.times.limits import Limits
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
+from tripplan.values import wording
+from tripplan.values.money import Money
+
+
+@dataclass(frozen=True)
+class CheaperHour:
+    """Hours at which an outing would cost less than by its plan.
+
+    Attributes:
+        when: in words, as the beginning of a sentence.
+        saves: how much less.
+    """
+
+    when: str
+    saves: Money
+
+    @property
+    def sentence(self) -> str:
+        """What one saves, and by what."""
+        return f"{self.when} you pay {wording.money(self.saves)} less."
+
+
+def cheaper_hour(question: DayQuestion, plan: DayPlan) -> CheaperHour | None:
+    """The hours at which the day costs the least, with lunch where the plan has it.
+
+    Args:
+        question: the day.
+        plan: how it is meant to be spent.
+
+    Returns:
+        None where no hour that the limits of the day allow saves anything worth telling.
+    """
+    money = question.money
+    if money is None or len(money.coins) == 1:
+        return None
+    minutes = DayMinutes(question.day, question.home_zone)
+    choices = Choices.of(Limits.of(question, minutes))
+    numbers = MoneyOfDays.of([money]).number(choices.enter, choices.leave)
+    enter, leave = minutes.rounded_down(plan.enter), minutes.rounded_down(plan.leave_place)
+    now = money.hours.number(enter, leave)
+    planned = money.coins[now]
+    if numbers is None or planned is None:
+        return None
+    possible = np.unique(np.broadcast_to(numbers, choices.possible.shape)[choices.possible]).tolist()
+    costs = {
+        number: coins[plan.lunch_out] for number in possible if (coins := money.coins[number]) is not None
+    }
+    if not costs:
+        return None
+    shape = money.hours.shape
+    least = min(costs, key=lambda number: (costs[number], _apart(number, now, shape)))
+    saves = Money.from_minor(planned[plan.lunch_out] - costs[least], question.currency)
+    if saves.amount < SMALL_LOSS:
+        return None
+    said = list(_differences(money.hours, least, now, minutes, question.place_zone))
+    return CheaperHour(wording.listed([said[0][0].upper() + said[0][1:], *said[1:]]), saves)
+
+
+def _apart(number: int, other: int, shape: tuple[int, int, int]) -> int:
+    """In how many of the hour of entry, the hour of leaving and the length of stay two prices differ."""
+    one, two = np.unravel_index(number, shape), np.unravel_index(other, shape)
+    return sum(int(first != second) for first, second in zip(one, two, strict=True))
+
+
+def _differences(
+    hours: PriceHours, number: int, now: int, minutes: DayMinutes, zone: tzinfo
+) -> Iterator[str]:
+    """What is to be done otherwise to pay another price, as parts of a sentence."""
+
+    def clock(minute: int) -> str:
+        return wording.clock(minutes.moment(minute, zone))
+
+    entered, left, stayed = (int(one) for one in np.unravel_index(number, hours.shape))
+    entered_now, left_now, stayed_now = (int(one) for one in np.unravel_index(now, hours.shape))
+    if entered > entered_now:
+        yield f"in from {clock(hours.begins[entered])} on"
+    elif entered < entered_now:
+        yield f"in before {clock(hours.begins[entered + 1])}"
+    if left < left_now:
+        yield f"out by {clock(hours.leave_by[left])}"
+    elif left > left_now:
+        yield f"out after {clock(hours.leave_by[left - 1])}"
+    if stayed < stayed_now:
+        yield f"inside for at most {wording.minutes(hours.stays[stayed])}"
+    elif stayed > stayed_now:
+        yield f"inside for more than {wording.minutes(hours.stays[stayed - 1])}"

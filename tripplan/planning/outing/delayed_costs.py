@@ -1,0 +1,103 @@
+"""What an outing may cost where it runs late: another price of entry or parking, another place for lunch."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from tripplan.documents.family.habits import Habits
+from tripplan.planning.cost.items import OutingCost, Swing, add_up
+from tripplan.planning.day.times.hourly_money import PriceHours
+from tripplan.planning.day.weighing.delays import usual_at_most
+from tripplan.planning.day.weighing.naps import lunch_is_out
+from tripplan.planning.outing.hourly_costs import HourlyCosts
+from tripplan.planning.travel.drive import Leg
+from tripplan.values.cost_kind import CostKind
+from tripplan.values.money import Money, total
+
+DELAYS = "delays on the way"
+"""What moves the cost of an outing that runs late."""
+_BY_THE_HOUR = (CostKind.ADMISSION, CostKind.PARKING, CostKind.FOOD, CostKind.RESERVE)
+
+
+@dataclass(frozen=True)
+class PlannedTimes:
+    """When a day plan does what, as minutes since midnight at home.
+
+    Attributes:
+        depart, enter, leave, home: leaving home, being let in, leaving the place, being home again [min].
+        lunch: when lunch usually is [min].
+    """
+
+    depart: int
+    enter: int
+    leave: int
+    home: int
+    lunch: int
+
+
+def with_delays(
+    cost: OutingCost, costs: HourlyCosts, times: PlannedTimes, habits: Habits, ways: tuple[Leg, Leg]
+) -> OutingCost:
+    """The same cost, its range wide enough for all that nineteen of twenty delays may change.
+
+    Args:
+        cost: by the plan.
+        costs: at every hour.
+        times: of the plan.
+        habits: the family's delays.
+        ways: there and home.
+    """
+    there, back = (usual_at_most(habits, way.drive.minutes) for way in ways)
+    off = usual_at_most(habits, None)
+    late = list(_late(costs, times, habits, there, back, off))
+    if all(one.total.likely == cost.total.likely for one in late):
+        return cost
+    items = []
+    for item in cost.items:
+        if item.kind in _BY_THE_HOUR and item.likely is not None:
+            changes = [_of_kind(one, item.kind).amount - item.likely.amount for one in late]
+            below, above = (
+                Money(max(Decimal(0), change), item.likely.currency)
+                for change in (-min(changes), max(changes))
+            )
+            if below.amount or above.amount:
+                item = replace(item, swings=(*item.swings, Swing(DELAYS, below, above)))
+        items.append(item)
+    return add_up(items, cost.total.currency)
+
+
+def _late(
+    costs: HourlyCosts, times: PlannedTimes, habits: Habits, there: int, back: int, off: int
+) -> Iterator[OutingCost]:
+    """What the outing costs with every delay up to some minutes that makes a difference."""
+    lunches = {
+        lunch_is_out(times.lunch, habits, times.depart + left, times.home + came)
+        for left in (0, off)
+        for came in (0, back)
+    }
+    if len(costs.costs) == 1 and len(lunches) == 1:
+        return
+    numbers = {costs.hours.number(*visit) for visit in _visits(costs.hours, times, there, off)}
+    for number in sorted(numbers):
+        each = costs.costs[number]
+        if each is not None:
+            yield from (each[out] for out in sorted(lunches))
+
+
+def _visits(hours: PriceHours, times: PlannedTimes, there: int, off: int) -> Iterator[tuple[int, int]]:
+    """Visits that begin and end up to so late, one at least for each price they may meet."""
+    latest = times.enter + there
+    enters = {times.enter, latest, *(begin for begin in hours.begins if times.enter < begin <= latest)}
+    last = times.leave + off
+    for enter in enters:
+        cuts = (*hours.leave_by, *(enter + stay for stay in hours.stays))
+        for leave in {times.leave, last, *(cut + 1 for cut in cuts if times.leave <= cut < last)}:
+            if enter < leave:
+                yield enter, leave
+
+
+def _of_kind(cost: OutingCost, kind: CostKind) -> Money:
+    likely: Iterable[Money] = (
+        item.likely for item in cost.items if item.kind is kind and item.likely is not None
+    )
+    return total(likely, cost.total.currency)
