@@ -1,5 +1,7 @@
 """The Places page lists places by drive, takes faultless cards over, and makes cards without TOML."""
 
+import os
+import re
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -8,10 +10,13 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import Opened, said
+from tests.screens.conftest import Opened, said, services_in
+from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import place_id
+from tripplan.documents.places.place import Place
 from tripplan.errors import Weight
 from tripplan.files.cards.place_card import read_place_card, write_place_card
+from tripplan.files.cards.shared_cards import write_shared
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.screens.places.adding.card_preview import Choice, beside
 from tripplan.screens.places.adding.every_field import card_values
@@ -94,12 +99,12 @@ def typed_card(**changes: Any) -> dict[str, Any]:
 def test_places_stand_in_order_of_their_drive(open_app: Opened) -> None:
     """The nearest place comes first, with distance and a range of minutes."""
     app = open_app("places")
-    likely = [app.expander[0], app.expander[1]]
+    likely = [app.expander[1], app.expander[2]]  # the first one finds places on a map file
     assert [expander.label.split("\\:")[0] for expander in likely] == [
         "Rag and Reed Paper Workshop",
         "Oatsparrow Farm",
     ]
-    assert "25 mi, 32 min (25 min to 51 min)" in headings(app)[0]
+    assert "25 mi, 32 min (25 min to 51 min)" in headings(app)[1]
 
 
 def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> None:
@@ -409,3 +414,17 @@ def test_a_show_without_a_time_is_a_fault_of_that_field() -> None:
         "visit.stays[0].shortest_minutes",
         "visit.stays[0].comfortable_minutes",
     } <= found
+
+
+def test_cards_are_shared_as_one_file_and_come_back_with_the_preview(open_app: Opened) -> None:
+    """What another family is handed holds nothing of this one, and is looked at before it counts."""
+    app = open_app("places")
+    places = [kept.value for kept in services_in(Path(os.environ["TRIPPLAN_DATA"])).demo.all(Place).values()]
+    household = services_in(Path(os.environ["TRIPPLAN_DATA"])).demo.get(Household)
+    assert household is not None
+    shared = write_shared(places)
+    words = set(re.findall(r"[\w-]+", shared))
+    assert not {member.name for member in household.value.members} & words
+    app = bring(app, ("places.toml", shared.encode()))
+    assert said(app.markdown).count("the same card as yours, word for word") == len(places)
+    assert app.button(key="take_cards").disabled

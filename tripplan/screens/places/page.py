@@ -24,6 +24,7 @@ from tripplan.screens.places.adding.front_door import add_place
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
 from tripplan.screens.places.for_us import show_for_us
+from tripplan.screens.places.from_map import from_map
 from tripplan.screens.places.ideas import wish_list
 from tripplan.screens.places.map_chart import places_map
 from tripplan.screens.places.own_figures_form import own_figures
@@ -35,6 +36,7 @@ from tripplan.screens.places.place_sentences import (
     visit_sentences,
 )
 from tripplan.screens.places.roads import render_roads
+from tripplan.screens.places.sharing import share_cards
 from tripplan.screens.widgets.fields import Fields, filled, refill
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -57,6 +59,7 @@ def render(view: View) -> None:
     cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
     add_place(view, family, cards)
     wish_list(view, family, {key: kept for key, kept in records.all(Idea).items() if key not in cards})
+    from_map(view, family)
     if not cards:
         st.info("There are no places here yet. Add the first one above; its name is enough.")
     drives = {place_id: drive_from_home(family, kept.value) for place_id, kept in cards.items()}
@@ -64,6 +67,7 @@ def render(view: View) -> None:
     places_map(household.home, [(cards[key].value, drive) for key, drive in drives.items()], household.units)
     for place_id in sorted(cards, key=lambda place_id: drives[place_id].minutes.likely):
         _place(view, family, cards[place_id], drives[place_id], typed.get(place_id), own.get(place_id))
+    share_cards(view, cards)
     _guide()
     render_roads(view)
 

@@ -10,6 +10,7 @@ from tripplan.documents.model import LONGEST_NAME
 from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding
 from tripplan.files.cards.place_card import read_place_card
+from tripplan.files.cards.shared_cards import cards_in
 from tripplan.records.merging.differences import NOTHING, Difference, differences
 from tripplan.records.store import StoredDocument
 from tripplan.screens.places.place_sentences import board_sentences
@@ -132,16 +133,17 @@ def read_cards(files: Sequence[tuple[str, bytes]], view: View) -> tuple[list[Pla
     """The faultless cards of several files, and every finding.
 
     Args:
-        files: names and contents.
+        files: names and contents; a file may hold several cards.
         view: whose today tells how old the prices are.
     """
-    read = [read_place_card(content, name, view.today) for name, content in files]
+    cards = [card for name, content in files for card in cards_in(name, content)]
+    read = [read_place_card(content, name, view.today) for name, content in cards]
     findings = [finding for one in read for finding in one.findings]
     places = [one.value for one in read if one.value is not None]
     counts = Counter(place.id for place in places)
-    for (name, _), one in zip(files, read, strict=True):
+    for (name, _), one in zip(cards, read, strict=True):
         if one.value is not None and counts[one.value.id] > 1:
-            findings.append(Finding(name, "id", one.value.id, "another of these files has the same id"))
+            findings.append(Finding(name, "id", one.value.id, "another of these cards has the same id"))
     return [place for place in places if counts[place.id] == 1], findings
 
 

@@ -1,0 +1,42 @@
+"""Handing cards to another family: any choice of them as one file."""
+
+from collections.abc import Mapping
+
+import streamlit as st
+
+from tripplan.documents.places.place import Place
+from tripplan.files.cards.shared_cards import MOST_CARDS, write_shared
+from tripplan.records.store import StoredDocument
+from tripplan.screens.widgets.view import View
+from tripplan.values import wording
+
+
+def share_cards(view: View, cards: Mapping[str, StoredDocument[Place]]) -> None:
+    """Let the parent pick cards and download them as one file.
+
+    Args:
+        view: whose places.
+        cards: what is on record, by id.
+    """
+    if not cards:
+        return
+    with st.expander("Share places with another family", key="open_sharing"):
+        names = {key: kept.value.name for key, kept in cards.items()}
+        picked = st.multiselect(
+            "Which places?",
+            sorted(names, key=names.__getitem__),
+            format_func=names.__getitem__,
+            placeholder="all of them",
+            max_selections=MOST_CARDS,
+            key="share_places",
+        )
+        chosen = [cards[key].value for key in picked or list(names)[:MOST_CARDS]]
+        st.caption("Only what the cards say goes along: no names, ages, plans, drives or figures of yours.")
+        st.download_button(
+            f"Download {wording.counted(len(chosen), 'card')} as one file",
+            lambda: write_shared(chosen),
+            file_name=view.file_name("places.toml"),
+            mime="application/toml",
+            key="share_file",
+            on_click="ignore",
+        )
