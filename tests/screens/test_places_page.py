@@ -123,10 +123,10 @@ def test_a_typed_in_drive_counts_until_it_is_forgotten(open_app: Opened) -> None
     app.text_input(key="drive_ledgewing_distance").set_value("20.5")
     app.text_input(key="drive_ledgewing_minutes").set_value("29")
     app.button(key="save_drive_ledgewing").click().run()
-    assert "Ledgewing Birds of Prey: 20 mi, 29 min" in headings(app)[0]
+    assert "Ledgewing Birds of Prey: 20 mi, 29 min" in headings(app)[1]
     assert app.text_input(key="drive_ledgewing_distance").value == "20.5"
     app.button(key="forget_drive_ledgewing").click().run()
-    assert "Rag and Reed" in headings(app)[0]
+    assert "Rag and Reed" in headings(app)[1]
 
 
 def test_a_faulty_drive_changes_nothing(open_app: Opened) -> None:
@@ -136,7 +136,7 @@ def test_a_faulty_drive_changes_nothing(open_app: Opened) -> None:
     app.text_input(key="drive_ledgewing_minutes").set_value("-3")
     app.button(key="save_drive_ledgewing").click().run()
     assert "2 things to put right" in said(app.error)
-    assert "Rag and Reed" in headings(app)[0]
+    assert "Rag and Reed" in headings(app)[1]
 
 
 def test_a_removed_place_can_be_brought_back(open_app: Opened) -> None:
@@ -226,7 +226,7 @@ def test_a_free_id_and_name_are_found_whatever_their_length() -> None:
 def test_two_files_with_one_id_are_both_refused(open_app: Opened) -> None:
     """Nobody could say which of them is meant."""
     app = bring(open_app("places"), ("a.toml", card()), ("b.toml", card(name="Other")))
-    assert "another of these files has the same id" in said(app.error)
+    assert "another of these cards has the same id" in said(app.error)
     assert "take_cards" not in [button.key for button in app.button]
 
 
