@@ -110,8 +110,8 @@ class LeanProgramme:
         with_companions = []
         for block in self.board.blocks:
             if isinstance(block, TicketBlock):
-                prices = dict.fromkeys(block.users, block.price)
-                users = self.people(block, block.users, prices, block.price > 0)
+                prices = dict(block.prices)
+                users = self.people(block, block.users, prices, any(prices.values()))
                 paying: dict[int, float] = dict.fromkeys(users.values(), 1.0)
                 if block.companions is not None:
                     with_companions.append((block, paying))

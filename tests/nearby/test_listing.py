@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from tripplan.documents.places.offers import prices_in
 from tripplan.documents.where import Point
 from tripplan.nearby.kinds import kind_of
 from tripplan.nearby.listing import list_nearby
@@ -67,7 +68,7 @@ def test_hours_prices_and_telephone_are_taken_over_where_they_can_be_read() -> N
     mill, rag = list_nearby(PLACES, HOME, "US", kinds=("museum",))
     assert (mill.free, mill.opening_hours) == (True, "Tu-Su 10:00-17:00")
     assert mill.board is not None
-    assert [o.offer.price for o in mill.board.offers] == [Decimal(0)]
+    assert [prices_in(o.offer)[0] for o in mill.board.offers] == [Decimal(0)]
     assert (rag.free, rag.charge, rag.opening_hours, rag.telephone) == (False, "8 USD", "", "555")
     assert rag.board is not None
-    assert [(o.offer.price, rag.board.currency) for o in rag.board.offers] == [(Decimal(8), "USD")]
+    assert [(prices_in(o.offer)[0], rag.board.currency) for o in rag.board.offers] == [(Decimal(8), "USD")]

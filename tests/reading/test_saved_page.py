@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from tripplan.documents.places.offers import prices_in
 from tripplan.reading.saved_page import LARGEST, PageRead, read_page
 
 MILL: dict[str, Any] = {
@@ -47,7 +48,7 @@ def page(thing: object, text: str = TEXT) -> bytes:
 
 def prices(read: PageRead) -> list[tuple[str, Decimal]]:
     """The names and prices of the offers read."""
-    return [(o.offer.name, o.offer.price) for o in read.board.offers]
+    return [(o.offer.name, prices_in(o.offer)[0]) for o in read.board.offers]
 
 
 def test_what_a_page_says_of_itself_is_read() -> None:

@@ -13,6 +13,7 @@ from tests.builders import make_place
 from tests.screens.conftest import Opened, said, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import place_id
+from tripplan.documents.places.offers import Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import Weight
 from tripplan.files.cards.place_card import read_place_card, write_place_card
@@ -166,6 +167,7 @@ def handed_over() -> bytes:
     read = read_place_card(Path("demo_places/places/ledgewing.toml").read_bytes(), "ledgewing.toml", TODAY)
     place = read.usable()
     first, second, *others = place.offers
+    assert isinstance(first, Ticket)
     dearer = first.model_copy(update={"price": first.price + 1})
     changed = place.model_copy(update={"offers": (dearer, *others), "notes": "Bring $5 in coins."})
     assert second.name not in {offer.name for offer in changed.offers}
@@ -179,6 +181,7 @@ def test_a_card_handed_over_is_told_field_by_field_before_anything_changes(open_
     first, second, *_ = (
         read_place_card(Path("demo_places/places/ledgewing.toml").read_bytes(), "", TODAY).usable().offers
     )
+    assert isinstance(first, Ticket)
     old, new = wording.money(Money(first.price, "USD")), wording.money(Money(first.price + 1, "USD"))
     assert f"{first.name}, price: yours says {old}, theirs says {new}" in shown
     assert f"{second.name}: yours says" in shown

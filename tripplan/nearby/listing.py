@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from pydantic import TypeAdapter, ValidationError
 
+from tripplan.documents.places.offers import prices_in
 from tripplan.documents.where import Point
 from tripplan.nearby.kinds import Indoors
 from tripplan.nearby.map_places import MapPlace
@@ -164,4 +165,5 @@ def _board(charge: str, free: bool | None, country: str) -> BoardRead | None:
     if not charge:
         return None
     board = read_board(f"Admission: {charge}", country)
-    return board if all(offer.offer.price < Decimal(1000) for offer in board.offers) else None
+    dearest = max((price for one in board.offers for price in prices_in(one.offer)), default=Decimal(0))
+    return board if dearest < Decimal(1000) else None

@@ -8,6 +8,8 @@ from typing import Annotated
 from pydantic import BeforeValidator, PlainSerializer, WithJsonSchema
 
 MONTHS = 12
+OLDEST_MONTHS = 120 * MONTHS
+"""Nobody is older [months]."""
 
 
 def completed_months(born: date, day: date) -> int:

@@ -7,15 +7,20 @@ from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import combinations
 from typing import Any
 
 from tests.planning.admission.price_boards import DAY, Question
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Bundle, Pass, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket
 
 Choice = tuple[str, Any, int]
 """How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""
+
+
+Line = tuple[str | None, Fraction, bool, int]
+"""What is paid: for which offer, how much, whether with a fee per ticket, for how many people it counts."""
 
 
 @dataclass(frozen=True)
@@ -27,6 +32,7 @@ class Held:
     offer: Pass
     here: bool
     percent_off: Fraction
+    people_at_most: int | None = None
 
 
 def status(member: Member, needs: tuple[str, ...]) -> bool:
@@ -34,16 +40,35 @@ def status(member: Member, needs: tuple[str, ...]) -> bool:
     return not needs or bool(set(needs) & set(member.statuses))
 
 
-def single_price(question: Question, member: Member) -> Fraction | None:
+def single_price(question: Question, member: Member, among: tuple[str, ...] = ()) -> Fraction | None:
     """The cheapest ticket somebody could have alone."""
-    months = member.months_on(DAY)
     prices = [
-        Fraction(o.price)
+        price
         for o in question.place.offers
         if isinstance(o, Ticket) and o.companions is None and o.at_least == 1 and o.at_most is None
-        if months in o.ages and status(member, o.needs)
+        if (not among or o.name in among) and status(member, o.needs)
+        if (price := ticket_price(o, member)) is not None
     ]
     return min(prices, default=None)
+
+
+def ticket_price(offer: Ticket, member: Member) -> Fraction | None:
+    """What a ticket costs somebody by age and birthday; None where it is not for them."""
+    months = member.months_on(DAY)
+    if offer.good_on == "birth month" and member.born.month != DAY.month:
+        return None
+    if offer.good_on == "birthday" and (member.born.month, member.born.day) != (DAY.month, DAY.day):
+        return None
+    if months in offer.ages:
+        return Fraction(offer.price)
+    return next((Fraction(other.price) for other in offer.other_ages if months in other.ages), None)
+
+
+def family_of(question: Question, member: Member) -> str:
+    """What tells the families of a party apart."""
+    if member.family or member.name in question.household:
+        return f"family {member.family}"
+    return f"alone {member.name}"
 
 
 def held_passes(question: Question) -> list[Held]:
@@ -56,7 +81,7 @@ def held_passes(question: Question) -> list[Held]:
                     if place is question.place:
                         found.append(Held(number, one, offer, True, Fraction(100)))
                     found += [
-                        Held(number, one, offer, False, Fraction(e.percent_off))
+                        Held(number, one, offer, False, Fraction(e.percent_off), e.at_most)
                         for e in offer.elsewhere
                         if e.place == question.place.id
                     ]
@@ -99,10 +124,18 @@ class Search:
         at_home = member.name in self.question.household
         for offer in self.question.place.offers:
             if isinstance(offer, Ticket):
-                if months in offer.ages and (offer.one_status_covers > 1 or status(member, offer.needs)):
+                if ticket_price(offer, member) is not None and (
+                    offer.one_status_covers > 1 or status(member, offer.needs)
+                ):
                     yield ("user", offer, 0)
                 if offer.one_free_per is not None and months in offer.leader_ages:
                     yield ("leader", offer, 0)
+                continue
+            if isinstance(offer, Discount):
+                if self.price(offer, position) is not None and (
+                    offer.one_status_covers > 1 or status(member, offer.needs)
+                ):
+                    yield ("user", offer, 0)
                 continue
             used = {unit for _, other, unit in so_far if other is offer}
             for unit in range(len(used) + 1):
@@ -122,12 +155,22 @@ class Search:
             if one.here and self._may_come_along(one.offer, position):
                 yield ("beyond", one, 0)
 
+    def price(self, offer: Ticket | Discount, position: int) -> Fraction | None:
+        """What somebody pays who uses a ticket."""
+        member = self.party[position]
+        if isinstance(offer, Ticket):
+            return ticket_price(offer, member)
+        single = single_price(self.question, member, offer.offers)
+        if single is None or self.months[position] not in offer.ages:
+            return None
+        return single * (100 - Fraction(offer.percent_off)) / 100
+
     def _may_come_along(self, offer: Bundle | Pass, position: int) -> bool:
         if isinstance(offer, Bundle):
             return offer.extras is not None and self.months[position] in offer.extras.ages
         return offer.guests_at_most > 0 and self.singles[position] is not None
 
-    def _judge(self, choices: list[Choice]) -> list[tuple[str | None, Fraction, bool]] | None:
+    def _judge(self, choices: list[Choice]) -> list[Line] | None:
         """What is paid: for which offer, how much, whether with a fee per ticket; None if it is not legal."""
         users: dict[str, list[int]] = defaultdict(list)
         leaders: dict[str, list[int]] = defaultdict(list)
@@ -143,30 +186,51 @@ class Search:
             else:
                 units[key, unit][role == "beyond"].append(position)
         paid = [False] * len(choices)
-        lines: list[tuple[str | None, Fraction, bool]] = []
+        lines: list[Line] = []
         for (key, _), (seated, beyond) in units.items():
             unit_lines = self._judge_unit(things[key], seated, beyond, paid)
             if unit_lines is None:
                 return None
             lines += unit_lines
         for key, thing in things.items():
-            bought = sum(1 for other, _ in units if other == key)
-            if isinstance(thing, Bundle) and thing.at_most is not None and bought > thing.at_most:
+            if not isinstance(thing, Bundle):
+                continue
+            mine = [seated for (other, _), (seated, _) in units.items() if other == key]
+            buyers = [
+                family_of(self.question, self.party[seated[0]]) if thing.one_family else ""
+                for seated in mine
+                if seated
+            ]
+            if thing.at_most is not None and any(buyers.count(one) > thing.at_most for one in buyers):
+                return None
+            if (thing.counts_everybody or thing.per_car) and any(
+                isinstance(other, Ticket | Discount) and self._could_be_free(other)
+                for other in things.values()
+            ):
                 return None
         for key, payers in users.items():
             for position in payers:
-                paid[position] = things[key].price > 0
-            lines += [(key, Fraction(things[key].price), True)] * len(payers)
+                price = self.price(things[key], position) or Fraction(0)
+                paid[position] = price > 0
+                lines.append((key, price, True, 1))
         for key in {*users, *leaders}:
             if not self._judge_ticket(things[key], users[key], leaders[key], paid):
                 return None
         return lines
 
+    def _could_be_free(self, offer: Ticket | Discount) -> bool:
+        """Whether somebody of the party could enter on a ticket for nothing."""
+        return any(
+            self.price(offer, position) == 0
+            and (offer.one_status_covers > 1 or status(self.party[position], offer.needs))
+            for position in range(len(self.party))
+        )
+
     def _judge_unit(
         self, offer: Bundle | Pass | Held, seated: list[int], beyond: list[int], paid: list[bool]
-    ) -> list[tuple[str | None, Fraction, bool]] | None:
+    ) -> list[Line] | None:
         board = offer.offer if isinstance(offer, Held) else offer
-        lines: list[tuple[str | None, Fraction, bool]] = []
+        lines: list[Line] = []
         name: str | None = board.name
         if isinstance(offer, Held):
             if not seated:
@@ -177,14 +241,16 @@ class Search:
                 if not any(self.party[p].name in offer.held.holders for p in seated):
                     return None
             if not offer.here:
+                if offer.people_at_most is not None and len(seated) > offer.people_at_most:
+                    return None
                 name = None
                 part = (100 - offer.percent_off) / 100
-                lines += [(None, part * (self.singles[p] or 0), True) for p in seated]
+                lines += [(None, part * (self.singles[p] or 0), True, 1) for p in seated]
         else:
             least = board.at_least if isinstance(board, Bundle) else 1
             if len(seated) < least or not self._sit(board, seated):
                 return None
-            lines.append((name, Fraction(board.price), True))
+            lines.append((name, Fraction(board.price), True, sum(seat.count for seat in board.seats)))
         for position in seated:
             paid[position] = isinstance(board, Pass) or board.price > 0
         if isinstance(board, Bundle):
@@ -194,20 +260,31 @@ class Search:
                 return None
             if not any(status(self.party[p], board.needs) for p in seated):
                 return None
+            seats = self.question.car_seats
+            if board.per_car and seats is not None and len(seated) + len(beyond) > seats:
+                return None
+            if (
+                board.one_family
+                and len({family_of(self.question, self.party[p]) for p in (*seated, *beyond)}) > 1
+            ):
+                return None
             if beyond and board.extras is not None:
                 if board.extras.at_most is not None and len(beyond) > board.extras.at_most:
                     return None
-                lines += [(name, Fraction(board.extras.price), False)] * len(beyond)
+                lines += [(name, Fraction(board.extras.price), False, 1)] * len(beyond)
                 for position in beyond:
                     paid[position] = board.extras.price > 0
         else:
+            so_far = offer.held.guests_so_far if isinstance(offer, Held) else 0
             if len(beyond) > board.guests_at_most:
+                return None
+            if board.guests_per_year is not None and len(beyond) > max(board.guests_per_year - so_far, 0):
                 return None
             part = (100 - Fraction(board.guests_percent_off)) / 100
             for position in beyond:
                 price = part * (self.singles[position] or 0)
                 paid[position] = price > 0
-                lines.append((name, price, True))
+                lines.append((name, price, True, 1))
         return lines
 
     def _sit(self, offer: Bundle | Pass, people: list[int]) -> bool:
@@ -225,7 +302,13 @@ class Search:
 
         return place_rest(people, tuple(seat.count for seat in offer.seats))
 
-    def _judge_ticket(self, offer: Ticket, users: list[int], leaders: list[int], paid: list[bool]) -> bool:
+    def _judge_ticket(
+        self, offer: Ticket | Discount, users: list[int], leaders: list[int], paid: list[bool]
+    ) -> bool:
+        if isinstance(offer, Discount):
+            holders = sum(status(self.party[p], offer.needs) for p in users)
+            few_enough = offer.at_most is None or len(users) <= offer.at_most
+            return few_enough and len(users) <= holders * offer.one_status_covers
         if users and len(users) < offer.at_least:
             return False
         if offer.at_most is not None and len(users) > offer.at_most:
@@ -249,28 +332,60 @@ class Search:
         ]
         return len(users) <= len(there) * rule.each_allows
 
-    def _total(self, lines: list[tuple[str | None, Fraction, bool]]) -> int:
+    def _total(self, lines: list[Line]) -> int:
         place = self.question.place
-        entry = sum((price for _, price, _ in lines), Fraction(0))
+        entry = sum((price for _, price, _, _ in lines), Fraction(0))
         fees = Fraction(0)
+        online = {offer.name for offer in place.offers if offer.online_only}
         for fee in place.fees:
-            times = sum(with_fee and price > 0 for _, price, with_fee in lines)
-            fees += Fraction(fee.price) * (times if fee.per == "ticket" else entry > 0)
+            bearing = [
+                (price, with_fee)
+                for name, price, with_fee, _ in lines
+                if price > 0 and (not fee.online_only or name in online)
+            ]
+            if fee.percent is not None:
+                fees += sum((price for price, _ in bearing), Fraction(0)) * Fraction(fee.percent) / 100
+            elif fee.per == "ticket":
+                fees += Fraction(fee.price or 0) * sum(with_fee for _, with_fee in bearing)
+            else:
+                fees += Fraction(fee.price or 0) * bool(bearing)
         reductions = [Fraction(0)]
         for voucher in place.vouchers:
             if not any(status(member, voucher.needs) for member in self.party):
                 continue
-            counted = sum(
-                (p for name, p, _ in lines if not voucher.offers or name in voucher.offers), Fraction(0)
-            )
+            counted = [
+                (price, people)
+                for name, price, _, people in lines
+                if not voucher.offers or name in voucher.offers
+            ]
             if voucher.percent_off is not None:
-                reductions.append(counted * Fraction(voucher.percent_off) / 100)
+                base = most_for(counted, voucher.people_at_most)
+                reductions.append(base * Fraction(voucher.percent_off) / 100)
             elif voucher.amount_off is not None:
-                reductions.append(min(counted, Fraction(voucher.amount_off)))
+                reductions.append(
+                    min(sum((price for price, _ in counted), Fraction(0)), Fraction(voucher.amount_off))
+                )
         net = entry - max(reductions)
         if place.sales_tax is not None:
-            net *= 1 + Fraction(place.sales_tax.percent) / 100
+            rate = Fraction(place.sales_tax.percent) / 100
+            net *= 1 + rate
+            fees *= 1 + (rate if place.sales_tax.on_fees else 0)
         return int((net + fees) * 100 + Fraction(1, 2))
+
+
+def most_for(counted: list[tuple[Fraction, int]], people: int | None) -> Fraction:
+    """The most that things for so many people cost together, by trying every choice of them."""
+    if people is None:
+        return sum((price for price, _ in counted), Fraction(0))
+    return max(
+        (
+            sum((price for price, _ in some), Fraction(0))
+            for size in range(len(counted) + 1)
+            for some in combinations(counted, size)
+            if sum(each for _, each in some) <= people
+        ),
+        default=Fraction(0),
+    )
 
 
 def offer_key(offer: Any) -> Any:

@@ -33,11 +33,15 @@ class Question:
     household: frozenset[str]
     held: tuple[HeldPass, ...]
     others: tuple[Place, ...]
+    car_seats: int | None = None
 
 
-def person(name: str, years: int, statuses: tuple[str, ...] = ()) -> Member:
+def person(
+    name: str, years: int, statuses: tuple[str, ...] = (), *, family: str = "", day: str = "06-15"
+) -> Member:
     """Somebody of so many years on the day of the visit."""
-    return Member.model_validate({"name": name, "born": f"{DAY.year - years}-06-15", "statuses": statuses})
+    born = f"{DAY.year - years}-{day}"
+    return Member.model_validate({"name": name, "born": born, "statuses": statuses, "family": family})
 
 
 prices = st.sampled_from(PRICES)
@@ -99,7 +103,43 @@ by_status = st.fixed_dictionaries(
         "one_status_covers": st.integers(1, 3),
     }
 )
-tickets = st.one_of(any_tickets, beside_others, for_groups, by_status)
+for_mixed_groups = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": st.sampled_from(("4", "6.25", "0")),
+        "ages": st.just("18+"),
+        "other_ages": st.sampled_from(
+            (
+                ({"ages": "under 18", "price": "3"},),
+                ({"ages": "3-12", "price": "2.50"}, {"ages": "13-17", "price": "5"}),
+            )
+        ),
+        "at_least": st.integers(1, 4),
+        "at_most": rarely(st.integers(2, 3)),
+        "one_free_per": st.sampled_from((None, None, 2)),
+    }
+)
+on_birthdays = st.fixed_dictionaries(
+    {
+        "kind": st.just("ticket"),
+        "price": st.sampled_from(("0", "2")),
+        "good_on": st.sampled_from(("birthday", "birth month")),
+        "companions": rarely(companions, in_=2),
+    }
+)
+discounts = st.fixed_dictionaries(
+    {
+        "kind": st.just("discount"),
+        "percent_off": st.sampled_from(("25", "33.3", "100")),
+        "needs": st.sampled_from(((), ("student",), ("carer", "resident"))),
+        "ages": bands,
+        "one_status_covers": st.sampled_from((1, 1, 2)),
+        "at_most": rarely(st.integers(1, 2)),
+    }
+)
+tickets = st.one_of(
+    any_tickets, beside_others, for_groups, by_status, for_mixed_groups, on_birthdays, discounts
+)
 seats = st.lists(st.fixed_dictionaries({"count": st.integers(1, 3), "ages": bands}), min_size=1, max_size=2)
 bundles = st.fixed_dictionaries(
     {
@@ -116,6 +156,9 @@ bundles = st.fixed_dictionaries(
         "must_include": rarely(st.sampled_from(("18+", "under 18"))),
         "at_least": st.sampled_from((1, 1, 2, 3)),
         "at_most": rarely(st.integers(1, 2)),
+        "one_family": st.sampled_from((False, False, True)),
+        "per_car": st.sampled_from((False, False, False, True)),
+        "counts_everybody": st.sampled_from((False, False, False, True)),
     }
 )
 passes = st.fixed_dictionaries(
@@ -127,15 +170,60 @@ passes = st.fixed_dictionaries(
         "named": st.booleans(),
         "guests_percent_off": st.sampled_from(("0", "33.3", "50", "100")),
         "guests_at_most": st.sampled_from((0, 1, 2)),
+        "guests_per_year": st.sampled_from((None, None, 2, 3)),
     }
 )
-fees = st.fixed_dictionaries(
-    {"price": st.sampled_from(("0.75", "1.50", "3")), "per": st.sampled_from(("order", "ticket"))}
+fees = st.one_of(
+    st.fixed_dictionaries(
+        {
+            "price": st.sampled_from(("0.75", "1.50", "3")),
+            "per": st.sampled_from(("order", "ticket")),
+            "online_only": st.booleans(),
+        }
+    ),
+    st.fixed_dictionaries({"percent": st.sampled_from(("4", "2.5")), "online_only": st.booleans()}),
 )
 vouchers = st.one_of(
-    st.fixed_dictionaries({"percent_off": st.sampled_from(("10", "12.5", "100")), "needs": needs}),
+    st.fixed_dictionaries(
+        {
+            "percent_off": st.sampled_from(("10", "12.5", "100")),
+            "needs": needs,
+            "people_at_most": st.sampled_from((None, None, 1, 2, 3)),
+        }
+    ),
     st.fixed_dictionaries({"amount_off": st.sampled_from(("3", "15", "40")), "needs": needs}),
 )
+
+
+for_few = st.one_of(
+    st.fixed_dictionaries(
+        {
+            "kind": st.just("bundle"),
+            "price": st.sampled_from(("3", "6", "7")),
+            "seats": st.just([{"count": 4}]),
+            "extras": rarely(st.fixed_dictionaries({"price": st.sampled_from(("0", "1"))}), in_=2),
+            "at_most": rarely(st.integers(1, 2), in_=2),
+            "one_family": st.booleans(),
+            "per_car": st.booleans(),
+            "counts_everybody": st.booleans(),
+        }
+    ),
+    st.fixed_dictionaries(
+        {
+            "kind": st.just("pass"),
+            "price": st.sampled_from(("9", "25")),
+            "months": st.just(12),
+            "seats": st.just([{"count": 1}]),
+            "guests_percent_off": st.sampled_from(("50", "100")),
+            "guests_at_most": st.integers(1, 3),
+            "guests_per_year": st.sampled_from((2, 3)),
+        }
+    ),
+    st.just({"kind": "ticket", "price": "0", "ages": "under 3"}),
+    for_mixed_groups,
+    discounts,
+)
+"""Offers for one family, one car, so many guests: cheap enough that their limits are what decides."""
 
 
 def named(values: list[dict[str, Any]], word: str) -> list[dict[str, Any]]:
@@ -144,7 +232,9 @@ def named(values: list[dict[str, Any]], word: str) -> list[dict[str, Any]]:
 
 
 @st.composite
-def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: bool = False) -> Question:
+def questions(
+    draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: bool = False, few: bool = False
+) -> Question:
     """A board and a party.
 
     Args:
@@ -152,6 +242,7 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
         people: fewest and most people.
         offers: most offers beside the usual two tickets.
         groups: whether many people are alike, as in a class.
+        few: whether the board has the offers `for_few` rather than any.
     """
     count = draw(st.integers(*people))
     ages = (8, 8, 8, 30) if groups else AGES
@@ -160,6 +251,8 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
             name,
             draw(st.sampled_from(ages)),
             draw(st.sampled_from((*[()] * 4, ("student",), ("carer",), ("resident", "student")))),
+            family=draw(st.sampled_from(("", "", "", "next door"))),
+            day=draw(st.sampled_from(("06-15", "06-15", "06-15", "12-08", "12-01"))),
         )
         for name in NAMES[:count]
     )
@@ -167,7 +260,7 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
         {"kind": "ticket", "price": draw(st.sampled_from(("8", "12", "15.75"))), "ages": "13+"},
         {"kind": "ticket", "price": draw(st.sampled_from(("5", "6.50", "12"))), "ages": "under 13"},
     ]
-    special = st.one_of(tickets, tickets, bundles, passes)
+    special = for_few if few else st.one_of(tickets, tickets, bundles, passes)
     board = named(
         [
             *usual[: draw(st.sampled_from((2, 2, 2, 1, 0)))],
@@ -175,6 +268,8 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
         ],
         "Offer",
     )
+    for offer in board:
+        offer["online_only"] = draw(st.sampled_from((False, False, True)))
     all_names = [offer["name"] for offer in board]
     some_vouchers = named(draw(st.lists(vouchers, max_size=2)), "Voucher")
     for voucher in some_vouchers:
@@ -184,7 +279,9 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
         offers=board,
         fees=named(draw(st.lists(fees, max_size=2)), "Fee"),
         vouchers=some_vouchers,
-        sales_tax=draw(rarely(st.sampled_from(({"percent": "8.25"}, {"percent": "7"})), in_=3)),
+        sales_tax=draw(
+            rarely(st.sampled_from(({"percent": "8.25"}, {"percent": "7", "on_fees": True})), in_=3)
+        ),
     )
     elsewhere = draw(st.sampled_from(("100", "50", "25")))
     other = make_place(
@@ -194,15 +291,29 @@ def questions(draw: st.DrawFn, people: tuple[int, int], offers: int, *, groups: 
             {
                 "name": "Friends",
                 **draw(passes),
-                "elsewhere": [{"place": "test-museum", "percent_off": elsewhere}],
+                "elsewhere": [
+                    {
+                        "place": "test-museum",
+                        "percent_off": elsewhere,
+                        "at_most": draw(st.sampled_from((None, 1, 2))),
+                    }
+                ],
             }
         ],
     )
     held = []
     owned = [("test-museum", offer["name"]) for offer in board if offer["kind"] == "pass"]
     for card, name in [*owned, ("other-museum", "Friends")]:
-        if draw(st.integers(0, 5)) == 5:
+        if draw(st.integers(0, 5)) >= (3 if few else 5):
             holders = draw(st.lists(st.sampled_from(NAMES[:count]), min_size=1, max_size=3, unique=True))
-            held.append(HeldPass(place=card, offer=name, holders=tuple(holders), valid_until=DAY))
+            held.append(
+                HeldPass(
+                    place=card,
+                    offer=name,
+                    holders=tuple(holders),
+                    valid_until=DAY,
+                    guests_so_far=draw(st.integers(0, 2)),
+                )
+            )
     household = frozenset(NAMES[: count - draw(st.integers(0, count - 1))])
-    return Question(place, party, household, tuple(held), (other,))
+    return Question(place, party, household, tuple(held), (other,), draw(st.sampled_from((None, 2, 3))))

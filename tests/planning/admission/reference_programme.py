@@ -5,15 +5,22 @@ of its own, every voucher is one programme, and nothing is folded together befor
 alike in age, statuses, household and passes held.
 """
 
-from collections import Counter
+from collections import Counter, defaultdict
 from typing import Any
 
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from tests.planning.admission.exhaustive import Held, held_passes, single_price, status
+from tests.planning.admission.exhaustive import (
+    Held,
+    family_of,
+    held_passes,
+    single_price,
+    status,
+    ticket_price,
+)
 from tests.planning.admission.price_boards import DAY, Question
-from tripplan.documents.places.offers import Bundle, Pass, Ticket, Voucher
+from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket, Voucher
 from tripplan.values.ages import AgeBand
 
 Terms = dict[int, float]
@@ -31,13 +38,23 @@ class Programme:
         self.counted: Terms = {}
         self.tickets: Terms = {}
         self.priced: set[int] = set()
+        self.online: set[int] = set()
+        self.for_people: dict[int, int] = {}
+        self.uses: dict[str, list[int]] = defaultdict(list)
         self.lets_in: list[Terms] = []
         self.paying: list[list[tuple[str, int]]] = []
         counts: Counter[Any] = Counter()
         self.someone: dict[Any, Any] = {}
         for member in question.party:
             holds = tuple(member.name in one.holders for one in question.held)
-            key = (member.months_on(DAY), member.statuses, member.name in question.household, holds)
+            key = (
+                member.months_on(DAY),
+                member.statuses,
+                member.name in question.household,
+                holds,
+                family_of(question, member),
+                (member.born.month, member.born.day),
+            )
             counts[key] += 1
             self.someone[key] = member
         self.kinds = list(counts)
@@ -58,15 +75,19 @@ class Programme:
         """An unknown number of people of a kind who come in one way, each at a price."""
         number = self.new(self.counts[kind])
         self.lets_in[kind][number] = 1
+        self.uses[owner].append(number)
         self.charge(number, price, name)
         if counts_as_paid:
             self.paying[kind].append((owner, number))
         return number
 
-    def charge(self, number: int, price: float, name: str | None) -> None:
+    def charge(self, number: int, price: float, name: str | None, people: int = 1) -> None:
         if price:
             self.entry[number] = price
             self.priced.add(number)
+            self.for_people[number] = people
+            if any(offer.name == name and offer.online_only for offer in self.question.place.offers):
+                self.online.add(number)
             if self.voucher is not None and (not self.voucher.offers or name in self.voucher.offers):
                 self.counted[number] = price
 
@@ -77,10 +98,14 @@ class Programme:
         self.paying = [[] for _ in self.kinds]
         late = []
         for offer in question.place.offers:
-            if isinstance(offer, Ticket):
+            if isinstance(offer, Ticket | Discount):
                 late.append((offer, *self.ticket(offer)))
+            elif isinstance(offer, Bundle) and offer.one_family:
+                for family in dict.fromkeys(family_of(question, member) for member in self.people):
+                    self.units(offer, offer, f"{offer.name}", family)
             else:
                 self.units(offer, offer, f"{offer.name}")
+        self.not_together()
         for held in held_passes(question):
             self.units(held, held.offer, f"held {held.number} {held.here}")
         for offer, users, leaders in late:
@@ -89,27 +114,56 @@ class Programme:
             return None
         return self.solve()
 
-    def ticket(self, offer: Ticket) -> tuple[Terms, Terms]:
+    def price(self, offer: Ticket | Discount, kind: int) -> float | None:
+        """What people of a kind pay on a ticket; None where it is not for them."""
+        member = self.people[kind]
+        if not status(member, offer.needs) and offer.one_status_covers == 1:
+            return None
+        if isinstance(offer, Ticket):
+            price = ticket_price(offer, member)
+            return None if price is None else float(price)
+        single = single_price(self.question, member, offer.offers)
+        if single is None or self.months[kind] not in offer.ages:
+            return None
+        return float(single) * (100 - float(offer.percent_off)) / 100
+
+    def not_together(self) -> None:
+        """Where a bundle counts everybody, nobody enters on a free ticket beside it."""
+        offers = self.question.place.offers
+        for bundle in offers:
+            if not isinstance(bundle, Bundle) or not (bundle.counts_everybody or bundle.per_car):
+                continue
+            switch = self.new(1)
+            self.no_more({**dict.fromkeys(self.uses[bundle.name], 1.0), switch: -sum(self.counts)})
+            for offer in offers:
+                if isinstance(offer, Ticket | Discount) and any(
+                    self.price(offer, kind) == 0 for kind in range(len(self.kinds))
+                ):
+                    party = sum(self.counts)
+                    self.no_more({**dict.fromkeys(self.uses[offer.name], 1.0), switch: party}, party)
+
+    def ticket(self, offer: Ticket | Discount) -> tuple[Terms, Terms]:
         users: Terms = {}
         coverage: Terms = {}
-        for kind, months in enumerate(self.months):
-            holds = status(self.people[kind], offer.needs)
-            if months in offer.ages and (holds or offer.one_status_covers > 1):
-                price = float(offer.price)
+        for kind in range(len(self.kinds)):
+            price = self.price(offer, kind)
+            if price is not None:
                 number = self.comes_in(kind, price, offer.name, offer.name, counts_as_paid=price > 0)
                 users[number] = 1
+                holds = status(self.people[kind], offer.needs)
                 coverage[number] = 1 - (offer.one_status_covers if holds else 0)
                 if price:
                     self.tickets[number] = 1
         self.no_more(coverage)
         party = sum(self.counts)
-        switch = self.new(1)
-        self.no_more({**users, switch: -party})
-        self.no_more({**dict.fromkeys(users, -1.0), switch: offer.at_least})
+        if isinstance(offer, Ticket):
+            switch = self.new(1)
+            self.no_more({**users, switch: -party})
+            self.no_more({**dict.fromkeys(users, -1.0), switch: offer.at_least})
         if offer.at_most is not None:
             self.no_more(users, offer.at_most)
         leaders: Terms = {}
-        if offer.one_free_per is not None:
+        if isinstance(offer, Ticket) and offer.one_free_per is not None:
             for kind, months in enumerate(self.months):
                 if months in offer.leader_ages:
                     leaders[self.comes_in(kind, 0, offer.name, offer.name, counts_as_paid=False)] = 1
@@ -117,8 +171,8 @@ class Programme:
             self.no_more({**leaders, **dict.fromkeys(users, -frees)}, 1e-9)
         return users, leaders
 
-    def companions(self, offer: Ticket, users: Terms, leaders: Terms) -> None:
-        rule = offer.companions
+    def companions(self, offer: Ticket | Discount, users: Terms, leaders: Terms) -> None:
+        rule = offer.companions if isinstance(offer, Ticket) else None
         if rule is None:
             return
         terms = dict(users)
@@ -137,7 +191,9 @@ class Programme:
                         terms[number] = terms.get(number, 0) + rule.each_allows
         self.no_more(terms, bound)
 
-    def units(self, offer: Bundle | Pass | Held, board: Bundle | Pass, owner: str) -> None:
+    def units(
+        self, offer: Bundle | Pass | Held, board: Bundle | Pass, owner: str, family: str | None = None
+    ) -> None:
         party = sum(self.counts)
         least = board.at_least if isinstance(board, Bundle) else 1
         most = 1 if isinstance(offer, Held) else party // least
@@ -149,16 +205,22 @@ class Programme:
             if before is not None:
                 self.no_more({unit: 1, before: -1})
             before = unit
-            self.unit(offer, board, owner, unit, least)
+            self.unit(offer, board, owner, unit, least, family)
 
     def unit(
-        self, offer: Bundle | Pass | Held, board: Bundle | Pass, owner: str, unit: int, least: int
+        self,
+        offer: Bundle | Pass | Held,
+        board: Bundle | Pass,
+        owner: str,
+        unit: int,
+        least: int,
+        family: str | None,
     ) -> None:
         held = offer if isinstance(offer, Held) else None
         here = held is None or held.here
         name = board.name if here else None
         if held is None:
-            self.charge(unit, float(board.price), name)
+            self.charge(unit, float(board.price), name, sum(seat.count for seat in board.seats))
             if board.price:
                 self.tickets[unit] = 1
         paid = isinstance(board, Pass) or board.price > 0
@@ -170,7 +232,7 @@ class Programme:
         for count, ages in rows:
             taken: Terms = {}
             for kind in range(len(self.kinds)):
-                if self.months[kind] in ages and self.may_sit(offer, board, kind):
+                if self.months[kind] in ages and self.may_sit(offer, board, kind, family):
                     price = 0.0
                     if held is not None and not here:
                         single = self.singles[kind]
@@ -194,20 +256,39 @@ class Programme:
         elif held is not None and not board.named:
             some = {n: -1.0 for k, n in seated if self.people[k].name in held.held.holders}
             self.no_more({**some, unit: 1})
-        self.beyond(board, owner, unit, here=here)
+        coming = self.beyond(offer, board, owner, unit, family, here=here)
+        everybody = {**dict.fromkeys((n for _, n in seated), 1.0), **coming}
+        car_seats = self.question.car_seats
+        if isinstance(board, Bundle) and board.per_car and car_seats is not None:
+            self.no_more({**everybody, unit: -car_seats})
+        if held is not None and not here and held.people_at_most is not None:
+            self.no_more({**everybody, unit: -held.people_at_most})
 
-    def may_sit(self, offer: Bundle | Pass | Held, board: Bundle | Pass, kind: int) -> bool:
+    def may_sit(
+        self, offer: Bundle | Pass | Held, board: Bundle | Pass, kind: int, family: str | None
+    ) -> bool:
         if isinstance(board, Bundle):
-            return True
+            return family in (None, family_of(self.question, self.people[kind]))
         if isinstance(offer, Held) and board.named:
             return self.people[kind].name in offer.held.holders
         return self.people[kind].name in self.question.household
 
-    def beyond(self, board: Bundle | Pass, owner: str, unit: int, *, here: bool) -> None:
+    def beyond(
+        self,
+        offer: Bundle | Pass | Held,
+        board: Bundle | Pass,
+        owner: str,
+        unit: int,
+        family: str | None,
+        *,
+        here: bool,
+    ) -> Terms:
         coming: Terms = {}
         for kind in range(len(self.kinds)):
             if isinstance(board, Bundle):
                 if board.extras is None or self.months[kind] not in board.extras.ages:
+                    continue
+                if not self.may_sit(offer, board, kind, family):
                     continue
                 price = float(board.extras.price)
             else:
@@ -224,28 +305,45 @@ class Programme:
             most = sum(self.counts) if limit is None else limit
         else:
             most = board.guests_at_most
+            if board.guests_per_year is not None:
+                so_far = offer.held.guests_so_far if isinstance(offer, Held) else 0
+                most = min(most, max(board.guests_per_year - so_far, 0))
         self.no_more({**coming, unit: -most})
+        return coming
 
     def solve(self) -> float | None:
         place = self.question.place
-        tax = 1 + (float(place.sales_tax.percent) / 100 if place.sales_tax is not None else 0)
+        rate = float(place.sales_tax.percent) / 100 if place.sales_tax is not None else 0
+        tax = 1 + rate
+        fee_tax = 1 + (rate if place.sales_tax is not None and place.sales_tax.on_fees else 0)
         cost = {number: price * tax for number, price in self.entry.items()}
         if self.voucher is not None and self.voucher.percent_off is not None:
+            part = float(self.voucher.percent_off) / 100
+            used: Terms = {}
             for number, price in self.counted.items():
-                cost[number] -= price * tax * float(self.voucher.percent_off) / 100
+                taken = self.new(self.upper[number])
+                self.no_more({taken: 1, number: -1})
+                cost[taken] = -price * tax * part
+                used[taken] = self.for_people[number]
+            if self.voucher.people_at_most is not None:
+                self.no_more(used, self.voucher.people_at_most)
         elif self.voucher is not None and self.voucher.amount_off is not None:
             off = self.new(float(self.voucher.amount_off), whole=False)
             self.no_more({off: 1, **{number: -price for number, price in self.counted.items()}})
             cost[off] = -tax
         for fee in place.fees:
-            if fee.per == "ticket":
-                for number in self.tickets:
-                    cost[number] = cost.get(number, 0) + float(fee.price)
-            else:
+            bearing = self.priced & self.online if fee.online_only else self.priced
+            if fee.percent is not None:
+                for number in bearing:
+                    cost[number] += self.entry[number] * float(fee.percent) / 100 * fee_tax
+            elif fee.per == "ticket":
+                for number in bearing & self.tickets.keys():
+                    cost[number] += float(fee.price or 0) * fee_tax
+            elif bearing:
                 ordered = self.new(1)
-                cost[ordered] = float(fee.price)
-                most = sum(self.upper[number] for number in self.priced)
-                self.no_more({**dict.fromkeys(self.priced, 1.0), ordered: -most})
+                cost[ordered] = float(fee.price or 0) * fee_tax
+                most = sum(self.upper[number] for number in bearing)
+                self.no_more({**dict.fromkeys(bearing, 1.0), ordered: -most})
         for kind, terms in enumerate(self.lets_in):
             self.no_more(terms, self.counts[kind])
             self.no_more(dict.fromkeys(terms, -1), -self.counts[kind])

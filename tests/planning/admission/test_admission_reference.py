@@ -10,10 +10,11 @@ from tripplan.planning.admission.result import Admission, NoAdmission
 
 families = questions(people=(5, 8), offers=8)
 groups = questions(people=(9, 16), offers=8, groups=True)
+few = questions(people=(6, 12), offers=5, few=True)
 
 
-@settings(max_examples=80, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
-@given(st.one_of(families, groups))
+@settings(max_examples=100, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@given(st.one_of(families, groups, few))
 def test_an_integer_solver_finds_nothing_cheaper(question: Question) -> None:
     """The answer costs, to the cent, what an independent integer programme finds, or neither finds a way."""
     least = least_by_reference(question)
@@ -25,6 +26,7 @@ def test_an_integer_solver_finds_nothing_cheaper(question: Question) -> None:
         household_members=question.household,
         held=question.held,
         other_places=question.others,
+        car_seats=question.car_seats,
         other_ways=0,
     )
     if least is None:

@@ -176,7 +176,7 @@ def cost_of_passes(some: Sequence[Choice]) -> int:
         place = bought[0].place
         price = sum(Fraction(choice.offer.price) for choice in bought)
         tax = Fraction(place.sales_tax.percent) / 100 if place.sales_tax else Fraction(0)
-        fees = sum(Fraction(fee.price) for fee in place.fees) if price else 0
+        fees = sum(Fraction(fee.price or 0) for fee in place.fees) if price else 0
         whole += half_up(price * (1 + tax) + fees)
     return whole
 

@@ -122,6 +122,10 @@ def _changed(place: Place) -> st.SearchStrategy[Place]:
     return st.sampled_from(changes).map(lambda change: place.model_copy(update=change))
 
 
+_VOUCHERS: tuple[dict[str, Any], ...] = (
+    {"name": "Ahead", "percent_off": "10", "book_days_ahead": 12, "people_at_most": 3},
+    {"name": "Weekday", "amount_off": "2.50", "valid": "Tu-Th 08:00-12:30"},
+)
 _PARKING_BY_TIME: dict[str, Any] = {
     "price": "9.00",
     "rates": (
@@ -146,6 +150,25 @@ def places(draw: st.DrawFn) -> Any:
         {"name": "Week", "price": "7.00", "last_day": late.isoformat(), "book_days_ahead": 9},
         {"name": "New", "price": "5.00", "ages": "under 7", "first_day": late.isoformat()},
         {"name": "Break", "price": "4.00", "valid": "SH", "ages": "3+"},
+        {"name": "Birthday", "price": "0.50", "good_on": "birthday"},
+        {"name": "Month", "price": "1.50", "good_on": "birth month", "companions": {}},
+        {"kind": "discount", "name": "Quarter off", "percent_off": "25", "ages": "3-40"},
+        {
+            "name": "Group",
+            "price": "8.00",
+            "ages": "13+",
+            "other_ages": [{"ages": "3-12", "price": "4.50"}],
+            "at_least": 3,
+            "online_only": True,
+        },
+        {
+            "kind": "bundle",
+            "name": "Car",
+            "price": "24.00",
+            "seats": [{"count": 8}],
+            "per_car": True,
+            "last_day": late.isoformat(),
+        },
         {"name": "Two hours", "price": "4.50", "longest_stay_minutes": 120},
         {"name": "Morning", "price": "6.00", "valid": "Mo-Sa", "leave_by": "12:30"},
         {
@@ -193,6 +216,8 @@ def places(draw: st.DrawFn) -> Any:
         },
         opening=opening,
         offers=some,
+        vouchers=draw(st.sampled_from(((), (), _VOUCHERS))),
+        fees=draw(st.sampled_from(((), (), ({"name": "Part", "percent": "3", "online_only": True},)))),
         parking=draw(st.sampled_from(({"price": "5.00"}, {"price": "5.00"}, _PARKING_BY_TIME))),
         add_ons=[{"name": "Boat", "price": "3.25", "ages": "3-12", "usual": True}],
         sales_tax={"percent": "7.25"} if draw(st.booleans()) else None,

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from tripplan.documents.family.birth_date import BirthDate, Born
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
-from tripplan.documents.model import ClockTime, Minutes, Name, Written
+from tripplan.documents.model import LONGEST_NAME, ClockTime, Minutes, Name, Written
 from tripplan.values.ages import ADULT, MONTHS, completed_months
 
 
@@ -77,6 +77,16 @@ class Member(Written):
         ),
     ] = ()
     """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
+    family: Annotated[
+        str,
+        Field(max_length=LONGEST_NAME),
+        FieldSpec(
+            "Belongs to another family",
+            help="Empty for your own. People with the same word here are one family: some tickets are "
+            "only for parents with their own children.",
+        ),
+    ] = ""
+    """Which other family the person belongs to, in a word of the parent's own; empty for this household."""
     naps: Annotated[tuple[Nap, ...], FieldSpec("Nap")] = ()
     """The usual naps, in order."""
     wakes: Annotated[ClockTime, FieldSpec("Usually wakes at")] = time(6, 30)

@@ -6,6 +6,7 @@ from decimal import Decimal
 from tripplan.documents.places.offers import (
     Bundle,
     Companions,
+    Discount,
     Fee,
     MustBeAccompanied,
     Offer,
@@ -32,6 +33,8 @@ def sentence(offer: Offer, currency: str) -> str:
     """
     if isinstance(offer, Ticket):
         parts = _ticket(offer, currency)
+    elif isinstance(offer, Discount):
+        parts = _discount(offer)
     elif isinstance(offer, Bundle):
         parts = _bundle(offer, currency)
     else:
@@ -79,13 +82,26 @@ def elsewhere_sentence(offer: Pass, other_place: str, percent_off: Decimal) -> s
 
 def fee_sentence(fee: Fee, currency: str) -> str:
     """A fee as one sentence."""
-    on = "once per order" if fee.per == "order" else "on every ticket, bundle or pass bought at a price"
-    return f"{fee.name}: {_price(fee.price, currency)} {on}."
+    online = " sold only online" if fee.online_only else ""
+    if fee.percent is not None:
+        return (
+            f"{fee.name}: {_percent(fee.percent)} of the prices of all tickets, bundles and passes{online}."
+        )
+    if fee.per == "ticket":
+        on = f"on every ticket, bundle or pass bought at a price{f' and{online}' if online else ''}"
+    else:
+        on = f"once per order{f' of anything{online}' if online else ''}"
+    return f"{fee.name}: {_price(fee.price or Decimal(0), currency)} {on}."
 
 
 def tax_sentence(tax: SalesTax) -> str:
     """The sales tax as one sentence."""
-    flags = ((tax.on_entry, "entry"), (tax.on_add_ons, "add-ons"), (tax.on_parking, "parking"))
+    flags = (
+        (tax.on_entry, "entry"),
+        (tax.on_add_ons, "add-ons"),
+        (tax.on_parking, "parking"),
+        (tax.on_fees, "fees"),
+    )
     taxed = wording.listed([what for on, what in flags if on]) or "nothing on this card"
     return f"Sales tax of {_percent(tax.percent)} is added to {taxed}."
 
@@ -102,6 +118,12 @@ def voucher_sentence(voucher: Voucher, currency: str) -> str:
     parts = [f"{voucher.name}: {worth} off{offers}, once per order"]
     if voucher.needs:
         parts.append(f"when somebody shows proof of {_any_of(voucher.needs)}")
+    if voucher.people_at_most is not None:
+        parts.append(f"for up to {wording.counted(voucher.people_at_most, 'person', 'people')}")
+    if voucher.valid is not None:
+        parts.append(f"for visits at these times: {voucher.valid}")
+    if voucher.book_days_ahead:
+        parts.append(f"at least {wording.counted(voucher.book_days_ahead, 'day')} ahead")
     if voucher.last_day is not None:
         parts.append(f"to be used by {wording.day(voucher.last_day)}")
     return _finished(parts)
@@ -173,6 +195,13 @@ def age_in_words(months: int) -> str:
 def _ticket(offer: Ticket, currency: str) -> list[str]:
     price = "free" if offer.price == 0 else f"{_price(offer.price, currency)} each"
     parts = [f"{offer.name}: {price} for people {ages_in_words(offer.ages)}"]
+    for other in offer.other_ages:
+        each = "free" if other.price == 0 else f"{_price(other.price, currency)} each"
+        parts.append(f"{each} for people {ages_in_words(other.ages)}")
+    if offer.good_on == "birthday":
+        parts.append("only on the visitor's birthday")
+    elif offer.good_on == "birth month":
+        parts.append("only in the month of the visitor's birthday")
     if offer.needs:
         parts.append(f"with proof of {_any_of(offer.needs)}")
         if offer.one_status_covers > 1:
@@ -180,12 +209,26 @@ def _ticket(offer: Ticket, currency: str) -> list[str]:
     if offer.companions is not None:
         parts.append(_companions(offer.companions))
     if offer.at_least > 1:
-        parts.append(f"from {offer.at_least} people on")
+        together = " together" if offer.other_ages else ""
+        parts.append(f"from {offer.at_least} people{together} on")
     if offer.at_most is not None:
         parts.append(f"at most {offer.at_most} to one party")
     if offer.one_free_per is not None:
         leader = f"a leader {ages_in_words(offer.leader_ages)}"
         parts.append(f"with {leader} free for every {wording.counted(offer.one_free_per, 'payer')}")
+    return parts
+
+
+def _discount(offer: Discount) -> list[str]:
+    tickets = wording.listed(_quoted(offer.offers)) if offer.offers else "the single price"
+    who = f"people {ages_in_words(offer.ages)}"
+    parts = [f"{offer.name}: {_percent(offer.percent_off)} off {tickets} for {who}"]
+    if offer.needs:
+        parts.append(f"with proof of {_any_of(offer.needs)}")
+        if offer.one_status_covers > 1:
+            parts.append(f"which covers {offer.one_status_covers} people, its holder included")
+    if offer.at_most is not None:
+        parts.append(f"for at most {offer.at_most} of one party")
     return parts
 
 
@@ -208,8 +251,14 @@ def _bundle(offer: Bundle, currency: str) -> list[str]:
         parts.append(f"with proof of {_any_of(offer.needs)} by one of them")
     if offer.at_least > 1:
         parts.append(f"with at least {offer.at_least} of its seats taken")
+    if offer.one_family:
+        parts.append("all of one family")
+    if offer.per_car:
+        parts.append("one for each car, infants counted")
+    elif offer.counts_everybody:
+        parts.append("infants counted")
     if offer.at_most is not None:
-        parts.append(f"at most {offer.at_most} to one party")
+        parts.append(f"at most {offer.at_most} to one {'family' if offer.one_family else 'party'}")
     return parts
 
 
@@ -219,12 +268,17 @@ def _pass(offer: Pass, currency: str) -> list[str]:
     parts = [f"{offer.name}: {price} for {months} of visits by up to {_seats(offer.seats)} {whose}"]
     if offer.guests_at_most:
         off = _percent(offer.guests_percent_off)
-        parts.append(f"{off} off the single price of up to {wording.counted(offer.guests_at_most, 'guest')}")
+        guests = wording.counted(offer.guests_at_most, "guest")
+        in_all = (
+            f" on a visit and {offer.guests_per_year} in all" if offer.guests_per_year is not None else ""
+        )
+        parts.append(f"{off} off the single price of up to {guests}{in_all}")
     if offer.parking_included:
         parts.append("parking included")
     for other in offer.elsewhere:
         worth = "free entry" if other.percent_off == 100 else f"{_percent(other.percent_off)} off"
-        parts.append(f"{worth} at '{other.place}'")
+        many = f" for up to {other.at_most}" if other.at_most is not None else ""
+        parts.append(f"{worth} at '{other.place}'{many}")
     return parts
 
 
@@ -238,6 +292,8 @@ def _limits_in_time(offer: OfferRules) -> list[str]:
         parts.append(f"until {wording.day(offer.last_day)}")
     if offer.book_days_ahead:
         parts.append(f"to be booked at least {wording.counted(offer.book_days_ahead, 'day')} ahead")
+    if offer.online_only:
+        parts.append("sold only online")
     if offer.longest_stay_minutes is not None:
         parts.append(f"for a stay of at most {wording.minutes(offer.longest_stay_minutes)}")
     if offer.leave_by is not None:

@@ -99,12 +99,26 @@ class OfferRules(Written):
         ),
     ] = None
     """By when one must have left on it, by the clock of the place on the day of arrival."""
+    online_only: Annotated[bool, FieldSpec("Sold only online", rare=True)] = False
+    """Whether it is sold only online, where fees for buying online come on top."""
     refundable: Annotated[
         bool, FieldSpec("The money comes back when the visit is called off in time", rare=True)
     ] = False
     """Whether the money comes back when the visit is called off in time."""
     note: Annotated[str, FieldSpec("Anything else printed beside it", control=Control.NOTE, rare=True)] = ""
     """Anything else that is printed beside it."""
+
+
+class AgePrice(Written):
+    """A price of its own for some ages on the same ticket."""
+
+    ages: Annotated[Ages, ages_asked("aged")]
+    """Who pays it, on the day of the visit."""
+    price: Annotated[Price, FieldSpec("price each", width=120)]
+    """Per person."""
+
+
+Birthday = Literal["any day", "birthday", "birth month"]
 
 
 class Ticket(OfferRules):
@@ -116,6 +130,31 @@ class Ticket(OfferRules):
     """Per person."""
     ages: Annotated[Ages, ages_asked("Ages")] = EVERYONE
     """Who it is for, on the day of the visit."""
+    other_ages: Annotated[
+        tuple[AgePrice, ...],
+        Field(max_length=8),
+        FieldSpec(
+            "Other ages on the same ticket",
+            help="As in a group price for adults and children who together make up the number. An emptied "
+            "line is left out.",
+            rare=True,
+        ),
+    ] = ()
+    """Prices for other ages; all who use the ticket count together toward its smallest and largest number."""
+    good_on: Annotated[
+        Birthday,
+        FieldSpec(
+            "Good on",
+            help="A birthday counts only where the day of birth is known.",
+            words={
+                "any day": "any day",
+                "birthday": "the visitor's birthday",
+                "birth month": "days in the month of the visitor's birthday",
+            },
+            rare=True,
+        ),
+    ] = "any day"
+    """Whether it is only good on the visitor's birthday, or in its month."""
     needs: Annotated[
         tuple[Name, ...], _statuses_asked("Only for people who show one of these", rare=True)
     ] = ()
@@ -142,6 +181,39 @@ class Ticket(OfferRules):
     """One leader goes free for every so many who pay this offer."""
     leader_ages: Annotated[Ages, ages_asked("Leader's ages", rare=True)] = ADULT
     """How old a free leader must be."""
+
+
+class Discount(OfferRules, title="Percentage off"):
+    """A part off the single price for people who show something: residents 25 % off."""
+
+    kind: Literal["discount"] = "discount"
+    """A part off the single price."""
+    percent_off: Annotated[Percent, FieldSpec("Takes off", unit=Unit.PERCENT, width=150)]
+    """What it takes off the cheapest ticket such a person could have alone."""
+    needs: Annotated[tuple[Name, ...], _statuses_asked("For people who show one of these")] = ()
+    """Statuses of which the visitor must have one; anybody when left out."""
+    ages: Annotated[Ages, ages_asked("Ages")] = EVERYONE
+    """Who it is for, on the day of the visit."""
+    offers: Annotated[
+        tuple[Name, ...],
+        FieldSpec(
+            "Only off these",
+            help="Off any single ticket if empty.",
+            control=Control.WORDS,
+            offered="offers",
+            example="any single ticket",
+            rare=True,
+        ),
+    ] = ()
+    """Off which tickets it goes; off any single ticket when left out."""
+    one_status_covers: Annotated[
+        Count, FieldSpec("One of them brings in so many people", help="The holder included.", rare=True)
+    ] = 1
+    """How many people one status holder brings in on it, the holder included."""
+    at_most: Annotated[
+        Count | None, FieldSpec("For at most so many of one party", help="No limit if empty.", rare=True)
+    ] = None
+    """How many people of one party have it."""
 
 
 class Seats(Written):
@@ -188,7 +260,25 @@ class Bundle(OfferRules, title="Family ticket"):
     at_most: Annotated[
         Count | None, FieldSpec("At most so many to one party", help="No limit if empty.", rare=True)
     ] = None
-    """Sold at most this often to one party."""
+    """Sold at most this often to one party; to one family where it is for one family."""
+    one_family: Annotated[
+        bool,
+        FieldSpec(
+            "Only for one family, such as parents with their own children",
+            help="Who belongs to another family than yours is said with the person.",
+            rare=True,
+        ),
+    ] = False
+    """Whether all that come in by one of them must be of one family: the household, or people with the same
+    word for their family."""
+    per_car: Annotated[bool, FieldSpec("Sold for each car", help="A permit for a car.", rare=True)] = False
+    """Whether it is a permit for one car: it lets in no more people than a car of the household seats."""
+    counts_everybody: Annotated[
+        bool,
+        FieldSpec("Infants count too", help="Nobody then enters on a free ticket beside it.", rare=True),
+    ] = False
+    """Whether its seats count everybody, so that nobody enters on a free ticket beside it; so it is with
+    every permit for a car."""
 
 
 class Elsewhere(Written):
@@ -200,6 +290,8 @@ class Elsewhere(Written):
         Percent, FieldSpec("off entry there, in %", help="100 is free.", unit=Unit.PERCENT, width=170)
     ] = Decimal(100)
     """100 means free entry there."""
+    at_most: Annotated[Count | None, FieldSpec("for at most so many", help="No limit if empty.")] = None
+    """How many people one pass lets in there."""
 
 
 class Pass(OfferRules):
@@ -227,6 +319,10 @@ class Pass(OfferRules):
         int, Field(ge=0, le=100), FieldSpec("So many guests get a price of their own on one visit", rare=True)
     ] = 0
     """How many guests get that price on one visit."""
+    guests_per_year: Annotated[
+        Count | None, FieldSpec("So many guests in all while it counts", help="No limit if empty.", rare=True)
+    ] = None
+    """How many guests get that price in all the time it is valid; no limit when left out."""
     parking_included: Annotated[bool, FieldSpec("Parking is included", rare=True)] = False
     """Whether its holders park for nothing."""
     elsewhere: Annotated[tuple[Elsewhere, ...], FieldSpec("It is good at another place too", rare=True)] = ()
@@ -240,7 +336,22 @@ def _with_kind(value: object) -> object:
     return value
 
 
-Offer = Annotated[Annotated[Ticket | Bundle | Pass, Field(discriminator="kind")], BeforeValidator(_with_kind)]
+Offer = Annotated[
+    Annotated[Ticket | Discount | Bundle | Pass, Field(discriminator="kind")], BeforeValidator(_with_kind)
+]
+
+
+def prices_in(offer: Offer) -> tuple[Decimal, ...]:
+    """Every price that an offer names; none for a part off the price of another."""
+    match offer:
+        case Discount():
+            return ()
+        case Ticket():
+            return (offer.price, *(other.price for other in offer.other_ages))
+        case Bundle() if offer.extras is not None:
+            return (offer.price, offer.extras.price)
+        case _:
+            return (offer.price,)
 
 
 class AddOn(Written, title="Add-on"):
@@ -266,8 +377,12 @@ class Fee(Written):
 
     name: Annotated[Name, FieldSpec("Fee", help="Its name, as on the bill.", width=300)]
     """As on the bill."""
-    price: Annotated[Price, _price_asked("Price")]
-    """For each order or ticket."""
+    price: Annotated[Price | None, FieldSpec("Price", help="Such as 1.50.", width=120)] = None
+    """For each order or ticket; or give `percent`."""
+    percent: Annotated[
+        Percent | None, FieldSpec("or a part of the prices", unit=Unit.PERCENT, called="Part", width=170)
+    ] = None
+    """Part of the prices it is charged on, before any voucher; or give `price`."""
     per: Annotated[
         Literal["order", "ticket"],
         FieldSpec(
@@ -276,7 +391,9 @@ class Fee(Written):
             width=260,
         ),
     ] = "order"
-    """Once for everything, or on every ticket, bundle or pass bought at a price."""
+    """Once for everything, or on every ticket, bundle or pass bought at a price; a part comes to the same."""
+    online_only: Annotated[bool, FieldSpec("Only on what is sold only online")] = False
+    """Whether it is charged only where something is bought that is sold only online."""
 
 
 class SalesTax(Written):
@@ -290,6 +407,8 @@ class SalesTax(Written):
     """Whether it comes on add-ons."""
     on_parking: Annotated[bool, FieldSpec("on parking")] = False
     """Whether it comes on parking."""
+    on_fees: Annotated[bool, FieldSpec("on fees")] = False
+    """Whether it comes on fees."""
 
 
 class Voucher(Written):
@@ -321,6 +440,28 @@ class Voucher(Written):
     """Statuses of which somebody in the party must have one."""
     last_day: Annotated[date | None, FieldSpec("Counts until", width=170, rare=True)] = None
     """The last date it counts."""
+    valid: Annotated[
+        HoursText | None,
+        FieldSpec(
+            "Only for visits at these times", help="Written like opening hours: Mo-Fr; Nov-Mar.", rare=True
+        ),
+    ] = None
+    """For visits at which times it counts, by the moment of arrival, in opening_hours syntax; or always."""
+    book_days_ahead: Annotated[
+        int,
+        Field(ge=0, le=365),
+        FieldSpec("To be used so many days ahead", unit=Unit.DAYS, rare=True),
+    ] = 0
+    """How many days before the visit the order must be placed for it to count."""
+    people_at_most: Annotated[
+        Count | None,
+        FieldSpec(
+            "For at most so many people",
+            help="A family ticket counts with all its seats. No limit if empty.",
+            rare=True,
+        ),
+    ] = None
+    """For how many people a percentage is taken off; a bundle or pass counts with all its seats."""
 
 
 class MustBeAccompanied(Written, title="Not without an older visitor"):

@@ -127,6 +127,8 @@ def _missing_days(place: Place, file: str) -> Iterator[Finding]:
     texts["visit.quiet_hours"] = place.visit.quiet_hours
     texts.update((f"visit.shows[{index}].days", show.days) for index, show in enumerate(place.visit.shows))
     texts.update((f"offers[{index}].valid", offer.valid) for index, offer in enumerate(place.offers))
+    vouchers = enumerate(place.vouchers)
+    texts.update((f"vouchers[{index}].valid", voucher.valid) for index, voucher in vouchers)
     rates = enumerate(place.parking.rates)
     texts.update((f"parking.rates[{index}].valid", rate.valid) for index, rate in rates)
     for field, text in texts.items():

@@ -136,9 +136,10 @@ def held_here(
             continue
         for other in other_places:
             offer = _pass_on(other, one.offer) if other.id == one.place else None
-            percents = [e.percent_off for e in offer.elsewhere if e.place == place.id] if offer else []
-            if offer is not None and percents and max(percents) > 0:
-                counting.append(HeldHere(one, offer, other.name, max(percents)))
+            grants = [e for e in offer.elsewhere if e.place == place.id and e.percent_off] if offer else []
+            if offer is not None and grants:
+                best = max(grants, key=lambda grant: grant.percent_off)
+                counting.append(HeldHere(one, offer, other.name, best.percent_off, best.at_most))
     return tuple(counting)
 
 
@@ -155,4 +156,6 @@ def vouchers_that_count(place: Place, party: Sequence[Member], visit: VisitTime)
         if (voucher.percent_off is not None or voucher.amount_off is not None)
         and (not voucher.needs or statuses.intersection(voucher.needs))
         and (voucher.last_day is None or voucher.last_day >= visit.today)
+        and visit.meets(voucher.valid)
+        and visit.today + timedelta(days=voucher.book_days_ahead) <= visit.day
     )

@@ -13,20 +13,25 @@ What the rules mean, where a price board leaves it open (common practice, no sou
 - A bundle's `must_include` and `needs` speak of the people in its seats, not of extra persons.
 - A pass bought now, and one held that is not written out by name, seats people of the household. A held pass
   that is written out by name lets in its holders; one that is not needs a holder among those it lets in.
-- Guests of a pass, and people with a percentage off elsewhere, pay that part of their single price: the
-  cheapest ticket they could have alone, without companions, group or limit.
+- Guests of a pass, and people with a percentage off here or elsewhere, pay that part of their single price:
+  the cheapest ticket they could have alone, without companions, group or limit.
+- A bundle for one family is a block of its own for each family of the party: the household, and people with
+  the same word for their family. Others are each a family of one. Its largest number counts for each family.
+- A permit for a car lets in as many as a car of the household seats, extra persons included. Beside it, and
+  beside every other bundle whose seats count everybody, nobody enters on a free ticket.
 """
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 from decimal import Decimal
 from enum import StrEnum
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Bundle, Offer, Pass, Seats, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Offer, Pass, Seats, Ticket, prices_in
 from tripplan.documents.places.place import Place
-from tripplan.values.ages import AgeBand
+from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import minor_digits
 
 
@@ -68,13 +73,12 @@ class CompanionRule:
 
 @dataclass(frozen=True)
 class TicketBlock:
-    """A ticket: one price per user, and what limits their number.
+    """A ticket: a price per user, and what limits their number.
 
     Attributes:
         source: position among what the party holds and the board offers; the order in which ties break.
-        offer: the ticket.
-        price: fine price per user.
-        users: kinds that may use it.
+        offer: the ticket, or the part off one.
+        prices: fine price by kind that may use it.
         holders: kinds among the users that have the status it needs.
         covers: people one holder brings in, itself included.
         companions: who must be there, if anybody.
@@ -84,9 +88,8 @@ class TicketBlock:
     """
 
     source: int
-    offer: Ticket
-    price: int
-    users: frozenset[int]
+    offer: Ticket | Discount
+    prices: Mapping[int, int]
     holders: frozenset[int]
     covers: int
     companions: CompanionRule | None
@@ -94,6 +97,11 @@ class TicketBlock:
     at_most: int | None
     one_free_per: int | None
     leaders: frozenset[int]
+
+    @property
+    def users(self) -> frozenset[int]:
+        """Kinds that may use it."""
+        return frozenset(self.prices)
 
     @property
     def is_plain(self) -> bool:
@@ -135,6 +143,7 @@ class UnitBlock:
         one_with_status: likewise, for the status a unit needs.
         beyond_price: fine price by kind of coming along without a seat: extra persons, guests.
         beyond_at_most: people without a seat per unit; None for no limit.
+        holds_at_most: people per unit in all, with or without a seat; None for no limit.
     """
 
     source: int
@@ -152,6 +161,7 @@ class UnitBlock:
     one_with_status: frozenset[int] | None
     beyond_price: Mapping[int, int]
     beyond_at_most: int | None
+    holds_at_most: int | None = None
 
     @property
     def single_tickets_inside(self) -> bool:
@@ -170,11 +180,13 @@ class Board:
         kinds: the party, by kind.
         blocks: in order of source.
         fine_digits: decimal places of a fine price [-]; fine prices are whole numbers.
+        never_together: sets of sources, of each of which at least one must be done without.
     """
 
     kinds: tuple[PersonClass, ...]
     blocks: tuple[Block, ...]
     fine_digits: int
+    never_together: tuple[frozenset[int], ...] = ()
 
     def free_leaders(self, block: TicketBlock) -> frozenset[int]:
         """Kinds of which somebody may lead a group; none where the party is too small for a free leader."""
@@ -196,12 +208,31 @@ class HeldHere:
         offer: the pass on its own card.
         other_place: name of the place it belongs to; None for this place.
         percent_off: what it takes off the single price here; 100 for free entry [%].
+        people_at_most: how many it lets in here; None for all that its seats hold.
     """
 
     held: HeldPass
     offer: Pass
     other_place: str | None
     percent_off: Decimal
+    people_at_most: int | None = None
+
+
+@dataclass(frozen=True)
+class _OnSale:
+    """An offer as one block of the board sees it.
+
+    Attributes:
+        offer: the offer.
+        people: names of those who may come in by this block; None for everybody.
+        holds_at_most: people per unit in all; None for no limit.
+        units_at_most: how often it is sold; None for no limit.
+    """
+
+    offer: Offer
+    people: frozenset[str] | None = None
+    holds_at_most: int | None = None
+    units_at_most: int | None = None
 
 
 def read_board(
@@ -211,6 +242,9 @@ def read_board(
     party: Sequence[Member],
     months: Sequence[int],
     household: Collection[str],
+    *,
+    day: date | None = None,
+    car_seats: int | None = None,
 ) -> Board:
     """See a place's offers with the eyes of one party.
 
@@ -221,19 +255,22 @@ def read_board(
         party: who comes along.
         months: their ages, in the same order [completed months].
         household: names of those who belong to the household.
+        day: the date of the visit, for what is good on a birthday; without it nobody has one.
+        car_seats: seats of a car of the household, for permits by car; any number when left out.
 
     Returns:
-        The board; sources count `held` first, then `offers`.
+        The board; sources count `held` first, then `offers`, those for one family once for each family.
     """
     digits = _price_digits(place, offers) + _percent_digits(offers, held)
+    on_sale = [one for offer in offers for one in _for_whom(offer, party, household, car_seats)]
     facts = [
         (
             *(_facts_of_held(one, member, age, household) for one in held),
-            *(_facts_of_offer(offer, member, age, household) for offer in offers),
+            *(_facts_on_sale(one, member, age, household, day) for one in on_sale),
         )
         for member, age in zip(party, months, strict=True)
     ]
-    positions: dict[tuple[tuple[bool, ...], ...], list[int]] = {}
+    positions: dict[tuple[tuple[int, ...], ...], list[int]] = {}
     for position, fact in enumerate(facts):
         positions.setdefault(fact, []).append(position)
     # by_source[s][k] holds what block s has to know about kind k.
@@ -241,29 +278,88 @@ def read_board(
 
     tickets: dict[int, TicketBlock] = {}
     singles: list[int | None] = [None] * len(positions)
-    for source, offer in enumerate(offers, start=len(held)):
-        if isinstance(offer, Ticket):
-            block = _ticket_block(source, offer, by_source[source], digits)
+    for source, one in enumerate(on_sale, start=len(held)):
+        if isinstance(one.offer, Ticket):
+            block = _ticket_block(source, one.offer, by_source[source], digits)
             tickets[source] = block
-            if sold_singly(offer):
-                for kind in block.holders:
-                    known = singles[kind]
-                    singles[kind] = block.price if known is None else min(known, block.price)
+            if sold_singly(one.offer):
+                _lower(singles, block)
     kinds = tuple(
         PersonClass(tuple(people), single) for people, single in zip(positions.values(), singles, strict=True)
     )
 
-    blocks: list[Block] = []
-    for source, one in enumerate(held):
-        blocks.append(_held_block(source, one, by_source[source], singles))
-    for source, offer in enumerate(offers, start=len(held)):
+    blocks: list[Block] = [
+        _held_block(source, one, by_source[source], singles) for source, one in enumerate(held)
+    ]
+    for source, one in enumerate(on_sale, start=len(held)):
+        offer, fact = one.offer, by_source[source]
         if isinstance(offer, Ticket):
             blocks.append(tickets[source])
+        elif isinstance(offer, Discount):
+            blocks.append(_discount_block(source, offer, fact, _singles_among(offer, tickets, singles)))
         elif isinstance(offer, Bundle):
-            blocks.append(_bundle_block(source, offer, by_source[source], digits))
+            blocks.append(_bundle_block(source, offer, one, fact, digits))
         else:
-            blocks.append(_pass_block(source, offer, by_source[source], singles, digits))
-    return Board(kinds, tuple(blocks), digits)
+            blocks.append(_pass_block(source, offer, fact, singles, digits))
+    return Board(kinds, tuple(blocks), digits, tuple(_never_together(blocks)))
+
+
+def _for_whom(
+    offer: Offer, party: Sequence[Member], household: Collection[str], car_seats: int | None
+) -> Iterator[_OnSale]:
+    """An offer once for everybody, or once for each family of the party, and once for all who have none."""
+    if not isinstance(offer, Bundle):
+        yield _OnSale(offer)
+        return
+    in_a_car = car_seats if offer.per_car else None
+    if not offer.one_family:
+        yield _OnSale(offer, None, in_a_car, offer.at_most)
+        return
+    families: dict[str, list[str]] = {}
+    alone: list[str] = []
+    for member in party:
+        if member.family or member.name in household:
+            families.setdefault(member.family, []).append(member.name)
+        else:
+            alone.append(member.name)
+    for names in families.values():
+        yield _OnSale(offer, frozenset(names), in_a_car, offer.at_most)
+    if alone:
+        yield _OnSale(offer, frozenset(alone), 1)
+
+
+def _lower(singles: list[int | None], block: TicketBlock) -> None:
+    """Take a ticket's prices for those who could have it alone, where they are the lowest so far."""
+    for kind in block.holders:
+        known = singles[kind]
+        price = block.prices[kind]
+        singles[kind] = price if known is None else min(known, price)
+
+
+def _singles_among(
+    offer: Discount, tickets: Mapping[int, TicketBlock], singles: Sequence[int | None]
+) -> Sequence[int | None]:
+    """The single prices that a part is taken off."""
+    if not offer.offers:
+        return singles
+    found: list[int | None] = [None] * len(singles)
+    for block in tickets.values():
+        if block.offer.name in offer.offers and isinstance(block.offer, Ticket) and sold_singly(block.offer):
+            _lower(found, block)
+    return found
+
+
+def _never_together(blocks: Sequence[Block]) -> Iterator[frozenset[int]]:
+    """Bundles whose seats count everybody, each with each free ticket."""
+    free = [
+        block.source
+        for block in blocks
+        if isinstance(block, TicketBlock) and any(not price for price in block.prices.values())
+    ]
+    for block in blocks:
+        offer = block.offer
+        if isinstance(offer, Bundle) and (offer.counts_everybody or offer.per_car):
+            yield from (frozenset({block.source, other}) for other in free)
 
 
 def sold_singly(offer: Ticket) -> bool:
@@ -272,17 +368,17 @@ def sold_singly(offer: Ticket) -> bool:
 
 
 def _price_digits(place: Place, offers: Iterable[Offer]) -> int:
-    prices = [offer.price for offer in offers]
-    prices += [offer.extras.price for offer in offers if isinstance(offer, Bundle) and offer.extras]
-    prices += [fee.price for fee in place.fees]
+    prices = [price for offer in offers for price in prices_in(offer)]
+    prices += [fee.price for fee in place.fees if fee.price is not None]
     prices += [voucher.amount_off for voucher in place.vouchers if voucher.amount_off is not None]
     return max(minor_digits(place.currency), *(decimals(price) for price in prices), 0)
 
 
-def _percent_digits(offers: Iterable[Offer], held: Iterable[HeldHere]) -> int:
+def _percent_digits(offers: Sequence[Offer], held: Iterable[HeldHere]) -> int:
     passes = [offer for offer in offers if isinstance(offer, Pass)] + [one.offer for one in held]
     percents = [offer.guests_percent_off for offer in passes if offer.guests_at_most]
     percents += [one.percent_off for one in held]
+    percents += [offer.percent_off for offer in offers if isinstance(offer, Discount)]
     return max((2 + decimals(percent) for percent in percents), default=0)
 
 
@@ -296,9 +392,7 @@ def _has_status(member: Member, needs: Collection[str]) -> bool:
     return not needs or any(status in needs for status in member.statuses)
 
 
-def _facts_of_held(
-    one: HeldHere, member: Member, months: int, household: Collection[str]
-) -> tuple[bool, ...]:
+def _facts_of_held(one: HeldHere, member: Member, months: int, household: Collection[str]) -> tuple[int, ...]:
     holder = member.name in one.held.holders
     if one.offer.named:
         return (holder,)
@@ -306,17 +400,27 @@ def _facts_of_held(
     return (holder, *(at_home and months in seat.ages for seat in one.offer.seats))
 
 
+def _facts_on_sale(
+    one: _OnSale, member: Member, months: int, household: Collection[str], day: date | None
+) -> tuple[int, ...]:
+    facts = _facts_of_offer(one.offer, member, months, household, day)
+    return facts if one.people is None or member.name in one.people else (0,) * len(facts)
+
+
 def _facts_of_offer(
-    offer: Offer, member: Member, months: int, household: Collection[str]
-) -> tuple[bool, ...]:
+    offer: Offer, member: Member, months: int, household: Collection[str], day: date | None
+) -> tuple[int, ...]:
+    """What a block has to know about somebody: yes or no, but which price of a ticket it is, from 1 on."""
     if isinstance(offer, Ticket):
         rule = offer.companions
         return (
-            months in offer.ages,
+            _which_price(offer, months) if _on_the_right_day(offer, member, day) else 0,
             _has_status(member, offer.needs),
             rule is not None and months in rule.ages and _has_status(member, rule.needs),
             offer.one_free_per is not None and months in offer.leader_ages,
         )
+    if isinstance(offer, Discount):
+        return (months in offer.ages, _has_status(member, offer.needs))
     if isinstance(offer, Bundle):
         return (
             offer.extras is not None and months in offer.extras.ages,
@@ -328,7 +432,29 @@ def _facts_of_offer(
     return tuple(at_home and months in seat.ages for seat in offer.seats)
 
 
-Facts = Sequence[tuple[bool, ...]]
+def _which_price(offer: Ticket, months: int) -> int:
+    """The number of the price that somebody pays on a ticket, from 1 on; 0 for none."""
+    bands = (offer.ages, *(other.ages for other in offer.other_ages))
+    return next((number for number, band in enumerate(bands, start=1) if months in band), 0)
+
+
+def _on_the_right_day(offer: Ticket, member: Member, day: date | None) -> bool:
+    """Whether the day is one that a ticket for birthdays is good on for somebody."""
+    if offer.good_on == "any day":
+        return True
+    if day is None:
+        return False
+    if offer.good_on == "birth month":
+        return day.month == member.born.month
+    turns = member.months_on(day)
+    return (
+        member.born.day is not None
+        and turns % MONTHS == 0
+        and turns > member.months_on(day - timedelta(days=1))
+    )
+
+
+Facts = Sequence[tuple[int, ...]]
 
 
 def _kinds_with(facts: Facts, column: int) -> frozenset[int]:
@@ -342,11 +468,12 @@ def _ticket_block(source: int, offer: Ticket, facts: Facts, digits: int) -> Tick
     if offer.companions is not None:
         rule = offer.companions
         companions = CompanionRule(_kinds_with(facts, 2), rule.must_pay, rule.each_allows)
+    prices = [int(price.scaleb(digits)) for price in (offer.price, *(o.price for o in offer.other_ages))]
+    users = fitting if offer.one_status_covers > 1 else holders
     return TicketBlock(
         source=source,
         offer=offer,
-        price=int(offer.price.scaleb(digits)),
-        users=fitting if offer.one_status_covers > 1 else holders,
+        prices={kind: prices[facts[kind][0] - 1] for kind in sorted(users)},
         holders=holders,
         covers=offer.one_status_covers,
         companions=companions,
@@ -357,13 +484,35 @@ def _ticket_block(source: int, offer: Ticket, facts: Facts, digits: int) -> Tick
     )
 
 
+def _discount_block(source: int, offer: Discount, facts: Facts, singles: Sequence[int | None]) -> TicketBlock:
+    prices = {
+        kind: _reduced(single, offer.percent_off)
+        for kind, single in enumerate(singles)
+        if single is not None and facts[kind][0]
+    }
+    holders = frozenset(prices) & _kinds_with(facts, 1)
+    covers_others = offer.one_status_covers > 1
+    return TicketBlock(
+        source=source,
+        offer=offer,
+        prices={kind: price for kind, price in prices.items() if covers_others or kind in holders},
+        holders=holders,
+        covers=offer.one_status_covers,
+        companions=None,
+        at_least=1,
+        at_most=offer.at_most,
+        one_free_per=None,
+        leaders=frozenset(),
+    )
+
+
 def _rows(seats: Sequence[Seats], facts: Facts, first_column: int) -> tuple[SeatRow, ...]:
     return tuple(
         SeatRow(seat.count, _kinds_with(facts, column)) for column, seat in enumerate(seats, first_column)
     )
 
 
-def _bundle_block(source: int, offer: Bundle, facts: Facts, digits: int) -> UnitBlock:
+def _bundle_block(source: int, offer: Bundle, on_sale: _OnSale, facts: Facts, digits: int) -> UnitBlock:
     extras = offer.extras
     extra_price = int(extras.price.scaleb(digits)) if extras is not None else 0
     price = int(offer.price.scaleb(digits))
@@ -374,7 +523,7 @@ def _bundle_block(source: int, offer: Bundle, facts: Facts, digits: int) -> Unit
         other_place=None,
         percent_off=Decimal(0),
         price=price,
-        at_most=offer.at_most,
+        at_most=on_sale.units_at_most,
         rows=_rows(offer.seats, facts, 3),
         seat_price={},
         seats_are_paid=price > 0,
@@ -383,6 +532,7 @@ def _bundle_block(source: int, offer: Bundle, facts: Facts, digits: int) -> Unit
         one_with_status=_kinds_with(facts, 1) if offer.needs else None,
         beyond_price=dict.fromkeys(sorted(_kinds_with(facts, 0)), extra_price),
         beyond_at_most=extras.at_most if extras is not None else 0,
+        holds_at_most=on_sale.holds_at_most,
     )
 
 
@@ -399,6 +549,13 @@ def _guest_prices(offer: Pass, singles: Sequence[int | None]) -> dict[int, int]:
         for kind, single in enumerate(singles)
         if single is not None
     }
+
+
+def _guests_left(offer: Pass, so_far: int = 0) -> int:
+    """How many guests a pass lets in on this visit."""
+    if offer.guests_per_year is None:
+        return offer.guests_at_most
+    return min(offer.guests_at_most, max(offer.guests_per_year - so_far, 0))
 
 
 def _pass_block(
@@ -419,7 +576,7 @@ def _pass_block(
         must_include=None,
         one_with_status=None,
         beyond_price=_guest_prices(offer, singles),
-        beyond_at_most=offer.guests_at_most,
+        beyond_at_most=_guests_left(offer),
     )
 
 
@@ -450,7 +607,8 @@ def _held_block(source: int, one: HeldHere, facts: Facts, singles: Sequence[int 
         must_include=None,
         one_with_status=None if one.offer.named else holders,
         beyond_price=_guest_prices(one.offer, singles) if one.other_place is None else {},
-        beyond_at_most=one.offer.guests_at_most if one.other_place is None else 0,
+        beyond_at_most=_guests_left(one.offer, one.held.guests_so_far) if one.other_place is None else 0,
+        holds_at_most=one.people_at_most,
     )
 
 
@@ -459,7 +617,9 @@ def bands_on(offer: Offer) -> tuple[AgeBand, ...]:
     if isinstance(offer, Ticket):
         companions = (offer.companions.ages,) if offer.companions is not None else ()
         leaders = (offer.leader_ages,) if offer.one_free_per is not None else ()
-        return (offer.ages, *companions, *leaders)
+        return (offer.ages, *(other.ages for other in offer.other_ages), *companions, *leaders)
+    if isinstance(offer, Discount):
+        return (offer.ages,)
     seats = tuple(seat.ages for seat in offer.seats)
     if isinstance(offer, Pass):
         return seats

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tripplan.documents.places.offers import Voucher
+from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import Block, Board, Role, UnitBlock, decimals
 
@@ -14,26 +14,31 @@ ORDER_BITS = 20
 
 @dataclass(frozen=True)
 class Charges:
-    """How a board's fine prices become charges: after a percentage voucher, with tax and fees per ticket.
+    """How a board's fine prices become charges: after a percentage voucher, with tax and fees.
 
     Attributes:
         digits: decimal places of a charge [-].
         factors: by source, what a fine price is multiplied with.
         plain_factor: the same without a voucher.
-        ticket_fee: charge of the fees on every ticket, bundle or pass bought at a price.
-        order_fee: charge of the fees on an order with anything bought at a price.
+        fee_factors: by source, likewise, for fees that are a part of the price; no voucher reduces them.
+        ticket_fees: by source, charge of the fees on every ticket, bundle or pass bought at a price.
         free_only: whether nothing with a price may be had.
         reduction: charge that a voucher of a fixed amount takes off at most; 0 for none.
-        reduced_sources: what that voucher counts for.
+        people_at_most: for how many people a percentage voucher counts that `factors` leave out; None for no
+            such voucher.
+        off_factors: by source, what it takes off a fine price.
+        reduced_sources: what that voucher, of either sort, counts for.
     """
 
     digits: int
     factors: Sequence[int]
     plain_factor: int
-    ticket_fee: int
-    order_fee: int
+    fee_factors: Sequence[int]
+    ticket_fees: Sequence[int]
     free_only: bool = False
     reduction: int = 0
+    people_at_most: int | None = None
+    off_factors: Sequence[int] = ()
     reduced_sources: frozenset[int] = frozenset()
 
     def of(self, source: int, price: int, *, with_fee: bool) -> int | None:
@@ -42,7 +47,15 @@ class Charges:
             return 0
         if self.free_only:
             return None
-        return price * self.factors[source] + (self.ticket_fee if with_fee else 0)
+        fees = self.ticket_fees[source] if with_fee else 0
+        return price * (self.factors[source] + self.fee_factors[source]) + fees
+
+    def price_in(self, source: int, charge: int, *, with_fee: bool) -> int:
+        """The fine price in the charge for one thing."""
+        if not charge:
+            return 0
+        fees = self.ticket_fees[source] if with_fee else 0
+        return (charge - fees) // (self.factors[source] + self.fee_factors[source])
 
     def step(self, source: int, price: int, *, with_fee: bool = True) -> int | None:
         """The weight of one item: its charge first, then one item more, then its place on the card."""
@@ -66,10 +79,17 @@ def charge_of(weight: int) -> int:
     return weight >> (ITEM_BITS + ORDER_BITS)
 
 
+def fees_on(place: Place, block: Block) -> tuple[Fee, ...]:
+    """The fees that come on what is bought of a block."""
+    here = not (isinstance(block, UnitBlock) and block.other_place is not None)
+    online = here and block.offer.online_only
+    return tuple(fee for fee in place.fees if online or not fee.online_only)
+
+
 def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_only: bool = False) -> Charges:
     """The charges of an order with one voucher or none.
 
-    Tax comes on entry after the voucher; fees are neither taxed nor reduced.
+    Tax comes on entry after the voucher, and on fees where the card says so; fees are not reduced.
 
     Args:
         place: whose fees and tax apply.
@@ -77,31 +97,63 @@ def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_onl
         voucher: the voucher handed in, if any.
         free_only: whether nothing with a price may be had.
     """
-    tax = place.sales_tax.percent if place.sales_tax is not None and place.sales_tax.on_entry else Decimal(0)
+    tax, on_fees = entry_tax(place), fee_tax(place)
     off = voucher.percent_off if voucher is not None and voucher.percent_off is not None else Decimal(0)
-    tax_digits = 2 + decimals(tax) if tax else 0
+    parts = [fee.percent for fee in place.fees if fee.percent]
+    tax_digits = max((2 + decimals(percent) for percent in (tax, on_fees) if percent), default=0)
     off_digits = 2 + decimals(off) if off else 0
-    taxed = int((100 + tax).scaleb(tax_digits - 2)) if tax else 1
-    plain = taxed * 10**off_digits
-    reduced = int((100 - off).scaleb(off_digits - 2)) * taxed if off else plain
-    whole = 10 ** (tax_digits + off_digits)
-    fees = {
-        per: sum(board.fine(fee.price) for fee in place.fees if fee.per == per) for per in ("order", "ticket")
-    }
+    part_digits = max((2 + decimals(part) for part in parts), default=0)
+    digits = tax_digits + off_digits + part_digits
+    taxed, fee_taxed = (
+        int((100 + percent).scaleb(tax_digits - 2)) if tax_digits else 1 for percent in (tax, on_fees)
+    )
+    plain = taxed * 10 ** (off_digits + part_digits)
+    reduced = int((100 - off).scaleb(off_digits - 2)) * taxed * 10**part_digits if off_digits else plain
+    whole_fee = fee_taxed * 10 ** (off_digits + part_digits)
+    fees = [fees_on(place, block) for block in board.blocks]
     counts_for = frozenset(
         block.source for block in board.blocks if voucher and voucher_counts_for(voucher, block)
     )
     amount = voucher.amount_off if voucher is not None and voucher.percent_off is None else None
+    limit = voucher.people_at_most if voucher is not None and off else None
     return Charges(
-        digits=board.fine_digits + tax_digits + off_digits,
-        factors=[reduced if block.source in counts_for else plain for block in board.blocks],
+        digits=board.fine_digits + digits,
+        factors=[
+            reduced if block.source in counts_for and limit is None else plain for block in board.blocks
+        ],
         plain_factor=plain,
-        ticket_fee=fees["ticket"] * whole,
-        order_fee=fees["order"] * whole,
+        fee_factors=[
+            int(sum((fee.percent or Decimal(0) for fee in some), Decimal(0)).scaleb(part_digits - 2))
+            * fee_taxed
+            * 10**off_digits
+            if part_digits
+            else 0
+            for some in fees
+        ],
+        ticket_fees=[
+            sum(board.fine(fee.price) for fee in some if fee.price and fee.per == "ticket") * whole_fee
+            for some in fees
+        ],
         free_only=free_only,
         reduction=board.fine(amount) * plain if amount is not None else 0,
-        reduced_sources=counts_for if amount is not None else frozenset(),
+        people_at_most=limit,
+        off_factors=[plain - reduced if block.source in counts_for else 0 for block in board.blocks]
+        if limit is not None
+        else (),
+        reduced_sources=counts_for if amount is not None or limit is not None else frozenset(),
     )
+
+
+def entry_tax(place: Place) -> Decimal:
+    """The tax that comes on entry [%]."""
+    tax = place.sales_tax
+    return tax.percent if tax is not None and tax.on_entry else Decimal(0)
+
+
+def fee_tax(place: Place) -> Decimal:
+    """The tax that comes on fees [%]."""
+    tax = place.sales_tax
+    return tax.percent if tax is not None and tax.on_fees else Decimal(0)
 
 
 def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
@@ -110,6 +162,13 @@ def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
         return True
     here = not (isinstance(block, UnitBlock) and block.other_place is not None)
     return here and block.offer.name in voucher.offers
+
+
+def people_of(block: Block, role: Role | None) -> int:
+    """For how many people one thing of a block counts with a voucher: a bundle or pass with its seats."""
+    if role is None and isinstance(block, UnitBlock):
+        return sum(row.count for row in block.rows)
+    return 1
 
 
 @dataclass(frozen=True)
@@ -180,4 +239,7 @@ def priced_items(board: Board, use: Use) -> list[tuple[Role | None, int, int, bo
             elif block.seat_price.get(kind, 0):
                 items.append((role, block.seat_price[kind], count, True))
         return items
-    return [(role, block.price if role is Role.USER else 0, count, True) for role, _, count in use.people]
+    return [
+        (role, block.prices[kind] if role is Role.USER else 0, count, True)
+        for role, kind, count in use.people
+    ]

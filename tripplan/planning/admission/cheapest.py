@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Offer, Voucher
+from tripplan.documents.places.offers import Offer, Ticket, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.availability import (
@@ -60,6 +60,7 @@ def cheapest_admission(
     other_places: Sequence[Place] = (),
     other_ways: int = OTHER_WAYS,
     leaving: datetime | None = None,
+    car_seats: int | None = None,
 ) -> Admission | NoAdmission:
     """Find what to buy so that everybody may enter, for the least money.
 
@@ -81,6 +82,7 @@ def cheapest_admission(
         other_places: cards of places whose passes are held, for entry they grant here.
         other_ways: how many next-best ways to look for.
         leaving: when the party leaves, zone-aware; where nobody has said, in time for every offer.
+        car_seats: seats of a car of the household, for permits by car; all go in one when left out.
 
     Returns:
         What to buy, or which rules forbid that this party enters.
@@ -99,6 +101,7 @@ def cheapest_admission(
         days_out_of_school=days_out_of_school,
         other_places=tuple(other_places),
         leaving=leaving,
+        car_seats=car_seats,
     )
     return gate.admission(party, other_ways=other_ways)
 
@@ -116,8 +119,8 @@ class Gate:
         public_holidays: the dates PH stands for.
         days_out_of_school: the dates SH stands for.
         other_places: cards of places whose passes are held.
-        leaving: when the party leaves, zone-aware; None where nobody has said, and then it leaves in time for
-            every offer.
+        leaving: when the party leaves, zone-aware; where nobody has said, in time for every offer.
+        car_seats: seats of a car of the household, for permits by car; all go in one when left out.
     """
 
     place: Place
@@ -129,11 +132,30 @@ class Gate:
     days_out_of_school: Set[date] = frozenset()
     other_places: tuple[Place, ...] = ()
     leaving: datetime | None = None
+    car_seats: int | None = None
 
     @property
     def visit(self) -> VisitTime:
         """The arrival, the end of the visit and what the calendars say."""
         return VisitTime(self.moment, self.today, self.public_holidays, self.days_out_of_school, self.leaving)
+
+    def _board(
+        self,
+        offers: Sequence[Offer],
+        passes: Sequence[HeldHere],
+        party: Sequence[Member],
+        months: Sequence[int],
+    ) -> Board:
+        return read_board(
+            self.place,
+            offers,
+            passes,
+            party,
+            months,
+            self.household,
+            day=self.visit.day,
+            car_seats=self.car_seats,
+        )
 
     def admission(
         self,
@@ -161,17 +183,19 @@ class Gate:
         passes = held_here(place, self.held, visit, self.other_places)
 
         def board_of(some: Sequence[Offer]) -> Board:
-            return read_board(place, some, passes, party, months, self.household)
+            return self._board(some, passes, party, months)
 
         board = board_of(offers)
-        sources = {block.offer.name: block.source for block in board.blocks[len(passes) :]}
+        sources: dict[str, list[int]] = {}
+        for block in board.blocks[len(passes) :]:
+            sources.setdefault(block.offer.name, []).append(block.source)
         if must_buy is not None and must_buy not in sources:
             raise PlanError(f"{must_buy!r} cannot be had for this visit")
         vouchers = vouchers_that_count(place, party, visit)
         finder = PurchasePlanner(place, board, vouchers)
         limits = SaleLimits(
-            left_out=frozenset(sources[name] for name in not_bought if name in sources),
-            must_buy=None if must_buy is None else sources[must_buy],
+            left_out=frozenset(source for name in not_bought for source in sources.get(name, ())),
+            must_buy=None if must_buy is None else sources[must_buy][0],
         )
         forbidden = unaccompanied(place, party, months)
         ways = [] if forbidden else finder.in_order(1 + other_ways, limits)
@@ -216,7 +240,7 @@ class Gate:
         plain = None if passes else plain_price(place, offers, party, months)
         if plain is not None:
             return EntryPrice(plain, parking_included=False)
-        board = read_board(place, offers, passes, party, months, self.household)
+        board = self._board(offers, passes, party, months)
         way = PurchasePlanner(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:
             return None
@@ -316,6 +340,9 @@ def _notes(
         if needs:
             who = [party[p].name for p in sorted(people) if set(party[p].statuses).intersection(needs)]
             notes.append(f"Bring proof of {' or '.join(needs)} for '{offer.name}': {wording.listed(who)}.")
+        if isinstance(offer, Ticket) and offer.good_on != "any day":
+            whose = wording.listed([party[p].name for p in sorted(people)])
+            notes.append(f"Bring something that shows the birthday for '{offer.name}': {whose}.")
         if visit.leaving is None and offer.longest_stay_minutes is not None:
             notes.append(f"'{offer.name}' is good for {wording.minutes(offer.longest_stay_minutes)}.")
         if visit.leaving is None and offer.leave_by is not None:
@@ -326,6 +353,9 @@ def _notes(
         voucher = vouchers[way.voucher]
         if voucher.last_day is not None and voucher.last_day < visit.day:
             notes.append(f"'{voucher.name}' must be used by {wording.day(voucher.last_day)}, so buy ahead.")
+        if voucher.book_days_ahead:
+            order_by = wording.day(visit.day - timedelta(days=voucher.book_days_ahead))
+            notes.append(f"For '{voucher.name}' the order must be placed by {order_by}.")
     notes += [
         f"'{out.offer.name}' {out.why}; it is too late for that."
         for out in left_out
@@ -339,4 +369,4 @@ def _notes(
                 f"Only {member.name}'s month of birth is known, and the day decides about the price; "
                 "the older age was taken."
             )
-    return tuple(notes)
+    return tuple(dict.fromkeys(notes))

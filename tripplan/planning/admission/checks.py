@@ -5,10 +5,10 @@ from decimal import Decimal
 from itertools import combinations
 
 from tripplan.documents.places.offer_sentences import ages_in_words
-from tripplan.documents.places.offers import Bundle, Offer, Pass, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Offer, Pass, Ticket, prices_in
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
-from tripplan.planning.admission.blocks import decimals
+from tripplan.planning.admission.blocks import decimals, sold_singly
 from tripplan.values import wording
 from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import Money, minor_digits
@@ -49,9 +49,19 @@ def overlapping_bands(place: Place) -> Iterator[Found]:
     """Two tickets under the same conditions may not be for the same age."""
     tickets = [(n, offer) for n, offer in enumerate(place.offers) if isinstance(offer, Ticket)]
     for (_, first), (number, second) in combinations(tickets, 2):
-        if first.ages.overlaps(second.ages) and _conditions(first) == _conditions(second):
-            message = f"overlaps with '{first.name}' for ages {first.ages} under the same conditions"
-            yield f"offers[{number}].ages", str(second.ages), message, Weight.FAULT
+        shared = next(((a, b) for a in _bands(first) for b in _bands(second) if a.overlaps(b)), None)
+        if shared and _conditions(first) == _conditions(second):
+            message = f"overlaps with '{first.name}' for ages {shared[0]} under the same conditions"
+            yield f"offers[{number}].ages", str(shared[1]), message, Weight.FAULT
+    for number, offer in tickets:
+        for index, other in enumerate(offer.other_ages):
+            if any(other.ages.overlaps(band) for band in _bands(offer)[: index + 1]):
+                message = "overlaps with other ages of the same ticket; each age has one price"
+                yield f"offers[{number}].other_ages[{index}].ages", str(other.ages), message, Weight.FAULT
+
+
+def _bands(offer: Ticket) -> tuple[AgeBand, ...]:
+    return (offer.ages, *(other.ages for other in offer.other_ages))
 
 
 def _conditions(offer: Ticket) -> dict[str, object]:
@@ -62,6 +72,7 @@ def _conditions(offer: Ticket) -> dict[str, object]:
 _DECIDING = {
     *("valid", "first_day", "last_day", "book_days_ahead", "needs", "one_status_covers"),
     *("companions", "at_least", "at_most", "one_free_per", "leader_ages", "longest_stay_minutes", "leave_by"),
+    *("good_on", "online_only"),
 }
 
 
@@ -71,7 +82,10 @@ def gaps_between_bands(place: Place) -> Iterator[Found]:
     ordinary = [offer for offer in tickets if _is_ordinary(offer)]
     if not ordinary:
         return
-    bands = sorted((offer.ages for offer in (*ordinary, *_by_season(tickets))), key=lambda band: band.first)
+    bands = sorted(
+        (band for offer in (*ordinary, *_by_season(tickets)) for band in _bands(offer)),
+        key=lambda band: band.first,
+    )
     uncovered = 0
     for band in bands:
         if band.first > uncovered:
@@ -79,11 +93,11 @@ def gaps_between_bands(place: Place) -> Iterator[Found]:
         if band.last is None:
             return
         uncovered = max(uncovered, band.last + 1)
-    if uncovered < OLDEST_MONTHS:
+    if uncovered < FOR_EVERYBODY_MONTHS:
         yield _gap(AgeBand(uncovered))
 
 
-OLDEST_MONTHS = 100 * MONTHS
+FOR_EVERYBODY_MONTHS = 100 * MONTHS
 """A band that reaches so far leaves nobody out [months]."""
 
 
@@ -94,9 +108,7 @@ def _by_season(tickets: Sequence[Ticket]) -> Iterator[Ticket]:
     second for the same age.
     """
     limited = [
-        offer
-        for offer in tickets
-        if offer.price and not offer.needs and offer.at_least == 1 and not _is_ordinary(offer)
+        offer for offer in tickets if offer.price and _is_for_anybody(offer) and not _is_ordinary(offer)
     ]
     for offer in limited:
         others = (other for other in limited if other is not offer)
@@ -110,13 +122,12 @@ def _gap(band: AgeBand) -> Found:
 
 def _is_ordinary(offer: Ticket) -> bool:
     """Whether a family can have a ticket on any day without proving anything."""
-    return (
-        not offer.needs
-        and offer.at_least == 1
-        and offer.valid is None
-        and offer.first_day is None
-        and offer.last_day is None
-    )
+    always = offer.valid is None and offer.first_day is None and offer.last_day is None
+    return always and _is_for_anybody(offer)
+
+
+def _is_for_anybody(offer: Ticket) -> bool:
+    return not offer.needs and offer.at_least == 1 and offer.good_on == "any day"
 
 
 def dear_bundles(place: Place) -> Iterator[Found]:
@@ -146,16 +157,62 @@ def voucher_worth(place: Place) -> Iterator[Found]:
             value = " and ".join(str(one) for one in given)
             message = "a voucher takes off either percent_off or amount_off"
             yield f"vouchers[{number}]", value, message, Weight.FAULT
+        if voucher.people_at_most is not None and voucher.percent_off is None:
+            message = "only a percentage is taken off for so many people; an amount comes off once"
+            yield f"vouchers[{number}].people_at_most", str(voucher.people_at_most), message, Weight.FAULT
+
+
+def fee_worth(place: Place) -> Iterator[Found]:
+    """A fee is either a price or a part of the prices."""
+    online = any(offer.online_only for offer in place.offers)
+    for number, fee in enumerate(place.fees):
+        given = [value for value in (fee.price, fee.percent) if value is not None]
+        if len(given) != 1:
+            value = " and ".join(str(one) for one in given)
+            yield f"fees[{number}]", value, "a fee is either price or percent", Weight.FAULT
+        if fee.online_only and not online:
+            message = "is never charged, as no offer is sold only online"
+            yield f"fees[{number}].online_only", "true", message, Weight.WARNING
+    if place.sales_tax is not None and place.sales_tax.on_fees and not place.fees:
+        yield "sales_tax.on_fees", "true", "has no effect without a fee", Weight.WARNING
+
+
+def idle_discounts(place: Place) -> Iterator[Found]:
+    """A percentage off must go off some ticket that such people could have alone."""
+    for number, offer in enumerate(place.offers):
+        if not isinstance(offer, Discount):
+            continue
+        if not offer.percent_off:
+            yield f"offers[{number}].percent_off", "0", "takes nothing off", Weight.WARNING
+        tickets = [
+            other
+            for other in place.offers
+            if isinstance(other, Ticket)
+            and sold_singly(other)
+            and (not offer.offers or other.name in offer.offers)
+            and any(band.overlaps(offer.ages) for band in _bands(other))
+        ]
+        if not tickets:
+            message = "there is no single ticket for these people that it could be taken off"
+            yield f"offers[{number}].ages", str(offer.ages), message, Weight.FAULT
 
 
 def unknown_offers(place: Place) -> Iterator[Found]:
-    """A voucher may only name offers of the card."""
+    """A voucher or a percentage off may only name offers of the card."""
     known = {offer.name for offer in place.offers}
-    for number, voucher in enumerate(place.vouchers):
-        for index, name in enumerate(voucher.offers):
+    named: list[tuple[str, tuple[str, ...]]] = [
+        *((f"vouchers[{number}]", voucher.offers) for number, voucher in enumerate(place.vouchers)),
+        *(
+            (f"offers[{number}]", offer.offers)
+            for number, offer in enumerate(place.offers)
+            if isinstance(offer, Discount)
+        ),
+    ]
+    for field, names in named:
+        for index, name in enumerate(names):
             if name not in known:
                 message = "no offer on this card has that name"
-                yield f"vouchers[{number}].offers[{index}]", name, message, Weight.FAULT
+                yield f"{field}.offers[{index}]", name, message, Weight.FAULT
 
 
 def impossible_numbers(place: Place) -> Iterator[Found]:
@@ -196,7 +253,10 @@ def impossible_companions(place: Place) -> Iterator[Found]:
 def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
     """Whether somebody of an age band can come in by an offer."""
     if isinstance(offer, Ticket):
-        return offer.ages.overlaps(ages) and (offer.price > 0 or not paying)
+        prices = zip(_bands(offer), prices_in(offer), strict=True)
+        return any(band.overlaps(ages) and (price > 0 or not paying) for band, price in prices)
+    if isinstance(offer, Discount):
+        return offer.ages.overlaps(ages) and (offer.percent_off < 100 or not paying)
     in_a_seat = _has_seat(offer, ages)
     if isinstance(offer, Pass):
         return in_a_seat
@@ -206,7 +266,7 @@ def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
 
 
 def _has_seat(offer: Offer, ages: AgeBand) -> bool:
-    return not isinstance(offer, Ticket) and any(seat.ages.overlaps(ages) for seat in offer.seats)
+    return isinstance(offer, Bundle | Pass) and any(seat.ages.overlaps(ages) for seat in offer.seats)
 
 
 def only_pass_holders(place: Place) -> Iterator[Found]:
@@ -219,7 +279,7 @@ def only_pass_holders(place: Place) -> Iterator[Found]:
 def rules_without_effect(place: Place) -> Iterator[Found]:
     """A number that belongs to a rule which is not there was probably meant otherwise."""
     for number, offer in enumerate(place.offers):
-        if isinstance(offer, Ticket) and offer.one_status_covers > 1 and not offer.needs:
+        if isinstance(offer, Ticket | Discount) and offer.one_status_covers > 1 and not offer.needs:
             message = "has no effect, since the ticket needs no status"
             field = f"offers[{number}].one_status_covers"
             yield field, str(offer.one_status_covers), message, Weight.WARNING
@@ -227,6 +287,13 @@ def rules_without_effect(place: Place) -> Iterator[Found]:
             message = "has no effect while guests_at_most is 0"
             field = f"offers[{number}].guests_percent_off"
             yield field, str(offer.guests_percent_off), message, Weight.WARNING
+        if (
+            isinstance(offer, Pass)
+            and offer.guests_per_year is not None
+            and offer.guests_per_year < offer.guests_at_most
+        ):
+            message = f"is less than the guests on a single visit, {offer.guests_at_most}"
+            yield f"offers[{number}].guests_per_year", str(offer.guests_per_year), message, Weight.FAULT
 
 
 def honoured_at_home(place: Place) -> Iterator[Found]:
@@ -302,9 +369,12 @@ def small_change(place: Place) -> Iterator[Found]:
 
 def _prices(place: Place) -> Iterator[tuple[str, Decimal | None]]:
     for number, offer in enumerate(place.offers):
-        yield f"offers[{number}].price", offer.price
+        if not isinstance(offer, Discount):
+            yield f"offers[{number}].price", offer.price
         if isinstance(offer, Bundle) and offer.extras is not None:
             yield f"offers[{number}].extras.price", offer.extras.price
+        for index, other in enumerate(offer.other_ages if isinstance(offer, Ticket) else ()):
+            yield f"offers[{number}].other_ages[{index}].price", other.price
     for number, fee in enumerate(place.fees):
         yield f"fees[{number}].price", fee.price
     for number, add_on in enumerate(place.add_ons):
@@ -323,6 +393,8 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     gaps_between_bands,
     dear_bundles,
     voucher_worth,
+    fee_worth,
+    idle_discounts,
     unknown_offers,
     impossible_numbers,
     impossible_dates,

@@ -19,6 +19,7 @@ from tripplan.planning.admission.charges import (
     Solution,
     Use,
     charge_of,
+    people_of,
 )
 from tripplan.planning.integer_programme import minimized
 
@@ -27,8 +28,8 @@ Terms = dict[int, float]
 
 ITEMS = (1 << ITEM_BITS) - 1
 SOURCES = (1 << ORDER_BITS) - 1
-_LEFT_TO_PAY = -1
-"""The source of the column that holds what a fixed voucher leaves to pay."""
+_NO_BLOCK = -1
+"""The source of columns that hold what a voucher leaves to pay, or what it is used on."""
 _TOLD_APART = 1 << 50
 """Objectives above this leave no room for ties in a double [-]."""
 _SCALE = 1000.0
@@ -40,7 +41,7 @@ class _Column:
     """A whole-number unknown.
 
     Attributes:
-        source: the block it belongs to; or `_LEFT_TO_PAY`.
+        source: the block it belongs to; or `_NO_BLOCK`.
         role: how people come in by it; None for units and switches.
         kind: which people; -1 for none.
         weight: what one adds to the order.
@@ -116,7 +117,9 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = AN
         else:
             _units(programme, block, limits.must_buy)
     plain = [block for block in blocks if isinstance(block, TicketBlock) and block.is_plain]
-    _plain_tickets(programme, plain, all_of_them=bool(limits.not_all_of))
+    fees_differ = len(set(zip(charges.fee_factors, charges.ticket_fees, strict=True))) > 1
+    by_voucher = bool(charges.reduced_sources) and fees_differ
+    _plain_tickets(programme, plain, all_of_them=bool(limits.not_all_of) or by_voucher)
     for ticket, users, leaders in companions:
         _companions(programme, ticket, users, leaders)
     for number, kind in enumerate(board.kinds):
@@ -124,14 +127,18 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = AN
         if not everybody:
             return None
         programme.rows.append((everybody, kind.count, kind.count))
-    for sources in limits.not_all_of:
+    for sources in (*limits.not_all_of, *board.never_together):
         _do_without_one(programme, sources - {limits.must_buy})
-    reduced = _fixed_voucher(programme) if charges.reduction else {}
-    values = _solve(programme, _objective(programme, reduced))
+    instead: dict[int, int] = {}
+    if charges.reduction:
+        instead = _fixed_voucher(programme)
+    elif charges.people_at_most is not None:
+        instead = _voucher_for_some(programme, charges.people_at_most)
+    values = _solve(programme, _objective(programme, instead))
     return None if values is None else _read(programme, values)
 
 
-def _objective(programme: _Programme, reduced: Mapping[int, int]) -> list[float]:
+def _objective(programme: _Programme, instead: Mapping[int, int]) -> list[float]:
     """Charges first, then items, then places on the card, as one figure for each column.
 
     A unit of charge outweighs every possible sum of items and places, and an item every sum of places, as
@@ -139,47 +146,50 @@ def _objective(programme: _Programme, reduced: Mapping[int, int]) -> list[float]
 
     Args:
         programme: all columns.
-        reduced: by column, the part of its charge that a fixed voucher may take off.
+        instead: by column, the charge that counts in place of its own, where a voucher changes it.
     """
     columns = programme.columns
-    charges = [
-        charge_of(column.weight) - reduced.get(number, 0)
-        if column.source != _LEFT_TO_PAY
-        else 10**programme.charges.digits
-        for number, column in enumerate(columns)
-    ]
+    charges = [instead.get(number, charge_of(column.weight)) for number, column in enumerate(columns)]
     unit = gcd(*charges) or 1
     item = 2 * programme.party * len(programme.board.blocks) + 1
     first = (2 * programme.party + 1) * item
-    if sum(charges) // unit * first > _TOLD_APART:
+    if sum(abs(charge) for charge in charges) // unit * first > _TOLD_APART:
         return [charge / unit for charge in charges]
-    ties = [((column.weight >> ORDER_BITS) & ITEMS) * item + (column.weight & SOURCES) for column in columns]
+    ties = [_tie(column.weight, item) for column in columns]
     return [(charge // unit * first + tie) / _SCALE for charge, tie in zip(charges, ties, strict=True)]
+
+
+def _tie(weight: int, item: int) -> int:
+    return ((weight >> ORDER_BITS) & ITEMS) * item + (weight & SOURCES)
 
 
 def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock], *, all_of_them: bool) -> None:
     """Tickets for one person alone.
 
     Of those for one kind of person only the lightest matters among those that cost, among those that are free
-    and among those that a fixed voucher counts for; unless some must be done without, which needs all.
+    and among those that a fixed voucher counts for; unless some must be done without, or a voucher leaves fees
+    to pay that are not the same on all, which needs all.
     """
     lightest: dict[tuple[int, bool, bool, int], tuple[int, int]] = {}
     for block in blocks:
-        weight = programme.charges.step(block.source, block.price)
-        if weight is not None:
-            reduced = block.source in programme.charges.reduced_sources
-            for kind in block.users:
-                key = (kind, block.price > 0, reduced, block.source if all_of_them else 0)
+        reduced = block.source in programme.charges.reduced_sources
+        for kind, price in block.prices.items():
+            weight = programme.charges.step(block.source, price)
+            if weight is not None:
+                key = (kind, price > 0, reduced, block.source if all_of_them else 0)
                 lightest[key] = min(lightest.get(key, (weight, block.source)), (weight, block.source))
     for (kind, pays, _, _), (weight, source) in sorted(lightest.items()):
         programme.people(source, Role.USER, (kind,), weight, pays=pays)
 
 
 def _ticket(programme: _Programme, block: TicketBlock) -> tuple[dict[int, int], dict[int, int]]:
-    weight = programme.charges.step(block.source, block.price)
-    if weight is None or not block.users:
+    users: dict[int, int] = {}
+    for kind, price in block.prices.items():
+        weight = programme.charges.step(block.source, price)
+        if weight is not None:
+            users |= programme.people(block.source, Role.USER, (kind,), weight, pays=price > 0)
+    if not users:
         return {}, {}
-    users = programme.people(block.source, Role.USER, block.users, weight, pays=block.price > 0)
     paying: Terms = dict.fromkeys(users.values(), 1.0)
     if block.users != block.holders:
         covered = {
@@ -279,6 +289,9 @@ def _unit_columns(programme: _Programme, block: UnitBlock, unit: int, most: int)
     if beyond:
         per_unit = block.beyond_at_most if block.beyond_at_most is not None else programme.party
         programme.at_most({**beyond, units: -float(per_unit)}, 0)
+    if block.holds_at_most is not None:
+        everybody = {**dict.fromkeys((column for _, column in seated), 1.0), **beyond}
+        programme.at_most({**everybody, units: -float(block.holds_at_most)}, 0)
     return units
 
 
@@ -301,28 +314,53 @@ def _fixed_voucher(programme: _Programme) -> dict[int, int]:
     """Let what the voucher counts for cost only what it leaves to pay, never below nothing.
 
     Returns:
-        By column, the part of its charge that stands in the new column instead.
+        By column, the charge that counts in place of its own.
     """
     charges = programme.charges
-    reduced = {}
+    instead: dict[int, int] = {}
+    terms: Terms = {}
     for number, column in enumerate(programme.columns):
-        if column.source in charges.reduced_sources:
-            charge = charge_of(column.weight) - (charges.ticket_fee if _bears_fee(programme, column) else 0)
-            if charge:
-                reduced[number] = charge
-    left = programme.column(_Column(_LEFT_TO_PAY, None, -1, 0, None))
-    terms: Terms = {number: programme.coins(charge) for number, charge in reduced.items()}
+        price = _price_within(programme, column)
+        if price:
+            reducible = price * charges.factors[column.source]
+            instead[number] = charge_of(column.weight) - reducible
+            terms[number] = programme.coins(reducible)
+    left = programme.column(_Column(_NO_BLOCK, None, -1, 0, None))
+    instead[left] = 10**charges.digits
     programme.at_most({**terms, left: -1.0}, programme.coins(charges.reduction))
-    return reduced
+    return instead
 
 
-def _bears_fee(programme: _Programme, column: _Column) -> bool:
-    if not charge_of(column.weight):
-        return False
+def _voucher_for_some(programme: _Programme, people: int) -> dict[int, int]:
+    """Let a part come off things that are for so many people at most.
+
+    Returns:
+        By column, the charge that counts in place of its own.
+    """
+    charges = programme.charges
+    instead: dict[int, int] = {}
+    counted: Terms = {}
+    for number, column in enumerate(tuple(programme.columns)):
+        price = _price_within(programme, column)
+        if price and column.upper is not None:
+            taken = programme.column(_Column(_NO_BLOCK, None, -1, 0, column.upper))
+            instead[taken] = -price * charges.off_factors[column.source]
+            programme.at_most({taken: 1.0, number: -1.0}, 0)
+            counted[taken] = float(people_of(programme.board.blocks[column.source], column.role))
+    programme.at_most(counted, people)
+    return instead
+
+
+def _price_within(programme: _Programme, column: _Column) -> int:
+    """The fine price in what a column adds to the order, where a voucher counts for it; else 0."""
+    charges = programme.charges
+    if column.source not in charges.reduced_sources:
+        return 0
     block = programme.board.blocks[column.source]
-    if column.role is Role.BEYOND and isinstance(block, UnitBlock):
-        return block.single_tickets_inside
-    return True
+    with_fee = (
+        not (column.role is Role.BEYOND and isinstance(block, UnitBlock)) or block.single_tickets_inside
+    )
+    return charges.price_in(column.source, charge_of(column.weight), with_fee=with_fee)
 
 
 def _solve(programme: _Programme, objective: Sequence[float]) -> list[int] | None:

@@ -5,7 +5,7 @@ from decimal import Decimal
 from itertools import accumulate, combinations
 
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Bundle, Offer, Ticket
+from tripplan.documents.places.offers import Bundle, Offer, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import sold_singly
 from tripplan.values.money import Money
@@ -32,7 +32,8 @@ def plain_price(
     if place.fees or place.vouchers or (place.sales_tax is not None and place.sales_tax.on_entry):
         return None
     tickets = [offer for offer in offers if isinstance(offer, Ticket)]
-    if not all(_for_one_person(ticket) for ticket in tickets):
+    units = [offer for offer in offers if isinstance(offer, Bundle | Pass)]
+    if len(tickets) + len(units) < len(offers) or not all(_for_one_person(ticket) for ticket in tickets):
         return None
     singles: list[Decimal] = []
     for member, age in zip(party, months, strict=True):
@@ -41,7 +42,6 @@ def plain_price(
             return None
         singles.append(min(prices))
     total = sum(singles, Decimal(0))
-    units = [offer for offer in offers if not isinstance(offer, Ticket)]
     # A unit that costs as much as all single tickets saves nothing, but a pass may include parking.
     paying = [
         unit for unit in units if unit.price < total or (unit.price == total and not isinstance(unit, Bundle))
@@ -56,7 +56,13 @@ def plain_price(
 
 
 def _for_one_person(ticket: Ticket) -> bool:
-    return sold_singly(ticket) and ticket.one_status_covers == 1 and ticket.one_free_per is None
+    return (
+        sold_singly(ticket)
+        and ticket.one_status_covers == 1
+        and ticket.one_free_per is None
+        and not ticket.other_ages
+        and ticket.good_on == "any day"
+    )
 
 
 def _may_use(member: Member, ticket: Ticket) -> bool:
@@ -66,6 +72,7 @@ def _may_use(member: Member, ticket: Ticket) -> bool:
 def _has_plain_seats(bundle: Bundle, months: Sequence[int]) -> bool:
     """Whether anybody of the right age may take a seat, and nobody could take one of two kinds."""
     rules = bundle.extras or bundle.needs or bundle.must_include or bundle.at_least > 1
+    rules = rules or bundle.one_family or bundle.per_car or bundle.counts_everybody
     bands = [seats.ages for seats in bundle.seats]
     return not rules and not any(
         age in first and age in second for first, second in combinations(bands, 2) for age in months

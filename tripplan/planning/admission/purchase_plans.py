@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tripplan.documents.places.offers import Voucher
+from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.blocks import Board, TicketBlock, UnitBlock
+from tripplan.planning.admission.blocks import Block, Board, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import (
     ANYTHING,
     ITEM_BITS,
@@ -15,6 +15,10 @@ from tripplan.planning.admission.charges import (
     SaleLimits,
     Solution,
     charges_for,
+    entry_tax,
+    fee_tax,
+    fees_on,
+    people_of,
     priced_items,
     voucher_counts_for,
 )
@@ -33,21 +37,39 @@ class TicketOrder:
     Attributes:
         entry: all that lets people in.
         off: what the voucher takes off it.
-        tax: on entry after the voucher.
-        ticket_fees: how many things bear the fees per ticket.
-        fees: per order and per ticket together.
+        fees: each fee of the card that comes on the order.
+        tax: on entry after the voucher, and on fees where the card says so.
     """
 
     entry: Fraction
     off: Fraction
+    fees: tuple["FeeCharged", ...]
     tax: Fraction
-    ticket_fees: int
-    fees: Fraction
 
     @property
     def total(self) -> Fraction:
         """What is paid, before it is rounded."""
-        return self.entry - self.off + self.tax + self.fees
+        return self.entry - self.off + self.tax + sum((fee.total for fee in self.fees), Fraction(0))
+
+
+@dataclass(frozen=True)
+class FeeCharged:
+    """A fee on an order.
+
+    Attributes:
+        fee: as on the card.
+        quantity: how many times it is charged.
+        price: what it is once, in smallest coins; exact.
+    """
+
+    fee: Fee
+    quantity: int
+    price: Fraction
+
+    @property
+    def total(self) -> Fraction:
+        """What it comes to."""
+        return self.price * self.quantity
 
 
 @dataclass(frozen=True)
@@ -82,10 +104,25 @@ class PurchasePlanner:
         self._tables: dict[tuple[int | None, bool], CoverTable] = {}
         self._plain = charges_for(place, board, None)
         free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))
-        self._may_be_free = bool(self._plain.order_fee) and len(free_kinds) == len(board.kinds)
+        by_order = [fee for fee in place.fees if fee.price and fee.per == "order"]
+        self._may_be_free = bool(by_order) and len(free_kinds) == len(board.kinds)
+        self._online = frozenset(
+            block.source
+            for block in board.blocks
+            if block.offer.online_only and any(fee.online_only for fee in by_order)
+        )
 
     def cheapest(self, limits: SaleLimits = ANYTHING) -> PurchasePlan | None:
-        """The best way in by rank within limits; None if there is no legal way."""
+        """The best way in by rank within limits; None if there is no legal way.
+
+        A fee on an order is due once for all: it is weighed by looking for ways with and without it.
+        """
+        found = [self._cheapest(limits)]
+        if self._online and limits.must_buy not in self._online:
+            found.append(self._cheapest(replace(limits, left_out=limits.left_out | self._online)))
+        return min((way for way in found if way is not None), key=lambda way: way.rank, default=None)
+
+    def _cheapest(self, limits: SaleLimits) -> PurchasePlan | None:
         if self._may_be_free and limits.must_buy is None:
             free = self._solve(None, limits, free_only=True)
             if free is not None:
@@ -98,7 +135,7 @@ class PurchasePlanner:
             if voucher.percent_off is not None:
                 solution = self._solve(number, limits)
                 if solution is not None:
-                    ways.append(self.price(solution, number))
+                    ways.append(self._for_so_many(number, solution, limits))
             else:
                 ways.append(self._with_fixed_voucher(number, plain, limits))
         return min(ways, key=lambda way: way.rank)
@@ -127,6 +164,34 @@ class PurchasePlanner:
         order = self._order(solution, None if voucher is None else self._vouchers[voucher])
         return PurchasePlan(solution, voucher if order.off else None, order)
 
+    def _for_so_many(self, number: int, unlimited: Solution, limits: SaleLimits) -> PurchasePlan:
+        """The cheapest way with a voucher of a percentage, which may be for so many people only.
+
+        Where the cheapest way without that limit keeps to it, no other is cheaper with it. Otherwise it must
+        be weighed on what the voucher is used.
+        """
+        way = self.price(unlimited, number)
+        voucher = self._vouchers[number]
+        if voucher.people_at_most is None or self._people_with(voucher, unlimited) <= voucher.people_at_most:
+            return way
+        solution = cheapest_by_integers(self._board, charges_for(self._place, self._board, voucher), limits)
+        return way if solution is None else self.price(solution, number)
+
+    def _people_with(self, voucher: Voucher, solution: Solution) -> int:
+        """For how many people a voucher would count."""
+        return sum(count * people for _, count, people in self._counted(voucher, solution))
+
+    def _counted(self, voucher: Voucher, solution: Solution) -> list[tuple[int, int, int]]:
+        """What a voucher counts for: fine price, how many, for how many people each counts."""
+        blocks = self._board.blocks
+        return [
+            (price, quantity, people_of(blocks[use.source], role))
+            for use in solution.uses
+            if voucher_counts_for(voucher, blocks[use.source])
+            for role, price, quantity, _ in priced_items(self._board, use)
+            if price
+        ]
+
     def _with_fixed_voucher(self, number: int, plain: Solution, limits: SaleLimits) -> PurchasePlan:
         """The cheapest way with a voucher of a fixed amount.
 
@@ -138,8 +203,8 @@ class PurchasePlanner:
         voucher = self._vouchers[number]
         amount = voucher.amount_off or 0
         in_full = way.order.off == Fraction(amount) * 10 ** minor_digits(self._place.currency)
-        nothing_left = way.order.off == way.order.entry and not (
-            way.order.ticket_fees and self._plain.ticket_fee
+        nothing_left = way.order.off == way.order.entry and not any(
+            charged.fee.percent or charged.fee.per == "ticket" for charged in way.order.fees
         )
         if in_full or nothing_left:
             return way
@@ -158,37 +223,67 @@ class PurchasePlanner:
     def _charges(self, voucher: int | None, free_only: bool) -> Charges:
         if voucher is None:
             return replace(self._plain, free_only=free_only)
-        return charges_for(self._place, self._board, self._vouchers[voucher], free_only=free_only)
+        unlimited = self._vouchers[voucher].model_copy(update={"people_at_most": None})
+        return charges_for(self._place, self._board, unlimited, free_only=free_only)
 
     def _order(self, solution: Solution, voucher: Voucher | None) -> TicketOrder:
         board, place = self._board, self._place
-        entry = counted = bears_fee = 0
-        for use in solution.uses:
-            for _, price, quantity, with_fee in priced_items(board, use):
-                entry += price * quantity
-                if price:
-                    bears_fee += quantity * with_fee
-                if voucher is not None and voucher_counts_for(voucher, board.blocks[use.source]):
-                    counted += price * quantity
+        items = [
+            (board.blocks[use.source], price, quantity, with_fee)
+            for use in solution.uses
+            for _, price, quantity, with_fee in priced_items(board, use)
+            if price
+        ]
         coin = 10 ** (board.fine_digits - minor_digits(place.currency))
+        entry = Fraction(sum(price * quantity for _, price, quantity, _ in items), coin)
         off = Fraction(0)
-        if voucher is not None and voucher.percent_off is not None:
-            off = Fraction(counted, coin) * Fraction(voucher.percent_off) / 100
-        elif voucher is not None and voucher.amount_off is not None:
-            off = Fraction(min(counted, board.fine(voucher.amount_off)), coin)
-        tax = Fraction(0)
-        if place.sales_tax is not None and place.sales_tax.on_entry:
-            tax = (Fraction(entry, coin) - off) * Fraction(place.sales_tax.percent) / 100
-        fees = sum(
-            board.fine(fee.price) * (bears_fee if fee.per == "ticket" else entry > 0) for fee in place.fees
-        )
-        return TicketOrder(Fraction(entry, coin), off, tax, bears_fee, Fraction(fees, coin))
+        if voucher is not None:
+            counted = self._counted(voucher, solution)
+            if voucher.percent_off is not None:
+                reduced = _dearest(counted, voucher.people_at_most)
+                off = Fraction(reduced, coin) * Fraction(voucher.percent_off) / 100
+            elif voucher.amount_off is not None:
+                whole = sum(price * quantity for price, quantity, _ in counted)
+                off = Fraction(min(whole, board.fine(voucher.amount_off)), coin)
+        fees = tuple(charged for fee in place.fees if (charged := _charged(place, fee, items, board, coin)))
+        tax = (entry - off) * Fraction(entry_tax(place)) / 100
+        tax += sum((charged.total for charged in fees), Fraction(0)) * Fraction(fee_tax(place)) / 100
+        return TicketOrder(entry, off, fees, tax)
+
+
+def _charged(
+    place: Place, fee: Fee, items: Sequence[tuple[Block, int, int, bool]], board: Board, coin: int
+) -> FeeCharged | None:
+    """What a fee comes to on priced things: block, fine price, how many, whether with fees per ticket."""
+    bearing = [item for item in items if fee in fees_on(place, item[0])]
+    if not bearing:
+        return None
+    if fee.percent:
+        paid = sum(price * quantity for _, price, quantity, _ in bearing)
+        return FeeCharged(fee, 1, Fraction(paid, coin) * Fraction(fee.percent) / 100)
+    quantity = sum(many for _, _, many, with_fee in bearing if with_fee) if fee.per == "ticket" else 1
+    if not fee.price or not quantity:
+        return None
+    return FeeCharged(fee, quantity, Fraction(board.fine(fee.price), coin))
+
+
+def _dearest(counted: Sequence[tuple[int, int, int]], people_at_most: int | None) -> int:
+    """The most that things for so many people at most cost together: fine price, how many, people each."""
+    if people_at_most is None:
+        return sum(price * quantity for price, quantity, _ in counted)
+    best = [0] * (people_at_most + 1)
+    for price, quantity, people in counted:
+        for _ in range(min(quantity, people_at_most // people)):
+            for room in range(people_at_most, people - 1, -1):
+                best[room] = max(best[room], best[room - people] + price)
+    return best[people_at_most]
 
 
 def _free_kinds(block: TicketBlock | UnitBlock) -> set[int]:
     """Kinds that may come in by a block without anything being bought at a price."""
     if isinstance(block, TicketBlock):
-        return set(block.users | block.leaders) if block.price == 0 else set()
+        free = {kind for kind, price in block.prices.items() if not price}
+        return free | block.leaders if free else set()
     if block.price:
         return set()
     seated = {kind for row in block.rows for kind in row.kinds if not block.seat_price.get(kind, 0)}

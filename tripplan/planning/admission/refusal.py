@@ -5,7 +5,7 @@ from typing import TypeVar
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import accompaniment_sentence, age_in_words
-from tripplan.documents.places.offers import Bundle, Offer, OfferRules, Pass, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Offer, OfferRules, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.availability import UnavailableOffer
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock
@@ -73,11 +73,10 @@ def reasons_against(
             way = cheapest_by_integers(changed, charges_for(place, changed, None))
             if way is None:
                 continue
-            source = len(changed.blocks) - len(offers) + number
             names = [
                 party[position].name
                 for use in way.uses
-                if use.source == source
+                if changed.blocks[use.source].offer is lifted
                 for role, kind, count in use.people
                 if role is not Role.LEADER
                 for position in changed.kinds[kind].people[:count]
@@ -109,7 +108,14 @@ def _hopeless(
     near = [
         f"'{offer.name}' needs proof of {' or '.join(offer.needs)}"
         for offer in offers
-        if isinstance(offer, Ticket) and months in offer.ages and offer.needs
+        if isinstance(offer, Ticket | Discount) and _speaks_of(offer, months) and offer.needs
+    ]
+    near += [
+        f"'{offer.name}' is only good on the visitor's birthday"
+        if offer.good_on == "birthday"
+        else f"'{offer.name}' is only good in the month of the visitor's birthday"
+        for offer in offers
+        if isinstance(offer, Ticket) and offer.good_on != "any day" and _speaks_of(offer, months)
     ]
     near += [
         f"'{offer.name}' is for the household"
@@ -124,6 +130,8 @@ def _hopeless(
 
 def _speaks_of(offer: Offer, months: int) -> bool:
     if isinstance(offer, Ticket):
+        return any(months in ages for ages in (offer.ages, *(other.ages for other in offer.other_ages)))
+    if isinstance(offer, Discount):
         return months in offer.ages
     extra = isinstance(offer, Bundle) and offer.extras is not None and months in offer.extras.ages
     return extra or any(months in seat.ages for seat in offer.seats)
@@ -143,6 +151,10 @@ def _without_one_rule(offer: Offer) -> Iterator[tuple[Offer, str]]:
             covers = f"covers {offer.one_status_covers} people for each proof of {' or '.join(offer.needs)}"
             yield _changed(offer, needs=()), covers
         return
+    if isinstance(offer, Discount):
+        if offer.at_most is not None:
+            yield _changed(offer, at_most=None), f"is for at most {offer.at_most} of one party"
+        return
     if isinstance(offer, Bundle):
         if offer.must_include is not None:
             yield _changed(offer, must_include=None), f"must include somebody aged {offer.must_include}"
@@ -152,6 +164,12 @@ def _without_one_rule(offer: Offer) -> Iterator[tuple[Offer, str]]:
             yield _changed(offer, at_least=1), f"must have {offer.at_least} seats taken"
         if offer.at_most is not None:
             yield _changed(offer, at_most=None), f"is sold at most {offer.at_most} times to one party"
+        if offer.one_family:
+            yield _changed(offer, one_family=False), "is for one family"
+        if offer.per_car:
+            yield _changed(offer, per_car=False), "lets in as many as a car seats, infants included"
+        elif offer.counts_everybody:
+            yield _changed(offer, counts_everybody=False), "counts everybody, infants included"
         if offer.extras is not None and offer.extras.at_most is not None:
             more = offer.extras.model_copy(update={"at_most": None})
             yield _changed(offer, extras=more), f"takes at most {offer.extras.at_most} extra people"

@@ -63,14 +63,17 @@ class CoverTable:
     """Answers for one board and one set of charges; asked again with other limits, it answers quickly."""
 
     def __init__(self, board: Board, charges: Charges) -> None:
+        self._never_together = board.never_together
         self._cases = [_Case(board, charges, parts) for parts in _payer_cases(board)]
         self._known: dict[tuple[frozenset[int], int | None], Solution | None] = {}
 
     def cheapest(self, limits: SaleLimits) -> Solution | None:
         """The legal way in with the least weight, the first found among equals; None if there is none."""
         cuts = {limits.left_out}
-        for sources in limits.not_all_of:
-            cuts = {cut | {source} for cut in cuts for source in sources if source != limits.must_buy}
+        for sources in (*limits.not_all_of, *self._never_together):
+            cuts = _smallest(
+                {cut | {source} for cut in cuts for source in sources if source != limits.must_buy}
+            )
         found = [self._without(cut, limits.must_buy) for cut in sorted(cuts, key=sorted)]
         return min((way for way in found if way is not None), key=lambda way: way.weight, default=None)
 
@@ -82,6 +85,11 @@ class CoverTable:
                 (way for way in found if way is not None), key=lambda way: way.weight, default=None
             )
         return self._known[key]
+
+
+def _smallest(cuts: set[frozenset[int]]) -> set[frozenset[int]]:
+    """Those that hold none of the others: who may use more has no dearer way."""
+    return {cut for cut in cuts if not any(other < cut for other in cuts)}
 
 
 def payer_cases(board: Board) -> int:
@@ -113,7 +121,8 @@ def _kinds_that_pay(board: Board, block: Block) -> tuple[set[int], set[int]]:
     """Kinds that can come in by a block so that it counts as paid, and so that it does not."""
     if isinstance(block, TicketBlock):
         leaders = set(board.free_leaders(block))
-        return (set(block.users), leaders) if block.price else (set(), set(block.users) | leaders)
+        paying_users = {kind for kind, price in block.prices.items() if price}
+        return paying_users, (set(block.prices) - paying_users) | leaders
     seated = {kind for row in block.rows for kind in row.kinds}
     paid_beyond = {kind for kind, price in block.beyond_price.items() if price}
     free_beyond = set(block.beyond_price) - paid_beyond
@@ -363,27 +372,37 @@ class _Case:
     def _parts_in(self, kinds: Collection[int], *, pays: bool) -> list[int]:
         return [n for n, part in enumerate(self._parts) if part.kind in kinds and part.may(pays)]
 
+    def _users(self, block: TicketBlock) -> dict[int, int]:
+        """What a person of each part weighs who uses a ticket."""
+        weights = {}
+        for number, part in enumerate(self._parts):
+            price = block.prices.get(part.kind)
+            if price is not None and part.may(price > 0):
+                weight = self._charges.step(block.source, price)
+                if weight is not None:
+                    weights[number] = weight
+        return weights
+
     def _plain_options(self, block: TicketBlock) -> list[_Option]:
-        weight = self._charges.step(block.source, block.price)
-        if weight is None:
-            return []
-        numbers = self._parts_in(block.users, pays=block.price > 0)
-        return [_Option(self._ones[n], weight, (self._ones[n], 0)) for n in numbers]
+        return [
+            _Option(self._ones[number], weight, (self._ones[number], 0))
+            for number, weight in self._users(block).items()
+        ]
 
     def _ticket_options(self, block: TicketBlock) -> list[_Option]:
-        weight = self._charges.step(block.source, block.price)
         leader_weight = self._charges.step(block.source, 0) or 0
-        if weight is None:
-            return []
-        users = self._parts_in(block.users, pays=block.price > 0)
+        users = self._users(block)
+        same = next(iter(users.values()), 0)
+        by_part = any(weight != same for weight in users.values())
         leaders = self._parts_in(self._board.free_leaders(block), pays=False)
         lightest: dict[int, _Option] = {}
-        for paying, first in self._choices(users, block.at_most):
+        for paying, first in self._choices(list(users), block.at_most):
             if paying < block.at_least or not paying or not self._status_covers(block, paying, first):
                 continue
+            weight = self._weigh(users, first) if by_part else paying * same
             free_at_most = paying // block.one_free_per if block.one_free_per is not None else 0
             for free, second in self._choices(leaders, free_at_most):
-                taken, total = first + second, paying * weight + free * leader_weight
+                taken, total = first + second, weight + free * leader_weight
                 known = lightest.get(taken)
                 if (
                     (known is None or total < known.weight)
@@ -392,6 +411,9 @@ class _Case:
                 ):
                     lightest[taken] = _Option(taken, total, (first, second))
         return list(lightest.values())
+
+    def _weigh(self, weights: Mapping[int, int], packed: int) -> int:
+        return sum(count * weights[n] for n, count in enumerate(self._counts(packed)) if count)
 
     def _fits(self, taken: int) -> bool:
         left = (self._everybody | self._guards) - taken
@@ -428,6 +450,7 @@ class _Case:
         fillings = self._fillings(block)
         beyond = self._beyond(block)
         guards, room = self._guards, self._everybody | self._guards
+        holds = block.holds_at_most
         lightest: dict[int, _Option] = {}
         for first, seated in fillings.items():
             if seated < block.at_least or not all(first & mask for mask in wanted):
@@ -437,7 +460,9 @@ class _Case:
             more = {n: w for n, w in beyond.items() if first + self._ones[n] not in fillings}
             for second, extra in self._beyond_choices(more, block.beyond_at_most):
                 taken = first + second
-                if (room - taken) & guards == guards:
+                if (room - taken) & guards == guards and (
+                    holds is None or seated + sum(self._counts(second)) <= holds
+                ):
                     total = weight + extra
                     known = lightest.get(taken)
                     if known is None or total < known.weight:

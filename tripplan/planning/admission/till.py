@@ -1,12 +1,14 @@
 """A way in written out as the order at the till, and each person's share of it.
 
 Percentages and tax are worked out exactly on the whole order; the total is rounded once, half up. The lines
-are then rounded so that they add up to it: each running total of the lines, in order, is rounded half up.
+are then rounded so that they add up to it, and so that the tax shown is the tax on the lines shown.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import accumulate, pairwise
+from math import ceil, floor
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import (
@@ -20,10 +22,10 @@ from tripplan.documents.places.offer_sentences import (
     tax_sentence,
     voucher_sentence,
 )
-from tripplan.documents.places.offers import Bundle, Pass, Voucher
+from tripplan.documents.places.offers import Bundle, Pass, Ticket, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
-from tripplan.planning.admission.charges import Use
+from tripplan.planning.admission.charges import Use, entry_tax, fee_tax
 from tripplan.planning.admission.purchase_plans import PurchasePlan
 from tripplan.planning.admission.result import Purchase
 from tripplan.values.money import Money, minor_digits
@@ -70,7 +72,7 @@ def entry_lines(board: Board, way: PurchasePlan) -> tuple[EntryLine, ...]:
 
 def _price_of(block: Block, role: Role, kind: int) -> int:
     if isinstance(block, TicketBlock):
-        return block.price if role is Role.USER else 0
+        return block.prices[kind] if role is Role.USER else 0
     if role is Role.BEYOND:
         return block.beyond_price[kind]
     return block.seat_price.get(kind, 0)
@@ -92,7 +94,7 @@ def _line(block: Block, use: Use, role: Role, price: int, people: tuple[int, ...
 def _rule(block: Block, role: Role, currency: str) -> str:
     """The rule by which a line lets people in."""
     if isinstance(block, TicketBlock):
-        if role is Role.LEADER:
+        if role is Role.LEADER and isinstance(block.offer, Ticket):
             return leader_sentence(block.offer)
         return sentence(block.offer, currency)
     if isinstance(block.offer, Bundle):
@@ -128,17 +130,23 @@ def purchases(
         )
         for line in entry_lines(board, way)
     ]
-    for fee in place.fees:
-        quantity = way.order.ticket_fees if fee.per == "ticket" else int(way.order.entry > 0)
-        if quantity and fee.price:
-            price = Fraction(board.fine(fee.price), coin)
-            rows.append((fee.name, quantity, price, (), fee_sentence(fee, currency)))
+    on_entry, on_fees = bool(entry_tax(place)), bool(fee_tax(place))
+    taxed = [on_entry] * len(rows)
+    for charged in way.order.fees:
+        rows.append(
+            (charged.fee.name, charged.quantity, charged.price, (), fee_sentence(charged.fee, currency))
+        )
+        taxed.append(on_fees)
     if way.voucher is not None:
         voucher = vouchers[way.voucher]
         rows.append((voucher.name, 1, -way.order.off, (), voucher_sentence(voucher, currency)))
+        taxed.append(on_entry)
+    exact = [quantity * price for _, quantity, price, _, _ in rows]
     if place.sales_tax is not None and way.order.tax:
         rows.append(("Sales tax", 1, way.order.tax, (), tax_sentence(place.sales_tax)))
-    totals = whole_coins([quantity * price for _, quantity, price, _, _ in rows])
+        totals = _with_tax(exact, taxed, Fraction(place.sales_tax.percent) / 100, way.order.tax)
+    else:
+        totals = whole_coins(exact)
     lines = tuple(
         Purchase(name, quantity, exact_money(price, currency), Money.from_minor(total, currency), who, rule)
         for (name, quantity, price, who, rule), total in zip(rows, totals, strict=True)
@@ -157,20 +165,59 @@ def exact_money(coins: Fraction, currency: str) -> Money:
     return Money(whole.amount / coins.denominator, currency)
 
 
+def _with_tax(amounts: Sequence[Fraction], taxed: Sequence[bool], rate: Fraction, tax: Fraction) -> list[int]:
+    """Round amounts and the tax on some of them so that they add up to the rounded sum.
+
+    Of the ways to round what is taxed, up or down, one is taken whose own tax, rounded half up, leaves the
+    whole as it is. Where there is none, the tax takes what is left over.
+
+    Args:
+        amounts: in the smallest coin, exact.
+        taxed: which of them are taxed.
+        rate: of the tax [-].
+        tax: on them, exact.
+
+    Returns:
+        The amounts, then the tax.
+    """
+    on, off = (
+        [amount for amount, one in zip(amounts, taxed, strict=True) if one is side] for side in (True, False)
+    )
+    with_tax, without = sum(on, Fraction(0)), sum(off, Fraction(0))
+    total = _half_up(with_tax + without + tax)
+    for base in dict.fromkeys((_half_up(with_tax), floor(with_tax), ceil(with_tax))):
+        shown = _half_up(rate * base)
+        rest = total - base - shown
+        if floor(without) <= rest <= ceil(without):
+            coins = {True: iter(_adding_up(on, base)), False: iter(_adding_up(off, rest))}
+            return [*(next(coins[one]) for one in taxed), shown]
+    return whole_coins([*amounts, tax])
+
+
+def _adding_up(amounts: Sequence[Fraction], to: int) -> list[int]:
+    """Round amounts so that they add up to one of the whole numbers on either side of their exact sum."""
+    exact = sum(amounts, Fraction(0))
+    rounding = next(way for way in (_half_up, floor, ceil) if way(exact) == to)
+    return _rounded(amounts, rounding)
+
+
+def _half_up(amount: Fraction) -> int:
+    return (amount + Fraction(1, 2)).__floor__()
+
+
 def whole_coins(amounts: Sequence[Fraction]) -> list[int]:
     """Round amounts so that their sum is the rounded sum: each running total is rounded half up.
 
     Args:
         amounts: in the smallest coin, exact.
     """
-    rounded: list[int] = []
-    running, before = Fraction(0), 0
-    for amount in amounts:
-        running += amount
-        now = (running + Fraction(1, 2)).__floor__()
-        rounded.append(now - before)
-        before = now
-    return rounded
+    return _rounded(amounts, _half_up)
+
+
+def _rounded(amounts: Sequence[Fraction], rounding: Callable[[Fraction], int]) -> list[int]:
+    """The differences of the rounded running totals."""
+    running = [rounding(one) for one in accumulate(amounts, initial=Fraction(0))]
+    return [after - before for before, after in pairwise(running)]
 
 
 def prices_by_head(board: Board, way: PurchasePlan) -> dict[int, int]:

@@ -46,8 +46,12 @@ class _PerKm:
 
 def cars_needed(household: Household, people: int) -> int:
     """How many cars like the household's own it takes to seat everybody."""
-    seats = household.car.seats if household.car else USUAL_SEATS
-    return -(-people // seats)
+    return -(-people // seats_in_a_car(household))
+
+
+def seats_in_a_car(household: Household) -> int:
+    """Seats of a car like the household's own."""
+    return household.car.seats if household.car else USUAL_SEATS
 
 
 def driving_items(

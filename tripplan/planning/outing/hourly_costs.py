@@ -12,6 +12,7 @@ from tripplan.planning.admission.availability import VisitTime, limits_on_stay
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import EntryPrice
 from tripplan.planning.cost.account import Account
+from tripplan.planning.cost.driving import seats_in_a_car
 from tripplan.planning.cost.items import OutingCost
 from tripplan.planning.cost.parking import parking_price
 from tripplan.planning.day.times.hourly_money import EVER, HourlyMoney, PriceHours
@@ -67,6 +68,7 @@ def gate_at(
         days_out_of_school=facts.days_out_of_school,
         other_places=family.places_of_passes,
         leaving=leaving,
+        car_seats=seats_in_a_car(family.household),
     )
 
 
@@ -161,7 +163,8 @@ class HourlyPrices:
 
     @cached_property
     def _offer_times(self) -> tuple[str, ...]:
-        return tuple(sorted({offer.valid for offer in self.facts.place.offers if offer.valid is not None}))
+        place = self.facts.place
+        return tuple(sorted({o.valid for o in (*place.offers, *place.vouchers) if o.valid is not None}))
 
     @cached_property
     def times(self) -> tuple[str, ...]:

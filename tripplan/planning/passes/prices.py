@@ -152,6 +152,7 @@ def pass_order(
                 first_day=offer.first_day,
                 last_day=offer.last_day,
                 book_days_ahead=offer.book_days_ahead,
+                online_only=offer.online_only,
                 refundable=offer.refundable,
                 note=offer.note,
             )

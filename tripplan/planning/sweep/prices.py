@@ -15,7 +15,7 @@ from tripplan.planning.sweep.dates import Numbers, grouped
 from tripplan.planning.sweep.open_hours import OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.travel.drive import Journey
-from tripplan.values.ages import ADULT
+from tripplan.values.ages import ADULT, MONTHS, OLDEST_MONTHS
 
 
 class Prices:
@@ -106,4 +106,17 @@ class Prices:
             if offer.last_day is not None:
                 changes.add(offer.last_day + timedelta(days=1))
             changes.add(self._today + timedelta(days=offer.book_days_ahead))
+        changes |= {self._today + timedelta(days=voucher.book_days_ahead) for voucher in place.vouchers}
+        changes |= self._days_of_birth()
         return changes | {held.valid_until + timedelta(days=1) for held in passes}
+
+    def _days_of_birth(self) -> set[date]:
+        """The dates about the birthdays of the party, where a ticket is good on them only."""
+        row, good_on = self._row, {getattr(offer, "good_on", "any day") for offer in self._at.place.offers}
+        changes: set[date] = set()
+        if "birthday" in good_on:
+            birthdays = row.birthdays(range(0, OLDEST_MONTHS, MONTHS))
+            changes |= birthdays | {day + timedelta(days=1) for day in birthdays}
+        if "birth month" in good_on:
+            changes |= {day for day in row.days if day.day == 1}
+        return changes

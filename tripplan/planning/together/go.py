@@ -156,7 +156,10 @@ def _with_names_of_their_own(groups: Sequence[HouseholdGroup]) -> tuple[Househol
     return tuple(
         replace(
             group,
-            members=tuple(m.model_copy(update={"name": own(m.name, group)}) for m in group.members),
+            members=tuple(
+                m.model_copy(update={"name": own(m.name, group), "family": m.family or group.name})
+                for m in group.members
+            ),
             passes=tuple(
                 one.model_copy(update={"holders": tuple(own(name, group) for name in one.holders)})
                 for one in group.passes

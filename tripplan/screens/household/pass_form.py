@@ -1,5 +1,6 @@
 """A form for the annual passes that the family holds."""
 
+from collections.abc import Sequence
 from datetime import timedelta
 
 import streamlit as st
@@ -28,6 +29,18 @@ def _passes_on_cards(view: View) -> dict[str, tuple[str, str, str]]:
     }
 
 
+def _with_counted_guests(view: View, held: Sequence[HeldPass]) -> tuple[int, ...]:
+    """Which of the passes held let in so many guests in all, by their index."""
+    places = view.family.places if view.family else ()
+    limited = {
+        (place.id, offer.name)
+        for place in places
+        for offer in place.offers
+        if isinstance(offer, Pass) and offer.guests_per_year is not None
+    }
+    return tuple(index for index, one in enumerate(held) if (one.place, one.offer) in limited)
+
+
 def _held_in_words(held: HeldPass, view: View) -> str:
     places = {place.id: place.name for place in view.family.places} if view.family else {}
     return (
@@ -43,10 +56,12 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
         if not held and not sold:
             st.caption("None of your places sells an annual pass.")
             return
+        counted = _with_counted_guests(view, held)
         fields = filled(
             "passes",
             {
                 **{f"gone{index}": False for index in range(len(held))},
+                **{f"guests{index}": held[index].guests_so_far for index in counted},
                 "new": "",
                 "holders": [],
                 "until": view.today + timedelta(days=365),
@@ -58,6 +73,11 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
                 st.checkbox(
                     plain(f"Leave out: {one.offer}, until {one.valid_until}"), key=fields.key(f"gone{index}")
                 )
+                if index in counted:
+                    label = plain(f"Guests {one.offer} has let in so far")
+                    st.number_input(
+                        label, min_value=0, max_value=1000, step=1, key=fields.key(f"guests{index}")
+                    )
             st.selectbox(
                 "Another pass you hold",
                 ["", *sold],
@@ -79,7 +99,11 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
 def _save_passes(view: View, kept: StoredDocument[Household], fields: Fields) -> None:
     typed = fields.typed()
     raw = raw_household(kept.value)
-    passes = [one for index, one in enumerate(raw.get("passes", ())) if not typed[f"gone{index}"]]
+    passes = [
+        {**one, "guests_so_far": typed.get(f"guests{index}", one.get("guests_so_far", 0))}
+        for index, one in enumerate(raw.get("passes", ()))
+        if not typed[f"gone{index}"]
+    ]
     found = []
     if typed["new"]:
         place, offer, called = _passes_on_cards(view)[typed["new"]]

@@ -12,6 +12,7 @@ from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
+from tripplan.planning.cost.driving import seats_in_a_car
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import place_holidays
 from tripplan.planning.holidays.schools import days_out_of_school
@@ -110,6 +111,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
         public_holidays=holidays,
         days_out_of_school=out,
         other_places=tuple(other for other in family.places if other.id != place.id),
+        car_seats=seats_in_a_car(household),
     )
     answer = gate.admission(household.members, other_ways=OTHER_WAYS)
     changes = what_changes_it(gate, household.members)

@@ -37,6 +37,11 @@ _OFFERS_TO_ADD = (
         ),
     ),
     (
+        "discount",
+        "Add a percentage off, as for residents",
+        blank(KINDS["discount"], name="Residents", percent_off="25", needs=["resident"]),
+    ),
+    (
         "pass",
         "Add a pass",
         blank(KINDS["pass"], name="Annual pass", months="12", seats0_count="6", seats0_ages="any"),
