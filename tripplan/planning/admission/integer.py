@@ -167,8 +167,8 @@ def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock], *, all_
     """Tickets for one person alone.
 
     Of those for one kind of person only the lightest matters among those that cost, among those that are free
-    and among those that a fixed voucher counts for; unless some must be done without, or a voucher leaves fees
-    to pay that are not the same on all, which needs all.
+    and among those that a voucher counts for; unless some must be done without, or a voucher leaves fees to
+    pay that are not the same on all, which needs all.
     """
     lightest: dict[tuple[int, bool, bool, int], tuple[int, int]] = {}
     for block in blocks:

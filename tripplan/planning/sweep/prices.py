@@ -115,7 +115,7 @@ class Prices:
         row, good_on = self._row, {getattr(offer, "good_on", "any day") for offer in self._at.place.offers}
         changes: set[date] = set()
         if "birthday" in good_on:
-            birthdays = row.birthdays(range(0, OLDEST_MONTHS, MONTHS))
+            birthdays = {row.first, *row.birthdays(range(0, OLDEST_MONTHS, MONTHS))}
             changes |= birthdays | {day + timedelta(days=1) for day in birthdays}
         if "birth month" in good_on:
             changes |= {day for day in row.days if day.day == 1}
