@@ -102,7 +102,12 @@ def test_a_heading_that_stands_twice_takes_its_fields_along() -> None:
         ('needs = "educator"', "[[offers]]", "offers[0].needs", "must be a list"),
         ("needs = [3]", "[[offers]]", "offers[0].needs[0]", "must be a text in quotation marks"),
         ("companions = 3", "[[offers]]", "offers[0].companions", "must be a heading"),
-        ('kind = "coupon"', "[[offers]]", "offers[0].kind", "must be one of 'ticket', 'discount', 'bundle', 'pass'"),
+        (
+            'kind = "coupon"',
+            "[[offers]]",
+            "offers[0].kind",
+            "must be one of 'ticket', 'discount', 'bundle', 'pass'",
+        ),
         ("entry_times = [630]", "[opening]", "opening.entry_times[0]", "a time of day reads like 12:30"),
         ('entry_times = ["1230"]', "[opening]", "opening.entry_times[0]", "a time of day reads like 12:30"),
         ("book_days_ahead = -5", "[opening]", "opening.book_days_ahead", "must not be negative"),
