@@ -1,6 +1,5 @@
 """The days and places that a unit's outing may have, and why a unit has none."""
 
-from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -13,7 +12,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes, SettledFor
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.sweep.table import DayTable
+from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.topic_fit import fits_of
 from tripplan.values import wording
 from tripplan.values.money import Money, MoneyRange
@@ -218,6 +217,13 @@ def _allowed(
     )
 
 
+def _why_not(days: DayTable, row: int, columns: Sequence[int]) -> str:
+    """Why a place cannot be visited on some days with the same verdict, as the first of them says it."""
+    place, missed = days.places[row].name, days.outing(row, columns[0])
+    why = "; ".join(missed.reasons) if isinstance(missed, NoOuting) else ""
+    return f"{place}: {why}{'' if len(columns) == 1 else f' ({len(columns)} days)'}"
+
+
 def _within_budget(
     options: tuple[Option, ...], unit: StudyUnit, *, careful: bool
 ) -> tuple[tuple[Option, ...], tuple[str, ...]]:
@@ -244,13 +250,13 @@ def _why_no_day(days: DayTable, settled: SettledFor | None, term: DateSpan) -> t
     if day is None and days.can_go.any():
         return ("every day that could be done is ruled out, or taken by another planned outing",)
     asked = range(len(days.days)) if day is None else [(day - days.first).days]
-    answers = (days.outing(row, column) for column in asked for row in range(len(days.places)))
-    missed = (one for one in answers if isinstance(one, NoOuting))
-    counted = Counter((one.place.name, "; ".join(one.reasons)) for one in missed)
-    reasons = [
-        f"{place}: {why}{'' if count == 1 else f' ({count} days)'}"
-        for (place, why), count in counted.most_common(_REASONS_SHOWN)
-    ]
+    found: dict[tuple[int, int], list[int]] = {}
+    for column in asked:
+        for row, verdict in enumerate(days.verdict[:, column].tolist()):
+            if verdict != Verdict.CAN_GO:
+                found.setdefault((row, verdict), []).append(column)
+    commonest = sorted(found.items(), key=lambda one: -len(one[1]))[:_REASONS_SHOWN]
+    reasons = [_why_not(days, row, columns) for (row, _), columns in commonest]
     if day is not None and not reasons:
         return (f"the day you fixed, {wording.day(day)}, is ruled out or taken by another planned outing",)
     start = "no day can be done" if day is None else f"{wording.day(day)}, which you fixed, cannot be done"
