@@ -321,6 +321,11 @@ def clock_spans(
         yield begun
 
 
+def names_school_holidays(text: str) -> bool:
+    """Whether a rule speaks of school holidays."""
+    return re.search(r"\bSH\b", re.sub(_QUOTED, "", text)) is not None
+
+
 def names_holidays(text: str) -> bool:
     """Whether a rule speaks of public or school holidays."""
     return _plain_engines(text) is None

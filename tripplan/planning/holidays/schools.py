@@ -1,7 +1,7 @@
 """Out of school: the share of pupils within reach of a place who have no school on a day."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Self
@@ -90,6 +90,10 @@ class SchoolDays:
             self.chance_on_break,
         )
         return SchoolDays(self.first + timedelta(days=begin), *(row[begin : begin + count] for row in rows))
+
+    def with_unknown_on_break(self) -> "SchoolDays":
+        """The same as if all of whom nothing is known were on a break."""
+        return replace(self, on_break=self.on_break + self.unknown)
 
     def on_break_dates(self, threshold: float = 0.5) -> frozenset[date]:
         """The school holidays, which SH stands for in opening hours.

@@ -80,6 +80,32 @@ class DayHours:
     quiet_spans: tuple[tuple[datetime, datetime], ...] = ()
     shows: tuple[ShowTimes, ...] = ()
 
+    def shared_with(self, other: "DayHours", doubt: str) -> "DayHours":
+        """The times of the same day at which this one and another say that the place can be visited.
+
+        Args:
+            other: closed, or open at other times.
+            doubt: why nobody knows which of the two it is; added to the reason where they differ.
+        """
+        if (other.openness, other.spans, other.entry_times) == (self.openness, self.spans, self.entry_times):
+            return self
+        spans = tuple(
+            OpenSpan(opens, closes, min(one.last_entry, two.last_entry))
+            for one in self.spans
+            for two in other.spans
+            if (opens := max(one.opens, two.opens)) < (closes := min(one.closes, two.closes))
+            and opens <= min(one.last_entry, two.last_entry)
+        )
+        entries = tuple(
+            moment
+            for moment in self.entry_times
+            if any(span.opens <= moment <= span.last_entry for span in spans)
+        )
+        if not spans or (self.entry_times and not entries):
+            return DayHours(Openness.CLOSED, (), (), (), f"closed as far as anybody knows: {doubt}")
+        reason = f"{self.reason}; the hours that are sure, as {doubt}"
+        return replace(self, spans=spans, entry_times=entries, reason=reason)
+
     def on_equal_day(self, later: timedelta) -> "DayHours":
         """The hours of a day that is so much later and has the same times by the clock.
 

@@ -34,9 +34,23 @@ class RuleDays:
     spans: tuple[Spans, ...]
     past_midnight: bool
 
+    def shared_with(self, other: "RuleDays") -> "RuleDays":
+        """The times of the same days at which both rules hold."""
+        numbers: dict[Spans, int] = {(): 0}
+        pairs, kind = np.unique(np.stack((self.kind, other.kind)), axis=1, return_inverse=True)
+        both = [_shared(self.spans[one], other.spans[two]) for one, two in pairs.T.tolist()]
+        which = np.array([numbers.setdefault(spans, len(numbers)) for spans in both], dtype=np.int64)
+        past_midnight = any(closes > DAY_MINUTES for spans in numbers for _, closes in spans)
+        return RuleDays(which[kind.reshape(-1)], tuple(numbers), past_midnight)
+
     def part(self, begin: int, count: int) -> "RuleDays":
         """So many days in a row of these, from one of them on."""
         return RuleDays(self.kind[begin : begin + count], self.spans, self.past_midnight)
+
+
+def _shared(one: Spans, other: Spans) -> Spans:
+    spans = ((max(a, c), min(b, d)) for a, b in one for c, d in other)
+    return tuple(sorted((opens, closes) for opens, closes in spans if opens < closes))
 
 
 def rule_days(

@@ -23,6 +23,7 @@ from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.opening.opening_days import DAY_MINUTES, Spans, rule_days
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.values.clocks import minute_of_day
+from tripplan.values.opening_hours import names_school_holidays
 
 _NOON = time(12)
 _ALL_DAY: tuple[Spans, ...] = ((), ((0, DAY_MINUTES),))
@@ -112,54 +113,89 @@ class HourlyPrices:
             eaters: the same for days on which all costs but entry and parking are the same.
         """
         if not self.by_the_hour and not _past_midnight(day, hours):
-            gate = self._gate(datetime.combine(day, _NOON, self.facts.place.where.zone), None)
-            return HourlyCosts(PriceHours(), (self._cost(party, day, gate, alike, eaters),))
+            noon = datetime.combine(day, _NOON, self.facts.place.where.zone)
+            return HourlyCosts(PriceHours(), (self._cost(party, day, (noon, None), alike, eaters),))
         minutes = DayMinutes(day, self.family.household.home.zone)
         priced = self._hours(day, hours, minutes)
         zone = self.facts.place.where.zone
 
         def cost(enter: int, leave: int) -> tuple[OutingCost, OutingCost] | None:
-            gate = self._gate(minutes.moment(enter, zone), minutes.moment(leave, zone))
-            return self._cost(party, day, gate, alike, eaters)
+            visit = (minutes.moment(enter, zone), minutes.moment(leave, zone))
+            return self._cost(party, day, visit, alike, eaters)
 
         visits = _visits(priced, hours, minutes)
         return HourlyCosts(priced, tuple(visit and cost(*visit) for visit in visits))
-
-    def _gate(self, moment: datetime, leaving: datetime | None) -> Gate:
-        return gate_at(self.family, self.facts, moment, leaving, today=self.today)
 
     def _cost(
         self,
         party: Sequence[Member],
         day: date,
-        gate: Gate,
+        visit: tuple[datetime, datetime | None],
         alike: Callable[[date], Hashable],
         eaters: Hashable,
     ) -> tuple[OutingCost, OutingCost] | None:
-        visit = gate.visit
-        key = (alike(visit.day), *self._offers_good(visit))
+        """What a visit costs with lunch at home, and out; the dearer if nobody knows of a school break."""
+        costs = [self._cost_in(facts, party, day, visit, alike, eaters) for facts in self.cases]
+        if None in costs:
+            return None
+        return max((cost for cost in costs if cost is not None), key=lambda cost: cost[0].total.likely.amount)
+
+    def _cost_in(
+        self,
+        facts: PlaceFacts,
+        party: Sequence[Member],
+        day: date,
+        visit: tuple[datetime, datetime | None],
+        alike: Callable[[date], Hashable],
+        eaters: Hashable,
+    ) -> tuple[OutingCost, OutingCost] | None:
+        gate = gate_at(self.family, facts, *visit, today=self.today)
+        key = (alike(gate.visit.day), *self._offers_good(facts, gate.visit))
         if key not in self._entries:
             self._entries[key] = gate.entry_price(party)
         price = self._entries[key]
         if price is None:
             return None
-        same = (price, parking_price(self.facts.place.parking, visit), eaters)
+        same = (price, parking_price(facts.place.parking, gate.visit), eaters)
         if same not in self._costs:
             self._costs[same] = (
-                self.account.cost(party, day, price, lunch_out=False, visit=visit),
-                self.account.cost(party, day, price, lunch_out=True, visit=visit),
+                self.account.cost(party, day, price, lunch_out=False, visit=gate.visit),
+                self.account.cost(party, day, price, lunch_out=True, visit=gate.visit),
             )
         return self._costs[same]
 
-    def _offers_good(self, visit: VisitTime) -> Iterator[bool]:
+    def _offers_good(self, facts: PlaceFacts, visit: VisitTime) -> Iterator[bool]:
         """What tells which offers are good for a visit on its date: their times and limits on the stay."""
         clock = minute_of_day(visit.moment)
         for text in self._offer_times:
-            yield self._holds(text, visit.day, clock)
-        for longest, leave_by in limits_on_stay(self.facts.place):
+            yield _holds(facts, text, visit.day, clock)
+        for longest, leave_by in limits_on_stay(facts.place):
             fits = longest is None or visit.minutes is None or visit.minutes <= longest
             in_time = leave_by is None or (visit.moment.time() < leave_by and visit.is_over_by(leave_by))
             yield fits and in_time
+
+    @cached_property
+    def cases(self) -> tuple[PlaceFacts, ...]:
+        """The place as it is, and as it is if all pupils of whom nothing is known are on a break.
+
+        One where no price hangs on that. A price that does is the dearer of both.
+        """
+        if any(map(names_school_holidays, self.times)):
+            return self.facts, self.facts.if_unknown_are_on_break
+        return (self.facts,)
+
+    def dearest(
+        self, party: Sequence[Member], day: date, enter: datetime, leave: datetime
+    ) -> tuple[Gate, bool]:
+        """The till for a visit, the dearer if nobody knows of a school break; and whether that matters."""
+        costs = [
+            self._cost_in(facts, party, day, (enter, leave), alike=lambda on: on, eaters=None)
+            for facts in self.cases
+        ]
+        amounts = [None if cost is None else cost[0].total.likely.amount for cost in costs]
+        worst = max(range(len(amounts)), key=lambda n: (amounts[n] is None, amounts[n] or 0))
+        gate = gate_at(self.family, self.cases[worst], enter, leave, today=self.today)
+        return gate, len(set(amounts)) > 1
 
     @cached_property
     def _offer_times(self) -> tuple[str, ...]:
@@ -178,7 +214,12 @@ class HourlyPrices:
         place = self.facts.place
         if place.parking.rates or limits_on_stay(place):
             return True
-        return any(spans not in _ALL_DAY for text in self.times for spans in self.facts.rule(text).spans)
+        return any(
+            spans not in _ALL_DAY
+            for text in self.times
+            for facts in self.cases
+            for spans in facts.rule(text).spans
+        )
 
     def _hours(self, day: date, hours: DayHours, minutes: DayMinutes) -> PriceHours:
         """Where within a day prices may change."""
@@ -193,7 +234,12 @@ class HourlyPrices:
         changes = {at(on, clock) for on in dates[1:] for clock in (0,)}
         for on in dates:
             changes |= {at(on, clock) for clock in out_by}
-            changes |= {at(on, edge) for text in self.times for edge in self._edges(text, on)}
+            changes |= {
+                at(on, edge)
+                for facts in self.cases
+                for text in self.times
+                for edge in _edges(facts, text, on)
+            }
         longest = max(
             (minutes.rounded_down(span.closes) - minutes.rounded_up(span.opens) for span in hours.spans),
             default=0,
@@ -217,27 +263,29 @@ class HourlyPrices:
                     hours = min(hours, int(max(rate.at_most - rate.price, Decimal(0)) / rate.per_hour) + 1)
                 yield from range(free, free + hours * _HOUR, _HOUR)
 
-    def _edges(self, text: str, day: date) -> Iterator[int]:
-        """When within a date a rule begins or ceases to hold, as minutes of its clock."""
-        before = self._spans(text, day - timedelta(days=1))
-        edges = (*chain(*self._spans(text, day)), *(edge - DAY_MINUTES for edge in chain(*before)))
-        return (edge for edge in edges if 0 < edge < DAY_MINUTES)
 
-    def _holds(self, text: str, day: date, clock: int) -> bool:
-        """Whether a rule holds at a minute of a date."""
-        own, before = self._spans(text, day), self._spans(text, day - timedelta(days=1))
-        return any(start <= clock < end for start, end in own) or any(
-            start <= clock + DAY_MINUTES < end for start, end in before
-        )
+def _edges(facts: PlaceFacts, text: str, day: date) -> Iterator[int]:
+    """When within a date a rule begins or ceases to hold, as minutes of its clock."""
+    before = _spans(facts, text, day - timedelta(days=1))
+    edges = (*chain(*_spans(facts, text, day)), *(edge - DAY_MINUTES for edge in chain(*before)))
+    return (edge for edge in edges if 0 < edge < DAY_MINUTES)
 
-    def _spans(self, text: str, day: date) -> Spans:
-        """When a rule holds on one day."""
-        facts = self.facts
-        rule, number = facts.rule(text), (day - facts.first).days
-        if not 0 <= number < len(rule.kind):
-            rule = rule_days(text, day, 1, facts.public_holiday_dates, facts.days_out_of_school)
-            number = 0
-        return rule.spans[int(rule.kind[number])]
+
+def _holds(facts: PlaceFacts, text: str, day: date, clock: int) -> bool:
+    """Whether a rule holds at a minute of a date."""
+    own, before = _spans(facts, text, day), _spans(facts, text, day - timedelta(days=1))
+    return any(start <= clock < end for start, end in own) or any(
+        start <= clock + DAY_MINUTES < end for start, end in before
+    )
+
+
+def _spans(facts: PlaceFacts, text: str, day: date) -> Spans:
+    """When a rule holds on one day."""
+    rule, number = facts.rule(text), (day - facts.first).days
+    if not 0 <= number < len(rule.kind):
+        rule = rule_days(text, day, 1, facts.public_holiday_dates, facts.days_out_of_school)
+        number = 0
+    return rule.spans[int(rule.kind[number])]
 
 
 def _past_midnight(day: date, hours: DayHours) -> bool:

@@ -23,7 +23,7 @@ from tripplan.planning.outing.cheaper_hours import CheaperHour, cheaper_hour
 from tripplan.planning.outing.clock_notes import clock_notes
 from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
 from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
-from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices, gate_at
+from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices
 from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
@@ -151,7 +151,8 @@ def plan_outing(
     question = as_asked(replace(question, busy=busy, grid_minutes=grid_minutes))
     own = family.own_figures_for(place.id)
     account = Account(household, place, question.way_there.at(0), question.way_home.at(0), own=own)
-    costs = HourlyPrices(family, facts, account, today).on(party, day, hours, alike=lambda on: on)
+    prices = HourlyPrices(family, facts, account, today)
+    costs = prices.on(party, day, hours, alike=lambda on: on)
     money = costs.money.entry_paid() if entry_paid else costs.money
     # Where no hour lets anybody in, the till says why at the hour that would be best.
     question = replace(question, money=None if money.lets_nobody_in else money)
@@ -162,7 +163,7 @@ def plan_outing(
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))
     back = question.way_home.at(minutes.rounded_down(plan.leave_place))
-    gate = gate_at(family, facts, plan.enter, plan.leave_place, today=today)
+    gate, price_in_doubt = prices.dearest(party, day, plan.enter, plan.leave_place)
     admission = gate.admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
@@ -208,6 +209,7 @@ def plan_outing(
             *drive_notes(plan, slack(question, plan)),
             *visit_notes(hours, plan),
             *([cheaper.sentence] if cheaper else []),
+            *([f"The dearer price is counted, as {facts.unknown_break}."] if price_in_doubt else []),
             *(_own_stay(family, place) or _stay_note(party, day, place)),
         ),
         cautions=(

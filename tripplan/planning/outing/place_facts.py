@@ -1,7 +1,7 @@
 """What all days at one place share: its drive, holidays, schools and crowd risks."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 
@@ -15,11 +15,12 @@ from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
 from tripplan.planning.holidays.schools import SchoolDays, school_days
-from tripplan.planning.opening.hours import DayHours, hours_on
+from tripplan.planning.opening.hours import DayHours, Openness, hours_on
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.planning.travel.guessed_drive import guessed_drive
+from tripplan.values.opening_hours import names_school_holidays
 
 
 @dataclass(frozen=True)
@@ -87,8 +88,24 @@ class PlaceFacts:
         """The first of the days that all of this is known for."""
         return self.schools.first
 
+    @cached_property
+    def if_unknown_are_on_break(self) -> "PlaceFacts":
+        """The same as if all pupils of whom nothing is known were on a break."""
+        return replace(self, schools=self.schools.with_unknown_on_break())
+
     def hours_on(self, day: date) -> DayHours:
-        """When the place can be visited on one day."""
+        """When the place can be visited on one day; where nobody knows of a break, when it is either way."""
+        hours = self._hours_on(day)
+        if not names_school_holidays(self.place.opening.hours):
+            return hours
+        other = self.if_unknown_are_on_break._hours_on(day)
+        if hours.openness is Openness.OPEN:
+            return hours.shared_with(other, self.unknown_break)
+        if hours.openness is Openness.CLOSED and other.openness is Openness.OPEN:
+            return replace(hours, reason=f"{hours.reason}, unless it is in a break: {self.unknown_break}")
+        return hours
+
+    def _hours_on(self, day: date) -> DayHours:
         return hours_on(
             self.place,
             day,
@@ -96,6 +113,23 @@ class PlaceFacts:
             self.days_out_of_school,
             no_classes=self.days_without_classes,
         )
+
+    @property
+    def unknown_break(self) -> str:
+        """Why nobody knows whether a day is in a school break, and which calendar would settle it."""
+        return (
+            "no school calendar on record says whether that day is in a break; one of the schools around "
+            f"{self.place.where.town} would settle it"
+        )
+
+    @cached_property
+    def opening(self) -> RuleDays:
+        """When the place is open on each of the days; where nobody knows of a break, when it surely is."""
+        text = self.place.opening.hours
+        rule = self.rule(text)
+        if not names_school_holidays(text):
+            return rule
+        return rule.shared_with(self.if_unknown_are_on_break.rule(text))
 
     def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
         """What a rule of the card says about each of the days from `first` on."""

@@ -56,7 +56,8 @@ class PlaceRow:
     @cached_property
     def hours(self) -> RuleDays:
         """When the place is open."""
-        return self.rule(self.place.opening.hours)
+        row, facts = self.row, self.facts
+        return facts.opening.part((row.first - facts.first).days, row.count)
 
     def closed(self) -> NDArray[np.int8]:
         """For each day what the place itself says against it, as numbers of `Verdict`."""

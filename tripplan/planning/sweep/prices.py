@@ -1,6 +1,7 @@
 """What each day at one place costs by the hour; equal days are priced once."""
 
 from collections.abc import Hashable
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import cached_property
 
@@ -43,7 +44,9 @@ class Prices:
     def kind(self) -> Numbers:
         """For each day of the row a number; days with the same number cost the same at every hour."""
         at, row, days = self._at, self._row, self._days
-        rules = [at.rule(text) for text in self._prices.times]
+        rules = [
+            replace(at, facts=facts).rule(text) for facts in self._prices.cases for text in self._prices.times
+        ]
         columns = [self._entry_kind, self._eaters_kind, *(rule.kind for rule in rules)]
         if self._prices.by_the_hour:
             columns += [at.hours.kind, at.changes, at.ahead[: row.count]]
