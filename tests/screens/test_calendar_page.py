@@ -216,6 +216,32 @@ def test_what_is_settled_takes_its_day(open_app: Opened, data: Path) -> None:
     assert settled not in pencilled
 
 
+def test_two_outings_on_one_day_are_asked_about(open_app: Opened, data: Path) -> None:
+    """Nothing is saved before she says what becomes of the other; instead of it, that one is called off."""
+    with_outing(open_app).button(key="save_entry").click().run()
+    app = with_outing(open_app, place="tern-landing")
+    assert "You have planned something for that day already: Ledgewing" in said(app.warning)
+    assert app.button(key="save_entry").disabled
+    app.radio(key="same_day").set_value("This one instead; the other is called off").run()
+    app.button(key="save_entry").click().run()
+    assert not app.exception
+    kept = {one.value.place: one.value for one in services_in(data).demo.all(PlannedOuting).values()}
+    assert kept["ledgewing"].status is PlanStatus.CANCELLED
+    assert kept["ledgewing"].sequence == 1
+    assert kept["tern-landing"].status is not PlanStatus.CANCELLED
+
+
+def test_both_may_be_wanted_on_one_day(open_app: Opened, data: Path) -> None:
+    """Said so, both are kept, and that there are two is told."""
+    with_outing(open_app).button(key="save_entry").click().run()
+    app = with_outing(open_app, place="tern-landing")
+    app.radio(key="same_day").set_value("Both on one day").run()
+    app.button(key="save_entry").click().run()
+    assert not app.exception
+    assert "2 outings are planned for that day now." in said(app.success)
+    assert len(services_in(data).demo.all(PlannedOuting)) == 2
+
+
 def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened) -> None:
     """Entries without school are ticked; without a location it is refused; then it replaces its namesake."""
     app = open_app("calendar")

@@ -14,7 +14,14 @@ from tripplan.commands.options.outings import CalendarOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.writing import PRINTED, ending_faults, write_file
 from tripplan.documents.calendars.server_calendar import ServerCalendar
-from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
+from tripplan.documents.outings.planned import (
+    COLOURS,
+    EntryTicks,
+    PlannedOuting,
+    PlanStatus,
+    ThingsToDo,
+    same_day,
+)
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.calendars.calendar_file import calendar_file
 from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
@@ -139,7 +146,7 @@ def _send(options: CalendarOptions, console: Console, question: Question) -> int
     """Send to the family's calendar server what is planned, and note what lies there."""
     records, server = _server(question)
     family, now = question.family, question.clock()
-    ever = outings_ever(records)
+    ever, places = outings_ever(records), {place.id: place for place in family.places}
     if options.planned:
         outings = coming((one.value for one in ever.planned.values()), question.today)
     else:
@@ -156,6 +163,9 @@ def _send(options: CalendarOptions, console: Console, question: Question) -> int
             ids_taken=ever.ids,
             at=now,
         )
+        for other in same_day(one, family.planned):
+            called = places.get(other.place)
+            console.remark(f"warning: {called.name if called else other.place} is planned for that day, too")
         records.save(one, now, ever.revision_of(one))
         outings = [one]
     with records.change(now) as change:
@@ -168,7 +178,6 @@ def _send(options: CalendarOptions, console: Console, question: Question) -> int
         return 0
     console.line(f"Sending to {where}: {wording.listed(due)}.")
     console.stdout.flush()
-    places = {place.id: place for place in family.places}
 
     def entry(outing: PlannedOuting) -> OutingEntry:
         again = planned_again(family, outing, question.today)

@@ -185,6 +185,23 @@ class PlannedOuting(Written):
         return self.model_validate({**dict(self), **changes, "sequence": self.sequence + 1, "changed_at": at})
 
 
+def same_day(outing: PlannedOuting, outings: Iterable[PlannedOuting]) -> tuple[PlannedOuting, ...]:
+    """Other outings that take somebody of the party on the same day.
+
+    Args:
+        outing: the one that is to be planned.
+        outings: all on record.
+    """
+    return tuple(
+        other
+        for other in outings
+        if other.id != outing.id
+        and other.takes_time
+        and other.day == outing.day
+        and not set(other.party).isdisjoint(outing.party)
+    )
+
+
 def others_called_off(
     kept: PlannedOuting, outings: Iterable[PlannedOuting], at: datetime
 ) -> tuple[PlannedOuting, ...]:

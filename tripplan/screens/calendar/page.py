@@ -1,6 +1,7 @@
 """Calendar: the outing onto the family's calendar; school and family calendars into the planning."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
@@ -8,7 +9,7 @@ import streamlit as st
 
 from tripplan.calendar_server.outbox import EntryOf
 from tripplan.documents.calendars.server_calendar import ServerCalendar
-from tripplan.documents.outings.planned import PlannedOuting, PlanStatus, others_called_off
+from tripplan.documents.outings.planned import PlannedOuting, PlanStatus, others_called_off, same_day
 from tripplan.errors import UnknownName
 from tripplan.files.calendars.calendar_file import calendar_file
 from tripplan.files.calendars.entry_text import file_in_words, file_of
@@ -35,7 +36,15 @@ from tripplan.screens.calendar.server import (
     to_mark,
 )
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.choices import Selection, grid_minutes, party_picker, place_named, taken
+from tripplan.screens.widgets.choices import (
+    Selection,
+    grid_minutes,
+    on_record,
+    party_picker,
+    place_named,
+    place_names,
+    taken,
+)
 from tripplan.screens.widgets.fields import filled
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -45,6 +54,7 @@ from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 PAGE = "calendar"
+_INSTEAD, _BOTH = "This one instead; the other is called off", "Both on one day"
 _ICS = "text/calendar"
 
 KeptOutings = Mapping[str, StoredDocument[PlannedOuting]]
@@ -85,17 +95,12 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
         st.page_link("screens/pages/compare.py", label="Compare outings")
         return
     with st.expander("Who goes", expanded=False):
-        party = party_picker(view, family)
-    outing = answers.planned(
-        family,
-        party,
-        now.place,
-        now.day,
-        view.today,
-        now.leave_at,
-        now.leave_place_at,
-        grid_minutes(view),
-    )
+        party = party_picker(view, family, on_record(view, now.place.id, now.day))
+    outing = _as_taken(view, family, party, now)
+    if isinstance(outing, NoOuting):
+        # What else is planned for the day may give way; that is asked further down.
+        free = replace(family, planned=tuple(one for one in family.planned if one.day != now.day))
+        outing = _as_taken(view, free, party, now)
     if isinstance(outing, NoOuting):
         st.warning(plain(f"{now.place.name} on {wording.day(now.day)} cannot be done:"))
         st.markdown(bullets(outing.reasons))
@@ -120,6 +125,19 @@ def _outing(view: View, family: Family, ever: OutingsEver, server: ServerCalenda
     )
     with pressed:
         _entry(view, family, outing, planned, before, server)
+
+
+def _as_taken(view: View, family: Family, party: Sequence[str], now: Selection) -> Outing | NoOuting:
+    return answers.planned(
+        family,
+        party,
+        now.place,
+        now.day,
+        view.today,
+        now.leave_at,
+        now.leave_place_at,
+        grid_minutes(view),
+    )
 
 
 def _moved_from(view: View, now: Selection, outings: KeptOutings) -> StoredDocument[PlannedOuting] | None:
@@ -155,7 +173,14 @@ def _entry(
     on_the_list = before is not None and before.revision > 0
     kept_already = on_the_list and before is not None and planned == before.value
     said = f"{outing.place.name} on {wording.day(outing.day)} is planned."
-    keep: dict[str, Any] = {"on_click": _keep, "args": (view, planned, before, said)}
+    others = () if kept_already else same_day(planned, family.planned)
+    instead_of = _what_gives_way(family, others)
+    keep: dict[str, Any] = {
+        "on_click": _keep,
+        "args": (view, planned, before, said),
+        "kwargs": {"instead_of": instead_of or ()},
+        "disabled": kept_already or instead_of is None,
+    }
     with st.container(horizontal=True):
         if server is not None:
             st.button(
@@ -164,6 +189,8 @@ def _entry(
                 type="primary",
                 on_click=_keep,
                 args=(view, planned, before, said, partial(_entry_now, view, family)),
+                kwargs={"instead_of": instead_of or ()},
+                disabled=instead_of is None,
                 help=f"Sends this entry to {plain(in_words(server))}, with whatever waits, and nothing to "
                 "anybody else. It is also saved as a planned outing.",
             )
@@ -178,7 +205,7 @@ def _entry(
             "saved as a planned outing.",
             **({"on_click": "ignore"} if kept_already else keep),
         )
-        st.button("Save as planned outing", key="save_entry", disabled=kept_already, **keep)
+        st.button("Save as planned outing", key="save_entry", **keep)
     if kept_already:
         st.caption("This outing is kept below as it is shown here.")
     elif on_the_list:
@@ -193,12 +220,34 @@ def _entry(
         st.code(file_in_words(data), language=None, wrap_lines=True)
 
 
+def _what_gives_way(family: Family, others: Sequence[PlannedOuting]) -> tuple[PlannedOuting, ...] | None:
+    """Ask what becomes of what is planned for the same day; None before she has said.
+
+    Returns:
+        Those that are called off.
+    """
+    if not others:
+        return ()
+    names = place_names(family)
+    listed = wording.listed(
+        [
+            f"{names.get(one.place, one.place)} (load up at {wording.clock(one.leave_home)}, home again "
+            f"{wording.clock(one.home)})"
+            for one in others
+        ]
+    )
+    st.warning(plain(f"You have planned something for that day already: {listed}."))
+    said = st.radio("What becomes of it?", [_INSTEAD, _BOTH], index=None, key="same_day")
+    return None if said is None else tuple(others) if said == _INSTEAD else ()
+
+
 def _keep(
     view: View,
     planned: PlannedOuting,
     before: StoredDocument[PlannedOuting] | None,
     said: str,
     then_send: EntryOf | None = None,
+    instead_of: Sequence[PlannedOuting] = (),
 ) -> None:
     """Save an outing; when it settles a choice, the other candidates are called off with it.
 
@@ -208,17 +257,25 @@ def _keep(
         before: as it is on record.
         said: the sentence where it worked.
         then_send: the entry of an outing, where it is to go to the calendar server at once.
+        instead_of: what is called off for it.
     """
-    others = view.records.all(PlannedOuting)
-    off = others_called_off(planned, (kept.value for kept in others.values()), view.services.clock())
+    others, now = view.records.all(PlannedOuting), view.services.clock()
+    off = others_called_off(planned, (kept.value for kept in others.values()), now)
     if off:
         said += f" Called off: the other candidate{'s' if len(off) > 1 else ''} for it."
+    given_way = [others[one.id].value.changed(now, status=PlanStatus.CANCELLED) for one in instead_of]
+    if given_way:
+        said += f" Called off: what was planned for {wording.day(planned.day)} before."
+    gone = {one.id for one in (*off, *given_way)}
+    both = [one for one in same_day(planned, (kept.value for kept in others.values())) if one.id not in gone]
+    if both and planned.takes_time:
+        said += f" {len(both) + 1} outings are planned for that day now."
     saved = save_all(
         view,
         PAGE,
         [
             (planned, before.revision if before else 0),
-            *((other, others[other.id].revision) for other in off),
+            *((other, others[other.id].revision) for other in (*off, *given_way)),
             *(to_mark(view, planned.id) if then_send is not None else ()),
         ],
         said,
