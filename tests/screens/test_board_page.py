@@ -393,7 +393,7 @@ def test_a_picked_day_counts_instead_of_the_next_open_one(page: AppTest) -> None
     """The farm is closed in January, and the page says so."""
     app = page
     app.date_input(key=f"for_us_demo_{FARM}_day").set_value(date(2027, 1, 9)).run()
-    assert "On Sat, Jan 9, 2027: closed at that time of the year." in said(app.info)
+    assert "On Sat, Jan 9, 2027: closed for the season; opens" in said(app.info)
 
 
 # --- own figures ------------------------------------------------------------------------------------------

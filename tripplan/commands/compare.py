@@ -12,7 +12,8 @@ from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import flips_in_short
-from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import (
     compared_facts,
     crowd_reasons,
@@ -25,7 +26,6 @@ from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 """How many places are compared when none are named or kept."""
-_REASONS_TOLD = 5
 
 
 def run(options: CompareOptions, console: Console, environment: Mapping[str, str]) -> int:
@@ -102,12 +102,5 @@ def _say_why(outing: Outing, console: Console) -> None:
 def _say_why_not(candidate: Candidate, console: Console) -> None:
     console.line()
     console.line(f"{candidate.place.name}: no day can be done.")
-    for missed in candidate.passed_over[:_REASONS_TOLD]:
-        _say_reasons(missed, console)
-    more = len(candidate.passed_over) - _REASONS_TOLD
-    if more > 0:
-        console.line(f"and {more} more days", 2)
-
-
-def _say_reasons(missed: NoOuting, console: Console) -> None:
-    console.line(f"{wording.day(missed.day)}: {'; '.join(missed.reasons)}", 2)
+    for one in passed_over_together(candidate.passed_over):
+        console.line(one.sentence, 2)

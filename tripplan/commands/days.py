@@ -18,9 +18,10 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.tables import csv_table
 from tripplan.planning.outing.outing import NoOuting, Outing
+from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
 from tripplan.planning.sweep.dates import Numbers
-from tripplan.planning.sweep.listing import HEADINGS, day_rows
+from tripplan.planning.sweep.listing import HEADINGS, day_rows, each_place_first
 from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.sweeping import sweeping
 from tripplan.planning.sweep.table import DayTable, Verdict
@@ -47,7 +48,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
             return 1
         if options.table == "-":
             return 0 if len(ranked) else 1
-    best = tuple(_outings(table, ranked[: options.most]))
+    best = tuple(_outings(table, each_place_first(ranked)[: options.most]))
     misses = nearest_misses(table, made)
     if options.json:
         console.json(
@@ -172,6 +173,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     )
     console.line()
     console.line(
+        "The best day of each place first, then more of each. "
         "Ranked by money plus what the household says a lost nap, a full house, an hour in the car or a "
         f"visit cut short is worth. {spread_note(shown)}"
     )
@@ -190,16 +192,10 @@ def _say_crowds(shown: Sequence[Outing], console: Console) -> None:
 
 def _say_passed_over(passed_over: Sequence[NoOuting], console: Console) -> None:
     """The days that cannot be done, those with the same reasons together, the nearest first."""
-    days: dict[tuple[str, tuple[str, ...]], list[str]] = {}
-    for missed in passed_over:
-        days.setdefault((missed.place.name, missed.reasons), []).append(f"{missed.day:%b} {missed.day.day}")
-    places: dict[tuple[tuple[str, ...], str], list[str]] = {}
-    for (place, reasons), on in days.items():
-        places.setdefault((reasons, ", ".join(on)), []).append(place)
     if passed_over:
         console.listed(
             f"{wording.counted(len(passed_over), 'day')} passed over:",
-            [f"{'; '.join(names)}: {'; '.join(why)} ({on})" for (why, on), names in places.items()],
+            [f"{'; '.join(one.places)}: {one.sentence}" for one in passed_over_together(passed_over)],
         )
 
 

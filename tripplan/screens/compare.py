@@ -10,6 +10,7 @@ from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed_sentences
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import (
     compared_facts,
     crowd_sentence,
@@ -163,12 +164,7 @@ def _range_sentence(outing: Outing) -> str:
 
 def _passed_over(candidate: Candidate) -> None:
     with st.expander("Why not?"):
-        st.markdown(
-            bullets(
-                f"{wording.day(missed.day)}: {'; '.join(missed.reasons)}"
-                for missed in candidate.passed_over[:10]
-            )
-        )
+        st.markdown(bullets(one.sentence for one in passed_over_together(candidate.passed_over)))
 
 
 def _side_by_side(family: Family, outings: list[Outing]) -> None:

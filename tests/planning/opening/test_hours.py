@@ -53,7 +53,7 @@ def test_a_span_shorter_than_its_last_entry_rule_lets_nobody_in() -> None:
         ("Tu-Su 10:00-17:00", date(2026, 11, 30), "closed on Mondays"),
         ("Tu-Su 10:00-17:00; PH off", TUESDAY, "closed that day, a public holiday"),
         ("10:00-17:00; Dec 1 off", TUESDAY, "closed that day"),
-        ("Apr-Oct 10:00-17:00", date(2026, 12, 20), "closed at that time of the year"),
+        ("Apr-Oct 10:00-17:00", date(2026, 12, 20), "closed for the season; opens Thu, Apr 1, 2027"),
     ],
 )
 def test_a_closed_day_says_why(text: str, day: date, reason: str) -> None:

@@ -13,6 +13,7 @@ from tripplan.documents.places.place import Place
 from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.sweep.listing import each_place_first
 from tripplan.planning.sweep.misses import Miss, nearest_misses
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
@@ -182,3 +183,41 @@ def test_the_best_day_is_no_miss_of_itself(table: DayTable) -> None:
     rivals = [tuple(miss.spot) for miss in nearest_misses(found, ())]
     assert rivals
     assert tuple(found.ranked()[0].tolist()) not in rivals
+
+
+def test_a_day_far_off_is_not_nearly_as_good(table: DayTable) -> None:
+    """Whatever it is better in, no day is told that weighs more than a quarter, and 15.00, above the best."""
+    for miss in nearest_misses(table, ()):
+        best = table.money(int(table.felt[table.can_go].min()))
+        assert miss.felt_more.amount <= max(best.amount / 4, Decimal(15))
+    told = {miss.better for miss in nearest_misses(table, ())}
+    assert told <= {"quietest", "cheapest", "most sleep", "shortest drives"}
+
+
+def test_a_wish_that_is_missed_by_much_is_not_nearly_met(table: DayTable) -> None:
+    """A little over the budget is told, twice the budget is not, as long as some day keeps to it."""
+    felt_first = table.ranked()
+    row, column = felt_first[0].tolist()
+    best = table.money(int(table.likely[row, column]))
+    cheapest = table.money(int(table.likely[table.can_go].min()))
+    for budget in (cheapest.amount, best.amount - Decimal("0.01")):
+        made = wished(Wishes(budget=budget), table)
+        for miss in nearest_misses(table, made):
+            if miss.better == made[0].words:
+                assert table.likely[miss.spot] <= Money(budget, "USD").minor * 1.25
+
+
+def test_a_list_tells_the_best_day_of_each_place_first() -> None:
+    """Two museums take turns, each from its best day on; nothing is lost and nothing told twice."""
+    place = make_place()
+    near = make_place(id="near", name="Near", where={**place.where.model_dump(), "longitude": -89.3})
+    family = Family(make_household(), (place, near))
+    table = sweep(family, family.party(), family.places, JANUARY, today=TODAY)
+    ranked = table.ranked()
+    told = each_place_first(ranked)
+    assert sorted(map(tuple, told.tolist())) == sorted(map(tuple, ranked.tolist()))
+    assert {row for row, _ in told[:2].tolist()} == {0, 1}
+    for row in (0, 1):
+        felt = [int(table.felt[row, column]) for at, column in told.tolist() if at == row]
+        assert felt == sorted(felt)
+    assert table.felt[tuple(told[0])] == table.felt[table.can_go].min()

@@ -47,7 +47,7 @@ class NearMiss:
 
 @dataclass(frozen=True, kw_only=True)
 class DaysAnswer(Answer):
-    """Days of a span, least felt cost first.
+    """Days of a span: the best of each place, least felt cost first, then the second best of each.
 
     Attributes:
         count: how many can be done as wished; no more than `--most` of them are told.

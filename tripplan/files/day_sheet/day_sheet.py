@@ -23,6 +23,7 @@ from tripplan.planning.outing.sentences import (
     amount_sentence,
     at_the_door,
     drive_source,
+    naps_by_child,
     purchase_sentence,
     tickets_known,
     total_sentence,
@@ -279,13 +280,14 @@ def _naps(outing: Outing) -> Iterator[SheetLine]:
 
 
 def nap_lines(plan: DayPlan) -> Iterator[str]:
-    """When and where each usual nap is slept in a plan, one line a nap."""
+    """When and where the usual naps are slept in a plan, one line a child."""
     at = clock_of(plan)
-    yield from (_nap(nap, at) for nap in plan.naps)
+    for member, naps in naps_by_child(plan.naps).items():
+        yield f"{member}, {'; '.join(_nap(nap, at) for nap in naps)}"
 
 
 def _nap(nap: NapOutcome, at: Callable[[datetime], str]) -> str:
-    usual = f"{nap.member}, usually {at(nap.usual_start)} for {wording.minutes(nap.usual_minutes)}"
+    usual = f"usually {at(nap.usual_start)} for {wording.minutes(nap.usual_minutes)}"
     if nap.asleep is None:
         return f"{usual}: no room for it on this day"
     first, last = nap.asleep

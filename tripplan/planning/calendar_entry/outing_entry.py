@@ -1,7 +1,7 @@
 """Puts a planned outing into the words of a calendar entry; names and the home address only when ticked."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date, datetime
 
 from tripplan.documents.family.household import Household
@@ -20,6 +20,7 @@ from tripplan.planning.outing.sentences import (
     crowd_sentence,
     item_sentence,
     leaving_sentence,
+    naps_by_child,
     tickets_known,
     total_sentence,
 )
@@ -212,13 +213,25 @@ def _drive(leg: Leg, units: str) -> Iterator[str]:
 
 
 def _naps(naps: tuple[NapOutcome, ...], include_names: bool) -> Iterator[str]:
-    for nap in naps:
-        whose = f"{nap.member}'s nap" if include_names else "Nap"
+    for member, of_child in naps_by_child(naps).items():
+        nap = "naps" if len(of_child) > 1 else "nap"
+        whose = f"{member}'s {nap}" if include_names else nap.capitalize()
         where = wording.listed(
-            [f"{wording.minutes(count)} {place.where}" for place, count in nap.kept if count]
+            [
+                f"{wording.minutes(count)} {place.where}"
+                for one in of_child
+                for place, count in one.kept
+                if count
+            ]
         )
-        kept = f"{whose}: {wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)} kept"
-        yield f"{kept} ({where})." if where else f"{kept}."
+        kept, usual = (sum(minutes) for minutes in zip(*_minutes(of_child), strict=True))
+        said = f"{whose}: {wording.minutes(kept)} of {wording.minutes(usual)} kept"
+        yield f"{said} ({where})." if where else f"{said}."
+
+
+def _minutes(naps: Sequence[NapOutcome]) -> Iterator[tuple[int, int]]:
+    """Kept and usual minutes of each nap [min]."""
+    yield from ((nap.kept_minutes, nap.usual_minutes) for nap in naps)
 
 
 def _tickets(outing: Outing, costs: bool) -> Iterator[str]:

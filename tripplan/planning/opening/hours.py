@@ -10,6 +10,7 @@ import numpy as np
 
 from tripplan.documents.places.place import Opening, Place, Visit
 from tripplan.planning.opening.opening_days import rule_days
+from tripplan.values import wording
 from tripplan.values.opening_hours import holds_at, open_spans, unknown_spans
 
 _NOON = time(12)
@@ -56,6 +57,10 @@ class ShowTimes:
     starts: tuple[datetime, ...]
     minutes: int
     worth_it: bool
+
+
+SEASON_DAYS = 14
+"""A place that is closed for so many days in a row has a season [days]."""
 
 
 @dataclass(frozen=True)
@@ -165,11 +170,37 @@ def _why_closed(
         end = _on_clock(other + _ONE_DAY, time(0), zone)
         return bool(open_spans(text, start, end, public_holidays, days_out_of_school))
 
+    opens = season_opens(place, day, public_holidays, days_out_of_school)
+    if opens is not None:
+        return f"closed for the season; opens {wording.day(opens)}"
     same_weekday = any(open_on(day + _ONE_WEEK * weeks) for weeks in (-2, -1, 1, 2))
     same_week = any(open_on(day + _ONE_DAY * days) for days in (-3, -2, -1, 1, 2, 3))
     if same_week and not same_weekday:
         return f"closed on {_WEEKDAYS[day.weekday()]}"
     return "closed that day" if same_week or same_weekday else "closed at that time of the year"
+
+
+def season_opens(
+    place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date]
+) -> date | None:
+    """When a place opens again that is closed for weeks on end; None where it is not, or never opens again.
+
+    Args:
+        place: the card.
+        day: one on which it is closed.
+        public_holidays: what PH in the hours stands for.
+        days_out_of_school: what SH in the hours stands for.
+    """
+    # Whole years, so that all days of a season share one answer.
+    first = date(day.year - 1, 1, 1)
+    count = (date(day.year + 2, 1, 1) - first).days
+    days = rule_days(place.opening.hours, first, count, public_holidays, days_out_of_school)
+    opens = np.flatnonzero(days.kind)
+    after = int(np.searchsorted(opens, (day - first).days))
+    if after == len(opens):
+        return None
+    before = int(opens[after - 1]) if after else -1
+    return first + _ONE_DAY * int(opens[after]) if opens[after] - before > SEASON_DAYS else None
 
 
 def _group_spans(

@@ -15,7 +15,7 @@ from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
 from tripplan.planning.holidays.schools import SchoolDays, school_days
-from tripplan.planning.opening.hours import DayHours, Openness, hours_on
+from tripplan.planning.opening.hours import DayHours, Openness, hours_on, season_opens
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.drive_sources import known_drive
@@ -130,6 +130,10 @@ class PlaceFacts:
         if not names_school_holidays(text):
             return rule
         return rule.shared_with(self.if_unknown_are_on_break.rule(text))
+
+    def season_opens(self, day: date) -> date | None:
+        """When the place opens again that is closed for weeks on end; as `opening.hours.season_opens`."""
+        return season_opens(self.place, day, self.public_holidays.keys(), self.days_out_of_school)
 
     def rule(self, text: str, state: State = State.OPEN) -> RuleDays:
         """What a rule of the card says about each of the days from `first` on."""

@@ -27,19 +27,31 @@ def nap_sentence(outing: Outing) -> str:
 
 
 def naps_sentence(naps: Sequence[NapOutcome]) -> str:
-    """What becomes of some naps; the child is named where there are several."""
+    """What becomes of some naps, one sentence a child; the child is named where there are several."""
     if not naps:
         return "nobody needs one"
-    return "; ".join(_nap(nap, several=len(naps) > 1) for nap in naps)
+    children = naps_by_child(naps)
+    return "; ".join(
+        f"{member}: {child_naps_sentence(of_child)}" if len(children) > 1 else child_naps_sentence(of_child)
+        for member, of_child in children.items()
+    )
 
 
-def _nap(nap: NapOutcome, *, several: bool) -> str:
-    whose = f"{nap.member}: " if several else ""
-    if not nap.kept_minutes:
-        return f"{whose}lost ({wording.minutes(nap.usual_minutes)})"
-    where = wording.listed([place.where for place, _ in nap.kept])
-    kept, usual = wording.minutes(nap.kept_minutes), wording.minutes(nap.usual_minutes)
-    return f"{whose}{kept} of {usual} kept, {where}"
+def naps_by_child(naps: Sequence[NapOutcome]) -> dict[str, list[NapOutcome]]:
+    """The naps of each child, in order."""
+    found: dict[str, list[NapOutcome]] = {}
+    for nap in naps:
+        found.setdefault(nap.member, []).append(nap)
+    return found
+
+
+def child_naps_sentence(naps: Sequence[NapOutcome]) -> str:
+    """What becomes of one child's naps together, such as '1 h 20 min of 1 h 40 min kept, in the car'."""
+    kept, usual = sum(nap.kept_minutes for nap in naps), sum(nap.usual_minutes for nap in naps)
+    if not kept:
+        return f"lost ({wording.minutes(usual)})"
+    where = wording.listed(list(dict.fromkeys(place.where for nap in naps for place, _ in nap.kept)))
+    return f"{wording.minutes(kept)} of {wording.minutes(usual)} kept, {where}"
 
 
 def naps_in_short(outing: Outing) -> str:

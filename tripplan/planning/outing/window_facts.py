@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from tripplan.planning.day import DayPlan, LeaveWindow, NapOutcome, StepKind
+from tripplan.planning.day import DayPlan, LeaveWindow, StepKind
 from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.sentences import child_naps_sentence, naps_by_child
 from tripplan.planning.outing.visit_notes import minutes_among_classes
 from tripplan.values import wording
 
@@ -51,10 +52,9 @@ def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Ite
             (wording.minutes(minutes_among_classes(hours, plan)) for plan in plans),
         )
     yield "lunch", (_lunch(plan) for plan in plans)
-    for number, nap in enumerate(plans[0].naps):
-        several = sum(other.member == nap.member for other in plans[0].naps) > 1
-        at = f" at {wording.clock(nap.usual_start)}" if several else ""
-        yield f"{nap.member}'s nap{at}", (_kept(plan.naps[number]) for plan in plans)
+    for member, naps in naps_by_child(plans[0].naps).items():
+        name = f"{member}'s {'naps' if len(naps) > 1 else 'nap'}"
+        yield name, (child_naps_sentence(naps_by_child(plan.naps)[member]) for plan in plans)
     yield "driving, both ways", (wording.minutes(plan.car_minutes) for plan in plans)
     yield "home", (wording.clock(plan.home) for plan in plans)
 
@@ -72,10 +72,3 @@ def _let_in(hours: DayHours, plan: DayPlan) -> str:
 def _lunch(plan: DayPlan) -> str:
     lunch = next((step for step in plan.steps if step.kind is StepKind.LUNCH), None)
     return "at home" if lunch is None else f"{wording.clock(lunch.start)}, there"
-
-
-def _kept(nap: NapOutcome) -> str:
-    if not nap.kept_minutes:
-        return "lost"
-    where = wording.listed([place.where for place, _ in nap.kept])
-    return f"{wording.minutes(nap.kept_minutes)} of {wording.minutes(nap.usual_minutes)}, {where}"

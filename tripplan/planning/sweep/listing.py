@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from datetime import date, datetime
 
+import numpy as np
+
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.values.money import minor_digits
@@ -61,6 +63,20 @@ def day_rows(table: DayTable, spots: Numbers) -> Iterator[tuple[date | str | flo
             round(100 * float(table.chance[row, column]), 1),
             "yes" if table.in_term[row, column] else "no",
         )
+
+
+def each_place_first(ranked: Numbers) -> Numbers:
+    """Days in the order in which a list tells them: the best of each place, then the second of each, ...
+
+    Args:
+        ranked: rows and columns, the best first, as `DayTable.ranked` gives them.
+    """
+    turn = np.zeros(len(ranked), dtype=np.int64)
+    for row in np.unique(ranked[:, 0]):
+        of_place = ranked[:, 0] == row
+        turn[of_place] = np.arange(of_place.sum())
+    in_turn: Numbers = ranked[np.argsort(turn, kind="stable")]
+    return in_turn
 
 
 def _clock(moment: datetime) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -21,6 +22,10 @@ from tripplan.values.money import Money
 
 MOST_MISSES = 6
 """More near misses than this only confuse [-]."""
+NEAR_SHARE = 0.25
+"""A day that weighs more than so much more than the best is not nearly as good [-]. Our choice, no source."""
+NEAR_MONEY = Decimal("15.00")
+"""Or more than this, where that is the larger amount [household currency]. Likewise."""
 LEAST_MINUTES = 10
 """A smaller difference is not worth saying: departures are tried five minutes apart, so one step is their
 own coarseness [min]."""
@@ -60,7 +65,8 @@ def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
 
     First the days that are better than the best but miss a single wish, one for each wish; then the quietest,
     the cheapest, the one that keeps most of the naps and the one with the shortest drives, as far as they are
-    not the best day itself.
+    not the best day itself. A day that weighs much more than the best one, or misses a wish by much, is not
+    near.
 
     Args:
         table: the days.
@@ -81,8 +87,10 @@ def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
 
 def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: TableCell | None) -> Iterator[Miss]:
     for wish in wishes:
-        others = all_met([other for other in wishes if other is not wish], table)
-        ranked = table.ranked(others & ~wish.met)
+        others = all_met([other for other in wishes if other is not wish], table) & ~wish.met
+        ranked = table.ranked(others & wish.nearly)
+        if best is None and not len(ranked):
+            ranked = table.ranked(others)
         if not len(ranked):
             continue
         spot = _first(ranked)
@@ -93,12 +101,16 @@ def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: TableCe
         yield _without_wish(table, wish, spot, best)
     if best is None:
         return
+    felt = float(table.felt[best])
+    near = wanted & (
+        table.felt <= felt + max(NEAR_SHARE * felt, Money(NEAR_MONEY, table.family.household.currency).minor)
+    )
     for name, verb, measure, most, least in _RESPECTS:
-        values = np.where(wanted, measure(table).astype(np.float64), np.inf if not most else -np.inf)
+        values = np.where(near, measure(table).astype(np.float64), np.inf if not most else -np.inf)
         reached = values.max() if most else values.min()
         if round(abs(values[best] - reached), 2) < least(table, values[best]):
             continue
-        ties = table.ranked(wanted & (values == reached))
+        ties = table.ranked(near & (values == reached))
         yield _better_in(table, name, verb, _first(ties), best)
 
 

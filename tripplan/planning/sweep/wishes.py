@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 from decimal import Decimal
 from typing import Literal
 
@@ -21,6 +21,17 @@ from tripplan.values import wording
 from tripplan.values.money import Money
 
 Mask = NDArray[np.bool_]
+
+NEAR_SHARE = 0.25
+"""By so much a budget may be exceeded and is nearly kept [-]; like the next ones our choice, no source."""
+NEAR_MINUTES = 30
+"""So much more driving, driving in the dark, lost nap or lateness is still near a wish [min]."""
+NEAR_CHANCE = 0.1
+"""So much more of a chance of a full house likewise [0-1]."""
+NEAR_DAYS = timedelta(days=14)
+"""So far outside the weeks of a study unit likewise."""
+_ANYWHERE: Mask = np.array([True])
+"""A wish of which one cannot say by how much it is missed."""
 
 
 @dataclass(frozen=True)
@@ -80,11 +91,13 @@ class Wish:
     Attributes:
         words: the wish in short, such as 'at most $120.00'.
         met: where it is met; of the table's shape, or one that stretches to it.
+        nearly: where it is met, or missed by so little that a parent may think again.
         missed: how a row and column of the table miss it, as the end of a sentence that begins with 'but'.
     """
 
     words: str
     met: Mask
+    nearly: Mask
     missed: Callable[[int, int], str]
 
 
@@ -103,18 +116,21 @@ def _of_the_calendar(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
     if wishes.weekdays != frozenset(WEEKDAYS):
         met = np.array([WEEKDAYS[day.weekday()] in wishes.weekdays for day in days])
         words = f"on {', '.join(day for day in WEEKDAYS if day in wishes.weekdays)}"
-        yield Wish(words, met, lambda _, column: f"{days[column]:%A}s are not among your weekdays")
+        yield Wish(words, met, _ANYWHERE, lambda _, column: f"{days[column]:%A}s are not among your weekdays")
     if wishes.in_term:
         yield Wish(
             "while school is in",
             table.in_term,
+            _ANYWHERE,
             lambda *_: "most pupils nearby have no school, as far as is known or likely",
         )
     if wishes.weeks is not None:
         weeks = wishes.weeks
         met = np.array([day in weeks.days for day in days])
         words = f"in the weeks of {weeks.name}"
-        yield Wish(words, met, lambda *_: f"it lies outside the weeks of {weeks.name}")
+        first, last = weeks.days.first - NEAR_DAYS, weeks.days.last + NEAR_DAYS
+        nearly = np.array([first <= day <= last for day in days])
+        yield Wish(words, met, nearly, lambda *_: f"it lies outside the weeks of {weeks.name}")
 
 
 def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
@@ -124,6 +140,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(
             budget,
             table.likely <= most.minor,
+            table.likely <= most.minor * (1 + NEAR_SHARE),
             lambda *spot: f"it costs {wording.money(table.money(table.likely[spot]))}; {budget} is wished",
         )
     if wishes.drive_minutes is not None:
@@ -131,6 +148,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(
             drive,
             table.longest_drive <= wishes.drive_minutes,
+            table.longest_drive <= wishes.drive_minutes + NEAR_MINUTES,
             lambda *spot: (
                 f"a drive takes {wording.minutes(int(table.longest_drive[spot]))}; {drive} are wished"
             ),
@@ -141,6 +159,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(
             nap,
             kept * 100 >= (kept + lost) * wishes.nap_percent,
+            kept * 100 >= (kept + lost) * wishes.nap_percent - 100 * NEAR_MINUTES,
             lambda *spot: f"{wording.minutes(int(lost[spot]))} of nap are lost; {nap} is wished",
         )
     if wishes.full_house_percent is not None:
@@ -149,6 +168,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
             full,
             # A day that is not open has no chance, and a comparison with it is false.
             table.chance * 100 <= wishes.full_house_percent,
+            table.chance <= wishes.full_house_percent / 100 + NEAR_CHANCE,
             lambda *spot: f"a full house is {wording.percent(float(table.chance[spot]))} likely",
         )
     if wishes.in_daylight:
@@ -156,6 +176,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(
             "drives in daylight",
             dark == 0,
+            dark <= NEAR_MINUTES,
             lambda *spot: f"{wording.minutes(int(dark[spot]))} of the driving are in the dark",
         )
     if wishes.home_by is not None:
@@ -163,6 +184,7 @@ def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
         yield Wish(
             f"home by {clock}",
             table.home <= _by_clock(table, wishes.home_by),
+            table.home <= _by_clock(table, wishes.home_by) + NEAR_MINUTES,
             lambda row, column: f"you are home no earlier than {_home(table, row, column)}",
         )
 
@@ -171,12 +193,14 @@ def _of_the_place(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
     places = table.places
     if wishes.air is not None:
         met = np.array([place.visit.indoors in (wishes.air, "both") for place in places])
-        yield Wish(wishes.air, met[:, None], lambda row, _: f"the place is {places[row].visit.indoors}")
+        yield Wish(
+            wishes.air, met[:, None], _ANYWHERE, lambda row, _: f"the place is {places[row].visit.indoors}"
+        )
     if wishes.weeks is not None:
         weeks = wishes.weeks
         met = np.array([place.id in weeks.places for place in places])
         words = f"fitting {weeks.name}"
-        yield Wish(words, met[:, None], lambda *_: f"the place does not fit {weeks.name}")
+        yield Wish(words, met[:, None], _ANYWHERE, lambda *_: f"the place does not fit {weeks.name}")
 
 
 def all_met(wishes: Sequence[Wish], table: DayTable) -> Mask:

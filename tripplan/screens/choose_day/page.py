@@ -8,7 +8,7 @@ import streamlit as st
 
 from tripplan.files.tables import csv_table
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.place_facts import drive_from_home
+from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.outing.sentences import (
     crowd_sentence,
     drive_sources,
@@ -18,7 +18,7 @@ from tripplan.planning.outing.sentences import (
     way_sentence,
 )
 from tripplan.planning.sweep.dates import Numbers
-from tripplan.planning.sweep.listing import HEADINGS, day_rows
+from tripplan.planning.sweep.listing import HEADINGS, day_rows, each_place_first
 from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import all_met, wished
@@ -93,10 +93,7 @@ def render(view: View) -> None:
 
 def _shown_first(ranked: Numbers) -> list[tuple[int, int]]:
     """The best days of one place; of several places, the best day of each of the best."""
-    _, firsts = np.unique(ranked[:, 0], return_index=True)
-    several = len(firsts) > 1
-    best = ranked[np.sort(firsts)] if several else ranked
-    return [(row, column) for row, column in best[:SHOWN_FIRST].tolist()]
+    return [(row, column) for row, column in each_place_first(ranked)[:SHOWN_FIRST].tolist()]
 
 
 def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
@@ -141,9 +138,9 @@ def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
     count = len(ranked)
     st.header("Every day that can be done", anchor=False)
     if count > LISTED:
-        st.caption(f"The best {LISTED} of {count}; the file below has them all.")
+        st.caption(f"{LISTED} of {count}, the best of each place first; the file below has them all.")
     currency = table.family.household.currency
-    rows = pd.DataFrame(day_rows(table, ranked[:LISTED]), columns=list(HEADINGS))
+    rows = pd.DataFrame(day_rows(table, each_place_first(ranked)[:LISTED]), columns=list(HEADINGS))
     rows["day"] = [wording.day(day) for day in rows["day"]]
     st.dataframe(
         rows.drop(columns=["weekday", "currency", "low", "high"]),
@@ -188,7 +185,12 @@ def _counted(table: DayTable) -> list[str]:
     lines = []
     for row, place in enumerate(table.places):
         counts = Counter(table.verdict[row][~table.can_go[row]].tolist())
-        why = (Verdict(verdict).on_days(number) for verdict, number in counts.most_common())
+        why = [Verdict(verdict).on_days(number) for verdict, number in counts.most_common()]
+        closed = np.flatnonzero(table.verdict[row] == Verdict.CLOSED)
+        if len(closed):
+            day = table.day(int(closed[-1]))
+            opens = place_facts(table.family, place, (day.year,)).season_opens(day)
+            why += [] if opens is None else [f"opens {wording.day(opens)}"]
         if counts:
             lines.append(f"{place.name}: {', '.join(why)}")
     return lines
