@@ -72,8 +72,8 @@ def test_where_clocks_differ_every_time_names_its_zone() -> None:
     """A place one hour east of home: no time stands there without its zone."""
     east = make_place(
         where={
-            "latitude": 40.0,
-            "longitude": -86.5,
+            "latitude": 40.4,
+            "longitude": -88.0,
             "country": "US",
             "subdivision": "IN",
             "time_zone": "America/Indiana/Indianapolis",
