@@ -187,6 +187,14 @@ class Account:
         price = self._taxed(for_one * cars, taxable=taxable)
         return self._from_card(CostKind.PARKING, label, price)
 
+    def lunch_is_the_same(self, party: Sequence[Member], day: date) -> bool:
+        """Whether lunch out costs a party no more and no less than lunch at home, give or take as much."""
+        months = [member.months_on(day) for member in party]
+        at_home, out = (
+            [(item.likely, item.swings) for item in self._food(months, out=out)] for out in (False, True)
+        )
+        return at_home == out
+
     def _food(self, months: Sequence[int], *, out: bool) -> tuple[CostItem, ...]:
         food, visit, currency = self.household.food, self.place.visit, self.household.currency
         grown, children = _eaters(food, months)

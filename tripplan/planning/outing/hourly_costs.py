@@ -48,6 +48,11 @@ class HourlyCosts:
         each = self.costs[self.hours.number(enter, leave)]
         return each and each[lunch_out]
 
+    @property
+    def same_all_day(self) -> bool:
+        """Whether neither the hour nor the place of lunch makes a difference."""
+        return len(self.costs) == 1 and (self.costs[0] is None or self.costs[0][0] is self.costs[0][1])
+
     @cached_property
     def money(self) -> HourlyMoney:
         """For the day search."""
@@ -158,10 +163,11 @@ class HourlyPrices:
             return None
         same = (price, parking_price(facts.place.parking, gate.visit), eaters)
         if same not in self._costs:
-            self._costs[same] = (
-                self.account.cost(party, day, price, lunch_out=False, visit=gate.visit),
-                self.account.cost(party, day, price, lunch_out=True, visit=gate.visit),
-            )
+            out = self.account.cost(party, day, price, lunch_out=True, visit=gate.visit)
+            at_home = out
+            if not self.account.lunch_is_the_same(party, day):
+                at_home = self.account.cost(party, day, price, lunch_out=False, visit=gate.visit)
+            self._costs[same] = at_home, out
         return self._costs[same]
 
     def _offers_good(self, facts: PlaceFacts, visit: VisitTime) -> Iterator[bool]:

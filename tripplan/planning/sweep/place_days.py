@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.household import Household
+from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.family.family import Family
@@ -168,19 +169,28 @@ _SAID_OF_A_VISIT = (
 
 def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
     """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
+    costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
+    coins = {number: _coins_of(cost) for number, cost in costs.items()}
     return np.array(
-        [(0,) * 16 if isinstance(one, Verdict) else _said_of(one, currency) for one in found], dtype=np.int64
+        [
+            (0,) * 16 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
+            for one in found
+        ],
+        dtype=np.int64,
     )
 
 
-def _said_of(one: CostedVisit, currency: str) -> tuple[int, ...]:
-    visit, best, total = one.visit, one.visit.best, one.cost.total
+def _coins_of(cost: OutingCost) -> tuple[int, ...]:
+    """Low, likely and high total, and whether something is unknown."""
+    total = cost.total
+    return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
+
+
+def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[int, ...]:
+    visit, best = one.visit, one.visit.best
     return (
         _in_coins(best.felt, currency),
-        total.low.minor,
-        total.likely.minor,
-        total.high.minor,
-        bool(one.cost.unknown),
+        *coins,
         best.depart,
         best.home,
         best.leave - best.enter,

@@ -89,6 +89,7 @@ class Visits:
         self._family, self._at, self._days, self._known = family, at, days, known
         self._row: DateRow = at.row
         self._hours = OpenHours(at, known)
+        self._money_numbers: dict[tuple[int, int], int] = {}
 
     def ask(self) -> None:
         """Have the best plan of each kind of day searched, unless it is known already."""
@@ -111,6 +112,8 @@ class Visits:
         cost = costs.at(visit.best.enter, visit.best.leave, lunch_out=visit.best.lunch_out)
         if cost is None:
             return Verdict.NO_TICKETS
+        if costs.same_all_day:
+            return CostedVisit(visit, cost)
         best, ways, row = visit.best, self._ways(kind.n), self._row
         lunch = DayMinutes(row.days[kind.n], row.household.home.zone).by_clock(row.household.habits.lunch)
         times = PlannedTimes(best.depart, best.enter, best.leave, best.home, lunch)
@@ -146,9 +149,8 @@ class Visits:
     def _kind_of(self, n: int) -> _Kind:
         busy_kind, changes = int(self._row.busy_kind[n]), int(self._at.changes[n])
         by_night = self._changed_by_night(n) if changes else 0
-        money = self._money(n)
-        told = money and money.compared().later(-by_night)
-        same = (self._ways(n).number, self._asked(n).number, self._known.number(told), *self._hours.times(n))
+        money = self._money_number(n, by_night)
+        same = (self._ways(n).number, self._asked(n).number, money, *self._hours.times(n))
         free = (0, 0 if by_night else changes, *same)
         return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)
 
@@ -156,6 +158,15 @@ class Visits:
     def _prices(self) -> Prices:
         ways = self.ways(int(self._days[0]))
         return Prices(self._family, self._at, self._days, self._today, ways, self._hours)
+
+    def _money_number(self, n: int, by_night: int) -> int:
+        """The same for days on which the same hours are as much cheaper than others."""
+        key = (int(self._prices.kind[n]), by_night)
+        if key not in self._money_numbers:
+            money = self._money(n)
+            told = money and money.compared().later(-by_night)
+            self._money_numbers[key] = self._known.number(told)
+        return self._money_numbers[key]
 
     def _money(self, n: int) -> HourlyMoney | None:
         """What a day costs by the hour; None where nobody is let in at any."""
