@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tripplan.documents.places.offers import Bundle, Companions, Offer, Pass, Seats, Ticket
 from tripplan.reading.hours import days_from, read_hours
+from tripplan.reading.own_sentences import read_own_sentence
 from tripplan.reading.prices import EntryPrice, FamilyPrice, PassPrice, PricesRead, read_prices
 from tripplan.reading.vocabulary import Person, plain_text
 from tripplan.values.ages import MONTHS, AgeBand
@@ -94,11 +95,13 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
     doubts: list[str] = []
     if len(text) > LONGEST:
         doubts.append(f"Only the first {LONGEST} characters are read.")
-    plain = plain_text(text[:LONGEST])
+    own, rest = _own_sentences(text[:LONGEST])
+    plain = plain_text(rest)
     prices = read_prices(plain)
     hours = read_hours("\n".join(prices.passed_over))
     currency = _currency(prices.signs, country, doubts)
-    offers = tuple(_with_own_names(_offers(prices, doubts)))
+    offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
+    currency = currency or next((code for _, code in own), None)
     for off in prices.off:
         doubts.append(f"'{off.words}' is not counted yet: enter what it takes off as a voucher or an offer.")
     if prices.leader_free_per:
@@ -115,6 +118,19 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
         (*prices.not_understood, *hours.not_understood),
         tuple(dict.fromkeys((*doubts, *hours.doubts))),
     )
+
+
+def _own_sentences(text: str) -> tuple[list[tuple[OfferRead, str]], str]:
+    """The lines in which this program itself says offers, with their currency; and all other lines."""
+    own: list[tuple[OfferRead, str]] = []
+    rest: list[str] = []
+    for line in text.splitlines():
+        found = read_own_sentence(line)
+        if found is None:
+            rest.append(line)
+        else:
+            own.append((OfferRead(found[0], line.strip()), found[1]))
+    return own, "\n".join(rest)
 
 
 def _currency(signs: frozenset[str], country: str | None, doubts: list[str]) -> str | None:
