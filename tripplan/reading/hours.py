@@ -282,7 +282,7 @@ def _pieces(text: str) -> Iterator[_Piece]:
 
 
 def _piece_at(text: str, at: int) -> _Piece | None:
-    if at and text[at].isalnum() and text[at - 1].isalnum():
+    if not text[at].isalnum() or (at and text[at - 1].isalnum()):
         return None
     for reader in (_closing, _holiday_mondays, _season_or_date, _times, _weekdays):
         piece = reader(text, at)

@@ -129,7 +129,7 @@ def tokens(text: str) -> Iterator[Token]:
 
 
 def _token_at(text: str, at: int) -> Token:
-    if text[at].isalpha() and not _MAY_BEGIN.match(text, at):
+    if not _MAY_BEGIN.match(text, at):
         word = _WORD.match(text, at)
         end = word.end() if word else at + 1
         return Token("word", at, end, text[at:end])
@@ -251,7 +251,7 @@ def _person(text: str, at: int) -> Token | None:
     return Token("person", at, match.end(), match[0], {"person": person})
 
 
-# Most words are none of these; one look tells that, where each reader by itself would look again.
+# Most words, numbers and marks are none of these; one look tells that, where each reader by itself would look again.
 _MAY_BEGIN = re.compile(
     "|".join(
         re.sub(r"\(\?P<\w+>", "(?:", pattern.pattern)
