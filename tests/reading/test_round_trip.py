@@ -9,7 +9,7 @@ from pydantic import TypeAdapter
 
 from tests.planning.admission.price_boards import bands, bundles, prices, tickets
 from tripplan.documents.places.offer_sentences import sentence
-from tripplan.documents.places.offers import Offer
+from tripplan.documents.places.offers import Offer, Ticket
 from tripplan.reading.board import read_board
 
 BOARDS = 2_000
@@ -82,4 +82,5 @@ def test_other_words_around_them_do_not_matter() -> None:
 def test_a_sentence_that_would_be_said_otherwise_is_no_sentence_of_the_program() -> None:
     """A leading zero or a second price keeps it out, and the ordinary reading has it."""
     (one,) = read_board("Adult: $14 each for people aged 13 to 64", "US").offers
+    assert isinstance(one.offer, Ticket)
     assert one.offer.price == 14

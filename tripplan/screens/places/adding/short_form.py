@@ -25,8 +25,8 @@ from tripplan.values import wording
 
 _SHORT_NAMES = {"Mo": "Mon", "Tu": "Tue", "We": "Wed", "Th": "Thu", "Fr": "Fri", "Sa": "Sat", "Su": "Sun"}
 _STYLE = """<style>
-.st-key-short_total { position: sticky; bottom: 0; z-index: 5; background: var(--background-color, #fff);
-  border-top: 1px solid #8884; padding: .4rem 0; }
+div:has(> .st-key-short_total) { position: sticky; bottom: 0; z-index: 5; }
+.st-key-short_total { background: light-dark(#fff, #0e1117); border-top: 1px solid #8884; padding: .4rem 0; }
 [class*="st-key-short_card_"] { gap: .5rem; }
 </style>"""
 
