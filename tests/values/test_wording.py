@@ -78,3 +78,9 @@ def test_dates_times_and_lists_read_as_a_person_writes_them() -> None:
 def test_one_of_a_thing_is_told_as_one(number: int, words: tuple[str, ...], said: str) -> None:
     """Whatever is counted, one of it stands in the singular."""
     assert wording.counted(number, *words) == said
+
+
+def test_places_in_a_row_are_words_up_to_ten() -> None:
+    """As American English writes them: the third, the 11th, the 22nd."""
+    told = [wording.ordinal(number) for number in (1, 3, 10, 11, 12, 13, 21, 22, 23, 111)]
+    assert told == ["first", "third", "tenth", "11th", "12th", "13th", "21st", "22nd", "23rd", "111th"]

@@ -24,6 +24,21 @@ def counted(number: int, one: str, several: str = "") -> str:
     return f"{number} {one if number == 1 else several or f'{one}s'}"
 
 
+_ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
+
+
+def ordinal(number: int) -> str:
+    """A place in a row, such as 'third' or '12th'.
+
+    Args:
+        number: from 1 on.
+    """
+    if number <= len(_ORDINALS):
+        return _ORDINALS[number - 1]
+    teens = 10 < number % 100 < 14
+    return f"{number}{'th' if teens else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
+
+
 def money(amount: Money) -> str:
     """An amount to its smallest coin, such as '$12.50'."""
     return format_currency(amount.rounded().amount, amount.currency, locale=LOCALE)

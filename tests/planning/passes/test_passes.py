@@ -383,7 +383,7 @@ def test_the_plan_is_said_in_plain_sentences() -> None:
         "good until Tue, Dec 7, 2027. That is $100.00.",
         "With that, the 3 visits planned come to $115.00 in all, passes included.",
         "Without buying a pass that would be $126.00, so $11.00 is saved.",
-        "'Year card' of Test museum ($100.00) has paid after 3 visits; "
+        "'Year card' of Test museum ($100.00) is paid back on Tue, Dec 22, 2026, the third visit; "
         "it takes $111.00 off 3 visits planned.",
     )
     single = pass_plan_sentences(plan([(card, WEEK_1)]))

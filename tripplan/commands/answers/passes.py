@@ -40,4 +40,4 @@ json_keys(
     "passes purchases=admission.purchases",
 )
 json_keys(UnplannedVisit, "place=visit.place.id day=visit.day reasons")
-json_keys(BreakEven, "place=place.id name=offer.name bought holders price visits saved pays_after")
+json_keys(BreakEven, "place=place.id name=offer.name bought holders price visits saved pays_after pays_on")

@@ -114,7 +114,9 @@ class BreakEven:
         price: what its order costs, fees and tax included.
         visits: on how many planned visits it counts while it is valid.
         saved: what it takes off those visits together; None where nobody may enter without it.
-        pays_after: how many visits like those until it has paid; None if never.
+        pays_after: the number of the visit, in order of their days, with which it has paid by what each of
+            them would have cost; where those planned are too few, how many like them it takes; None if never.
+        pays_on: the day of that visit; None where it is not among those planned.
     """
 
     place: Place
@@ -125,6 +127,7 @@ class BreakEven:
     visits: int
     saved: Money | None
     pays_after: int | None
+    pays_on: date | None = None
 
 
 @dataclass(frozen=True)

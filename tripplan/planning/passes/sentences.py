@@ -85,7 +85,7 @@ def visit_sentence(line: VisitCost) -> str:
 
 
 def break_even_sentence(one: BreakEven) -> str:
-    """After how many visits like those planned a pass has paid."""
+    """On which visit a pass has paid, or after how many like those planned."""
     name = f"'{one.offer.name}' of {one.place.name}"
     if one.offer.named:
         name += f" for {wording.listed(one.holders)}"
@@ -95,12 +95,15 @@ def break_even_sentence(one: BreakEven) -> str:
     if one.pays_after is None:
         return f"{name} ({price}) never pays for visits like those planned: it takes nothing off them."
     after, saved = wording.counted(one.pays_after, "visit"), wording.money(one.saved)
+    if one.pays_on is None:
+        return (
+            f"{name} ({price}) would have paid after {after} like those planned; it would take {saved} off "
+            f"the {planned} it counts for."
+        )
+    on = f"on {wording.day(one.pays_on)}, the {wording.ordinal(one.pays_after)} visit"
     if one.bought:
-        return f"{name} ({price}) has paid after {after}; it takes {saved} off {planned} planned."
-    return (
-        f"{name} ({price}) would have paid after {after} like those planned; it would take {saved} off the "
-        f"{planned} it counts for."
-    )
+        return f"{name} ({price}) is paid back {on}; it takes {saved} off {planned} planned."
+    return f"{name} ({price}) would be paid back {on}; it would take {saved} off {planned} planned."
 
 
 def left_out_sentence(one: UnplannedVisit) -> str:

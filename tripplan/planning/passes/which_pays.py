@@ -277,6 +277,7 @@ class _Market:
         """When passes of one offer have paid, beside others."""
         one = self.candidates[mine[0].candidate]
         needed, visits, saved = False, 0, 0
+        paid_with: tuple[int, date] | None = None
         for position, prices in enumerate(self.prices):
             without = self._hand(position, others)
             with_it = self._hand(position, [*others, *mine])
@@ -286,12 +287,13 @@ class _Market:
             visits += 1
             if without in prices.cents:
                 saved += prices.cents[without] - prices.cents[with_it]
+                if paid_with is None and saved and saved >= cents:
+                    paid_with = visits, self._arrivals[position].day
             else:
                 needed = True
-        if needed:
-            pays_after: int | None = 1
-        else:
-            pays_after = max(1, -(-cents * visits // saved)) if saved else None
+        pays_after, pays_on = (1, None) if needed else paid_with or (None, None)
+        if pays_after is None and saved:
+            pays_after = -(-cents * visits // saved)  # those planned are too few; by their average
         return BreakEven(
             place=one.place,
             offer=one.offer,
@@ -301,6 +303,7 @@ class _Market:
             visits=visits,
             saved=None if needed else Money.from_minor(saved, self._currency),
             pays_after=pays_after,
+            pays_on=pays_on,
         )
 
     def _notes(self) -> tuple[str, ...]:
