@@ -18,7 +18,7 @@ from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import best_choices
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.places.typed_drive import TypedDrive
-from tripplan.planning.day import DayQuestion
+from tripplan.planning.day import DayQuestion, trade_offs
 from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -97,8 +97,8 @@ def test_a_year_of_departures_against_brute_force(tell: Callable[[str], None]) -
     """20 places, 365 days, 100 departures and 40 leaving times: the same optimum as weighing all of them.
 
     The brute force weighs every pair of every day at once in 16-bit whole numbers, in cents: driving and
-    waiting at 10, a short visit at 15, lost nap at 20 a minute. It knows no lunch, no pushchair, no rush and
-    no delay.
+    waiting at 10, a short visit at 15, lost nap at 20 a minute, and tickets that from 13:00 on cost 4.50 less
+    for each of three. It knows no lunch, no pushchair, no rush and no delay.
     """
     family = _open_plain_family()
     party = family.party()
@@ -111,7 +111,10 @@ def test_a_year_of_departures_against_brute_force(tell: Callable[[str], None]) -
         for row, place in enumerate(family.places)
     ]
     outings = [single for single in singles if isinstance(single, Outing)]
-    assert [outing.plan.felt.minor for outing in outings] == [int(felt[row, row]) for row in range(PLACES)]
+    # Of plans that weigh about the same the latest start is taken; the least of all is what is compared.
+    least = [trade_offs(outing.question).least.minor for outing in outings]
+    usual = [_usual_total(outing) for outing in outings]
+    assert least == [usual[row] + int(felt[row, row]) for row in range(PLACES)]
     whole = seconds(lambda: sweep(family, party, family.places, span, today=TODAY), repeat=3)
     asked: list[DayQuestion] = []
 
@@ -138,6 +141,13 @@ def test_a_year_of_departures_against_brute_force(tell: Callable[[str], None]) -
     )
 
 
+def _usual_total(outing: Outing) -> int:
+    """What an outing costs before 13:00 [cents]."""
+    costs = outing.hourly_costs.costs[0]
+    assert costs is not None
+    return costs[0].total.likely.minor
+
+
 def _open_plain_family() -> Family:
     """A child who naps at home or in the car, and places open from 10:50 to 15:15 every day."""
     household = make_household(
@@ -150,11 +160,27 @@ def _open_plain_family() -> Family:
             "hour_late_lunch": "0",
             "hour_past_home_by": "0",
             "full_house": "20",
+            "hour_early_departure": "0",
+            "missed_entry": "0",
         },
+        reserve_percent="0",
     )
+    offers = [
+        {"name": name, "price": price, "ages": ages, **valid}
+        for name, ages, prices in (
+            ("Adult", "13+", ("14.00", "9.50")),
+            ("Child", "3-12", ("9.00", "4.50")),
+            ("Small child", "under 3", ("0.00", "0.00")),
+        )
+        for price, valid in zip(prices, ({}, {"valid": "13:00-24:00"}), strict=True)
+        for name in (name if not valid else f"{name} in the afternoon",)
+    ]
     places = tuple(
         make_place(
-            id=f"place-{n}", opening={"hours": "Mo-Su 10:50-15:15"}, visit={"comfortable_minutes": 180}
+            id=f"place-{n}",
+            opening={"hours": "Mo-Su 10:50-15:15"},
+            visit={"comfortable_minutes": 180},
+            offers=offers,
         )
         for n in range(PLACES)
     )
@@ -166,7 +192,7 @@ def _open_plain_family() -> Family:
 
 
 def _brute_force(family: Family, table: DayTable) -> NDArray[np.int64]:
-    """The least felt cost of every place on every day [cents]."""
+    """The least that every place weighs on every day, over what it costs before 13:00 [cents]."""
     days, least = len(table.days), np.zeros((PLACES, len(table.days)), dtype=np.int64)
     depart = np.arange(360, 360 + 5 * DEPARTURES, 5, dtype=np.int16)[None, :, None]
     leave = np.arange(720, 720 + 5 * LEAVINGS, 5, dtype=np.int16)[None, None, :]
@@ -192,6 +218,7 @@ def _brute_force(family: Family, table: DayTable) -> NDArray[np.int64]:
             kept = np.maximum(kept, np.where(shared >= 20, shared, np.int16(0)))
         felt = np.int16(10) * (wait + 2 * driven) + np.int16(15) * np.maximum(180 - visit, 0)
         felt = felt + np.int16(20) * (usual - kept)
+        felt = felt - np.where(enter >= 780, np.int16(3 * 450), np.int16(0))
         felt = np.where((visit >= 60) & (home <= 1080), felt, np.int16(32767))
         least[row] = felt.reshape(days, -1).min(axis=1)
     return least

@@ -10,6 +10,7 @@ import numpy as np
 from tests.planning.day.plain_lateness import ends, tenths_after, thousandths_after
 from tripplan.documents.family.member import Nap
 from tripplan.planning.day import DayQuestion
+from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.day.weighing.delays import Delay, getting_off
 from tripplan.planning.travel.drive import Leg, Rest, Stop
 
@@ -18,10 +19,11 @@ MINUTE = timedelta(minutes=1)
 
 @dataclass(frozen=True)
 class Walked:
-    """One plan as the plain walk sees it, costs in sixtieths of the currency's unit.
+    """One plan as the plain walk sees it, money and nuisances together in sixtieths of the currency's unit.
 
-    `kept` is the nap kept by all children, `stay` the time inside up to a comfortable stay, in minutes, and
-    `seen` are the minutes at which the performances begin that are seen.
+    `spent` is the money among them, in cents, `kept` is the nap kept by all children, `stay` the time
+    inside up to a comfortable stay, in minutes, and `seen` are the minutes at which the performances
+    begin that are seen.
     """
 
     leave_home: datetime
@@ -31,6 +33,17 @@ class Walked:
     kept: int
     stay: int
     seen: tuple[int, ...]
+    spent: int = 0
+
+
+def price_of(money: HourlyMoney, enter: int, leave: int, *, lunch_out: bool) -> int | None:
+    """What an outing costs that comes and leaves at some minutes [cents]; None where nobody lets it in."""
+    hours = money.hours
+    entered = max(n for n, begin in enumerate(hours.begins) if begin <= enter)
+    left = sum(leave > by for by in hours.leave_by)
+    stayed = sum(leave - enter > stay for stay in hours.stays)
+    coins = money.coins[(entered * (len(hours.leave_by) + 1) + left) * (len(hours.stays) + 1) + stayed]
+    return None if coins is None else coins[lunch_out]
 
 
 def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
@@ -208,6 +221,9 @@ def walk(question: DayQuestion) -> list[Walked]:
             places |= dict.fromkeys(range(arrive, leave), "inside")
             lunch, length = clock(habits.lunch), min(habits.lunch_minutes, leave - enter)
             eats = bool(length and depart < lunch + habits.lunch_minutes and home > lunch + 30)
+            spent = 0 if question.money is None else price_of(question.money, enter, leave, lunch_out=eats)
+            if spent is None:
+                continue
             begins = max(enter, min(lunch, leave - length))
             seen, begins = see(shows, enter, leave, (begins, length if eats else 0))
             lost = kept = 0
@@ -272,10 +288,12 @@ def walk(question: DayQuestion) -> list[Walked]:
                     + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes
                     + (quiet - overlap(enter, leave, question.hours.quiet_spans)) * worth.quiet_hour
                     + risk * 60 / 1000
-                    + late_home[leave],
+                    + late_home[leave]
+                    + Decimal(60 * spent) / 100,
                     kept,
                     question.comfortable_minutes - missed,
                     tuple(start for start, _ in seen.values()),
+                    spent,
                 )
             )
     return found

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from itertools import groupby
+from math import prod
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -18,6 +19,7 @@ from tripplan.documents.family.habits import Habits, RushHours
 from tripplan.documents.family.member import Nap
 from tripplan.documents.family.worth import Worth
 from tripplan.planning.day import DayInProgress, DayPlan, DayQuestion, Napper, plan_day, trade_offs
+from tripplan.planning.day.times.hourly_money import EVER, HourlyMoney, PriceHours
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
 from tripplan.planning.opening.hours import ShowTimes
@@ -95,6 +97,18 @@ def begun_on(day: date, left: int, later: int) -> DayInProgress:
 
 
 @st.composite
+def hourly_money(draw: st.DrawFn) -> HourlyMoney:
+    """A board whose price goes by the hour of entry, the hour of leaving and the length of stay."""
+    begins = (EVER, *sorted(draw(st.sets(st.integers(600, 900), max_size=2))))
+    leave_by = tuple(sorted(draw(st.sets(st.integers(700, 900), max_size=1))))
+    stays = tuple(sorted(draw(st.sets(st.integers(60, 200), max_size=1))))
+    hours = PriceHours(begins, leave_by, stays)
+    coins = st.tuples(st.integers(0, 9000), st.integers(0, 9000))
+    prices = st.lists(st.none() | coins, min_size=prod(hours.shape), max_size=prod(hours.shape))
+    return HourlyMoney(hours, tuple(draw(prices)))
+
+
+@st.composite
 def questions(draw: st.DrawFn) -> DayQuestion:
     """Days with every kind of limit and of drive, on a coarse grid so that walking stays quick."""
     day, zone = draw(days), draw(zones)
@@ -161,6 +175,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         children=draw(st.integers(0, 5)),
         busy=draw(st.sampled_from([(), (busy,)])),
         grid_minutes=draw(st.sampled_from([40, 60])),
+        money=draw(st.none() | hourly_money()),
         begun=draw(
             st.none() | st.builds(begun_on, st.just(day), st.integers(6 * 60, 12 * 60), st.integers(0, 300))
         ),
@@ -187,7 +202,8 @@ def best_is_that_of(walked: Sequence[Walked], question: DayQuestion) -> None:
     best = best_of(walked, question)
     assert found.best is not None
     assert left_at(found.best) == (best.leave_home, best.leave_place)
-    assert found.best.felt.amount == round_to_cents(best.sixtieths)
+    assert found.best.weighs.amount == round_to_cents(best.sixtieths)
+    assert found.best.spent is None or found.best.spent.minor == best.spent
     begins = {show.seen[0] for show in found.best.shows if show.seen is not None}
     midnight = DayMinutes(question.day, question.home_zone).midnight
     assert begins == {midnight + timedelta(minutes=start) for start in best.seen}
@@ -215,8 +231,9 @@ def windows_are_those_of(walked: Sequence[Walked], question: DayQuestion) -> Non
     assert bool(windows) == bool(walked)
     if not walked or len(windows) == 5:
         return
-    least = min(plan.sixtieths for plan in walked)
-    allowed = least + max(Decimal(60), least * Decimal("0.02"), about_the_same(question))
+    lightest = min(walked, key=lambda plan: (plan.sixtieths, plan.away, plan.leave_home, plan.leave_place))
+    nuisances = lightest.sixtieths - Decimal(60 * lightest.spent) / 100
+    allowed = lightest.sixtieths + max(Decimal(60), nuisances * Decimal("0.02"), about_the_same(question))
     good = {plan.leave_home for plan in walked if plan.sixtieths <= allowed}
     assert {d for d in {p.leave_home for p in walked} if any(w.first <= d <= w.last for w in windows)} == good
 

@@ -58,7 +58,7 @@ def test_a_choice_can_be_just_when_the_walk_knows_it_and_weighs_as_much(question
                 assert found.sentences
             else:
                 assert isinstance(found, DayPlan)
-                assert found.felt.amount == round_to_cents(plain.sixtieths)
+                assert found.weighs.amount == round_to_cents(plain.sixtieths)
                 assert sum(nap.kept_minutes for nap in found.naps) == plain.kept
 
 
