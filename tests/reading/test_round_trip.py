@@ -9,7 +9,7 @@ from pydantic import TypeAdapter
 
 from tests.planning.admission.price_boards import bands, bundles, prices, tickets
 from tripplan.documents.places.offer_sentences import sentence
-from tripplan.documents.places.offers import Offer, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Offer, Ticket
 from tripplan.reading.board import read_board
 
 BOARDS = 2_000
@@ -60,11 +60,12 @@ def test_what_a_board_says_is_read_as_the_same_board(board: list[dict[str, Any]]
 def _told(offer: Offer) -> dict[str, Any]:
     """What an offer's sentence says of it; a rule that hangs on one that is not there is not said."""
     told = offer.model_dump()
-    if offer.kind == "ticket":
-        if not offer.needs:
-            told.pop("one_status_covers")
-        if offer.one_free_per is None:
-            told.pop("leader_ages")
+    if isinstance(offer, Ticket | Discount) and not offer.needs:
+        told.pop("one_status_covers")
+    if isinstance(offer, Ticket) and offer.one_free_per is None:
+        told.pop("leader_ages")
+    if isinstance(offer, Bundle) and offer.per_car:
+        told.pop("counts_everybody")
     return told
 
 

@@ -28,10 +28,18 @@ _AGES = (
 _SEAT = rf"\d+ (?:person|people) {_AGES}"
 _SEATS = rf"{_SEAT}(?:(?:, | and ){_SEAT})*"
 _LIST = r"'[^']*'(?:, '[^']*')*(?: or '[^']*')?"
+_NAMES = r"'[^']*'(?:, '[^']*')*(?: and '[^']*')?"
 _HEADS: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "ticket",
         re.compile(rf"(?P<name>.+?): (?:free|(?P<price>{_PRICE}) each) for people (?P<ages>{_AGES})"),
+    ),
+    (
+        "discount",
+        re.compile(
+            rf"(?P<name>.+?): (?P<percent>[\d.]+) % off (?:(?P<offers>{_NAMES})|the single price)"
+            rf" for people (?P<ages>{_AGES})"
+        ),
     ),
     (
         "bundle",
@@ -52,16 +60,26 @@ _CLAUSES = tuple(
         r"which covers (?P<one_status_covers>\d+) people, its holder included",
         rf"up to (?P<each_allows>\d+) for each (?P<paying>paying )?companion (?P<companion_ages>{_AGES})"
         rf"(?: with proof of (?P<companion_needs>{_LIST}))?",
-        r"from (?P<at_least>\d+) people on",
+        r"from (?P<at_least>\d+) people(?: together)? on",
+        rf"(?:free|(?P<other_price>{_PRICE}) each) for people (?P<other_ages>{_AGES})",
+        r"only on the visitor's (?P<birthday>birthday)",
+        r"only in the month of (?P<birth_month>the visitor's birthday)",
+        r"for at most (?P<at_most>\d+) of one party",
+        r"(?P<one_family>all of one family)",
+        r"(?P<per_car>one for each car, infants counted)",
+        r"(?P<counts_everybody>infants counted)",
+        r"(?P<online_only>sold only online)",
         r"with at least (?P<taken>\d+) of its seats taken",
-        r"at most (?P<at_most>\d+) to one party",
+        r"at most (?P<at_most>\d+) to one (?:party|family)",
         rf"with a leader (?P<leader_ages>{_AGES}) free for every (?P<one_free_per>\d+) payers?",
         rf"(?P<extra_price>{_PRICE}) for each further person (?P<extra_ages>{_AGES})(?: \(at most (?P<extra_most>\d+)\))?",
         rf"with somebody (?P<must_include>{_AGES}) among them",
-        r"(?P<guests_off>[\d.]+) % off the single price of up to (?P<guests>\d+) guests?",
+        r"(?P<guests_off>[\d.]+) % off the single price of up to (?P<guests>\d+) guests?"
+        r"(?: on a visit and (?P<guests_per_year>\d+) in all)?",
         r"(?P<parking_included>parking included)",
-        r"(?:free entry|(?P<elsewhere_off>[\d.]+) % off) at '(?P<elsewhere>[^']*)'",
-        r"good only at these times: (?P<valid>.+?)(?=, (?:from |until |to be booked |for a stay |to leave )|$)",
+        r"(?:free entry|(?P<elsewhere_off>[\d.]+) % off) at '(?P<elsewhere>[^']*)'"
+        r"(?: for up to (?P<elsewhere_most>\d+))?",
+        r"good only at these times: (?P<valid>.+?)(?=, (?:from |until |to be booked |sold only online|for a stay |to leave )|$)",
         r"from (?P<first_day>[A-Z][a-z]{2}, [A-Z][a-z]{2} \d+, \d{4})",
         r"until (?P<last_day>[A-Z][a-z]{2}, [A-Z][a-z]{2} \d+, \d{4})",
         r"to be booked at least (?P<book_days_ahead>\d+) days? ahead",
@@ -86,7 +104,7 @@ def read_own_sentence(line: str) -> tuple[Offer, str] | None:
         found = _clauses(body, match.end()) if match else None
         if match is None or found is None:
             continue
-        currency = _currency(match["price"] or found.get("extra_price") or "$0")
+        currency = _currency(match.groupdict().get("price") or found.get("extra_price") or "$0")
         try:
             offer = _OFFER.validate_python(_written(kind, match.groupdict(), found))
         except (ValidationError, ValueError):
@@ -98,7 +116,7 @@ def read_own_sentence(line: str) -> tuple[Offer, str] | None:
 
 def _clauses(body: str, at: int) -> dict[str, Any] | None:
     """What stands behind the head, clause by clause; None where something is none of them."""
-    found: dict[str, Any] = {"elsewhere": []}
+    found: dict[str, Any] = {"elsewhere": [], "other_ages": []}
     while at < len(body):
         if not body.startswith(", ", at):
             return None
@@ -108,7 +126,13 @@ def _clauses(body: str, at: int) -> dict[str, Any] | None:
         told = {name: value for name, value in match.groupdict().items() if value is not None}
         if "elsewhere" in told:
             percent = told.get("elsewhere_off", "100")
-            found["elsewhere"].append({"place": told["elsewhere"], "percent_off": percent})
+            most = told.get("elsewhere_most")
+            found["elsewhere"].append(
+                {"place": told["elsewhere"], "percent_off": percent, "at_most": int(most) if most else None}
+            )
+        elif "other_ages" in told:
+            price = _amount(told.get("other_price"))
+            found["other_ages"].append({"ages": _band(told["other_ages"]), "price": price})
         else:
             found |= told
         at = match.end()
@@ -123,8 +147,12 @@ def _currency(price: str) -> str:
 
 def _written(kind: str, head: Mapping[str, str | None], found: Mapping[str, Any]) -> dict[str, Any]:
     """The offer as a card holds it."""
-    written: dict[str, Any] = {"kind": kind, "name": head["name"], "price": _amount(head["price"])}
-    if kind == "ticket":
+    written: dict[str, Any] = {"kind": kind, "name": head["name"]}
+    if kind == "discount":
+        written |= {"percent_off": head["percent"], "offers": _list(head["offers"] or "")}
+    else:
+        written["price"] = _amount(head["price"])
+    if head.get("ages"):
         written["ages"] = _band(str(head["ages"]))
     else:
         written["seats"] = [
@@ -153,6 +181,9 @@ def _written(kind: str, head: Mapping[str, str | None], found: Mapping[str, Any]
         written |= {"guests_at_most": int(found["guests"]), "guests_percent_off": found["guests_off"]}
     if "longest" in found:
         written["longest_stay_minutes"] = minutes_in(found["longest"])
+    if "birthday" in found or "birth_month" in found:
+        written["good_on"] = "birthday" if "birthday" in found else "birth month"
+    written |= {"other_ages": found["other_ages"]} if found["other_ages"] else {}
     return written | ({"elsewhere": found["elsewhere"]} if found["elsewhere"] else {})
 
 
@@ -191,6 +222,11 @@ _READERS: Mapping[str, Callable[[str], object]] = {
     "leader_ages": _band,
     "must_include": _band,
     "parking_included": bool,
+    "one_family": bool,
+    "per_car": bool,
+    "counts_everybody": bool,
+    "online_only": bool,
+    "guests_per_year": int,
     "valid": str,
     "first_day": _day,
     "last_day": _day,
