@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import datetime, time
+from decimal import Decimal
 
 from tests.planning.day.day_questions import (
     CHICAGO,
@@ -14,6 +15,7 @@ from tests.planning.day.day_questions import (
 from tripplan.documents.family.habits import Habits
 from tripplan.planning.day import DayPlan, LeaveWindow, plan_choice
 from tripplan.planning.outing.window_facts import WindowFact, span_sentence, window_facts
+from tripplan.values.money import Money
 
 
 def at(clock: str) -> datetime:
@@ -79,3 +81,19 @@ def test_classes_are_told_only_where_they_come_and_two_naps_in_one_line() -> Non
         "driving, both ways",
         "home",
     ]
+
+
+def test_windows_that_cost_different_amounts_say_so() -> None:
+    """With one price all day nothing is told of it."""
+    early, late = window("08:30", "08:45", "08:30", "12:00"), window("11:00", "11:00", "11:00", "14:15")
+    plans = [
+        replace(one, best=replace(one.best, spent=usd(amount))) for one, amount in ((early, 41), (late, 38))
+    ]
+    assert window_facts(HOURS, plans)[-1] == WindowFact("in all", ("$41.00", "$38.00"))
+    same = [replace(one, best=replace(one.best, spent=usd(41))) for one in (early, late)]
+    assert window_facts(HOURS, same)[-1].name == "home"
+
+
+def usd(dollars: int) -> Money:
+    """So many dollars."""
+    return Money(Decimal(dollars), "USD")

@@ -69,7 +69,7 @@ json_keys(
     Point,
     "leave_home=trade_off.plan.leave_home enter=trade_off.plan.enter leave_place=trade_off.plan.leave_place "
     "home=trade_off.plan.home nap_kept_minutes=trade_off.kept_minutes stay_minutes=trade_off.stay_minutes "
-    "felt=trade_off.plan.felt best sentence=trade_off.sentence",
+    "felt=trade_off.plan.felt weighs=trade_off.plan.weighs best sentence=trade_off.sentence",
 )
 json_keys(NuisanceCost, "name said minutes felt=felt.rounded")
 json_keys(Relaxation, "words saves")

@@ -55,7 +55,7 @@ def say_trade_offs(outing: Outing, console: Console) -> None:
                 wording.clock(point.plan.home),
                 wording.minutes(point.kept_minutes),
                 wording.minutes(point.stay_minutes),
-                wording.money(point.plan.felt),
+                wording.money(point.plan.weighs),
                 point.sentence,
             )
             for point in shown

@@ -57,6 +57,9 @@ def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Ite
         yield name, (child_naps_sentence(naps_by_child(plan.naps)[member]) for plan in plans)
     yield "driving, both ways", (wording.minutes(plan.car_minutes) for plan in plans)
     yield "home", (wording.clock(plan.home) for plan in plans)
+    spent = [plan.spent for plan in plans if plan.spent is not None]
+    if len(set(spent)) > 1:
+        yield "in all", map(wording.money, spent)
 
 
 def _let_in(hours: DayHours, plan: DayPlan) -> str:

@@ -49,8 +49,8 @@ def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
     if len(stays) > 1 < len(naps):
         st.caption(
             "Each mark is one way to spend the day; with more nap there is less time at the place. What a "
-            "day weighs is its lost nap, driving, waiting and lateness, at what they are worth to you on "
-            "Household."
+            "day weighs is what it costs, and its lost nap, driving, waiting and lateness, at what they are "
+            "worth to you on Household."
         )
         st.altair_chart(
             trade_off_chart(found, shown),
@@ -73,7 +73,7 @@ def _row(point: TradeOff, best: DayPlan | None) -> dict[str, str]:
         "nap kept": wording.minutes(point.kept_minutes),
         "time there": wording.minutes(point.stay_minutes),
         "home": wording.clock(point.plan.home),
-        "weighs": wording.money(point.plan.felt),
+        "weighs": wording.money(point.plan.weighs),
     }
 
 
