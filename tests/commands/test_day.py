@@ -17,16 +17,15 @@ from tripplan.values import wording
 # home on the grid after two hours is at 12:05. Lunch may be half an hour early, so that it is eaten inside.
 TIMELINE = """
 at        what                       how long
---------  -------------------------  ----------
-9:25 AM   load up for the way there  5 min
-9:30 AM   drive there                30 min
-10:00 AM  unload                     3 min
-10:03 AM  visit                      1 h 27 min
-11:30 AM  lunch                      35 min
-12:05 PM  load up for the way home   5 min
-12:10 PM  drive home                 30 min
-12:40 PM  unload                     3 min
-12:43 PM  home again
+--------  -------------------------  ---------
+12:35 PM  load up for the way there  5 min
+12:40 PM  drive there                30 min
+1:10 PM   unload                     3 min
+1:13 PM   visit                      2 h 2 min
+3:15 PM   load up for the way home   5 min
+3:20 PM   drive home                 30 min
+3:50 PM   unload                     3 min
+3:53 PM   home again
 """
 
 
@@ -56,14 +55,14 @@ def test_steps_follow_each_other_without_gaps(run: Run) -> None:
 
 @pytest.mark.usefixtures("own_records")
 def test_a_day_can_be_planned_to_the_minute(run: Run) -> None:
-    """By hand: 38 minutes before ten is 9:22, two hours end at 12:00, and 38 minutes later is 12:38."""
+    """By hand: lunch at home ends at 12:35; 38 minutes later is 13:13, then two hours, then 38 minutes."""
     told = answer(run, "test-museum", "2026-12-08", "--grid", "1")
     plan = told["outing"]["plan"]
     assert [plan[name][11:16] for name in ("leave_home", "enter", "leave_place", "home")] == [
-        "09:22",
-        "10:00",
-        "12:00",
-        "12:38",
+        "12:35",
+        "13:13",
+        "15:13",
+        "15:51",
     ]
     assert told["grid_minutes"] == 1
     assert answer(run, "test-museum", "2026-12-08")["grid_minutes"] == 5
@@ -71,15 +70,15 @@ def test_a_day_can_be_planned_to_the_minute(run: Run) -> None:
 
 @pytest.mark.usefixtures("own_records")
 def test_leaving_at_times_of_ones_own_is_held_against_the_best(run: Run) -> None:
-    """With a comfortable stay it weighs as much; let in at 10:30, half past eleven is an hour short of it."""
-    asked = ("test-museum", "2026-12-08", "--leave-home", "9:52", "--leave-place")
-    said = run("day", *asked, "12:32")
+    """With a comfortable stay it weighs as much; let in at 1:30, half past two is an hour short of it."""
+    asked = ("test-museum", "2026-12-08", "--leave-home", "12:52", "--leave-place")
+    said = run("day", *asked, "15:32")
     assert said.status == 0
-    assert "9:52 AM   load up for the way there" in said.out
+    assert "12:52 PM  load up for the way there" in said.out
     assert "Leaving as asked: As much nap and as long a stay: weighs as much as the best plan." in " ".join(
         said.out.split()
     )
-    told = answer(run, *asked, "11:30")
+    told = answer(run, *asked, "14:30")
     # The usual worth of an hour missed there is 10.00; on the grid the best stays two minutes too long, 0.07.
     assert told["against_best"] == "1 h less time there: weighs $9.93 more than the best plan."
 

@@ -106,8 +106,8 @@ def test_a_closed_place_offers_no_times_to_try(open_app: OpenApp) -> None:
 def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> None:
     """Where there are several leave windows, picking another one moves the departure."""
     app = open_app("day_plan")
-    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
-    app.date_input(key="plan_day").set_value(date(2026, 12, 16)).run()
+    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
+    app.date_input(key="plan_day").set_value(date(2027, 1, 22)).run()
     assert not app.exception
     windows = leave_windows(app)
     before = headline(app)
@@ -120,8 +120,8 @@ def test_another_departure_changes_the_plan_and_is_kept(open_app: OpenApp) -> No
 def test_good_times_to_leave_stand_side_by_side(open_app: OpenApp) -> None:
     """A column for each of them, with the nap of the child by name, lunch, waiting and being home."""
     app = open_app("day_plan")
-    app.selectbox(key="plan_place").set_value("rag-and-reed").run()
-    app.date_input(key="plan_day").set_value(date(2026, 12, 16)).run()
+    app.selectbox(key="plan_place").set_value("candlewick-sink-cave").run()
+    app.date_input(key="plan_day").set_value(date(2027, 1, 22)).run()
     table = app.table[0].value
     windows = [option.replace("\\", "") for option in leave_windows(app).options]
     assert len(table.columns) == len(windows) > 1
@@ -172,8 +172,8 @@ def test_chances_are_told_and_the_plan_leaves_slack_for_them(open_app: OpenApp) 
     app.selectbox(key="plan_place").set_value("rag-and-reed").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
     text = text_of(app)
-    assert "Chance to make the timed entry at 3:00 PM: about 9 in 10" in text
-    assert "the chance of coming too late for the timed entry (9.2 %) $2.76" in text
+    assert "Chance to make the timed entry at 1:00 PM: almost certain" in text
+    assert "the chance of coming too late for the timed entry (0.7 %) $0.21" in text
     assert "Chance to be home before the first bedtime at 7:00 PM: almost certain" in text
 
 
@@ -182,7 +182,6 @@ def running_late(open_app: OpenApp) -> AppTest:
     app = open_app("day_plan")
     app.selectbox(key="plan_place").set_value("rag-and-reed").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
-    leave_windows(app).set_value(0).run()
     app.button(key="running_late").click().run()
     assert not app.exception
     return app
@@ -205,7 +204,7 @@ def test_running_late_says_at_once_what_can_be_done(open_app: OpenApp) -> None:
 
 def counted_from(app: AppTest) -> timedelta:
     """The time of day that running late is counted from."""
-    (said,) = re.findall(r"From (\d+:\d\d) AM:", text_of(app))
+    (said,) = re.findall(r"From (\d+:\d\d) [AP]M:", text_of(app))
     hour, minute = said.split(":")
     return timedelta(hours=int(hour), minutes=int(minute))
 
@@ -281,7 +280,6 @@ def test_other_times_are_weighed_at_once_and_can_be_taken(open_app: OpenApp) -> 
     app.button(key="take_tried").click().run()
     assert not app.exception
     assert "Planned with your own times" in text_of(app)
-    assert leave_windows(app).value is None
     assert headline(app) != before
     app.button(key="back_to_best").click().run()
     assert headline(app) == before
@@ -291,7 +289,7 @@ def test_other_times_are_weighed_at_once_and_can_be_taken(open_app: OpenApp) -> 
 def test_times_that_cannot_be_say_which_limits_they_cross(open_app: OpenApp) -> None:
     """Far beyond closing the slider still answers: with the limits, and nothing to take."""
     app = timed_day(open_app)
-    slide(app, "We leave the place at", 60)
+    slide(app, "We leave the place at", 135)
     assert not app.exception
     text = text_of(app)
     assert "That cannot be" in text

@@ -1,7 +1,7 @@
 """The day sheet in words: what stands on it, and what does not."""
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -30,8 +30,9 @@ def texts(name: str, **entries: Any) -> list[str]:
 def test_times_come_first_and_are_the_plans_own() -> None:
     """Leaving home with its window, arriving, going in, lunch, leaving, home again."""
     outing = planned()
-    plan, noon = outing.plan, datetime(2026, 12, 8, 12, tzinfo=outing.plan.enter.tzinfo)
-    lunch = Step(StepKind.LUNCH, noon, noon + timedelta(minutes=35), "lunch")
+    plan = outing.plan
+    eats = plan.enter + timedelta(minutes=20)
+    lunch = Step(StepKind.LUNCH, eats, eats + timedelta(minutes=35), "lunch")
     drive = Step(StepKind.DRIVE, plan.leave_home, plan.enter - timedelta(minutes=9), "drive there")
     window = LeaveWindow(plan.leave_home, plan.leave_home + timedelta(minutes=20), plan)
     plan = replace(plan, steps=(drive, lunch))
@@ -44,7 +45,7 @@ def test_times_come_first_and_are_the_plans_own() -> None:
         (clock(drive.start), "Drive off"),
         (clock(drive.end), "Arrive"),
         (clock(plan.enter), "Go in"),
-        ("12:00 PM", "Lunch"),
+        (clock(eats), "Lunch"),
         (clock(plan.leave_place), "Leave the place, load up"),
         (clock(plan.home), "Home again"),
     ]
@@ -79,7 +80,8 @@ def test_where_clocks_differ_every_time_names_its_zone() -> None:
             "time_zone": "America/Indiana/Indianapolis",
         }
     )
-    found = section(sheet(place=east), "times")
+    far = {"members": [{"name": "Ann", "born": "1988-05-20"}]}
+    found = section(sheet(make_household(**far), place=east), "times")
     assert {line.lead[-3:] for line in found.lines} == {"CST", "EST"}
 
 

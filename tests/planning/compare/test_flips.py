@@ -218,6 +218,10 @@ def test_the_order_changes_at_the_flip_and_not_a_cent_before(
     assert first(repriced(whose, found.price.amount + nearer), present) == present
 
 
+HUNGRY = {"hour_late_lunch": "120", "hour_early_lunch": "120"}
+"""Nobody waits for lunch at home to save the money."""
+
+
 def test_food_flips_where_only_one_place_forbids_to_bring_it() -> None:
     """Packed, food costs nothing: 15 + 3 for the drive is 18, against 5 + 3 + 14 where it must be bought, 22.
 
@@ -229,7 +233,7 @@ def test_food_flips_where_only_one_place_forbids_to_bring_it() -> None:
         place("Bought", "5.00", visit={"own_food": False}, **hours),
     )
     food = NO_FOOD | {"bought_adult": "14"}
-    flip = flips(family(household(food=food), places, (10, 10)))["food"]
+    flip = flips(family(household(food=food, worth=HUNGRY), places, (10, 10)))["food"]
     assert (flip.now, flip.at, flip.new_first) == ("packed", "bought", "bought")
     assert flip.sentence == "With bought food, Bought is the cheapest: $22.00 against $32.00 for Own."
 
@@ -420,7 +424,7 @@ def test_a_departure_picked_by_hand_stays() -> None:
     one, more = {"name": "One", "price": "12.00", "at_most": 1}, {"name": "More", "price": "30.00"}
     timed = place("Timed", "5.00", opening={"hours": "Mo-Su 10:00-17:00", "entry_times": ["11:00", "14:30"]})
     whose = family(
-        household(ANN, BO, food=NO_FOOD | {"way": "bought", "bought_adult": "14"}),
+        household(ANN, BO, food=NO_FOOD | {"way": "bought", "bought_adult": "14"}, worth=HUNGRY),
         (timed, place("Other", one, more)),
         (10, 10),
     )

@@ -206,7 +206,7 @@ def test_food_follows_what_the_place_allows(
 def test_lunch_out_costs_what_it_does_over_lunch_at_home(way: str, more: int, count_all: bool) -> None:
     """As above, 10 packed or at home and 46 bought; the difference is one, whatever counts."""
     household = make_household(food={"way": way, "count_all": count_all}, reserve_percent="0")
-    at_home, out = (of_kind(cost_of(household, lunch_out=lunch), CostKind.FOOD) for lunch in (False, True))
+    at_home, out = (of_kind(cost_of(household, lunch_there=lunch), CostKind.FOOD) for lunch in (False, True))
     assert likely(at_home) == (10 if count_all else 0)
     assert likely(out) - likely(at_home) == more
 

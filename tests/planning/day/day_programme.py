@@ -11,7 +11,6 @@ children who wake when they are carried, and either shows or lunch inside, not b
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, time
-from functools import cached_property
 from itertools import groupby
 
 import numpy as np
@@ -172,7 +171,8 @@ class _Day:
         """What the nuisances weigh at the least."""
         question, worth = self.question, self.question.worth
         short, beyond = self.programme.amount(), self.programme.amount()
-        stay = self.leave - self.enter
+        early_lunch, late_lunch, lunch_there = self._lunch()
+        stay = self.leave - self.enter - lunch_there
         self.programme.need(short + stay - question.comfortable_minutes)
         self.programme.need(beyond - stay + question.comfortable_minutes)
         driven = self.there.drive_minutes + self.back.drive_minutes
@@ -186,7 +186,8 @@ class _Day:
             (self.enter - self.arrive + driven, worth.hour_in_car),
             (short, worth.missed_hour_there),
             (beyond, worth.hour_beyond_comfortable),
-            (self._late_lunch(), worth.hour_late_lunch),
+            (late_lunch, worth.hour_late_lunch),
+            (early_lunch, worth.hour_early_lunch),
             (self._early(), worth.hour_early_departure),
             (constant(beyond_patience), worth.hour_past_patience),
             (self._past(question.habits.home_by), worth.hour_past_home_by),
@@ -221,27 +222,37 @@ class _Day:
         self.programme.need(early + self.depart - clock(self.question.habits.usual_departure))
         return early
 
-    def _late_lunch(self) -> Line:
-        """How much later than usual lunch is eaten inside; nothing where it is eaten at home [min]."""
-        late = self.programme.amount()
-        if self.question.habits.lunch_minutes:
-            self.programme.need(late - self.enter + clock(self.question.habits.lunch), self._out_at_lunch)
-        return late
-
-    @cached_property
-    def _out_at_lunch(self) -> Line:
-        """Whether lunch time falls into the outing."""
-        programme, habits = self.programme, self.question.habits
+    def _lunch(self) -> tuple[Line, Line, Line]:
+        """How much earlier and how much later than usual lunch is, and what it takes from the visit [min]."""
+        programme, habits, eats = self.programme, self.question.habits, self.programme.amount()
         length, usual = habits.lunch_minutes, clock(habits.lunch)
-        gone, back_late, out = programme.choice(), programme.choice(), programme.choice()
-        programme.need(constant(usual + length - 1.0) - self.depart, gone)
-        programme.need(self.depart - usual - length, constant(1.0) - gone)
-        programme.need(self.home - usual - 31.0, back_late)
-        programme.need(constant(usual + 30.0) - self.home, constant(1.0) - back_late)
-        programme.need(gone - out)
-        programme.need(back_late - out)
-        programme.need(out - gone - back_late + 1.0)
-        return out
+        early, late = programme.amount(), programme.amount()
+        if not length:
+            return constant(0.0), constant(0.0), constant(0.0)
+        programme.need(eats - usual + 45.0)
+        programme.need(early - usual + eats)
+        programme.need(late - eats + usual)
+        before, after, waiting, there = (programme.choice() for _ in range(4))
+        halts = [
+            (programme.choice(), since + begins)
+            for leg, since in ((self.there, self.depart), (self.back, self.leave))
+            for begins, ends in stretches(leg, "halt")
+            if ends - begins >= 15
+        ]
+        programme.one_of([before, after, waiting, there, *(chosen for chosen, _ in halts)])
+        programme.need(self.depart - eats - length, before)
+        programme.need(eats - self.home, after)
+        programme.need(eats - self.arrive, waiting)
+        programme.need(self.enter - eats - length, waiting)
+        programme.need(eats - self.enter, there)
+        programme.need(self.leave - eats - length, there)
+        programme.need(self.leave - self.enter - length - max(self.question.shortest_minutes, 1), there)
+        if self.slots or not self.question.eats_there:
+            programme.need(eats + length - self.leave, there)
+        for chosen, begins in halts:
+            programme.need(eats - begins, chosen)
+            programme.need(begins - eats, chosen)
+        return early, late, there * length
 
     def _missed_entry(self) -> Line:
         if not self.slots:
@@ -303,12 +314,12 @@ class _Day:
         return constant(nap.minutes) - kept
 
 
-def stretches(leg: Leg) -> list[tuple[int, int]]:
-    """When the wheels turn without a halt, from a list of every minute of a leg."""
+def stretches(leg: Leg, of: str = "car") -> list[tuple[int, int]]:
+    """When the wheels turn without a halt, or stand for one, from a list of every minute of a leg."""
     found = []
     for what, run in groupby(whereabouts(leg, 0, ""), key=lambda minute: minute[1]):
         minutes = [minute for minute, _ in run]
-        if what.startswith("car"):
+        if what.startswith(of):
             found.append((minutes[0], minutes[-1] + 1))
     return found
 

@@ -63,7 +63,7 @@ PUNCTUAL: dict[str, Any] = {"usual_delay_minutes": 0, "late_one_day_in_ten_minut
 
 
 def make_question(**changes: Any) -> DayQuestion:
-    """An hour's drive to a place open from 10 to 17, nobody napping."""
+    """An hour's drive to a place open from 10 to 17, nobody napping, and no lunch to think of."""
     question = DayQuestion(
         day=TUESDAY,
         home_zone=CHICAGO,
@@ -74,7 +74,7 @@ def make_question(**changes: Any) -> DayQuestion:
         pushchairs=True,
         shortest_minutes=60,
         comfortable_minutes=120,
-        habits=Habits(),
+        habits=Habits(lunch_minutes=0),
         worth=Worth(),
         busy=(),
         currency="USD",

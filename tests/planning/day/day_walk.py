@@ -1,5 +1,6 @@
 """A plain walk through every minute of every plan of a day, to hold the search against."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from decimal import Decimal
@@ -36,14 +37,16 @@ class Walked:
     spent: int = 0
 
 
-def price_of(money: HourlyMoney, enter: int, leave: int, *, lunch_out: bool) -> int | None:
-    """What an outing costs that comes and leaves at some minutes [cents]; None where nobody lets it in."""
+def prices_of(money: HourlyMoney, enter: int, leave: int) -> tuple[int, int] | None:
+    """What an outing costs that comes and leaves at some minutes, with lunch from home and there [cents].
+
+    None where nobody lets it in.
+    """
     hours = money.hours
     entered = max(n for n, begin in enumerate(hours.begins) if begin <= enter)
     left = sum(leave > by for by in hours.leave_by)
     stayed = sum(leave - enter > stay for stay in hours.stays)
-    coins = money.coins[(entered * (len(hours.leave_by) + 1) + left) * (len(hours.stays) + 1) + stayed]
-    return None if coins is None else coins[lunch_out]
+    return money.coins[(entered * (len(hours.leave_by) + 1) + left) * (len(hours.stays) + 1) + stayed]
 
 
 def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
@@ -53,11 +56,18 @@ def whereabouts(leg: Leg, start: int, name: str) -> list[tuple[int, str]]:
     for driven in range(leg.drive_minutes + 1):
         for halt in halts:
             if halt.after_minutes == driven:
-                minutes += ["halt"] * halt.minutes
+                minutes += [f"halt {halts.index(halt)}"] * halt.minutes
         stretch = sum(halt.after_minutes <= driven for halt in halts)
         minutes += [f"car {name} {stretch}"] * (driven < leg.drive_minutes)
     minutes += [f"unload {name}"] * leg.unload_minutes
     return list(enumerate(minutes, start))
+
+
+def halting(places: dict[int, str]) -> list[tuple[int, int]]:
+    """When each halt of a day begins and ends."""
+    minutes = sorted(minute for minute, where in places.items() if where.startswith("halt"))
+    runs = groupby(minutes, key=lambda minute: (places[minute], minute - minutes.index(minute)))
+    return [(run[0], run[-1] + 1) for run in (list(run) for _, run in runs)]
 
 
 def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> list[tuple[int, int]]:
@@ -107,30 +117,49 @@ Performance = tuple[int, int]
 """When one performance of a show begins and ends [min]."""
 
 
-def see(
-    shows: dict[str, list[Performance]], enter: int, leave: int, lunch: tuple[int, int]
-) -> tuple[dict[str, Performance], int]:
-    """What a visit sees of every show, and when lunch then begins; lunch is given as begin and length."""
-    usual, length = lunch
-    begins = usual
+def see(shows: dict[str, list[Performance]], enter: int, leave: int) -> dict[str, Performance]:
+    """What a visit sees of every show."""
     seen: dict[str, Performance] = {}
     for name, performances in shows.items():
         for start, end in performances:
-            others = list(seen.values())
-            if not enter <= start or not end <= leave or meets(start, end - start, others):
-                continue
-            if length and meets(begins, length, [(start, end)]):
-                rooms = [
-                    at
-                    for at in (end, start - length)
-                    if enter <= at and at + length <= leave and not meets(at, length, others)
-                ]
-                if not rooms:
-                    continue
-                begins = min(rooms, key=lambda at: abs(at - usual))
-            seen[name] = (start, end)
-            break
-    return seen, begins
+            if enter <= start and end <= leave and not meets(start, end - start, list(seen.values())):
+                seen[name] = (start, end)
+                break
+    return seen
+
+
+@dataclass(frozen=True)
+class Visit:
+    """A visit as lunch meets it: minutes of leaving home, arriving, entering, leaving and being home again.
+
+    `halts` are begin and end of every halt on the way, `shows` those of every show that is seen.
+    """
+
+    depart: int
+    arrive: int
+    enter: int
+    leave: int
+    home: int
+    halts: list[tuple[int, int]]
+    shows: list[Performance]
+
+
+def lunches(question: DayQuestion, lunch: int, visit: Visit) -> Iterator[tuple[str, int]]:
+    """Where and when lunch could begin, every minute that is possible tried."""
+    length, earliest = question.habits.lunch_minutes, lunch - 45
+    for begins in range(earliest, max(lunch, visit.home) + 1):
+        if begins + length <= visit.depart or begins >= visit.home:
+            yield "home", begins
+        if any(begins == start and end - start >= 15 for start, end in visit.halts):
+            yield "car", begins
+        if visit.arrive <= begins and begins + length <= visit.enter:
+            yield "outside", begins
+        ends = begins + length
+        if visit.enter <= begins and ends <= visit.leave and not meets(begins, length, visit.shows):
+            after = bool(question.hours.entry_times) or not question.eats_there
+            left = visit.leave - visit.enter - length
+            if (ends == visit.leave or not after) and left >= max(question.shortest_minutes, 1):
+                yield "there", begins
 
 
 def latest_arrivals(
@@ -219,13 +248,11 @@ def walk(question: DayQuestion) -> list[Walked]:
             enter, span = min(entries, key=lambda entry: entry[0])
             places = dict(whereabouts(out, depart, "there") + whereabouts(back.at(leave), leave, "home"))
             places |= dict.fromkeys(range(arrive, leave), "inside")
-            lunch, length = clock(habits.lunch), min(habits.lunch_minutes, leave - enter)
-            eats = bool(length and depart < lunch + habits.lunch_minutes and home > lunch + 30)
-            spent = 0 if question.money is None else price_of(question.money, enter, leave, lunch_out=eats)
-            if spent is None:
+            prices = (0, 0) if question.money is None else prices_of(question.money, enter, leave)
+            if prices is None:
                 continue
-            begins = max(enter, min(lunch, leave - length))
-            seen, begins = see(shows, enter, leave, (begins, length if eats else 0))
+            lunch, length = clock(habits.lunch), habits.lunch_minutes
+            seen = see(shows, enter, leave)
             lost = kept = 0
             children = max(question.children, len(question.nappers), 1)
             asleep: dict[str, set[int]] = {}
@@ -248,6 +275,26 @@ def walk(question: DayQuestion) -> list[Walked]:
                     asleep.setdefault(napper.member, set()).update(inside)
             car = sum(where.startswith("car") for where in places.values()) + enter - arrive
             awake = leave - enter - asleep_inside // children
+
+            def stay_weighs(awake: int) -> Decimal:
+                short = max(0, question.comfortable_minutes - awake)
+                beyond = max(0, awake - question.comfortable_minutes)
+                return short * worth.missed_hour_there + beyond * worth.hour_beyond_comfortable
+
+            visit = Visit(depart, arrive, enter, leave, home, halting(places), list(seen.values()))
+            eaten = [("none", lunch)] if not length else lunches(question, lunch, visit)
+            weight, eats_there, spent = min(
+                (
+                    max(0, begins - lunch) * worth.hour_late_lunch
+                    + max(0, lunch - begins) * worth.hour_early_lunch
+                    + stay_weighs(awake - length * (place == "there"))
+                    + Decimal(60 * (price := prices[place == "there" and question.eats_there])) / 100,
+                    place == "there",
+                    price,
+                )
+                for place, begins in eaten
+            )
+            awake -= length * eats_there
             missed = max(0, question.comfortable_minutes - awake)
             early = max(0, clock(habits.usual_departure) - depart)
 
@@ -280,16 +327,13 @@ def walk(question: DayQuestion) -> list[Walked]:
                     home - depart,
                     lost * worth.lost_nap_hour
                     + car * worth.hour_in_car
-                    + missed * worth.missed_hour_there
-                    + max(0, awake - question.comfortable_minutes) * worth.hour_beyond_comfortable
+                    + weight
                     + early * worth.hour_early_departure
-                    + (max(0, begins - lunch) if eats else 0) * worth.hour_late_lunch
                     + (beyond(out) + beyond(back.at(leave))) * worth.hour_past_patience
                     + overlap(enter, leave, question.hours.group_spans) * worth.hour_among_classes
                     + (quiet - overlap(enter, leave, question.hours.quiet_spans)) * worth.quiet_hour
                     + risk * 60 / 1000
-                    + late_home[leave]
-                    + Decimal(60 * spent) / 100,
+                    + late_home[leave],
                     kept,
                     question.comfortable_minutes - missed,
                     tuple(start for start, _ in seen.values()),

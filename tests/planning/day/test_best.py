@@ -107,7 +107,7 @@ def as_planned(question: DayQuestion, best: BestChoice | None) -> Told | None:
         felt,
         best.nap_kept,
         best.nap_usual - best.nap_kept,
-        best.lunch_out,
+        best.lunch_there,
     )
 
 
@@ -124,5 +124,5 @@ def planned(question: DayQuestion) -> Told | None:
         plan.felt,
         sum(nap.kept_minutes for nap in plan.naps),
         sum(nap.lost_minutes for nap in plan.naps),
-        plan.lunch_out,
+        plan.lunch_there,
     )

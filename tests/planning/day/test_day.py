@@ -20,7 +20,16 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
-from tripplan.planning.day import DayPlan, DayQuestion, Napper, StepKind, plan_day, slack
+from tripplan.planning.day import (
+    DayPlan,
+    DayQuestion,
+    LunchPlace,
+    Napper,
+    StepKind,
+    plan_choice,
+    plan_day,
+    slack,
+)
 from tripplan.planning.opening.hours import DayHours, Openness, ShowTimes
 from tripplan.values.money import Money
 
@@ -86,7 +95,9 @@ def test_of_plans_that_weigh_the_same_the_shortest_day_is_best() -> None:
 
 def test_felt_cost_is_the_nuisances_at_the_parents_prices() -> None:
     """Two hours of driving at 6.00 and half an hour missed at 10.00 weigh 17.00."""
-    best = best_of(make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(**PUNCTUAL)))
+    best = best_of(
+        make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(lunch_minutes=0, **PUNCTUAL))
+    )
     assert best.felt == Money(Decimal("17.00"), "USD")
 
 
@@ -118,13 +129,16 @@ def test_steps_fill_the_day_without_gaps() -> None:
 
 @pytest.mark.parametrize(
     ("lunch", "expected"),
-    [("11:00", "11:00-11:35"), ("09:30", "10:00-10:35"), ("12:30", "11:25-12:00"), ("14:00", None)],
+    [("11:00", "11:00-11:35"), ("09:30", "10:00-10:35"), ("12:10", "11:25-12:00"), ("14:00", None)],
 )
 def test_lunch_is_as_near_to_lunch_time_as_the_visit_allows(lunch: str, expected: str | None) -> None:
     """Inside if the family is there, else on arrival or before leaving, at home if it is back by then."""
     habits = Habits(lunch=time.fromisoformat(lunch))
-    best = best_of(make_question(habits=habits, hours=make_hours(("10:00", "12:00"))))
-    meals = [f"{clock(s.start)}-{clock(s.end)}" for s in best.steps if s.kind is StepKind.LUNCH]
+    hungry = Worth(missed_hour_there=Decimal(0), hour_late_lunch=Decimal(60))
+    question = make_question(habits=habits, hours=make_hours(("10:00", "12:00")), worth=hungry)
+    plan = plan_choice(question, *(datetime.combine(TUESDAY, at, CHICAGO) for at in (time(8, 45), time(12))))
+    assert isinstance(plan, DayPlan)
+    meals = [f"{clock(s.start)}-{clock(s.end)}" for s in plan.steps if s.kind is StepKind.LUNCH]
     assert meals == ([expected] if expected else [])
 
 
@@ -257,7 +271,7 @@ def test_waiting_to_be_let_in_weighs_like_the_car() -> None:
 @pytest.mark.parametrize(
     ("changes", "departure"),
     [
-        ({"habits": Habits(earliest_departure=time(9, 2))}, "09:05"),
+        ({"habits": Habits(earliest_departure=time(9, 2), lunch_minutes=0)}, "09:05"),
         ({"last_wakes": time(9, 30)}, "09:30"),
         ({"hours": make_hours(entry_times=("11:30",)), "habits": Habits(**PUNCTUAL)}, "10:15"),
         ({"hours": make_hours(("13:00", "17:00")), "habits": Habits(lunch_minutes=0)}, "11:45"),
@@ -269,15 +283,17 @@ def test_hard_limits_move_the_departure(changes: dict[str, object], departure: s
 
 
 def test_where_it_opens_after_lunch_time_the_family_eats_at_home_first() -> None:
-    """Lunch at noon takes 35 minutes; who leaves before that eats on arriving at one, 6.00 an hour late."""
+    """Lunch at noon takes 35 minutes; who wants all of the afternoon eats while waiting for one."""
     afternoon = make_question(hours=make_hours(("13:00", "17:00")), habits=Habits(home_by=time(16)))
     at_home = best_of(replace(afternoon, habits=Habits()))
     assert (clock(at_home.leave_home), at_home.lunch_out) == ("12:35", False)
     hurried = best_of(replace(afternoon, worth=Worth(missed_hour_there=Decimal(30))))
     weighs = {part.name: (part.minutes, part.felt.amount) for part in hurried.parts}
-    assert (clock(hurried.enter), weighs["lunch later than usual"]) == ("13:00", (60, Decimal(6)))
-    unhurried = best_of(replace(afternoon, worth=Worth(hour_late_lunch=Decimal(0))))
-    assert clock(unhurried.leave_home) == "11:45"
+    assert hurried.lunch is not None
+    assert (clock(hurried.enter), hurried.lunch.place) == ("13:00", LunchPlace.OUTSIDE)
+    assert weighs["lunch later than usual"] == (25, Decimal("2.5"))
+    unhurried = best_of(replace(afternoon, worth=Worth(hour_early_lunch=Decimal(0))))
+    assert clock(unhurried.leave_home) == "11:50"
 
 
 def test_the_day_keeps_clear_of_engagements() -> None:
@@ -339,7 +355,7 @@ def test_a_drive_through_the_clock_change_takes_the_time_it_takes(day: date, hou
 
 def test_a_place_in_another_zone_is_entered_by_its_own_clock() -> None:
     """Ten in Indianapolis is nine in Chicago; each step shows the clock of where it happens."""
-    habits = Habits(usual_departure=time(7))
+    habits = Habits(usual_departure=time(7), lunch_minutes=0)
     best = best_of(make_question(hours=make_hours(zone=INDIANAPOLIS), habits=habits))
     assert [clock(m) for m in (best.leave_home, best.enter, best.leave_place, best.home)] == [
         "07:45",

@@ -173,6 +173,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         ready_minutes=draw(st.sampled_from([0, 50])),
         most_driving_minutes=draw(st.sampled_from([None, None, 100, 180])),
         children=draw(st.integers(0, 5)),
+        eats_there=draw(st.booleans()),
         busy=draw(st.sampled_from([(), (busy,)])),
         grid_minutes=draw(st.sampled_from([40, 60])),
         money=draw(st.none() | hourly_money()),
@@ -277,4 +278,10 @@ def test_the_walk_itself_tells_stretches_of_driving_apart() -> None:
     """Self-check of the walk: a rest after 40 of 60 minutes leaves drives of 40 and 20 minutes."""
     minutes = whereabouts(make_leg(60, rests=((40, 15),)), 0, "there")
     runs = [(where, len(list(run))) for where, run in groupby(where for _, where in minutes)]
-    assert runs == [("load", 10), ("car there 0", 40), ("halt", 15), ("car there 1", 20), ("unload there", 5)]
+    assert runs == [
+        ("load", 10),
+        ("car there 0", 40),
+        ("halt 0", 15),
+        ("car there 1", 20),
+        ("unload there", 5),
+    ]

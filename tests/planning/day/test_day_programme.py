@@ -73,6 +73,7 @@ def small_days(draw: st.DrawFn) -> DayQuestion:
         first_bed=draw(st.sampled_from([None, time(17)])),
         patience_minutes=draw(st.sampled_from([None, 45])),
         busy=draw(st.sampled_from([(), (busy,)])),
+        eats_there=draw(st.booleans()),
         grid_minutes=draw(st.sampled_from([30, 60])),
     )
 

@@ -84,7 +84,7 @@ def test_of_plans_about_equally_good_the_latest_start_counts() -> None:
 
 def test_later_than_a_good_hour_nobody_gains_by_a_later_start() -> None:
     """Open all day: there as it opens at ten, not in the last hours that weigh as much."""
-    assert best_of(make_question(habits=Habits(**PUNCTUAL))).leave_home == at("08:45")
+    assert best_of(make_question(habits=Habits(lunch_minutes=0, **PUNCTUAL))).leave_home == at("08:45")
 
 
 def test_more_driving_than_children_bear_is_not_possible() -> None:

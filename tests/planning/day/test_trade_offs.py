@@ -98,7 +98,9 @@ def test_the_parts_of_felt_cost_add_up_to_it(question: DayQuestion) -> None:
 
 def test_why_the_best_is_best_names_every_nuisance_with_its_weight() -> None:
     """By hand: two hours of driving at 6.00 are 12.00, half an hour missed at 10.00 is 5.00."""
-    found = trade_offs(make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(**PUNCTUAL)))
+    found = trade_offs(
+        make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(lunch_minutes=0, **PUNCTUAL))
+    )
     assert found.why == (
         "By what you say nuisances weigh, no other departure or return weighs less than $17.00: "
         "2 h of driving $12.00 and 30 min of stay cut short $5.00."
@@ -107,7 +109,7 @@ def test_why_the_best_is_best_names_every_nuisance_with_its_weight() -> None:
 
 def test_the_limit_that_helps_most_is_the_one_that_binds() -> None:
     """By hand: open from 10, home by 12:45 leaves 90 minutes; 15 more at 10.00 an hour save 2.50."""
-    question = make_question(habits=Habits(home_by=time(12, 45)))
+    question = make_question(habits=Habits(lunch_minutes=0, home_by=time(12, 45)))
     helps = trade_offs(question).helps
     assert helps is not None
     assert helps.saves == Money(Decimal("2.50"), "USD")

@@ -392,12 +392,12 @@ def test_on_the_way_home_lateness_moves_being_home_and_costs_nothing_more() -> N
 
 
 def test_on_the_way_home_what_is_late_is_told_by_how_much() -> None:
-    """By hand: 4:11 PM and 3½ hours are 41 minutes past seven, eleven past half past seven."""
-    outing, found = again(make_family(), late_minutes=210, **EVENING)
+    """By hand: 4:46 PM and 2 h 55 min are 41 minutes past seven, eleven past half past seven."""
+    outing, found = again(make_family(), late_minutes=175, **EVENING)
     (late,), (in_time,) = found.ways, again(make_family(), **EVENING)[1].ways
-    assert f"{outing.plan.home:%H:%M}" == "16:11"
+    assert f"{outing.plan.home:%H:%M}" == "16:46"
     assert late.notes == (
-        "3 h 30 min later than planned",
+        "2 h 55 min later than planned",
         "41 min after 7:00 PM, by when you want to be home",
         "11 min after the first bedtime at 7:30 PM",
     )
@@ -441,11 +441,11 @@ def test_a_second_sleep_on_the_way_home_is_no_nap_that_was_missed() -> None:
     assert nap.asleep[1] <= outing.plan.leave_place
     assert [way.choice for way in found.ways] == [RecoveryKind.GO_ON, RecoveryKind.WAIT]
     assert all(way.naps == (nap,) for way in found.ways)
-    # Half of an hour's drive is over: asleep since 5:35 PM for 100 minutes; bed is at 7:30 PM.
+    # Half of an hour's drive is over: asleep since 6:10 PM for 100 minutes; bed is at 7:30 PM.
     assert found.ways[0].notes == (
         "2 h later than planned",
         "Di has slept already, by the plan",
-        "Di is tired at bedtime if awake from 4:30 PM on; left alone, the sleep lasts until about 7:15 PM",
+        "Di is tired at bedtime if awake from 4:30 PM on; left alone, the sleep lasts until about 7:50 PM",
     )
 
 

@@ -47,10 +47,10 @@ def test_a_child_newly_out_of_nappies_has_its_toilet_breaks() -> None:
     """By hand: an hour with 25 minutes between toilets is three stretches of 20, with two rests of 15."""
     cy = {"name": "Cy", "born": "2023-10-02", "toilet_minutes": 25}
     people = [{"name": "Ann", "born": "1988-05-20"}, cy]
-    found = outing(members=people)
+    found = outing(members=people, habits={"lunch_minutes": 0})
     assert [minutes for _, minutes in steps(found, StepKind.REST)] == [15] * 4
     assert [minutes for _, minutes in steps(found, StepKind.DRIVE)] == [20] * 6
-    plain = outing(members=[people[0], {**cy, "toilet_minutes": None}])
+    plain = outing(members=[people[0], {**cy, "toilet_minutes": None}], habits={"lunch_minutes": 0})
     assert steps(plain, StepKind.REST) == []
     assert found.way_there.minutes == plain.way_there.minutes + 30
 

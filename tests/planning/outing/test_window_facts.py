@@ -50,9 +50,9 @@ def test_each_window_is_told_by_its_best_plan() -> None:
         WindowFact("load up", ("8:30 AM", "11:00 AM")),
         WindowFact("drive off", ("8:40 AM", "11:10 AM")),
         WindowFact("let in", ("10:00 AM, as it opens, after waiting 15 min", "12:15 PM")),
-        WindowFact("time there", ("2 h", "2 h")),
+        WindowFact("time there", ("2 h", "1 h 25 min")),
         WindowFact("of it among school classes", ("2 h", "15 min")),
-        WindowFact("lunch", ("11:25 AM, there", "12:15 PM, there")),
+        WindowFact("lunch", ("1:15 PM, at home", "12:15 PM, there")),
     )
     assert facts[6:] == (
         WindowFact("Di's nap", ("1 h of 1 h kept, at home", "lost (1 h)")),

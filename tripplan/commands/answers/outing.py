@@ -7,7 +7,7 @@ from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdReason, CrowdRisk
 from tripplan.planning.day import DayPlan, LeaveWindow
-from tripplan.planning.day.times.shapes import NapOutcome, ShowOutcome
+from tripplan.planning.day.times.shapes import NapOutcome, PlannedLunch, ShowOutcome
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.travel.drive import Leg
@@ -77,8 +77,10 @@ json_keys(
 json_keys(Measured, "low=range.low:3 likely=range.likely:3 high=range.high:3 unit")
 json_keys(DayHours, "openness reason spans entry_times")
 json_keys(
-    DayPlan, "leave_home enter leave_place home visit_minutes awake_minutes car_minutes naps shows steps"
+    DayPlan,
+    "leave_home enter leave_place home visit_minutes awake_minutes car_minutes naps lunch shows steps",
 )
+json_keys(PlannedLunch, "place start end")
 json_keys(NapOutcome, "member usual_minutes kept(where,minutes) lost_minutes")
 json_keys(ShowOutcome, "name start=seen.0 end=seen.1 missed_chance asleep")
 json_keys(LeaveWindow, "first last best=best.leave_home")

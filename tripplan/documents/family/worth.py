@@ -42,6 +42,11 @@ class Worth(Written):
     )
     """Paying this much to eat an hour earlier would be fair, where lunch on an outing comes after its usual
     time. Common practice, no source."""
+    hour_early_lunch: Annotated[Price, FieldSpec("Lunch on an outing an hour earlier than usual")] = Decimal(
+        "6.00"
+    )
+    """Paying this much to eat an hour later would be fair, where lunch on an outing comes before its usual
+    time. Common practice, no source."""
     missed_entry: Annotated[
         Price,
         FieldSpec(

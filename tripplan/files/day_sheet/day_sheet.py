@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from operator import itemgetter
 
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
@@ -167,16 +168,19 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
     yield SheetLine("Drive off", at(plan.drive_off))
     there = [step for step in plan.steps if step.end <= plan.enter]
     drives = [step for step in there if step.kind is StepKind.DRIVE]
-    if drives:
-        yield SheetLine("Arrive", at(drives[-1].end))
+    lines = [(step.end, "Arrive") for step in drives[-1:]]
     slot = plan.enter in outing.hours.entry_times
-    yield SheetLine("Entry slot: be at the door" if slot else "Go in", at(plan.enter))
-    inside = [(step.start, "Lunch") for step in plan.steps if step.kind is StepKind.LUNCH]
+    lines.append((plan.enter, "Entry slot: be at the door" if slot else "Go in"))
+    lines += [
+        (step.start, f"{step.label[0].upper()}{step.label[1:]}")
+        for step in plan.steps
+        if step.kind is StepKind.LUNCH
+    ]
     for show in plan.shows:
         if show.seen is not None:
-            inside.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))
-    yield from (SheetLine(words, at(start)) for start, words in sorted(inside))
-    yield SheetLine("Leave the place, load up", at(plan.leave_place))
+            lines.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))
+    lines.append((plan.leave_place, "Leave the place, load up"))
+    yield from (SheetLine(words, at(start)) for start, words in sorted(lines, key=itemgetter(0)))
     yield SheetLine("Home again", at(plan.home))
 
 
@@ -264,6 +268,7 @@ def trip_of(outing: Outing, household: Household) -> Trip:
         minutes_out=(plan.home - plan.leave_home).total_seconds() / 60,
         drive_minutes=max(outing.way_there.drive_minutes, outing.way_home.drive_minutes),
         lunch_out=plan.lunch_out,
+        lunch_there=plan.lunch_there,
         food=household.food,
     )
 

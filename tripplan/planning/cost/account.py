@@ -43,7 +43,7 @@ def outing_cost(
     way_there: Leg,
     way_home: Leg,
     *,
-    lunch_out: bool = True,
+    lunch_there: bool = True,
     own: OwnFigures | None = None,
     count_wear: bool = False,
     visit: VisitTime | None = None,
@@ -60,8 +60,8 @@ def outing_cost(
         admission: what entry costs, or why there is none.
         way_there: the drive out.
         way_home: the drive back.
-        lunch_out: whether the party is out at lunch time; food costs what it does over eating at home, or all
-            of it where the household says so.
+        lunch_there: whether lunch is eaten at the place, else at home or packed, which is as dear; food costs
+            what it does over eating at home, or all of it where the household says so.
         own: the parent's own figures for this place: add-ons wanted, tolls, further extras.
         count_wear: whether the car's loss of value is an item.
         visit: arrival and leaving, for parking that is paid by the hour; None where nobody has said when.
@@ -74,7 +74,7 @@ def outing_cost(
         CurrencyMismatch: the place's prices are in another currency than the household's money.
     """
     account = Account(household, place, way_there, way_home, own=own, count_wear=count_wear)
-    return account.cost(party, day, admission, lunch_out=lunch_out, visit=visit)
+    return account.cost(party, day, admission, lunch_there=lunch_there, visit=visit)
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,7 +108,7 @@ class Account:
         day: date,
         admission: Admission | EntryPrice | NoAdmission,
         *,
-        lunch_out: bool = True,
+        lunch_there: bool = True,
         visit: VisitTime | None = None,
     ) -> OutingCost:
         """What one of the outings costs; the arguments and errors are those of `outing_cost`."""
@@ -120,7 +120,7 @@ class Account:
         items = [
             self._admission(admission, people),
             *self._of_the_car(people, day, parking_price(self.place.parking, visit), included=included),
-            *self._food(months, out=lunch_out),
+            *self._food(months, out=lunch_there),
             *self._add_ons(months),
             *_own_extras(currency, own),
             *_treats(currency, household.treats_per_child, sum(age not in ADULT for age in months)),
@@ -279,9 +279,9 @@ def _meal(
 
 @lru_cache(maxsize=256)
 def _lunch_at_home(food: Food, currency: str, grown: int, children: int) -> tuple[CostItem, ...]:
-    label = "lunch is eaten at home"
+    label = "lunch from home"
     if not food.count_all or not grown + children:
-        source = Source(Origin.ESTIMATE, "the day plan is home again at lunch time, or leaves after it")
+        source = Source(Origin.ESTIMATE, "the day plan has lunch at home, or packed on the way")
         return (known_item(CostKind.FOOD, label, Money.zero(currency), source),)
     price = _meal_price(food, currency, grown, children, bought=False)
     swing = give_or_take("price of packed food", price, PACKED_GIVE_OR_TAKE)

@@ -35,7 +35,8 @@ class BestChoice:
         felt: what its nuisances weigh, in whole units of `weighing.UNITS`.
         nap_kept: of all usual naps together [min].
         nap_usual: their usual length together [min].
-        lunch_out: whether the party is out at lunch time.
+        visit: time inside, without a lunch at the place [min].
+        lunch_there: whether lunch is eaten at the place.
         least: when the plan leaves home that weighs the least, and when it is home again: the best leaves
             home no earlier and weighs about the same [min].
     """
@@ -47,7 +48,8 @@ class BestChoice:
     felt: int
     nap_kept: int
     nap_usual: int
-    lunch_out: bool
+    visit: int
+    lunch_there: bool
     least: tuple[int, int]
 
     def keeps_clear(self, engagements: Engagements) -> bool:
@@ -98,6 +100,8 @@ class _Day:
             question.home_zone,
             id(question.nappers),
             question.pushchairs,
+            question.children,
+            question.eats_there,
             id(question.habits),
             id(question.worth),
             question.first_bed,
@@ -238,6 +242,7 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         at(weighed.rank) // LONGEST_AWAY - sum(at(part) for part in weighed.money) * weighed.coin,
         at(weighed.kept),
         np.full_like(depart, usual),
-        at(weighed.lunch_out),
+        at(weighed.visit),
+        at(weighed.lunch_there),
     )
     return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), lightest, strict=True)]

@@ -76,6 +76,7 @@ class Trip:
         drive_minutes: the longer of the two drives [min].
         lunch_out: whether lunch is eaten away from home.
         food: how the family eats out.
+        lunch_there: whether lunch is at the place, where it may be bought, and not on the way or outside.
     """
 
     place: Place
@@ -85,6 +86,7 @@ class Trip:
     drive_minutes: float
     lunch_out: bool
     food: Food
+    lunch_there: bool = True
 
     @property
     def season(self) -> Season:
@@ -263,7 +265,8 @@ RULES = (
         "Packed lunch and snacks",
         "lunch is out, the family packs it, and own food is allowed (place card)",
         lambda trip: _if(
-            trip.lunch_out and trip.food.way == "packed" and trip.place.visit.own_food,
+            trip.lunch_out
+            and (not trip.lunch_there or (trip.food.way == "packed" and trip.place.visit.own_food)),
             f"for {len(trip.party)}",
         ),
     ),

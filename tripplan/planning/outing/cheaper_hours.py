@@ -57,13 +57,13 @@ def cheaper_hour(question: DayQuestion, plan: DayPlan) -> CheaperHour | None:
         return None
     possible = np.unique(np.broadcast_to(numbers, choices.possible.shape)[choices.possible]).tolist()
     costs = {
-        number: coins[plan.lunch_out] for number in possible if (coins := money.coins[number]) is not None
+        number: coins[plan.lunch_there] for number in possible if (coins := money.coins[number]) is not None
     }
     if not costs:
         return None
     shape = money.hours.shape
     least = min(costs, key=lambda number: (costs[number], _apart(number, now, shape)))
-    saves = Money.from_minor(planned[plan.lunch_out] - costs[least], question.currency)
+    saves = Money.from_minor(planned[plan.lunch_there] - costs[least], question.currency)
     if saves.amount < SMALL_LOSS:
         return None
     said = list(_differences(money.hours, least, now, minutes, question.place_zone))

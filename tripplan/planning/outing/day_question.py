@@ -100,6 +100,7 @@ def day_question(
         hours=hours,
         nappers=needs.nappers,
         pushchairs=place.visit.pushchairs,
+        eats_there=place.visit.own_food or place.visit.food_sold,
         shortest_minutes=min(stay.shortest_minutes, comfortable),
         comfortable_minutes=comfortable,
         habits=household.habits,

@@ -1,4 +1,4 @@
-"""What an outing may cost where it runs late: another price of entry or parking, another place for lunch."""
+"""What an outing may cost where it runs late: another price of entry or parking."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
@@ -8,7 +8,6 @@ from tripplan.documents.family.habits import Habits
 from tripplan.planning.cost.items import OutingCost, Swing, add_up
 from tripplan.planning.day.times.hourly_money import PriceHours
 from tripplan.planning.day.weighing.delays import usual_at_most
-from tripplan.planning.day.weighing.naps import lunch_is_out
 from tripplan.planning.outing.hourly_costs import HourlyCosts
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.cost_kind import CostKind
@@ -24,19 +23,17 @@ class PlannedTimes:
     """When a day plan does what, as minutes since midnight at home.
 
     Attributes:
-        depart, enter, leave, home: leaving home, being let in, leaving the place, being home again [min].
-        lunch: when lunch usually is [min].
+        enter, leave: being let in and leaving the place [min].
+        lunch_there: whether lunch is planned at the place; a delay leaves that as it is.
     """
 
-    depart: int
     enter: int
     leave: int
-    home: int
-    lunch: int
+    lunch_there: bool
 
 
 def with_delays(
-    cost: OutingCost, costs: HourlyCosts, times: PlannedTimes, habits: Habits, ways: tuple[Leg, Leg]
+    cost: OutingCost, costs: HourlyCosts, times: PlannedTimes, habits: Habits, way_there: Leg
 ) -> OutingCost:
     """The same cost, its range wide enough for all that nineteen of twenty delays may change.
 
@@ -45,11 +42,11 @@ def with_delays(
         costs: at every hour.
         times: of the plan.
         habits: the family's delays.
-        ways: there and home.
+        way_there: the drive out.
     """
-    there, back = (usual_at_most(habits, way.drive.minutes) for way in ways)
+    there = usual_at_most(habits, way_there.drive.minutes)
     off = usual_at_most(habits, None)
-    late = list(_late(costs, times, habits, there, back, off))
+    late = list(_late(costs, times, there, off))
     if all(one.total.likely == cost.total.likely for one in late):
         return cost
     items = []
@@ -66,22 +63,15 @@ def with_delays(
     return add_up(items, cost.total.currency)
 
 
-def _late(
-    costs: HourlyCosts, times: PlannedTimes, habits: Habits, there: int, back: int, off: int
-) -> Iterator[OutingCost]:
+def _late(costs: HourlyCosts, times: PlannedTimes, there: int, off: int) -> Iterator[OutingCost]:
     """What the outing costs with every delay up to some minutes that makes a difference."""
-    lunches = {
-        lunch_is_out(times.lunch, habits, times.depart + left, times.home + came)
-        for left in (0, off)
-        for came in (0, back)
-    }
-    if len(costs.costs) == 1 and len(lunches) == 1:
+    if len(costs.costs) == 1:
         return
     numbers = {costs.hours.number(*visit) for visit in _visits(costs.hours, times, there, off)}
     for number in sorted(numbers):
         each = costs.costs[number]
         if each is not None:
-            yield from (each[out] for out in sorted(lunches))
+            yield each[times.lunch_there]
 
 
 def _visits(hours: PriceHours, times: PlannedTimes, there: int, off: int) -> Iterator[tuple[int, int]]:

@@ -43,10 +43,10 @@ class HourlyCosts:
     hours: PriceHours
     costs: tuple[tuple[OutingCost, OutingCost] | None, ...]
 
-    def at(self, enter: int, leave: int, *, lunch_out: bool) -> OutingCost | None:
+    def at(self, enter: int, leave: int, *, lunch_there: bool) -> OutingCost | None:
         """The cost of a visit from one minute to another, with lunch out or at home."""
         each = self.costs[self.hours.number(enter, leave)]
-        return each and each[lunch_out]
+        return each and each[lunch_there]
 
     @property
     def same_all_day(self) -> bool:
@@ -163,11 +163,11 @@ class HourlyPrices:
             return None
         same = (price, parking_price(facts.place.parking, gate.visit), eaters)
         if same not in self._costs:
-            out = self.account.cost(party, day, price, lunch_out=True, visit=gate.visit)
-            at_home = out
+            there = self.account.cost(party, day, price, lunch_there=True, visit=gate.visit)
+            from_home = there
             if not self.account.lunch_is_the_same(party, day):
-                at_home = self.account.cost(party, day, price, lunch_out=False, visit=gate.visit)
-            self._costs[same] = at_home, out
+                from_home = self.account.cost(party, day, price, lunch_there=False, visit=gate.visit)
+            self._costs[same] = from_home, there
         return self._costs[same]
 
     def _offers_good(self, facts: PlaceFacts, visit: VisitTime) -> Iterator[bool]:

@@ -168,17 +168,13 @@ def plan_outing(
     if isinstance(admission, NoAdmission):
         return NoOuting(place, day, admission.reasons)
     cost = with_delays(
-        account.cost(party, day, admission, lunch_out=plan.lunch_out, visit=gate.visit),
+        account.cost(party, day, admission, lunch_there=plan.lunch_there, visit=gate.visit),
         costs,
         PlannedTimes(
-            minutes.rounded_down(plan.leave_home),
-            minutes.rounded_down(plan.enter),
-            minutes.rounded_down(plan.leave_place),
-            minutes.rounded_down(plan.home),
-            minutes.by_clock(household.habits.lunch),
+            minutes.rounded_down(plan.enter), minutes.rounded_down(plan.leave_place), plan.lunch_there
         ),
         household.habits,
-        (there, back),
+        there,
     )
     cheaper = cheaper_hour(question, plan)
     crowd = facts.crowds[day]

@@ -73,5 +73,6 @@ def _let_in(hours: DayHours, plan: DayPlan) -> str:
 
 
 def _lunch(plan: DayPlan) -> str:
-    lunch = next((step for step in plan.steps if step.kind is StepKind.LUNCH), None)
-    return "at home" if lunch is None else f"{wording.clock(lunch.start)}, there"
+    if plan.lunch is None:
+        return "none"
+    return f"{wording.clock(plan.lunch.start)}, {plan.lunch.place}"

@@ -193,7 +193,7 @@ def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[i
         *coins,
         best.depart,
         best.home,
-        best.leave - best.enter,
+        best.visit,
         best.nap_kept,
         best.nap_usual - best.nap_kept,
         visit.in_car,

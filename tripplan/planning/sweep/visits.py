@@ -109,16 +109,15 @@ class Visits:
         if isinstance(found, Verdict):
             return found
         visit, costs = found.later(kind.by_night), self._prices.costs(kind.n)
-        cost = costs.at(visit.best.enter, visit.best.leave, lunch_out=visit.best.lunch_out)
+        best = visit.best
+        cost = costs.at(best.enter, best.leave, lunch_there=best.lunch_there)
         if cost is None:
             return Verdict.NO_TICKETS
         if costs.same_all_day:
             return CostedVisit(visit, cost)
-        best, ways, row = visit.best, self._ways(kind.n), self._row
-        lunch = DayMinutes(row.days[kind.n], row.household.home.zone).by_clock(row.household.habits.lunch)
-        times = PlannedTimes(best.depart, best.enter, best.leave, best.home, lunch)
-        legs = (ways.there.at(best.depart), ways.back.at(best.leave))
-        return CostedVisit(visit, with_delays(cost, costs, times, row.household.habits, legs))
+        times = PlannedTimes(best.enter, best.leave, best.lunch_there)
+        there = self._ways(kind.n).there.at(best.depart)
+        return CostedVisit(visit, with_delays(cost, costs, times, self._row.household.habits, there))
 
     @property
     def kind(self) -> Numbers:

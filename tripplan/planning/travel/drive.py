@@ -114,6 +114,17 @@ class Leg:
         found.append((start, start + self.drive_minutes - driven))
         return tuple((start, end) for start, end in found if start < end)
 
+    @cached_property
+    def halting(self) -> tuple[tuple[int, int], ...]:
+        """When the wheels stand for a rest or stop, as (start, end) since load-up began [min]."""
+        found: list[tuple[int, int]] = []
+        halted = self.load_up_minutes
+        for halt in self.halts:
+            start = halted + halt.after_minutes
+            found.append((start, start + halt.minutes))
+            halted += halt.minutes
+        return tuple(found)
+
     def at(self, _minute: int) -> "Leg":
         """The leg itself, whenever it begins."""
         return self

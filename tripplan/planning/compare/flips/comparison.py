@@ -209,7 +209,7 @@ def _cost(
         outing.admission,
         outing.way_there,
         outing.way_home,
-        lunch_out=outing.plan.lunch_out,
+        lunch_there=outing.plan.lunch_there,
         own=family.own_figures_for(outing.place.id),
         visit=gate_at(family, facts, outing.plan.enter, outing.plan.leave_place, today=today).visit,
     )

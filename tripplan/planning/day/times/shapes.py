@@ -31,6 +31,29 @@ class StepKind(StrEnum):
     SHOW = "show"
 
 
+class LunchPlace(StrEnum):
+    """Where the family has lunch on a day out."""
+
+    HOME = "at home"
+    CAR = "on the way"
+    OUTSIDE = "outside"
+    THERE = "there"
+
+
+@dataclass(frozen=True)
+class PlannedLunch:
+    """Where and when the family has lunch.
+
+    Attributes:
+        place: where.
+        start, end: zone-aware; the home's zone at home and on the road, else the place's.
+    """
+
+    place: LunchPlace
+    start: datetime
+    end: datetime
+
+
 @dataclass(frozen=True)
 class Step:
     """One stretch of the day.
@@ -136,7 +159,7 @@ class DayPlan:
         home: when everybody is home again.
         steps: the whole day, in order, without gaps between `leave_home` and `home`.
         naps: one outcome per usual nap.
-        visit_minutes: time inside, lunch included [min].
+        visit_minutes: time inside, without a lunch at the place [min].
         awake_minutes: how much of it the children are awake, on average; a child that sleeps through it does
             not see it [min].
         car_minutes: time driving, both ways [min].
@@ -145,6 +168,7 @@ class DayPlan:
         parts: the nuisances, those that weigh nothing left out; together they are `felt` before rounding.
         shows: one outcome per show that is worth being there for.
         spent: what the outing costs in all with these hours; None where money does not count.
+        lunch: where and when lunch is; None where nobody has any.
     """
 
     leave_home: datetime
@@ -160,6 +184,7 @@ class DayPlan:
     parts: tuple[NuisanceCost, ...] = ()
     shows: tuple[ShowOutcome, ...] = ()
     spent: Money | None = None
+    lunch: PlannedLunch | None = None
 
     @property
     def weighs(self) -> Money:
@@ -173,8 +198,13 @@ class DayPlan:
 
     @property
     def lunch_out(self) -> bool:
-        """Whether the party is out at lunch time."""
-        return any(step.kind is StepKind.LUNCH for step in self.steps)
+        """Whether lunch is eaten away from home."""
+        return self.lunch is not None and self.lunch.place is not LunchPlace.HOME
+
+    @property
+    def lunch_there(self) -> bool:
+        """Whether lunch is eaten at the place, as that allows it, instead of packed for the way."""
+        return self.lunch is not None and self.lunch.place is LunchPlace.THERE
 
 
 @dataclass(frozen=True)
@@ -265,6 +295,7 @@ class DayQuestion:
         ready_minutes: from when the last of the party wakes to 'shoes on' [min].
         most_driving_minutes: more driving in a day, there and back together, is not allowed [min]; None for
             any amount. A day that has begun has no such limit.
+        eats_there: whether lunch can be had inside, own food or food that is sold.
         children: how many of the party are under age; those who sleep at the place are a share of them.
         money: what the outing costs by the hour; None where money does not count.
     """
@@ -291,6 +322,7 @@ class DayQuestion:
     most_driving_minutes: int | None = None
     children: int = 0
     money: HourlyMoney | None = None
+    eats_there: bool = True
 
     @property
     def place_zone(self) -> tzinfo:

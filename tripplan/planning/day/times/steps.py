@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import tzinfo
+from operator import itemgetter
 
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.day.times.shapes import DayQuestion, Step, StepKind
+from tripplan.planning.day.times.shapes import DayQuestion, LunchPlace, Step, StepKind
 from tripplan.planning.travel.drive import Leg, Stop
 
 SHORTEST_STEP_MINUTES = 10
@@ -26,7 +27,7 @@ def day_steps(
     depart: int,
     enter: int,
     leave: int,
-    lunch: tuple[int, int],
+    lunch: tuple[LunchPlace, int, int] | None,
     shows: Sequence[tuple[str, int, int]] = (),
 ) -> tuple[Step, ...]:
     """The steps of a day from leaving home to being home again.
@@ -37,7 +38,7 @@ def day_steps(
         depart: when load-up begins at home [min].
         enter: when the party is let in [min].
         leave: when load-up for the way home begins [min].
-        lunch: when lunch begins and ends inside; of no length where it is eaten at home [min].
+        lunch: where lunch is, when it begins and ends [min]; None where nobody has any.
         shows: what is seen, with begin and end; neither lunch nor another show meets it [min].
 
     Returns:
@@ -46,13 +47,20 @@ def day_steps(
     home, place = question.home_zone, question.place_zone
     there, back = question.way_there.at(depart), question.way_home.at(leave)
     arrive = depart + there.minutes
+    place_of_lunch, *eats = (LunchPlace.HOME, 0, 0) if lunch is None else lunch
     inside = [(StepKind.SHOW, begins, ends, name) for name, begins, ends in shows]
-    inside.append((StepKind.LUNCH, *lunch, "lunch"))
+    waits: list[tuple[StepKind, int, int, str]] = []
+    if place_of_lunch is LunchPlace.THERE or (place_of_lunch is LunchPlace.OUTSIDE and eats[0] >= enter):
+        label = "lunch" if place_of_lunch is LunchPlace.THERE else "lunch outside"
+        inside.append((StepKind.LUNCH, eats[0], eats[1], label))
+    elif place_of_lunch is LunchPlace.OUTSIDE:
+        waits.append((StepKind.LUNCH, eats[0], eats[1], "lunch outside"))
+    at_a_halt = eats[0] if place_of_lunch is LunchPlace.CAR else None
     stretches = (
-        *_on_the_road(there, depart, "there", home, home, place),
-        (StepKind.WAIT, arrive, enter, "wait to be let in", place),
-        *_at_the_place(sorted(inside, key=lambda step: step[1]), enter, leave, place),
-        *_on_the_road(back, leave, "home", home, place, home),
+        *_on_the_road(there, depart, "there", (home, home, place), at_a_halt),
+        *_around(waits, (StepKind.WAIT, arrive, enter, "wait to be let in"), place),
+        *_around(sorted(inside, key=itemgetter(1)), (StepKind.VISIT, enter, leave, "visit"), place),
+        *_on_the_road(back, leave, "home", (home, place, home), at_a_halt),
     )
     return tuple(
         Step(kind, minutes.moment(start, zone), minutes.moment(end, zone), label)
@@ -74,30 +82,36 @@ def _joined(stretches: Iterable[_Stretch]) -> list[_Stretch]:
     return found
 
 
-def _at_the_place(
-    inside: Iterable[tuple[StepKind, int, int, str]], enter: int, leave: int, place: tzinfo
+def _around(
+    inside: Iterable[tuple[StepKind, int, int, str]], whole: tuple[StepKind, int, int, str], zone: tzinfo
 ) -> Iterator[_Stretch]:
-    """Lunch and shows, and the visit around them."""
-    reached = enter
+    """Lunch and shows, and what is around them."""
+    around, reached, ends_at, words = whole
     for kind, begins, ends, label in inside:
         if begins < ends:
-            yield StepKind.VISIT, reached, begins, "visit", place
-            yield kind, begins, ends, label, place
+            yield around, reached, begins, words, zone
+            yield kind, begins, ends, label, zone
             reached = ends
-    yield StepKind.VISIT, reached, leave, "visit", place
+    yield around, reached, ends_at, words, zone
 
 
 def _on_the_road(
-    leg: Leg, start: int, way: str, road: tzinfo, origin: tzinfo, goal: tzinfo
+    leg: Leg, start: int, way: str, zones: tuple[tzinfo, tzinfo, tzinfo], lunch: int | None
 ) -> Iterator[_Stretch]:
-    """Load-up, drives with the rests and stops between them, and unloading."""
+    """Load-up, drives with the rests and stops between them, and unloading; zones of road, origin and goal.
+
+    Where lunch begins at a halt that is what the halt is for.
+    """
+    road, origin, goal = zones
     yield StepKind.LOAD_UP, start, start + leg.load_up_minutes, f"load up for the way {way}", origin
     reached, driven = start + leg.load_up_minutes, 0
     for halt in leg.halts:
         halts = reached + halt.after_minutes - driven
         yield StepKind.DRIVE, reached, halts, f"drive {way}", road
         reached, driven = halts + halt.minutes, halt.after_minutes
-        if isinstance(halt, Stop):
+        if halts == lunch:
+            yield StepKind.LUNCH, halts, reached, f"lunch at a rest on the way {way}", road
+        elif isinstance(halt, Stop):
             yield StepKind.STOP, halts, reached, halt.what, road
         else:
             yield StepKind.REST, halts, reached, f"rest on the way {way}", road

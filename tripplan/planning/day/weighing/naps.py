@@ -27,9 +27,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
-from tripplan.planning.day.times.choices import Choices, Flags
+from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.legs import LegsOfDays, last_stretch
 from tripplan.planning.day.times.limits import LONGEST_DAY
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, by_shape, chosen, combined
@@ -104,10 +103,6 @@ class Slept:
         """How long the child sleeps while the party is inside [min]."""
         asleep: Minutes = self.ends - self.begins
         return asleep
-
-
-LUNCH_CAN_WAIT_MINUTES = 30
-"""Home this soon after its lunch time, a party waits and eats there (common practice, no source) [min]."""
 
 
 @dataclass(frozen=True)
@@ -211,50 +206,6 @@ def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
             lasts[earlier] = firsts[later] = (lasts[earlier] + firsts[later]) // 2
     for nap, start, first, last in zip(naps, starts, firsts, lasts, strict=True):
         yield NapWindow(napper.member, nap, start, first, max(first, last))
-
-
-@dataclass(frozen=True, eq=False)
-class Lunch:
-    """When the family eats at the place, for every choice.
-
-    Attributes:
-        begins: when lunch begins [min].
-        minutes: how long it takes [min].
-        inside: whether it is eaten there at all; if not, at home.
-    """
-
-    begins: Minutes
-    minutes: Minutes
-    inside: Flags
-
-
-def lunch_inside(choices: Choices, question: DayQuestion, minutes: DayMinutes) -> Lunch:
-    """When lunch is.
-
-    A party that is home soon after its lunch time, or leaves after lunch, eats at home. Else it eats
-    inside the place, as near to lunch time as the visit allows: on arrival if lunch time falls on the
-    way there, before leaving if on the way home.
-    """
-    usual, length = minutes.by_clock(question.habits.lunch), question.habits.lunch_minutes
-    if length <= min(limits.shortest for limits in choices.limits):
-        lasts = a_day([length])
-    else:
-        lasts = np.minimum(length, choices.visit)
-    begins = np.minimum(np.maximum(usual, choices.enter), choices.leave - lasts)
-    out = out_at_lunch(usual, question.habits, choices.depart, choices.home)
-    return Lunch(begins, lasts, out)
-
-
-def lunch_is_out(usual: int, habits: Habits, depart: int, home: int) -> bool:
-    """The same as `out_at_lunch` for one day."""
-    return bool(out_at_lunch(usual, habits, a_day([depart]), a_day([home])).item())
-
-
-def out_at_lunch(usual: int, habits: Habits, depart: Minutes, home: Minutes) -> Flags:
-    """Whether lunch time falls into the outing, for each departure and each time of being home."""
-    if not habits.lunch_minutes:
-        return np.zeros((1, 1, 1), dtype=np.bool_)
-    return (depart < usual + habits.lunch_minutes) & (home > usual + LUNCH_CAN_WAIT_MINUTES)
 
 
 def before_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:

@@ -24,7 +24,8 @@ four decimals weighs a whole number for every minute."""
 
 
 @lru_cache(maxsize=256)
-def _rate(price: Decimal) -> int:
+def rate(price: Decimal) -> int:
+    """What a minute weighs, by the price of an hour, in parts of the currency's main unit."""
     return int(price.scaleb(_RATE_DECIMALS).to_integral_value())
 
 
@@ -37,6 +38,8 @@ class Measure(Enum):
     """Tenths of a minute on average, priced by the hour."""
     CHANCE = THOUSANDTHS
     """Priced for the whole."""
+    WEIGHED = 0
+    """What it weighs, already in parts of the currency's main unit."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -64,11 +67,13 @@ class Nuisance:
         return self._weight(self.amount, finer)
 
     def _weight(self, amount: Minutes, finer: int = 1) -> Minutes:
-        rate = _rate(self.price)
+        by_minute = rate(self.price)
         if self.measure is Measure.MINUTES:
-            weight: Minutes = np.multiply(amount, rate * finer, dtype=np.int64)
+            weight: Minutes = np.multiply(amount, by_minute * finer, dtype=np.int64)
+        elif self.measure is Measure.WEIGHED:
+            weight = np.multiply(amount, finer, dtype=np.int64)
         else:
-            weight = np.multiply(amount, 60 * rate, dtype=np.int64) // self.measure.value * finer
+            weight = np.multiply(amount, 60 * by_minute, dtype=np.int64) // self.measure.value * finer
         return weight
 
     def part(self, at: tuple[int, int, int], currency: str) -> NuisanceCost:

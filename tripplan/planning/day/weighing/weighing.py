@@ -1,7 +1,7 @@
 """Every choice of a day weighed in the parent's own money, and any of them as a plan."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from decimal import Decimal
 from functools import cached_property, reduce
@@ -14,13 +14,19 @@ from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.hourly_money import MoneyOfDays
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import NEVER, Limits
-from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
-from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, ShowOutcome
+from tripplan.planning.day.times.minutes import NARROW, DayMinutes, Minutes, a_day, chosen, combined
+from tripplan.planning.day.times.shapes import (
+    DayPlan,
+    DayQuestion,
+    LunchPlace,
+    NuisanceCost,
+    PlannedLunch,
+    ShowOutcome,
+)
 from tripplan.planning.day.times.steps import day_steps
 from tripplan.planning.day.weighing.lateness import THOUSANDTHS, Lateness
+from tripplan.planning.day.weighing.lunch import Lunch, LunchQuestion, StayWorth
 from tripplan.planning.day.weighing.naps import (
-    LUNCH_CAN_WAIT_MINUTES,
-    Lunch,
     NapWindow,
     Sleep,
     Slept,
@@ -28,14 +34,13 @@ from tripplan.planning.day.weighing.naps import (
     after_the_visit,
     before_the_visit,
     in_the_pushchair,
-    lunch_inside,
     nap_windows,
-    out_at_lunch,
     outcome,
 )
-from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance
-from tripplan.planning.day.weighing.shows import ShowAttendance, with_shows
+from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance, rate
+from tripplan.planning.day.weighing.shows import ShowAttendance, seen_shows
 from tripplan.planning.opening.hours import ShowTimes
+from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 
 LONGEST_AWAY = 2**13
@@ -88,15 +93,48 @@ class WeighedChoices:
             found += in_the_pushchair(nap, self.choices)
         return found
 
-    @property
-    def lunch(self) -> Lunch:
-        """When lunch is."""
-        return self._inside[0]
-
-    @property
+    @cached_property
     def shows(self) -> tuple[ShowAttendance, ...]:
         """What is seen of each show that is worth it."""
-        return self._inside[1] if any(show.worth_it for show in self.question.hours.shows) else ()
+        shows = self.question.hours.shows
+        if not any(show.worth_it for show in shows):
+            return ()
+        return seen_shows(shows, self.choices, self.minutes[0], self._there)
+
+    @cached_property
+    def lunch(self) -> Lunch | None:
+        """Where and when lunch is; None where nobody has any."""
+        question, worth = self.question, self.question.worth
+        if not question.habits.lunch_minutes:
+            return None
+        shows = [(seen.start, seen.start + seen.show.minutes) for seen in self.shows]
+        beyond = self._not_asleep - self._comfortable
+        stay = StayWorth(beyond, rate(worth.missed_hour_there), rate(worth.hour_beyond_comfortable))
+        asked = LunchQuestion(question, self.choices, self.minutes[0], shows)
+        more = a_day([0]) if self._hourly is None or not question.eats_there else self._hourly[1]
+        return asked.best(stay, more * np.int64(self.coin))
+
+    @property
+    def lunch_there(self) -> Flags:
+        """Whether lunch is eaten at the place, as that allows it, instead of at home or packed."""
+        if self.lunch is None or not self.question.eats_there:
+            return np.zeros((1, 1, 1), dtype=np.bool_)
+        return self.lunch.at_the_place
+
+    @property
+    def visit(self) -> Minutes:
+        """Time inside without lunch [min]."""
+        return self._without_lunch(self.choices.visit)
+
+    def _without_lunch(self, visit: Minutes) -> Minutes:
+        if self.lunch is None:
+            return visit
+        without: Minutes = visit - self.question.habits.lunch_minutes * self.lunch.at_the_place.astype(NARROW)
+        return without
+
+    @property
+    def _comfortable(self) -> Minutes:
+        return a_day([each.comfortable_minutes for each in self.questions])
 
     @cached_property
     def slept(self) -> tuple[Slept, ...]:
@@ -114,9 +152,14 @@ class WeighedChoices:
         """How many there are to see the place, one at least."""
         return max(self.question.children, len(self.question.nappers), 1)
 
-    @cached_property
+    @property
     def awake(self) -> Minutes:
-        """Time inside that the children are awake, on average; of an impossible choice any number [min]."""
+        """Time inside, without lunch, that the children are awake, on average [min]."""
+        return self._without_lunch(self._not_asleep)
+
+    @cached_property
+    def _not_asleep(self) -> Minutes:
+        """The same with lunch, wherever it is eaten; of an impossible choice any number [min]."""
         naps = zip(self.stretches, self.slept, strict=True)
         asleep = [nap.inside for stretches, nap in naps if any(each.at_the_place for each in stretches)]
         if not asleep:
@@ -147,21 +190,22 @@ class WeighedChoices:
         yield from self._of_lunch()
         yield from self._of_being_late()
 
-    @property
-    def lunch_out(self) -> Flags:
-        """Whether the party is out at lunch."""
-        habits, choices = self.question.habits, self.choices
-        return out_at_lunch(self.minutes[0].by_clock(habits.lunch), habits, choices.depart, choices.home)
-
     @cached_property
     def money(self) -> tuple[Minutes, ...]:
         """What hangs on the hour of what the outing costs, to be added up [smallest coins]."""
+        if self._hourly is None:
+            return ()
+        at_home, more = self._hourly
+        return at_home, more * self.lunch_there
+
+    @cached_property
+    def _hourly(self) -> tuple[Minutes, Minutes] | None:
+        """What the outing costs with a lunch from home, and how much more with lunch at the place."""
         days = [question.money for question in self.questions if question.money is not None]
         if len(days) < len(self.questions):
-            return ()
+            return None
         money, choices = MoneyOfDays.of(days), self.choices
-        at_home, more = money.spent(money.number(choices.enter, choices.leave))
-        return at_home, more * self.lunch_out
+        return money.spent(money.number(choices.enter, choices.leave))
 
     def spent(self, at: tuple[int, int, int]) -> int:
         """The same of one choice, of which day, departure and leaving time are given [smallest coins]."""
@@ -215,7 +259,7 @@ class WeighedChoices:
 
     def _of_the_visit(self) -> Iterator[Nuisance]:
         question, worth = self.question, self.question.worth
-        missing = a_day([each.comfortable_minutes for each in self.questions]) - self.awake
+        missing = self._comfortable - self.awake
         yield Nuisance("stay cut short", np.maximum(missing, 0), worth.missed_hour_there)
         if worth.hour_beyond_comfortable:
             beyond = np.maximum(-missing, 0)
@@ -240,20 +284,9 @@ class WeighedChoices:
         return spent, whole
 
     def _of_lunch(self) -> Iterator[Nuisance]:
-        habits, price = self.question.habits, self.question.worth.hour_late_lunch
-        if not price or not habits.lunch_minutes:
-            return
-        usual, choices = self.minutes[0].by_clock(habits.lunch), self.choices
-        if self.shows:
-            late, out = np.maximum(self.lunch.begins - usual, 0), self.lunch.inside
-        else:
-            # A party that is let in after lunch time eats at once, and then stays and drives home.
-            late = np.maximum(choices.enter - usual, 0)
-            away = min(limits.shortest + limits.back.quickest for limits in choices.limits)
-            home = a_day([NEVER]) if away >= LUNCH_CAN_WAIT_MINUTES else choices.home
-            out = out_at_lunch(usual, habits, choices.depart, home)
-        if late.any():
-            yield Nuisance("lunch later than usual", late * out, price)
+        worth = self.question.worth
+        if self.lunch is not None and (worth.hour_early_lunch or worth.hour_late_lunch):
+            yield Nuisance("lunch", self.lunch.weight, Decimal(0), Measure.WEIGHED)
 
     def _of_being_late(self) -> Iterator[Nuisance]:
         worth, choices = self.question.worth, self.choices
@@ -282,11 +315,6 @@ class WeighedChoices:
     @cached_property
     def _there(self) -> Lateness:
         return Lateness.there(self.question, self.choices.there)
-
-    @cached_property
-    def _inside(self) -> tuple[Lunch, tuple[ShowAttendance, ...]]:
-        lunch = lunch_inside(self.choices, self.question, self.minutes[0])
-        return with_shows(self.question.hours.shows, self.choices, lunch, self.minutes[0], self._there)
 
     def sleeps(self, number: int, row: int, column: int) -> list[Sleep]:
         """Where one of the naps could be slept in one choice of the first day."""
@@ -334,8 +362,7 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
     at = (0, row, column)
     depart, enter = chosen(choices.depart, at), chosen(choices.enter, at)
     leave, home = chosen(choices.leave, at), chosen(choices.home, at)
-    eats = chosen(weighed.lunch.begins, at)
-    lunch = (eats, eats + chosen(weighed.lunch.minutes, at) * chosen(weighed.lunch.inside, at))
+    lunch = None if weighed.lunch is None else weighed.lunch.chosen(at)
     place_zone = question.place_zone
     shows = [
         (
@@ -347,7 +374,6 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
         for attended in weighed.shows
     ]
     seen = [(show.name, start, start + show.minutes) for show, start, *_ in shows if start < NEVER]
-    parts = (nuisance.part(at, question.currency) for nuisance in weighed.nuisances)
     spent = weighed.spent(at)
     felt = Decimal(chosen(weighed.rank, at) // LONGEST_AWAY - spent * weighed.coin) / UNITS
     return DayPlan(
@@ -360,14 +386,33 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
             outcome(question, minutes, window, weighed.sleeps(number, row, column))
             for number, window in enumerate(weighed.windows)
         ),
-        visit_minutes=leave - enter,
+        visit_minutes=chosen(weighed.visit, at),
         awake_minutes=chosen(weighed.awake, at),
         car_minutes=question.way_there.at(depart).drive_minutes + question.way_home.at(leave).drive_minutes,
         felt=Money(felt, question.currency).rounded(),
-        parts=tuple(part for part in parts if part.felt.amount),
+        parts=tuple(part for part in _parts(weighed, at) if part.felt.amount),
         shows=tuple(_show_at(question, minutes, *show) for show in shows),
         spent=None if question.money is None else Money.from_minor(spent, question.currency),
+        lunch=None if lunch is None else _lunch_at(question, minutes, *lunch),
     )
+
+
+def _parts(weighed: WeighedChoices, at: tuple[int, int, int]) -> Iterator[NuisanceCost]:
+    """What one choice weighs, nuisance by nuisance."""
+    for nuisance in weighed.nuisances:
+        part = nuisance.part(at, weighed.question.currency)
+        if nuisance.measure is Measure.WEIGHED and weighed.lunch is not None:
+            name, minutes = weighed.lunch.off_usual(at)
+            part = replace(part, name=name, said=f"{wording.minutes(minutes)} of {name}", minutes=minutes)
+        yield part
+
+
+def _lunch_at(
+    question: DayQuestion, minutes: DayMinutes, place: LunchPlace, begins: int, ends: int
+) -> PlannedLunch:
+    on_the_road = place in (LunchPlace.HOME, LunchPlace.CAR)
+    zone = question.home_zone if on_the_road else question.place_zone
+    return PlannedLunch(place, minutes.moment(begins, zone), minutes.moment(ends, zone))
 
 
 def _show_at(

@@ -1,0 +1,234 @@
+"""Where and when the family has lunch, for every choice.
+
+* At home before leaving or after coming back; on the way at a halt that is long enough, packed; outside while
+  waiting to be let in, packed; or at the place.
+* At the place lunch is eaten inside, wherever in the visit it fits, but never during a show. With timed entry
+  the whole visit is one entry or tour, and lunch comes after it; so it does, outside, where no own food is
+  allowed and none is sold. It takes its time out of the visit, of which the shortest has to be left.
+* Each begins as near to lunch time as it can. Lunch weighs by how much earlier or later than usual it begins,
+  and nobody eats more than `EARLIEST_MINUTES` before lunch time.
+* Of these the one counts that weighs the least, with what it takes from the visit and what it costs more to
+  eat at the place.
+
+Source: common practice, no source; every figure is the parent's own setting.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, reduce
+from itertools import chain
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tripplan.planning.day.times.choices import Choices, Flags
+from tripplan.planning.day.times.legs import LegsOfDays
+from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
+from tripplan.planning.day.times.shapes import DayQuestion, LunchPlace
+from tripplan.planning.day.weighing.nuisances import rate
+
+EARLIEST_MINUTES = 45
+"""Nobody is hungry earlier than this before lunch time (common practice, no source) [min]."""
+AT_A_REST_MINUTES = 15
+"""A halt this long is enough for a packed lunch (common practice, no source) [min]."""
+CANNOT_BE = 2**48
+"""What a lunch weighs that cannot be, in parts of `nuisances.UNITS`: more than any day."""
+
+Weights = NDArray[np.int64]
+Spot = tuple[int, int, int]
+"""Which day, departure and leaving time."""
+
+
+@dataclass(frozen=True, eq=False)
+class LunchOption:
+    """One way to have lunch, for every choice.
+
+    Attributes:
+        place: where.
+        begins_at: when, in one choice, by its day, departure and leaving time [min].
+        minutes: how long it takes [min].
+        weight: what its hour weighs, `CANNOT_BE` where it does not fit, in parts of `nuisances.UNITS`.
+    """
+
+    place: LunchPlace
+    begins_at: Callable[[Spot], int]
+    minutes: int
+    weight: Weights
+
+
+@dataclass(frozen=True, eq=False)
+class Lunch:
+    """Where the family has lunch, for every choice; the best of all options.
+
+    Attributes:
+        elsewhere: the options that take nothing from the visit, in the order in which they are preferred.
+        there: the option at the place.
+        at_the_place: in which choices that is the best.
+        weight: what the hour of the best weighs, in parts of `nuisances.UNITS`.
+        usual: lunch time [min].
+    """
+
+    elsewhere: tuple[LunchOption, ...]
+    there: LunchOption
+    at_the_place: Flags
+    weight: Weights
+    usual: int
+
+    def off_usual(self, at: Spot) -> tuple[str, int]:
+        """That lunch is earlier or later than usual in one choice, as part of a sentence; how much [min]."""
+        off = self.chosen(at)[1] - self.usual
+        return f"lunch {'earlier' if off < 0 else 'later'} than usual", abs(off)
+
+    def chosen(self, at: Spot) -> tuple[LunchPlace, int, int]:
+        """Where and from when to when lunch is in one choice [min]."""
+        option = self.there
+        if not chosen(self.at_the_place, at):
+            option = min(self.elsewhere, key=lambda option: chosen(option.weight, at))
+        begins = option.begins_at(at)
+        return option.place, begins, begins + option.minutes
+
+
+@dataclass(frozen=True, eq=False)
+class LunchQuestion:
+    """What lunch rests on.
+
+    Attributes:
+        question: one of the days, for what is the same on all.
+        choices: their departures and leaving times.
+        minutes: how the days are counted.
+        shows: when each show that is seen begins and ends, for every choice; several days have none [min].
+    """
+
+    question: DayQuestion
+    choices: Choices
+    minutes: DayMinutes
+    shows: Sequence[tuple[Minutes, Minutes]] = ()
+
+    @cached_property
+    def usual(self) -> int:
+        """Lunch time [min]."""
+        return self.minutes.by_clock(self.question.habits.lunch)
+
+    @property
+    def lasts(self) -> int:
+        """How long it takes [min]."""
+        return self.question.habits.lunch_minutes
+
+    def best(self, stay: "StayWorth", more: Weights) -> Lunch:
+        """The best lunch of every choice.
+
+        Args:
+            stay: what time at the place is worth.
+            more: what lunch at the place costs more than at home, in parts of `nuisances.UNITS`.
+        """
+        elsewhere = tuple(chain(self._at_home(), self._on_the_way(), self._waiting()))
+        there = self._there()
+        least = combined(np.minimum, (option.weight for option in elsewhere))
+        at_the_place = there.weight + more + stay.lost(self.lasts) < least
+        return Lunch(elsewhere, there, at_the_place, np.where(at_the_place, there.weight, least), self.usual)
+
+    def _option(self, place: LunchPlace, begins: Minutes, fits: Flags | None = None) -> LunchOption:
+        """An option that begins at some minutes, as far as it fits."""
+        early, late = self._weighs(begins, begins)
+        minutes = AT_A_REST_MINUTES if place is LunchPlace.CAR else self.lasts
+        weight = early + late if fits is None else np.where(fits, early + late, CANNOT_BE)
+        return LunchOption(place, lambda at: chosen(begins, at), minutes, weight)
+
+    def _weighs(self, first: Minutes, last: Minutes) -> tuple[Weights, Weights]:
+        """What it weighs to begin no earlier than one minute, and what no later than another.
+
+        The second is `CANNOT_BE` where that is earlier than anybody is hungry.
+        """
+        worth = self.question.worth
+        late = np.multiply(np.maximum(first - self.usual, 0), rate(worth.hour_late_lunch), dtype=np.int64)
+        early = np.maximum(self.usual - last, 0)
+        weight = np.multiply(early, rate(worth.hour_early_lunch), dtype=np.int64)
+        return late, np.where(early > EARLIEST_MINUTES, CANNOT_BE, weight)
+
+    def _at_home(self) -> Iterator[LunchOption]:
+        choices = self.choices
+        yield self._option(LunchPlace.HOME, np.minimum(choices.depart - self.lasts, self.usual))
+        yield self._option(LunchPlace.HOME, np.maximum(choices.home, self.usual))
+
+    def _on_the_way(self) -> Iterator[LunchOption]:
+        choices = self.choices
+        yield from self._at_halts(choices.there, choices.depart)
+        yield from self._at_halts(choices.back, choices.leave)
+
+    def _at_halts(self, ways: LegsOfDays, starts: Minutes) -> Iterator[LunchOption]:
+        """At the first, second, ... halt that is long enough; a way that has no more never gets there."""
+        halts = [
+            [begins for begins, ends in leg.halting if ends - begins >= AT_A_REST_MINUTES]
+            for leg in ways.legs
+        ]
+        for number in range(max(map(len, halts))):
+            after = [of_leg[number] if number < len(of_leg) else -1 for of_leg in halts]
+            since = ways.of_each(starts, after)
+            yield self._option(LunchPlace.CAR, starts + since, since >= 0)
+
+    def _waiting(self) -> Iterator[LunchOption]:
+        choices = self.choices
+        fits = choices.wait >= self.lasts
+        if fits.any():
+            begins = np.minimum(np.maximum(choices.arrive, self.usual), choices.enter - self.lasts)
+            yield self._option(LunchPlace.OUTSIDE, begins, fits)
+
+    def _there(self) -> LunchOption:
+        question, choices, usual = self.question, self.choices, self.usual
+        shortest = a_day([limits.shortest for limits in choices.limits])
+        room, last = choices.visit >= shortest + self.lasts, choices.leave - self.lasts
+        place = LunchPlace.THERE if question.eats_there else LunchPlace.OUTSIDE
+        if question.hours.entry_times or not question.eats_there:
+            return self._clear_of_shows(place, [last], room)
+        if self.shows:
+            nearest = np.minimum(np.maximum(choices.enter, usual), last)
+            around = chain.from_iterable((begins - self.lasts, ends) for begins, ends in self.shows)
+            return self._clear_of_shows(place, [nearest, *around], room)
+        late, early = self._weighs(choices.enter, last)
+        return LunchOption(
+            place,
+            lambda at: min(max(chosen(choices.enter, at), usual), chosen(last, at)),
+            self.lasts,
+            np.where(room, late + early, CANNOT_BE),
+        )
+
+    def _clear_of_shows(self, place: LunchPlace, starts: Sequence[Minutes], room: Flags) -> LunchOption:
+        """The best of some starts, the first among equals, that lies inside and meets no show."""
+        choices, options = self.choices, []
+        for begins in starts:
+            fits = room
+            if self.shows:
+                fits = fits & (begins >= choices.enter) & (begins + self.lasts <= choices.leave)
+            for show_begins, show_ends in self.shows:
+                fits = fits & ((begins + self.lasts <= show_begins) | (begins >= show_ends))
+            options.append(self._option(place, begins, fits))
+
+        def begins_at(at: Spot) -> int:
+            return min(options, key=lambda option: chosen(option.weight, at)).begins_at(at)
+
+        weight = reduce(np.minimum, (option.weight for option in options))
+        return LunchOption(place, begins_at, self.lasts, weight)
+
+
+@dataclass(frozen=True, eq=False)
+class StayWorth:
+    """What time at the place is worth.
+
+    Attributes:
+        beyond: how much longer than comfortable the children are awake there if lunch takes nothing from it;
+            below zero where it is shorter [min].
+        missed, too_long: what a minute short of a comfortable stay weighs, and one beyond it, in parts of
+            `nuisances.UNITS`.
+    """
+
+    beyond: Minutes
+    missed: int
+    too_long: int
+
+    def lost(self, minutes: int) -> Weights:
+        """What is lost if the visit is so many minutes shorter; below zero where it was too long."""
+        spare = np.clip(self.beyond, 0, minutes)
+        lost: Weights = self.missed * minutes - np.multiply(
+            spare, self.missed + self.too_long, dtype=np.int64
+        )
+        return lost
