@@ -28,18 +28,19 @@ def test_the_answer_is_one_press_away(at_eleven: AppTest) -> None:
     """From now on, at first: nobody leaves before 11:35, and the free time begins then."""
     app = at_eleven.button(key="free_today").click().run()
     assert not app.exception
-    assert app.time_input(key="free_from").value == time(11, 35)
+    assert app.selectbox(key="free_from").value == time(11, 35)
     assert "drive off at" in shown(app)
+    assert " pm" not in shown(app)
     assert [button.key for button in app.button if str(button.key).startswith("plan_today_")]
 
 
 def test_the_free_time_can_be_picked(at_eleven: AppTest) -> None:
     """With an hour left nothing fits, and the reasons stand under it; out of order is said."""
     app = at_eleven.button(key="free_today").click().run()
-    app.time_input(key="free_until").set_value(time(12, 15)).run()
+    app.selectbox(key="free_until").set_value(time(12, 15)).run()
     assert not app.exception
     assert "Nothing fits between 11:35 AM and 12:15 PM." in shown(app)
-    app.time_input(key="free_until").set_value(time(11, 0)).run()
+    app.selectbox(key="free_until").set_value(time(11, 0)).run()
     assert "The free time ends before it begins." in shown(app)
 
 

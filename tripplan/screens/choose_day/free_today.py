@@ -18,6 +18,9 @@ SHOWN = 3
 """So many outings answer the question; more are a list to be read."""
 STEP = timedelta(minutes=15)
 """How finely the free time is picked."""
+FIRST, LAST = time(6), time(22)
+"""Times to pick from; others count where they are the present or the household's own."""
+_DAY = timedelta(days=1)
 _OPEN = "free_today_open"
 
 
@@ -79,9 +82,10 @@ def _card(view: View, outing: Outing) -> None:
         total = wording.whole_money(outing.cost.total.likely)
         at_least = "at least " if outing.cost.unknown else ""
         st.markdown(f"**{plain(f'{outing.place.name}: {at_least}{total}')}**")
+        leaving = leaving_sentence(outing.plan)
         st.markdown(
             plain(
-                f"{leaving_sentence(outing.plan).capitalize()}, home {wording.clock(outing.plan.home)}. "
+                f"{leaving[0].upper()}{leaving[1:]}, home {wording.clock(outing.plan.home)}. "
                 f"{wording.minutes(outing.plan.visit_minutes)} there, "
                 f"{wording.minutes(outing.way_there.drive_minutes)} drive, {naps_in_short(outing)}, "
                 f"{outing.crowd.word}."
@@ -98,10 +102,16 @@ def _card(view: View, outing: Outing) -> None:
 
 def _clock(view: View, label: str, name: str, at_first: time) -> time:
     kept = f"{name}_{view.which}"
-    picked: time = st.time_input(
+    now: time = st.session_state.setdefault(kept, at_first)
+    midnight = datetime.combine(view.today, time())
+    quarters = (midnight + step * STEP for step in range(_DAY // STEP))
+    clocks = sorted({now, *(moment.time() for moment in quarters if FIRST <= moment.time() <= LAST)})
+    labels = {clock: _said(view, clock) for clock in clocks}
+    picked: time = st.selectbox(
         label,
-        value=st.session_state.setdefault(kept, at_first),
-        step=STEP,
+        clocks,
+        index=clocks.index(now),
+        format_func=labels.__getitem__,
         key=name,
         on_change=keep,
         args=(kept, name),
