@@ -60,6 +60,7 @@ def best_of(services: Services, place_id: str, day: date, without: str = "") -> 
     """The best plan of a day, as it is told on that page."""
     family = services.family()
     assert family is not None
+    family = family.with_nothing_planned()
     party = [member.name for member in family.household.members if member.name != without]
     place = next(place for place in family.places if place.id == place_id)
     facts = place_facts(family, place, (day.year,))
@@ -288,6 +289,7 @@ def test_another_plan_takes_the_old_ones_place_and_can_be_taken_back(at_time: At
     app.button(key="take_back_used_plan").click().run()
     assert not app.exception
     assert (kept().leave_home, kept().sequence) == (planned.leave_home, 2)
+    assert app.selectbox(key="plan_place").value == "tern-landing"
     assert title(app).endswith(f"load up at {wording.clock(planned.leave_home)}")
 
 
@@ -304,3 +306,25 @@ def test_staying_home_calls_it_off_everywhere(at_time: AtTime, data: Path) -> No
     assert one.value.status is PlanStatus.CANCELLED
     assert title(app) == "No outing yet"
     assert "Tern Landing River House is called off." in "\n".join(told.value for told in app.success)
+
+
+def test_taking_back_what_was_not_planned_leaves_fields_and_headline_alike(
+    at_time: AtTime, data: Path
+) -> None:
+    """An outing that was only tried is planned by using a plan; taken back, the page speaks of one place."""
+    app = at_time(datetime(2026, 12, 3, 12, tzinfo=UTC))
+    app.switch_page("screens/pages/day_plan.py").run()
+    app.run()
+    app.selectbox(key="plan_place").set_value("tern-landing").run()
+    app.date_input(key="plan_day").set_value(date(2026, 12, 9)).run()
+    app.button(key="running_late").click().run()
+    app.button(key="use_plan_0").click().run()
+    assert len(services_in(data).demo.all(PlannedOuting)) == 1
+    app.button(key="take_back_used_plan").click().run()
+    assert not app.exception
+    assert not services_in(data).demo.all(PlannedOuting)
+    picked = app.selectbox(key="plan_place")
+    family = services_in(data).family()
+    assert family is not None
+    names = {place.id: place.name for place in family.places}
+    assert title(app).startswith(names[picked.value])

@@ -276,18 +276,21 @@ def place_and_day(view: View, family: Family, now: Selection, page: str) -> tupl
     def pick() -> None:
         take_as_planned(view, st.session_state[place_key], st.session_state[day_key])
 
+    # What is picked at first may change while the fields are there, such as when a plan is taken back.
+    at_first = {place_key: now.place.id, day_key: max(now.day, view.today)}
+    for key, value in at_first.items():
+        if st.session_state.get(key) != value:
+            st.session_state[key] = value
     left, right = st.columns(2)
     place_id = left.selectbox(
         "Where to?",
         ids,
-        index=ids.index(now.place.id),
         format_func=place_names(family).__getitem__,
         key=place_key,
         on_change=pick,
     )
     day = right.date_input(
         "On which day?",
-        value=max(now.day, view.today),
         min_value=view.today,
         max_value=view.today + LONGEST_SPAN,
         key=day_key,
