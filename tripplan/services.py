@@ -21,6 +21,7 @@ from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
+from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
 from tripplan.records.copies.daily import back_up, sweep
@@ -182,6 +183,7 @@ def family_on_record(records: Records) -> Family | None:
         typed_drives=tuple(kept.value for kept in records.all(TypedDrive).values()),
         local_days=local.value.days if local else (),
         planned=tuple(kept.value for kept in records.all(PlannedOuting).values()),
+        stations=stations(),
     )
 
 

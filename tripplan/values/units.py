@@ -17,3 +17,13 @@ def litres_per_100_km(miles_per_gallon: Decimal) -> Decimal:
     Source: NIST SP 811, 2008, section B.5: divide 235.215 by the miles per US gallon.
     """
     return 100 * LITRES_PER_US_GALLON / KM_PER_MILE / miles_per_gallon
+
+
+def celsius(fahrenheit: float) -> float:
+    """A temperature in degrees Celsius. Source: NIST SP 811, 2008, appendix B.8; exact."""
+    return (fahrenheit - 32) / 1.8
+
+
+def fahrenheit(celsius: float) -> float:
+    """A temperature in degrees Fahrenheit; source as above."""
+    return celsius * 1.8 + 32

@@ -8,7 +8,7 @@ from babel.numbers import format_currency
 
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Range
-from tripplan.values.units import KM_PER_MILE
+from tripplan.values.units import KM_PER_MILE, fahrenheit
 
 LOCALE = "en_US"
 
@@ -89,6 +89,21 @@ def distance_range(km: Range, unit: str) -> str:
     if km.is_exact:
         return distance(km.likely, unit)
     return f"{distance(km.likely, unit)} ({distance(km.low, unit)} to {distance(km.high, unit)})"
+
+
+def temperature(celsius: float, unit: str) -> str:
+    """A temperature in whole degrees, unit 'F' or 'C', such as '25 °F'."""
+    return f"{_degrees(celsius, unit)} °{unit}"
+
+
+def temperatures(low: float, high: float, unit: str) -> str:
+    """Two temperatures [°C] in whole degrees, unit 'F' or 'C', such as '14 to 25 °F'."""
+    first, last = _degrees(low, unit), _degrees(high, unit)
+    return f"{first} °{unit}" if first == last else f"{first} to {last} °{unit}"
+
+
+def _degrees(celsius: float, unit: str) -> int:
+    return round(fahrenheit(celsius) if unit == "F" else celsius)
 
 
 def day(value: date) -> str:

@@ -77,6 +77,7 @@ def outing(**changes: Any) -> Outing:
         "plan": plan,
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
+        "weather": None,
         "cost": OutingCost((driving,), range_, ("parking",)),
         "hourly_costs": HourlyCosts(PriceHours(), (None,)),
         "cheaper_hour": None,

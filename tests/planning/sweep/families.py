@@ -10,6 +10,7 @@ from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalenda
 from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 
 TODAY = date(2026, 11, 25)
@@ -54,6 +55,8 @@ def families(draw: st.DrawFn) -> Family:
     if draw(st.booleans()):
         household["car"] = None
     if draw(st.booleans()):
+        household["habits"] |= {"never_outdoors_below": "20 F", "never_outdoors_above": "29 C"}
+    if draw(st.booleans()):
         rush = {"start": "07:00", "end": "09:30", "factor": "1.4"}
         household["habits"]["rush_hours"] = [rush, {**rush, "days": ["Fr"], "start": "14:00", "end": "19:00"}]
     if draw(st.booleans()):
@@ -81,6 +84,7 @@ def families(draw: st.DrawFn) -> Family:
         draw(st.lists(st.builds(_engagements, st.lists(_busy(), max_size=4)), max_size=1).map(tuple)),
         draw(st.sampled_from((FamilyDays(), _WORKING))),
         tuple(TypedDrive(place=id_, km=30, minutes=draw(minutes), typed_on=TODAY) for id_ in ids),
+        stations=draw(st.sampled_from((None, stations()))),
     )
 
 
@@ -194,7 +198,7 @@ def places(draw: st.DrawFn) -> Any:
         opening |= {"last_entry_minutes_before_close": 60, "book_days_ahead": draw(st.sampled_from((0, 3)))}
     if draw(st.booleans()):
         opening |= {"entry_times": ("10:00", "11:30", "13:00"), "school_groups": "Tu-Th 10:00-12:00"}
-    visit: dict[str, Any] = {}
+    visit: dict[str, Any] = {"indoors": draw(st.sampled_from(("indoors", "both", "outdoors")))}
     if draw(st.booleans()):
         visit |= {
             "quiet_hours": draw(st.sampled_from(("Mo-We 12:00-14:00", "PH 11:00-12:30"))),

@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from tests.builders import make_outing
 from tests.planning.sweep.families import SPANS, TODAY, families
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.planning.climate.stations import stations
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -86,6 +87,7 @@ REASONS = {
         "nobody would be let in",
         "no offer lets all of you in at the hours",
     ),
+    Verdict.TOO_COLD_OR_HOT: ("it usually feels like",),
     Verdict.NO_TICKETS: ("No offer", "must", "keeps out", "may not", "The limits of", "may only enter"),
 }
 """How the reason of a day planned by itself begins or reads, by what the table says."""
@@ -123,6 +125,7 @@ def test_a_sweep_says_what_every_day_says_by_itself(family: Family, span: DateSp
 def test_a_whole_year_of_the_demo_says_what_many_days_says_by_itself(demo_family: Family) -> None:
     """Over a year with both clock changes, at every place of the invented family, no figure differs."""
     span = DateSpan(first=TODAY + timedelta(days=1), last=TODAY + timedelta(days=365))
+    demo_family = replace(demo_family, stations=stations())
     table = sweep(demo_family, demo_family.party(), demo_family.places, span, today=TODAY)
     clock_changes = {date(2027, 3, 14), date(2027, 11, 7)}
     for row, place in enumerate(demo_family.places):

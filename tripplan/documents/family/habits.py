@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import DAY_NAMES, ClockTime, Minutes, Name, Weekday, Written
+from tripplan.documents.temperature import Temperature
 
 NIGHT_OVER = time(4)
 """Nobody does anything before this, except come home late."""
@@ -217,6 +218,24 @@ class Habits(Written):
     ] = 5
     """How much later than planned the family gets off: on half of all days no more than this. Common
     practice, no source."""
+    never_outdoors_below: Annotated[
+        Temperature | None,
+        FieldSpec(
+            "Never outdoors when it usually feels colder than",
+            help="Places that are outdoors are then left out at such hours. Empty for no limit.",
+            example="10 F",
+        ),
+    ] = None
+    """Nobody visits a place outdoors at hours that usually feel colder, such as `10 F` or `-12 C`."""
+    never_outdoors_above: Annotated[
+        Temperature | None,
+        FieldSpec(
+            "Never outdoors when it usually feels hotter than",
+            help="Places that are outdoors are then left out at such hours. Empty for no limit.",
+            example="100 F",
+        ),
+    ] = None
+    """Nobody visits a place outdoors at hours that usually feel hotter, such as `100 F` or `38 C`."""
     late_one_day_in_ten_minutes: Annotated[
         int,
         Field(ge=0, le=360),

@@ -14,10 +14,12 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import Name, Written
-from tripplan.documents.usual_weather import UsualWeather
+from tripplan.documents.usual_weather import Degrees, UsualWeather
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
 
+_FAHRENHEIT = ("US", "BS", "BZ", "KY", "LR", "PW", "FM", "MH")
+"""Countries where temperatures are told in degrees Fahrenheit; from memory."""
 INVENTED = "Demo: this family, its places and prices are invented."
 
 
@@ -77,6 +79,11 @@ class Household(Written):
     def notice(self) -> str:
         """What everything that is shown or written of an invented family says; empty for a real one."""
         return INVENTED if self.invented else ""
+
+    @property
+    def degrees(self) -> Degrees:
+        """The unit of temperature that people use where the family lives."""
+        return "F" if self.home.country in _FAHRENHEIT else "C"
 
     def member(self, name: str) -> Member | None:
         """The member with that name, if there is one."""

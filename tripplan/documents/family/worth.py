@@ -83,6 +83,31 @@ class Worth(Written):
         Price, FieldSpec("An hour of a place's quiet time that you miss", help="Usually nothing.")
     ] = Decimal(0)
     """Paying this much to spend an hour of a place's quiet time there would be fair."""
+    hour_in_the_cold: Annotated[
+        Price,
+        FieldSpec(
+            "An hour outdoors in the cold",
+            help="When it feels like 15 °F (-9 °C). Half as much at 30 °F (-1 °C), nothing from 50 °F "
+            "(10 °C) on, twice as much at 0 °F (-18 °C); more for children under three.",
+        ),
+    ] = Decimal("12.00")
+    """Paying this much to spend an hour less outdoors would be fair when it feels like 15 °F (-9 °C); half as
+    much at 30 °F, nothing from 50 °F on, twice as much at 0 °F. Common practice, no source."""
+    hour_in_the_heat: Annotated[
+        Price,
+        FieldSpec(
+            "An hour outdoors in the heat",
+            help="When it feels like 100 °F (38 °C). Half as much at 90 °F (32 °C), nothing up to 80 °F "
+            "(27 °C), twice as much at 110 °F (43 °C); more for children under three.",
+        ),
+    ] = Decimal("12.00")
+    """Paying this much to spend an hour less outdoors would be fair when it feels like 100 °F (38 °C); half
+    as much at 90 °F, nothing up to 80 °F, twice as much at 110 °F. Common practice, no source."""
+    hour_in_the_wet: Annotated[Price, FieldSpec("An hour outdoors on a day with rain or snow")] = Decimal(
+        "6.00"
+    )
+    """Paying this much to spend an hour less outdoors on a day with rain or snow would be fair; its chance
+    weighs a share of it. Common practice, no source."""
     hour_past_patience: Annotated[
         Price,
         FieldSpec(

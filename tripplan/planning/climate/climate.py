@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -39,19 +40,8 @@ class UsualDay:
     sunrise: float
 
     def temperature(self, hour: float) -> float:
-        """The usual temperature at an hour by the sun, 12 being its highest stand [°C].
-
-        Two half waves: from the low at sunrise to the high at 14, and back to the low of the next sunrise.
-        Source: de Wit, 1978, as above; from memory.
-        """
-        rises = min(12 - self.sunrise, _WARMEST_HOUR - 1)
-        since = (hour - rises) % 24
-        warming = _WARMEST_HOUR - rises
-        if since <= warming:
-            share = (1 - math.cos(math.pi * since / warming)) / 2
-        else:
-            share = (1 + math.cos(math.pi * (since - warming) / (24 - warming))) / 2
-        return self.low + (self.high - self.low) * share
+        """The usual temperature at an hour by the sun, see `temperature` [°C]."""
+        return float(temperature(*(np.array(one) for one in (self.low, self.high, self.sunrise, hour))))
 
 
 @dataclass(frozen=True, eq=False)
@@ -99,6 +89,11 @@ class Climate:
             latitude, by_day() @ months.high, by_day() @ months.low, _chances(months.wet), snow, months.source
         )
 
+    @cached_property
+    def sunrise(self) -> Floats:
+        """Half the length of each of the 366 days, see `half_day` [h]."""
+        return half_days(self.latitude)
+
     def on(self, day: date) -> UsualDay:
         """What a day is usually like."""
         number = day_of_year(day)
@@ -107,8 +102,28 @@ class Climate:
             high=float(self.high[number]),
             wet=float(self.wet[number]),
             snow=None if self.snow is None else float(self.snow[number]),
-            sunrise=half_day(self.latitude, number),
+            sunrise=float(self.sunrise[number]),
         )
+
+
+def temperature(low: Floats, high: Floats, sunrise: Floats, hour: Floats) -> Floats:
+    """The usual temperature at an hour by the sun [°C]; arrays that fit each other.
+
+    Two half waves: from the low at sunrise to the high at 14, and back to the low of the next sunrise.
+
+    Args:
+        low: of the day [°C].
+        high: of the day [°C].
+        sunrise: in hours before the sun's highest stand [h].
+        hour: by the sun, 12 being its highest stand [h].
+
+    Source: de Wit, 1978, as above; from memory.
+    """
+    rises = np.minimum(12 - sunrise, _WARMEST_HOUR - 1)
+    since, warming = (hour - rises) % 24, _WARMEST_HOUR - rises
+    wave = np.where(since <= warming, since / warming - 1, (since - warming) / (24 - warming))
+    degrees: Floats = low + (high - low) * (1 + np.cos(np.pi * wave)) / 2
+    return degrees
 
 
 def _chances(counted: Floats) -> Floats:
@@ -122,21 +137,26 @@ def day_of_year(day: date) -> int:
     return date(_LEAP_YEAR, day.month, day.day).timetuple().tm_yday - 1
 
 
-def half_day(latitude: float, number: int) -> float:
-    """Half the length of a day: from sunrise to the sun's highest stand [h].
+def half_days(latitude: float) -> Floats:
+    """Half the length of each of 366 days: from sunrise to the sun's highest stand [h].
 
     Args:
         latitude: north positive [degrees].
-        number: of the day among 366, from 0.
 
     Returns:
         0 where the sun does not rise, 12 where it does not set; within some five minutes of an almanac.
     """
-    angle = 2 * math.pi * (number + 1 - _SOLSTICE) / YEAR_DAYS
-    declination = math.asin(-math.sin(_TILT) * math.cos(angle))
+    return _half_days(round(latitude, 1))
+
+
+@lru_cache(maxsize=256)
+def _half_days(latitude: float) -> Floats:
+    angle = 2 * math.pi * (np.arange(YEAR_DAYS) + 1 - _SOLSTICE) / YEAR_DAYS
+    sine = -math.sin(_TILT) * np.cos(angle)
     here = math.radians(latitude)
-    down = math.cos(here) * math.cos(declination)
-    if abs(down) < 1e-9:
-        return 12.0 if here * declination > 0 else 0.0
-    cosine = (math.sin(_RISING) - math.sin(here) * math.sin(declination)) / down
-    return math.degrees(math.acos(min(1.0, max(-1.0, cosine)))) / 15
+    # At a pole the cosine is as good as zero, and its sign tells day from night.
+    down = max(math.cos(here), 1e-9) * np.sqrt(1 - sine**2)
+    cosine = (math.sin(_RISING) - math.sin(here) * sine) / down
+    half: Floats = np.degrees(np.arccos(np.clip(cosine, -1, 1))) / 15
+    half.flags.writeable = False
+    return half

@@ -3,8 +3,8 @@
 Sources and licenses: `SOURCES.md`.
 """
 
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, fields
+from functools import cached_property, lru_cache
 from importlib.resources import files
 
 import numpy as np
@@ -64,6 +64,11 @@ class Stations:
         counts: NDArray[np.bool_] = self.snow[:, 0] >= 0
         return counts
 
+    @cached_property
+    def counting_snow(self) -> NDArray[np.intp]:
+        """The numbers of those."""
+        return np.flatnonzero(self.counts_snow)
+
     def point(self, number: int) -> Point:
         """Where one of them stands."""
         x, y, z = self.direction[number]
@@ -72,13 +77,11 @@ class Stations:
     def without(self, left_out: NDArray[np.bool_]) -> "Stations":
         """The same without some of them."""
         stay = ~left_out
-        return Stations(**{name: values[stay] for name, values in vars(self).items()})
+        return Stations(**{one.name: getattr(self, one.name)[stay] for one in fields(self)})
 
     def km_from(self, point: Point) -> Floats:
         """How far each of them is from a point, over a round Earth [km]."""
-        chord = np.linalg.norm(self.direction - direction_of(point.latitude, point.longitude), axis=1)
-        km: Floats = 2 * _EARTH_KM * np.arcsin(np.minimum(chord / 2, 1))
-        return km
+        return _km(self.direction, direction_of(point.latitude, point.longitude))
 
     def months_at(self, point: Point, height: float | None = None) -> UsualMonths | None:
         """What the months are usually like at a point; None where no station is near.
@@ -87,30 +90,41 @@ class Stations:
             point: where.
             height: above sea level [m]; when left out, that of the stations around it.
         """
-        km = self.km_from(point)
-        if km.min() > FARTHEST_KM:
+        found = self._around(point, None)
+        if found is None:
             return None
-        around, weight = _nearest(km)
+        around, weight, km = found
         up = 0.0 if height is None else height - float(weight @ self.height[around])
-        snow = None
-        counting = np.flatnonzero(self.counts_snow)
-        if counting.size and km[counting].min() <= FARTHEST_KM:
-            snowy, snow_weight = _nearest(km[counting])
-            snow = snow_weight @ self.snow[counting[snowy]]
+        snowy = self._around(point, self.counting_snow)
         return UsualMonths(
             high=weight @ self.high[around] - COOLING * up,
             low=weight @ self.low[around] - COOLING * up,
             wet=weight @ self.wet[around],
-            snow=snow,
-            source=self._source(around, km),
+            snow=None if snowy is None else snowy[1] @ self.snow[snowy[0]],
+            source=self._source(around, float(km[0])),
         )
 
-    def _source(self, around: NDArray[np.int64], km: Floats) -> Source:
+    def _around(
+        self, point: Point, among: NDArray[np.intp] | None
+    ) -> tuple[NDArray[np.intp], Floats, Floats] | None:
+        """The stations nearest to a point, their shares and distances [km]; None where none is near."""
+        directions = self.direction if among is None else self.direction[among]
+        if not len(directions):
+            return None
+        here = direction_of(point.latitude, point.longitude)
+        count = min(_AROUND, len(directions))
+        nearest = np.argpartition(-(directions @ here), count - 1)[:count]
+        km = _km(directions[nearest], here)
+        order = np.argsort(km)
+        nearest, km = nearest[order], km[order]
+        if km[0] > FARTHEST_KM:
+            return None
+        weight = 1 / (km + _SOFTENING_KM) ** 2
+        return nearest if among is None else among[nearest], weight / weight.sum(), km
+
+    def _source(self, around: NDArray[np.intp], km: float) -> Source:
         nearest = int(around[0])
-        told = (
-            f"{around.size} weather stations around it, the nearest {self.name[nearest]}, "
-            f"{km[nearest]:.0f} km away"
-        )
+        told = f"{around.size} weather stations around it, the nearest {self.name[nearest]}, {km:.0f} km away"
         credit = "" if self.free[around].all() else "weather: KNMI and Met Éireann, CC BY 4.0"
         return Source(Origin.PUBLISHED, told, credit)
 
@@ -121,13 +135,16 @@ def direction_of(latitude: Floats | float, longitude: Floats | float) -> Floats:
     return np.stack([np.cos(north) * np.cos(east), np.cos(north) * np.sin(east), np.sin(north)], axis=-1)
 
 
-def _nearest(km: Floats) -> tuple[NDArray[np.int64], Floats]:
-    """The nearest stations, the nearest of all first, and what share each has."""
-    among = min(_AROUND, km.size)
-    around = np.argpartition(km, among - 1)[:among]
-    around = around[np.argsort(km[around])]
-    weight = 1 / (km[around] + _SOFTENING_KM) ** 2
-    return around, weight / weight.sum()
+def km_between(here: Point, there: Point) -> float:
+    """How far two points are apart, over a round Earth [km]."""
+    first, second = (direction_of(point.latitude, point.longitude) for point in (here, there))
+    return float(_km(first[None], second)[0])
+
+
+def _km(directions: Floats, here: Floats) -> Floats:
+    """How far points are from one, over a round Earth [km]."""
+    km: Floats = 2 * _EARTH_KM * np.arcsin(np.minimum(np.linalg.norm(directions - here, axis=1) / 2, 1))
+    return km
 
 
 @lru_cache(maxsize=1)

@@ -18,6 +18,7 @@ from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
+from tripplan.planning.climate.stations import Stations
 from tripplan.planning.family.busy_days import BusyDays
 from tripplan.planning.travel.drive import Drive
 
@@ -42,6 +43,7 @@ class Family:
         local_days: festivals and local days off that the parent listed.
         planned: the outings on record; their time is taken.
         now: nobody leaves before, zone-aware; None where the present does not matter.
+        stations: what the weather is usually like; None where it does not matter.
     """
 
     household: Household
@@ -56,6 +58,7 @@ class Family:
     local_days: tuple[LocalDay, ...] = ()
     planned: tuple[PlannedOuting, ...] = ()
     now: datetime | None = None
+    stations: Stations | None = None
 
     @cached_property
     def busy_days(self) -> BusyDays:

@@ -28,6 +28,7 @@ from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
+from tripplan.planning.outing.visit_weather import VisitWeather, barred_sentence, visit_weather
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Leg
@@ -54,6 +55,7 @@ class Outing:
         plan: the one that is meant, usually the best of them.
         admission: what to buy.
         crowd: how likely a full house is.
+        weather: what it is usually like there at that time; None where nobody knows.
         cost: what it costs in all.
         hourly_costs: what it would cost at other hours.
         cheaper_hour: hours at which it would cost less; None where there are none.
@@ -73,6 +75,7 @@ class Outing:
     plan: DayPlan
     admission: Admission
     crowd: CrowdRisk
+    weather: VisitWeather | None
     cost: OutingCost
     hourly_costs: HourlyCosts
     cheaper_hour: CheaperHour | None
@@ -177,7 +180,11 @@ def plan_outing(
         there,
     )
     cheaper = cheaper_hour(question, plan)
+    weather = visit_weather(household, facts, needs.months, day, plan)
+    if weather is not None and weather.barred:
+        return NoOuting(place, day, (barred_sentence(weather, household),))
     crowd = facts.crowds[day]
+    nothing = Money.zero(household.currency)
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(
         place=place,
@@ -191,10 +198,13 @@ def plan_outing(
         plan=plan,
         admission=admission,
         crowd=crowd,
+        weather=weather,
         cost=cost,
         hourly_costs=costs,
         cheaper_hour=cheaper,
-        generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
+        generalized_cost=(
+            cost.total.likely + plan.felt + full_house + (weather.weighs if weather else nothing)
+        ).rounded(),
         notes=(
             *idea_notes(place, [member.months_on(day) for member in party]),
             *who_goes.notes,

@@ -11,6 +11,9 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.logbook.crowd_note import CrowdNote
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.planning.climate.climate import Climate
+from tripplan.planning.climate.outdoors import OutdoorYear
+from tripplan.planning.climate.places import climate_for, outdoor_year
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
@@ -35,6 +38,8 @@ class PlaceFacts:
             those of the family's notes of the place among them.
         local_days: festivals and local days off that the parent listed.
         crowd_notes: how full the place was when the family was there.
+        climate: what the weather is usually like there; None where that is not known.
+        outdoors: what it means for time outdoors; None also where the visit is indoors.
     """
 
     place: Place
@@ -43,6 +48,8 @@ class PlaceFacts:
     schools: SchoolDays
     local_days: tuple[LocalDay, ...] = ()
     crowd_notes: tuple[CrowdNote, ...] = ()
+    climate: Climate | None = None
+    outdoors: OutdoorYear | None = None
 
     @property
     def public_holidays(self) -> Mapping[date, str]:
@@ -173,6 +180,7 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     asked = {*years, *(note.day.year for note in notes)}
     first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
     where = place.where
+    climate = climate_for(family.stations, place, family.household)
     return PlaceFacts(
         place=place,
         drive=drive_from_home(family, place),
@@ -187,4 +195,6 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         ),
         local_days=family.local_days,
         crowd_notes=notes,
+        climate=climate,
+        outdoors=outdoor_year(climate, place, family.household.habits),
     )

@@ -12,6 +12,8 @@ from numpy.typing import NDArray
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.where import Point
+from tripplan.planning.climate.climate import day_of_year
+from tripplan.planning.climate.outdoors import AGES_MONTHS, percent_for
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import Napper
@@ -127,6 +129,17 @@ class DateRow:
     def is_among(self, dates: frozenset[date]) -> NDArray[np.bool_]:
         """For each day, whether it is one of some dates."""
         return _is_among(dates, self.first, self.count)
+
+    @cached_property
+    def of_year(self) -> Numbers:
+        """The number of each date among the 366 of a year, from 0."""
+        return np.array([day_of_year(day) for day in self.days])
+
+    @cached_property
+    def outdoor_percent(self) -> Numbers:
+        """For each day how much cold and heat weigh for the youngest, against the usual [%]."""
+        firsts, kinds = self.kinds_between(self.birthdays(AGES_MONTHS))
+        return np.array([percent_for(min(self.needs(n).months)) for n in firsts.tolist()])[kinds]
 
     def offsets(self, zone: ZoneInfo) -> Numbers:
         """How far a zone's clock is from UTC at each midnight, up to two days after the row [min]."""

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.household import Household
+from tripplan.planning.climate.outdoors import OutdoorVisits
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.weighing.nuisances import UNITS
@@ -62,7 +63,25 @@ class PlaceDays:
         days, kinds = days[going], kinds[going]
         if not days.size:
             return None
-        return _Visited(self, days, _said(found, self._at.row.household.currency)[kinds].T)
+        said = _said(found, self._at.row.household.currency)[kinds].T
+        weather = self._weather(days, said)
+        if weather is not None:
+            said[0] += weather.coins(
+                self._at.row.household.worth,
+                self._at.row.outdoor_percent[days],
+                self._at.row.household.currency,
+            )
+            self.verdict[days[weather.barred]] = Verdict.TOO_COLD_OR_HOT
+            days, said = days[~weather.barred], said[:, ~weather.barred]
+        return _Visited(self, days, said) if days.size else None
+
+    def _weather(self, days: Numbers, said: Numbers) -> OutdoorVisits | None:
+        """What the weather is usually like while the party is there; None where it does not matter."""
+        row, outdoors = self._at.row, self.facts.outdoors
+        if outdoors is None:
+            return None
+        enter = said[16] - row.offsets(row.household.home.zone)[days]
+        return outdoors.visits(row.of_year[days], enter, enter + said[7])
 
 
 @dataclass(frozen=True, eq=False)
@@ -168,12 +187,12 @@ _SAID_OF_A_VISIT = (
 
 
 def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn."""
+    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry."""
     costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
     coins = {number: _coins_of(cost) for number, cost in costs.items()}
     return np.array(
         [
-            (0,) * 16 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
+            (0,) * 17 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
             for one in found
         ],
         dtype=np.int64,
@@ -200,6 +219,7 @@ def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[i
         visit.longest_drive,
         *visit.wheels_there,
         *visit.wheels_back,
+        best.enter,
     )
 
 

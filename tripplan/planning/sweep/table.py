@@ -29,6 +29,7 @@ class Verdict(IntEnum):
     FAMILY_BUSY = 6
     TOO_LITTLE_TIME = 7
     NO_TICKETS = 8
+    TOO_COLD_OR_HOT = 9
 
     @property
     def words(self) -> str:
@@ -50,6 +51,7 @@ _WORDS = {
     Verdict.FAMILY_BUSY: "the family is busy",
     Verdict.TOO_LITTLE_TIME: "too little time for drive and visit",
     Verdict.NO_TICKETS: "no ticket lets everybody in",
+    Verdict.TOO_COLD_OR_HOT: "usually colder or hotter there than you allow",
 }
 
 COLUMNS = {

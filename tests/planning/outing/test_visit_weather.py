@@ -1,0 +1,110 @@
+"""What the weather of a visit is, what it weighs, and what is said of it."""
+
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from tests.builders import make_household, make_place
+from tripplan.planning.climate.stations import stations
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.planning.outing.visit_weather import NOT_KNOWN, weather_sentence
+
+TODAY = date(2026, 11, 25)
+JANUARY, MAY = date(2027, 1, 12), date(2027, 5, 11)
+MONTHS = {"degrees": "C", "highs": [10] * 12, "lows": [0] * 12, "wet_days": [0] * 12, "snow_days": [0] * 12}
+
+
+def planned(
+    day: date, household: dict[str, Any] | None = None, *, known: bool = True, **place: Any
+) -> Outing | NoOuting:
+    """A place near Peoria on a day, outdoors unless it says otherwise."""
+    found = make_place(**{"visit": {"indoors": "outdoors"}, **place})
+    family = Family(make_household(**household or {}), (found,))
+    family = replace(family, stations=stations() if known else None)
+    return plan_outing(family, family.party(), place_facts(family, found, (day.year,)), day, today=TODAY)
+
+
+def weighs(outing: Outing | NoOuting) -> Decimal:
+    """What its weather weighs."""
+    assert isinstance(outing, Outing)
+    assert outing.weather is not None
+    return outing.weather.weighs.amount
+
+
+def test_the_weather_is_part_of_what_an_outing_weighs() -> None:
+    """To the cent, and with it January weighs more than May."""
+    with_it, without = planned(JANUARY), planned(JANUARY, known=False)
+    assert isinstance(with_it, Outing)
+    assert isinstance(without, Outing)
+    assert without.weather is None
+    assert (with_it.generalized_cost - without.generalized_cost).amount == weighs(with_it) > 10
+    assert weighs(planned(MAY)) < weighs(with_it) / 3
+
+
+def test_indoors_it_is_told_and_weighs_nothing() -> None:
+    """The way in from the car is not counted."""
+    inside = planned(JANUARY, visit={"indoors": "indoors"})
+    assert weighs(inside) == 0
+    assert isinstance(inside, Outing)
+    assert weather_sentence(inside.weather, "F").startswith("usually ")
+
+
+def test_amounts_are_the_parents() -> None:
+    """Set to nothing, nothing weighs."""
+    free = {"hour_in_the_cold": "0", "hour_in_the_heat": "0", "hour_in_the_wet": "0"}
+    assert weighs(planned(JANUARY, {"worth": free})) == 0
+
+
+@pytest.mark.parametrize(
+    "where",
+    [
+        {"latitude": 89.9, "longitude": 0.0, "time_zone": "UTC"},
+        {"latitude": -89.9, "longitude": 0.0, "time_zone": "UTC"},
+        {"latitude": 38.0, "longitude": -60.0, "time_zone": "UTC"},
+    ],
+    ids=["north pole", "south pole", "at sea"],
+)
+def test_where_nobody_knows_the_weather_nothing_is_lost(where: dict[str, Any]) -> None:
+    """At a pole and at sea the card still answers, and its weather is not known."""
+    place = make_place(where={"town": "Nowhere", "country": "US", **where}, visit={"indoors": "outdoors"})
+    family = Family(make_household(), (place,), stations=stations())
+    facts = place_facts(family, place, (2027,))
+    assert facts.climate is None
+    assert facts.outdoors is None
+    assert weather_sentence(None, "F") == NOT_KNOWN
+
+
+def test_a_card_knows_its_own_months_best() -> None:
+    """Ten degrees by day and none by night all year: January weighs as much as May, but for the sun."""
+    january, may = (planned(day, usual_weather=MONTHS) for day in (JANUARY, MAY))
+    assert isinstance(january, Outing)
+    assert january.weather is not None
+    assert january.weather.day.high == pytest.approx(10)
+    assert "place card" in january.weather.source.text
+    assert abs(weighs(january) - weighs(may)) < 3
+
+
+def test_never_outdoors_below() -> None:
+    """A limit of 30 °F takes January away, says so in her unit, and leaves May."""
+    habits = {"habits": {"never_outdoors_below": "30 F"}}
+    refused = planned(JANUARY, habits)
+    assert isinstance(refused, NoOuting)
+    assert "30 °F" in refused.reasons[0]
+    assert isinstance(planned(MAY, habits), Outing)
+
+
+def test_the_sentence_speaks_the_familys_degrees() -> None:
+    """Fahrenheit for a family in Illinois, Celsius for others; snow only where it falls."""
+    january, may = planned(JANUARY), planned(MAY)
+    assert isinstance(january, Outing)
+    assert isinstance(may, Outing)
+    assert make_household().degrees == "F"
+    assert "°F" in weather_sentence(january.weather, "F")
+    assert "°C" in weather_sentence(january.weather, "C")
+    assert "; snow" not in weather_sentence(may.weather, "F")
+    assert ", snow" in weather_sentence(january.weather, "F")

@@ -1,0 +1,147 @@
+"""What the weather is usually like during one visit, what that weighs, and both in words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+
+import numpy as np
+
+from tripplan.documents.family.household import Household
+from tripplan.planning.climate.climate import Climate, UsualDay, day_of_year
+from tripplan.planning.climate.feels_like import Class, class_of
+from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorVisits, OutdoorYear, percent_for
+from tripplan.planning.day import DayPlan
+from tripplan.planning.outing.place_facts import PlaceFacts
+from tripplan.values import wording
+from tripplan.values.money import Money
+from tripplan.values.ranges import Source
+
+NOT_KNOWN = "not known there"
+_MILD_DEGREES = 2.0
+
+
+@dataclass(frozen=True)
+class VisitWeather:
+    """What the weather is usually like during one visit.
+
+    Attributes:
+        day: what the whole day is usually like.
+        low, high: at the coldest and the warmest hour of the visit [°C].
+        felt_low, felt_high: how these feel in a light breeze [°C].
+        outdoors: which part of the visit is outdoors [0-1].
+        weighs: what being outdoors in it weighs; nothing where all is indoors.
+        barred: whether it feels colder or hotter than the parent allows.
+        source: where it comes from.
+    """
+
+    day: UsualDay
+    low: float
+    high: float
+    felt_low: float
+    felt_high: float
+    outdoors: float
+    weighs: Money
+    barred: bool
+    source: Source
+
+    @property
+    def classes(self) -> frozenset[Class]:
+        """How cold and how hot it feels there."""
+        return frozenset((class_of(self.felt_low), class_of(self.felt_high)))
+
+
+def visit_weather(
+    household: Household, facts: PlaceFacts, months: Sequence[int], day: date, plan: DayPlan
+) -> VisitWeather | None:
+    """What the weather is usually like during a visit; None where nobody knows.
+
+    Args:
+        household: what the parent says the weather weighs.
+        facts: the place.
+        months: the ages of those who go [completed months].
+        day: the date.
+        plan: when the party is there.
+    """
+    climate = facts.climate
+    if climate is None:
+        return None
+    year = facts.outdoors or _indoors(climate, facts.place.where.point.longitude)
+    found = at_minutes(year, day, plan.enter, plan.leave_place)
+    share = 0.0 if facts.outdoors is None else facts.outdoors.share
+    percent = np.array([percent_for(min(months))])
+    coins = int(found.coins(household.worth, percent, household.currency)[0]) if share else 0
+    return VisitWeather(
+        day=climate.on(day),
+        low=float(found.low[0]),
+        high=float(found.high[0]),
+        felt_low=float(found.felt_low[0]),
+        felt_high=float(found.felt_high[0]),
+        outdoors=share,
+        weighs=Money.from_minor(coins, household.currency),
+        barred=bool(found.barred[0]),
+        source=climate.source,
+    )
+
+
+def at_minutes(year: OutdoorYear, day: date, enter: datetime, leave: datetime) -> OutdoorVisits:
+    """The weather of one visit."""
+    midnight = datetime(day.year, day.month, day.day, tzinfo=UTC)
+    minutes = (np.array([(moment - midnight) // timedelta(minutes=1)]) for moment in (enter, leave))
+    return year.visits(np.array([day_of_year(day)]), *minutes)
+
+
+def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
+    """A place of which nothing is outdoors, to tell what it is like outside."""
+    return OutdoorYear(climate, longitude, 0.0, OutdoorLimits())
+
+
+def weather_sentence(weather: VisitWeather | None, degrees: str) -> str:
+    """Such as 'usually 14 to 25 °F, rain or snow about 1 day in 4, snow about 1 day in 5'.
+
+    Args:
+        weather: of one visit; None where nobody knows.
+        degrees: the household's unit, 'F' or 'C'.
+    """
+    if weather is None:
+        return NOT_KNOWN
+    said = [f"usually {wording.temperatures(weather.low, weather.high, degrees)}"]
+    if (
+        abs(weather.felt_low - weather.low) > _MILD_DEGREES
+        or weather.felt_high - weather.high > _MILD_DEGREES
+    ):
+        said.append(f"feels like {wording.temperatures(weather.felt_low, weather.felt_high, degrees)}")
+    said.append(f"rain or snow {_days(weather.day.wet)}")
+    if weather.day.snow is not None and weather.day.snow >= 0.02:
+        said.append(f"snow {_days(weather.day.snow)}")
+    return ", ".join(said)
+
+
+def _days(chance: float) -> str:
+    return (
+        wording.odds(chance).replace(" in ", " day in ")
+        if "about 1 in" in wording.odds(chance)
+        else (wording.odds(chance).replace(" in ", " days in "))
+    )
+
+
+def weighs_sentence(weather: VisitWeather) -> str:
+    """What being outdoors in it weighs, such as 'being outdoors in it weighs $12.00'; empty for nothing."""
+    if not weather.weighs.amount:
+        return ""
+    where = "outdoors" if weather.outdoors == 1 else "outdoors for half of the visit"
+    return f"being {where} in it weighs {wording.money(weather.weighs)}"
+
+
+def barred_sentence(weather: VisitWeather, household: Household) -> str:
+    """Why nobody goes there that day."""
+    habits, degrees = household.habits, household.degrees
+    felt = wording.temperatures(weather.felt_low, weather.felt_high, degrees)
+    set_to = [
+        f"{word} {limit.replace(' ', ' °')}"
+        for word, limit in (
+            ("never below", habits.never_outdoors_below),
+            ("never above", habits.never_outdoors_above),
+        )
+        if limit is not None
+    ]
+    return f"it usually feels like {felt} there at that hour, and outdoors you set {wording.listed(set_to)}"
