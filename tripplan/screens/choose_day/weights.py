@@ -9,6 +9,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import labels
 from tripplan.planning.family.family import Family
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.markdown import plain
@@ -32,7 +33,8 @@ def weighed(view: View, family: Family) -> Family:
     on_record = household.worth
     with st.expander("What a nuisance is worth to you", expanded=False):
         st.caption(WORTH.lead)
-        typed = {name: _amount(view, household, name, label) for name, label in _LABELS.items()}
+        texts = {name: _amount(view, household, name, label) for name, label in _LABELS.items()}
+        typed = {name: amount_in(text) or text for name, text in texts.items()}
         try:
             worth = Worth.model_validate({**dict(on_record), **typed})
         except ValidationError as trouble:

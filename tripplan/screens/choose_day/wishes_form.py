@@ -1,6 +1,5 @@
 """What a day should be like, as the parent picks it; kept from page to page."""
 
-import re
 from collections.abc import Mapping
 from datetime import time
 from decimal import Decimal
@@ -13,6 +12,7 @@ from tripplan.documents.model import Weekday
 from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.view import View
 
@@ -53,7 +53,6 @@ _HOME: Mapping[str, time | None] = {
     "6:00 PM": time(18),
 }
 _ANY_TIME = "none in particular"
-_AMOUNT = re.compile(r"\d{1,6}(\.\d{1,3})?")
 
 
 def wishes_form(view: View, family: Family) -> Wishes:
@@ -143,7 +142,8 @@ def _amount(view: View, currency: str) -> Decimal | None:
     ).strip()
     if not text:
         return None
-    if not _AMOUNT.fullmatch(text):
-        st.error("An amount reads like 120 or 9.50.")
+    amount = amount_in(text)
+    if amount is None or amount.startswith("-"):
+        st.error("An amount reads like 120, $120 or 9.50.")
         st.stop()
-    return Decimal(text)
+    return Decimal(amount)

@@ -46,13 +46,12 @@ _EXAMPLES = (("Ada", "5/14/1988"), ("Leo", "March 2019"), ("Mia", "22 months"))
 
 def _person(fields: Fields, row: int) -> None:
     name, born = _EXAMPLES[row] if row < len(_EXAMPLES) else ("", "")
-    with st.container(horizontal=True, gap="small"):
+    with st.container(horizontal=True, wrap=False, gap="small"):
         for part, label, example in (("person", "Name", name), ("born", "Birth date or age", born)):
             st.text_input(
                 f"{label} {row + 1}",
                 key=fields.key(f"{part}{row}"),
                 placeholder=example,
-                width=160,
                 label_visibility="collapsed",
             )
 

@@ -13,6 +13,7 @@ from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.screens.forms import answers
 from tripplan.screens.forms.answers import Raw, put_changes
 from tripplan.screens.forms.questions import Question, Setting, prefixed, questions
@@ -124,7 +125,13 @@ def entry_values(
     found = put_changes(values, asked, typed, shown, Setting(household.units, before.currency))
     if "fuel" in changed:
         unit = before.fuel.unit if before.fuel else fuel_unit(household)
-        put(values, "fuel", {"amount": typed["fuel"], "unit": unit} if typed["fuel"].strip() else "")
+        put(
+            values,
+            "fuel",
+            {"amount": amount_in(typed["fuel"]) or typed["fuel"], "unit": unit}
+            if typed["fuel"].strip()
+            else "",
+        )
     if changed & set(_WHERE) or not (shown["place"] or shown["title"]):
         _put_where(values, typed, shown, family)
     if any(name.startswith("paid_") for name in changed):
@@ -218,4 +225,4 @@ def _paid(kind: PaidFor, typed: Mapping[str, Any], changed: Set[str], before: Lo
     if f"paid_{kind}" not in changed:
         yield from (_raw(one) for one in before.paid if one.kind == kind)
     elif text := typed[f"paid_{kind}"].strip():
-        yield {"kind": kind, "amount": text}
+        yield {"kind": kind, "amount": amount_in(text) or text}

@@ -16,6 +16,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.year import YearAccount, year_account
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.logbook.typed_entry import children_of
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
@@ -140,7 +141,7 @@ def _save(
         ],
         "not_learned": [what.value for what in before.not_learned],
     }
-    put(values, "budget", typed["budget"])
+    put(values, "budget", amount_in(typed["budget"]) or typed["budget"])
     read = read_form(write_toml(values), "", LogbookSettings)
     if read.value is None:
         refuse(_SPOT, findings=named(read.findings, _LABELS))

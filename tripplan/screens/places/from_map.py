@@ -116,8 +116,10 @@ def _read(path: Path, key: tuple[str, int, int]) -> list[MapPlace] | None:
     """The places of a map, read once; pressing Stop, or leaving the page, ends the reading."""
     maps = _maps()
     if key not in maps:
-        bar = st.progress(0.0, "Opening the map")
-        st.button("Stop", key=f"{_SPOT}_stop", on_click=_stop)
+        while_reading = st.empty()
+        with while_reading.container():
+            bar = st.progress(0.0, "Opening the map")
+            st.button("Stop", key=f"{_SPOT}_stop", on_click=_stop)
         try:
             maps[key] = read_places(path, partial(_show, bar))
         except OsmiumMissing as missing:
@@ -127,7 +129,7 @@ def _read(path: Path, key: tuple[str, int, int]) -> list[MapPlace] | None:
             show_findings(faults.findings)
             return None
         finally:
-            bar.empty()
+            while_reading.empty()
         while len(maps) > _MAPS_KEPT:
             maps.popitem(last=False)
     return maps[key]
@@ -173,9 +175,9 @@ def _row(view: View, family: Family, place: NearbyPlace) -> None:
         if told:
             st.caption(plain(told))
         if st.button(
-            "Add",
+            plain(f"Add {name}"),
             key=f"{_SPOT}_add_{place.osm}",
-            help=plain(f"{name}: a card where the map says hours and price, else an idea."),
+            help="A card where the map says hours and price, else an idea.",
             on_click=_add,
             args=(view, family, place),
         ):

@@ -19,6 +19,8 @@ from tripplan.files.toml.written import read_form
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
+from tripplan.reading.durations import minutes_in
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.places.adding.front_door import add_place
 from tripplan.screens.places.board.change import change_board
@@ -221,7 +223,12 @@ def read_typed_drive(typed: dict[str, str], place_id: str, units: str, today: da
         today: when it was typed in.
     """
     values = {"place": place_id, "typed_on": today}
-    texts = {"km": _km(typed["distance"].strip(), units), "minutes": typed["minutes"].strip()}
+    distance, minutes = typed["distance"].strip(), typed["minutes"].strip()
+    known = minutes_in(minutes)
+    texts = {
+        "km": _km(amount_in(distance) or distance, units),
+        "minutes": minutes if known is None else str(known),
+    }
     return read_form(
         write_toml({**values, **{name: text for name, text in texts.items() if text}}), "", TypedDrive
     )

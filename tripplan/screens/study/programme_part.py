@@ -35,6 +35,7 @@ from tripplan.planning.study.sentences import (
 )
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.topic_fit import fits_of
+from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
@@ -158,7 +159,7 @@ def _save_limits(wanted: Wanted, fields: Fields, day_keys: Mapping[str, str]) ->
     values = {
         **kept,
         **typed,
-        "budget": typed["budget"].strip() or None,
+        "budget": amount_in(typed["budget"]) or typed["budget"].strip() or None,
         **days,
     }
     read = read_form(write_toml(_given(values)), "", ProgrammeWishes)
