@@ -327,4 +327,4 @@ def test_taking_back_what_was_not_planned_leaves_fields_and_headline_alike(
     family = services_in(data).family()
     assert family is not None
     names = {place.id: place.name for place in family.places}
-    assert title(app).startswith(names[picked.value])
+    assert title(app).startswith(names[str(picked.value)])
