@@ -102,12 +102,16 @@ class Family:
     def about(self, place: PlaceId, day: date) -> Self:
         """The family as it is asked about one outing.
 
-        One that is on record does not stand in its own way, and it stays possible once it has begun.
+        One that is on record is shown as it is: neither itself nor what else she has planned for that day
+        stands in its way, and it stays possible once it has begun.
         """
-        mine = [one for one in self.planned if (one.place, one.day) == (place, day)]
-        on_record = any(one.status is not PlanStatus.CANCELLED for one in mine)
-        others = tuple(one for one in self.planned if one not in mine)
-        return replace(self, planned=others, now=None if on_record else self.now)
+        on_record = any(
+            (one.place, one.day) == (place, day) and one.status is not PlanStatus.CANCELLED
+            for one in self.planned
+        )
+        if not on_record:
+            return self
+        return replace(self, planned=tuple(one for one in self.planned if one.day != day), now=None)
 
     @cached_property
     def cards(self) -> tuple[Place, ...]:
