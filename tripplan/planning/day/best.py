@@ -13,14 +13,11 @@ from tripplan.planning.day.times.choices import Choices, times_on_grid
 from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayQuestion
-from tripplan.planning.day.weighing.latest_start import about_the_same, unhurried
+from tripplan.planning.day.weighing.latest_start import Spot, about_the_same, best_and_lightest
 from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
 
 MOST_AT_ONCE = 48_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
-
-_Spot = tuple[int, int]
-"""Which departure and which leaving time."""
 
 
 @dataclass(frozen=True)
@@ -183,7 +180,7 @@ def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
 
 def _best_clear_of(
     engaged: Iterable[Engagements], rank: Minutes, depart: Minutes, home: Minutes, good_hour: int, apart: int
-) -> Iterator[tuple[_Spot, _Spot] | None]:
+) -> Iterator[tuple[Spot, Spot] | None]:
     """The best and the lightest choice of a day that are clear of some engagements; None if none can be.
 
     Args:
@@ -194,13 +191,7 @@ def _best_clear_of(
         good_hour: as for `unhurried` [min].
         apart: likewise.
     """
-
-    def best_and_lightest(rank: Minutes) -> tuple[_Spot, _Spot]:
-        least = rank.min(axis=1)
-        best, lightest = unhurried(least, depart, good_hour, apart), int(least.argmin())
-        return (best, int(rank[best].argmin())), (lightest, int(rank[lightest].argmin()))
-
-    free = best_and_lightest(rank)
+    free = best_and_lightest(rank, depart, good_hour, apart)
     for engagements in engaged:
         # The best of all choices is the best of those that keep clear, if it and the lightest are among them.
         if all(keeps_clear(int(depart[row]), int(home[column]), engagements) for row, column in free):
@@ -210,7 +201,7 @@ def _best_clear_of(
             for start, end in engagements:
                 clear &= (home <= start) | (depart[:, None] >= end)
             kept = np.where(clear, rank, IMPOSSIBLE)
-            found = kept, best_and_lightest(kept)
+            found = kept, best_and_lightest(kept, depart, good_hour, apart)
         of_these, best = found
         yield best if of_these[best[0]] < IMPOSSIBLE else None
 

@@ -10,7 +10,7 @@ from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing.latest_start import about_the_same, unhurried
+from tripplan.planning.day.weighing.latest_start import about_the_same, best_and_lightest
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices, plan_at
 from tripplan.planning.opening.hours import Openness
@@ -59,19 +59,20 @@ def plan_day(question: DayQuestion) -> DaySearch:
         return DaySearch(None, (), collisions(question, limits, minutes))
 
     weighed = WeighedChoices.of(question, choices, minutes)
-    best_rank = weighed.rank[0].min(axis=1)
+    rank, depart = weighed.rank[0], choices.depart[0, :, 0]
+    best_rank = rank.min(axis=1)
     weighs = best_rank // LONGEST_AWAY
     apart = about_the_same(question.worth)
     good_hour = minutes.by_clock(question.habits.usual_departure)
 
     def best_between(first: int, last: int) -> int:
         rows = slice(first, last + 1)
-        found = unhurried(best_rank[rows], choices.depart[0, rows, 0], good_hour, apart * LONGEST_AWAY)
-        return first + found
+        (row, _), _ = best_and_lightest(rank[rows], depart[rows], good_hour, apart * LONGEST_AWAY)
+        return first + row
 
-    best_row, lightest = best_between(0, best_rank.size - 1), int(best_rank.argmin())
-    least = int(weighs[lightest])
-    nuisances = least - weighed.coin * weighed.spent((0, lightest, int(weighed.rank[0, lightest].argmin())))
+    (best_row, _), lightest = best_and_lightest(rank, depart, good_hour, apart * LONGEST_AWAY)
+    least = int(weighs[lightest[0]])
+    nuisances = least - weighed.coin * weighed.spent((0, *lightest))
     loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * nuisances, apart)
     good = choices.possible[0].any(axis=1) & (weighs <= least + int(loss))
     spans = [

@@ -32,3 +32,21 @@ def unhurried(least: Minutes, depart: Minutes, good_hour: int, apart: int) -> in
     last = depart[np.flatnonzero(least - least.min() <= apart)[-1]]
     first = int(np.searchsorted(depart, min(int(last), good_hour)))
     return first + int(least[first:].argmin())
+
+
+Spot = tuple[int, int]
+"""Which departure and which leaving time."""
+
+
+def best_and_lightest(rank: Minutes, depart: Minutes, good_hour: int, apart: int) -> tuple[Spot, Spot]:
+    """The best choice of a day, and the one that weighs the least.
+
+    Args:
+        rank: what each choice weighs, of shape (departures, leaving times); least for the lightest.
+        depart: the departures, in order [min].
+        good_hour: as for `unhurried` [min].
+        apart: likewise, in the unit of `rank`.
+    """
+    least = rank.min(axis=1)
+    best, lightest = unhurried(least, depart, good_hour, apart), int(least.argmin())
+    return (best, int(rank[best].argmin())), (lightest, int(rank[lightest].argmin()))
