@@ -80,8 +80,8 @@ class PlaceDays:
         row, outdoors = self._at.row, self.facts.outdoors
         if outdoors is None:
             return None
-        enter = said[16] - row.offsets(row.household.home.zone)[days]
-        return outdoors.visits(row.of_year[days], enter, enter + said[7])
+        enter, leave = said[16:18] - row.offsets(row.household.home.zone)[days]
+        return outdoors.visits(row.of_year[days], enter, leave)
 
 
 @dataclass(frozen=True, eq=False)
@@ -187,12 +187,12 @@ _SAID_OF_A_VISIT = (
 
 
 def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry."""
+    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry, leaving."""
     costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
     coins = {number: _coins_of(cost) for number, cost in costs.items()}
     return np.array(
         [
-            (0,) * 17 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
+            (0,) * 18 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
             for one in found
         ],
         dtype=np.int64,
@@ -220,6 +220,7 @@ def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[i
         *visit.wheels_there,
         *visit.wheels_back,
         best.enter,
+        best.leave,
     )
 
 
