@@ -37,7 +37,7 @@ def plan_day(question: DayQuestion) -> DaySearch:
     plans that weigh the same to within a quarter of an hour in the car the latest start is best, see
     `weighing.latest_start`; then the one that weighs the least, then the one that is away the shortest. The
     party is let in as soon as the place allows in the span of opening in which it leaves. The nap model
-    stands in `weighing.naps`, shows and lunch in `weighing.shows`.
+    stands in `weighing.naps`, lunch in `weighing.lunch`, shows in `weighing.shows`.
 
     Args:
         question: the day; a clock change inside it is allowed for.

@@ -54,7 +54,7 @@ IMPOSSIBLE = int(np.iinfo(np.int64).max)
 class WeighedChoices:
     """The choices of some days with what each of them weighs; every part is worked out when first asked for.
 
-    The nap model stands in `naps`, shows and lunch in `shows`.
+    The nap model stands in `naps`, lunch in `lunch`, shows in `shows`.
 
     Attributes:
         questions: the days. They are alike: asked for the same party, habits, worth and pushchairs, with as
