@@ -39,6 +39,7 @@ def every_rule() -> Place:
         "longest_stay_minutes": 150,
         "leave_by": "13:30",
         "online_only": True,
+        "includes": ["Boat"],
         "refundable": True,
         "note": "Ring twice.\nThen wait.",
     }
@@ -109,7 +110,17 @@ def every_rule() -> Place:
                 **limits,
             },
         ],
-        add_ons=[{"name": "Boat", "price": "6", "ages": "4+", "per": "party", "usual": True}],
+        add_ons=[
+            {
+                "name": "Boat",
+                "price": "6",
+                "ages": "4+",
+                "needs": ["swimmer"],
+                "valid": "Sa-Su",
+                "per": "party",
+                "usual": True,
+            }
+        ],
         fees=[
             {"name": "Booking", "price": "1.50", "per": "ticket"},
             {"name": "Order", "percent": "2", "online_only": True},

@@ -12,6 +12,7 @@ from tripplan.planning.outing.idea_notes import assumed_sentences
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import (
+    cars_sentence,
     compared_facts,
     crowd_sentence,
     drive_sources,
@@ -122,10 +123,12 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
                     f"{way_sentence(outing.way_there.drive, family.household.units)} "
                     f"({outing.way_there.drive.known_in_words})",
                 ),
+                ("Cars:", cars_sentence(outing, family.household)),
                 ("At the place:", wording.minutes(outing.plan.visit_minutes)),
                 ("Nap:", nap_sentence(outing)),
                 ("Full house:", crowd_sentence(outing.crowd)),
             )
+            if said
         )
     )
     st.button(

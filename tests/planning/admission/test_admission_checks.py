@@ -239,3 +239,67 @@ def test_prices_of_parking_that_contradict_themselves(
     """A line that never counts, a highest price below the fixed one, free minutes of no hours."""
     found = check([ADULT, CHILD], parking={"price": "5", "rates": rates})
     assert [(where, how) for where, _, how in found] == [(field, weight)]
+
+
+SHOW: dict[str, Any] = {"name": "Entry with show", "price": "15", "ages": "18+", "includes": ["Show"]}
+RESIDENTS: dict[str, Any] = {"kind": "discount", "name": "Residents", "percent_off": "25"}
+
+
+def test_entry_with_a_show_stands_beside_plain_entry(check: Check) -> None:
+    """It is another ticket for the same people, once the show stands on the card."""
+    beside = [{"name": "Show", "price": "4"}]
+    assert check([ADULT, CHILD, SHOW], add_ons=beside) == []
+    assert check([ADULT, CHILD, SHOW], visit={"shows": [{"name": "Show", "starts": ["11:00"]}]}) == []
+    assert check([ADULT, CHILD, SHOW]) == [("offers[2].includes[0]", "Show", Weight.FAULT)]
+
+
+@pytest.mark.parametrize(
+    ("offers", "card", "field", "weight"),
+    [
+        ([{**RESIDENTS, "percent_off": "0"}], {}, "offers[2].percent_off", Weight.WARNING),
+        ([{**RESIDENTS, "offers": ["Adlut"]}], {}, "offers[2].offers[0]", Weight.FAULT),
+        ([{**RESIDENTS, "offers": ["Child"], "ages": "18+"}], {}, "offers[2].ages", Weight.FAULT),
+        ([{**RESIDENTS, "one_status_covers": 2}], {}, "offers[2].one_status_covers", Weight.WARNING),
+        (
+            [
+                {
+                    "name": "Group",
+                    "price": "4",
+                    "at_least": 9,
+                    "ages": "18+",
+                    "other_ages": [{"ages": "12-20", "price": "2"}],
+                }
+            ],
+            {},
+            "offers[2].other_ages[0].ages",
+            Weight.FAULT,
+        ),
+        (
+            [{**CARD, "guests_at_most": 3, "guests_per_year": 2}],
+            {},
+            "offers[2].guests_per_year",
+            Weight.FAULT,
+        ),
+        ([], {"fees": [{"name": "F"}]}, "fees[0]", Weight.FAULT),
+        ([], {"fees": [{"name": "F", "price": "1", "percent": "2"}]}, "fees[0]", Weight.FAULT),
+        (
+            [],
+            {"fees": [{"name": "F", "price": "1", "online_only": True}]},
+            "fees[0].online_only",
+            Weight.WARNING,
+        ),
+        ([], {"sales_tax": {"percent": "7", "on_fees": True}}, "sales_tax.on_fees", Weight.WARNING),
+        (
+            [],
+            {"vouchers": [{"name": "V", "amount_off": "5", "people_at_most": 2}]},
+            "vouchers[0].people_at_most",
+            Weight.FAULT,
+        ),
+    ],
+)
+def test_rules_for_few_that_contradict_themselves(
+    check: Check, offers: list[dict[str, Any]], card: dict[str, Any], field: str, weight: Weight
+) -> None:
+    """Each is told once, at the field that is to blame."""
+    found = check([ADULT, CHILD, *offers], **card)
+    assert [(where, how) for where, _, how in found] == [(field, weight)]

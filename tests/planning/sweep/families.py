@@ -126,6 +126,7 @@ def _changed(place: Place) -> st.SearchStrategy[Place]:
     return st.sampled_from(changes).map(lambda change: place.model_copy(update=change))
 
 
+_PLANETARIUM = {"name": "Stars", "price": "2.00", "valid": "Tu-Fr 08:00-12:30", "usual": True}
 _VOUCHERS: tuple[dict[str, Any], ...] = (
     {"name": "Ahead", "percent_off": "10", "book_days_ahead": 12, "people_at_most": 3},
     {"name": "Weekday", "amount_off": "2.50", "valid": "Tu-Th 08:00-12:30"},
@@ -151,6 +152,7 @@ def places(draw: st.DrawFn) -> Any:
         {"name": "Child", "price": "9.00", "ages": "3-12"},
         {"name": "Small child", "price": "0.00", "ages": "under 3"},
         {"name": "Early", "price": "6.50", "valid": "Mo-Fr 08:00-11:00; PH off"},
+        {"name": "With boat", "price": "5.75", "ages": "3+", "includes": ["Boat"]},
         {"name": "Week", "price": "7.00", "last_day": late.isoformat(), "book_days_ahead": 9},
         {"name": "New", "price": "5.00", "ages": "under 7", "first_day": late.isoformat()},
         {"name": "Break", "price": "4.00", "valid": "SH", "ages": "3+"},
@@ -223,7 +225,10 @@ def places(draw: st.DrawFn) -> Any:
         vouchers=draw(st.sampled_from(((), (), _VOUCHERS))),
         fees=draw(st.sampled_from(((), (), ({"name": "Part", "percent": "3", "online_only": True},)))),
         parking=draw(st.sampled_from(({"price": "5.00"}, {"price": "5.00"}, _PARKING_BY_TIME))),
-        add_ons=[{"name": "Boat", "price": "3.25", "ages": "3-12", "usual": True}],
+        add_ons=[
+            {"name": "Boat", "price": "3.25", "ages": "3-12", "usual": True},
+            *draw(st.sampled_from(((), (_PLANETARIUM,)))),
+        ],
         sales_tax={"percent": "7.25"} if draw(st.booleans()) else None,
         must_be_accompanied=[{"ages": "under 13", "by": "18+", "each_minds": 1}]
         if draw(st.booleans())

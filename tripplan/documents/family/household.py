@@ -7,6 +7,7 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from tripplan.documents.family.car import Car
+from tripplan.documents.family.exchange_rate import ExchangeRate
 from tripplan.documents.family.food import Food
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.held_pass import HeldPass
@@ -55,6 +56,17 @@ class Household(Written):
     """How the family travels."""
     worth: Annotated[Worth, FieldSpec("What a nuisance is worth to you")] = Worth()
     """What a nuisance is worth to the parent."""
+    exchange_rates: Annotated[
+        tuple[ExchangeRate, ...],
+        Field(max_length=20),
+        FieldSpec(
+            "Places in another currency are counted at",
+            help="One currency a line; an emptied line is left out.",
+            control=Control.ROWS,
+            called="Exchange rate",
+        ),
+    ] = ()
+    """What other currencies are worth, so that places whose prices are in them can be planned."""
     reserve_percent: Annotated[
         Decimal, Field(ge=0, le=100), FieldSpec("Reserve, in % of the rest", unit=Unit.PERCENT)
     ] = Decimal(10)
@@ -70,6 +82,9 @@ class Household(Written):
         twice = [name for name, count in Counter(m.name for m in self.members).items() if count > 1]
         if twice:
             raise ValueError(f"every member needs a name of their own; twice: {', '.join(twice)}")
+        currencies = [rate.currency for rate in self.exchange_rates]
+        if self.currency in currencies or len(set(currencies)) < len(currencies):
+            raise ValueError("exchange_rates names each currency once, and not the household's own")
         unknown = {h for held in self.passes for h in held.holders} - {m.name for m in self.members}
         if unknown:
             raise ValueError(f"a pass names holders who are not members: {', '.join(sorted(unknown))}")

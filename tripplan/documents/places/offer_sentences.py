@@ -4,6 +4,7 @@ from datetime import date
 from decimal import Decimal
 
 from tripplan.documents.places.offers import (
+    AddOn,
     Bundle,
     Companions,
     Discount,
@@ -20,7 +21,7 @@ from tripplan.documents.places.offers import (
     Voucher,
 )
 from tripplan.values import wording
-from tripplan.values.ages import MONTHS, AgeBand
+from tripplan.values.ages import EVERYONE, MONTHS, AgeBand
 from tripplan.values.money import Money
 
 
@@ -127,6 +128,20 @@ def voucher_sentence(voucher: Voucher, currency: str) -> str:
     if voucher.last_day is not None:
         parts.append(f"to be used by {wording.day(voucher.last_day)}")
     return _finished(parts)
+
+
+def add_on_sentence(add_on: AddOn, currency: str) -> str:
+    """Something beside entry, as one sentence."""
+    price = "free" if add_on.price == 0 else _price(add_on.price, currency)
+    parts = [f"{add_on.name}: {price} {'once for the party' if add_on.per == 'party' else 'each'}"]
+    if add_on.per == "person" or add_on.ages != EVERYONE:
+        parts.append(f"for people {ages_in_words(add_on.ages)}")
+    if add_on.needs:
+        parts.append(f"with proof of {_any_of(add_on.needs)}")
+    if add_on.valid is not None:
+        parts.append(f"for visits at these times: {add_on.valid}")
+    taken = "most families take it" if add_on.usual else "only if you want it"
+    return f"{', '.join(parts)}; {taken}."
 
 
 def parking_sentence(parking: Parking, currency: str) -> str:
@@ -292,6 +307,8 @@ def _limits_in_time(offer: OfferRules) -> list[str]:
         parts.append(f"until {wording.day(offer.last_day)}")
     if offer.book_days_ahead:
         parts.append(f"to be booked at least {wording.counted(offer.book_days_ahead, 'day')} ahead")
+    if offer.includes:
+        parts.append(f"with {wording.listed(_quoted(offer.includes))}")
     if offer.online_only:
         parts.append("sold only online")
     if offer.longest_stay_minutes is not None:

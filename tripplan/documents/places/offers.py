@@ -99,6 +99,16 @@ class OfferRules(Written):
         ),
     ] = None
     """By when one must have left on it, by the clock of the place on the day of arrival."""
+    includes: Annotated[
+        tuple[Name, ...],
+        FieldSpec(
+            "Includes also",
+            help="Things beside entry or shows of this card, as in an entry with the planetarium.",
+            control=Control.COMMAS,
+            rare=True,
+        ),
+    ] = ()
+    """Which add-ons or shows of the card come with it; whoever enters on it pays nothing more for them."""
     online_only: Annotated[bool, FieldSpec("Sold only online", rare=True)] = False
     """Whether it is sold only online, where fees for buying online come on top."""
     refundable: Annotated[
@@ -363,6 +373,13 @@ class AddOn(Written, title="Add-on"):
     """For each person, or once for the party."""
     ages: Annotated[Ages, ages_asked("Ages")] = EVERYONE
     """Who it is for, on the day of the visit."""
+    needs: Annotated[tuple[Name, ...], _statuses_asked("Only for people who show one of these")] = ()
+    """Statuses of which whoever takes it must have one."""
+    valid: Annotated[
+        HoursText | None,
+        FieldSpec("Only for visits that begin at these times", help="Written like opening hours: Sa-Su."),
+    ] = None
+    """For visits at which times it is to be had, by the moment of arrival, in opening_hours syntax."""
     per: Annotated[
         Literal["person", "party"],
         FieldSpec("Who pays it", words={"person": "each person", "party": "the party, once"}, width=180),

@@ -127,6 +127,8 @@ def _missing_days(place: Place, file: str) -> Iterator[Finding]:
     texts["visit.quiet_hours"] = place.visit.quiet_hours
     texts.update((f"visit.shows[{index}].days", show.days) for index, show in enumerate(place.visit.shows))
     texts.update((f"offers[{index}].valid", offer.valid) for index, offer in enumerate(place.offers))
+    add_ons = enumerate(place.add_ons)
+    texts.update((f"add_ons[{index}].valid", add_on.valid) for index, add_on in add_ons)
     vouchers = enumerate(place.vouchers)
     texts.update((f"vouchers[{index}].valid", voucher.valid) for index, voucher in vouchers)
     rates = enumerate(place.parking.rates)

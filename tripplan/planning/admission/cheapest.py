@@ -33,6 +33,7 @@ from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmissio
 from tripplan.planning.admission.till import (
     entry_lines,
     exact_money,
+    included,
     parking_included,
     prices_by_head,
     purchases,
@@ -222,6 +223,7 @@ class Gate:
             parking_included=parking_included(board, best),
             single_tickets=obvious,
             why_not_single_tickets=why,
+            included=included(board, best),
         )
 
     def entry_price(self, party: Sequence[Member]) -> EntryPrice | None:
@@ -244,7 +246,7 @@ class Gate:
         way = PurchasePlanner(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:
             return None
-        return EntryPrice(total_of(way, place.currency), parking_included(board, way))
+        return EntryPrice(total_of(way, place.currency), parking_included(board, way), included(board, way))
 
 
 def _check(party: Sequence[Member], moment: datetime, today: date, leaving: datetime | None) -> None:

@@ -72,7 +72,7 @@ def _conditions(offer: Ticket) -> dict[str, object]:
 _DECIDING = {
     *("valid", "first_day", "last_day", "book_days_ahead", "needs", "one_status_covers"),
     *("companions", "at_least", "at_most", "one_free_per", "leader_ages", "longest_stay_minutes", "leave_by"),
-    *("good_on", "online_only"),
+    *("good_on", "online_only", "includes"),
 }
 
 
@@ -192,7 +192,7 @@ def idle_discounts(place: Place) -> Iterator[Found]:
             and (not offer.offers or other.name in offer.offers)
             and any(band.overlaps(offer.ages) for band in _bands(other))
         ]
-        if not tickets:
+        if not tickets and not set(offer.offers) - {other.name for other in place.offers}:
             message = "there is no single ticket for these people that it could be taken off"
             yield f"offers[{number}].ages", str(offer.ages), message, Weight.FAULT
 
@@ -213,6 +213,16 @@ def unknown_offers(place: Place) -> Iterator[Found]:
             if name not in known:
                 message = "no offer on this card has that name"
                 yield f"{field}.offers[{index}]", name, message, Weight.FAULT
+
+
+def unknown_inclusions(place: Place) -> Iterator[Found]:
+    """What an offer includes is an add-on or a show of the card."""
+    known = {add_on.name for add_on in place.add_ons} | {show.name for show in place.visit.shows}
+    for number, offer in enumerate(place.offers):
+        for index, name in enumerate(offer.includes):
+            if name not in known:
+                message = "no show or thing beside entry on this card has that name"
+                yield f"offers[{number}].includes[{index}]", name, message, Weight.FAULT
 
 
 def impossible_numbers(place: Place) -> Iterator[Found]:
@@ -396,6 +406,7 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     fee_worth,
     idle_discounts,
     unknown_offers,
+    unknown_inclusions,
     impossible_numbers,
     impossible_dates,
     impossible_companions,

@@ -31,6 +31,8 @@ def plain_price(
     """
     if place.fees or place.vouchers or (place.sales_tax is not None and place.sales_tax.on_entry):
         return None
+    if any(offer.includes for offer in offers):
+        return None
     tickets = [offer for offer in offers if isinstance(offer, Ticket)]
     units = [offer for offer in offers if isinstance(offer, Bundle | Pass)]
     if len(tickets) + len(units) < len(offers) or not all(_for_one_person(ticket) for ticket in tickets):

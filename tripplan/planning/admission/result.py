@@ -58,6 +58,7 @@ class Admission:
         single_tickets: the obvious way, a single ticket for everybody; None where it is the cheapest way, or
             where somebody has no single ticket.
         why_not_single_tickets: why the obvious way is dearer, in words; empty where it is not.
+        included: for each add-on that comes with a ticket, who of the party has it, by position.
     """
 
     purchases: tuple[Purchase, ...]
@@ -68,6 +69,7 @@ class Admission:
     parking_included: bool = False
     single_tickets: OtherWay | None = None
     why_not_single_tickets: str = ""
+    included: tuple[tuple[str, tuple[int, ...]], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -77,10 +79,12 @@ class EntryPrice:
     Attributes:
         total: as that of `Admission`.
         parking_included: whether a pass in it includes parking.
+        included: as that of `Admission`.
     """
 
     total: Money
     parking_included: bool
+    included: tuple[tuple[str, tuple[int, ...]], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -276,3 +276,12 @@ def parking_included(board: Board, way: PurchasePlan) -> bool:
         for block in used
         if isinstance(block, UnitBlock) and block.other_place is None
     )
+
+
+def included(board: Board, way: PurchasePlan) -> tuple[tuple[str, tuple[int, ...]], ...]:
+    """For each thing that comes with a ticket, who has it, by position in the party."""
+    having: dict[str, list[int]] = {}
+    for line in entry_lines(board, way):
+        for name in board.blocks[line.source].offer.includes:
+            having.setdefault(name, []).extend(line.people)
+    return tuple((name, tuple(sorted(people))) for name, people in sorted(having.items()))

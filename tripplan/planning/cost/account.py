@@ -121,7 +121,7 @@ class Account:
             self._admission(admission, people),
             *self._of_the_car(people, day, parking_price(self.place.parking, visit), included=included),
             *self._food(months, out=lunch_there),
-            *self._add_ons(months),
+            *self._add_ons(party, months, admission, visit),
             *_own_extras(currency, own),
             *_treats(currency, household.treats_per_child, sum(age not in ADULT for age in months)),
         ]
@@ -202,7 +202,15 @@ class Account:
             return _lunch_at_home(food, currency, grown, children)
         return _meal(food, currency, grown, children, sold=visit.food_sold, own_food=visit.own_food)
 
-    def _add_ons(self, months: Sequence[int]) -> Iterator[CostItem]:
+    def _add_ons(
+        self,
+        party: Sequence[Member],
+        months: Sequence[int],
+        admission: Admission | EntryPrice | NoAdmission,
+        visit: VisitTime | None,
+    ) -> Iterator[CostItem]:
+        """What is taken beside entry, but for those whose ticket includes it."""
+        have = {} if isinstance(admission, NoAdmission) else dict(admission.included)
         place, chosen = self.place, None if self.own is None else self.own.add_ons
         for name in chosen or ():
             if name not in {add_on.name for add_on in place.add_ons}:
@@ -210,8 +218,13 @@ class Account:
         taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
         for add_on in place.add_ons:
             wanted = add_on.usual if chosen is None else add_on.name in chosen
-            takers = sum(age in add_on.ages for age in months)
-            if not wanted or not takers:
+            takers = sum(
+                age in add_on.ages
+                and (not add_on.needs or not set(add_on.needs).isdisjoint(member.statuses))
+                and number not in have.get(add_on.name, ())
+                for number, (member, age) in enumerate(zip(party, months, strict=True))
+            )
+            if not wanted or not takers or not (visit is None or visit.meets(add_on.valid)):
                 continue
             many = takers if add_on.per == "person" else 1
             label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name

@@ -161,12 +161,14 @@ class HourlyPrices:
         price = self._entries[key]
         if price is None:
             return None
-        same = (price, parking_price(facts.place.parking, gate.visit), eaters)
+        place, time_there = facts.place, gate.visit
+        beside = tuple(time_there.meets(one.valid) for one in place.add_ons if one.valid is not None)
+        same = (price, parking_price(place.parking, time_there), beside, eaters)
         if same not in self._costs:
-            there = self.account.cost(party, day, price, lunch_there=True, visit=gate.visit)
+            there = self.account.cost(party, day, price, lunch_there=True, visit=time_there)
             from_home = there
             if not self.account.lunch_is_the_same(party, day):
-                from_home = self.account.cost(party, day, price, lunch_there=False, visit=gate.visit)
+                from_home = self.account.cost(party, day, price, lunch_there=False, visit=time_there)
             self._costs[same] = from_home, there
         return self._costs[same]
 
@@ -211,8 +213,9 @@ class HourlyPrices:
     @cached_property
     def times(self) -> tuple[str, ...]:
         """The rules by which offers and parking rates are good at some times only."""
-        rates = self.facts.place.parking.rates
-        return tuple(sorted({*self._offer_times, *(rate.valid for rate in rates if rate.valid is not None)}))
+        place = self.facts.place
+        beside = {rate.valid for rate in place.parking.rates} | {add_on.valid for add_on in place.add_ons}
+        return tuple(sorted({*self._offer_times, *(text for text in beside if text is not None)}))
 
     @cached_property
     def by_the_hour(self) -> bool:

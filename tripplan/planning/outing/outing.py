@@ -139,7 +139,10 @@ def plan_outing(
         return NoOuting(
             place,
             day,
-            (f"prices are in {place.currency}, the household counts in {household.currency}",),
+            (
+                f"prices are in {place.currency}, the household counts in {household.currency}; "
+                "with an exchange rate typed in for the household they can be counted",
+            ),
         )
     hours = facts.hours_on(day)
     if hours.openness is not Openness.OPEN:
@@ -260,7 +263,7 @@ def _notes(
     admission: Admission,
 ) -> tuple[str, ...]:
     """What the parent should know beside the figures."""
-    notes = [*facts.drive.notes, *admission.notes]
+    notes = [*facts.drive.notes, *facts.price_notes, *admission.notes]
     if not facts.place.opening.checked_on_site and not isinstance(facts.place, IdeaPlace):
         notes.append(hours.reason)
     notes += _holiday_at_home(household, facts, day)

@@ -20,6 +20,7 @@ from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays,
 from tripplan.planning.holidays.schools import SchoolDays, school_days
 from tripplan.planning.opening.hours import DayHours, Openness, hours_on, season_opens
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
+from tripplan.planning.outing.own_money import in_own_money, rate_for, rate_in_words
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.planning.travel.guessed_drive import guessed_drive
@@ -40,6 +41,7 @@ class PlaceFacts:
         crowd_notes: how full the place was when the family was there.
         climate: what the weather is usually like there; None where that is not known.
         outdoors: what it means for time outdoors; None also where the visit is indoors.
+        price_notes: at which rate prices in another currency are counted, in words.
     """
 
     place: Place
@@ -50,6 +52,7 @@ class PlaceFacts:
     crowd_notes: tuple[CrowdNote, ...] = ()
     climate: Climate | None = None
     outdoors: OutdoorYear | None = None
+    price_notes: tuple[str, ...] = ()
 
     @property
     def public_holidays(self) -> Mapping[date, str]:
@@ -181,8 +184,9 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
     where = place.where
     climate = climate_for(family.stations, place, family.household)
+    rate = rate_for(place, family.household)
     return PlaceFacts(
-        place=place,
+        place=in_own_money(place, family.household),
         drive=drive_from_home(family, place),
         holidays=place_holidays(place, family.local_days, range(first.year, last.year + 1)),
         schools=school_days(
@@ -197,4 +201,5 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         crowd_notes=notes,
         climate=climate,
         outdoors=outdoor_year(climate, place, family.household.habits),
+        price_notes=(f"{rate_in_words(rate, family.household)}.",) if rate else (),
     )

@@ -4,10 +4,12 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
+from tripplan.planning.cost.driving import cars_needed, seats_in_a_car
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
@@ -115,6 +117,15 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
 def way_sentence(drive: Drive, units: str) -> str:
     """How far it is and how long it takes, such as '43 mi, 50 min to 1 h 5 min'."""
     return f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
+
+
+def cars_sentence(outing: Outing, household: Household) -> str:
+    """How many cars it takes where one is not enough; empty where it is."""
+    people = len(outing.party)
+    cars = cars_needed(household, people)
+    if cars == 1:
+        return ""
+    return f"{cars} cars for {people} people, as yours seats {seats_in_a_car(household)}"
 
 
 def drive_source(outing: Outing) -> str:

@@ -5,12 +5,14 @@ from collections.abc import Iterator
 import pandas as pd
 import streamlit as st
 
+from tripplan.documents.family.household import Household
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
 from tripplan.planning.day import LeaveWindow, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import (
     at_the_door,
+    cars_sentence,
     crowd_sentence,
     drive_source,
     leaving_sentence,
@@ -80,7 +82,7 @@ def render(view: View) -> None:
         return
     with answer.container():
         _headline(outing)
-    _in_short(outing)
+    _in_short(outing, family.household)
     st.altair_chart(
         timeline(outing),
         alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
@@ -168,15 +170,16 @@ def _headline(outing: Outing) -> None:
     st.header(plain(f"{wording.day(outing.day)}: {', '.join(then)}"), anchor=False)
 
 
-def _in_short(outing: Outing) -> None:
+def _in_short(outing: Outing, household: Household) -> None:
     """What the day gives, what matters first."""
-    plan = outing.plan
+    plan, cars = outing.plan, cars_sentence(outing, household)
     st.markdown(
         bullets(
             (
                 f"{wording.minutes(plan.visit_minutes)} at {outing.place.name}, "
                 f"{wording.minutes(plan.car_minutes)} of driving both ways "
                 f"({outing.way_there.drive.known_in_words})",
+                *([cars] if cars else []),
                 f"Nap: {nap_sentence(outing)}",
                 f"Full house: {crowd_sentence(outing.crowd)}",
                 f"In all: {total_sentence(outing.cost)}",

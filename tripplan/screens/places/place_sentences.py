@@ -8,6 +8,7 @@ from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.offer_sentences import (
     accompaniment_sentence,
+    add_on_sentence,
     ages_in_words,
     fee_sentence,
     parking_sentence,
@@ -15,12 +16,10 @@ from tripplan.documents.places.offer_sentences import (
     tax_sentence,
     voucher_sentence,
 )
-from tripplan.documents.places.offers import AddOn
 from tripplan.documents.places.place import Place
 from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_days
 from tripplan.screens.places.for_us import LOOK_AHEAD, calendar_days
 from tripplan.values import wording
-from tripplan.values.money import Money
 
 _DAY = timedelta(days=1)
 
@@ -29,20 +28,13 @@ def board_sentences(place: Place) -> Iterator[str]:
     """Everything that costs money, one sentence each."""
     currency = place.currency
     yield from (sentence(offer, currency) for offer in place.offers)
-    yield from (_add_on_sentence(add_on, currency) for add_on in place.add_ons)
+    yield from (add_on_sentence(add_on, currency) for add_on in place.add_ons)
     yield from (fee_sentence(fee, currency) for fee in place.fees)
     if place.sales_tax is not None:
         yield tax_sentence(place.sales_tax)
     yield from (voucher_sentence(voucher, currency) for voucher in place.vouchers)
     yield from (accompaniment_sentence(rule) for rule in place.must_be_accompanied)
     yield parking_sentence(place.parking, currency)
-
-
-def _add_on_sentence(add_on: AddOn, currency: str) -> str:
-    price = "free" if add_on.price == 0 else wording.money(Money(add_on.price, currency))
-    per = "once for the party" if add_on.per == "party" else f"each, for people {ages_in_words(add_on.ages)}"
-    taken = "most families take it" if add_on.usual else "only if you want it"
-    return f"{add_on.name}: {price} {per}; {taken}."
 
 
 def coming_days_sentences(
