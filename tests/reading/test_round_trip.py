@@ -32,6 +32,7 @@ limits = st.fixed_dictionaries(
         "first_day": st.dates(date(2026, 1, 1), date(2029, 12, 31)),
         "last_day": st.dates(date(2026, 1, 1), date(2029, 12, 31)),
         "book_days_ahead": st.integers(0, 30),
+        "includes": st.sampled_from((["Boat"], ["Boat", "Stars"])),
     },
 )
 
