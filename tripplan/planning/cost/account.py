@@ -294,7 +294,12 @@ def _meal(
 def _lunch_at_home(food: Food, currency: str, grown: int, children: int) -> tuple[CostItem, ...]:
     label = "lunch from home"
     if not food.count_all or not grown + children:
-        source = Source(Origin.ESTIMATE, "the day plan has lunch at home, or packed on the way")
+        told = f" ({food.packed_from})" if food.packed_from else ""
+        source = Source(
+            Origin.ESTIMATE,
+            "the day plan has lunch at home, or packed on the way, as dear by the household's figures for "
+            f"one meal{told}",
+        )
         return (known_item(CostKind.FOOD, label, Money.zero(currency), source),)
     price = _meal_price(food, currency, grown, children, bought=False)
     swing = give_or_take("price of packed food", price, PACKED_GIVE_OR_TAKE)
