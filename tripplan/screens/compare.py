@@ -20,6 +20,7 @@ from tripplan.planning.outing.sentences import (
     nap_sentence,
     way_sentence,
 )
+from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.choose_day.free_today import render_free_today
@@ -126,6 +127,7 @@ def _card(view: View, family: Family, candidate: Candidate) -> None:
                 ("Cars:", cars_sentence(outing, family.household)),
                 ("At the place:", wording.minutes(outing.plan.visit_minutes)),
                 ("Nap:", nap_sentence(outing)),
+                ("Weather there:", weather_sentence(outing.weather)),
                 ("Full house:", crowd_sentence(outing.crowd)),
             )
             if said

@@ -51,7 +51,7 @@ def test_indoors_it_is_told_and_weighs_nothing() -> None:
     inside = planned(JANUARY, visit={"indoors": "indoors"})
     assert weighs(inside) == 0
     assert isinstance(inside, Outing)
-    assert weather_sentence(inside.weather, "F").startswith("usually ")
+    assert weather_sentence(inside.weather).startswith("usually ")
 
 
 def test_amounts_are_the_parents() -> None:
@@ -76,7 +76,7 @@ def test_where_nobody_knows_the_weather_nothing_is_lost(where: dict[str, Any]) -
     facts = place_facts(family, place, (2027,))
     assert facts.climate is None
     assert facts.outdoors is None
-    assert weather_sentence(None, "F") == NOT_KNOWN
+    assert weather_sentence(None) == NOT_KNOWN
 
 
 def test_a_card_knows_its_own_months_best() -> None:
@@ -104,7 +104,8 @@ def test_the_sentence_speaks_the_familys_degrees() -> None:
     assert isinstance(january, Outing)
     assert isinstance(may, Outing)
     assert make_household().degrees == "F"
-    assert "°F" in weather_sentence(january.weather, "F")
-    assert "°C" in weather_sentence(january.weather, "C")
-    assert "; snow" not in weather_sentence(may.weather, "F")
-    assert ", snow" in weather_sentence(january.weather, "F")
+    assert "°F" in weather_sentence(january.weather)
+    assert january.weather is not None
+    assert "°C" in weather_sentence(replace(january.weather, degrees="C"))
+    assert "; snow" not in weather_sentence(may.weather)
+    assert ", snow" in weather_sentence(january.weather)

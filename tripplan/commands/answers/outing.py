@@ -10,6 +10,7 @@ from tripplan.planning.day import DayPlan, LeaveWindow
 from tripplan.planning.day.times.shapes import NapOutcome, PlannedLunch, ShowOutcome
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.visit_weather import VisitWeather
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.ranges import Range, Source
@@ -65,7 +66,8 @@ def priced_admission(outing: Outing) -> PricedAdmission:
 json_keys(
     Outing,
     "place day party=party.name cost felt_cost=generalized_cost.weighed way_there way_home hours plan "
-    "leave_windows=search.windows admission=priced_admission crowd cheaper_hour(when,saves) notes cautions",
+    "leave_windows=search.windows admission=priced_admission crowd weather "
+    "cheaper_hour(when,saves) notes cautions",
 )
 json_keys(OutingCost, "total unknown items")
 json_keys(CostItem, "kind label amount source")
@@ -94,5 +96,10 @@ json_keys(
 json_keys(OtherWay, "total costs_more purchases")
 json_keys(
     CrowdRisk, "chance:4 word reasons out_of_school=shares.out:4 school_unknown=shares.unknown:4 source"
+)
+json_keys(
+    VisitWeather,
+    "low:1 high:1 felt_low:1 felt_high:1 day_low=day.low:1 day_high=day.high:1 chance_wet=day.wet:2 "
+    "chance_snow=day.snow:2 outdoors weighs=weighs.weighed source",
 )
 json_keys(CrowdReason, "text factor:3")

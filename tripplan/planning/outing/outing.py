@@ -12,6 +12,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.climate.cautions import weather_cautions
 from tripplan.planning.cost import Account, OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day, slack
@@ -28,7 +29,7 @@ from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
-from tripplan.planning.outing.visit_weather import VisitWeather, barred_sentence, visit_weather
+from tripplan.planning.outing.visit_weather import VisitWeather, barred_sentence, visit_weather, weather_notes
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Leg
@@ -187,6 +188,7 @@ def plan_outing(
     if weather is not None and weather.barred:
         return NoOuting(place, day, (barred_sentence(weather, household),))
     crowd = facts.crowds[day]
+    darkness = _darkness(household, day, plan, there, back)
     nothing = Money.zero(household.currency)
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(
@@ -214,7 +216,10 @@ def plan_outing(
             *family.busy_days.notes(day),
             *_notes(household, facts, party, day, hours, admission),
             *clock_notes(day, household.home.zone, plan.enter),
-            *_darkness(household, day, plan, there, back),
+            *weather_notes(
+                weather, asked=family.stations is not None, outdoors=place.visit.indoors != "indoors"
+            ),
+            *darkness,
             *drive_notes(plan, slack(question, plan)),
             *visit_notes(hours, plan),
             *([cheaper.sentence] if cheaper else []),
@@ -223,6 +228,18 @@ def plan_outing(
         ),
         cautions=(
             *drive_cautions(there, [member.months_on(day) for member in party]),
+            *(
+                weather_cautions(
+                    weather.classes,
+                    weather.day.low,
+                    weather.high,
+                    min(needs.months),
+                    outdoors=weather.outdoors > 0,
+                    dark=bool(darkness),
+                )
+                if weather
+                else ()
+            ),
             *place.visit.cautions,
             *_needs_cautions(party),
         ),

@@ -13,6 +13,7 @@ from tripplan.planning.cost.driving import cars_needed, seats_in_a_car
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.planning.travel.drive import Drive
 from tripplan.values import wording
 from tripplan.values.money import MoneyRange
@@ -109,6 +110,11 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         ],
         "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
         "nap": [nap_sentence(outing) for outing in outings],
+        **(
+            {"weather there": [weather_sentence(outing.weather) for outing in outings]}
+            if any(outing.weather for outing in outings)
+            else {}
+        ),
         "full house": [crowd_sentence(outing.crowd) for outing in outings],
         "with nuisances": [wording.money(outing.generalized_cost) for outing in outings],
     }

@@ -1,12 +1,13 @@
 """What the weather is usually like during one visit, what that weighs, and both in words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
 import numpy as np
 
 from tripplan.documents.family.household import Household
+from tripplan.documents.usual_weather import Degrees
 from tripplan.planning.climate.climate import Climate, UsualDay, day_of_year
 from tripplan.planning.climate.feels_like import Class, class_of
 from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorVisits, OutdoorYear, percent_for
@@ -31,6 +32,7 @@ class VisitWeather:
         outdoors: which part of the visit is outdoors [0-1].
         weighs: what being outdoors in it weighs; nothing where all is indoors.
         barred: whether it feels colder or hotter than the parent allows.
+        degrees: in which the family reads temperatures, 'F' or 'C'.
         source: where it comes from.
     """
 
@@ -42,6 +44,7 @@ class VisitWeather:
     outdoors: float
     weighs: Money
     barred: bool
+    degrees: Degrees
     source: Source
 
     @property
@@ -79,6 +82,7 @@ def visit_weather(
         outdoors=share,
         weighs=Money.from_minor(coins, household.currency),
         barred=bool(found.barred[0]),
+        degrees=household.degrees,
         source=climate.source,
     )
 
@@ -95,15 +99,15 @@ def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
     return OutdoorYear(climate, longitude, 0.0, OutdoorLimits())
 
 
-def weather_sentence(weather: VisitWeather | None, degrees: str) -> str:
+def weather_sentence(weather: VisitWeather | None) -> str:
     """Such as 'usually 14 to 25 °F, rain or snow about 1 day in 4, snow about 1 day in 5'.
 
     Args:
         weather: of one visit; None where nobody knows.
-        degrees: the household's unit, 'F' or 'C'.
     """
     if weather is None:
         return NOT_KNOWN
+    degrees = weather.degrees
     said = [f"usually {wording.temperatures(weather.low, weather.high, degrees)}"]
     if (
         abs(weather.felt_low - weather.low) > _MILD_DEGREES
@@ -145,3 +149,26 @@ def barred_sentence(weather: VisitWeather, household: Household) -> str:
         if limit is not None
     ]
     return f"it usually feels like {felt} there at that hour, and outdoors you set {wording.listed(set_to)}"
+
+
+def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) -> Iterator[str]:
+    """What the parent should know of the weather, in whole sentences.
+
+    Args:
+        weather: of one visit; None where nobody knows.
+        asked: whether the weather matters to whoever asks.
+        outdoors: whether any of the visit is outdoors.
+    """
+    if weather is not None:
+        weighs = weighs_sentence(weather)
+        yield (
+            f"Weather at that time: {weather_sentence(weather)}{f'; {weighs}' if weighs else ''}. "
+            f"Usual figures from {weather.source.text}; the day itself may be far from them."
+        )
+        if weather.source.credit:
+            yield f"{weather.source.credit}."
+    elif asked and outdoors:
+        yield (
+            "What the weather is usually like there is not known, so it counts for nothing; the place's card "
+            "can hold its twelve months."
+        )

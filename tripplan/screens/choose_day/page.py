@@ -17,6 +17,7 @@ from tripplan.planning.outing.sentences import (
     total_sentence,
     way_sentence,
 )
+from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows, each_place_first
 from tripplan.planning.sweep.misses import nearest_misses
@@ -111,7 +112,8 @@ def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
                     f"Leave home: {leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}. "
                     f"Drive, one way: {way_sentence(outing.way_there.drive, units)} "
                     f"({outing.way_there.drive.known_in_words}). "
-                    f"Nap: {nap_sentence(outing)}. Full house: {crowd_sentence(outing.crowd)}."
+                    f"Nap: {nap_sentence(outing)}. Weather there: {weather_sentence(outing.weather)}. "
+                    f"Full house: {crowd_sentence(outing.crowd)}."
                 )
             )
             for said in ideas_told([outing]):

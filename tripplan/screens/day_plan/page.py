@@ -19,6 +19,7 @@ from tripplan.planning.outing.sentences import (
     nap_sentence,
     total_sentence,
 )
+from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -181,6 +182,7 @@ def _in_short(outing: Outing, household: Household) -> None:
                 f"({outing.way_there.drive.known_in_words})",
                 *([cars] if cars else []),
                 f"Nap: {nap_sentence(outing)}",
+                f"Weather there: {weather_sentence(outing.weather)}",
                 f"Full house: {crowd_sentence(outing.crowd)}",
                 f"In all: {total_sentence(outing.cost)}",
             )
