@@ -14,13 +14,13 @@ from tripplan.documents.places.place import Place
 from tripplan.planning.climate.climate import Climate
 from tripplan.planning.climate.outdoors import OutdoorYear
 from tripplan.planning.climate.places import climate_for, outdoor_year
+from tripplan.planning.cost.own_money import in_own_money, rate_for, rate_in_words
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
 from tripplan.planning.holidays.schools import SchoolDays, school_days
 from tripplan.planning.opening.hours import DayHours, Openness, hours_on, season_opens
 from tripplan.planning.opening.opening_days import RuleDays, rule_days
-from tripplan.planning.outing.own_money import in_own_money, rate_for, rate_in_words
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.planning.travel.guessed_drive import guessed_drive

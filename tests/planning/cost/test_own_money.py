@@ -7,9 +7,9 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.documents.places.place import Place
+from tripplan.planning.cost.own_money import in_own_money
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
-from tripplan.planning.outing.own_money import in_own_money
 from tripplan.planning.outing.place_facts import place_facts
 
 TODAY, DAY = date(2026, 11, 25), date(2026, 12, 8)
