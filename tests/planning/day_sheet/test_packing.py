@@ -243,3 +243,22 @@ def test_nothing_is_added_and_left_out_at_once() -> None:
     """Such a list says nothing, and is refused."""
     with pytest.raises(ValidationError, match="at once"):
         PackingChanges(added=("Kite",), left_out=("kite",))
+
+
+def test_what_is_worn_goes_by_the_usual_weather_where_it_is_known() -> None:
+    """A mild winter day takes sun hats and no coats; a cold wet one in May coats and spare socks."""
+    mild = packed(place=outdoors(), day=WINTER, felt_low=16.0, felt_high=24.0, wet=0.1)
+    assert "Sun hats and sun cream" in mild
+    assert "Coats, hats and gloves" not in mild
+    raw = packed(TODDLER, place=outdoors(), day=date(2027, 5, 4), felt_low=1.0, felt_high=4.0, wet=0.4)
+    assert "Coats, hats and gloves" in raw
+    assert "Spare socks and mittens" in raw
+    assert "Sun hats and sun cream" not in raw
+
+
+def test_a_hot_day_takes_more_water() -> None:
+    """From 90 °F as it feels; on other days a bottle each."""
+    hot = packed(place=outdoors(), day=SUMMER, felt_low=30.0, felt_high=36.0, wet=0.1)["Water bottles"]
+    mild = packed(place=outdoors(), day=SUMMER, felt_low=15.0, felt_high=22.0, wet=0.1)["Water bottles"]
+    assert hot.startswith(mild)
+    assert "every 20 minutes" in hot

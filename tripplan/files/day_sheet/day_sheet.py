@@ -260,7 +260,7 @@ def _packing(outing: Outing, household: Household, entries: SheetEntries) -> Ite
 
 def trip_of(outing: Outing, household: Household) -> Trip:
     """What packing needs to know of an outing."""
-    plan = outing.plan
+    plan, weather = outing.plan, outing.weather
     return Trip(
         place=outing.place,
         party=outing.party,
@@ -270,6 +270,9 @@ def trip_of(outing: Outing, household: Household) -> Trip:
         lunch_out=plan.lunch_out,
         lunch_there=plan.lunch_there,
         food=household.food,
+        felt_low=weather.felt_low if weather else None,
+        felt_high=weather.felt_high if weather else None,
+        wet=weather.day.wet if weather else None,
     )
 
 

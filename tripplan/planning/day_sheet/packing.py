@@ -17,6 +17,8 @@ TROPIC_DEGREES = 23.4
 """North and south of the equator up to here there is no winter to pack for [degrees]."""
 LONG_DRIVE_MINUTES = 45
 """From here on a child needs something to do in the car [min]. No source, our choice."""
+COLD_BELOW, COOL_BELOW, WARM_FROM, HOT_FROM, WET_FROM = 5.0, 10.0, 18.0, 32.0, 0.25
+"""What is cold, cool, warm and hot as it feels [°C], how likely a wet day is [-]. No source, our choice."""
 MINUTES_PER_NAPPY, SPARE_NAPPIES = 120, 2
 """How long one nappy lasts [min] and how many more to take [-]. Common practice, no source."""
 
@@ -77,6 +79,8 @@ class Trip:
         lunch_out: whether lunch is eaten away from home.
         food: how the family eats out.
         lunch_there: whether lunch is at the place, where it may be bought, and not on the way or outside.
+        felt_low, felt_high: how cold and how warm it usually feels there; None where nobody knows [°C].
+        wet: the usual chance of rain or snow that day; None where nobody knows [0-1].
     """
 
     place: Place
@@ -87,6 +91,9 @@ class Trip:
     lunch_out: bool
     food: Food
     lunch_there: bool = True
+    felt_low: float | None = None
+    felt_high: float | None = None
+    wet: float | None = None
 
     @property
     def season(self) -> Season:
@@ -96,7 +103,21 @@ class Trip:
     @property
     def is_warm(self) -> bool:
         """Whether it may be warm and sunny."""
+        if self.felt_high is not None:
+            return self.felt_high >= WARM_FROM
         return self.season in (Season.SPRING, Season.SUMMER, Season.ALWAYS_WARM)
+
+    @property
+    def is_cold(self) -> bool:
+        """Whether it takes coats, hats and gloves."""
+        if self.felt_low is not None:
+            return self.felt_low < COLD_BELOW
+        return self.season is Season.WINTER
+
+    @property
+    def is_hot(self) -> bool:
+        """Whether everybody needs more to drink than usual."""
+        return self.felt_high is not None and self.felt_high >= HOT_FROM
 
     @property
     def partly_outdoors(self) -> bool:
@@ -176,7 +197,8 @@ def _needs(trip: Trip) -> str:
 
 def _drinks(trip: Trip) -> str:
     inside = "" if trip.place.visit.own_food else "; ask whether they may be taken in"
-    return f"{len(trip.party)}{inside}"
+    more = "; on a hot day about a cup for each every 20 minutes, and a refill" if trip.is_hot else ""
+    return f"{len(trip.party)}{more}{inside}"
 
 
 def _sun(trip: Trip) -> str | None:
@@ -277,9 +299,10 @@ RULES = (
     ),
     PackingRule(
         "Coats, hats and gloves",
-        "winter; that thick coats leave a seat's straps slack is common advice, from memory",
+        "felt below 41 °F (5 °C), or winter where nobody knows; "
+        "that thick coats leave a seat's straps slack is common advice, from memory",
         lambda trip: _if(
-            trip.season is Season.WINTER,
+            trip.is_cold,
             "thick coats off under the straps of a car seat" if trip.aged(0, 12 * MONTHS) else "",
         ),
     ),
@@ -295,7 +318,23 @@ RULES = (
             trip.partly_outdoors and trip.season is not Season.WINTER, "look at the forecast the day before"
         ),
     ),
-    PackingRule("Sun hats and sun cream", f"partly outdoors, spring and summer; {NO_SOURCE}", _sun),
+    PackingRule(
+        "Sun hats and sun cream",
+        f"partly outdoors, felt from 64 °F (18 °C), else spring and summer; {NO_SOURCE}",
+        _sun,
+    ),
+    PackingRule(
+        "Spare socks and mittens",
+        f"partly outdoors, rain or snow on one day in four or more, felt below 50 °F (10 °C); {NO_SOURCE}",
+        lambda trip: _if(
+            trip.partly_outdoors
+            and trip.wet is not None
+            and trip.wet >= WET_FROM
+            and trip.felt_low is not None
+            and trip.felt_low < COOL_BELOW,
+            "a pair for each child",
+        ),
+    ),
     PackingRule(
         "Insect repellent and long trousers",
         f"partly outdoors in long grass or woods, not winter; {NO_SOURCE}",
