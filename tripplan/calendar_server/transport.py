@@ -126,6 +126,7 @@ class BoundedAdapter(HTTPAdapter):
             raise said from trouble
         finally:
             watch.cancel()
+            watch.join()  # a cut that has begun is over before the next line is opened
         if too_late.is_set():
             raise self._slow()
         self._unanswered = 0
