@@ -174,8 +174,8 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     console.line()
     console.line(
         "The best day of each place first, then more of each. "
-        "Ranked by money plus what the household says a lost nap, a full house, an hour in the car or a "
-        f"visit cut short is worth. {spread_note(shown)}"
+        "Ranked by money plus what the household says a lost nap, a full house, an hour in the car, a "
+        f"visit cut short or an hour outdoors in cold, heat or rain is worth. {spread_note(shown)}"
     )
     console.listed("Only ideas so far:", asking_about(shown))
     if len(shown) < count:
