@@ -16,7 +16,7 @@ from tests.running_app import started_app
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser
 
-VISITS = 9
+VISITS = 5
 
 
 def first_visit(browser: "Browser", address: str, cookie: str = "") -> float:  # noqa: F811
