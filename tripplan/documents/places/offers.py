@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import ClockTime, Name, Written
 from tripplan.documents.written_money import Price
-from tripplan.values.ages import ADULT, EVERYONE, Ages
+from tripplan.values.ages import ADULT, EVERYONE, AgeBand, Ages
 from tripplan.values.opening_hours import HoursText
 
 Percent = Annotated[Decimal, Field(ge=0, le=100, allow_inf_nan=False)]
@@ -191,6 +191,11 @@ class Ticket(OfferRules):
     """One leader goes free for every so many who pay this offer."""
     leader_ages: Annotated[Ages, ages_asked("Leader's ages", rare=True)] = ADULT
     """How old a free leader must be."""
+
+    @property
+    def bands(self) -> tuple[AgeBand, ...]:
+        """The ages that have a price on it, in the order of `prices_in`."""
+        return (self.ages, *(other.ages for other in self.other_ages))
 
 
 class Discount(OfferRules, title="Percentage off"):

@@ -434,8 +434,7 @@ def _facts_of_offer(
 
 def _which_price(offer: Ticket, months: int) -> int:
     """The number of the price that somebody pays on a ticket, from 1 on; 0 for none."""
-    bands = (offer.ages, *(other.ages for other in offer.other_ages))
-    return next((number for number, band in enumerate(bands, start=1) if months in band), 0)
+    return next((number for number, band in enumerate(offer.bands, start=1) if months in band), 0)
 
 
 def _on_the_right_day(offer: Ticket, member: Member, day: date | None) -> bool:
@@ -468,7 +467,7 @@ def _ticket_block(source: int, offer: Ticket, facts: Facts, digits: int) -> Tick
     if offer.companions is not None:
         rule = offer.companions
         companions = CompanionRule(_kinds_with(facts, 2), rule.must_pay, rule.each_allows)
-    prices = [int(price.scaleb(digits)) for price in (offer.price, *(o.price for o in offer.other_ages))]
+    prices = [int(price.scaleb(digits)) for price in prices_in(offer)]
     users = fitting if offer.one_status_covers > 1 else holders
     return TicketBlock(
         source=source,
@@ -617,7 +616,7 @@ def bands_on(offer: Offer) -> tuple[AgeBand, ...]:
     if isinstance(offer, Ticket):
         companions = (offer.companions.ages,) if offer.companions is not None else ()
         leaders = (offer.leader_ages,) if offer.one_free_per is not None else ()
-        return (offer.ages, *(other.ages for other in offer.other_ages), *companions, *leaders)
+        return (*offer.bands, *companions, *leaders)
     if isinstance(offer, Discount):
         return (offer.ages,)
     seats = tuple(seat.ages for seat in offer.seats)

@@ -49,19 +49,15 @@ def overlapping_bands(place: Place) -> Iterator[Found]:
     """Two tickets under the same conditions may not be for the same age."""
     tickets = [(n, offer) for n, offer in enumerate(place.offers) if isinstance(offer, Ticket)]
     for (_, first), (number, second) in combinations(tickets, 2):
-        shared = next(((a, b) for a in _bands(first) for b in _bands(second) if a.overlaps(b)), None)
+        shared = next(((a, b) for a in first.bands for b in second.bands if a.overlaps(b)), None)
         if shared and _conditions(first) == _conditions(second):
             message = f"overlaps with '{first.name}' for ages {shared[0]} under the same conditions"
             yield f"offers[{number}].ages", str(shared[1]), message, Weight.FAULT
     for number, offer in tickets:
         for index, other in enumerate(offer.other_ages):
-            if any(other.ages.overlaps(band) for band in _bands(offer)[: index + 1]):
+            if any(other.ages.overlaps(band) for band in offer.bands[: index + 1]):
                 message = "overlaps with other ages of the same ticket; each age has one price"
                 yield f"offers[{number}].other_ages[{index}].ages", str(other.ages), message, Weight.FAULT
-
-
-def _bands(offer: Ticket) -> tuple[AgeBand, ...]:
-    return (offer.ages, *(other.ages for other in offer.other_ages))
 
 
 def _conditions(offer: Ticket) -> dict[str, object]:
@@ -83,7 +79,7 @@ def gaps_between_bands(place: Place) -> Iterator[Found]:
     if not ordinary:
         return
     bands = sorted(
-        (band for offer in (*ordinary, *_by_season(tickets)) for band in _bands(offer)),
+        (band for offer in (*ordinary, *_by_season(tickets)) for band in offer.bands),
         key=lambda band: band.first,
     )
     uncovered = 0
@@ -190,7 +186,7 @@ def idle_discounts(place: Place) -> Iterator[Found]:
             if isinstance(other, Ticket)
             and sold_singly(other)
             and (not offer.offers or other.name in offer.offers)
-            and any(band.overlaps(offer.ages) for band in _bands(other))
+            and any(band.overlaps(offer.ages) for band in other.bands)
         ]
         if not tickets and not set(offer.offers) - {other.name for other in place.offers}:
             message = "there is no single ticket for these people that it could be taken off"
@@ -263,7 +259,7 @@ def impossible_companions(place: Place) -> Iterator[Found]:
 def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
     """Whether somebody of an age band can come in by an offer."""
     if isinstance(offer, Ticket):
-        prices = zip(_bands(offer), prices_in(offer), strict=True)
+        prices = zip(offer.bands, prices_in(offer), strict=True)
         return any(band.overlaps(ages) and (price > 0 or not paying) for band, price in prices)
     if isinstance(offer, Discount):
         return offer.ages.overlaps(ages) and (offer.percent_off < 100 or not paying)

@@ -130,7 +130,7 @@ def _hopeless(
 
 def _speaks_of(offer: Offer, months: int) -> bool:
     if isinstance(offer, Ticket):
-        return any(months in ages for ages in (offer.ages, *(other.ages for other in offer.other_ages)))
+        return any(months in ages for ages in offer.bands)
     if isinstance(offer, Discount):
         return months in offer.ages
     extra = isinstance(offer, Bundle) and offer.extras is not None and months in offer.extras.ages
