@@ -8,7 +8,7 @@ from typing import Any
 import streamlit as st
 
 from tripplan.documents.places.idea import Idea, place_id
-from tripplan.documents.places.place import Place
+from tripplan.documents.places.place import FORMAT, Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.reading_result import ReadResult
@@ -142,7 +142,7 @@ def card_values(typed: Mapping[str, Any], rows: Sequence[Row]) -> tuple[dict[str
         typed: the fields of the form.
         rows: the price board.
     """
-    values: dict[str, Any] = {"format": 1, **raw_board(rows)}
+    values: dict[str, Any] = {"format": FORMAT, **raw_board(rows)}
     put(values, "id", place_id(typed["name"]))
     return values, put_fields(values, typed, None)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Any
 
+from tripplan.documents.places.place import FORMAT
 from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound
@@ -87,7 +88,7 @@ def short_card(typed: Mapping[str, Any], card_id: str, home: Where, currency: st
         _amount(typed, "parking", home.country, findings),
     )
     raw: dict[str, Any] = {
-        "format": 1,
+        "format": FORMAT,
         "id": card_id,
         "name": str(typed["name"]).strip(),
         "currency": currency,

@@ -1,6 +1,7 @@
 """The short way to type a place in: name, where, a week of times, prices; all else behind one button."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 import streamlit as st
 
@@ -29,6 +30,28 @@ div:has(> .st-key-short_total) { position: sticky; bottom: 0; z-index: 5; }
 .st-key-short_total { background: light-dark(#fff, #0e1117); border-top: 1px solid #8884; padding: .4rem 0; }
 [class*="st-key-short_card_"] { gap: .5rem; }
 </style>"""
+_DAY_WIDTH = 104
+
+
+@dataclass(frozen=True)
+class _Begun:
+    """A short form that somebody is filling in.
+
+    Attributes:
+        view: whose places.
+        family: for whom the prices are worked out.
+        cards: what is on record, by id.
+        fields: of this form.
+        spot: names the form that asks for everything.
+        idea: the id of the idea that grows into a card; empty where there is none.
+    """
+
+    view: View
+    family: Family
+    cards: Mapping[str, StoredDocument[Place]]
+    fields: Fields
+    spot: str
+    idea: str
 
 
 def short_form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]], spot: str) -> None:
@@ -75,30 +98,19 @@ def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]
         st.markdown("**Prices**")
         _prices(fields, slots)
     fields.remember()
-    idea = begun.get("id", "")
-    card = _read(view, family, fields, cards, idea)
+    typed = _Begun(view, family, cards, fields, spot, begun.get("id", ""))
+    card, place = _read(typed)
     for name, slot in slots.items():
         show_beside(slot, [_said(found) for found in card.findings if _slot_name(found.field) == name])
     with st.container(key="short_total"):
-        st.markdown(plain(_total(view, family, card)))
+        st.markdown(plain(_total(typed, card, place)))
         with st.container(horizontal=True):
-            if st.button(
-                "Add this place",
-                key=f"{form}_save",
-                type="primary",
-                on_click=_save,
-                args=(view, family, cards, fields, spot, idea),
-            ):
+            if st.button("Add this place", key=f"{form}_save", type="primary", on_click=_save, args=(typed,)):
                 st.rerun()
-            if st.button(
-                "More", key=f"{form}_more", on_click=_more, args=(view, family, cards, fields, spot, idea)
-            ):
+            if st.button("More", key=f"{form}_more", on_click=_more, args=(typed,)):
                 st.rerun()
             if st.button("Cancel", key=f"{form}_cancel", type="tertiary", on_click=leave, args=(spot,)):
                 st.rerun()
-
-
-_DAY_WIDTH = 104
 
 
 def _prices(fields: Fields, slots: dict[str, "st.delta_generator.DeltaGenerator"]) -> None:
@@ -174,26 +186,25 @@ def _said(found: Finding) -> Finding:
         **_SHORT_NAMES,
     }
     rows = {row: name for row, name, _ in PRICE_ROWS} | {"family": "Family"}
-    base = found.field.partition("_")[0]
+    base = _slot_name(found.field)
     return Finding("", called.get(found.field) or rows.get(base, base), found.value, found.message)
 
 
-def _read(
-    view: View, family: Family, fields: Fields, cards: Mapping[str, StoredDocument[Place]], idea: str
-) -> ShortCard:
-    """What stands in the form, with every fault of the card at a field of the form."""
-    typed, household = fields.typed(), family.household
-    taken = {*cards, *view.records.all(Idea)} - {idea}
-    card_id = idea or free_id(str(typed["name"]) or "place", taken)
-    card = short_card(typed, card_id, household.home, household.currency, view.today)
-    if card.complete and not card.findings:
-        read = read_place_card(write_toml(card.raw), "", view.today)
-        faults = [found for found in read.findings if found.weight is Weight.FAULT]
-        told = tuple(
-            Finding("", _field_of(found.field, card), found.value, found.message) for found in faults
-        )
-        return ShortCard(card.raw, told, card.where, card.hours, card.priced)
-    return card
+def _read(form: _Begun) -> tuple[ShortCard, Place | None]:
+    """What stands in the form, with every fault at one of its fields; and the place where that is enough."""
+    typed, household, today = form.fields.typed(), form.family.household, form.view.today
+    taken = {*form.cards, *form.view.records.all(Idea)} - {form.idea}
+    card_id = form.idea or free_id(str(typed["name"]) or "place", taken)
+    card = short_card(typed, card_id, household.home, household.currency, today)
+    if not card.complete or card.findings:
+        return card, None
+    read = read_place_card(write_toml(card.raw), "", today)
+    told = tuple(
+        Finding("", _field_of(found.field, card), found.value, found.message)
+        for found in read.findings
+        if found.weight is Weight.FAULT
+    )
+    return replace(card, findings=told), read.value
 
 
 def _field_of(path: str, card: ShortCard) -> str:
@@ -207,20 +218,16 @@ def _field_of(path: str, card: ShortCard) -> str:
     )
 
 
-def _place(view: View, card: ShortCard) -> Place | None:
-    return read_place_card(write_toml(card.raw), "", view.today).value if card.complete else None
-
-
-def _total(view: View, family: Family, card: ShortCard) -> str:
+def _total(form: _Begun, card: ShortCard, place: Place | None) -> str:
     """What it comes to, in one line, or what is still missing for that."""
-    place = None if card.findings else _place(view, card)
     if place is not None:
-        way = estimate_drive(family.household.home.point, place.where.point, place.where.country)
-        drive = wording.distance(way.km.likely, family.household.units)
+        household = form.family.household
+        way = estimate_drive(household.home.point, place.where.point, place.where.country)
+        drive = wording.distance(way.km.likely, household.units)
         far = f"About {wording.minutes(way.minutes.likely)}, {drive} away."
         if place.where.town_only:
             far += " Only the town is known: add the street."
-        return f"{for_us_in_short(family, place, view.today)} {far}"
+        return f"{for_us_in_short(form.family, place, form.view.today)} {far}"
     missing = [
         said
         for said, there in (
@@ -236,16 +243,10 @@ def _total(view: View, family: Family, card: ShortCard) -> str:
     return f"Still open: {wording.listed(missing)}. Without it, this is kept as an idea."
 
 
-def _save(
-    view: View,
-    family: Family,
-    cards: Mapping[str, StoredDocument[Place]],
-    fields: Fields,
-    spot: str,
-    idea: str,
-) -> None:
+def _save(form: _Begun) -> None:
     """Save a card where there is enough for one, else an idea; or say what cannot be read."""
-    card = _read(view, family, fields, cards, idea)
+    view, spot = form.view, form.spot
+    card, place = _read(form)
     name = str(card.raw.get("name", ""))
     if not name:
         refuse(spot, findings=[Finding("", "Name", "", "a place needs a name")])
@@ -254,7 +255,6 @@ def _save(
         refuse(spot, findings=[_said(found) for found in card.findings])
         return
     kept = view.records.all(Idea).get(str(card.raw["id"]))
-    place = _place(view, card)
     if place is not None:
         removed = [(Idea, str(kept.value.id), kept.revision)] if kept else []
         if save_all(view, spot, [(place, 0)], f"{place.name} is added.", removing=removed):
@@ -268,14 +268,7 @@ def _save(
         leave(spot)
 
 
-def _more(
-    view: View,
-    family: Family,
-    cards: Mapping[str, StoredDocument[Place]],
-    fields: Fields,
-    spot: str,
-    idea: str,
-) -> None:
+def _more(form: _Begun) -> None:
     """Go on in the form that asks for everything, with what was typed so far."""
-    card = _read(view, family, fields, cards, idea)
-    all_fields(view, spot, card.raw, str(fields.typed()["where"]))
+    card, _ = _read(form)
+    all_fields(form.view, form.spot, card.raw, str(form.fields.typed()["where"]))
