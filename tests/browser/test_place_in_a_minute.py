@@ -52,6 +52,13 @@ class Thumb:
         self.characters += 0 if pasted else len(text)
         self._look()
 
+    def check(self, what: str, *, presses: int, characters: int) -> None:
+        """Tell what it took; it was no more than that, and nothing was refused."""
+        print(f"{what}: {self.presses} presses, {self.characters} characters")  # noqa: T201 - to report
+        assert self.presses <= presses
+        assert self.characters <= characters
+        assert self.refusals == []
+
     def _look(self) -> None:
         self.visit.settle()
         errors = self.visit.page.locator("[data-testid=stAlertContentError]")
@@ -73,10 +80,7 @@ def test_an_idea(thumb: Thumb) -> None:
     thumb.type(f"{DOOR}_pasted", "Herring Weir, about $40")
     thumb.press("Add")
     thumb.visit.page.get_by_text("Herring Weir is on the wish list.").first.wait_for()
-    print(f"idea: {thumb.presses} presses, {thumb.characters} characters")  # noqa: T201 - a figure to report
-    assert thumb.presses <= 4
-    assert thumb.characters <= 30
-    assert thumb.refusals == []
+    thumb.check("idea", presses=4, characters=30)
 
 
 def test_a_free_nature_reserve(thumb: Thumb) -> None:
@@ -89,10 +93,7 @@ def test_a_free_nature_reserve(thumb: Thumb) -> None:
     thumb.press("Free for everybody")
     thumb.press("Add this place")
     thumb.visit.page.get_by_text("Otter Fen Reserve is added.").first.wait_for()
-    print(f"reserve: {thumb.presses} presses, {thumb.characters} characters")  # noqa: T201
-    assert thumb.presses <= 8
-    assert thumb.characters <= 60
-    assert thumb.refusals == []
+    thumb.check("reserve", presses=8, characters=60)
 
 
 def test_a_museum_pasted(thumb: Thumb) -> None:
@@ -103,10 +104,7 @@ def test_a_museum_pasted(thumb: Thumb) -> None:
     thumb.type(f"{DOOR}_where", "Galena, IL")
     thumb.press("Add this place")
     thumb.visit.page.get_by_text("Hollis River Museum is added.").first.wait_for()
-    print(f"museum, pasted: {thumb.presses} presses, {thumb.characters} characters")  # noqa: T201
-    assert thumb.presses <= 8
-    assert thumb.characters <= 30
-    assert thumb.refusals == []
+    thumb.check("museum, pasted", presses=8, characters=30)
 
 
 def test_a_museum_typed(thumb: Thumb) -> None:
@@ -138,13 +136,7 @@ def test_a_museum_typed(thumb: Thumb) -> None:
     assert "For us: $" in page.locator(".st-key-short_total").inner_text()
     thumb.press("Add this place")
     page.get_by_text("Hollis River Museum is added.").first.wait_for()
-    print(  # noqa: T201
-        f"museum, typed: {thumb.presses} presses, {thumb.characters} characters, "
-        f"{box['height'] + total['height']:.0f} px tall"
-    )
-    assert thumb.presses <= 20
-    assert thumb.characters <= 130
-    assert thumb.refusals == []
+    thumb.check(f"museum, typed, {box['height'] + total['height']:.0f} px tall", presses=20, characters=130)
 
 
 def test_the_sum_stays_in_sight(thumb: Thumb) -> None:

@@ -9,7 +9,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import leaving_sentence, naps_in_short
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.choices import keep, kept_party, take
+from tripplan.screens.widgets.choices import keep, kept_party, open_or_close, take
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
@@ -24,10 +24,6 @@ _DAY = timedelta(days=1)
 _OPEN = "free_today_open"
 
 
-def _open_or_close() -> None:
-    st.session_state[_OPEN] = not st.session_state.get(_OPEN, False)
-
-
 def render_free_today(view: View, family: Family) -> None:
     """Offer the question with one press, and answer it at once for the time from now on.
 
@@ -40,7 +36,8 @@ def render_free_today(view: View, family: Family) -> None:
         "Close: what we could still do today" if is_open else "What could we still do today?",
         key="free_today",
         width="stretch",
-        on_click=_open_or_close,
+        on_click=open_or_close,
+        args=(_OPEN,),
     )
     if is_open:
         with st.container(border=True, key="free_today_part"):

@@ -15,7 +15,7 @@ from tripplan.planning.on_the_day.used_plan import used_plan
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.records.planned_outings import outings_ever
-from tripplan.screens.widgets.choices import forget_taken
+from tripplan.screens.widgets.choices import forget_taken, open_or_close
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
@@ -36,10 +36,6 @@ BEHIND_THEM = (Whereabouts.THERE, Whereabouts.GOING_HOME)
 NOBODY = "nobody"
 _USED = "used_plan"
 OPEN = "running_late_open"
-
-
-def _open_or_close() -> None:
-    st.session_state[OPEN] = not st.session_state.get(OPEN, False)
 
 
 def told_what_is_used(view: View) -> None:
@@ -66,7 +62,8 @@ def render_running_late(
         "Back to the plan" if is_open else "Running late, or something went wrong?",
         key="running_late",
         width="stretch",
-        on_click=_open_or_close,
+        on_click=open_or_close,
+        args=(OPEN,),
     )
     if not is_open:
         return

@@ -25,6 +25,11 @@ def keep(name: str, widget: str) -> None:
     st.session_state[name] = st.session_state[widget]
 
 
+def open_or_close(name: str) -> None:
+    """Turn round what a plain key says of a part of the page that a press opens and closes."""
+    st.session_state[name] = not st.session_state.get(name, False)
+
+
 def party_picker(view: View, family: Family, planned: PlannedOuting | None = None) -> list[str]:
     """Ask who goes; everybody, at first, or those an outing is planned for. The page ends where nobody does.
 
