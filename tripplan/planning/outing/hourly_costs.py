@@ -240,7 +240,7 @@ class HourlyPrices:
             return datetime.combine(on, time(clock // 60, clock % 60), place.where.zone)
 
         out_by = [minute_of_day(leave_by) for _, leave_by in limits if leave_by is not None]
-        changes = {at(on, clock) for on in dates[1:] for clock in (0,)}
+        changes = {at(on, 0) for on in dates[1:]}
         for on in dates:
             changes |= {at(on, clock) for clock in out_by}
             changes |= {

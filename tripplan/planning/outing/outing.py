@@ -211,7 +211,7 @@ def plan_outing(
             cost.total.likely + plan.felt + full_house + (weather.weighs if weather else nothing)
         ).rounded(),
         notes=(
-            *idea_notes(place, [member.months_on(day) for member in party]),
+            *idea_notes(place, needs.months),
             *who_goes.notes,
             *family.busy_days.notes(day),
             *_notes(household, facts, party, day, hours, admission),
@@ -224,10 +224,10 @@ def plan_outing(
             *visit_notes(hours, plan),
             *([cheaper.sentence] if cheaper else []),
             *([f"The dearer price is counted, as {facts.unknown_break}."] if price_in_doubt else []),
-            *(_own_stay(family, place) or _stay_note(party, day, place)),
+            *(_own_stay(family, place) or _stay_note(party, needs.months, place)),
         ),
         cautions=(
-            *drive_cautions(there, [member.months_on(day) for member in party]),
+            *drive_cautions(there, needs.months),
             *(
                 weather_cautions(
                     weather.classes,
@@ -308,9 +308,9 @@ def _own_stay(family: Family, place: Place) -> tuple[str, ...]:
     )
 
 
-def _stay_note(party: Sequence[Member], day: date, place: Place) -> tuple[str, ...]:
+def _stay_note(party: Sequence[Member], months: Sequence[int], place: Place) -> tuple[str, ...]:
     """Whose age decides how long to stay, where the card tells ages apart."""
-    stay = stay_for(place.visit, [member.months_on(day) for member in party])
+    stay = stay_for(place.visit, months)
     if stay.decided_by is None:
         return ()
     return (

@@ -121,11 +121,9 @@ def weather_sentence(weather: VisitWeather | None) -> str:
 
 
 def _days(chance: float) -> str:
-    return (
-        wording.odds(chance).replace(" in ", " day in ")
-        if "about 1 in" in wording.odds(chance)
-        else (wording.odds(chance).replace(" in ", " days in "))
-    )
+    """Such as 'about 1 day in 5' or 'about 2 days in 9'."""
+    odds = wording.odds(chance)
+    return odds.replace(" in ", " day in " if odds.startswith("about 1 in ") else " days in ")
 
 
 def weighs_sentence(weather: VisitWeather) -> str:
