@@ -49,6 +49,9 @@ def _known_zone(name: str) -> str:
 ZoneName = Annotated[str, AfterValidator(_known_zone)]
 """The name of an IANA time zone."""
 
+TOWN_ONLY = "Only the town is known: add the street."
+"""Says of a location that it is somewhere in its town."""
+
 
 class Where(Written):
     """A location: coordinates, or a town or postal code that is looked up offline when the file is read."""

@@ -24,6 +24,11 @@ def counted(number: int, one: str, several: str = "") -> str:
     return f"{number} {one if number == 1 else several or f'{one}s'}"
 
 
+def capital(text: str) -> str:
+    """A text as a sentence begins with it; its other letters stay as they are."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
 _ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 
 

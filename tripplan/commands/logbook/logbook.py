@@ -213,5 +213,5 @@ def _learned(options: RecordsListOptions, console: Console, logbook: Logbook) ->
             else "switched off; plans keep the usual"
         )
         mine = [learned_sentence(figure) for figure in figures if figure.what is what]
-        console.listed(f"{what.value[0].upper()}{what.value[1:]} ({on}):", mine)
+        console.listed(f"{wording.capital(what.value)} ({on}):", mine)
     return 0

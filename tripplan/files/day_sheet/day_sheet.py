@@ -13,17 +13,16 @@ from operator import itemgetter
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.sheet_entries import SheetEntries
-from tripplan.documents.where import Where
-from tripplan.planning.cost import CostItem
+from tripplan.documents.where import TOWN_ONLY, Where
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.day_sheet.packing import Trip, packing_list
 from tripplan.planning.day_sheet.questions import questions_for
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
-    amount_sentence,
     at_the_door,
     drive_source,
+    item_sentence,
     naps_by_child,
     purchase_sentence,
     tickets_known,
@@ -171,11 +170,7 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
     lines = [(step.end, "Arrive") for step in drives[-1:]]
     slot = plan.enter in outing.hours.entry_times
     lines.append((plan.enter, "Entry slot: be at the door" if slot else "Go in"))
-    lines += [
-        (step.start, f"{step.label[0].upper()}{step.label[1:]}")
-        for step in plan.steps
-        if step.kind is StepKind.LUNCH
-    ]
+    lines += [(step.start, wording.capital(step.label)) for step in plan.steps if step.kind is StepKind.LUNCH]
     for show in plan.shows:
         if show.seen is not None:
             lines.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))
@@ -186,10 +181,6 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
 
 NO_ADDRESS = "The address is not known yet: ask the place."
 """What stands for the address of an idea that nobody has placed."""
-
-
-TOWN_ONLY = "Only the town is known: add the street."
-"""Says of a place that it lies somewhere in its town."""
 
 
 def address_of(where: Where) -> str:
@@ -237,13 +228,9 @@ def _tickets(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:
         yield SheetLine(f"Booking number, {booking.what}: {booking.number}")
     if not entries.bookings:
         yield SheetLine("Booking number: ____________________")
-    yield from (SheetLine(_parking(item)) for item in outing.cost.items if item.kind is CostKind.PARKING)
+    yield from (SheetLine(item_sentence(item)) for item in outing.cost.items if item.kind is CostKind.PARKING)
     yield from (SheetLine(note) for note in outing.admission.notes)
     yield SheetLine(f"The whole outing, drive and food included: {total_sentence(outing.cost)}")
-
-
-def _parking(item: CostItem) -> str:
-    return f"{item.label[0].upper()}{item.label[1:]}: {amount_sentence(item)}"
 
 
 def _emergency(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:

@@ -90,7 +90,7 @@ def _sentence(text: str) -> str:
     words = " ".join(text.split())
     if not words:
         return ""
-    words = f"{words[0].upper()}{words[1:]}"
+    words = wording.capital(words)
     return words if words.endswith((".", "!", "?")) else f"{words}."
 
 

@@ -180,7 +180,7 @@ def _times(outing: Outing, plan: DayPlan, home: Where | None) -> Iterator[str]:
 
     leaving = leaving_sentence(plan, at)
     start = f" from {address('', home)}" if home is not None else ""
-    yield f"{leaving[0].upper()}{leaving[1:]}{start}."
+    yield f"{wording.capital(leaving)}{start}."
     span = _leave_span(outing.search, plan)
     if span is not None:
         yield f"Any time from {at(span[0])} to {at(span[1])} is about as good."

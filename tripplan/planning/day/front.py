@@ -164,7 +164,7 @@ def against_best(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
         weighs = f"weighs {wording.money(best.weighs - plan.weighs)} less than"
     else:
         weighs = "weighs as much as"
-    return f"{said[0].upper()}{said[1:]}: {weighs} the best plan."
+    return f"{wording.capital(said)}: {weighs} the best plan."
 
 
 def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:

@@ -109,7 +109,7 @@ def calendar_coverage(calendar: SchoolCalendar, first: date, last: date) -> str:
     if ends < last:
         parts.append("nothing after that")
     sentence = ", then ".join(parts)
-    return f"{sentence[0].upper()}{sentence[1:]}."
+    return f"{wording.capital(sentence)}."
 
 
 @dataclass(frozen=True, eq=False)

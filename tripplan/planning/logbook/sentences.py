@@ -101,7 +101,7 @@ def _money_line(line: MoneyAgainst) -> str:
         return f"Reserve: {planned} were set aside for what nobody thought of."
     real = UNKNOWN if line.real is None else wording.money(line.real)
     how = ", driving worked out from the distance" if line.worked_out else ""
-    return f"{_capital(line.what)}: planned {planned}, was {real}{how}{_more(line.more)}."
+    return f"{wording.capital(line.what)}: planned {planned}, was {real}{how}{_more(line.more)}."
 
 
 def _more(more: Money | None) -> str:
@@ -120,15 +120,11 @@ def _minutes_line(line: MinutesAgainst) -> str:
     planned = "not known" if line.planned is None else wording.minutes(line.planned)
     real = UNKNOWN if line.real is None else wording.minutes(line.real)
     more = f" ({_off(line.more, 'more', 'less')})" if line.more else ""
-    return f"{_capital(line.what)}: planned {planned}, was {real}{more}."
+    return f"{wording.capital(line.what)}: planned {planned}, was {real}{more}."
 
 
 def _off(minutes: float, above: str, below: str) -> str:
     return f"{wording.minutes(abs(minutes))} {above if minutes > 0 else below}"
-
-
-def _capital(text: str) -> str:
-    return f"{text[0].upper()}{text[1:]}"
 
 
 def purse_sentence(purse: Purse, called: str) -> str:
@@ -187,22 +183,22 @@ def year_against_lines(year: YearAgainstPlan) -> Iterator[str]:
         if money.what == "reserve":
             continue
         if not money.outings:
-            yield f"{_capital(money.what)}: not known on both sides for any outing."
+            yield f"{wording.capital(money.what)}: not known on both sides for any outing."
             continue
         yield (
-            f"{_capital(money.what)}: planned {wording.money(money.planned)}, was "
+            f"{wording.capital(money.what)}: planned {wording.money(money.planned)}, was "
             f"{wording.money(money.real)}{_more(money.real - money.planned)}, over "
             f"{wording.counted(money.outings, 'outing')}{_left_out(money.unknown)}."
         )
     for minutes in year.minutes:
         if minutes.mean_more is None:
-            yield f"{_capital(minutes.what)}: nobody noted it."
+            yield f"{wording.capital(minutes.what)}: nobody noted it."
             continue
         rounded = round(minutes.mean_more)
         told = "as planned" if not rounded else f"{_off(rounded, 'more', 'less')} than planned"
         if minutes.what == LEAVING:
             told = "on time" if not rounded else _off(rounded, "late", "early")
-        name = "Leaving home" if minutes.what == LEAVING else _capital(minutes.what)
+        name = "Leaving home" if minutes.what == LEAVING else wording.capital(minutes.what)
         over = wording.counted(minutes.outings, "outing")
         yield f"{name}: on average {told}, over {over}{_left_out(minutes.unknown)}."
     if year.crowd_outings:
@@ -223,6 +219,6 @@ def learned_sentence(figure: LearnedFigure) -> str:
         digits = 0
     low, high = (f"{end:.{digits}f}" for end in (figure.likely.low, figure.likely.high))
     return (
-        f"{_capital(figure.label)}: {figure.own:f} {figure.unit} {figure.told_by} (in truth {low} to {high}, "
-        f"nine times in ten); without them {figure.usual:f} {figure.unit}."
+        f"{wording.capital(figure.label)}: {figure.own:f} {figure.unit} {figure.told_by} (in truth {low} to "
+        f"{high}, nine times in ten); without them {figure.usual:f} {figure.unit}."
     )

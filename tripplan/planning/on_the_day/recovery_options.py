@@ -70,7 +70,7 @@ class RecoveryOption:
         left = begun is not None and begun.now > begun.left_home
         leave = f"left at {wording.clock(plan.leave_home)}" if left else leaving_sentence(plan)
         return (
-            f"{leave[0].upper()}{leave[1:]}, there from {wording.clock(plan.enter)} to "
+            f"{wording.capital(leave)}, there from {wording.clock(plan.enter)} to "
             f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
         )
 
@@ -89,7 +89,7 @@ class RecoveryOption:
             said += f"; {wording.money(self.tickets.back)} of tickets comes back if called off in time"
         if self.tickets is not None and self.tickets.lost.amount:
             said += f"; {wording.money(self.tickets.lost)} of tickets already paid for is lost"
-        return f"{said[0].upper()}{said[1:]}."
+        return f"{wording.capital(said)}."
 
 
 @dataclass(frozen=True)

@@ -67,7 +67,7 @@ def cheaper_hour(question: DayQuestion, plan: DayPlan) -> CheaperHour | None:
     if saves.amount < SMALL_LOSS:
         return None
     said = list(_differences(money.hours, least, now, minutes, question.place_zone))
-    return CheaperHour(wording.listed([said[0][0].upper() + said[0][1:], *said[1:]]), saves)
+    return CheaperHour(wording.capital(wording.listed(said)), saves)
 
 
 def _apart(number: int, other: int, shape: tuple[int, int, int]) -> int:

@@ -178,7 +178,7 @@ def amount_sentence(item: CostItem) -> str:
 def item_sentence(item: CostItem) -> str:
     """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
     label = item.label if item.label.startswith(item.kind) else f"{item.kind}, {item.label}"
-    return f"{label[0].upper()}{label[1:]}: {amount_sentence(item)}"
+    return f"{wording.capital(label)}: {amount_sentence(item)}"
 
 
 PRICE_NOT_KNOWN = "not known yet; this is only an idea"

@@ -82,7 +82,7 @@ def _card(view: View, outing: Outing) -> None:
         leaving = leaving_sentence(outing.plan)
         st.markdown(
             plain(
-                f"{leaving[0].upper()}{leaving[1:]}, home {wording.clock(outing.plan.home)}. "
+                f"{wording.capital(leaving)}, home {wording.clock(outing.plan.home)}. "
                 f"{wording.minutes(outing.plan.visit_minutes)} there, "
                 f"{wording.minutes(outing.way_there.drive_minutes)} drive, {naps_in_short(outing)}, "
                 f"{outing.crowd.word}."

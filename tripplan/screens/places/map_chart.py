@@ -212,7 +212,7 @@ def map_table(places: Sequence[MapPlace], units: str) -> pd.DataFrame:
 def why_sentence(drive: Drive) -> str:
     """How a drive is known, and from where."""
     how = drive.known_in_words
-    return f"{how[0].upper()}{how[1:]}: {drive.source.text}."
+    return f"{wording.capital(how)}: {drive.source.text}."
 
 
 def places_map(home: Where, drives: Sequence[tuple[Place, Drive]], units: str) -> None:

@@ -10,9 +10,9 @@ from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.documents.where import TOWN_ONLY
 from tripplan.files.cards.format_guide import example_card, format_guide
 from tripplan.files.cards.place_card import write_place_card
-from tripplan.files.day_sheet.day_sheet import TOWN_ONLY
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form

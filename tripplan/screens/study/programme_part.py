@@ -362,7 +362,7 @@ def _elsewhere(
 def _without(without: UnitWithout, number: int, wanted: Wanted) -> None:
     unit = without.unit
     st.markdown(f"**{plain(unit.name)}**: no outing.")
-    st.markdown(bullets(f"{reason[0].upper()}{reason[1:]}." for reason in without.reasons))
+    st.markdown(bullets(f"{wording.capital(reason)}." for reason in without.reasons))
     with st.container(horizontal=True):
         if wanted.wishes.settled_for(unit.name):
             st.button(

@@ -7,6 +7,7 @@ import streamlit as st
 
 from tripplan.documents.places.idea import LONGEST_IDEA, Idea, free_id
 from tripplan.documents.places.place import Place
+from tripplan.documents.where import TOWN_ONLY
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.toml_text import write_toml
@@ -226,7 +227,7 @@ def _total(form: _Begun, card: ShortCard, place: Place | None) -> str:
         drive = wording.distance(way.km.likely, household.units)
         far = f"About {wording.minutes(way.minutes.likely)}, {drive} away."
         if place.where.town_only:
-            far += " Only the town is known: add the street."
+            far += f" {TOWN_ONLY}"
         return f"{for_us_in_short(form.family, place, form.view.today)} {far}"
     missing = [
         said
