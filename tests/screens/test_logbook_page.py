@@ -293,7 +293,8 @@ def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
     }
     values, unread = entry_values(typed, shown, blank, family, blank.id)
     read = entry_from_values(values, TODAY, household)
-    assert {finding.field for finding in unread} <= {"km", "odometer_out_km", "odometer_home_km"}
+    clocks = {"left_home", "arrived", "left_place", "home_again"}
+    assert {finding.field for finding in unread} <= {"km", "odometer_out_km", "odometer_home_km", *clocks}
     assert (read.value is None) == any(finding.weight is Weight.FAULT for finding in read.findings)
     if read.value is not None:
         assert LogbookEntry.model_validate_json(read.value.model_dump_json()) == read.value

@@ -338,6 +338,15 @@ def test_the_distance_makes_the_range_of_a_drive() -> None:
     assert (fuel.low, fuel.likely, fuel.high) == (usd("18.00"), usd("20.00"), usd("26.00"))
 
 
+def test_what_is_paid_on_every_day_bounds_the_total_from_below() -> None:
+    """A drive that may turn out free, by two causes of more than it costs together, pays for no parking."""
+    car = {"fuel": "mpg", "consumption": "24", "fuel_price": "2.677"}
+    household = make_household(car=car, food={"packed_adult": "0"}, reserve_percent=0)
+    place = make_place(parking={"price": "0.06"})
+    found = cost_of(household, place, admission=entry("0.00"), leg=way(0, 120, 120))
+    assert found.total.low == usd("0.06")
+
+
 def test_two_currencies_are_never_mixed() -> None:
     """A place that charges pounds is not added to a household that counts dollars."""
     with pytest.raises(CurrencyMismatch):

@@ -1,7 +1,7 @@
 """The items of a total, and how their ranges add up."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 
@@ -86,7 +86,8 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
     """The total of items.
 
     What one cause does to several items adds up in full, as they move together; different causes add up as
-    the root of the sum of squares, on either side of the likely total, as they seldom all go one way.
+    the root of the sum of squares, on either side of the likely total, as they seldom all go one way. No
+    total is below the least of its items together: what is free cannot make up for what is paid.
 
     Args:
         items: in any order.
@@ -103,7 +104,9 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
             below, above = by_cause.get(swing.cause, (Decimal(0), Decimal(0)))
             by_cause[swing.cause] = (below + swing.below.amount, above + swing.above.amount)
     unknown = tuple(item.label for item in in_order if item.likely is None)
-    return OutingCost(in_order, _spread(likely, by_cause.values()), unknown)
+    spread = _spread(likely, by_cause.values())
+    least = total((item.amount.low for item in in_order if item.amount is not None), currency)
+    return OutingCost(in_order, replace(spread, low=max(spread.low, min(least, likely))), unknown)
 
 
 def _spread(likely: Money, swings: Collection[tuple[Decimal, Decimal]]) -> MoneyRange:
