@@ -180,6 +180,20 @@ def test_a_price_that_ends_soon_after_coming_widens_the_range() -> None:
     assert total.high.minor - total.likely.minor >= 3700 - 600
 
 
+def test_what_only_early_tickets_include_is_paid_for_later() -> None:
+    """With the boat ride in the early price, a little later it is the usual 37 and four rides at 5."""
+    early = {"name": "Early", "price": "2.00", "valid": "08:00-10:00", "includes": ["Boat"]}
+    boat = {"name": "Boat", "price": "5.00", "usual": True}
+    place = make_place(offers=[*BOARD, early], opening={"hours": "Tu-Su 08:00-17:00"}, add_ons=[boat])
+    outing = planned(Family(make_household(reserve_percent="0"), (place,)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.admission.total.minor < 3700
+    rides_now = sum(item.likely.minor for item in outing.cost.items if item.likely and "Boat" in item.label)
+    assert rides_now < 4 * 500
+    later = 3700 + 4 * 500 - outing.admission.total.minor - rides_now
+    assert outing.cost.total.high.minor - outing.cost.total.likely.minor >= later
+
+
 @settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
 @given(families(), st.integers(1, 100), st.integers(0, 25), st.integers(0, 25))
 def test_no_usual_delay_costs_more_or_less_than_the_range(

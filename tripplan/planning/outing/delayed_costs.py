@@ -1,6 +1,6 @@
 """What an outing may cost where it runs late: another price of entry or parking."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -15,7 +15,13 @@ from tripplan.values.money import Money, total
 
 DELAYS = "delays on the way"
 """What moves the cost of an outing that runs late."""
-_BY_THE_HOUR = (CostKind.ADMISSION, CostKind.PARKING, CostKind.FOOD, CostKind.RESERVE)
+_CHANGING_WITH = {
+    CostKind.ADMISSION: (CostKind.ADMISSION, CostKind.EXTRAS),
+    CostKind.PARKING: (CostKind.PARKING,),
+    CostKind.FOOD: (CostKind.FOOD,),
+    CostKind.RESERVE: (CostKind.RESERVE,),
+}
+"""The kinds of items that hang on the hour, each with what changes beside it: some tickets include an add-on."""
 
 
 @dataclass(frozen=True)
@@ -51,8 +57,9 @@ def with_delays(
         return cost
     items = []
     for item in cost.items:
-        if item.kind in _BY_THE_HOUR and item.likely is not None:
-            changes = [_of_kind(one, item.kind).amount - item.likely.amount for one in late]
+        if item.kind in _CHANGING_WITH and item.likely is not None:
+            planned, *changed = (_of_kinds(one, _CHANGING_WITH[item.kind]) for one in (cost, *late))
+            changes = [one.amount - planned.amount for one in changed]
             below, above = (
                 Money(max(Decimal(0), change), item.likely.currency)
                 for change in (-min(changes), max(changes))
@@ -86,8 +93,6 @@ def _visits(hours: PriceHours, times: PlannedTimes, there: int, off: int) -> Ite
                 yield enter, leave
 
 
-def _of_kind(cost: OutingCost, kind: CostKind) -> Money:
-    likely: Iterable[Money] = (
-        item.likely for item in cost.items if item.kind is kind and item.likely is not None
-    )
+def _of_kinds(cost: OutingCost, kinds: Collection[CostKind]) -> Money:
+    likely = (item.likely for item in cost.items if item.kind in kinds and item.likely is not None)
     return total(likely, cost.total.currency)
