@@ -4,11 +4,14 @@ import streamlit as st
 
 from tripplan.app_server.local_guard import listens_to_the_network
 from tripplan.app_server.pairing import Access
+from tripplan.screens.look import style
+from tripplan.screens.look.drawings import mark
 from tripplan.screens.widgets.visitor import access, is_this_computer, note_window
 
 FOLDER = "screens/pages"
 
-st.set_page_config(page_title="tripplan", page_icon="🧺", layout="wide")
+style.put_on()
+st.set_page_config(page_title="tripplan", page_icon=mark("#1f6f6b"), layout="wide")
 seen = access()
 if seen is None:
     st.error("This page is closed. On the computer, start tripplan as its README says; pair a phone anew.")

@@ -5,6 +5,7 @@ import sys
 import tomllib
 from collections.abc import Iterator, Mapping
 from importlib.resources import files
+from typing import Any
 
 from tripplan.app_server.home_network import FOUND, PHONES_VARIABLE
 from tripplan.commands.options.files import AppOptions
@@ -40,8 +41,14 @@ def server_command(options: AppOptions) -> list[str]:
 def _settings() -> Iterator[str]:
     """The options that say what `.streamlit/config.toml` says in a checkout."""
     text = (files("tripplan.app_server") / "settings.toml").read_text(encoding="utf-8")
-    for section, settings in tomllib.loads(text).items():
-        for name, value in settings.items():
-            for one in value if isinstance(value, list) else [value]:
-                said = str(one).lower() if isinstance(one, bool) else str(one)
-                yield f"--{section}.{name}={said}"
+    return _options(tomllib.loads(text))
+
+
+def _options(settings: Mapping[str, Any], within: str = "") -> Iterator[str]:
+    for name, value in settings.items():
+        if isinstance(value, dict):
+            yield from _options(value, f"{within}{name}.")
+            continue
+        for one in value if isinstance(value, list) else [value]:
+            said = str(one).lower() if isinstance(one, bool) else str(one)
+            yield f"--{within}{name}={said}"

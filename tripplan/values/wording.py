@@ -116,6 +116,11 @@ def day(value: date) -> str:
     return format_date(value, format="EEE, MMM d, y", locale=LOCALE)
 
 
+def short_day(value: date) -> str:
+    """A date near enough to be told without its year, such as 'Tue, Dec 8'."""
+    return format_date(value, format="EEE, MMM d", locale=LOCALE)
+
+
 def days(first: date, last: date) -> str:
     """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
     return day(first) if first == last else f"{day(first)} to {day(last)}"

@@ -1,0 +1,1 @@
+"""How the pages look: the style sheet, the drawings, and what stands inside a card."""
