@@ -21,7 +21,7 @@ _CHANGING_WITH = {
     CostKind.FOOD: (CostKind.FOOD,),
     CostKind.RESERVE: (CostKind.RESERVE,),
 }
-"""The kinds of items that hang on the hour, each with what changes beside it: some tickets include an add-on."""
+"""The kinds of items that hang on the hour, and what changes with each: a ticket may include an add-on."""
 
 
 @dataclass(frozen=True)
