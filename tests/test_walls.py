@@ -12,7 +12,7 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
 BELOW = {"planning", "documents", "values"}
-INSIDE = {"calendar_server", "records", "roads", "files", "reading", "nearby", *BELOW}
+INSIDE = {"calendar_server", "forecasts", "records", "roads", "files", "reading", "nearby", *BELOW}
 MAY_USE = {
     "values": {"values"},
     "documents": {"documents", "values"},
@@ -22,6 +22,7 @@ MAY_USE = {
     "roads": {"roads", *BELOW},
     "calendar_server": {"calendar_server", "records", "files", *BELOW},
     "guide": {"guide"},
+    "forecasts": {"forecasts", "calendar_server", *BELOW},
     "reading": {"reading", "documents", "values"},
     "nearby": {"nearby", "reading", *BELOW},
     "app_server": {"app_server"},

@@ -14,6 +14,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.places.idea import Idea, IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
@@ -21,6 +22,7 @@ from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
+from tripplan.forecasts.asking import Forecasts, real_forecasts
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
@@ -52,6 +54,7 @@ class Services:
         clock: the present moment, zone-aware.
         roads: the road networks on this computer.
         look_up: asks the internet where a text lies; only when the parent presses the button.
+        forecasts: asks the internet for the weather of the next days; likewise.
         warning: what could not be written at the start, in words; empty where all was.
     """
 
@@ -61,6 +64,7 @@ class Services:
     clock: Clock
     roads: RoadNetwork
     look_up: OnlineLookup
+    forecasts: Forecasts
     warning: str = ""
 
     @property
@@ -184,6 +188,7 @@ def family_on_record(records: Records) -> Family | None:
         local_days=local.value.days if local else (),
         planned=tuple(kept.value for kept in records.all(PlannedOuting).values()),
         stations=stations(),
+        forecasts=tuple(kept.value for kept in records.all(PlaceForecast).values()),
     )
 
 
@@ -226,7 +231,7 @@ def open_services(environment: Mapping[str, str]) -> Services:
     own = open_records(folder, Which.FAMILY, clock())
     demo = open_records(folder, Which.DEMO, clock())
     look_up = OnlineLookup(nominatim(), timing.monotonic, timing.sleep)
-    services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder), look_up)
+    services = Services(own, demo, demo_folder(), clock, RoadNetwork(folder), look_up, real_forecasts())
     try:
         sweep(folder)
         services.copy_daily()

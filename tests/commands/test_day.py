@@ -367,3 +367,32 @@ def test_trouble_that_cannot_be_is_bad_input(
     said = run("day", "test-museum", "2026-12-08", *asked, *files.options)
     assert said.status == 2
     assert f"command line: {field}: {why}" in " ".join(said.err.split())
+
+
+@pytest.mark.usefixtures("own_records")
+def test_the_weather_can_be_typed(run: Run) -> None:
+    """A frosty word takes the place of the usual, whichever unit it is in; the JSON says so."""
+    told = answer(run, "test-museum", "2026-12-01", "--weather", "snow, 5 to 14")["outing"]["weather"]
+    assert (told["day_low"], told["day_high"]) == (-15.0, -10.0)  # (5 - 32) / 1.8, (14 - 32) / 1.8
+    assert told["forecast"]["words"] == "snow, 5 to 14"
+    assert "“snow, 5 to 14”" in told["source"]["text"]
+    usual = answer(run, "test-museum", "2026-12-01")["outing"]["weather"]
+    assert usual["forecast"] is None
+    assert usual["day_low"] != told["day_low"]
+
+
+@pytest.mark.usefixtures("own_records")
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("900", "900 °F is no temperature"),
+        ("rain tomorrow", "that is the weather of Thu, Nov 26, 2026"),
+        ("frogs", "no word for weather"),
+    ],
+)
+def test_weather_that_cannot_be_is_refused(run: Run, typed: str, said: str) -> None:
+    """The option is named, with what was typed."""
+    refused = run("day", "test-museum", "2026-12-01", "--weather", typed)
+    assert (refused.status, refused.out) == (2, "")
+    assert "--weather" in refused.err
+    assert said in refused.err

@@ -23,6 +23,7 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.outings.planned_visits import PlannedVisits
 from tripplan.documents.outings.sheet_entries import SheetDetails
+from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.own_questions import OwnQuestions
@@ -325,6 +326,14 @@ DRAWN: dict[type[Written], st.SearchStrategy[Any]] = {
             text=text, name=text, latitude=1, longitude=2, service="https://example.org", looked_up_at=moment
         ),
         names,
+        moments,
+    ),
+    PlaceForecast: st.builds(
+        lambda place, day, moment: PlaceForecast(
+            place=place, days=(ForecastDay(day=day, wet=1, known_at=moment),)
+        ),
+        ids,
+        days,
         moments,
     ),
     ServerCalendar: server_calendars,

@@ -14,6 +14,7 @@ from tests.records.conftest import NOON, fill
 from tests.records.drawn import DRAWN, TRAVELLING, contents
 from tripplan.documents.calendars.server_calendar import OnServer, ServerCalendar
 from tripplan.documents.model import Written
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.where import LookupResult
 from tripplan.records.export import MOST_BYTES, MOST_FINDINGS, export_all, import_all, read_export
 from tripplan.records.kinds import KINDS, DemoShown, kind_of
@@ -41,6 +42,7 @@ def test_every_kind_is_drawn_and_what_stays_here_is_meant_to() -> None:
     assert DRAWN.keys() == KINDS.keys()
     assert {model for model, kind in KINDS.items() if not kind.travels} == {
         LookupResult,  # what an online service answered on this computer
+        PlaceForecast,  # what a weather service answered on this computer; over in ten days
         ServerCalendar,  # the connection set up on this computer
         OnServer,  # what this computer has sent
         DemoShown,  # what this computer shows

@@ -33,10 +33,11 @@ class BoundedAdapter(HTTPAdapter):
         status: of the last answer; 0 before the first.
     """
 
-    def __init__(self, server: str) -> None:
+    def __init__(self, server: str, most_bytes: int | None = None) -> None:
         self._lines: list[HTTPConnection] = []
         super().__init__()
         self._origin = origin(server)
+        self._most_bytes = most_bytes
         self._until = time.monotonic() + WHOLE_SECONDS
         self._unanswered = 0
         self._stopped: CalendarServerTrouble | None = None
@@ -115,7 +116,7 @@ class BoundedAdapter(HTTPAdapter):
         try:
             response = super().send(request, True, seconds, verify, cert, None)
             self.status = response.status_code
-            body = _read(response)
+            body = _read(response, self._most_bytes or MOST_BYTES)
         except CalendarServerTrouble:
             raise
         except Exception as trouble:
@@ -152,13 +153,13 @@ class BoundedAdapter(HTTPAdapter):
         return CalendarServerTrouble(said, stops=self._unanswered > 1)
 
 
-def _read(response: requests.Response) -> bytes:
+def _read(response: requests.Response, most_bytes: int) -> bytes:
     parts, size = [], 0
     for part in response.raw.stream(_CHUNK, decode_content=True):
         size += len(part)
-        if size > MOST_BYTES:
+        if size > most_bytes:
             response.close()
-            most = f"{MOST_BYTES / 1_000_000:.0f} MB"
+            most = f"{most_bytes / 1_000_000:.0f} MB"
             raise CalendarServerTrouble(f"its answer has more than {most}, so it was not read to the end")
         parts.append(part)
     return b"".join(parts)

@@ -1,6 +1,7 @@
 """`tripplan day`: one day at one place, hour by hour."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime
 
 from tripplan.commands.answers.day import DayAnswer
@@ -18,7 +19,9 @@ from tripplan.commands.output.outing_text import (
     say_windows,
     spread_note,
 )
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
+from tripplan.planning.climate.typed_weather import typed_weather
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.on_the_day.replan import replan
@@ -31,7 +34,7 @@ from tripplan.values import wording
 
 def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Plan one day at one place; 1 where it cannot be done."""
-    question = ask(options, console, environment, options.place)
+    question = _with_weather(ask(options, console, environment, options.place), options)
     answer = planned(question, options)
     replanned = None
     if isinstance(answer, Outing) and _is_wrong(options):
@@ -47,6 +50,30 @@ def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -
         else:
             say_no(answer, console)
     return 0 if isinstance(answer, Outing) else 1
+
+
+def _with_weather(question: Question, options: DayOptions) -> Question:
+    """The question with the weather that is typed, in the place of the usual.
+
+    Raises:
+        InputFaults: it cannot be read, or is for another day.
+    """
+    if options.weather is None:
+        return question
+    family, day, (place,) = question.family, question.span.first, question.places
+    now = question.clock().astimezone(family.household.home.zone)
+    try:
+        told = typed_weather(options.weather, day, family.household.degrees, now, question.today).forecast
+    except InputFaults as faults:
+        named = (replace(one, file=ASKED, field="--weather") for one in faults.findings)
+        raise InputFaults(tuple(named)) from None
+    if told.day != day:
+        message = f"that is the weather of {wording.day(told.day)}; what is planned is {wording.day(day)}"
+        raise InputFaults((Finding(ASKED, "--weather", options.weather, message),))
+    kept = family.forecast_for(place.id) or PlaceForecast(place=place.id)
+    others = tuple(one for one in family.forecasts if one.place != place.id)
+    forecasts = (*others, kept.updated((told,), question.today))
+    return replace(question, family=replace(family, forecasts=forecasts))
 
 
 def _answer(question: Question, answer: Outing | NoOuting, replanned: RevisedDay | None) -> DayAnswer:

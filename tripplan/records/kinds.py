@@ -19,6 +19,7 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.outings.planned_visits import PlannedVisits
 from tripplan.documents.outings.sheet_entries import SheetDetails
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.own_questions import OwnQuestions
@@ -86,6 +87,7 @@ KINDS: dict[type[Written], DocumentKind] = {
     ProgrammeWishes: DocumentKind("programme_wishes", lambda _: ONLY),
     LogbookEntry: DocumentKind("logbook_entry", lambda entry: str(entry.id)),
     LogbookSettings: DocumentKind("logbook_settings", lambda _: ONLY),
+    PlaceForecast: DocumentKind("forecast", lambda forecast: str(forecast.place), travels=False),
     LookupResult: DocumentKind("looked_up", lambda found: found.text.casefold(), travels=False),
     SheetDetails: DocumentKind("sheet_details", lambda details: sheet_key(details.place, details.day)),
     OwnQuestions: DocumentKind("own_questions", lambda own: str(own.place)),

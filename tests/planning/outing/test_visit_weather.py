@@ -1,18 +1,19 @@
 """What the weather of a visit is, what it weighs, and what is said of it."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 from typing import Any
 
 import pytest
 
 from tests.builders import make_household, make_place
+from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.outing.visit_weather import NOT_KNOWN, weather_sentence
+from tripplan.planning.outing.visit_weather import NOT_KNOWN, age_sentence, weather_sentence
 
 TODAY = date(2026, 11, 25)
 JANUARY, MAY = date(2027, 1, 12), date(2027, 5, 11)
@@ -20,12 +21,18 @@ MONTHS = {"degrees": "C", "highs": [10] * 12, "lows": [0] * 12, "wet_days": [0] 
 
 
 def planned(
-    day: date, household: dict[str, Any] | None = None, *, known: bool = True, **place: Any
+    day: date,
+    household: dict[str, Any] | None = None,
+    *,
+    known: bool = True,
+    forecast: ForecastDay | None = None,
+    **place: Any,
 ) -> Outing | NoOuting:
     """A place near Peoria on a day, outdoors unless it says otherwise."""
     found = make_place(**{"visit": {"indoors": "outdoors"}, **place})
     family = Family(make_household(**household or {}), (found,))
-    family = replace(family, stations=stations() if known else None)
+    forecasts = (PlaceForecast(place=found.id, days=(forecast,)),) if forecast else ()
+    family = replace(family, stations=stations() if known else None, forecasts=forecasts)
     return plan_outing(family, family.party(), place_facts(family, found, (day.year,)), day, today=TODAY)
 
 
@@ -109,3 +116,58 @@ def test_the_sentence_speaks_the_familys_degrees() -> None:
     assert "°C" in weather_sentence(replace(january.weather, degrees="C"))
     assert "; snow" not in weather_sentence(may.weather)
     assert ", snow" in weather_sentence(january.weather)
+
+
+SAID_AT = datetime(2027, 1, 11, 9, 5, tzinfo=UTC)
+MILD = ForecastDay(
+    day=JANUARY, low=8, high=16, wet=0.9, words="Rain", service="api.weather.gov", known_at=SAID_AT
+)
+
+
+def test_a_forecast_counts_instead_of_the_usual() -> None:
+    """A mild wet January day weighs by its rain, says it is forecast, from when, and by whom."""
+    usual, told = planned(JANUARY), planned(JANUARY, forecast=MILD)
+    assert isinstance(told, Outing)
+    assert told.weather is not None
+    assert weighs(told) < weighs(usual)
+    assert weather_sentence(told.weather).startswith("forecast ")
+    assert "rain or snow about 9 in 10" in weather_sentence(told.weather)
+    (note,) = (note for note in told.notes if note.startswith("Weather at that time"))
+    assert "Forecast of api.weather.gov, as of Mon, Jan 11, 2027, 9:05 AM: “Rain”." in note
+    assert not any("usually feels" in caution for caution in told.cautions)
+
+
+def test_what_the_parent_types_says_so() -> None:
+    """Rain alone leaves the temperatures as they usually are."""
+    typed = ForecastDay(day=JANUARY, wet=1, words="rain", known_at=SAID_AT)
+    usual, told = planned(JANUARY), planned(JANUARY, forecast=typed)
+    assert isinstance(told, Outing)
+    assert weighs(told) > weighs(usual)
+    assert weather_sentence(told.weather).startswith("usually ")
+    assert any("What you typed: “rain”" in note for note in told.notes)
+
+
+def test_a_forecast_is_held_against_the_limits() -> None:
+    """A mild day is let through in January, a frosty one not in May."""
+    habits = {"habits": {"never_outdoors_below": "30 F"}}
+    assert isinstance(planned(JANUARY, habits, forecast=MILD), Outing)
+    frost = ForecastDay(day=MAY, low=-15, high=-10, words="14", known_at=SAID_AT)
+    refused = planned(MAY, habits, forecast=frost)
+    assert isinstance(refused, NoOuting)
+    assert "forecast to feel" in refused.reasons[0]
+
+
+def test_a_forecast_counts_where_no_station_is_near() -> None:
+    """The day it tells is known, the next is not."""
+    told = planned(JANUARY, known=False, forecast=MILD)
+    assert weighs(told) > 0
+    other = planned(JANUARY + timedelta(days=1), known=False, forecast=MILD)
+    assert isinstance(other, Outing)
+    assert other.weather is None
+
+
+def test_its_age_is_told() -> None:
+    """Minutes and hours for two days, then days."""
+    ages = [timedelta(0), timedelta(minutes=20), timedelta(hours=30), timedelta(days=3)]
+    said = [age_sentence(MILD, SAID_AT + age) for age in ages]
+    assert said == ["just now", "20 min old", "30 h old", "3 days old"]

@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from tests.builders import make_outing
 from tests.planning.sweep.families import SPANS, TODAY, families
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
@@ -87,7 +88,7 @@ REASONS = {
         "nobody would be let in",
         "no offer lets all of you in at the hours",
     ),
-    Verdict.TOO_COLD_OR_HOT: ("it usually feels like",),
+    Verdict.TOO_COLD_OR_HOT: ("it usually feels like", "it is forecast to feel like"),
     Verdict.NO_TICKETS: ("No offer", "must", "keeps out", "may not", "The limits of", "may only enter"),
 }
 """How the reason of a day planned by itself begins or reads, by what the table says."""
@@ -115,11 +116,17 @@ def check(family: Family, span: DateSpan) -> int:
 def test_a_sweep_says_what_every_day_says_by_itself(family: Family, span: DateSpan) -> None:
     """Whatever tells one day from another (hours, ages, rush, engagements, prices), no figure differs.
 
-    One day has got to eleven o'clock, and on another something is planned for some of the party.
+    One day has got to eleven o'clock, on another something is planned for some of the party, and of two the
+    weather is forecast.
     """
     now = datetime.combine(span.first + timedelta(days=3), time(17), UTC)
     planned = make_outing(span.first + timedelta(days=5), "10:00", "15:00")
-    check(replace(family, planned=(planned,)).at(now), span)
+    told = (
+        ForecastDay(day=span.first + timedelta(days=2), low=-30, high=-20, wet=1, known_at=now),
+        ForecastDay(day=span.first + timedelta(days=4), high=25, known_at=now),
+    )
+    forecasts = tuple(PlaceForecast(place=place.id, days=told) for place in family.places)
+    check(replace(family, planned=(planned,), forecasts=forecasts).at(now), span)
 
 
 def test_a_whole_year_of_the_demo_says_what_many_days_says_by_itself(demo_family: Family) -> None:

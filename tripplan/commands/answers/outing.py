@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from tripplan.commands.answers.json_keys import json_keys, json_step
+from tripplan.documents.places.forecast import ForecastDay
 from tripplan.planning.admission.result import Admission, OtherWay
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.crowds.risk import CrowdReason, CrowdRisk
@@ -100,6 +101,7 @@ json_keys(
 json_keys(
     VisitWeather,
     "low:1 high:1 felt_low:1 felt_high:1 day_low=day.low:1 day_high=day.high:1 chance_wet=day.wet:2 "
-    "chance_snow=day.snow:2 outdoors weighs=weighs.weighed source",
+    "chance_snow=day.snow:2 outdoors weighs=weighs.weighed forecast source",
 )
+json_keys(ForecastDay, "words service known_at")
 json_keys(CrowdReason, "text factor:3")

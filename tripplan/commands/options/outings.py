@@ -216,6 +216,15 @@ class DayOptions(PlanningOptions, LeavingOptions, JsonOption):
         str | None,
         option("--stays", "who stays at home with it; who suits best where not given", "NAME", panel=_WRONG),
     ] = None
+    weather: Annotated[
+        str | None,
+        option(
+            "--weather",
+            "what the weather is going to be, such as 'rain', '95' or 'dry, 40 to 55'; counts instead of the "
+            "usual",
+            "WORDS",
+        ),
+    ] = None
     rain: Annotated[bool, option("--rain", "it rains", panel=_WRONG)] = False
     paid: Annotated[bool, option("--paid", "the tickets are paid for already", panel=_WRONG)] = False
 

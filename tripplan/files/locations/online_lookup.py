@@ -21,12 +21,11 @@ from geopy.exc import (
 
 from tripplan.documents.where import LookupResult
 from tripplan.errors import LookupFailed
-from tripplan.version import __version__
+from tripplan.version import USER_AGENT
 
 SERVICE = "nominatim.openstreetmap.org"
 SERVICE_IN_WORDS = f"Nominatim, the address search of OpenStreetMap ({SERVICE})"
 CREDIT = "Data © OpenStreetMap contributors, ODbL, openstreetmap.org/copyright."
-USER_AGENT = f"tripplan/{__version__} (household outing planner)"
 SECONDS_APART = 1.0
 """At most one request in this time [s]. Source: OpenStreetMap Foundation, Nominatim Usage Policy."""
 TIMEOUT_SECONDS = 10

@@ -13,33 +13,43 @@ _COLD, _HOT = {Class.COLD, Class.VERY_COLD, Class.BITTER}, {Class.HOT, Class.VER
 
 
 def weather_cautions(
-    classes: frozenset[Class], low: float, high: float, youngest_months: int, *, outdoors: bool, dark: bool
+    classes: frozenset[Class],
+    low: float,
+    high: float,
+    youngest_months: int,
+    *,
+    outdoors: bool,
+    dark: bool,
+    forecast: bool = False,
 ) -> Iterator[str]:
-    """What to mind in the usual weather of a visit.
+    """What to mind in the weather of a visit.
 
     Args:
         classes: how cold and hot it feels during the visit.
-        low: the day's usual low [°C].
-        high: the usual temperature at the warmest hour of the visit [°C].
+        low: the day's low [°C].
+        high: the temperature at the warmest hour of the visit [°C].
         youngest_months: age of the youngest [completed months].
         outdoors: whether any of the visit is outdoors.
         dark: whether a part of the drives is in the dark.
+        forecast: whether the weather is forecast, and not the usual.
 
     Sources: classes of `feels_like.Class`; 'When thunder roars, go indoors' and heat in cars: National
     Weather Service; sun and water for babies: American Academy of Pediatrics; all from memory.
     """
+    feels = "is forecast to feel" if forecast else "usually feels"
+    freezes = "is forecast to freeze" if forecast else "usually freezes"
     small = youngest_months < SMALL_UNDER_MONTHS
     if outdoors and classes & _COLD:
         bitter = classes & {Class.VERY_COLD, Class.BITTER}
         often = "every 10 to 15 minutes, or stay indoors" if bitter else "every half hour"
         yield (
-            f"It usually feels {_worst(classes & _COLD)} there: dry layers, hats and mittens, and warm up "
+            f"It {feels} {_worst(classes & _COLD)} there: dry layers, hats and mittens, and warm up "
             f"{often}. Numb, white or hard skin, or a child that is drowsy or shivers hard: go in and get "
             "medical help. Local warnings and your doctor have the last word."
         )
     if outdoors and classes & _HOT:
         yield (
-            f"It usually feels {_worst(classes & _HOT)} there: shade, rests, and something to drink every 15 "
+            f"It {feels} {_worst(classes & _HOT)} there: shade, rests, and something to drink every 15 "
             "to 20 minutes. A child that is dizzy, vomits, is hot and confused or limp: call emergency and "
             "cool it at once. Local warnings and your doctor have the last word."
         )
@@ -60,7 +70,7 @@ def weather_cautions(
         )
     if low <= ICE and dark:
         yield (
-            "Part of the drive is in the dark and it usually freezes that night: roads may be icy. Look at "
+            f"Part of the drive is in the dark and it {freezes} that night: roads may be icy. Look at "
             "the road report before you leave, and drive another day if it warns."
         )
 

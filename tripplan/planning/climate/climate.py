@@ -1,14 +1,19 @@
 """What the days of a year are usually like at one place."""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
+from tripplan.documents.places.forecast import ForecastDay
 from tripplan.planning.climate.days_of_year import MONTH_DAYS, YEAR_DAYS, Floats, by_day
 from tripplan.values.ranges import Source
+
+Numbers = NDArray[np.int64]
 
 _LEAP_YEAR = 2000
 _WARMEST_HOUR = 14.0
@@ -24,13 +29,14 @@ _RISING = math.radians(-0.833)
 
 @dataclass(frozen=True)
 class UsualDay:
-    """What one day of the year is usually like.
+    """What one day of the year is usually like, or what it is forecast to be.
 
     Attributes:
         low, high: mean of the day's lowest and highest temperature over the years [°C].
         wet: share of the years in which it rains or snows that day [0-1].
         snow: share of the years in which snow falls that day [0-1]; None where nobody counted.
         sunrise: by the sun, in hours before its noon; 0 where it does not rise, 12 where it does not set [h].
+        forecast: what has taken the place of the usual; None where nothing has.
     """
 
     low: float
@@ -38,6 +44,7 @@ class UsualDay:
     wet: float
     snow: float | None
     sunrise: float
+    forecast: ForecastDay | None = None
 
     def temperature(self, hour: float) -> float:
         """The usual temperature at an hour by the sun, see `temperature` [°C]."""
@@ -64,14 +71,18 @@ class UsualMonths:
 
 @dataclass(frozen=True, eq=False)
 class Climate:
-    """What the days of a year are usually like at one place.
+    """What the days of a year are usually like at one place, and what single days are forecast to be.
+
+    Days have numbers: 0 to 365 for the days of a year, and from 366 on for the dates of `forecasts`.
 
     Attributes:
         latitude: of the place, north positive [degrees].
-        high, low: mean daily extremes, one for each of 366 days [°C].
+        high, low: mean daily extremes, one for each number [°C].
         wet: chance of a day with rain or snow, likewise [0-1].
-        snow: chance of a day with snowfall; None where nobody counted [0-1].
-        source: where it comes from.
+        snow: chance of a day with snowfall, for each of 366 days; None where nobody counted [0-1].
+        source: where the usual comes from.
+        forecasts: what is told of single dates.
+        usual_known: whether the days of a year are known; else mild and dry days stand for them.
     """
 
     latitude: float
@@ -80,6 +91,8 @@ class Climate:
     wet: Floats
     snow: Floats | None
     source: Source
+    forecasts: Mapping[date, ForecastDay] = field(default_factory=dict)
+    usual_known: bool = True
 
     @classmethod
     def of_months(cls, latitude: float, months: UsualMonths) -> "Climate":
@@ -91,18 +104,42 @@ class Climate:
 
     @cached_property
     def sunrise(self) -> Floats:
-        """Half the length of each of the 366 days, see `half_day` [h]."""
-        return half_days(self.latitude)
+        """Half the length of the day of each number, see `half_days` [h]."""
+        half = half_days(self.latitude)
+        return np.concatenate([half, half[[day_of_year(day) for day in self.forecasts]]])
+
+    def number(self, day: date) -> int:
+        """The number of one day."""
+        told = list(self.forecasts)
+        return YEAR_DAYS + told.index(day) if day in self.forecasts else day_of_year(day)
+
+    def numbers(self, of_year: Numbers, ordinals: Numbers) -> Numbers:
+        """The numbers of some days.
+
+        Args:
+            of_year: their numbers by `day_of_year`.
+            ordinals: as days since the beginning of the calendar.
+        """
+        found = of_year
+        for day in self.forecasts:
+            found = np.where(ordinals == day.toordinal(), self.number(day), found)
+        return found
+
+    def knows(self, day: date) -> bool:
+        """Whether anything is known of a day."""
+        return self.usual_known or day in self.forecasts
 
     def on(self, day: date) -> UsualDay:
         """What a day is usually like."""
-        number = day_of_year(day)
+        number, forecast = self.number(day), self.forecasts.get(day)
+        snow = None if self.snow is None else float(self.snow[day_of_year(day)])
         return UsualDay(
             low=float(self.low[number]),
             high=float(self.high[number]),
             wet=float(self.wet[number]),
-            snow=None if self.snow is None else float(self.snow[number]),
+            snow=snow if forecast is None or forecast.snow is None else forecast.snow,
             sunrise=float(self.sunrise[number]),
+            forecast=forecast,
         )
 
 

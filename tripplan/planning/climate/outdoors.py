@@ -8,12 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.worth import Worth
-from tripplan.planning.climate.climate import Climate, temperature
-from tripplan.planning.climate.days_of_year import Floats
+from tripplan.planning.climate.climate import Climate, Numbers, temperature
+from tripplan.planning.climate.days_of_year import YEAR_DAYS, Floats
 from tripplan.planning.climate.feels_like import feels_like
 from tripplan.values.money import minor_digits
-
-Numbers = NDArray[np.int64]
 
 _COLD_AT, _COLD = (-20.0, 0.0, 15.0, 30.0, 50.0), (4.0, 2.0, 1.0, 0.5, 0.0)
 _HEAT_AT, _HEAT = (80.0, 90.0, 100.0, 110.0), (0.0, 0.5, 1.0, 2.0)
@@ -99,7 +97,7 @@ class OutdoorYear:
         """The weather of some visits.
 
         Args:
-            number: of their days among the 366 of a year, from 0.
+            number: of their days, see `Climate`.
             enter: when the party is let in, by the clock of Greenwich [min].
             leave: when it leaves, likewise [min].
         """
@@ -119,6 +117,8 @@ class OutdoorYear:
                 barred |= felt_low < self.limits.below
             if self.limits.above is not None:
                 barred |= felt_high > self.limits.above
+            if not climate.usual_known:
+                barred &= number >= YEAR_DAYS
 
         def weighed(bad: Floats) -> Numbers:
             return np.rint(bad * self.share * minutes).astype(np.int64)

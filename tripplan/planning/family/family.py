@@ -13,6 +13,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.logbook.crowd_note import CrowdNote
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place, PlaceId
@@ -44,6 +45,7 @@ class Family:
         planned: the outings on record; their time is taken.
         now: nobody leaves before, zone-aware; None where the present does not matter.
         stations: what the weather is usually like; None where it does not matter.
+        forecasts: what it is going to be on the next days, for some places.
     """
 
     household: Household
@@ -59,6 +61,7 @@ class Family:
     planned: tuple[PlannedOuting, ...] = ()
     now: datetime | None = None
     stations: Stations | None = None
+    forecasts: tuple[PlaceForecast, ...] = ()
 
     @cached_property
     def busy_days(self) -> BusyDays:
@@ -131,6 +134,10 @@ class Family:
     def own_figures_for(self, place_id: str) -> OwnFigures | None:
         """What the parent says about one place beside its card, if anything."""
         return next((own for own in self.own_figures if own.place == place_id), None)
+
+    def forecast_for(self, place_id: str) -> PlaceForecast | None:
+        """What the weather is going to be at one place on the next days, if anybody has asked."""
+        return next((one for one in self.forecasts if one.place == place_id), None)
 
     def party(self, names: Sequence[str] | None = None) -> tuple[Member, ...]:
         """The members who go, everybody when no names are given.

@@ -236,6 +236,7 @@ def plan_outing(
                     min(needs.months),
                     outdoors=weather.outdoors > 0,
                     dark=bool(darkness),
+                    forecast=weather.forecast is not None,
                 )
                 if weather
                 else ()

@@ -12,6 +12,7 @@ from tripplan.documents.logbook.crowd_note import CrowdNote
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.climate.climate import Climate
+from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorYear
 from tripplan.planning.climate.places import climate_for, outdoor_year
 from tripplan.planning.cost.own_money import in_own_money, rate_for, rate_in_words
@@ -39,7 +40,7 @@ class PlaceFacts:
             those of the family's notes of the place among them.
         local_days: festivals and local days off that the parent listed.
         crowd_notes: how full the place was when the family was there.
-        climate: what the weather is usually like there; None where that is not known.
+        climate: what the weather is usually like there, and forecasts; None where neither is known.
         outdoors: what it means for time outdoors; None also where the visit is indoors.
         price_notes: at which rate prices in another currency are counted, in words.
     """
@@ -183,7 +184,8 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     asked = {*years, *(note.day.year for note in notes)}
     first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
     where = place.where
-    climate = climate_for(family.stations, place, family.household)
+    usual = climate_for(family.stations, place, family.household)
+    climate = with_forecast(usual, where.point.latitude, family.forecast_for(place.id))
     rate = rate_for(place, family.household)
     return PlaceFacts(
         place=in_own_money(place, family.household),

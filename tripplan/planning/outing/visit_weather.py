@@ -1,4 +1,4 @@
-"""What the weather is usually like during one visit, what that weighs, and both in words."""
+"""What the weather is usually like during one visit, or is forecast to be; what it weighs; in words."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -7,9 +7,11 @@ from datetime import UTC, date, datetime, timedelta
 import numpy as np
 
 from tripplan.documents.family.household import Household
+from tripplan.documents.places.forecast import ForecastDay
 from tripplan.documents.usual_weather import Degrees
-from tripplan.planning.climate.climate import Climate, UsualDay, day_of_year
+from tripplan.planning.climate.climate import Climate, UsualDay
 from tripplan.planning.climate.feels_like import Class, class_of
+from tripplan.planning.climate.forecasts import forecast_source
 from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorVisits, OutdoorYear, percent_for
 from tripplan.planning.day import DayPlan
 from tripplan.planning.outing.place_facts import PlaceFacts
@@ -52,6 +54,11 @@ class VisitWeather:
         """How cold and how hot it feels there."""
         return frozenset((class_of(self.felt_low), class_of(self.felt_high)))
 
+    @property
+    def forecast(self) -> ForecastDay | None:
+        """What has taken the place of the usual; None where nothing has."""
+        return self.day.forecast
+
 
 def visit_weather(
     household: Household, facts: PlaceFacts, months: Sequence[int], day: date, plan: DayPlan
@@ -66,15 +73,16 @@ def visit_weather(
         plan: when the party is there.
     """
     climate = facts.climate
-    if climate is None:
+    if climate is None or not climate.knows(day):
         return None
+    usual = climate.on(day)
     year = facts.outdoors or _indoors(climate, facts.place.where.point.longitude)
     found = at_minutes(year, day, plan.enter, plan.leave_place)
     share = 0.0 if facts.outdoors is None else facts.outdoors.share
     percent = np.array([percent_for(min(months))])
     coins = int(found.coins(household.worth, percent, household.currency)[0]) if share else 0
     return VisitWeather(
-        day=climate.on(day),
+        day=usual,
         low=float(found.low[0]),
         high=float(found.high[0]),
         felt_low=float(found.felt_low[0]),
@@ -83,7 +91,7 @@ def visit_weather(
         weighs=Money.from_minor(coins, household.currency),
         barred=bool(found.barred[0]),
         degrees=household.degrees,
-        source=climate.source,
+        source=climate.source if usual.forecast is None else forecast_source(usual.forecast),
     )
 
 
@@ -91,7 +99,7 @@ def at_minutes(year: OutdoorYear, day: date, enter: datetime, leave: datetime) -
     """The weather of one visit."""
     midnight = datetime(day.year, day.month, day.day, tzinfo=UTC)
     minutes = (np.array([(moment - midnight) // timedelta(minutes=1)]) for moment in (enter, leave))
-    return year.visits(np.array([day_of_year(day)]), *minutes)
+    return year.visits(np.array([year.climate.number(day)]), *minutes)
 
 
 def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
@@ -102,22 +110,32 @@ def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
 def weather_sentence(weather: VisitWeather | None) -> str:
     """Such as 'usually 14 to 25 °F, rain or snow about 1 day in 4, snow about 1 day in 5'.
 
+    Of a forecast such as 'forecast 48 to 55 °F, rain or snow: chance about 7 in 10'.
+
     Args:
         weather: of one visit; None where nobody knows.
     """
     if weather is None:
         return NOT_KNOWN
-    degrees = weather.degrees
-    said = [f"usually {wording.temperatures(weather.low, weather.high, degrees)}"]
+    degrees, told = weather.degrees, weather.forecast
+    said = [f"{_how_known(told)} {wording.temperatures(weather.low, weather.high, degrees)}"]
     if (
         abs(weather.felt_low - weather.low) > _MILD_DEGREES
         or weather.felt_high - weather.high > _MILD_DEGREES
     ):
         said.append(f"feels like {wording.temperatures(weather.felt_low, weather.felt_high, degrees)}")
-    said.append(f"rain or snow {_days(weather.day.wet)}")
+    chance = _days if told is None or told.wet is None else wording.odds
+    said.append(f"rain or snow {chance(weather.day.wet)}")
     if weather.day.snow is not None and weather.day.snow >= 0.02:
-        said.append(f"snow {_days(weather.day.snow)}")
+        said.append(f"snow {chance(weather.day.snow)}")
     return ", ".join(said)
+
+
+def _how_known(told: ForecastDay | None) -> str:
+    """Whether temperatures are the usual ones."""
+    if told is None or (told.low is None and told.high is None):
+        return "usually"
+    return "forecast" if told.service else "by your word"
 
 
 def _days(chance: float) -> str:
@@ -146,7 +164,32 @@ def barred_sentence(weather: VisitWeather, household: Household) -> str:
         )
         if limit is not None
     ]
-    return f"it usually feels like {felt} there at that hour, and outdoors you set {wording.listed(set_to)}"
+    feels = "usually feels" if weather.forecast is None else "is forecast to feel"
+    return f"it {feels} like {felt} there at that hour, and outdoors you set {wording.listed(set_to)}"
+
+
+def known_sentence(weather: VisitWeather) -> str:
+    """Where the figures come from, and of a forecast from when it is."""
+    told = weather.forecast
+    if told is None:
+        return f"Usual figures from {weather.source.text}; the day itself may be far from them."
+    at = told.known_at
+    said = f"{wording.capital(weather.source.text)}, as of {wording.day(at.date())}, {wording.clock(at)}"
+    return f"{said}{f': “{told.words}”' if told.words and told.service else ''}."
+
+
+def age_sentence(told: ForecastDay, now: datetime) -> str:
+    """How old a forecast is, such as '3 h old'.
+
+    Args:
+        told: the forecast.
+        now: zone-aware.
+    """
+    minutes = max(0, (now - told.known_at) // timedelta(minutes=1))
+    if minutes < 1:
+        return "just now"
+    days = minutes // (24 * 60)
+    return f"{wording.minutes(minutes) if days < 2 else f'{days} days'} old"
 
 
 def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) -> Iterator[str]:
@@ -161,7 +204,7 @@ def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) 
         weighs = weighs_sentence(weather)
         yield (
             f"Weather at that time: {weather_sentence(weather)}{f'; {weighs}' if weighs else ''}. "
-            f"Usual figures from {weather.source.text}; the day itself may be far from them."
+            f"{known_sentence(weather)}"
         )
         if weather.source.credit:
             yield f"{weather.source.credit}."

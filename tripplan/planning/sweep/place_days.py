@@ -81,7 +81,8 @@ class PlaceDays:
         if outdoors is None:
             return None
         enter, leave = said[16:18] - row.offsets(row.household.home.zone)[days]
-        return outdoors.visits(row.of_year[days], enter, leave)
+        number = outdoors.climate.numbers(row.of_year[days], row.ordinals[days])
+        return outdoors.visits(number, enter, leave)
 
 
 @dataclass(frozen=True, eq=False)

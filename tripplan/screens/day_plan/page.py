@@ -29,6 +29,7 @@ from tripplan.screens.day_plan.shows import render_shows
 from tripplan.screens.day_plan.timeline import timeline
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times, render_why_not
+from tripplan.screens.day_plan.weather_part import render_weather
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     Selection,
@@ -79,6 +80,7 @@ def render(view: View) -> None:
             st.title(plain(settled.place.name), anchor=False)
             st.warning(plain(f"{wording.day(settled.day)} cannot be done:"))
             st.markdown(bullets((*outing.reasons, *_what_helps(outing))))
+        render_weather(view, family, settled.place, settled.day, None)
         _why_not(view, outing)
         return
     with answer.container():
@@ -91,6 +93,7 @@ def render(view: View) -> None:
     )
     _windows(view, outing)
     to_the_minute(view)
+    render_weather(view, family, outing.place, outing.day, outing.weather)
     render_shows(view, outing)
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)

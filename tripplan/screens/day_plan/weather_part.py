@@ -1,0 +1,108 @@
+"""The weather of the day that is planned: the usual, a forecast by a press, or what the parent types."""
+
+from datetime import date
+
+import streamlit as st
+
+from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
+from tripplan.documents.places.place import Place
+from tripplan.errors import InputFaults, LookupFailed
+from tripplan.forecasts.asking import sent
+from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, typed_weather
+from tripplan.planning.family.family import Family
+from tripplan.planning.outing.visit_weather import (
+    VisitWeather,
+    age_sentence,
+    known_sentence,
+    weather_sentence,
+)
+from tripplan.records.store import StoredDocument
+from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.saving import save_all
+from tripplan.screens.widgets.view import View
+from tripplan.values import wording
+from tripplan.version import USER_AGENT
+
+_SPOT, _TYPED = "weather_of_the_day", "weather_typed"
+
+
+def render_weather(view: View, family: Family, place: Place, day: date, weather: VisitWeather | None) -> None:
+    """Say what weather counts for a day, and offer a forecast or the parent's own word instead.
+
+    Args:
+        view: whose records keep it, and whose services are asked.
+        family: whose units and home count.
+        place: where.
+        day: when.
+        weather: what counts now; None where the day cannot be done, or nobody knows.
+    """
+    with st.expander("The weather that day", key="open_weather"):
+        kept = view.records.get(PlaceForecast, place.id)
+        told = None if kept is None else kept.value.on(day)
+        if weather is not None:
+            st.markdown(plain(f"{wording.capital(weather_sentence(weather))}."))
+            age = f" ({age_sentence(told, view.services.clock())})" if told else ""
+            credit = f" {wording.capital(weather.source.credit)}." if weather.source.credit else ""
+            st.caption(plain(f"{known_sentence(weather)}{age}{credit}"))
+        show_notice(_SPOT)
+        far = too_far(day, view.today)
+        if far:
+            st.caption(plain(f"{wording.capital(far)}."))
+            return
+        args = (view, family, place, day)
+        st.text_input("Do you know better?", key=_TYPED, placeholder=f"Such as {EXAMPLES}", max_chars=LONGEST)
+        st.button("Use my word for it", key="use_typed_weather", on_click=_use_typed, args=args)
+        provider = view.services.forecasts.provider(place.where.country)
+        latitude, longitude = sent(place.where.point)
+        st.caption(
+            plain(
+                f"The next button sends {latitude}, {longitude}, where {place.name} is to about a kilometer, "
+                f"over the internet to {provider.in_words}. With it go the name of this program "
+                f"({USER_AGENT}) and your computer's address; nothing about your family."
+            )
+        )
+        st.button("Send this and ask for the forecast", key="ask_forecast", on_click=_ask, args=args)
+        if kept is not None and told is not None:
+            st.button(
+                "Back to the usual weather", key="forget_forecast", on_click=_forget, args=(view, day, kept)
+            )
+
+
+def _use_typed(view: View, family: Family, place: Place, day: date) -> None:
+    household, now = family.household, view.services.clock().astimezone(family.household.home.zone)
+    try:
+        told = typed_weather(st.session_state[_TYPED], day, household.degrees, now, view.today).forecast
+    except InputFaults as faults:
+        refuse(_SPOT, findings=faults.findings)
+        return
+    other = "" if told.day == day else f" This plan is for {wording.day(day)}, so nothing changes here."
+    said = f"“{told.words}” counts for {wording.day(told.day)} at {place.name}.{other}"
+    if _save(view, place, (told,), said):
+        st.session_state[_TYPED] = ""
+
+
+def _ask(view: View, family: Family, place: Place, day: date) -> None:
+    now = view.services.clock().astimezone(family.household.home.zone)
+    where = place.where
+    try:
+        days = view.services.forecasts.ask(where.point, where.country, where.zone, now)
+    except LookupFailed as failed:
+        refuse(_SPOT, f"There is no new forecast: {failed}. What counted before still counts.")
+        return
+    said = f"The forecast counts from {wording.day(days[0].day)} to {wording.day(days[-1].day)}."
+    if all(one.day != day for one in days):
+        said = f"The forecast tells nothing of {wording.day(day)}, so that day stays as it was. {said}"
+    _save(view, place, days, said)
+
+
+def _save(view: View, place: Place, days: tuple[ForecastDay, ...], said: str) -> bool:
+    kept = view.records.get(PlaceForecast, place.id)
+    before = PlaceForecast(place=place.id) if kept is None else kept.value
+    revision = 0 if kept is None else kept.revision
+    return save_all(view, _SPOT, [(before.updated(days, view.today), revision)], said)
+
+
+def _forget(view: View, day: date, kept: StoredDocument[PlaceForecast]) -> None:
+    said = f"The usual weather counts for {wording.day(day)}."
+    save_all(view, _SPOT, [(kept.value.without(day), kept.revision)], said)
