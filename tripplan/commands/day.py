@@ -20,9 +20,11 @@ from tripplan.commands.output.outing_text import (
     spread_note,
 )
 from tripplan.documents.places.forecast import PlaceForecast
+from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.planning.climate.typed_weather import typed_weather
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
+from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan
 from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.on_the_day.replan import replan
 from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_there
@@ -47,6 +49,9 @@ def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -
             say_replanned(replanned, console)
         elif isinstance(answer, Outing):
             _say(answer, question.family.household.units, console)
+            found = _rain_plan(question, answer)
+            if found is not None:
+                console.line(f"If it rains: {found.sentence}.")
         else:
             say_no(answer, console)
     return 0 if isinstance(answer, Outing) else 1
@@ -87,7 +92,20 @@ def _answer(question: Question, answer: Outing | NoOuting, replanned: RevisedDay
         trade_offs=trade_offs(outing.question) if outing else None,
         slack=slack(outing.question, outing.plan) if outing else None,
         replanned=replanned,
+        rain_plan=_rain_plan(question, outing) if outing else None,
     )
+
+
+def _rain_plan(question: Question, outing: Outing) -> RainPlan | None:
+    """What there is to do indoors that day; where the outing is on record, for its study unit."""
+    planned = next(
+        (one for one in question.family.planned if (one.place, one.day) == (outing.place.id, outing.day)),
+        None,
+    )
+    unit = None
+    if planned and planned.study_unit and question.records:
+        unit = question.records.get(StudyUnit, planned.study_unit)
+    return rain_plan(question.family, outing, unit.value if unit else None, today=question.today)
 
 
 def planned(question: Question, options: LeavingOptions) -> Outing | NoOuting:

@@ -8,6 +8,7 @@ from tripplan.commands.answers.json_keys import json_keys, json_step
 from tripplan.planning.day import NuisanceCost, Slack
 from tripplan.planning.day.front import TradeOff, TradeOffs
 from tripplan.planning.day.relaxation import Relaxation
+from tripplan.planning.on_the_day.rain_plan import RainPlan
 from tripplan.planning.on_the_day.recovery_options import RecoveryOption, RevisedDay
 from tripplan.planning.outing.outing import NoOuting, Outing
 
@@ -23,6 +24,7 @@ class DayAnswer(Answer):
             cannot be done.
         trade_offs: null where it cannot be done.
         slack: null where it cannot be done.
+        rain_plan: null where the outing is not in the open air, or nothing indoors can be done that day.
         replanned: null where nothing is said to go wrong, or the day cannot be done.
     """
 
@@ -32,6 +34,7 @@ class DayAnswer(Answer):
     trade_offs: TradeOffs | None
     slack: Slack | None
     replanned: RevisedDay | None
+    rain_plan: RainPlan | None
 
 
 @dataclass(frozen=True)
@@ -62,8 +65,9 @@ def limit_that_helps(found: TradeOffs) -> Relaxation | None:
 json_keys(
     DayAnswer,
     f"{OPENING} outing passed_over grid_minutes=outing.question.grid_minutes against_best trade_offs slack "
-    "replanned",
+    "replanned rain_plan",
 )
+json_keys(RainPlan, "place=outing.place.id total=outing.cost.total change=change.rounded unit sentence")
 json_keys(TradeOffs, "parts why points=points_told helps=limit_that_helps")
 json_keys(
     Point,

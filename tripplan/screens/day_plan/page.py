@@ -24,6 +24,7 @@ from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.day_sheet import render_day_sheet
+from tripplan.screens.day_plan.rain_part import render_rain_plan
 from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
 from tripplan.screens.day_plan.shows import render_shows
 from tripplan.screens.day_plan.timeline import timeline
@@ -94,6 +95,7 @@ def render(view: View) -> None:
     _windows(view, outing)
     to_the_minute(view)
     render_weather(view, family, outing.place, outing.day, outing.weather)
+    render_rain_plan(view, family, outing)
     render_shows(view, outing)
     with st.expander("What if we left at another time?", key="open_try_times"):
         render_try_times(view, outing)

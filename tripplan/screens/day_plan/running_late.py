@@ -34,14 +34,15 @@ HOW_LATE = {
 BEHIND_THEM = (Whereabouts.THERE, Whereabouts.GOING_HOME)
 """Where what goes wrong is seldom the way that is behind the party, so that it was in time at first."""
 NOBODY = "nobody"
-_USED = "used_plan"
+USED = "used_plan"
+"""Where it is said that another plan is used now."""
 OPEN = "running_late_open"
 
 
 def told_what_is_used(view: View) -> None:
     """Say that another plan is used now, with the way back; at the top of a page."""
-    show_notice(_USED)
-    take_back_button(view, _USED)
+    show_notice(USED)
+    take_back_button(view, USED)
 
 
 def render_running_late(
@@ -236,7 +237,7 @@ def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, troubl
     )
     off = planned.status is PlanStatus.CANCELLED
     said = f"{outing.place.name} is called off." if off else f"The plan is now: {way.title}."
-    if save_all(view, _USED, [(planned, before.revision if before else 0)], said):
+    if save_all(view, USED, [(planned, before.revision if before else 0)], said):
         st.session_state[OPEN] = False
         # What was picked or named before is the old plan.
         forget_taken(view)
