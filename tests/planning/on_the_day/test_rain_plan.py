@@ -48,7 +48,7 @@ def found(
 
 
 def test_the_indoor_place_that_weighs_least_stands_beside() -> None:
-    """Not the free one that is partly outdoors; four people pay a dollar less each, and a tenth is reserve (by hand)."""
+    """Not the one partly outdoors; by hand, four pay a dollar less each, and a tenth more is reserve."""
     _, beside = found(DEAR, CHEAP, BARN)
     assert beside is not None
     assert beside.outing.place.id == "cave"
