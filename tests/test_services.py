@@ -3,14 +3,17 @@ from pathlib import Path
 
 import pytest
 
+from tests.builders import make_place
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
+from tripplan.documents.where import Where
 from tripplan.errors import InputFaults, PlanError
 from tripplan.files.demo import read_demo
+from tripplan.files.locations.gazetteer import locate
 from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.opening import Which
-from tripplan.services import Services, demo_folder, open_services
+from tripplan.services import Services, cards_on_record, demo_folder, open_services
 
 TODAY = date(2026, 11, 25)
 
@@ -120,3 +123,15 @@ def test_a_damaged_demo_is_refused_and_names_the_file(tmp_path: Path) -> None:
 def test_the_demo_folder_is_found_in_a_checkout() -> None:
     """The demo's files lie beside the package."""
     assert (demo_folder() / "demo.toml").is_file()
+
+
+def test_an_older_card_by_its_town_alone_says_so(services: Services) -> None:
+    """It was saved before that was noted; planning and sheet are told all the same."""
+    where = locate(Where(country="US", town="Dubuque", subdivision="IA"))
+    assert isinstance(where, Where)
+    older = make_place(id="older", where=where.model_dump(exclude={"by_town"}))
+    services.records.save(older, services.clock())
+    family = services.family()
+    assert family is not None
+    assert next(place for place in family.places if place.id == "older").where.town_only
+    assert cards_on_record(services.records)["older"].revision == 1

@@ -21,6 +21,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.files.demo import read_demo
+from tripplan.files.locations.gazetteer import by_town_noted
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.forecasts.asking import Forecasts, real_forecasts
 from tripplan.planning.climate.stations import stations
@@ -33,7 +34,7 @@ from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which, open_records, show, shown
 from tripplan.records.restoring import bring_back, lost
-from tripplan.records.store import Records
+from tripplan.records.store import Records, StoredDocument
 from tripplan.roads.network import RoadNetwork
 from tripplan.values import wording
 
@@ -174,7 +175,7 @@ def family_on_record(records: Records) -> Family | None:
     household = records.get(Household)
     if household is None:
         return None
-    cards = {place_id: kept.value for place_id, kept in records.all(Place).items()}
+    cards = {place_id: kept.value for place_id, kept in cards_on_record(records).items()}
     own_week = records.get(FamilyDays)
     local = records.get(LocalDays)
     return Family(
@@ -190,6 +191,18 @@ def family_on_record(records: Records) -> Family | None:
         stations=stations(),
         forecasts=tuple(kept.value for kept in records.all(PlaceForecast).values()),
     )
+
+
+def cards_on_record(records: Records) -> dict[str, StoredDocument[Place]]:
+    """The place cards by their ids; older ones too say where no more than the town is known."""
+    return {place_id: _with_town_noted(kept) for place_id, kept in records.all(Place).items()}
+
+
+def _with_town_noted(kept: StoredDocument[Place]) -> StoredDocument[Place]:
+    where = by_town_noted(kept.value.where)
+    if where is kept.value.where:
+        return kept
+    return replace(kept, value=kept.value.model_copy(update={"where": where}))
 
 
 def _ideas(records: Records, household: Household, cards: Container[str]) -> Iterator[IdeaPlace]:

@@ -111,10 +111,13 @@ def test_the_buttons_are_as_large_as_a_thumb(browser: "Browser", tmp_path: Path,
 
 
 def test_the_page_holds_no_more_than_was_ticked() -> None:
-    """With nothing ticked the file has no need, birth date or home address, and with a tick just that."""
+    """With nothing ticked the file has no name, need, birth date or home address, with a tick just that."""
     bare = day_phone_html(planned(), sheet())
-    street, born, need = "12 Elm Street", "2019", "hazelnut"
-    assert FAMILY.home.address == street
-    assert [part in bare for part in (street, born, need)] == [False, False, False]
+    private = (*(member.name for member in FAMILY.members[:2]), "12 Elm Street", "2019", "hazelnut")
+    assert FAMILY.home.address in private
+    assert [part in bare for part in private] == [False] * 5
+    assert "with Ž., Ł. and " in bare
     with_needs = day_phone_html(planned(), sheet(ticked=SheetTicks(needs=True)))
-    assert [part in with_needs for part in (street, born, need)] == [False, False, True]
+    assert [part in with_needs for part in private] == [False, False, False, False, True]
+    with_names = day_phone_html(planned(), sheet(), names=True)
+    assert [part in with_names for part in private] == [True, True, False, False, False]

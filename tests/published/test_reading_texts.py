@@ -44,7 +44,7 @@ def as_label(price: EntryPrice) -> tuple[object, ...]:
 
 
 def test_labelled_prices_are_read_right() -> None:
-    """At least 85 % of whole texts and 94 % of single prices; what is wrong or lacking is told."""
+    """At least 85 % of whole texts and 95 % of single prices; what is wrong or lacking is told."""
     texts = labelled("price_texts.jsonl")
     whole = bands = right = untold = 0
     for text in texts:
@@ -59,7 +59,7 @@ def test_labelled_prices_are_read_right() -> None:
         counts = len(read.families) == len(meaning["bundles"]) and len(read.passes) == len(meaning["passes"])
         whole += hits == len(wanted) and not extra and counts
     assert whole >= 0.85 * len(texts)
-    assert right >= 0.94 * bands
+    assert right >= 0.95 * bands
     assert untold <= 0.02 * bands
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tripplan.documents.places.offers import Bundle, Ticket, prices_in
+from tripplan.documents.places.offers import Bundle, Discount, Ticket, prices_in
 from tripplan.reading.board import LONGEST, read_board
 from tripplan.values.ages import parse_age_band
 
@@ -59,11 +59,41 @@ def test_what_is_said_only_by_a_condition_is_no_cheaper_ticket_for_everybody() -
         o.offer for o in read_board("Residents: adults $8. Children under 6 free with a paying adult.").offers
     )
     assert isinstance(residents, Ticket)
-    assert residents.needs == ("Residents",)
+    assert residents.needs == ("resident",)
     assert isinstance(child, Ticket)
     assert child.companions is not None
     assert child.companions.must_pay
     assert child.ages == parse_age_band("under 6")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Residents of Dane County receive 25% off admission.", (25, ("resident",), "any", None)),
+        ("Homeschool families 20% off", (20, ("home educated",), "any", None)),
+        ("Seniors and students: 10% off with ID", (10, ("student",), "any", None)),
+        ("Studenten 50 % Rabatt", (50, ("student",), "any", None)),
+        ("Half price on Tuesdays.", (50, (), "any", "Tu")),
+        ("Kids 3-12 half price on Fridays", (50, (), "3-12", "Fr")),
+        ("50% off with an EBT card", (50, ("benefit card",), "any", None)),
+    ],
+)
+def test_a_percentage_by_status_age_or_day_is_a_discount(text: str, expected: tuple[object, ...]) -> None:
+    """It comes off the single price, for just those and then."""
+    read = read_board(f"Adults $14, kids 3-12 $9. {text}", "US")
+    found = [one.offer for one in read.offers if isinstance(one.offer, Discount)]
+    assert expected in [(one.percent_off, one.needs, str(one.ages), one.valid) for one in found]
+    assert not read.not_understood
+
+
+@pytest.mark.parametrize(
+    "text", ["Everything 50% off!", "Adults $9 (10% off online)", "Adults $9 plus 8% sales tax"]
+)
+def test_a_percentage_that_says_not_for_whom_or_of_what_is_told(text: str) -> None:
+    """It is no discount for everybody, and not passed over in silence."""
+    read = read_board(text, "US")
+    assert not any(isinstance(one.offer, Discount) for one in read.offers)
+    assert text.rstrip("!") in " ".join((*read.not_understood, *read.doubts))
 
 
 def test_two_currencies_are_told_and_none_is_chosen() -> None:

@@ -41,6 +41,15 @@ READ = [
     ("Residents: adults $8, children $4", "adult None 8 if Residents; child None 4 if Residents"),
     ("first Sunday free", "anyone None 0 on first Sunday"),
     ("Adults $10. $2 off for adults online.", "adult None 10; adult None 8 if online"),
+    ("Seniors (65+) 15% off; Admission $10", "anyone None 10; senior 65+ 8.50"),
+    ("Adults $10, kids 3-12 half price", "adult 13+ 10; child 3-12 5.00"),
+    ("$2 off for residents. Adults $14, kids $9",
+     "adult None 14; child None 9; adult None 12 if residents; child None 7 if residents"),
+    ("\tAdults\tKids (3-12)\nWeekdays\t$5\t$3\nWeekends\t$7\t$4",
+     "adult None 5 on Weekdays; child 3-12 3 on Weekdays; adult None 7 on Weekends; child 3-12 4 on Weekends"),
+    ("Adults / children: weekdays $5 / $3; weekends $7 / $4",
+     "adult None 5 on weekdays; child None 3 on weekdays; adult None 7 on weekends; child None 4 on weekends"),
+    ("Free on Tuesdays. Adults $14", "anyone None 0 on on Tuesdays.; adult None 14"),
     ("Ticket | Price\nAdult | $15\nChild (2-12) | $11\nInfant (under 2) | Free", "adult 13+ 15; child 2-12 11; infant under 2 0"),
 ]  # fmt: skip
 
@@ -78,10 +87,18 @@ def test_families_passes_and_parking_are_told_apart_from_entry() -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["Soup of the day $5, burger $12, kids menu $7", "suggested donation $5", "kayak rental $20 per person"],
+    [
+        "Soup of the day $5, burger $12, kids menu $7",
+        "suggested donation $5",
+        "kayak rental $20 per person",
+        "Members get 20% off in the gift shop",
+        "Groups of 10 or more 15% off",
+        "8% sales tax is added",
+    ],
 )
 def test_what_is_no_entry_price_is_left_word_for_word(text: str) -> None:
     """A menu, a donation or a rental is never taken for a ticket."""
     read = read_prices(text)
     assert not read.entry
+    assert not read.off
     assert read.not_understood == (text,)

@@ -41,7 +41,7 @@ def test_both_files_are_offered(app: AppTest) -> None:
     assert {"Download the web page (.html)", "Download the PDF"} <= labels
     assert app.radio(key="sheet_paper").value == "letter"
     assert not any(
-        app.checkbox(key=f"{SPOT}_{tick}").value for tick in ("needs", "birth_dates", "home_address")
+        app.checkbox(key=f"{SPOT}_{tick}").value for tick in ("names", "needs", "birth_dates", "home_address")
     )
 
 

@@ -43,11 +43,13 @@ def run(options: SheetOptions, console: Console, environment: Mapping[str, str])
     if isinstance(answer, NoOuting):
         say_no(answer, console.aside())
         return 1
-    sheet = _sheet(options, question, answer)
+    household, entries = question.family.household, _entries(options, question, answer)
+    sheet = day_sheet(answer, household, entries, notice=household.notice)
     if kind == _PDF:
         data = _pdf(options, question, sheet)
     else:
-        data = (day_phone_html(answer, sheet) if options.phone else day_sheet_html(sheet)).encode()
+        for_phone = day_phone_html(answer, sheet, names=entries.ticked.names)
+        data = (for_phone if options.phone else day_sheet_html(sheet)).encode()
     if not write_file(options.out, data, console, replace=options.replace):
         return 1
     missing = missing_letters(sheet) if kind == _PDF else ""
@@ -60,20 +62,17 @@ def run(options: SheetOptions, console: Console, environment: Mapping[str, str])
     return 0
 
 
-def _sheet(options: SheetOptions, question: Question, outing: Outing) -> DaySheet:
+def _entries(options: SheetOptions, question: Question, outing: Outing) -> SheetEntries:
+    """What the parent wrote for the sheet, with what is ticked on the command line."""
     records = question.records if question.whose != "files" else None
     entries = sheet_entries_in(records, outing.place.id, outing.day) if records else SheetEntries()
     ticked = SheetTicks(
+        names=options.names or entries.ticked.names,
         needs=options.needs or entries.ticked.needs,
         birth_dates=options.birth_dates or entries.ticked.birth_dates,
         home_address=options.home or entries.ticked.home_address,
     )
-    return day_sheet(
-        outing,
-        question.family.household,
-        replace(entries, ticked=ticked),
-        notice=question.family.household.notice,
-    )
+    return replace(entries, ticked=ticked)
 
 
 def _pdf(options: SheetOptions, question: Question, sheet: DaySheet) -> bytes:

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tripplan.documents.places.offers import Bundle, Companions, Offer, Pass, Seats, Ticket
+from tripplan.documents.places.offers import Bundle, Companions, Discount, Offer, Pass, Seats, Ticket
 from tripplan.reading.hours import days_from, read_hours
 from tripplan.reading.own_sentences import read_own_sentence
-from tripplan.reading.prices import EntryPrice, FamilyPrice, PassPrice, PricesRead, read_prices
+from tripplan.reading.prices import EntryPrice, FamilyPrice, PassPrice, PriceOff, PricesRead, read_prices
 from tripplan.reading.vocabulary import Person, plain_text
 from tripplan.values.ages import MONTHS, AgeBand
 
@@ -42,6 +42,12 @@ _USUAL_AGES: dict[Person, str] = {
 _STATUS: dict[Person, str] = {
     "student": "student", "reduced": "reduced rate", "member": "member", "military": "military", "teacher": "teacher",
 }  # fmt: skip
+_STATUS_WORDS = (
+    (re.compile(r"(?:local )?residents?|einheimische", re.IGNORECASE), "resident"),
+    (re.compile(r"home[- ]?school.*", re.IGNORECASE), "home educated"),
+    (re.compile(r"(?:with )?(?:an? )?(?:ebt|snap|wic)\b.*", re.IGNORECASE), "benefit card"),
+)
+"""Conditions that are a status of a visitor, and its name with the people of a household."""
 _WITH_GROWN_UP = re.compile(r"\b(?:adult|parent|guardian|erwachsene)", re.IGNORECASE)
 _AHEAD = re.compile(r"\b(?:online|in advance|ahead|vorverkauf)\b", re.IGNORECASE)
 _HARMLESS = re.compile(r"\bwith (?:an? )?(?:valid )?(?:id|card)\b|mit ausweis", re.IGNORECASE)
@@ -102,8 +108,6 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
     currency = _currency(prices.signs, country, doubts)
     offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
     currency = currency or next((code for _, code in own), None)
-    for off in prices.off:
-        doubts.append(f"'{off.words}' is not counted yet: enter what it takes off as a voucher or an offer.")
     if prices.leader_free_per:
         doubts.append(
             f"One leader goes free for every {prices.leader_free_per} who pay; the price it goes with is not said."
@@ -162,6 +166,14 @@ def _offers(prices: PricesRead, doubts: list[str]) -> Iterator[OfferRead]:
             yield OfferRead(_pass(a_pass, doubts), a_pass.words)
         else:
             doubts.append(f"'{a_pass.words}' is good for a few days; it is not counted yet.")
+    for off in prices.off:
+        discount = _discount(off, doubts)
+        if discount is not None:
+            yield OfferRead(discount, off.words)
+        else:
+            doubts.append(
+                f"'{off.words}' is not counted yet: enter what it takes off as a voucher or an offer."
+            )
 
 
 def _entry(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Offer:
@@ -171,34 +183,75 @@ def _entry(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Of
         doubts.append(f"'{price.words}' gives a span of prices; the higher one is taken.")
     if price.about:
         doubts.append(f"'{price.words}' is only about so much.")
+    limits = _limits(price, doubts)
+    if limits.needs and price.person not in _STATUS:
+        name = f"{name}, {limits.needs[0]}"
+    if price.person in ("car", "motorcycle"):
+        people = _A_CAR_FULL if price.person == "car" else 2
+        doubts.append(f"How many people one {name.casefold()} may bring is not said; {people} are taken.")
+        return Bundle(
+            name=f"{name}, everybody in it", price=amount, seats=(Seats(count=people),), valid=limits.valid, needs=limits.needs,
+            book_days_ahead=limits.ahead, online_only=limits.online,
+        )  # fmt: skip
+    return Ticket(
+        name=name, price=amount, ages=_ages(price, grown_up, doubts), valid=limits.valid, needs=limits.needs,
+        companions=limits.companions, book_days_ahead=limits.ahead, online_only=limits.online, at_least=price.group_of or 1,
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class _Limits:
+    """What must hold for a price: days, statuses, company, booking ahead [days], and whether only online."""
+
+    valid: str | None
+    needs: tuple[str, ...]
+    companions: Companions | None
+    ahead: int
+    online: bool
+
+
+def _limits(price: EntryPrice | PriceOff, doubts: list[str]) -> _Limits:
     valid = days_from(price.days) if price.days else None
     needs = [_STATUS[price.person]] if price.person in _STATUS else []
     companions: Companions | None = None
-    ahead = 0
+    ahead, online = 0, False
     for condition in price.conditions:
+        told = " ".join(condition.split())
+        status = next((status for pattern, status in _STATUS_WORDS if pattern.fullmatch(told)), None)
         if _WITH_GROWN_UP.search(condition):
             companions = Companions(must_pay="pay" in condition.casefold() or "paid" in condition.casefold())
         elif _AHEAD.search(condition):
-            ahead = 1
+            ahead, online = 1, online or "online" in condition.casefold()
             doubts.append(f"'{price.words}' asks for booking ahead; one day is taken.")
+        elif status is not None:
+            needs.append(status)
         elif not _HARMLESS.search(condition):
-            needs.append(" ".join(condition.split()))
-            doubts.append(f"'{price.words}' counts only for '{' '.join(condition.split())}'.")
+            needs.append(told)
+            doubts.append(f"'{price.words}' counts only for '{told}'.")
     if price.days and valid is None:
         needs.append(" ".join(price.days.split()))
         doubts.append(
             f"'{price.words}' counts only on '{' '.join(price.days.split())}'; these days are not understood."
         )
-    if price.person in ("car", "motorcycle"):
-        people = _A_CAR_FULL if price.person == "car" else 2
-        doubts.append(f"How many people one {name.casefold()} may bring is not said; {people} are taken.")
-        return Bundle(
-            name=f"{name}, everybody in it", price=amount, seats=(Seats(count=people),), valid=valid, needs=tuple(needs),
-            book_days_ahead=ahead,
-        )  # fmt: skip
-    return Ticket(
-        name=name, price=amount, ages=_ages(price, grown_up, doubts), valid=valid, needs=tuple(needs), companions=companions,
-        book_days_ahead=ahead, at_least=price.group_of or 1,
+    return _Limits(valid, tuple(needs), companions, ahead, online)
+
+
+def _discount(off: PriceOff, doubts: list[str]) -> Discount | None:
+    """A part off the single price; None where it is no percentage, or for nobody in particular."""
+    told: list[str] = []
+    limits = _limits(off, told)
+    by_age = off.ages or (_band(_USUAL_AGES[off.person]) if off.person in _USUAL_AGES else None)
+    if off.percent is None or limits.companions is not None or (off.days and limits.valid is None):
+        return None
+    if not (limits.needs or by_age or limits.valid or limits.ahead):
+        return None
+    if by_age and not off.ages:
+        told.append(f"The ages of '{off.words}' are not said; '{_USUAL_AGES[off.person]}' is taken.")
+    doubts += told
+    who = limits.needs[0].capitalize() if limits.needs else _NAMES[off.person]
+    return Discount(
+        name=f"{who} discount", percent_off=Decimal(off.percent), needs=limits.needs, ages=by_age or AgeBand(),
+        valid=limits.valid, book_days_ahead=limits.ahead, online_only=limits.online,
     )  # fmt: skip
 
 

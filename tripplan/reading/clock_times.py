@@ -16,6 +16,8 @@ _OPEN_CLOSE = re.compile(
     rf"\bopens? (?:daily )?(?:at )?{_CLOCK.format(1)}[^\d]{{1,20}}clos(?:es?|ing) (?:at )?{_CLOCK.format(2)}",
     re.IGNORECASE,
 )
+SPANS = (_OPEN_CLOSE, _SPAN)
+"""How a span of time begins, whatever it means."""
 _AT = re.compile(rf"\b(?:at|um|-|:)?\s*{_CLOCK.format(1)}(?![\d:])", re.IGNORECASE)
 _NOON = {"noon": 720, "midday": 720, "mittag": 720, "mittags": 720, "midnight": 1440, "mitternacht": 1440}
 _DAY = 1440
@@ -48,7 +50,7 @@ def clock(minutes: int) -> str:
 
 def span_at(text: str, at: int) -> tuple[TimeSpan, int] | None:
     """The span of time that begins at a place of a text, and where it ends; None where there is none."""
-    for pattern in (_OPEN_CLOSE, _SPAN):
+    for pattern in SPANS:
         match = pattern.match(text, at)
         span = _span(match) if match else None
         if match and span:
@@ -61,7 +63,7 @@ def time_at(text: str, at: int) -> tuple[int, int] | None:
     match = _AT.match(text, at)
     if not match:
         return None
-    minutes, half = _minutes(match, 1)
+    minutes, half = _minutes(*match.group("h1", "m1", "half1", "word1"))
     if minutes is None or minutes > _DAY:
         return None
     if half is None and minutes < _EARLIEST_OPENING:
@@ -69,15 +71,15 @@ def time_at(text: str, at: int) -> tuple[int, int] | None:
     return minutes, match.end()
 
 
-def _minutes(match: re.Match[str], number: int) -> tuple[int | None, str | None]:
+def _minutes(
+    hours: str | None, past: str | None, half: str | None, word: str | None
+) -> tuple[int | None, str | None]:
     """Minutes after midnight as written, and the half of the day where it is said."""
-    word = match[f"word{number}"]
     if word:
         return _NOON[word.casefold()], "p"
-    hour, minute = int(match[f"h{number}"]), int(match[f"m{number}"] or 0)
+    hour, minute = int(hours or 0), int(past or 0)
     if hour > 24 or minute > 59:
         return None, None
-    half = match[f"half{number}"]
     half = half[0].casefold() if half else None
     if half and not 1 <= hour <= 12:
         return None, None
@@ -87,8 +89,8 @@ def _minutes(match: re.Match[str], number: int) -> tuple[int | None, str | None]
 
 
 def _span(match: re.Match[str]) -> TimeSpan | None:
-    opens, first = _minutes(match, 1)
-    closes, second = _minutes(match, 2)
+    opens, first = _minutes(*match.group("h1", "m1", "half1", "word1"))
+    closes, second = _minutes(*match.group("h2", "m2", "half2", "word2"))
     if opens is None or closes is None:
         return None
     written = match[0]

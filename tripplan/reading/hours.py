@@ -1,10 +1,11 @@
 """Reading when a place is open from a text as venues write it, into OpenStreetMap's opening_hours syntax."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from tripplan.reading.clock_times import TimeSpan, clock, span_at, time_at
+from tripplan.reading.clock_times import SPANS, TimeSpan, clock, span_at, time_at
+from tripplan.reading.vocabulary import first_look, small_letters
 
 _DAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")
 _DAY_WORDS = (
@@ -51,7 +52,7 @@ _HOLIDAYS = (
     (r"(?:martin luther king,? (?:jr\.? )?|mlk )day", "Jan Mo[3]"), (r"presidents'?'?s? day", "Feb Mo[3]"),
     (r"juneteenth", "Jun 19"), (r"veterans'?'?s? day", "Nov 11"), (r"good friday|karfreitag", "easter -2 days"),
     (r"easter monday|ostermontag", "easter +1 day"), (r"easter(?: sunday)?|ostersonntag|ostern", "easter"),
-    (r"(?:all |major |federal |public |bank |national |legal |the )*holidays|(?:an )?feiertagen?|gesetzliche[nr]? feiertage[n]?", "PH"),
+    (r"(?:all |major |federal |public |bank |national |legal |the ){0,4}holidays|(?:an )?feiertagen?|gesetzliche[nr]? feiertage[n]?", "PH"),
 )  # fmt: skip
 _HOLIDAY = re.compile(
     r"\b(?P<before>(?:the )?day before |(?:am )?tag vor )?(?P<after>(?:the )?day after |(?:am )?tag nach )?(?:"
@@ -93,6 +94,12 @@ _HOURS_ABOUT = re.compile(
     r"\b(?:open|hours?|close[sd]?|geöffnet|öffnungszeit\w*|summer|winter|season\w*|sommer)\b", re.IGNORECASE
 )
 _SENTENCE_END = re.compile(r"(?<=[^\W\d_]{2})[.!?](?=\s|$)|(?<=\d)[.!?](?=\s+[A-ZÄÖÜ]|\s*$)|;")
+_MAY_SAY_WHEN = re.compile(r"[^\W\d_]|\d\s*-")
+_SHORTENED = re.compile(
+    r"\b(?:[a-z]\.|mon|tues?|wed|thurs?|fri|sat|sun|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|st|a\.m|p\.m)$",
+    re.IGNORECASE,
+)
+_LONGEST_SHORTENED = 8
 
 
 @dataclass(frozen=True)
@@ -176,6 +183,8 @@ def read_hours(text: str) -> HoursRead:
     before_close: int | None = None
     heading = _Rule()
     for statement in _statements(text):
+        if not _MAY_SAY_WHEN.search(statement):
+            continue
         rest, latest, minutes = _without_last_entry(statement)
         last_entry, before_close = latest or last_entry, minutes or before_close
         pieces = list(_pieces(rest))
@@ -239,8 +248,7 @@ def _statements(text: str) -> Iterator[str]:
             part = line[start : end.start()]
             if _ONE_MONTH.match(line, end.end() + 1) and part[-1:].isdigit():
                 continue
-            if re.search(r"\b(?:[a-z]\.|mon|tues?|wed|thurs?|fri|sat|sun|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|st|a\.m|p\.m)$",
-                         part, re.IGNORECASE) and end[0] == ".":  # fmt: skip
+            if end[0] == "." and _SHORTENED.search(part[-_LONGEST_SHORTENED:]):
                 continue
             yield part
             start = end.end()
@@ -269,9 +277,9 @@ def _without_last_entry(statement: str) -> tuple[str, str | None, int | None]:
 
 
 def _pieces(text: str) -> Iterator[_Piece]:
-    at = 0
+    at, small = 0, small_letters(text)
     while at < len(text):
-        piece = _piece_at(text, at)
+        piece = _piece_at(text, small, at)
         if piece is None:
             at += 1
             while at < len(text) and text[at].isalnum() and text[at - 1].isalnum():
@@ -281,10 +289,13 @@ def _pieces(text: str) -> Iterator[_Piece]:
         at = max(piece.end, at + 1)
 
 
-def _piece_at(text: str, at: int) -> _Piece | None:
+def _piece_at(text: str, small: str, at: int) -> _Piece | None:
     if not text[at].isalnum() or (at and text[at - 1].isalnum()):
         return None
-    for reader in (_closing, _holiday_mondays, _season_or_date, _times, _weekdays):
+    begins = _BEGINS.match(small, at)
+    if begins is None or not begins.lastgroup:
+        return None
+    for reader in _READERS[begins.lastgroup]:
         piece = reader(text, at)
         if piece:
             return piece
@@ -390,7 +401,7 @@ def _days_of_one_month(text: str, at: int) -> _Piece | None:
     """Such as '24., 25. und 31. Dezember'."""
     numbers: list[int] = []
     place = at
-    while True:
+    while len(numbers) < _LAST_DAY["Jan"]:
         match = _DAY_BEFORE_MONTH.match(text, place)
         if not match:
             return None
@@ -405,6 +416,7 @@ def _days_of_one_month(text: str, at: int) -> _Piece | None:
             return _Piece("dates", dates, at, month.end())
         joined = _AND.match(text, place)
         place = joined.end() if joined else place
+    return None
 
 
 def _weekday(text: str) -> str:
@@ -438,6 +450,20 @@ def _weekdays(text: str, at: int) -> _Piece | None:
     if short and match[0][0].islower():
         return None  # 'so' and 'do' are words of their own
     return _Piece("days", first, at, end)
+
+
+_IN_ORDER: dict[str, tuple[Callable[[str, int], _Piece | None], tuple[re.Pattern[str], ...]]] = {
+    "closing": (_closing, (_CLOSES_AT, _CLOSED, _EXCEPT)),
+    "holiday_mondays": (_holiday_mondays, (_HOLIDAY_MONDAYS,)),
+    "season_or_date": (_season_or_date, (_HOLIDAY, _NTH_WEEKEND, _ONE_MONTH, _DAY_BEFORE_MONTH)),
+    "times": (_times, SPANS),
+    "weekdays": (_weekdays, (_EVERY_DAY, _WEEKENDS, _WEEKDAYS, _NTH, _ONE_DAY)),
+}
+_BEGINS = first_look({name: patterns for name, (_, patterns) in _IN_ORDER.items()})
+_READERS = {
+    name: [reader for reader, _ in list(_IN_ORDER.values())[number:]] for number, name in enumerate(_IN_ORDER)
+}
+"""What reads a piece, by what may begin there; and what is tried after that."""
 
 
 def _rules(pieces: Sequence[_Piece]) -> list[_Rule]:

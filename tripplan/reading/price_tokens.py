@@ -1,15 +1,15 @@
 """Cutting a sentence about prices into what it is made of: amounts, kinds of visitors, ages, conditions."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
+from typing import NamedTuple
 
-from tripplan.reading.vocabulary import NUMBER, PERSON, Person, number_from
+from tripplan.reading.vocabulary import NUMBER, PERSON, Person, first_look, number_from, small_letters
 from tripplan.values.ages import MONTHS, AgeBand
 
-_AMOUNT = r"\d{1,3}(?:,\d{3})+(?:\.\d{2})?|\d+(?:[.,]\d{1,2})?(?!\d)"
-_SIGNS = r"US\$|CA\$|C\$|A\$|\$|£|€|R(?=\d)|CHF|EUR|USD|GBP|CAD|Euro"
+_AMOUNT = r"\d{1,3}(?:,\d{3}){1,3}(?:\.\d{2})?|\d+(?:[.,]\d{1,2})?(?!\d)"
+_SIGNS = r"us\$|ca\$|c\$|a\$|\$|£|€|r(?=\d)|chf|eur|usd|gbp|cad|euro"
 _UNITS = r"€|euros?\b|eur\b|dollars?\b|usd\b|pounds?\b|gbp\b|cad\b|chf\b|p\b(?!\.?\s?m)|pence\b|cents?\b|¢"
 _MONEY = re.compile(
     rf"(?P<about>\b(?:about|around|approx(?:imately|\.)?|ca\.?|rund|ungefähr|etwa|~)\s*)?"
@@ -51,7 +51,7 @@ _COMPOSED = (
     rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|grown-ups?|parents?)(?:\s*(?:and|,|\+|&|plus|with|und|mit)?\s*)"
     rf"(?P<most>up to |bis zu )?(?P<children>{NUMBER})?\s*(?:children|child|kids?|kinder[n]?)"
     rf"|(?P<two>\d)\s*\+\s*(?P<three>\d)"
-    rf"|(?:up to |bis zu )?(?P<people>{NUMBER})\b(?![\d.,]*\s?(?:€|euro|eur\b|dollars|pounds|,\d))(?: people| persons?| members| personen|[- ]pack)?"
+    rf"|(?:up to |bis zu )?(?P<people>{NUMBER})\b(?![\d.,]*\s?(?:€|%|euro|eur\b|dollars|pounds|,\d))(?: people| persons?| members| personen|[- ]pack)?"
 )  # fmt: skip
 _FAMILY = re.compile(
     rf"\b(?:famil(?:y|ies)|familien?)(?:[- ]?(?:tickets?|pass|admission|rate|day ticket|karte|ticket))?"
@@ -79,14 +79,14 @@ _LINK = re.compile(
 _CONDITION = re.compile(
     r"\b(?:with(?: an?| one| each| every)?(?: full)?(?:[- ]?(?:paying|paid))? (?:adult|parent|child|id|guardian|card)\w*(?: \w+ card)?"
     r"|who visit with an adult|when accompanied[^,.;)]*|in begleitung[^,.;)]*|mit ausweis"
-    r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|residents?|einheimische|ebt\b[^,.;)]*"
+    r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|home[- ]?school(?:ers?|ed|ing)?(?: famil(?:y|ies))?|residents?|einheimische|ebt\b[^,.;)]*"
     r"|(?:an )?(?:ebt|snap|wic) cards?|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
     r"|first child|each additional|additional|second|first program)\b",
     re.IGNORECASE,
 )  # fmt: skip
 _DAY_NAMES = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?s?|montags?|dienstags?|mittwochs?|donnerstags?|freitags?|samstags?|sonntags?|mo|di|mi|do|fr|sa|so"
 _DAYS = re.compile(
-    rf"\b(?:(?:each|every|on|jeden|the)\s+)*(?:(?:1st|first|2nd|second|3rd|third|4th|fourth|last|erste[rn]?|letzte[rn]?)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*(?:\s+of (?:the|each|every) month)?"
+    rf"\b(?:(?:each|every|on|jeden|the)\s+){{0,3}}(?:(?:1st|first|2nd|second|3rd|third|4th|fourth|last|erste[rn]?|letzte[rn]?)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*(?:\s+of (?:the|each|every) month)?"
     r"|\b(?:weekends?|weekdays?|wochenende[n]?|wochentags?|werktags?|school holidays?|(?:public |bank |federal )?holidays?|feiertag\w*|schulferien)\b",
     re.IGNORECASE,
 )  # fmt: skip
@@ -94,10 +94,11 @@ _DEAREST = 10_000
 """What looks like a higher price is a number of something else."""
 _BREAK = re.compile(r"\s*(?:,|;|\||\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*", re.IGNORECASE)
 _WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
+_MARK = re.compile(r"[~$£€/,;|&]|\d[\d.,]{0,9}\s?(?:[^\W\d_]|[€¢%+'&-])")
+"""Signs that mean something, and numbers with something behind them that says of what; one look tells that."""
 
 
-@dataclass(frozen=True)
-class Token:
+class Token(NamedTuple):
     """One piece of a sentence about prices.
 
     Attributes:
@@ -113,30 +114,28 @@ class Token:
     start: int
     end: int
     text: str
-    facts: dict[str, object] = field(default_factory=dict)
+    facts: Mapping[str, object] = {}
 
 
 def tokens(text: str) -> Iterator[Token]:
     """Cut a sentence into its pieces, in order; nothing of it is left out but blanks."""
-    at = 0
+    at, small = 0, small_letters(text)
     while at < len(text):
         if text[at].isspace():
             at += 1
             continue
-        token = _token_at(text, at)
+        token = _token_at(text, small, at)
         yield token
         at = token.end
 
 
-def _token_at(text: str, at: int) -> Token:
-    if not _MAY_BEGIN.match(text, at):
-        word = _WORD.match(text, at)
-        end = word.end() if word else at + 1
-        return Token("word", at, end, text[at:end])
-    for reader in (_money, _bundle, _group, _ages, _simple, _person):
-        token = reader(text, at)
-        if token is not None:
-            return token
+def _token_at(text: str, small: str, at: int) -> Token:
+    begins = _BEGINS.match(small, at) if text[at].isalpha() or _MARK.match(text, at) else None
+    if begins and begins.lastgroup:
+        for reader in _READERS[begins.lastgroup]:
+            token = reader(text, at)
+            if token is not None:
+                return token
     word = _WORD.match(text, at)
     end = word.end() if word else at + 1
     return Token("word", at, end, text[at:end])
@@ -213,34 +212,42 @@ def _ages(text: str, at: int) -> Token | None:
         elif kind == "one":
             last = first + unit - 1
         if last is not None and not first <= last < 130 * MONTHS:
-            continue
+            return None
         return Token("ages", at, match.end(), match[0], {"band": AgeBand(first, last)})
     return None
 
 
 _SIMPLE = (
+    ("break", _BREAK),
     ("free", _FREE),
     ("parking", _PARKING),
     ("discount", _DISCOUNT),
     ("days", _DAYS),
     ("condition", _CONDITION),
     ("link", _LINK),
-    ("break", _BREAK),
 )
 
 
 def _simple(text: str, at: int) -> Token | None:
-    match = _PASS.match(text, at)
-    if match:
-        return Token("pass", at, match.end(), match[0], {"pass": "annual" if match["annual"] else "weekend"})
-    match = _PERCENT.match(text, at)
-    if match:
-        return Token("percent", at, match.end(), match[0], {"percent": 50 if match["h"] else int(match["n"])})
     for kind, pattern in _SIMPLE:
         match = pattern.match(text, at)
         if match and match.end() > at:
             return Token(kind, at, match.end(), match[0])
     return None
+
+
+def _pass(text: str, at: int) -> Token | None:
+    match = _PASS.match(text, at)
+    if not match:
+        return None
+    return Token("pass", at, match.end(), match[0], {"pass": "annual" if match["annual"] else "weekend"})
+
+
+def _percent(text: str, at: int) -> Token | None:
+    match = _PERCENT.match(text, at)
+    if not match:
+        return None
+    return Token("percent", at, match.end(), match[0], {"percent": 50 if match["h"] else int(match["n"])})
 
 
 def _person(text: str, at: int) -> Token | None:
@@ -251,13 +258,18 @@ def _person(text: str, at: int) -> Token | None:
     return Token("person", at, match.end(), match[0], {"person": person})
 
 
-# Most words, numbers and marks are none of these; one look tells that, where each reader by itself would look again.
-_MAY_BEGIN = re.compile(
-    "|".join(
-        re.sub(r"\(\?P<\w+>", "(?:", pattern.pattern)
-        for pattern in (
-            _MONEY, _FAMILY, _GROUP, _PASS, _PERCENT, *(pattern for _, pattern in _SIMPLE), *(form for form, _ in _AGES), PERSON,
-        )
-    ),
-    re.IGNORECASE,
-)  # fmt: skip
+_IN_ORDER: dict[str, tuple[Callable[[str, int], Token | None], tuple[re.Pattern[str], ...]]] = {
+    "money": (_money, (_MONEY,)),
+    "family": (_bundle, (_FAMILY,)),
+    "group": (_group, (_GROUP,)),
+    "ages": (_ages, tuple(form for form, _ in _AGES)),
+    "pass": (_pass, (_PASS,)),
+    "percent": (_percent, (_PERCENT,)),
+    "simple": (_simple, tuple(pattern for _, pattern in _SIMPLE)),
+    "person": (_person, (PERSON,)),
+}
+_BEGINS = first_look({name: patterns for name, (_, patterns) in _IN_ORDER.items()})
+_READERS = {
+    name: [reader for reader, _ in list(_IN_ORDER.values())[number:]] for number, name in enumerate(_IN_ORDER)
+}
+"""What reads a piece, by what may begin there; and what is tried after that."""

@@ -3,8 +3,9 @@
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from itertools import pairwise
+from operator import itemgetter
 
 from tripplan.reading.price_tokens import Token, amount_from, tokens
 from tripplan.reading.vocabulary import NUMBER, Person, number_from
@@ -67,13 +68,21 @@ class PassPrice:
 
 @dataclass(frozen=True)
 class PriceOff:
-    """Something taken off: an amount or a percentage, and the condition word for word."""
+    """Something taken off: an amount or a percentage, for whom, and what must hold, word for word."""
 
     words: str
     person: Person = "anyone"
+    ages: AgeBand | None = None
     amount: Decimal | None = None
     percent: int | None = None
     conditions: tuple[str, ...] = ()
+    days: str = ""
+
+    def taken_from(self, price: Decimal) -> Decimal:
+        """What is left of a price; to the cent, halves up."""
+        if self.percent is None:
+            return price - (self.amount or 0)
+        return (price * (100 - self.percent) / 100).quantize(Decimal("0.01"), ROUND_HALF_UP)
 
 
 @dataclass(frozen=True)
@@ -104,6 +113,7 @@ class PricesRead:
 
 
 _PRICE = ("money", "free")
+_AMOUNT = (*_PRICE, "percent")
 _WHO = ("person", "ages", "family", "pass", "parking")
 _ENTRY_WORD = re.compile(
     r"\b(?:admission|entry|entrance|tickets?|fees?|prices?|costs?|fares?|eintritt\w*|preis\w*|kosten|general)\b",
@@ -114,14 +124,27 @@ _NO_ENTRY_PRICE = re.compile(
     r"|coffee|kaffee|kuchen|speise\w*|soup|drink|sandwich|t-?shirt|souvenir|feed|popcorn|ice cream)\w*\b",
     re.IGNORECASE,
 )
+_OFF = re.compile(
+    r"\b(?:off|save|less|discount\w*|half price|rabatt\w*|nachlass\w*|günstiger|ermäßig\w*|halber preis)\b",
+    re.IGNORECASE,
+)
+_SOLD_BESIDE = re.compile(
+    r"\b(?:gifts?|shops?|stores?|caf[eé]s?|restaurants?|purchases?|merchandise|camps?|class(?:es)?|programs?|workshops?"
+    r"|part(?:y|ies)|tax(?:es)?|steuer\w*|laden|einkauf\w*)\b",
+    re.IGNORECASE,
+)
+"""What a percentage may be taken off, beside entry."""
+_MOST_KINDS = 12
+"""A price for more kinds of visitors at once is none."""
+_GAP = r"[^.!?\n]{0,80}"
 _LEADER = re.compile(
     rf"\b(?:for )?(?:every|each|je) (?P<n>{NUMBER}) (?:paying )?(?:students?|children|kids|pupils|people|persons|schüler|kinder)\b"
-    rf".*\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader).* (?:free )?(?:per|for every) (?P<m>{NUMBER})\b.*\bfree\b",
+    rf"{_GAP}\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader){_GAP} (?:per|for every) (?P<m>{NUMBER})\b{_GAP}\bfree\b",
     re.IGNORECASE,
 )
 _EACH = ("each", "pp", "per head")
-_MOST_PRICES = 40
-"""A sentence with more prices is no price list."""
+_MOST_PRICES = 60
+"""As many as a card takes; of a text with more, the rest is left word for word."""
 _GROWN_UP_FROM = 11
 _SENIOR_FROM = 55
 
@@ -137,6 +160,15 @@ class _Who:
     linked: bool
 
 
+@dataclass(frozen=True)
+class _Named:
+    """A kind of visitor that a line names without a price, as the head of a table does."""
+
+    person: Person
+    ages: AgeBand | None
+    conditions: tuple[str, ...]
+
+
 def read_prices(text: str) -> PricesRead:
     """Read all prices of a text.
 
@@ -146,40 +178,47 @@ def read_prices(text: str) -> PricesRead:
     Returns:
         What was read, and what was not; nothing is guessed but the age where one price ends and the next begins.
     """
-    read = PricesRead()
+    found: list[PricesRead] = []
     group: int | None = None
+    met = 0
+    named: list[_Named] = []
+    not_understood: list[str] = []
+    passed_over: list[str] = []
     cut = _priced(list(tokens(text)))
     for statement in _statements(text, cut):
         words = text[statement[0].start : statement[-1].end].strip(" |\n")
         prices = [token for token in statement if token.kind in _PRICE]
         groups = [token for token in statement if token.kind == "group"]
+        named = _named_without_price(text, statement) or named
         if not prices and not any(token.kind == "percent" for token in statement):
             if groups:
                 group = int(str(groups[0].facts["of"]))
             else:
-                read = replace(read, passed_over=(*read.passed_over, words))
+                passed_over.append(words)
             continue
-        found = _read_statement(text, statement, words, group) if len(prices) <= _MOST_PRICES else None
-        if found is None:
-            read = replace(read, not_understood=(*read.not_understood, words))
-            continue
-        read = replace(
-            read,
-            entry=(*read.entry, *found.entry),
-            families=(*read.families, *found.families),
-            passes=(*read.passes, *found.passes),
-            off=(*read.off, *found.off),
-            parking=read.parking if found.parking is None else found.parking,
-            leader_free_per=found.leader_free_per or read.leader_free_per,
-            not_understood=(*read.not_understood, *found.not_understood),
-        )
-    signs = frozenset(str(token.facts["unit"]) for token in cut if token.kind == "money")
-    read = _with_reduced_prices(read)
-    return replace(
-        read,
-        entry=tuple(_with_ages_that_follow(read.entry)),
-        signs=signs,
-        not_understood=tuple(dict.fromkeys(read.not_understood)),
+        met += len(prices)
+        read: PricesRead | None = None
+        if met <= _MOST_PRICES:
+            named, row = _head(text, statement) or (named, statement)
+            read = _row(text, row, words, named) or _read_statement(text, statement, words, group)
+        if read is None:
+            not_understood.append(words)
+        else:
+            found.append(read)
+            not_understood += read.not_understood
+    entry, off = _with_reduced_prices(
+        [price for read in found for price in read.entry], [off for read in found for off in read.off]
+    )
+    return PricesRead(
+        tuple(_with_ages_that_follow(entry)),
+        tuple(family for read in found for family in read.families),
+        tuple(one for read in found for one in read.passes),
+        off,
+        next((read.parking for read in reversed(found) if read.parking is not None), None),
+        next((read.leader_free_per for read in reversed(found) if read.leader_free_per), None),
+        frozenset(str(token.facts["unit"]) for token in cut if token.kind == "money"),
+        tuple(dict.fromkeys(not_understood)),
+        tuple(passed_over),
     )
 
 
@@ -223,9 +262,9 @@ def _priced(cut: list[Token]) -> list[Token]:
 def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
     """Whether its last piece is a full stop, and not that of a.m., Sat. or 4.50."""
     stop = statement[-1]
-    if stop.text not in (".", "!", "?"):
+    if stop.text not in (".", "!", "?") and not re.search(r"days?\.$", stop.text):
         return False
-    follows = text[stop.end :].lstrip(" ")
+    follows = text[stop.end : stop.end + 20].lstrip(" ")
     if len(statement) > 1 and len(statement[-2].text) == 1 and statement[-2].text.isalpha():
         return bool(re.match(r"[A-ZÄÖÜ](?!(?:on|ue|ed|hu|ri|at|un)\w*)", follows)) or follows[:1] in (
             "",
@@ -268,7 +307,7 @@ def _table(text: str) -> list[list[Token]]:
             pair: list[Token] = []
             for cell in (name, price):
                 at = text.index(cell, at if cell is price else 0)
-                pair += [replace(t, start=t.start + at, end=t.end + at) for t in tokens(cell)]
+                pair += [t._replace(start=t.start + at, end=t.end + at) for t in tokens(cell)]
             pairs.append(pair)
     return pairs
 
@@ -281,7 +320,7 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
     for token, before in zip(statement, (None, *statement), strict=False):
         if before is not None and (
             (token.kind == "person" and _counts_at_most(text, before))
-            or (token.kind == "family" and _IN_A.search(text[: token.start]))
+            or (token.kind == "family" and _IN_A.search(text[max(0, token.start - 10) : token.start]))
         ):
             continue
         if token.kind == "break":
@@ -294,7 +333,7 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
             beside = previous is not None and previous.kind in _WHO
             last = whom[-1] if whom and beside and not after_break else None
             if last and isinstance(ages, AgeBand) and last.ages is None and last.token.kind == "person":
-                whom[-1] = replace(last, ages=ages, token=replace(last.token, end=token.end))
+                whom[-1] = replace(last, ages=ages, token=last.token._replace(end=token.end))
             elif last and person and last.token.kind == "ages" and last.person is None:
                 whom[-1] = replace(last, person=person)  # type: ignore[arg-type]
             elif last and person == last.person and person is not None:
@@ -311,11 +350,63 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
     return whom
 
 
+def _named_without_price(text: str, statement: Sequence[Token]) -> list[_Named]:
+    """The kinds that a statement names before it comes to those that have a price in it."""
+    prices = [token for token in statement if token.kind in _AMOUNT]
+    if len(prices) > _MOST_PRICES or not any(
+        token.kind in ("person", "ages", "condition") for token in statement
+    ):
+        return []
+    whom = _whom(text, statement)
+    priced = {who.token.start for mine in _assigned(text, statement, prices, whom) for who in mine}
+    named: list[tuple[int, _Named]] = [
+        (token.start, _Named("child", None, (token.text,)))
+        for token in statement
+        if token.kind == "condition" and _ONE_CHILD.fullmatch(token.text)
+    ]
+    for who in whom:
+        if who.token.start not in priced and who.token.kind in ("person", "ages"):
+            only = (who.token.text,) if _ONE_CHILD.fullmatch(who.token.text) else ()
+            named.append((who.token.start, _Named(_kind_by_age(who.person, who.ages), who.ages, only)))
+    return [one for _, one in sorted(named, key=itemgetter(0))]
+
+
+def _head(text: str, statement: list[Token]) -> tuple[list[_Named], list[Token]] | None:
+    """The kinds that a statement names before days with prices side by side, and the rest of it."""
+    first = next((token for token in statement if token.kind in (*_AMOUNT, "days")), None)
+    if first is None or first.kind != "days":
+        return None
+    before = [token for token in statement if token.end <= first.start]
+    named = _named_without_price(text, before) if before else []
+    return (named, statement[len(before) :]) if len(named) > 1 else None
+
+
+_ONE_CHILD = re.compile(r"(?:first|second|additional|each additional)(?: child)?|siblings?", re.IGNORECASE)
+
+
+def _row(text: str, statement: Sequence[Token], words: str, named: Sequence[_Named]) -> PricesRead | None:
+    """Prices side by side, one for each kind that a line before has named: 'weekdays $5 / $3, weekends $7 / $4'."""
+    prices = [token for token in statement if token.kind in _PRICE]
+    if len(named) < 2 or len(prices) % len(named) or any(t.kind in _WHO for t in statement):
+        return None
+    rows = [prices[at : at + len(named)] for at in range(0, len(prices), len(named))]
+    if any(text[a.end : b.start].strip(" /") for row in rows for a, b in pairwise(row)):
+        return None
+    entry: list[EntryPrice] = []
+    since = statement[0].start
+    for row in rows:
+        days = ", ".join(t.text for t in statement if t.kind == "days" and since <= t.start < row[0].start)
+        for price, kind in zip(row, named, strict=True):
+            amount = price.facts.get("amount", Decimal(0))
+            assert isinstance(amount, Decimal)
+            entry.append(
+                EntryPrice(kind.person, kind.ages, amount, words, conditions=kind.conditions, days=days)
+            )
+        since = row[-1].end
+    return PricesRead(tuple(entry))
+
+
 _IN_A = re.compile(r"\bin (?:a|the|one) $", re.IGNORECASE)
-
-
-def _first_person(whom: Sequence[_Who]) -> Person:
-    return next((who.person for who in whom if who.person), "anyone")
 
 
 def _counts_at_most(text: str, before: Token) -> bool:
@@ -330,21 +421,23 @@ def _counts_at_most(text: str, before: Token) -> bool:
 def _read_statement(
     text: str, statement: Sequence[Token], words: str, group: int | None
 ) -> PricesRead | None:
+    parts = _parts(statement)
+    if parts is not None:
+        priced, off = parts
+        read = (_read_statement(text, priced, words, group) if _has_price(priced) else None) or PricesRead()
+        taken = _percentages(text, off) if off else None
+        if taken is None:
+            return replace(read, not_understood=(*read.not_understood, words))
+        return replace(read, off=(*read.off, *taken))
     prices = [token for token in statement if token.kind in _PRICE]
-    percents = [token for token in statement if token.kind == "percent"]
     conditions = [token for token in statement if token.kind in ("condition", "days", "group")]
     whom = _whom(text, statement)
-    if percents and not prices:
-        person = _first_person(whom)
-        said = tuple(token.text for token in conditions if token.kind in ("condition", "days"))
-        off = tuple(PriceOff(words, person, None, int(str(p.facts["percent"])), said) for p in percents)
-        return PricesRead(off=off)
     leader = _LEADER.search(words)
     if leader:
         return PricesRead(leader_free_per=number_from(leader["n"] or leader["m"]))
     if _NO_ENTRY_PRICE.search(words):
         return None
-    assigned = _assigned(text, statement, prices, whom)
+    assigned, groups = _assigned(text, statement, prices, whom), _group_sizes(statement)
     headings = [
         c
         for c in conditions
@@ -376,17 +469,14 @@ def _read_statement(
         ]
         said = tuple(c.text for c in beside if c.kind == "condition")
         days = ", ".join(c.text for c in beside if c.kind == "days")
-        size = _group_size(statement, prices, price)
+        size = _group_size(groups, prices, number)
         came_from = text[begins:ends].strip()
         amount = price.facts.get("amount", Decimal(0))
         assert isinstance(amount, Decimal)
         inside = [token for token in statement if since <= token.start < max(until, ends)]
         if any(token.kind == "discount" for token in inside):
-            person = _first_person(mine)
-            read = replace(
-                read,
-                off=(*read.off, PriceOff(words, person, amount, None, said + ((days,) if days else ()))),
-            )
+            offs = (PriceOff(words, *kind, amount, None, said, days) for kind in _kinds(mine))
+            read = replace(read, off=(*read.off, *offs))
             continue
         kinds = {who.token.kind for who in mine}
         if "parking" in kinds:
@@ -422,7 +512,7 @@ def _read_statement(
             _ENTRY_WORD.search(words) and not any(t.kind == "link" and t.start > price.end for t in inside)
         )
         free_on_days = days and price.kind == "free"
-        if not (mine or size or free_on_days or for_entry):
+        if len(mine) > _MOST_KINDS or not (mine or size or free_on_days or for_entry):
             read = replace(read, not_understood=(*read.not_understood, words))
             continue
         highest = price.facts.get("highest")
@@ -447,18 +537,83 @@ def _read_statement(
     return read
 
 
-def _group_size(statement: Sequence[Token], prices: Sequence[Token], price: Token) -> int | None:
+def _parts(statement: Sequence[Token]) -> tuple[list[Token], list[Token]] | None:
+    """A statement cut into what has prices and what has percentages; None where it has none of the latter.
+
+    A percentage beside a price may be a tax as well as what is taken off; the second part is then empty.
+    """
+    if not _has_percent(statement):
+        return None
+    clauses: list[list[Token]] = [[]]
+    for token in statement:
+        if token.kind == "break" and any(t.kind in _AMOUNT for t in clauses[-1]):
+            clauses.append([])
+        clauses[-1].append(token)
+    if len(clauses) > 1 and not any(t.kind in _AMOUNT for t in clauses[-1]):
+        last = clauses.pop()
+        clauses[-1] += last
+    off = [clause for clause in clauses if not _has_price(clause)]
+    priced = [_before_percent(clause) for clause in clauses if _has_price(clause)]
+    if any(_has_price(clause) and _has_percent(clause) for clause in clauses):
+        off = []
+    return [t for clause in priced for t in clause], [t for clause in off for t in clause]
+
+
+def _before_percent(clause: list[Token]) -> list[Token]:
+    """A clause up to its percentage; where the price stands behind that, all of it but what says the percentage."""
+    percent = next((place for place, token in enumerate(clause) if token.kind == "percent"), len(clause))
+    if _has_price(clause[:percent]):
+        return clause[:percent]
+    return [token for token in clause if token.kind not in ("percent", "discount")]
+
+
+def _has_percent(statement: Sequence[Token]) -> bool:
+    return any(token.kind == "percent" for token in statement)
+
+
+def _percentages(text: str, statement: Sequence[Token]) -> list[PriceOff] | None:
+    """What percentages are taken off for whom; None where they may be something else, such as a tax."""
+    percents = [token for token in statement if token.kind == "percent"]
+    told = text[statement[0].start : statement[-1].end]
+    if not _OFF.search(told) or _NO_ENTRY_PRICE.search(told) or _SOLD_BESIDE.search(told):
+        return None
+    if any(token.kind == "group" for token in statement):
+        return None
+    assigned = _assigned(text, statement, percents, _whom(text, statement))
+    read: list[PriceOff] = []
+    since = statement[0].start
+    for number, percent in enumerate(percents):
+        until = percents[number + 1].start if number + 1 < len(percents) else statement[-1].end
+        breaks = [t.start for t in statement if t.kind == "break" and percent.end <= t.start < until]
+        if breaks and number + 1 < len(percents):
+            until = breaks[-1 if _is_linked(statement, percent) else 0]
+        inside = [t for t in statement if since <= t.start < until]
+        said = tuple(t.text for t in inside if t.kind == "condition")
+        days = ", ".join(t.text for t in inside if t.kind == "days")
+        off, words = int(str(percent.facts["percent"])), text[since:until].strip(" |,;\n")
+        read += [PriceOff(words, *kind, None, off, said, days) for kind in _kinds(assigned[number])]
+        since = until
+    return read
+
+
+def _group_sizes(statement: Sequence[Token]) -> list[tuple[Token, bool]]:
+    """The group sizes of a statement, and whether each opens a clause: it is then said of the price behind it."""
+    return [
+        (token, before is not None and before.kind == "break" and token.start - before.end < 2)
+        for before, token in zip((None, *statement), statement, strict=False)
+        if token.kind == "group"
+    ]
+
+
+def _group_size(groups: Sequence[tuple[Token, bool]], prices: Sequence[Token], number: int) -> int | None:
     """How many must come together for a price: said before all prices, right before this one, or after it."""
-    for group in (token for token in statement if token.kind == "group"):
-        before_all = group.start < prices[0].start
-        between = [
-            p for p in prices if min(group.start, price.start) < p.start < max(group.start, price.start)
-        ]
-        if before_all or not between:
-            last_before = max((p.start for p in prices if p.start < group.start), default=None)
-            opens_a_clause = any(t.kind == "break" and t.end <= group.start < t.end + 2 for t in statement)
-            if before_all or price.start > group.start or (last_before == price.start and not opens_a_clause):
-                return int(str(group.facts["of"]))
+    price = prices[number]
+    for group, opens_a_clause in groups:
+        mine = not (number and group.start < prices[number - 1].start) and not (
+            number + 1 < len(prices) and group.start > prices[number + 1].start
+        )
+        if group.start < prices[0].start or (mine and (group.start < price.start or not opens_a_clause)):
+            return int(str(group.facts["of"]))
     return None
 
 
@@ -588,23 +743,46 @@ def _kind_by_age(person: Person | None, ages: AgeBand | None) -> Person:
     return "senior" if ages.first >= _SENIOR_FROM * MONTHS else "anyone"
 
 
-def _with_reduced_prices(read: PricesRead) -> PricesRead:
-    """An amount off for a kind of visitor whose price is known is a price of its own, under its condition."""
-    entry, left = list(read.entry), []
-    for off in read.off:
-        of_kind = [
-            p
-            for p in read.entry
-            if p.plain and p.person == off.person and off.amount and p.price >= off.amount
-        ]
-        if not of_kind or not off.conditions:
+_BY_AGE = ("child", "youth", "infant", "preschool", "senior")
+
+
+def _with_reduced_prices(
+    entry: list[EntryPrice], offs: Iterable[PriceOff]
+) -> tuple[list[EntryPrice], tuple[PriceOff, ...]]:
+    """The prices with those that follow from what is taken off, and what is taken off one does not know what.
+
+    An amount off for a kind of visitor whose price is known is a price of its own, under its condition; so is one
+    for everybody. A kind without a price of its own has the grown-ups' price, less what is taken off.
+    """
+    left: list[PriceOff] = []
+    plain = [price for price in entry if price.plain and price.price]
+    usual = [price for price in plain if price.person in ("adult", "anyone")][:1]
+    for off in offs:
+        limited = bool(off.conditions or off.days)
+        own = [price for price in plain if price.person == off.person]
+        if off.percent is not None:
+            base = usual if off.person in _BY_AGE and not own and not limited else []
+        elif own or off.person == "anyone":
+            base = (own or plain) if limited else []
+        else:
+            base = usual
+        base = [price for price in base if off.taken_from(price.price) >= 0]
+        if not base or len(entry) + len(base) > _MOST_PRICES:
             left.append(off)
-        entry += [
-            replace(p, price=p.price - (off.amount or 0), conditions=off.conditions, words=off.words)
-            for p in of_kind
-            if off.conditions
+            continue
+        entry = entry + [
+            replace(
+                price,
+                person=price.person if own or off.person == "anyone" else off.person,
+                ages=price.ages if own or off.person == "anyone" else off.ages,
+                price=off.taken_from(price.price),
+                conditions=off.conditions,
+                days=off.days,
+                words=off.words,
+            )
+            for price in base
         ]
-    return replace(read, entry=tuple(entry), off=tuple(left))
+    return entry, tuple(left)
 
 
 def _with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:

@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from collections.abc import Mapping, Sequence
 from typing import Literal
 
 Person = Literal[
@@ -48,6 +49,8 @@ NUMBER = r"(?:\d{1,3}|" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) 
 _DASHES = dict.fromkeys(map(ord, "‐‑‒–—―−"), "-")
 _QUOTES = dict.fromkeys(map(ord, "‘’‚′"), "'") | dict.fromkeys(map(ord, "“”„″"), '"')
 _SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t"), " ")
+_NAMED_GROUP = re.compile(r"\(\?P<\w+>")
+_BLANKS = re.compile(r"\s{2,}")
 _BULLETS = dict.fromkeys(map(ord, "•·▪◦●*►"), " ")
 
 
@@ -60,14 +63,42 @@ def number_from(text: str) -> int:
     return int(text) if text.isdigit() else NUMBER_WORDS[text.casefold()]
 
 
+def first_look(patterns: Mapping[str, Sequence[re.Pattern[str]]]) -> re.Pattern[str]:
+    """One pattern that tells at which place of a text something may begin, and what, by the name of its group.
+
+    It looks at `small_letters` only: with no other case to think of, one letter tells most forms apart at once.
+    What it does not find, none of the patterns finds, so that most of a text is looked at once and not by each.
+
+    Args:
+        patterns: by what they find, in the order in which they are tried; written in small letters.
+    """
+    forms = (
+        f"(?P<{name}>{'|'.join(re.sub(_NAMED_GROUP, '(?:', form.pattern) for form in several)})"
+        for name, several in patterns.items()
+    )
+    return re.compile("|".join(forms))
+
+
+def small_letters(text: str) -> str:
+    """The same text in small letters, letter by letter, as far as that changes no place in it."""
+    small = text.lower()
+    if len(small) == len(text):
+        return small
+    return "".join(letter if len(letter.lower()) > 1 else letter.lower() for letter in text)
+
+
 def plain_text(text: str) -> str:
     """The same text letter by letter, but with one kind of dash, quote and space and without invisible marks.
 
-    Every character stays one character or vanishes where it cannot be seen, so that lines stay lines.
+    Every character stays one character or vanishes where it cannot be seen, so that lines stay lines. Spaces in a
+    row and empty lines become one, as they say no more and would be looked at again and again.
     """
     seen = "".join(
         character
         for character in unicodedata.normalize("NFC", text.replace("\r\n", "\n").replace("\r", "\n"))
         if character == "\n" or unicodedata.category(character) not in ("Cc", "Cf") or character == "\t"
     )
-    return seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS)
+    return _BLANKS.sub(
+        lambda blanks: "\n" if "\n" in blanks[0] else " ",
+        seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS),
+    )

@@ -12,6 +12,7 @@ from tripplan.documents.where import Point, Where
 from tripplan.files.locations.gazetteer import (
     GazetteerMatch,
     NotFound,
+    by_town_noted,
     find_postal_code,
     find_town,
     locate,
@@ -106,6 +107,28 @@ def test_a_location_is_completed_from_what_is_given() -> None:
     assert by_point.time_zone == "America/Chicago"
     assert by_point.point == Point(42.5, -90.66)
     assert locate(by_point) == by_point
+
+
+@pytest.mark.parametrize(
+    ("changed", "town_only"),
+    [
+        ({}, True),
+        ({"latitude": 42.5123}, False),
+        ({"address": "350 E 3rd St"}, False),
+        ({"town": "Nowhere"}, False),
+        ({"postal_code": "61602"}, False),
+    ],
+)
+def test_an_older_location_by_its_town_alone_is_known_as_such(
+    changed: dict[str, object], town_only: bool
+) -> None:
+    """What was looked up before that was noted has just the look-up's point; more than that is left alone."""
+    looked_up = locate(Where(country="US", town="Dubuque", subdivision="IA"))
+    assert isinstance(looked_up, Where)
+    older = Where.model_validate(looked_up.model_dump(exclude={"by_town"}) | changed)
+    assert not older.town_only
+    assert by_town_noted(older).town_only is town_only
+    assert locate(older) == by_town_noted(older)
 
 
 def test_the_wrong_side_of_greenwich_is_told() -> None:

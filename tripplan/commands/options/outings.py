@@ -295,6 +295,7 @@ class SheetOptions(PlanningOptions, LeavingOptions):
             "the page for the phone instead (.html): what to do now in large type, by the phone's own clock",
         ),
     ] = False
+    names: Annotated[bool, option("--names", "let names onto the page for the phone")] = False
     needs: Annotated[bool, option("--needs", "let noted allergies and needs onto the sheet")] = False
     birth_dates: Annotated[bool, option("--birth-dates", "let birth dates onto the sheet")] = False
     home: Annotated[bool, option("--home", "let the home address onto the sheet")] = False

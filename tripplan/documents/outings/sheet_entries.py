@@ -25,6 +25,8 @@ class Booking(Written):
 class SheetTicks(Written):
     """What the parent ticked to stand on the sheet, a paper that may be left behind."""
 
+    names: bool = False
+    """Names on the page saved for the phone, which leaves the computer; else first letters stand for them."""
     needs: bool = False
     """Allergies and needs, as noted in the household."""
     birth_dates: bool = False

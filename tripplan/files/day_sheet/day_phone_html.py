@@ -5,6 +5,8 @@ down, and move the day when the family is late. Without scripts it still shows t
 """
 
 import re
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import datetime
 from importlib.resources import files
 
@@ -71,26 +73,31 @@ _GIVES_WAY = (StepKind.VISIT, StepKind.WAIT, StepKind.LUNCH)
 _MOMENT = re.compile(r"\x02(\d+) ([^ \x03]+) ([^\x03]*)\x03")
 
 
-def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
+def day_phone_html(outing: Outing, sheet: DaySheet, *, names: bool = False) -> str:
     """One outing as a whole HTML document for the phone.
 
     Args:
         outing: one place on one day, with its answers.
         sheet: its day sheet, of which some sections are taken along.
+        names: whether the party's names stand on it; else a first letter stands for each.
     """
+    said = str if names else _with_initials([member.name for member in outing.party])
     notice = f'<p class="quiet">{escape(sheet.notice)}</p>\n' if sheet.notice else ""
     at = _marked(clock_of(outing.plan))
-    first, *later = stretches(outing, at)
+    first, *later = (_said(one, said) for one in stretches(outing, at))
     steps = "".join(
         f"<li{_times(step.start, step.end)}{_bounds(outing, step)}><b>{_moments(at(step.start))}</b>"
-        f"<span>{escape(step_words(step))}</span></li>\n"
+        f"<span>{escape(said(step_words(step)))}</span></li>\n"
         for step in outing.plan.steps
     )
-    sections = {section.name: section for section in sheet.sections}
+    sections = {
+        one.name: replace(one, lines=tuple(replace(line, text=said(line.text)) for line in one.lines))
+        for one in sheet.sections
+    }
     return f"""{page_head(f"{sheet.title}, {sheet.day}", _STYLE, _SCRIPT)}<body>
 {notice}<main>
 {_stretch(first, hidden=False)}{"".join(_stretch(stretch, hidden=True) for stretch in later)}
-{"".join(_sleep(sleep) for sleep in sleeps(outing, at))}
+{"".join(_sleep(_said(sleep, said)) for sleep in sleeps(outing, at))}
 {_LATE}<section class="stretch"{_times(None, outing.plan.enter)}>
 {_way_there(outing.place)}
 </section>
@@ -106,6 +113,27 @@ def day_phone_html(outing: Outing, sheet: DaySheet) -> str:
 </body>
 </html>
 """
+
+
+def _with_initials(names: Sequence[str]) -> Callable[[str], str]:
+    """Puts a first letter in the place of each name, numbered where two begin alike; dates (May 3) stay."""
+    short: dict[str, str] = {}
+    for name in names:
+        initial = name[:1].upper()
+        alike = sum(one.startswith(initial) for one in short.values())
+        short[name] = f"{initial}{alike + 1 if alike else ''}."
+    longest_first = sorted(map(re.escape, short), key=len, reverse=True)
+    named = re.compile(rf"(?<![\w/])(?:{'|'.join(longest_first)})(?!\w)(?! \d)")
+    return lambda text: named.sub(lambda found: short[found[0]], text)
+
+
+def _said(segment: DaySegment, said: Callable[[str], str]) -> DaySegment:
+    return replace(
+        segment,
+        title=said(segment.title),
+        lines=tuple(map(said, segment.lines)),
+        following=said(segment.following),
+    )
 
 
 def _milliseconds(moment: datetime | None, otherwise: int) -> int:

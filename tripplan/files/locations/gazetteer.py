@@ -177,16 +177,12 @@ def locate(where: Where) -> Where | NotFound:
         if where.country == "US" and where.longitude > 0 and where.subdivision not in ("AK", "GU", "MP"):
             return NotFound("longitude", "west of Greenwich is negative; this lies on the other side")
         if where.time_zone is not None:
-            return where
+            return by_town_noted(where)
         zone = zone_of(where.point)
         if zone is None:
             return NotFound("time_zone", "no time zone is known for these coordinates; give its IANA name")
-        return where.model_copy(update={"time_zone": zone})
-    found = (
-        find_postal_code(where.postal_code, where.country)
-        if where.postal_code
-        else find_town(where.town, where.subdivision, where.country)
-    )
+        return by_town_noted(where.model_copy(update={"time_zone": zone}))
+    found = _by_names(where)
     if isinstance(found, NotFound):
         return found
     if where.subdivision and where.subdivision != found.subdivision:
@@ -201,6 +197,25 @@ def locate(where: Where) -> Where | NotFound:
             "by_town": True,
         }
     )
+
+
+def _by_names(where: Where) -> GazetteerMatch | NotFound:
+    if where.postal_code:
+        return find_postal_code(where.postal_code, where.country)
+    return find_town(where.town, where.subdivision, where.country)
+
+
+def by_town_noted(where: Where) -> Where:
+    """A location, with a note where its coordinates are only those of its town or ZIP code.
+
+    An older one does not say so; that the look-up gives the very same point tells it.
+    """
+    if where.by_town or where.address or not (where.town or where.postal_code):
+        return where
+    found = _by_names(where)
+    if isinstance(found, NotFound) or found.point != where.point:
+        return where
+    return where.model_copy(update={"by_town": True})
 
 
 def parse_coordinates(text: str) -> Point:

@@ -141,10 +141,15 @@ def _form(view: View, family: Family, outing: Outing) -> None:
             placeholder="nothing",
         )
         st.text_area("We also pack, on every outing, one a line", key=fields.key("added"))
-        st.caption("A paper may be left behind. Names stand on it; only what is ticked stands there beside.")
+        st.caption("A paper may be left behind: it has names, and of the rest only what you tick.")
         st.checkbox("Allergies and needs, as noted in the household", key=fields.key("needs"))
         st.checkbox("Birth dates", key=fields.key("birth_dates"))
         st.checkbox("Our home address", key=fields.key("home_address"))
+        st.checkbox(
+            "Names on the page saved for the phone",
+            key=fields.key("names"),
+            help="Without this tick, a first letter stands for each of you there.",
+        )
         st.form_submit_button(
             "Save what stands on the sheet",
             key=f"{spot}_save",
@@ -168,6 +173,7 @@ def _on_record(view: View, outing: Outing) -> dict[str, FieldValue]:
         "needs": ticked.needs,
         "birth_dates": ticked.birth_dates,
         "home_address": ticked.home_address,
+        "names": ticked.names,
     }
 
 

@@ -239,7 +239,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     sheet = day_sheet(outing, family.household, entries, notice=notice)
     st.download_button(
         "Save this page on the phone (.html)",
-        day_phone_html(outing, sheet),
+        day_phone_html(outing, sheet, names=entries.ticked.names),
         file_name=f"{outing.place.id}-{outing.day}-phone.html",
         mime="text/html",
         key="download_phone_page",

@@ -45,6 +45,7 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
 from tripplan.screens.widgets.view import View
+from tripplan.services import cards_on_record
 from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
 
@@ -58,7 +59,7 @@ def render(view: View) -> None:
     show_notice(PAGE)
     take_back_button(view, PAGE)
     records = view.records
-    cards, typed, own = records.all(Place), records.all(TypedDrive), records.all(OwnFigures)
+    cards, typed, own = cards_on_record(records), records.all(TypedDrive), records.all(OwnFigures)
     add_place(view, family, cards)
     wish_list(view, family, {key: kept for key, kept in records.all(Idea).items() if key not in cards})
     from_map(view, family)
