@@ -4,7 +4,8 @@ from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate_tables import RoadsTable, roads_table
-from tripplan.values.ranges import Origin, Range, Source
+from tripplan.values import wording
+from tripplan.values.ranges import Origin, Source
 
 WATER_NOTE = (
     "The estimate does not see water or mountains: a lake, a river without a bridge, a ferry or a pass can "
@@ -34,11 +35,9 @@ def estimate_drive(origin: Point, destination: Point, country: str) -> Drive:
     straight_km = geodesic_km(origin, destination)
     table = roads_table(country)
     km = table.detour.at(straight_km).map(lambda detour: straight_km * (1 + detour))
-    speed = table.straight_speed.at(straight_km)
-    slow, usual, fast = (60 * straight_km / kmh for kmh in (speed.low, speed.likely, speed.high))
     return Drive(
         km=km,
-        minutes=Range(fast, usual, slow),
+        minutes=table.pace.at(straight_km).map(lambda pace: straight_km * pace),
         known_by=KnownBy.ESTIMATE,
         source=Source(Origin.ESTIMATE, _explanation(table, straight_km)),
         notes=_notes(table, straight_km),
@@ -48,17 +47,17 @@ def estimate_drive(origin: Point, destination: Point, country: str) -> Drive:
 def _explanation(table: RoadsTable, straight_km: float) -> str:
     factor = 1 + table.detour.at(straight_km).likely
     text = f"{factor:.2f} times the straight line, as on roads in {table.roads_of}: {table.source}"
-    if table.median_km_error is None:
+    error = table.error_at(straight_km)
+    if error is None:
         return text
-    closeness = f"{table.median_km_error:.1%} of the distance"
-    if table.median_minutes_error is not None:
-        closeness += f" and {table.median_minutes_error:.1%} of the time"
-    return f"{text}; half the pairs kept for checking were closer than {closeness}"
+    told = ((error.km, "distance"), (error.minutes, "time"))
+    closeness = wording.listed([f"{value:.1%} of the {what}" for value, what in told if value is not None])
+    return f"{text}; of drives this long that were kept for checking, half were closer than {closeness}"
 
 
 def _notes(table: RoadsTable, straight_km: float) -> tuple[str, ...]:
     notes = [WATER_NOTE, TRAFFIC_NOTE]
-    if table.median_minutes_error is None:
+    if not table.errors:
         notes.append(
             f"No table of driving times was found for {table.roads_of}, so the range is wide; typing in the "
             "figures of a drive you know makes the plan better."

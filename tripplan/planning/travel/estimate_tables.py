@@ -1,40 +1,30 @@
-"""The fitted parameters of the drive estimate, with where they come from and how far off they are."""
+"""The fitted curves of the drive estimate, with where they come from and how far off they are.
 
+The curves stand in `drive_curves.csv` and their errors in `drive_errors.csv`, parts of the program that
+`python -m tests.published.write_figures` writes; `tests/published/travel_fit.md` tells how good they are.
+"""
+
+import csv
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from importlib.resources import files
 
-from tripplan.values.ranges import Range
+from tripplan.planning.travel.estimate_curves import Band, Curve, bands_in
 
 
 @dataclass(frozen=True)
-class Curve:
-    """A figure that goes from one value nearby to another far away.
+class MedianError:
+    """How far off half of the drives of one distance class are at most that were kept out of the fit.
 
     Attributes:
-        far: the value far away.
-        near: the value at no distance.
-        halfway_km: the straight-line distance at which it is the mean of both [km].
+        below_km: where the class ends, straight line [km].
+        km: error of the road distance, as a share of it; None where no distances were kept [-].
+        minutes: the same for the driving time [-].
     """
 
-    far: float
-    near: float
-    halfway_km: float
-
-    def at(self, straight_km: float) -> float:
-        """The value at a straight-line distance [km]."""
-        return self.far + (self.near - self.far) / (1 + straight_km / self.halfway_km)
-
-
-@dataclass(frozen=True)
-class Band:
-    """A curve for each end of the middle 90 %, and the likely one between them."""
-
-    low: Curve
-    likely: Curve
-    high: Curve
-
-    def at(self, straight_km: float) -> Range:
-        """Low, likely and high at a straight-line distance [km]."""
-        return Range(self.low.at(straight_km), self.likely.at(straight_km), self.high.at(straight_km))
+    below_km: float
+    km: float | None
+    minutes: float | None
 
 
 @dataclass(frozen=True)
@@ -45,117 +35,112 @@ class RoadsTable:
         roads_of: whose roads, in words.
         countries: ISO 3166-1 codes; empty for all that no other table has.
         detour: what the road adds to the straight line, as a share of it; above zero [-].
-        straight_speed: straight-line distance over driving time [km/h]; its low end is the slow one.
+        pace: driving time for each kilometre of the straight line [min/km].
         longest_km: the longest straight line in the source [km].
         source: what the curves were made from: authority, title, year, number of pairs.
-        median_km_error: half the pairs held out of the fit were closer than this; None if none were [-].
-        median_minutes_error: the same for the driving time [-].
+        errors: on what was held out of the fit, by distance, nearest first; empty where nothing was.
     """
 
     roads_of: str
     countries: frozenset[str]
     detour: Band
-    straight_speed: Band
+    pace: Band
     longest_km: float
     source: str
-    median_km_error: float | None = None
-    median_minutes_error: float | None = None
+    errors: tuple[MedianError, ...] = ()
+
+    def error_at(self, straight_km: float) -> MedianError | None:
+        """The error of drives as long as this one, or of the longest that were kept out of the fit."""
+        return next((e for e in self.errors if straight_km < e.below_km), None) or (
+            self.errors[-1] if self.errors else None
+        )
 
 
-BELGIUM = RoadsTable(
-    roads_of="Belgium",
-    countries=frozenset({"BE"}),
-    detour=Band(
-        Curve(0.08126, 0.09811, 15.42),
-        Curve(0.1024, 0.2676, 17.79),
-        Curve(0.1186, 0.6324, 14.15),
-    ),
-    straight_speed=Band(
-        Curve(84.85, 20.21, 64.08),
-        Curve(90.24, 29.85, 57.14),
-        Curve(92.05, 30.45, 18.23),
-    ),
-    longest_km=278,
-    source="shortest road and fastest free-flow time between 50 Belgian towns (2450 ordered pairs, of which "
-    "1122 were fitted), routed on OpenStreetMap; example set of a public constraint solver",
-    median_km_error=0.018,
-    median_minutes_error=0.069,
+def _file(name: str) -> str:
+    return files("tripplan.planning.travel").joinpath(name).read_text(encoding="utf-8")
+
+
+def _errors() -> Mapping[str, tuple[MedianError, ...]]:
+    found: dict[str, tuple[MedianError, ...]] = {}
+    for row in csv.DictReader(_file("drive_errors.csv").splitlines()):
+        km, minutes = (float(row[name]) if row[name] else None for name in ("km", "minutes"))
+        found[row["roads_of"]] = (
+            *found.get(row["roads_of"], ()),
+            MedianError(float(row["below_km"]), km, minutes),
+        )
+    return found
+
+
+BANDS = bands_in(_file("drive_curves.csv"))
+"""All bands of the file, by whose roads and which figure."""
+_ERRORS = _errors()
+
+
+def _fitted(roads_of: str, countries: frozenset[str], longest_km: float, source: str) -> RoadsTable:
+    detour, pace = (BANDS[roads_of, figure] for figure in ("detour", "pace"))
+    return RoadsTable(roads_of, countries, detour, pace, longest_km, source, _ERRORS.get(roads_of, ()))
+
+
+BELGIUM = _fitted(
+    "Belgium",
+    frozenset({"BE"}),
+    278,
+    "shortest road and fastest free-flow time between 50 Belgian towns (2450 ordered pairs, of which 1122 "
+    "were fitted), routed on OpenStreetMap; example set of a public constraint solver",
 )
 
-GREAT_BRITAIN = RoadsTable(
-    roads_of="Great Britain",
-    countries=frozenset({"GB"}),
-    detour=Band(
-        Curve(0.1878, 0.2351, 17.03),
-        Curve(0.3058, 0.683, 27.94),
-        Curve(0.3974, 4.572, 18.08),
-    ),
-    straight_speed=Band(
-        Curve(69.96, 8.271, 136.3),
-        Curve(77.68, 26.27, 102.7),
-        Curve(89.08, 35.01, 77.01),
-    ),
-    longest_km=1000,
-    source="detour and speed of 5434 random routes in Great Britain by distance class (11 classes, 8 of them "
+GREAT_BRITAIN = _fitted(
+    "Great Britain",
+    frozenset({"GB"}),
+    1000,
+    "detour and speed of 5434 random routes in Great Britain by distance class (11 classes, 8 of them "
     "fitted); the spread of times is pieced together from that of the detours and from Belgian speeds",
-    median_km_error=0.088,
-    median_minutes_error=0.106,
 )
 
-EUROPE = RoadsTable(
-    roads_of="Europe",
-    countries=frozenset(
+EUROPE = _fitted(
+    "Europe",
+    frozenset(
         {"AD", "AT", "CH", "DE", "DK", "ES", "FR", "GI", "GR"}
         | {"IT", "LI", "LU", "MC", "NL", "PT", "SE", "SM", "VA"}
     ),
-    detour=Band(
-        Curve(0.3402, 0.08327, 2014),
-        Curve(0.3743, 0.2137, 548),
-        Curve(0.5335, 3.865, 9.711),
-    ),
-    straight_speed=Band(
-        Curve(64.22, 8.115, 70.36),
-        Curve(75.25, 15.74, 24.1),
-        Curve(88.27, 23.32, 20.6),
-    ),
-    longest_km=3083,
-    source="road km between 21 European cities (204 usable pairs; The Cambridge Encyclopaedia, as in R "
-    "datasets::eurodist) for long distances, Belgian and British tables in equal parts for short ones; "
-    "times from the latter two",
-    median_km_error=0.067,
+    3083,
+    "road km between 21 European cities (204 usable pairs; The Cambridge Encyclopaedia, as in R "
+    "datasets::eurodist) for long distances, Belgian and British tables in equal parts for short ones; times "
+    "from these two and from 6000 drives in southern Lower Saxony (data of the R package REAT)",
 )
 
-UNITED_STATES = RoadsTable(
-    roads_of="the United States",
-    countries=frozenset({"US"}),
-    detour=Band(Curve(0.07, 0.12, 23), Curve(0.237, 0.41, 23), Curve(0.56, 0.96, 23)),
-    straight_speed=Band(Curve(52, 15, 25), Curve(78, 30, 25), Curve(102, 36, 25)),
-    longest_km=4500,
-    source="no open table of both miles and minutes was found. Detour: road-atlas miles between US cities "
-    "(1.23 to 1.25 times the straight line; roads of the 1950s); its spread 0.17 from R. H. Ballou, "
-    "H. Rahardja, N. Sakai, Selected country circuity factors, Transportation Research A 36 (2002), from "
-    "memory; 1.34 at 15 km, between 1.2 (G. F. Newell 1980) and 1.417 (F. P. Boscoe, K. A. Henry, "
-    "M. S. Zdeb 2012, from memory). Speed: 'a mile a minute' on long drives, 40 to 70 miles an hour, "
-    "common practice, no source",
+UNITED_STATES = _fitted(
+    "the United States",
+    frozenset({"US"}),
+    4200,
+    "road km and minutes between 48 state capitols (1128 pairs, routed by a commercial service in 2015; "
+    "repository rhiever, CC BY 4.0); detours and the times of three commercial services for 7 500 drives in "
+    "49 states by distance class (wybert, Comparative Study of Methods for Drive Time Estimation, MIT); "
+    "minutes of 6 720 drives in Tarrant County, Texas, routed on OpenStreetMap (data of the R package "
+    "spopt-r, MIT)",
 )
-"""Published factors, not fitted. The detour falls from nearby to far as fast as in Belgium and Great Britain.
 
-The far detour 0.237 is the atlas mean, and its 90 % range that of a log-normal with that mean and standard
-deviation 0.17; a mile a minute is 96.6 km/h on the road, so 78 km/h along the straight line; 40 mph on a
-usual and 70 mph on a nearly straight way (1.10) give 52 and 102 km/h.
-"""
+
+def _widest(bands: Sequence[Band], likely: Curve) -> Band:
+    """From the lowest of some bands to the highest of them, at every distance."""
+
+    def at_each_knot(of: Callable[[Iterable[float]], float], end: str) -> Curve:
+        return Curve(tuple(map(of, zip(*(getattr(band, end).values for band in bands), strict=True))))
+
+    return Band(at_each_knot(min, "low"), likely, at_each_knot(max, "high"))
+
+
+TABLES = (BELGIUM, GREAT_BRITAIN, EUROPE, UNITED_STATES)
 
 OTHER_COUNTRIES = RoadsTable(
     roads_of="other countries",
     countries=frozenset(),
-    detour=Band(Curve(0.07, 0.08, 15), EUROPE.detour.likely, Curve(0.56, 4.6, 18.1)),
-    straight_speed=Band(Curve(52, 8, 136), EUROPE.straight_speed.likely, Curve(102, 36, 18)),
+    detour=_widest([table.detour for table in TABLES], EUROPE.detour.likely),
+    pace=_widest([table.pace for table in TABLES], EUROPE.pace.likely),
     longest_km=3083,
     source="no table for this country; the range runs from the straightest and fastest roads of all tables "
     "at hand to the most winding and slowest",
 )
-
-TABLES = (BELGIUM, GREAT_BRITAIN, EUROPE, UNITED_STATES)
 
 
 def roads_table(country: str) -> RoadsTable:

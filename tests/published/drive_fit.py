@@ -1,0 +1,272 @@
+"""How the curves of the drive estimate are fitted to open tables, and how far off they are.
+
+A curve is a straight line between knots on paper that is logarithmic both ways. The likely one is the median
+and the outer ones are low and high quantiles, all at once by quantile regression (R. Koenker, G. Bassett,
+Regression Quantiles, Econometrica 46, 1978), which is a linear programme. In each distance class every table
+weighs the same, and every class as much as any other.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from scipy.optimize import linprog
+from scipy.sparse import block_array, coo_array, csr_array, eye_array
+
+from tests.published.drive_tables import (
+    Floats,
+    Pairs,
+    belgium,
+    britain,
+    capitols,
+    europe_timed,
+    lower_saxony,
+    tarrant,
+    united_states_classes,
+)
+from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, Curve
+
+CLASSES_KM = (0, 5, 10, 20, 40, 60, 80, 160, 250, 400, 800, 5000)
+"""Distance classes of the straight line that errors are told by [km]."""
+MOST_PAIRS = 2500
+"""Of a larger table every so many-th pair is fitted, so that a fit takes seconds [-]."""
+ENOUGH = 20
+"""From so many pairs in a class on a table counts in full there [-]."""
+STIFFNESS = 0.001
+"""What a bend of a curve costs beside a misfit [-]; it rules only where there are hardly any pairs."""
+APART = 0.01
+"""The outer curves stay so far from the likely one, as a share of it [-]."""
+DETOUR_AT_LEAST = 0.005
+"""No road is straighter than so; two tables round the ends of a straight drive otherwise [-]."""
+
+
+@dataclass(frozen=True)
+class Fit:
+    """How the curves of one set of roads are made.
+
+    Attributes:
+        tables: readers of the tables.
+        tail: the share of pairs that each outer curve leaves outside [-].
+    """
+
+    tables: tuple[Callable[[Path], Pairs], ...]
+    tail: float = 0.04
+
+
+FITS: Mapping[str, Fit] = {
+    "Belgium": Fit((belgium,), 0.01),
+    "Great Britain": Fit((britain,), 0.05),
+    "Europe": Fit((belgium, lower_saxony, europe_timed), 0.03),
+    "the United States": Fit((tarrant, united_states_classes, capitols)),
+}
+
+
+def _thinned(pairs: Pairs) -> Pairs:
+    step = -(-len(pairs.straight) // MOST_PAIRS)
+    return pairs.part(np.arange(len(pairs.straight)) % step == 0)
+
+
+def balanced(tables: Sequence[Pairs]) -> Sequence[Pairs]:
+    """The same tables, each of the same weight in every distance class, and every class as well.
+
+    A table of fewer than `ENOUGH` pairs in a class counts for less there.
+    """
+    count = len(CLASSES_KM) + 1
+    classes = [np.digitize(pairs.straight, CLASSES_KM) for pairs in tables]
+    sums = [np.bincount(of, pairs.weight, count) for of, pairs in zip(classes, tables, strict=True)]
+    shares = [np.minimum(1, in_class / ENOUGH) for in_class in sums]
+    of_class = np.maximum(np.sum(shares, axis=0), 1)
+    return [
+        replace(pairs, weight=pairs.weight * (share / np.maximum(in_class, 1e-9) / of_class)[of])
+        for pairs, of, in_class, share in zip(tables, classes, sums, shares, strict=True)
+    ]
+
+
+def _covered(straight: Floats) -> slice:
+    """The knots that some pairs lie at or between."""
+    knots = np.array(KNOTS_KM)
+    first = np.searchsorted(knots, straight.min(), side="right") - 1
+    last = np.searchsorted(knots, straight.max())
+    return slice(max(int(first), 0), min(int(last), len(knots) - 1) + 1)
+
+
+def _hats(straight: Floats, knots: Floats) -> csr_array:
+    """How much each knot [ln km] counts for each pair: a row a pair, two entries in it."""
+    at = np.clip(np.log(straight), knots[0], knots[-1])
+    left = np.clip(np.searchsorted(knots, at, side="right") - 1, 0, len(knots) - 2)
+    share = (at - knots[left]) / (knots[left + 1] - knots[left])
+    rows = np.arange(len(at))
+    return csr_array(
+        coo_array(
+            (np.concatenate([1 - share, share]), (np.tile(rows, 2), np.concatenate([left, left + 1]))),
+            shape=(len(at), len(knots)),
+        )
+    )
+
+
+def _blocks(rows: Any) -> csr_array:
+    """A matrix made of smaller ones, None for zeros."""
+    return csr_array(block_array(rows))
+
+
+def quantile_curve(
+    straight: Floats,
+    value: Floats,
+    weight: Floats,
+    quantile: float,
+    slopes: tuple[float, float],
+    between: tuple[Floats | None, Floats | None] = (None, None),
+) -> Floats:
+    """The logarithms of a curve at its knots; nearer and further than the pairs it stays as it is there.
+
+    Args:
+        straight: straight line of each pair [km].
+        value: what is fitted, above 0.
+        weight: of each pair.
+        quantile: share of the pairs below the curve [0-1].
+        slopes: the least and the greatest slope, as a power of the distance.
+        between: what the logarithms stay above and below, if anything.
+    """
+    covered = _covered(straight)
+    knots = np.log(KNOTS_KM)[covered]
+    hats, count, pairs = _hats(straight, knots), len(knots), len(straight)
+    steps = np.diff(knots)
+    slope = csr_array(np.diff(np.eye(count), axis=0) / steps[:, None])
+    bend = slope[1:] - slope[:-1]
+    bends = count - 2
+    weight = weight / weight.sum()
+    cost = np.concatenate(
+        [np.zeros(count), quantile * weight, (1 - quantile) * weight, np.full(2 * bends, STIFFNESS)]
+    )
+    equal = _blocks(
+        [
+            [hats, eye_array(pairs), -eye_array(pairs), None, None],
+            [bend, None, None, eye_array(bends), -eye_array(bends)],
+        ]
+    )
+    sides = csr_array((2 * (count - 1), cost.size - count))
+    within = _blocks([[_blocks([[slope], [-slope]]), sides]])
+    least, greatest = slopes
+    low, high = (None if limit is None else limit[covered] for limit in between)
+    bounds = [(None if low is None else low[n], None if high is None else high[n]) for n in range(count)] + [
+        (0, None)
+    ] * (cost.size - count)
+    # The types that come with SciPy know no sparse matrix here.
+    solve: Any = linprog
+    found = solve(
+        cost,
+        A_ub=within,
+        b_ub=np.concatenate([np.full(count - 1, greatest), np.full(count - 1, -least)]),
+        A_eq=equal,
+        b_eq=np.concatenate([np.log(value), np.zeros(bends)]),
+        bounds=bounds,
+        method="highs",
+    )
+    if not found.success:
+        raise ValueError(f"the curve could not be fitted: {found.message}")
+    around = (covered.start, len(KNOTS_KM) - covered.stop)
+    return np.pad(np.asarray(found.x[:count], dtype=np.float64), around, mode="edge")
+
+
+def _band(straight: Floats, value: Floats, weight: Floats, tail: float, slopes: tuple[float, float]) -> Band:
+    likely = quantile_curve(straight, value, weight, 0.5, slopes)
+    # The outer curves rise with distance in sum, too, but may be as uneven as the roads are.
+    outer = (-0.95, 0.5)
+    low = quantile_curve(straight, value, weight, tail, outer, (None, likely - APART))
+    high = quantile_curve(straight, value, weight, 1 - tail, outer, (likely + APART, None))
+    return Band(*(Curve(tuple(float(v) for v in np.exp(logs))) for logs in (low, likely, high)))
+
+
+def fitted(name: str, folder: Path, without: Sequence[Callable[[Path], Pairs]] = ()) -> tuple[Band, Band]:
+    """The bands of detour and pace of one set of roads, without what is held out.
+
+    Args:
+        name: one of `FITS`.
+        folder: of the open tables.
+        without: tables that are left out altogether.
+    """
+    fit = FITS[name]
+    tables = [_thinned(read(folder).fitted) for read in fit.tables if read not in without]
+
+    def of(figure: str, least: float, slopes: tuple[float, float]) -> Band:
+        known = [pairs.part(~np.isnan(getattr(pairs, figure))) for pairs in tables]
+        chosen = balanced([pairs for pairs in known if len(pairs.straight)])
+        return _band(
+            np.concatenate([pairs.straight for pairs in chosen]),
+            np.maximum(np.concatenate([getattr(pairs, figure) for pairs in chosen]), least),
+            np.concatenate([pairs.weight for pairs in chosen]),
+            fit.tail,
+            slopes,
+        )
+
+    return of("detour", DETOUR_AT_LEAST, (-0.95, 0.5)), of("pace", 0.01, (-0.95, -0.005))
+
+
+@dataclass(frozen=True)
+class Errors:
+    """How far off one figure is on some pairs, all as shares.
+
+    Attributes:
+        n: pairs.
+        median, p90: of the distance between estimate and truth, as a share of the estimate.
+        bias: median of the estimate over the truth, less one.
+        below, above: pairs below and above the range.
+        width: of the range, as a share of the likely figure; median.
+        needed: how wide the middle 90 % of the truth is, as a share of the likely figure.
+    """
+
+    n: int
+    median: float
+    p90: float
+    bias: float
+    below: float
+    above: float
+    width: float
+    needed: float
+
+    @property
+    def inside(self) -> float:
+        """Pairs in the range."""
+        return 1 - self.below - self.above
+
+
+def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
+    """How far off a band is.
+
+    Args:
+        pairs: those where the figure is known count.
+        band: of the detour or of the pace.
+        figure: 'km' or 'minutes'.
+    """
+    detour = figure == "km"
+    known = pairs.part(~np.isnan(pairs.detour if detour else pairs.pace))
+    truth = 1 + known.detour if detour else known.pace
+    spans = [band.at(float(km)) for km in known.straight]
+    low, likely, high = (
+        np.array([getattr(span, end) for span in spans]) + detour for end in ("low", "likely", "high")
+    )
+    ratio = truth / likely
+    points = np.quantile(ratio, (0.05, 0.95))
+    off = np.abs(ratio - 1)
+    return Errors(
+        n=len(ratio),
+        median=float(np.median(off)),
+        p90=float(np.quantile(off, 0.9)),
+        bias=float(np.median(1 / ratio)) - 1,
+        below=float(np.mean(truth < low)),
+        above=float(np.mean(truth > high)),
+        width=float(np.median((high - low) / likely)),
+        needed=float(points[1] - points[0]),
+    )
+
+
+def by_class(pairs: Pairs, edges: Sequence[float] = CLASSES_KM) -> dict[tuple[float, float], Pairs]:
+    """The pairs of each distance class that has any."""
+    found = {
+        (near, far): pairs.part((pairs.straight >= near) & (pairs.straight < far))
+        for near, far in pairwise(edges)
+    }
+    return {edge: part for edge, part in found.items() if len(part.straight)}

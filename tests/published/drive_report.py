@@ -1,0 +1,175 @@
+"""How far off the drive estimate is, as tables."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from tests.published.drive_fit import CLASSES_KM, Errors, by_class, errors, fitted
+from tests.published.drive_tables import (
+    FAR_OFF_CITIES,
+    Pairs,
+    belgium,
+    britain,
+    britain_classes,
+    capitols,
+    europe,
+    lower_saxony,
+    tarrant,
+    united_states_classes,
+)
+from tripplan.planning.travel.estimate_curves import Band
+
+Bands = Mapping[tuple[str, str], Band]
+FIGURES = {"km": "detour", "minutes": "pace"}
+"""The figures that are judged, and the bands that they come from."""
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One table beside the curves that are judged by it.
+
+    Attributes:
+        name: what the table is, in words.
+        read: its reader.
+        roads: whose curves.
+        source: authority, title, year.
+    """
+
+    name: str
+    read: Callable[[Path], Pairs]
+    roads: str
+    source: str
+    without: bool = False
+    """Whether the curves are fitted anew without this table."""
+
+
+def cities(folder: Path) -> Pairs:
+    """The European cities without those at the edge."""
+    return europe(folder, FAR_OFF_CITIES)
+
+
+_BELGIUM = "50 Belgian towns, shortest road and fastest time on OpenStreetMap; example set of a public solver"
+_BRITAIN = "5 434 random routes in Great Britain, by distance class"
+_SAXONY = "420 sub-regions of southern Lower Saxony, data of the R package REAT"
+JUDGED = (
+    Judged("Belgian towns", belgium, "Belgium", _BELGIUM),
+    Judged("British class medians", britain_classes, "Great Britain", _BRITAIN),
+    Judged("British routes (implied)", britain, "Great Britain", _BRITAIN),
+    Judged(
+        "European cities",
+        europe,
+        "Europe",
+        "The Cambridge Encyclopaedia, as in R datasets::eurodist (204 usable pairs)",
+    ),
+    Judged("the same without Athens and Stockholm", cities, "Europe", "the same"),
+    Judged("Belgian towns by the European curves", belgium, "Europe", _BELGIUM),
+    Judged("Lower Saxony", lower_saxony, "Europe", _SAXONY),
+    Judged("Lower Saxony, never fitted", lower_saxony, "Europe", _SAXONY, without=True),
+    Judged(
+        "census tracts of a Texas county",
+        tarrant,
+        "the United States",
+        "Tarrant County, free flow on OpenStreetMap; data of the R package spopt-r (MIT)",
+    ),
+    Judged(
+        "three commercial services in 49 states (implied)",
+        united_states_classes,
+        "the United States",
+        "wybert, Comparative Study of Methods for Drive Time Estimation (MIT), by distance class",
+    ),
+    Judged(
+        "state capitols",
+        capitols,
+        "the United States",
+        "48 state capitols by a commercial service, 2015; repository rhiever (CC BY 4.0)",
+    ),
+)
+
+QUOTED_BELOW_KM = (20.0, 160.0, 5000.0)
+"""Where the classes end that the program quotes its errors by: short, middle and far [km]."""
+QUOTED = {
+    "Belgium": (belgium,),
+    "Great Britain": (britain,),
+    "Europe": (belgium, lower_saxony, europe),
+    "the United States": (tarrant, united_states_classes, capitols),
+}
+"""The tables whose held-out part gives the error that is quoted beside each set of roads."""
+
+
+def quoted_errors(bands: Bands, folder: Path) -> Iterator[list[str]]:
+    """Median errors on what was held out, by roads and class; empty where a figure was not held out.
+
+    Where several tables have pairs in a class, the error is the mean of theirs.
+    """
+    for roads, tables in QUOTED.items():
+        for near, far in zip((0.0, *QUOTED_BELOW_KM), QUOTED_BELOW_KM, strict=False):
+            told = []
+            for figure, of in FIGURES.items():
+                found = []
+                for read in tables:
+                    part = by_class(read(folder).kept_out, (near, far)).get((near, far))
+                    known = getattr(part, of) if part is not None else np.zeros(0)
+                    if part is not None and not np.isnan(known).all():
+                        found.append(errors(part, bands[roads, of], figure).median)
+                told.append(f"{np.mean(found):.3f}" if found else "")
+            if any(told):
+                yield [roads, f"{far:g}", *told]
+
+
+HEAD = (
+    "| straight line, km | part | figure | n | median error | p90 | bias | below | inside | above "
+    "| width | needed |\n|---|---|---|---|---|---|---|---|---|---|---|---|"
+)
+
+
+def _line(label: str, part: str, figure: str, found: Errors) -> str:
+    shares = (found.median, found.p90)
+    held = (found.below, found.inside, found.above)
+    return (
+        f"| {label} | {part} | {figure} | {found.n} | {' | '.join(f'{share:.1%}' for share in shares)} "
+        f"| {found.bias:+.1%} | {' | '.join(f'{share:.1%}' for share in held)} "
+        f"| {found.width:.2f} | {found.needed:.2f} |"
+    )
+
+
+def table(pairs: Pairs, bands: Bands, roads: str) -> Iterator[str]:
+    """One table by distance class on what was held out, and both parts as a whole."""
+    yield HEAD
+    for figure, of in FIGURES.items():
+        known = pairs.part(~np.isnan(getattr(pairs, of)))
+        if not len(known.straight):
+            continue
+        band = bands[roads, of]
+        for (near, far), part in by_class(known.kept_out).items():
+            label = f"{near:g} to {far:g}" if far < CLASSES_KM[-1] else f"{near:g} and more"
+            yield _line(label, "held out", figure, errors(part, band, figure))
+        yield _line("all", "held out", figure, errors(known.kept_out, band, figure))
+        yield _line("all", "fitted", figure, errors(known.fitted, band, figure))
+
+
+def _bands_for(judged: Judged, bands: Bands, folder: Path) -> Bands:
+    if not judged.without:
+        return bands
+    anew = fitted(judged.roads, folder, without=(judged.read,))
+    return {(judged.roads, of): band for of, band in zip(FIGURES.values(), anew, strict=True)}
+
+
+def report(bands: Bands, folder: Path) -> str:
+    """The tables of the fit as Markdown."""
+    lines = [
+        "# How far off the drive estimate is",
+        "",
+        "Written by `python -m tests.published.write_figures`; a test compares it with the curves in use.",
+        "*Bias* is the median of the estimate over the truth, less one; *width* that of the 90 % range and",
+        "*needed* that of the middle 90 % of the truth, both as a share of the likely figure. *Implied*:",
+        "only the median, 10 % and 90 % points of each class are published, and stand-ins are drawn from",
+        "them. Held out: every third town or city with all its pairs (Belgium, Europe), every second origin",
+        "(Lower Saxony, Texas, capitols), every third or second class (Great Britain, 49 states).",
+    ]
+    for judged in JUDGED:
+        lines += ["", f"## {judged.name[0].upper()}{judged.name[1:]}: curves of {judged.roads}", ""]
+        lines += [f"Source: {judged.source}.", ""]
+        lines += table(judged.read(folder), _bands_for(judged, bands, folder), judged.roads)
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,68 @@
+"""Writes what the program says of its own estimates: `python -m tests.published.write_figures`.
+
+Fits the curves of the drive estimate to the open tables of `../shared/data`, puts them and their errors
+where the program reads them, and rewrites `travel_fit.md` beside this file. Tests fail where any is stale.
+"""
+
+import csv
+import io
+import os
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from tests.published.drive_fit import FITS, fitted
+from tests.published.drive_report import Bands, quoted_errors, report
+from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, bands_in
+
+ROOT = Path(__file__).resolve().parents[2]
+TRAVEL = ROOT / "tripplan" / "planning" / "travel"
+HERE = Path(__file__).resolve().parent
+
+
+def csv_text(head: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
+    """A table as it stands in a file."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(head)
+    writer.writerows(rows)
+    return text.getvalue()
+
+
+def curves_text(bands: Iterable[tuple[str, str, Band]]) -> str:
+    """`drive_curves.csv`: one line a curve, four digits a value."""
+    return csv_text(
+        ["roads_of", "figure", "end", *(f"{km:g} km" for km in KNOTS_KM)],
+        (
+            [roads, figure, end, *(f"{value:.4g}" for value in getattr(band, end).values)]
+            for roads, figure, band in bands
+            for end in ("low", "likely", "high")
+        ),
+    )
+
+
+def curves(folder: Path) -> str:
+    """All curves, fitted anew, as they stand in their file."""
+    found = []
+    for roads in FITS:
+        detour, pace = fitted(roads, folder)
+        found += [(roads, "detour", detour), (roads, "pace", pace)]
+    return curves_text(found)
+
+
+def errors_text(bands: Bands, folder: Path) -> str:
+    """`drive_errors.csv`."""
+    return csv_text(["roads_of", "below_km", "km", "minutes"], quoted_errors(bands, folder))
+
+
+def main() -> None:
+    """Write everything anew, from the curves on to the figures that rest on them."""
+    folder = Path(os.environ.get("TRIPPLAN_SHARED_DATA", ROOT.parent / "shared" / "data"))
+    fresh = curves(folder)
+    bands = bands_in(fresh)
+    (TRAVEL / "drive_curves.csv").write_text(fresh, encoding="utf-8")
+    (TRAVEL / "drive_errors.csv").write_text(errors_text(bands, folder), encoding="utf-8")
+    (HERE / "travel_fit.md").write_text(report(bands, folder), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
