@@ -85,6 +85,8 @@ class AppSession:
         if kind == "exception":
             self.exceptions.append(f"{element.exception.type}: {element.exception.message}")
         drawn = getattr(element, kind)
+        if kind == "html" and drawn.body.startswith("<style>"):
+            return
         self.texts += [str(getattr(drawn, part)) for part in ("body", "label") if hasattr(drawn, part)]
         # $$ID-<hash>-<key>
         widget = str(getattr(drawn, "id", ""))

@@ -4,51 +4,70 @@ import streamlit as st
 
 from tripplan.app_server.local_guard import listens_to_the_network
 from tripplan.app_server.pairing import Access
-from tripplan.screens.look import style
+from tripplan.screens import cupboard
+from tripplan.screens.look import doors, style
 from tripplan.screens.look.drawings import mark
+from tripplan.screens.widgets.frame import open_page
 from tripplan.screens.widgets.visitor import access, is_this_computer, note_window
 
-FOLDER = "screens/pages"
+# Every page by its file, which is also its address but for the first: an address, once given, stays.
+TITLES = {
+    "start": "What next?",
+    "places": "Ideas and places",
+    "compare": "Side by side",
+    "choose_day": "Choose a day",
+    "study_units": "For our studies",
+    "day_plan": "Day plan",
+    "calendar": "Calendar",
+    "on_the_day": "Today",
+    "logbook": "Afterwards",
+    "cupboard": "Cupboard",
+    "household": "Household",
+    "passes": "Passes",
+    "together": "With others",
+    "records": "Records",
+    "phones": "Phones",
+    "guide": "Guide",
+}
+# What a phone shows that was let in for the day alone.
+FOR_A_PHONE = ("on_the_day", "logbook")
 
-style.put_on()
+style.put_on(doors.sheet())
 st.set_page_config(page_title="tripplan", page_icon=mark("#1f6f6b"), layout="wide")
 seen = access()
 if seen is None:
     st.error("This page is closed. On the computer, start tripplan as its README says; pair a phone anew.")
     st.stop()
 note_window()
+everything = seen is Access.EVERYTHING
+names = [name for name in TITLES if name != "phones"] if everything else list(FOR_A_PHONE)
+if is_this_computer():  # a phone lets no other phone in
+    names.append("phones")
+
+
+def _show_cupboard() -> None:
+    cupboard.render(open_page())
+
+
+# The cupboard has no file of its own: it only leads to other pages.
+pages = {
+    name: st.Page(
+        _show_cupboard if name == "cupboard" else f"screens/pages/{name}.py",
+        title=TITLES[name],
+        url_path=name,
+        default=name == names[0],
+    )
+    for name in names
+}
+current = st.navigation(list(pages.values()), position="hidden")
+st.set_page_config(page_title=f"{current.title} · tripplan")
+content = st.container(key="page")
 if listens_to_the_network():
-    st.warning(
+    content.warning(
         "**Everybody in your network can read and change everything here.** Stop tripplan, start it without "
         "an address, and let your phone in on the page *Phones*."
     )
-on_the_day = st.Page(f"{FOLDER}/on_the_day.py", title="On the day", default=seen is not Access.EVERYTHING)
-logbook = st.Page(f"{FOLDER}/logbook.py", title="Logbook")
-if seen is Access.EVERYTHING:
-    pages = [
-        st.Page(f"{FOLDER}/compare.py", title="Compare", default=True),
-        st.Page(f"{FOLDER}/choose_day.py", title="Choose a day"),
-        st.Page(f"{FOLDER}/study_units.py", title="Study units"),
-        st.Page(f"{FOLDER}/day_plan.py", title="Day plan"),
-        on_the_day,
-        st.Page(f"{FOLDER}/calendar.py", title="Calendar"),
-        logbook,
-        st.Page(f"{FOLDER}/passes.py", title="Passes"),
-        st.Page(f"{FOLDER}/together.py", title="With others"),
-        st.Page(f"{FOLDER}/places.py", title="Places"),
-        st.Page(f"{FOLDER}/household.py", title="Household"),
-        st.Page(f"{FOLDER}/records.py", title="Records"),
-        st.Page(f"{FOLDER}/guide.py", title="Guide"),
-    ]
-else:
-    pages = [on_the_day, logbook]
-if is_this_computer():  # a phone lets no other phone in
-    pages.append(st.Page(f"{FOLDER}/phones.py", title="Phones"))
-current = st.navigation(pages, position="hidden")
-# Streamlit's own menus fold away on a phone; these links stay in sight. On the day they would stand in the
-# way of what to do now.
-if current is not on_the_day:
-    with st.container(horizontal=True, key="pages"):
-        for page in pages:
-            st.page_link(page, width="content")
-current.run()
+doors.put_in(pages, current)  # sent first, and after the content all the same
+with content:
+    doors.rooms_beside(pages, current)
+    current.run()

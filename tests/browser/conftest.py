@@ -10,9 +10,10 @@ import pytest
 from tests.missing import not_installed
 from tests.running_app import ROOT, RunningApp
 
-PAGES = tuple(sorted(path.stem for path in (ROOT / "tripplan/screens/pages").glob("[a-z]*.py")))
-"""Every page by the name of its file, which is also its path but for these:"""
-_PATHS = {"compare": "", "on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
+_FILES = (ROOT / "tripplan/screens/pages").glob("[a-z]*.py")
+PAGES = tuple(sorted((*(path.stem for path in _FILES), "cupboard")))
+"""Every page by the name of its file, which is also its path but for these; the cupboard has none."""
+_PATHS = {"start": "", "on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
 """The page that opens without a path, and one that shows nothing unless it is told of which outing."""
 # As root there is no sandbox; the rest keeps the browser itself from calling home.
 BROWSER_OPTIONS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update"]

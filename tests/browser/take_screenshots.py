@@ -23,8 +23,9 @@ def open_page(window: Page, address: str, page: str) -> None:
     window.goto(address if page == "calendar" else f"{address}/{path_of(page)}")
     settle(window)
     if page == "calendar":
-        window.get_by_role("button", name="Take this one").first.click()
-        window.get_by_role("link", name="Put it on the calendar").click()
+        window.get_by_role("button", name="Plan ").first.click()
+        settle(window)
+        window.get_by_role("link", name="Calendar", exact=True).click()
         settle(window)
     if page in FIRST_PRESS:
         button = window.get_by_role("button", name=FIRST_PRESS[page], exact=True)

@@ -26,9 +26,9 @@ PLACE = {
 def telephone(visit: Visit) -> Iterator[Visit]:
     """A window as narrow as a telephone; at the end the app shows the demo again, as other tests expect."""
     visit.page.set_viewport_size({"width": TELEPHONE, "height": 844})
-    visit.open("household")
+    visit.open()
     yield visit
-    visit.open("household")
+    visit.open("cupboard")
     back = visit.page.get_by_role("button", name="Show the demo")
     if back.count():
         back.click()
@@ -55,10 +55,10 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     fill(telephone, "first", PEOPLE)
     fill(telephone, "first", FAMILY)
     page.get_by_role("button", name="Save and begin").click()
-    page.get_by_role("heading", level=1, name="The Larches").wait_for()
+    page.get_by_text("Where would you like to go?").wait_for()
     assert_fits(telephone)
 
-    page.get_by_role("link", name="Places").first.click()
+    page.get_by_role("link", name="Ideas", exact=True).click()
     page.get_by_role("heading", level=1, name="Places").wait_for()
     page.get_by_role("button", name="Type it in").click()
     telephone.settle()
@@ -73,9 +73,10 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     page.get_by_text("Old Mill is added.").first.wait_for()
     assert_fits(telephone)
 
-    page.get_by_role("link", name="Compare").first.click()
-    page.get_by_role("button", name="Take this one").click()
-    page.get_by_role("link", name="Put it on the calendar").click()
+    page.get_by_role("link", name="tripplan").click()
+    page.get_by_role("button", name="Plan Old Mill").click()
+    page.get_by_role("heading", level=1, name="Old Mill").wait_for()
+    page.get_by_role("link", name="Calendar", exact=True).click()
     page.get_by_role("heading", name="Old Mill on").wait_for()
     assert_fits(telephone)
     with page.expect_download() as download:

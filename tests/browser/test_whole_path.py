@@ -1,5 +1,6 @@
 """What a parent does, done in a real browser; and what must not happen meanwhile."""
 
+import re
 from itertools import pairwise
 
 import pytest
@@ -40,13 +41,13 @@ def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, name: str) 
 
 
 def test_from_three_outings_to_a_file_on_the_phone(visit: Visit) -> None:
-    """Take an outing on Compare, go to Calendar, and the downloaded file holds it."""
+    """Plan an outing on the first page, go to Calendar, and the downloaded file holds it."""
     visit.open()
-    totals = visit.page.get_by_test_id("stMetric")
-    totals.nth(2).wait_for()  # the cards are drawn one after the other
-    assert totals.count() == 3
-    visit.page.get_by_role("button", name="Take this one").first.click()
-    visit.page.get_by_role("link", name="Put it on the calendar").click()
+    plans = visit.page.get_by_role("button", name=re.compile("^Plan "))
+    plans.nth(2).wait_for()  # the cards are drawn one after the other
+    assert plans.count() == 3
+    plans.first.click()
+    visit.page.get_by_role("link", name="Calendar", exact=True).click()
     visit.settle()
     with visit.page.expect_download() as download:
         visit.page.get_by_role("button", name="Download").first.click()

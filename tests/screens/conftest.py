@@ -1,9 +1,11 @@
 """The app, started for a test with records of its own and a fixed date."""
 
+import re
 import shutil
 from collections.abc import Callable, Iterable, Iterator
 from datetime import UTC, datetime
 from functools import cache
+from html import unescape
 from pathlib import Path
 
 import pytest
@@ -31,6 +33,18 @@ def said(elements: Iterable[object]) -> str:
         .replace("\\", "")
         .replace("**", "")
     )
+
+
+def drawn(app: AppTest) -> str:
+    """What the cards of a page say, and all else that stands in HTML."""
+    pieces = [str(element.proto.body) for element in app.get("html")]
+    return unescape("\n".join(re.sub("<style.*?</style>|<[^>]+>", " ", piece) for piece in pieces))
+
+
+def opened_part(app: AppTest, key: str) -> AppTest:
+    """The page with one of its closed parts opened."""
+    app.session_state[key] = True
+    return app.run()
 
 
 def services_in(folder: Path) -> Services:
@@ -82,9 +96,9 @@ def two_places_start(first_start: Path, tmp_path_factory: pytest.TempPathFactory
 def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the app on a page, with fresh records in a folder of the test's own."""
 
-    def opened(page: str = "compare") -> AppTest:
+    def opened(page: str = "start") -> AppTest:
         app = AppTest.from_file(str(APP), default_timeout=30).run()
-        if page != "compare":
+        if page != "start":
             app.switch_page(f"screens/pages/{page}.py").run()
             app.run()  # the keys of the new page are there from the second run on
         assert not app.exception, app.exception

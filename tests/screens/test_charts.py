@@ -2,6 +2,8 @@
 
 import re
 from datetime import date
+from itertools import pairwise
+from xml.etree import ElementTree
 
 import pytest
 
@@ -11,7 +13,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
-from tripplan.screens.choose_day.year import year_chart
+from tripplan.screens.choose_day.month_grid import WORDS, graded, month_grid
 from tripplan.screens.widgets.charts import cost_chart, in_lines
 
 TODAY = date(2026, 11, 25)
@@ -58,18 +60,27 @@ def test_a_part_is_named_only_where_its_name_fits(width: int, named: bool) -> No
     assert eval(said, {"length": len, "width": width, **part}) is named
 
 
-def test_the_number_of_a_day_has_room_above_the_tallest_one() -> None:
-    """Between the tallest day and the dots under the shelf above a number fits, so that it names one day."""
+def test_every_day_of_a_span_has_its_cell_and_one_is_the_best() -> None:
+    """Three months of a museum closed on Mondays: graded by felt cost, in weeks from Sunday on."""
     place = make_place()
     family = Family(make_household(), (place,))
     span = DateSpan(first=date(2026, 12, 1), last=date(2027, 2, 28))
     table = sweep(family, family.party(), (place,), span, today=TODAY)
-    best = table.ranked()[0].tolist()
-    spec = year_chart(table, table.can_go, [(best[0], best[1])]).to_dict()
-    (days,) = spec["datasets"].values()
-    numbers = spec["layer"][-1]
-    low, high = numbers["encoding"]["y"]["scale"]["domain"]
-    pixels = spec["height"] / (high - low)
-    tallest = max(day["shelf"] - day["top"] for day in days if day["number"])
-    dots = max(day["below"] - day["shelf"] for day in days)
-    assert (1 - tallest - dots) * pixels >= numbers["mark"]["fontSize"]
+    days = graded(table, table.can_go)
+    assert [one.day for one in days] == list(table.days)
+    assert [one.grade is None for one in days] == (~table.can_go[0]).tolist()
+    felt = {one.day: table.felt[0][number] for number, one in enumerate(days)}
+    by_grade = [[felt[one.day] for one in days if one.grade == grade] for grade in range(len(WORDS))]
+    assert set(by_grade[0]) == {table.felt[0][table.can_go[0]].min()}
+    there = [costs for costs in by_grade if costs]
+    assert all(max(better) < min(worse) for better, worse in pairwise(there))
+    html = ElementTree.fromstring(month_grid(days))
+    months = html.findall("table")
+    assert [month.findtext("caption") for month in months] == [
+        "December 2026",
+        "January 2027",
+        "February 2027",
+    ]
+    first_week = months[0].findall("tr")[1].findall("td")
+    assert ["".join(cell.itertext())[:1] for cell in first_week] == ["", "", "1", "2", "3", "4", "5"]
+    assert len(html.findall(".//a")) == int(table.can_go.sum())

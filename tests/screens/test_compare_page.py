@@ -1,57 +1,85 @@
+import re
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 
+import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.screens.conftest import services_in
+from tests.screens.conftest import drawn, opened_part, said, services_in
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.opening import Which
 
 OpenApp = Callable[..., AppTest]
 
 
-def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp) -> None:
-    """Compare opens with three totals, a chart, a table and the notice that the demo is invented."""
-    app = open_app()
-    assert len(app.metric) == 3
-    assert all("$" in metric.value for metric in app.metric)
+def totals(app: AppTest) -> list[int]:
+    """The totals on the cards [$]."""
+    return [
+        int(found) for found in re.findall(r"\$(\d+)\+? +(?:load up|drive off)", " ".join(drawn(app).split()))
+    ]
+
+
+@pytest.mark.parametrize("page", ["start", "compare"])
+def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp, page: str) -> None:
+    """Nothing is planned yet: the first page, like Side by side, has three totals and tells of the demo."""
+    app = open_app(page)
+    assert len(totals(app)) == 3
+    assert app.title[0].value == "Three outings for the 7 of you"
     assert any("invented" in text.value for text in app.markdown)
-    assert len(app.table) == 1
+    assert not app.table
+
+
+def test_the_figures_stand_side_by_side_once_asked_for(open_app: OpenApp) -> None:
+    """A chart and a table, which are not worked out before."""
+    app = opened_part(open_app("compare"), "open_figures")
+    assert not app.exception
     assert {"In all", "Best day", "Nap", "Full house"} <= set(app.table[0].value.index)
 
 
-def test_the_chance_of_a_full_house_can_be_asked_why(open_app: OpenApp) -> None:
-    """Each outing tells every reason with its size, and where the figures come from."""
-    told = [expander for expander in open_app().expander if expander.label == "Why so full or empty?"]
-    assert len(told) == 3
-    for why in told:
-        text = "\n".join(element.value for element in why.markdown).replace("\\", "")
-        assert "estimate: counted elsewhere, not at this place" in text
+def test_how_sure_the_order_is_can_be_asked(open_app: OpenApp) -> None:
+    """What would change the order is told with its figures."""
+    app = opened_part(open_app("compare"), "open_sure")
+    assert not app.exception
+    assert "Ledgewing" in said(app.markdown)
 
 
-def test_taking_an_outing_leads_on_to_the_day_plan(open_app: OpenApp) -> None:
-    """After the press the page says what was taken."""
-    app = open_app()
+def test_each_total_can_be_asked_why(open_app: OpenApp) -> None:
+    """Each outing tells its items, its tickets and how full it is, and where the figures come from."""
+    app = open_app("compare")
+    asked = [key for key in (str(button.key) for button in app.button) if key.startswith("ask_why_")]
+    assert len(asked) == 3
+    for key in asked:
+        app.button(key=key).click().run()
+        assert not app.exception
+        assert "estimate: counted elsewhere, not at this place" in said(app.markdown)
+        assert "What it costs" in said(app.markdown)
+        app.button(key=key).click().run()
+        assert "What it costs" not in said(app.markdown)
+
+
+def test_planning_an_outing_opens_its_day(open_app: OpenApp) -> None:
+    """One press, and Day plan speaks of that place."""
+    app = open_app("compare")
     app.button(key="take_ledgewing").click().run()
     assert not app.exception
-    assert any(text.value.startswith("Taken\\: Ledgewing") for text in app.markdown)
+    assert app.title[0].value.startswith("Ledgewing Birds of Prey")
 
 
 def test_other_places_are_compared_and_kept(open_app: OpenApp) -> None:
     """Another pick changes the cards and stands in the records."""
-    app = open_app()
+    app = opened_part(open_app("compare"), "open_where")
     app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
     assert not app.exception
-    assert len(app.metric) == 1
-    again = open_app()
+    assert len(totals(app)) == 1
+    again = opened_part(open_app("compare"), "open_where")
     assert again.multiselect(key="compared_places").value == ["tern-landing"]
 
 
 def test_a_choice_stays_with_the_records_that_it_was_made_in(open_app: OpenApp, tmp_path: Path) -> None:
     """The demo is on the screen, another window switches to the own records: the choice is the demo's."""
-    app = open_app()
+    app = opened_part(open_app("compare"), "open_where")
     parts = services_in(tmp_path / "data")
     parts.use(Which.FAMILY)
     app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
@@ -64,32 +92,33 @@ def test_a_choice_stays_with_the_records_that_it_was_made_in(open_app: OpenApp, 
 
 def test_a_choice_that_cannot_be_kept_says_so(open_app: OpenApp, tmp_path: Path) -> None:
     """Another program holds the file: the page stands, with a sentence."""
-    app = open_app()
+    app = opened_part(open_app("compare"), "open_where")
     with closing(sqlite3.connect(tmp_path / "data" / "demo.sqlite3", isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")
         app.multiselect(key="compared_places").set_value(["tern-landing"]).run()
     assert not app.exception
     assert "Nothing was changed" in app.error[0].value
-    assert [metric.label for metric in app.metric]
+    assert len(totals(app)) == 3
 
 
 def test_a_smaller_party_costs_less(open_app: OpenApp) -> None:
-    """Leaving the grandmother at home lowers no total below zero and raises none."""
-    app = open_app()
-    before = [float(metric.value.split("$")[1].replace(",", "")) for metric in app.metric]
+    """Leaving the grandmother at home lowers the sum of the totals, and the chip tells how many go."""
+    app = opened_part(open_app("compare"), "open_who")
+    before = totals(app)
     party = app.button_group(key="party_picker")
     party.set_value([name for name in party.value or [] if not name.startswith("Grandma")]).run()
-    after = [float(metric.value.split("$")[1].replace(",", "")) for metric in app.metric]
     assert not app.exception
-    assert sum(after) < sum(before)
+    assert app.title[0].value == "Three outings for the 6 of you"
+    assert sum(totals(app)) < sum(before)
 
 
-def test_own_records_without_a_household_point_to_the_household_page(open_app: OpenApp) -> None:
-    """Leaving the demo shows no outing but the way to begin."""
+def test_own_records_without_a_household_begin_with_three_steps(open_app: OpenApp) -> None:
+    """Leaving the demo shows no outing but the way to begin, with the demo one press away."""
     app = open_app()
     app.button(key="leave_demo").click().run()
     assert not app.exception
-    assert not app.metric
-    assert any("household" in info.value for info in app.info)
+    assert not totals(app)
+    assert "Three steps" in app.title[0].value
+    assert app.text_input(key="first_name")
     app.button(key="load_demo").click().run()
-    assert len(app.metric) == 3
+    assert len(totals(app)) == 3

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.screens.conftest import Opened, said
+from tests.screens.conftest import Opened, drawn, said
 from tripplan.values import wording
 
 WEDNESDAY = "2026-12-09"
@@ -29,8 +29,8 @@ def test_the_answer_is_one_press_away(at_eleven: AppTest) -> None:
     app = at_eleven.button(key="free_today").click().run()
     assert not app.exception
     assert app.selectbox(key="free_from").value == time(11, 35)
-    assert "drive off at" in shown(app)
-    assert " pm" not in shown(app)
+    assert "load up 11:" in drawn(app)
+    assert " pm" not in drawn(app)
     assert [button.key for button in app.button if str(button.key).startswith("plan_today_")]
 
 

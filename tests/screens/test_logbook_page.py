@@ -153,6 +153,7 @@ def test_a_figure_is_switched_on_and_the_plan_says_so(open_app: OpenApp, tmp_pat
     assert Learnable.FOOD in kept.value.not_learned
     app.switch_page("screens/pages/compare.py").run()
     app.run()
+    app.button(key="ask_why_ledgewing").click().run()
     assert "consumption: from your last 4 outings; without them 22 mpg" in said(app.markdown)
 
 

@@ -12,9 +12,11 @@ from tripplan.services import open_services
 
 PAGE = """
 from tripplan.screens.household.page import render
-from tripplan.screens.widgets.frame import open_page
+from tripplan.screens.widgets.frame import demo_button, open_page
 
-render(open_page())
+view = open_page()
+render(view)
+demo_button(view.services)
 """
 
 

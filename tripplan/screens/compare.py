@@ -1,8 +1,11 @@
-"""Compare: up to three outings side by side by total cost."""
+"""Side by side: up to three outings, each on its best day, by total cost."""
+
+from collections.abc import Sequence
 
 import pandas as pd
 import streamlit as st
 
+from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate
@@ -23,10 +26,22 @@ from tripplan.planning.outing.sentences import (
 from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
-from tripplan.screens.choose_day.free_today import render_free_today
+from tripplan.screens.look import cards
+from tripplan.screens.look.drawings import kind_of
+from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.charts import cost_chart
-from tripplan.screens.widgets.choices import party_picker, place_names, say_taken, span_picker, take
+from tripplan.screens.widgets.choices import (
+    kept_party,
+    kept_span,
+    open_or_close,
+    party_in_short,
+    party_picker,
+    place_names,
+    span_in_short,
+    span_picker,
+    take,
+)
 from tripplan.screens.widgets.explain import cost_lines, crowd_lines, ideas_told, tickets_of
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -37,44 +52,71 @@ from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 _SPOT = "compared"
+_NUMBERS = ("No outing", "One outing", "Two outings", "Three outings")
 
 
 def render(view: View) -> None:
-    """Show the outings the parent compares, each on its best day."""
+    """Show the outings the parent compares, each on its best day, and what would change the order."""
     family = family_or_stop(view)
-    st.title("What would it cost, all in?")
-    places_or_stop(family)
-    render_free_today(view, family)
-    places = _places_picker(view, family)
-    with st.expander("Who goes, and when", expanded=False):
-        party = party_picker(view, family)
-        span = span_picker(view)
-    if not places:
-        st.info("Pick one to three places.")
-        return
+    places_or_stop(family, "Side by side")
+    outings = compared_outings(view, family)
+    if len(outings) > 1:
+        _more(view, family, outings)
+
+
+def compared_outings(view: View, family: Family) -> list[Outing]:
+    """The headline, chips for what the answer hangs on, and a card an outing.
+
+    Args:
+        view: whose records.
+        family: with at least one place.
+
+    Returns:
+        The outings of the places that can be gone to.
+    """
+    headline = st.empty()
+    _chips(view, family)
+    places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
     candidates = answers.compared(family, party, places, span, view.today)
-    for column, candidate in zip(st.columns(len(candidates)), candidates, strict=True):
-        with column, st.container(border=True):
-            _card(view, family, candidate)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
-    say_taken(view, family)
-    if len(outings) > 1:
-        pencil_in(view, family.household, outings)
-    if outings:
-        st.caption(plain(drive_sources({one.place.name: one.way_there.drive for one in outings})))
-        _side_by_side(family, outings)
-    if len(outings) > 1:
-        st.header("How sure is that?", anchor=False)
-        st.markdown(plain(how_sure(outings).sentence))
-        with st.expander("What would change the order", expanded=True):
-            st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
+    headline.title(f"{_NUMBERS[len(outings)]} for the {len(party)} of you", anchor=False)
+    for number, (column, candidate) in enumerate(
+        zip(st.columns(len(candidates)), candidates, strict=True) if candidates else ()
+    ):
+        with column, st.container(border=True, key=f"card_{candidate.place.id}"):
+            _card(view, family, candidate, outings, first=number == 0)
+    to_credit = [one.way_there.drive for one in outings if one.way_there.drive.source.credit]
+    if to_credit:
+        st.caption(plain(_drives(outings)))
+    return outings
 
 
-def _places_picker(view: View, family: Family) -> list[Place]:
-    """Ask which places to compare, and keep the answer in the records."""
+def kept_places(view: View, family: Family) -> list[Place]:
+    """The places that stand side by side: those last picked, the first few where nothing was."""
     kept = view.records.get(ComparedPlaces)
     ids = [place.id for place in family.places]
     usual = [place_id for place_id in (kept.value.places if kept else ids) if place_id in ids]
+    return [place for place in family.places if place.id in usual[:SIDE_BY_SIDE]]
+
+
+def _chips(view: View, family: Family) -> None:
+    with st.container(horizontal=True, key="chips"):
+        with st.popover(party_in_short(view, family), key="open_who", on_change="rerun") as part:
+            if part.open:
+                party_picker(view, family)
+        with st.popover(span_in_short(view), key="open_when", on_change="rerun") as part:
+            if part.open:
+                span_picker(view)
+        with st.popover(
+            wording.counted(len(kept_places(view, family)), "place"), key="open_where", on_change="rerun"
+        ) as part:
+            if part.open:
+                _places_picker(view, family)
+    show_notice(_SPOT)
+
+
+def _places_picker(view: View, family: Family) -> None:
+    """Ask which places to compare, and keep the answer in the records."""
 
     def keep() -> None:
         picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
@@ -82,104 +124,105 @@ def _places_picker(view: View, family: Family) -> list[Place]:
             before = change.get(ComparedPlaces)
             change.save(picked, before.revision if before else 0)
 
-    picked = st.multiselect(
+    st.multiselect(
         "Which places?",
-        ids,
-        default=usual[:SIDE_BY_SIDE],
+        [place.id for place in family.places],
+        default=[place.id for place in kept_places(view, family)],
         format_func=place_names(family).__getitem__,
         max_selections=SIDE_BY_SIDE,
         key="compared_places",
         on_change=keep,
     )
-    show_notice(_SPOT)
-    return [place for place in family.places if place.id in picked]
 
 
-def _card(view: View, family: Family, candidate: Candidate) -> None:
+def _card(
+    view: View, family: Family, candidate: Candidate, outings: Sequence[Outing], *, first: bool
+) -> None:
     place, outing = candidate.place, candidate.best
-    st.header(plain(place.name), anchor=False)
-    st.caption(plain(" · ".join(filter(None, (place.where.town, wording.listed(place.visit.topics[:3]))))))
     if outing is None:
-        st.warning("No day in this span can be done.")
-        _passed_over(candidate)
-        return
-    for said in assumed_sentences(place):
-        st.caption(plain(said))
-    for said in ideas_told([outing]):
-        st.caption(plain(said))
-    total = outing.cost.total
-    st.metric("in all, for everybody", _whole(outing), border=False)
-    st.caption(plain(_range_sentence(outing)))
-    st.markdown(
-        "\n".join(
-            f"- **{name}** {plain(said)}"
-            for name, said in (
-                ("Best day:", wording.day(outing.day)),
-                (
-                    "Leave home:",
-                    f"{leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}",
-                ),
-                (
-                    "Drive, one way:",
-                    f"{way_sentence(outing.way_there.drive, family.household.units)} "
-                    f"({outing.way_there.drive.known_in_words})",
-                ),
-                ("Cars:", cars_sentence(outing, family.household)),
-                ("At the place:", wording.minutes(outing.plan.visit_minutes)),
-                ("Nap:", nap_sentence(outing)),
-                ("Weather there:", weather_sentence(outing.weather)),
-                ("Full house:", crowd_sentence(outing.crowd)),
+        st.html(
+            cards.face(
+                cards.name(place.name, drawing=kind_of(place)),
+                cards.warning("No day in this time can be done"),
             )
-            if said
         )
-    )
-    st.button(
-        "Take this one",
-        key=f"take_{place.id}",
-        type="primary",
-        on_click=take,
-        args=(view, place.id, outing.day),
-        help="Day plan and Calendar then speak of this place and day.",
-    )
-    with st.expander("Why so full or empty?"):
-        st.markdown(crowd_lines(outing.crowd))
-    with st.expander(plain(f"Why {wording.money(total.likely)}?")):
-        st.markdown(cost_lines(outing.cost))
-        st.markdown("**Tickets**")
-        st.markdown(tickets_of(outing))
-        if outing.notes:
-            st.markdown(bullets(outing.notes))
+        with st.expander("Why not?", key=f"open_why_not_{place.id}", on_change="rerun") as part:
+            if part.open:
+                st.markdown(bullets(one.sentence for one in passed_over_together(candidate.passed_over)))
+        return
+    idea = cards.warning("Only an idea: hours and prices are guesses") if isinstance(place, IdeaPlace) else ""
+    st.html(outing_face(outing, scale_of(outings)) + idea)
+    why = f"why_{place.id}"
+    with st.container(horizontal=True, gap="small"):
+        if st.button(
+            plain(f"Plan {place.name}"), key=f"take_{place.id}", type="primary" if first else "secondary"
+        ):
+            take(view, place.id, outing.day)
+            st.switch_page("screens/pages/day_plan.py")
+        asked = f"Why {wording.whole_money(outing.cost.total.likely)}?"
+        is_open = st.session_state.get(why, False)
+        st.button(
+            plain("Close" if is_open else asked),
+            key=f"ask_{why}",
+            type="tertiary",
+            on_click=open_or_close,
+            args=(why,),
+        )
+    if is_open:
+        _why(family, outing)
+
+
+def _why(family: Family, outing: Outing) -> None:
+    """Everything that the card says in a word, in full."""
+    for said in (*assumed_sentences(outing.place), *ideas_told([outing])):
+        st.caption(plain(said))
+    st.markdown(_facts(family, outing))
+    st.markdown(crowd_lines(outing.crowd))
+    st.markdown("**What it costs**")
+    st.markdown(cost_lines(outing.cost))
+    st.markdown("**Tickets**")
+    st.markdown(tickets_of(outing))
+    if outing.notes:
+        st.markdown(bullets(outing.notes))
     if outing.cautions:
-        with st.expander("Please mind"):
-            st.markdown(bullets(outing.cautions))
+        st.markdown("**Safety**")
+        st.markdown(bullets(outing.cautions))
 
 
-def _whole(outing: Outing) -> str:
-    said = wording.whole_money(outing.cost.total.likely)
-    return f"at least {said}" if outing.cost.unknown else said
-
-
-def _range_sentence(outing: Outing) -> str:
-    total = outing.cost.total
-    said = f"an estimate; nine times in ten {wording.money_ends(total)}"
-    if outing.cost.unknown:
-        said += f"; not known and not counted: {wording.listed(outing.cost.unknown)}"
-    return said
-
-
-def _passed_over(candidate: Candidate) -> None:
-    with st.expander("Why not?"):
-        st.markdown(bullets(one.sentence for one in passed_over_together(candidate.passed_over)))
-
-
-def _side_by_side(family: Family, outings: list[Outing]) -> None:
-    st.header("What the money goes to", anchor=False)
-    st.altair_chart(
-        cost_chart(outings),
-        alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
+def _facts(family: Family, outing: Outing) -> str:
+    drive = outing.way_there.drive
+    said = (
+        ("Leave home:", f"{leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}"),
+        ("Drive, one way:", f"{way_sentence(drive, family.household.units)} ({drive.known_in_words})"),
+        ("Cars:", cars_sentence(outing, family.household)),
+        ("At the place:", wording.minutes(outing.plan.visit_minutes)),
+        ("Nap:", nap_sentence(outing)),
+        ("Weather there:", weather_sentence(outing.weather)),
+        ("Crowds:", crowd_sentence(outing.crowd)),
     )
-    st.header("Side by side", anchor=False)
-    heads = [plain(outing.place.name) for outing in outings]
-    facts = compared_facts(outings, family.household.units)
-    rows = {name.capitalize(): cells for name, cells in facts.items()}
-    st.table(pd.DataFrame.from_dict(rows, orient="index", columns=heads).map(plain))
+    return "\n".join(f"- **{name}** {plain(what)}" for name, what in said if what)
+
+
+def _more(view: View, family: Family, outings: list[Outing]) -> None:
+    """The analysis, folded, and planning all of them as maybes."""
+    places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
+    with st.expander("How sure is this order?", key="open_sure", on_change="rerun") as part:
+        if part.open:
+            st.markdown(plain(how_sure(outings).sentence))
+            st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
+    with st.expander("All figures side by side", key="open_figures", on_change="rerun") as part:
+        if part.open:
+            st.altair_chart(
+                cost_chart(outings),
+                alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
+            )
+            heads = [plain(outing.place.name) for outing in outings]
+            facts = compared_facts(outings, family.household.units)
+            rows = {name.capitalize(): cells for name, cells in facts.items()}
+            st.table(pd.DataFrame.from_dict(rows, orient="index", columns=heads).map(plain))
+            st.caption(plain(_drives(outings)))
+    pencil_in(view, family.household, outings)
+
+
+def _drives(outings: Sequence[Outing]) -> str:
+    return drive_sources({one.place.name: one.way_there.drive for one in outings})

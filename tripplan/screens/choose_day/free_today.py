@@ -7,7 +7,7 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
-from tripplan.planning.outing.sentences import leaving_sentence, naps_in_short
+from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import keep, kept_party, open_or_close, take
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -61,38 +61,20 @@ def _answer(view: View, family: Family) -> None:
     if not outings:
         st.markdown(f"**Nothing fits between {_said(view, start)} and {_said(view, end)}.**")
     for outing in outings:
-        _card(view, outing)
+        _card(view, outing, scale_of(outings))
     others = [table.outing(row, 0) for row in range(len(table.places)) if not table.can_go[row, 0]]
     if others:
-        with st.expander("Why nowhere else?" if outings else "Why not?", key="open_free_today_why"):
-            st.markdown(
-                bullets(
-                    f"{one.place.name}: {'; '.join(one.reasons)}"
-                    for one in others
-                    if isinstance(one, NoOuting)
-                )
-            )
+        label = "Why nowhere else?" if outings else "Why not?"
+        with st.expander(label, key="open_free_today_why", on_change="rerun") as part:
+            if part.open:
+                told = [one for one in others if isinstance(one, NoOuting)]
+                st.markdown(bullets(f"{one.place.name}: {'; '.join(one.reasons)}" for one in told))
 
 
-def _card(view: View, outing: Outing) -> None:
-    with st.container(border=True, key=f"free_today_{outing.place.id}"):
-        total = wording.whole_money(outing.cost.total.likely)
-        at_least = "at least " if outing.cost.unknown else ""
-        st.markdown(f"**{plain(f'{outing.place.name}: {at_least}{total}')}**")
-        leaving = leaving_sentence(outing.plan)
-        st.markdown(
-            plain(
-                f"{wording.capital(leaving)}, home {wording.clock(outing.plan.home)}. "
-                f"{wording.minutes(outing.plan.visit_minutes)} there, "
-                f"{wording.minutes(outing.way_there.drive_minutes)} drive, {naps_in_short(outing)}, "
-                f"{outing.crowd.word}."
-            )
-        )
-        if st.button(
-            "Plan this",
-            key=f"plan_today_{outing.place.id}",
-            help=f"{plain(outing.place.name)}: opens the plan of the day.",
-        ):
+def _card(view: View, outing: Outing, scale: float) -> None:
+    with st.container(border=True, key=f"card_today_{outing.place.id}"):
+        st.html(outing_face(outing, scale))
+        if st.button(plain(f"Plan {outing.place.name}"), key=f"plan_today_{outing.place.id}"):
             take(view, outing.place.id, outing.day, outing.plan.leave_home, outing.plan.leave_place)
             st.switch_page("screens/pages/day_plan.py")
 

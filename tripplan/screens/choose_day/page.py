@@ -1,38 +1,38 @@
-"""Choose a day: every place on every day of a span, in order of what the day costs and weighs."""
+"""Choose a day: every place on every day of a span, the best first, and how good each day is."""
 
 from collections import Counter
+from collections.abc import Sequence
 
 import numpy as np
 import pandas as pd
 import streamlit as st
 
 from tripplan.files.tables import csv_table
+from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
-from tripplan.planning.outing.sentences import (
-    crowd_sentence,
-    drive_sources,
-    leaving_sentence,
-    nap_sentence,
-    total_sentence,
-    way_sentence,
-)
-from tripplan.planning.outing.visit_weather import weather_sentence
+from tripplan.planning.outing.sentences import drive_sources, total_sentence
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows, each_place_first
 from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import all_met, wished
 from tripplan.screens.choose_day.free_today import render_free_today
-from tripplan.screens.choose_day.weights import weighed
-from tripplan.screens.choose_day.wishes_form import wishes_form
-from tripplan.screens.choose_day.year import ALT, LEGEND, year_chart
+from tripplan.screens.choose_day.month_grid import LEGEND, graded, month_grid
+from tripplan.screens.choose_day.month_grid import SHEET as GRID
+from tripplan.screens.choose_day.weights import weighed, weights_form
+from tripplan.screens.choose_day.wishes_form import kept_wishes, wishes_form
+from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
+    keep,
+    kept_party,
+    kept_span,
     longer_spans,
+    party_in_short,
     party_picker,
     place_names,
-    say_taken,
+    span_in_short,
     span_picker,
     take,
 )
@@ -43,102 +43,118 @@ from tripplan.screens.widgets.view import View
 from tripplan.values import wording
 
 SHOWN_FIRST = 3
-"""So many days are shown in full; the rest stand in the table."""
+"""So many days are shown as cards; the rest stand in the calendar and the list."""
 LISTED = 500
-"""So many days stand in the table on the page; the file has them all."""
+"""So many days stand in the list on the page; the file has them all."""
 
 
 def render(view: View) -> None:
     """Rank the days that can be done, say why others cannot, and let the parent take one."""
     family = family_or_stop(view)
-    st.title("Which day?")
-    places_or_stop(family)
-    render_free_today(view, family)
-    ids = [place.id for place in family.places]
-    picked = st.multiselect(
-        "Which places?",
-        ids,
-        format_func=place_names(family).__getitem__,
-        placeholder="all of them",
-        key="day_places",
-    )
-    with st.expander("Who goes, and when", expanded=False):
-        party = party_picker(view, family)
-        span = span_picker(view)
-        longer_spans(view)
-    with st.expander("What the day should be like", expanded=False):
-        wishes = wishes_form(view, family)
+    places_or_stop(family, "Which day?")
+    headline = st.empty()
+    _chips(view, family)
+    wishes = kept_wishes(view, family)
     family = weighed(view, family)
+    picked = _kept_places(view, family)
     places = [place for place in family.places if not picked or place.id in picked]
-    table = answers.swept(family, party, places, span, view.today)
+    table = answers.swept(family, kept_party(view, family), places, kept_span(view), view.today)
     made = wished(wishes, table)
     wanted = all_met(made, table)
     ranked = table.ranked(wanted)
+    misses = [miss.sentence for miss in nearest_misses(table, made)]
     if made:
         st.caption(plain(f"Wished: {'; '.join(wish.words for wish in made)}."))
     if not len(ranked):
-        st.warning("No day in this span can be done." if not made else "No day in this span is as you wish.")
-        _nearly([miss.sentence for miss in nearest_misses(table, made)])
+        headline.title("No day like that" if made else "No day can be done", anchor=False)
+        st.warning("No day in this time can be done." if not made else "No day in this time is as you wish.")
+        st.markdown(bullets(misses))
     else:
-        shown = _shown_first(ranked)
-        _best(view, table, shown)
-        st.caption(plain(drive_sources({place.name: drive_from_home(family, place) for place in places})))
-        say_taken(view, family)
-        _nearly([miss.sentence for miss in nearest_misses(table, made)])
-        st.header("The whole span at a glance", anchor=False)
+        shown = [outing for outing in _shown_first(table, ranked) if isinstance(outing, Outing)]
+        headline.title(plain(f"{wording.short_day(shown[0].day)}, {shown[0].place.name}"), anchor=False)
+        _best(view, shown)
+        st.html(f"<style>{GRID}</style>{month_grid(graded(table, wanted))}")
         st.caption(LEGEND)
-        st.altair_chart(year_chart(table, wanted, shown), alt=ALT)
-        _all_days(view, table, ranked)
+    render_free_today(view, family)
+    if len(ranked):
+        if misses:
+            with st.expander("Nearly as good", key="open_misses", on_change="rerun") as part:
+                if part.open:
+                    st.markdown(bullets(misses))
+        with st.expander("Every day that can be done", key="open_all_days", on_change="rerun") as part:
+            if part.open:
+                _all_days(view, table, ranked)
+                st.caption(plain(drive_sources({one.name: drive_from_home(family, one) for one in places})))
     _passed_over(table, int((table.can_go & ~wanted).sum()))
 
 
-def _shown_first(ranked: Numbers) -> list[tuple[int, int]]:
-    """The best days of one place; of several places, the best day of each of the best."""
-    return [(row, column) for row, column in each_place_first(ranked)[:SHOWN_FIRST].tolist()]
-
-
-def _best(view: View, table: DayTable, shown: list[tuple[int, int]]) -> None:
-    for number, (row, column) in enumerate(shown):
-        outing = table.outing(row, column)
-        if not isinstance(outing, Outing):
-            continue
-        units = table.family.household.units
-        with st.container(border=True):
-            st.header(plain(f"{number + 1}. {wording.day(outing.day)}: {outing.place.name}"), anchor=False)
-            st.markdown(
-                plain(
-                    f"{total_sentence(outing.cost)} in all, "
-                    f"{wording.money(outing.generalized_cost)} with nuisances counted. "
-                    f"Leave home: {leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}. "
-                    f"Drive, one way: {way_sentence(outing.way_there.drive, units)} "
-                    f"({outing.way_there.drive.known_in_words}). "
-                    f"Nap: {nap_sentence(outing)}. Weather there: {weather_sentence(outing.weather)}. "
-                    f"Full house: {crowd_sentence(outing.crowd)}."
+def _chips(view: View, family: Family) -> None:
+    names = place_names(family)
+    picked = _kept_places(view, family)
+    where = "all places" if not picked else wording.counted(len(picked), "place")
+    with st.container(horizontal=True, key="chips"):
+        with st.popover(party_in_short(view, family), key="open_who", on_change="rerun") as part:
+            if part.open:
+                party_picker(view, family)
+        with st.popover(span_in_short(view), key="open_when", on_change="rerun") as part:
+            if part.open:
+                span_picker(view)
+                longer_spans(view)
+        with st.popover(where, key="open_places", on_change="rerun") as part:
+            if part.open:
+                st.multiselect(
+                    "Which places?",
+                    list(names),
+                    default=picked,
+                    format_func=names.__getitem__,
+                    placeholder="all of them",
+                    key="day_places",
+                    on_change=keep,
+                    args=(_places_name(view), "day_places"),
                 )
-            )
-            for said in ideas_told([outing]):
-                st.caption(plain(said))
-            st.button(
-                "Take this day",
+        with st.popover("what the day should be like", key="open_wishes", on_change="rerun") as part:
+            if part.open:
+                wishes_form(view, family)
+        with st.popover("what matters to us", key="open_weights", on_change="rerun") as part:
+            if part.open:
+                weights_form(view, family.household)
+
+
+def _places_name(view: View) -> str:
+    return f"day_places_{view.which}"
+
+
+def _kept_places(view: View, family: Family) -> list[str]:
+    kept = st.session_state.get(_places_name(view), [])
+    return [place.id for place in family.places if place.id in kept]
+
+
+def _shown_first(table: DayTable, ranked: Numbers) -> list[Outing | NoOuting]:
+    """The best days of one place; of several places, the best day of each of the best."""
+    return [table.outing(row, column) for row, column in each_place_first(ranked)[:SHOWN_FIRST].tolist()]
+
+
+def _best(view: View, shown: Sequence[Outing]) -> None:
+    told_by_place = len({outing.place.id for outing in shown}) == len(shown)
+    for number, (column, outing) in enumerate(zip(st.columns(len(shown)), shown, strict=True)):
+        with column, st.container(border=True, key=f"card_day_{number}"):
+            st.html(outing_face(outing, scale_of(shown)))
+            if st.button(
+                plain(f"Plan {outing.place.name if told_by_place else wording.short_day(outing.day)}"),
                 key=f"take_day_{number}",
                 type="primary" if number == 0 else "secondary",
-                on_click=take,
-                args=(view, outing.place.id, outing.day),
-                help="Day plan and Calendar then speak of this place and day.",
-            )
-            with st.expander("Why so full or empty?"):
-                st.markdown(crowd_lines(outing.crowd))
-
-
-def _nearly(sentences: list[str]) -> None:
-    if sentences:
-        st.header("Nearly", anchor=False)
-        st.markdown(bullets(sentences))
+            ):
+                take(view, outing.place.id, outing.day)
+                st.switch_page("screens/pages/day_plan.py")
+            with st.expander("Why so full or empty?", key=f"open_crowd_{number}", on_change="rerun") as part:
+                if part.open:
+                    st.markdown(crowd_lines(outing.crowd))
+            for said in ideas_told([outing]):
+                st.caption(plain(said))
 
 
 def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
     count = len(ranked)
-    st.header("Every day that can be done", anchor=False)
     if count > LISTED:
         st.caption(f"{LISTED} of {count}, the best of each place first; the file below has them all.")
     currency = table.family.household.currency
@@ -169,18 +185,21 @@ def _passed_over(table: DayTable, not_wished: int) -> None:
         st.caption(f"{wording.counted(not_wished, 'day')} more can be done, but not as you wish.")
     if not missed:
         return
-    with st.expander(f"{wording.counted(missed, 'day')} passed over, and why"):
-        st.markdown(bullets(_counted(table)))
-        st.caption("Ask about one day:")
-        names = [place.name for place in table.places]
-        row = names.index(st.selectbox("Place", names, key="why_place"))
-        last = table.day(len(table.days) - 1)
-        day = st.date_input("Day", table.first, min_value=table.first, max_value=last, key="why_day")
-        found = table.outing(row, (day - table.first).days)
-        if isinstance(found, NoOuting):
-            st.markdown(bullets(found.reasons))
-        else:
-            st.markdown(plain(f"It can be done, for {total_sentence(found.cost)}."))
+    with st.expander(
+        f"{wording.counted(missed, 'day')} passed over, and why", key="open_passed_over", on_change="rerun"
+    ) as part:
+        if part.open:
+            st.markdown(bullets(_counted(table)))
+            st.caption("Ask about one day:")
+            names = [place.name for place in table.places]
+            row = names.index(st.selectbox("Place", names, key="why_place"))
+            last = table.day(len(table.days) - 1)
+            day = st.date_input("Day", table.first, min_value=table.first, max_value=last, key="why_day")
+            found = table.outing(row, (day - table.first).days)
+            if isinstance(found, NoOuting):
+                st.markdown(bullets(found.reasons))
+            else:
+                st.markdown(plain(f"It can be done, for {total_sentence(found.cost)}."))
 
 
 def _counted(table: DayTable) -> list[str]:

@@ -17,51 +17,53 @@ from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 from tripplan.values import wording
-from tripplan.values.money import Money
 
 SPOT = "weights"
 _LABELS = dict(labels(Worth))
 
 
-def weighed(view: View, family: Family) -> Family:
-    """Ask what nuisances are worth, the household's own figures at first, and say them all.
+def weights_form(view: View, household: Household) -> None:
+    """Ask what a lost nap, a crowd and the like are worth; the household's own figures at first."""
+    st.caption(WORTH.lead)
+    for name, label in _LABELS.items():
+        _amount(view, household, name, label)
+    worth = _kept_worth(view, household)
+    if worth != household.worth:
+        st.button("Keep these in the household", key="keep_weights", on_click=_save, args=(view, worth))
+    show_notice(SPOT)
 
-    Returns:
-        The family as it weighs them now. The page ends where an amount cannot be read.
-    """
+
+def weighed(view: View, family: Family) -> Family:
+    """The family as it weighs them by what was last typed. The page ends where an amount cannot be read."""
     household = family.household
-    on_record = household.worth
-    with st.expander("What a nuisance is worth to you", expanded=False):
-        st.caption(WORTH.lead)
-        texts = {name: _amount(view, household, name, label) for name, label in _LABELS.items()}
-        typed = {name: amount_in(text) or text for name, text in texts.items()}
-        try:
-            worth = Worth.model_validate({**dict(on_record), **typed})
-        except ValidationError as trouble:
-            fields = [_LABELS[str(fault["loc"][0])] for fault in trouble.errors()]
-            st.error(plain(f"An amount reads like 12 or 9.50: {wording.listed(fields)}."))
-            st.stop()
-        if worth != on_record:
-            st.button("Keep these in the household", key="keep_weights", on_click=_save, args=(view, worth))
-        show_notice(SPOT)
-    amounts = (
-        f"{_LABELS[name].lower()} {wording.money(Money(getattr(worth, name), household.currency))}"
-        for name in _LABELS
-    )
-    st.caption(plain(f"Weighed against money: {'; '.join(amounts)}."))
+    worth = _kept_worth(view, household)
     return replace(family, household=household.model_copy(update={"worth": worth}))
 
 
-def _amount(view: View, household: Household, name: str, label: str) -> str:
+def _kept_worth(view: View, household: Household) -> Worth:
+    on_record = household.worth
+    texts = {name: _kept_text(view, household, name) for name in _LABELS}
+    typed = {name: amount_in(text) or text for name, text in texts.items()}
+    try:
+        return Worth.model_validate({**dict(on_record), **typed})
+    except ValidationError as trouble:
+        fields = [_LABELS[str(fault["loc"][0])] for fault in trouble.errors()]
+        st.error(plain(f"An amount reads like 12 or 9.50: {wording.listed(fields)}."))
+        st.stop()
+
+
+def _kept_text(view: View, household: Household, name: str) -> str:
+    return str(st.session_state.get(f"weight_{name}_{view.which}", getattr(household.worth, name)))
+
+
+def _amount(view: View, household: Household, name: str, label: str) -> None:
     kept, widget = f"weight_{name}_{view.which}", f"weight_{name}"
-    return str(
-        st.text_input(
-            f"{label} [{household.currency}]",
-            value=st.session_state.get(kept, str(getattr(household.worth, name))),
-            key=widget,
-            on_change=keep,
-            args=(kept, widget),
-        )
+    st.text_input(
+        f"{label} [{household.currency}]",
+        value=_kept_text(view, household, name),
+        key=widget,
+        on_change=keep,
+        args=(kept, widget),
     )
 
 

@@ -55,9 +55,9 @@ _HOME: Mapping[str, time | None] = {
 _ANY_TIME = "none in particular"
 
 
-def wishes_form(view: View, family: Family) -> Wishes:
-    """Ask what the day should be like; nothing at first. The page ends where an amount cannot be read."""
-    days = st.pills(
+def wishes_form(view: View, family: Family) -> None:
+    """Ask what the day should be like; nothing at first. What is picked is kept as it is picked."""
+    st.pills(
         "On which weekdays?",
         list(_DAYS),
         selection_mode="multi",
@@ -68,27 +68,32 @@ def wishes_form(view: View, family: Family) -> Wishes:
     )
     left, right = st.columns(2)
     with left:
-        budget = _amount(view, family.household.currency)
-        drive = _pick(view, "drive", "One drive takes at most", _DRIVE)
-        nap = _pick(view, "nap", "Of the naps, keep at least", _NAP)
-        full = _pick(view, "full", "Chance of a full house", _FULL)
+        _ask_amount(view, family.household.currency)
+        _ask(view, "drive", "One drive takes at most", _DRIVE)
+        _ask(view, "nap", "Of the naps, keep at least", _NAP)
+        _ask(view, "full", "Chance of a full house", _FULL)
     with right:
-        air = _pick(view, "air", "Where to be", _AIR)
-        home_by = _pick(view, "home", "Home again by", _HOME)
-        weeks = _pick(view, "unit", "Close which stretch of study?", _units(view, family))
-        in_term = _tick(view, "term", "Only while most pupils nearby have school")
-        daylight = _tick(view, "light", "No driving in the dark")
+        _ask(view, "air", "Where to be", _AIR)
+        _ask(view, "home", "Home again by", _HOME)
+        _ask(view, "unit", "Close which stretch of study?", _units(view, family))
+        _tick(view, "term", "Only while most schools nearby are in session")
+        _tick(view, "light", "No driving in the dark")
+
+
+def kept_wishes(view: View, family: Family) -> Wishes:
+    """What the day should be like, by what was last picked. The page ends where an amount cannot be read."""
+    days = _kept(view, "weekdays", list(_DAYS))
     return Wishes(
         weekdays=frozenset(_DAYS[day] for day in days) or frozenset(WEEKDAYS),
-        budget=budget,
-        drive_minutes=drive,
-        nap_percent=nap,
-        full_house_percent=full,
-        air=air,
-        in_term=in_term,
-        in_daylight=daylight,
-        home_by=home_by,
-        weeks=weeks,
+        budget=_budget(_kept(view, "budget", "")),
+        drive_minutes=_picked(view, "drive", _DRIVE),
+        nap_percent=_picked(view, "nap", _NAP),
+        full_house_percent=_picked(view, "full", _FULL),
+        air=_picked(view, "air", _AIR),
+        in_term=_kept(view, "term", at_first=False),
+        in_daylight=_kept(view, "light", at_first=False),
+        home_by=_picked(view, "home", _HOME),
+        weeks=_picked(view, "unit", _units(view, family)),
     )
 
 
@@ -107,10 +112,10 @@ def _kept(view: View, wish: str, at_first: Picked) -> Picked:
     return kept
 
 
-def _pick(view: View, wish: str, label: str, choices: Mapping[str, Picked]) -> Picked:
+def _ask(view: View, wish: str, label: str, choices: Mapping[str, Picked]) -> None:
     labels = list(choices)
     kept = _kept(view, wish, labels[0])
-    picked = st.selectbox(
+    st.selectbox(
         label,
         labels,
         index=labels.index(kept) if kept in labels else 0,
@@ -118,11 +123,15 @@ def _pick(view: View, wish: str, label: str, choices: Mapping[str, Picked]) -> P
         on_change=keep,
         args=(_name(view, wish), f"wish_{wish}"),
     )
-    return choices[picked]
 
 
-def _tick(view: View, wish: str, label: str) -> bool:
-    return st.toggle(
+def _picked(view: View, wish: str, choices: Mapping[str, Picked]) -> Picked:
+    first = next(iter(choices))
+    return choices.get(_kept(view, wish, first), choices[first])
+
+
+def _tick(view: View, wish: str, label: str) -> None:
+    st.toggle(
         label,
         value=_kept(view, wish, at_first=False),
         key=f"wish_{wish}",
@@ -131,18 +140,21 @@ def _tick(view: View, wish: str, label: str) -> bool:
     )
 
 
-def _amount(view: View, currency: str) -> Decimal | None:
-    text = st.text_input(
+def _ask_amount(view: View, currency: str) -> None:
+    st.text_input(
         f"Spend in all at most [{currency}]",
         value=_kept(view, "budget", ""),
         placeholder="any amount",
         key="wish_budget",
         on_change=keep,
         args=(_name(view, "budget"), "wish_budget"),
-    ).strip()
-    if not text:
+    )
+
+
+def _budget(text: str) -> Decimal | None:
+    if not text.strip():
         return None
-    amount = amount_in(text)
+    amount = amount_in(text.strip())
     if amount is None or amount.startswith("-"):
         st.error("An amount reads like 120, $120 or 9.50.")
         st.stop()

@@ -55,7 +55,6 @@ _SETTLED = "planned"
 
 # Black on white whatever the theme, in sizes that are read at arm's length; nothing is told by colour.
 _STYLE = """<style>
-[data-testid=stMainBlockContainer] { padding-top: 1rem; }
 .st-key-on_the_day { background: #fff; color: #000; padding: .5rem; gap: .8rem; max-width: 46rem; }
 .st-key-on_the_day :is(p, li, label p, summary p) { font-size: 1.35rem; color: #000; }
 .st-key-on_the_day :is(input, .stTimeInput span) { font-size: 1.35rem; color: #000; }

@@ -25,7 +25,7 @@ _SHEET = """
   outline: 3px solid var(--ring); outline-offset: 1px; border-radius: .5rem; }
 
 [data-testid=stMainBlockContainer] { max-width: 64rem; }
-.stApp h1 { font-weight: 700; line-height: 1.15; padding: 0; }
+.stApp h1 { font-weight: 700; line-height: 1.15; padding: 0 0 .3rem; }
 .stApp :is(h2, h3) { padding: .5rem 0 .2rem; }
 @media (max-width: 640px) {
   [data-testid=stMainBlockContainer] { padding-left: .9rem; padding-right: .9rem; }
@@ -44,7 +44,8 @@ _SHEET = """
   mask: var(--lines) center / contain no-repeat; }
 
 /* Cards, and what stands inside one. */
-[class*="st-key-card_"] { background: var(--card); border-radius: 1rem !important; }
+[class*="st-key-card_"] { background: var(--card); border-radius: 1rem !important; gap: .5rem;
+  padding: .75rem .9rem; }
 .tp-face { color: var(--ink); line-height: 1.3; }
 .tp-face :is(h2, h3, p) { margin: 0; padding: 0; }
 .tp-line { display: flex; justify-content: space-between; align-items: baseline; gap: .2rem 1rem; }
@@ -70,7 +71,6 @@ _SHEET = """
 .tp-facts { margin: 0; padding: 0 !important; list-style: none; }
 .tp-facts li { display: flex; gap: .5rem; align-items: baseline; padding: .15rem 0; margin: 0; }
 .tp-facts .tp-i { color: var(--accent); flex: none; }
-[class*="st-key-card_"] > div { gap: .5rem; }
 
 @media (prefers-reduced-motion: reduce) { * { animation: none !important; transition: none !important; } }
 @media (forced-colors: active) {

@@ -62,6 +62,14 @@ def kept_party(view: View, family: Family, planned: PlannedOuting | None = None)
     return [person for person in names if person in kept] or names
 
 
+def party_in_short(view: View, family: Family) -> str:
+    """Who goes, in a word or two: 'all 7 of us', '5 of us' or a name."""
+    party = kept_party(view, family)
+    if len(party) == 1:
+        return plain(party[0])
+    return f"{'all ' if len(party) == len(family.household.members) else ''}{len(party)} of us"
+
+
 def _party_name(view: View, planned: PlannedOuting | None) -> str:
     return f"party_{view.which}" if planned is None else f"party_{view.which}_{planned.id}"
 
@@ -71,14 +79,28 @@ def usual_span(view: View) -> DateSpan:
     return DateSpan(first=view.today + timedelta(days=1), last=view.today + USUAL_SPAN)
 
 
+def kept_span(view: View) -> DateSpan:
+    """Between which days, by what was last picked; the usual span where nothing was, or only half of one."""
+    usual = usual_span(view)
+    kept = st.session_state.get(f"span_{view.which}", ())
+    return DateSpan(first=kept[0], last=kept[1]) if len(kept) == 2 and kept[0] >= view.today else usual
+
+
+def span_in_short(view: View) -> str:
+    """Between which days, such as 'next six weeks' or 'Dec 1 to Jan 12'."""
+    span = kept_span(view)
+    if span == usual_span(view):
+        return "next six weeks"
+    return f"{wording.short_day(span.first)} to {wording.short_day(span.last)}"
+
+
 def span_picker(view: View) -> DateSpan:
     """Ask between which days; the usual span, at first. The page ends on half a span."""
     name, widget = f"span_{view.which}", "span_picker"
-    usual = (usual_span(view).first, usual_span(view).last)
-    kept = st.session_state.setdefault(name, usual)
+    kept = kept_span(view)
     picked = st.date_input(
         "Between which days?",
-        value=kept if len(kept) == 2 and kept[0] >= view.today else usual,
+        value=(kept.first, kept.last),
         min_value=view.today,
         max_value=view.today + LONGEST_SPAN,
         key=widget,
@@ -249,18 +271,6 @@ def grid_minutes(view: View) -> int:
 
 def _to_the_minute(view: View) -> str:
     return f"to_the_minute_{view.which}"
-
-
-def say_taken(view: View, family: Family) -> None:
-    """Tell what was taken, and lead on to the pages that speak of it."""
-    now = taken(view, family)
-    if now is None:
-        return
-    with st.container(border=True, key="taken"):
-        st.markdown(plain(f"Taken: {now.place.name} on {wording.day(now.day)}."))
-        with st.container(horizontal=True):
-            st.page_link("screens/pages/day_plan.py", label="See the day plan")
-            st.page_link("screens/pages/calendar.py", label="Put it on the calendar")
 
 
 def place_and_day(view: View, family: Family, now: Selection, page: str) -> tuple[str, date]:

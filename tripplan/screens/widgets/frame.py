@@ -87,16 +87,25 @@ def open_page(*, may_change_whose: bool = True) -> View:
 
 
 def _say_whose(services: Services, which: Which, family: Family | None) -> None:
-    with st.container(horizontal=True, vertical_alignment="center", key="whose"):
-        if which is Which.DEMO:
-            st.markdown("**Demo.** This family, its places and prices are invented.")
-            st.button("Use my own family", key="leave_demo", on_click=_use_own, args=(services,))
-        else:
-            st.markdown("Your own records, kept on this computer.")
-            if family is not None and family.household.invented:
-                st.markdown("**But the family in them is invented**, with its places and prices.")
-            st.button("Show the demo", key="load_demo", on_click=_load_demo, args=(services,))
+    """One line where what is shown is not the parent's own; in the cupboard she gets to the demo."""
+    if which is Which.DEMO:
+        with st.container(horizontal=True, vertical_alignment="center", key="whose"):
+            st.markdown("**Demo:** an invented family.")
+            st.button(
+                "Use my own family", key="leave_demo", type="tertiary", on_click=_use_own, args=(services,)
+            )
+    elif family is None:
+        demo_button(services)
+    elif family.household.invented:
+        st.markdown(
+            "**These are your own records, but the family in them is invented**, with its places and prices."
+        )
     show_notice(_SPOT)
+
+
+def demo_button(services: Services) -> None:
+    """Offer to look at the demo, which leaves the own records as they are."""
+    st.button("Show the demo", key="load_demo", type="tertiary", on_click=_load_demo, args=(services,))
 
 
 def _say_trouble(services: Services, uncopied: str) -> None:
@@ -137,9 +146,16 @@ def family_or_stop(view: View) -> Family:
     return view.family
 
 
-def places_or_stop(family: Family) -> None:
-    """End the page, with the way to add one, where the family keeps no place yet."""
+def places_or_stop(family: Family, title: str = "") -> None:
+    """End the page, with the way to add one, where the family keeps no place yet.
+
+    Args:
+        family: the family in use.
+        title: of the page, where it has none by then.
+    """
     if not family.places:
+        if title:
+            st.title(title, anchor=False)
         st.info("There are no places here yet.")
         page_link("screens/pages/places.py", "Add a place")
         st.stop()

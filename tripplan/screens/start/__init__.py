@@ -1,0 +1,1 @@
+"""The page one lands on: what next?"""
