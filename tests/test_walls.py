@@ -11,13 +11,14 @@ import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "tripplan"
 
-BELOW = {"planning", "documents", "values"}
+BELOW = {"planning", "documents", "language", "values"}
 INSIDE = {"calendar_server", "forecasts", "records", "roads", "files", "reading", "nearby", *BELOW}
 MAY_USE = {
     "values": {"values"},
-    "documents": {"documents", "values"},
+    "language": {"language", "values"},
+    "documents": {"documents", "language", "values"},
     "planning": BELOW,
-    "records": {"records", "documents", "values"},
+    "records": {"records", "documents", "language", "values"},
     "files": {"files", *BELOW},
     "roads": {"roads", *BELOW},
     "calendar_server": {"calendar_server", "records", "files", *BELOW},

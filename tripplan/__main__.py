@@ -11,6 +11,7 @@ from typing import TextIO
 from tripplan.commands.output.console import Console, terminal_width
 from tripplan.commands.parser import COMPLETION_VARIABLE, parse
 from tripplan.errors import InputFaults, TripplanError
+from tripplan.language.locales import SOURCE, speaking
 
 NOT_TOLD = 1
 BAD_INPUT = 2
@@ -40,12 +41,13 @@ def main(
         err.write("The answer could not be written: the standard output is closed\n")
         return NOT_TOLD
     try:
-        status = _run(
-            sys.argv[1:] if argv is None else list(argv),
-            os.environ if environment is None else environment,
-            out,
-            err,
-        )
+        with speaking(SOURCE):  # until a household says otherwise
+            status = _run(
+                sys.argv[1:] if argv is None else list(argv),
+                os.environ if environment is None else environment,
+                out,
+                err,
+            )
         out.flush()
     except BrokenPipeError:
         _forget_output(out)

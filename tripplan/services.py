@@ -24,6 +24,7 @@ from tripplan.files.demo import read_demo
 from tripplan.files.locations.gazetteer import by_town_noted
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.forecasts.asking import Forecasts, real_forecasts
+from tripplan.language import wording
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
@@ -36,7 +37,6 @@ from tripplan.records.opening import Which, open_records, show, shown
 from tripplan.records.restoring import bring_back, lost
 from tripplan.records.store import Records, StoredDocument
 from tripplan.roads.network import RoadNetwork
-from tripplan.values import wording
 
 SETTINGS = (FOLDER_VARIABLE, TODAY_VARIABLE)
 """The environment variables that are read."""

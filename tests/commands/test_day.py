@@ -9,7 +9,7 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run, assert_fits_schema
 from tripplan.files.cards.household_file import write_household
-from tripplan.values import wording
+from tripplan.language import wording
 
 # By hand: half an hour's drive typed in, 5 minutes to load two adults and 3 to unload them (the usual times
 # of `tripplan.planning.travel.rests`), doors open at 10:00, two hours are comfortable. 38 minutes before ten
@@ -159,11 +159,11 @@ def test_everything_about_the_day_is_told(run: Run, files: Files) -> None:
     files.add()
     said = run("day", "test-museum", "2026-12-08", *files.options)
     for told in (
-        "Test museum, Tue, Dec 8, 2026\nAnn, Bo, Cy and Di\n",
+        "Test museum, Tue, Dec 8, 2026\nAnn, Bo, Cy, and Di\n",
         "About equally good times to leave: ",
         "Open 10:00 AM to 5:00 PM (open by the hours on the place card).",
         "Nap: ",
-        "Full house: ",
+        "Crowds: ",
         "Cost in all: ",
         "  1 x Child for Cy: $9.00\n",
         "Please mind:\n",
@@ -326,7 +326,7 @@ def test_running_late_is_told_in_json_too(run: Run, files: Files) -> None:
     assert not_any_more["reasons"]
     assert told["ways"][-1]["plan"] is None
     assert told["ways"][0]["plan"]["steps"]
-    assert any("parked car" in caution for caution in told["cautions"])
+    assert "cautions-asleep-in-car" in {caution["code"] for caution in told["cautions"]}
 
 
 def test_how_far_what_time_and_who_stays_can_be_named(run: Run, files: Files) -> None:

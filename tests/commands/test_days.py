@@ -52,7 +52,7 @@ def test_why_names_the_days_passed_over(run: Run, museum: Files) -> None:
     """Days with the same reason stand together, the nearest first."""
     said = run("days", "--to", "2026-12-08", "--why", *museum.options)
     assert "2 days passed over:\n  - Test museum: closed on Mondays (Nov 30, Dec 7)\n" in said.out
-    assert "full house" in said.out
+    assert "crowds" in said.out
 
 
 def test_places_with_the_same_reason_on_the_same_days_stand_together(run: Run, museum: Files) -> None:

@@ -9,10 +9,10 @@ from streamlit.testing.v1.element_tree import Radio
 from tests.screens.conftest import APP, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.values import wording
 
 OpenApp = Callable[..., AppTest]
 

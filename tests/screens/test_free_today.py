@@ -7,7 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import Opened, drawn, said
-from tripplan.values import wording
+from tripplan.language import wording
 
 WEDNESDAY = "2026-12-09"
 

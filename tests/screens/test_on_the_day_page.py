@@ -10,12 +10,12 @@ from streamlit.testing.v1 import AppTest
 from tests.screens.conftest import APP, services_in
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
 from tripplan.documents.outings.sheet_entries import Booking, SheetDetails
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.day import DayPlan, Step, StepKind
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.services import Services, open_services
-from tripplan.values import wording
 
 DAY = date(2026, 12, 3)
 RIVER_HOUSE = {"place": "tern-landing", "day": DAY.isoformat()}
@@ -112,7 +112,7 @@ def test_the_largest_words_follow_the_clock(at_time: AtTime, plan: DayPlan) -> N
     assert f"until {wording.clock(drive.end)}" in said
     assert "still 45 min" in said
     assert "to Tern Landing River House" in said
-    assert "with Tamsin, Joel, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in said
+    assert "with Tamsin, Joel, Grandma Wilhelmina, Ivo, Petra, Odile, and Bram" in said
     assert f"Then, at {wording.clock(drive.end)}: Unload" in said
     assert f"**now: Drive there, until {wording.clock(drive.end)}**" in said
     assert title(at_time(visit.start, **RIVER_HOUSE)) == "Visit"
@@ -157,7 +157,7 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     plan_it(data, "sheaf-and-stone", date(2026, 12, 9), "2026-11-26", PlanStatus.TENTATIVE)
     app = at_time(planned.leave_home - 30 * MINUTE)
     assert title(app) == f"Load up at {wording.clock(planned.leave_home)}"
-    assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile and Bram" in text_of(app)
+    assert "with Tamsin, Grandma Wilhelmina, Ivo, Petra, Odile, and Bram" in text_of(app)
     other = app.selectbox(key="on_the_day_demo")
     assert [option.split(":")[0] for option in other.options] == [
         "Wed, Dec 9, 2026",

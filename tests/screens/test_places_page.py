@@ -19,6 +19,7 @@ from tripplan.errors import Weight
 from tripplan.files.cards.place_card import read_place_card, write_place_card
 from tripplan.files.cards.shared_cards import write_shared
 from tripplan.files.toml.toml_text import write_toml
+from tripplan.language import wording
 from tripplan.screens.places.adding.card_preview import Choice, beside
 from tripplan.screens.places.adding.every_field import card_values
 from tripplan.screens.places.board.kinds import KINDS
@@ -31,7 +32,6 @@ from tripplan.screens.places.place_sentences import (
     hours_sentences,
     visit_sentences,
 )
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 TODAY = date(2026, 11, 25)

@@ -8,6 +8,8 @@ from tripplan.commands.options.outings import CompareOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.outing_text import asking_about, say_cost, say_tickets, spread_note
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
@@ -22,7 +24,6 @@ from tripplan.planning.outing.sentences import (
     total_sentence,
 )
 from tripplan.records.kinds import ComparedPlaces
-from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 """How many places are compared when none are named or kept."""
@@ -94,9 +95,9 @@ def _say_why(outing: Outing, console: Console) -> None:
     console.line(f"{outing.place.name}, {wording.day(outing.day)}: {total_sentence(outing.cost)}")
     say_cost(outing.cost, console)
     say_tickets(outing, console)
-    console.listed(f"Full house, {crowd_sentence(outing.crowd)}:", crowd_reasons(outing.crowd))
+    console.listed(f"Crowds, {crowd_sentence(outing.crowd)}:", crowd_reasons(outing.crowd))
     console.listed("Good to know:", outing.notes)
-    console.listed("Please mind:", outing.cautions)
+    console.listed("Please mind:", told(outing.cautions))
 
 
 def _say_why_not(candidate: Candidate, console: Console) -> None:

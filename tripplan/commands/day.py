@@ -22,6 +22,8 @@ from tripplan.commands.output.outing_text import (
 from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.climate.typed_weather import typed_weather
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan
@@ -31,7 +33,6 @@ from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_the
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
-from tripplan.values import wording
 
 
 def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -> int:
@@ -227,7 +228,7 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     )
     console.line(f"{drive.source.origin}: {drive.source.text}", 6)
     console.line(f"Nap: {nap_sentence(outing)}.")
-    console.line(f"Full house: {crowd_sentence(outing.crowd)}.")
+    console.line(f"Crowds: {crowd_sentence(outing.crowd)}.")
     *reasons, source = crowd_reasons(outing.crowd)
     for reason in reasons:
         console.line(reason, 2)
@@ -238,4 +239,4 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     console.line(spread_note([outing]))
     say_tickets(outing, console)
     console.listed("Good to know:", outing.notes)
-    console.listed("Please mind:", outing.cautions)
+    console.listed("Please mind:", told(outing.cautions))

@@ -17,6 +17,7 @@ from tripplan.commands.output.writing import ending_faults, write_file
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.tables import csv_table
+from tripplan.language import wording
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
@@ -26,7 +27,6 @@ from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.sweeping import sweeping
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import Wish, all_met, wished
-from tripplan.values import wording
 
 MANY_PLACE_DAYS = 5_000
 """From so many on it is told how far the work has come [places times days]."""
@@ -157,7 +157,7 @@ def _passed_over(table: DayTable) -> tuple[NoOuting, ...]:
 
 def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     console.table(
-        ("day", "place", "in all", "with nuisances", "away", "nap", "full house"),
+        ("day", "place", "in all", "with nuisances", "away", "nap", "crowds"),
         [
             (
                 wording.day(outing.day),
@@ -166,7 +166,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
                 wording.money(outing.generalized_cost),
                 f"{wording.clock(outing.plan.leave_home)} to {wording.clock(outing.plan.home)}",
                 nap_sentence(outing),
-                wording.percent(outing.crowd.chance),
+                outing.crowd.word,
             )
             for outing in shown
         ],
@@ -184,9 +184,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
 
 def _say_crowds(shown: Sequence[Outing], console: Console) -> None:
     for outing in shown:
-        heading = (
-            f"{wording.day(outing.day)}, {outing.place.name}, full house {crowd_sentence(outing.crowd)}:"
-        )
+        heading = f"{wording.day(outing.day)}, {outing.place.name}, crowds: {crowd_sentence(outing.crowd)}:"
         console.listed(heading, crowd_reasons(outing.crowd))
 
 

@@ -11,6 +11,7 @@ from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.locations.gazetteer import parse_coordinates
+from tripplan.language import wording
 from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.records.location import data_folder
 from tripplan.regular_file import path_from
@@ -19,7 +20,6 @@ from tripplan.roads.engine import roads_missing
 from tripplan.roads.extract import read_extract
 from tripplan.roads.network import CREDIT, RoadNetwork
 from tripplan.roads.regions import Region, RegionFolder, region_name
-from tripplan.values import wording
 
 _ANY_COUNTRY = ""
 

@@ -22,9 +22,9 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
     missing_sentence,
     usual_paper,
 )
+from tripplan.language import wording
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.records.sheet_entries import sheet_entries_in
-from tripplan.values import wording
 
 _PDF, _HTML = ".pdf", (".html", ".htm")
 

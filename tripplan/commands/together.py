@@ -14,12 +14,12 @@ from tripplan.documents.outings.going_together import GoingTogether, people_list
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.outing.sentences import purchase_sentence
 from tripplan.planning.together.sentences import together_sentences
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
-from tripplan.values import wording
 
 _PARTS = ("name", "people", "seats", "paid")
 _IN_GROUP = re.compile(r"households\[(\d+)\]\.?(\w*)(?:\[(\d+)\])?.*")

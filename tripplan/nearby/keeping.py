@@ -6,8 +6,8 @@ from datetime import date
 from tripplan.documents.places.idea import LONGEST_IDEA, Idea, free_id
 from tripplan.documents.places.place import Opening, Place, PricesRead, Visit
 from tripplan.documents.where import Where
+from tripplan.language import wording
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace
-from tripplan.values import wording
 
 _LONGEST_CONTACT = 60
 

@@ -8,12 +8,12 @@ from typing import Any
 
 from tripplan.documents.where import Point
 from tripplan.errors import RoadsUnusable
+from tripplan.language import wording
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate import TRAFFIC_NOTE
 from tripplan.roads.engine import Engine, engine_version, roads_missing
 from tripplan.roads.regions import Region, RegionFolder
-from tripplan.values import wording
 from tripplan.values.ranges import Origin, Range, Source
 
 KM_LESS, KM_MORE = 0.02, 0.05

@@ -7,6 +7,8 @@ import streamlit as st
 
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
@@ -48,7 +50,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 SIDE_BY_SIDE = 3
 _SPOT = "compared"
@@ -186,7 +187,7 @@ def _why(family: Family, outing: Outing) -> None:
         st.markdown(bullets(outing.notes))
     if outing.cautions:
         st.markdown("**Safety**")
-        st.markdown(bullets(outing.cautions))
+        st.markdown(bullets(told(outing.cautions)))
 
 
 def _facts(family: Family, outing: Outing) -> str:

@@ -12,6 +12,7 @@ from tripplan.documents.outings.planned_visits import VISITS_AT_MOST, ListedVisi
 from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding, PlanError
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.listed import coming_visits, last_day_listed
 from tripplan.planning.passes.plan import PassPlan, UnplannedVisit, VisitCost
@@ -32,7 +33,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 PAGE = "passes"
 TIMES_AT_MOST = 52

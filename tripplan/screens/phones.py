@@ -10,9 +10,9 @@ from tripplan.app_server.home_network import home_address, read_home_address
 from tripplan.app_server.pairing import Access, Code, Phone
 from tripplan.app_server.phone_link import Listening, phone_link
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
-from tripplan.values import wording
 
 LOOKS_FOR_PHONES = "3s"
 """How often it is looked whether a phone has shown the code."""

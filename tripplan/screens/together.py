@@ -11,6 +11,8 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, PlanError
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
+from tripplan.language.sentences import said
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.compare.choose import days_in
 from tripplan.planning.family.family import Family
@@ -43,7 +45,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 PAGE = "together"
 _OWN, _NEW = "own", "new"
@@ -278,7 +279,7 @@ def _result(found: Together, settled: Selection) -> None:
     tell_seats = st.warning if found.seats.missing else st.markdown
     tell_seats(plain(seats_sentence(found.seats)))
     for caution in found.cautions:
-        st.markdown(plain(caution))
+        st.markdown(plain(said(caution)))
     st.caption(
         "The place has the last word on groups and prices, and whoever drives on who may ride along: check "
         "seats, insurance and the law where you drive."

@@ -1,1 +1,1 @@
-"""The small values that everything is made of: money, ranges, ages, clocks, opening hours, wording."""
+"""The small values that everything is made of: money, ranges, ages, clocks, opening hours."""

@@ -146,7 +146,7 @@ def test_fees_tax_vouchers_and_accompaniment_read_as_one_sentence() -> None:
         "Web: $1.00 on every ticket, bundle or pass bought at a price."
     )
     assert sentences.tax_sentence(SalesTax(percent=Decimal("8.25"), on_parking=True)) == (
-        "Sales tax of 8.25 % is added to entry, add-ons and parking."
+        "Sales tax of 8.25 % is added to entry, add-ons, and parking."
     )
     voucher = Voucher(name="Half", percent_off=Decimal(50), offers=("Adult",), needs=("student",))
     assert sentences.voucher_sentence(voucher, "USD") == (

@@ -13,8 +13,9 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking, SheetEntries, SheetTicks
 from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.files.day_sheet.day_sheet import LONGEST_LINE, day_sheet, dialled
+from tripplan.language.sentences import told
+from tripplan.language.wording import clock, money
 from tripplan.planning.day import LeaveWindow, Step, StepKind
-from tripplan.values.wording import clock, money
 
 
 def leads(name: str, **entries: Any) -> list[str]:
@@ -175,7 +176,7 @@ def test_only_a_number_is_dialled(written: str, number: str) -> None:
 
 def test_cautions_and_questions_are_there_and_the_last_word_is_not_ours() -> None:
     """The outing's cautions, the card's and suggested questions, and who has the last word."""
-    assert texts("cautions") == list(planned().cautions)
+    assert texts("cautions") == list(told(planned().cautions))
     assert texts("questions")[0] == "Where does the water come from?"
     own = OwnQuestions(place=MUSEUM.id, questions=("How deep is it?",))
     assert texts("questions", questions=own)[0] == "How deep is it?"

@@ -22,7 +22,7 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
     missing_letters,
     usual_paper,
 )
-from tripplan.values.wording import clock, money
+from tripplan.language.wording import clock, money
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 POINTS_PER_MM = 72 / 25.4

@@ -111,7 +111,7 @@ def test_the_obvious_way_and_why_it_is_dearer(ask: Ask, family: Family) -> None:
     assert str(answer.single_tickets.costs_more.amount) == "4.65"
     assert answer.why_not_single_tickets == (
         "Single tickets for everybody would cost $38.00, $4.65 more: "
-        "'Family' lets Ann, Bo, Cy, Di and Em in for $33.35 instead of $38.00."
+        "'Family' lets Ann, Bo, Cy, Di, and Em in for $33.35 instead of $38.00."
     )
 
 
@@ -201,7 +201,7 @@ def test_children_may_not_enter_alone_where_the_card_says_so(ask: Ask, family: F
         "nobody is there for A and B.",
     )
     too_few = refused(ask(family(Ann=40, A=8, B=9, C=10), offers=[ADULT, CHILD], must_be_accompanied=rule))
-    assert too_few[0].endswith("in the party that is 1 person for A, B and C.")
+    assert too_few[0].endswith("in the party that is 1 person for A, B, and C.")
     answered(ask(family(Ann=40, A=8, B=9), offers=[ADULT, CHILD], must_be_accompanied=rule))
 
 

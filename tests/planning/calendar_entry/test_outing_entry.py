@@ -11,7 +11,9 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import make_question
 from tripplan.documents.family.member import SleepsIn
+from tripplan.documents.logbook.crowd_note import Fullness
 from tripplan.documents.outings.planned import EntryTicks, PlanStatus
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.result import Admission, Purchase
 from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
 from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
@@ -76,14 +78,14 @@ def outing(**changes: Any) -> Outing:
         "search": DaySearch(plan, (LeaveWindow(LEAVE, LEAVE + timedelta(minutes=20), plan),), ()),
         "plan": plan,
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
-        "crowd": CrowdRisk(0.14, "seldom full", (), SchoolShares(0, 1, 0), SOURCE),
+        "crowd": CrowdRisk(0.14, Fullness.SOME_COMPANY, (), SchoolShares(0, 1, 0), with_notes=False),
         "weather": None,
         "cost": OutingCost((driving,), range_, ("parking",)),
         "hourly_costs": HourlyCosts(PriceHours(), (None,)),
         "cheaper_hour": None,
         "generalized_cost": dollars("65.00"),
         "notes": ("Di and Cy were here last year.",),
-        "cautions": ("Check the child seat of Di; follow local law.",),
+        "cautions": (fact("cautions-of-place", text="Check the child seat of Di; follow local law."),),
         **changes,
     }
     return Outing(**values)
@@ -135,7 +137,7 @@ def test_the_description_says_times_tickets_costs_nap_and_cautions() -> None:
     assert "Cost in all: at least $61 ($55 to $70)." in said
     assert "- Car, 124 km: $61 ($55 to $70)" in said
     assert "Not known and not counted: parking." in said
-    assert "Full house: seldom full; chance about 1 in 7 (14 %)." in said
+    assert "Crowds: some company; chance of a packed day: about 1 in 7." in said
     assert "- Check the child seat of a child; follow local law." in said
 
 
@@ -155,7 +157,7 @@ def test_names_and_home_come_in_when_ticked() -> None:
     """What the parent ticks is written out, and still no birth date."""
     made = entry(names=True, home_address=True)
     assert "Di's nap: 1 h of 1 h 40 min kept (40 min in the car and 20 min at home)." in made.description
-    assert "Going: Ann, Bo, Cy and Di." in made.description
+    assert "Going: Ann, Bo, Cy, and Di." in made.description
     assert "- Di and Cy were here last year." in made.description
     assert "Load up at 8:40 AM, drive off at 8:50 AM from Peoria." in made.description
     assert "2025-07-15" not in made.description

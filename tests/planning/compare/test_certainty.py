@@ -164,7 +164,7 @@ def test_a_clear_first_place_is_named_with_its_chance(outing: Outing) -> None:
     assert not sure.too_close
     assert sure.chances[1] == pytest.approx(0.95, abs=FOUR_STANDARD_ERRORS)
     assert sure.sentence.startswith("Near is likely the cheapest: ")
-    assert sure.sentence.endswith(f"({sure.chances[1]:.0%}).".replace("%", " %"))
+    assert sure.sentence.endswith(f"({sure.chances[1]:.0%}).")
 
 
 def test_a_first_place_under_two_in_three_is_too_close_to_call(outing: Outing) -> None:

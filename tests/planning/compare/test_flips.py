@@ -403,7 +403,7 @@ def test_in_short_the_idle_inputs_share_a_sentence() -> None:
     found = what_would_flip(whose, whose.party(), planned(whose), today=TODAY)
     assert flips_in_short(found) == (
         "At $5.01 a gallon or more, Near is the cheapest: $35.01 against $35.05 for Far.",
-        "None of these changes the first place, within reason: food, another weekday at Far and another "
+        "None of these changes the first place, within reason: food, another weekday at Far, and another "
         "weekday at Near.",
     )
     assert flips_in_short(()) == ()

@@ -8,6 +8,7 @@ import pytest
 from tests.builders import make_household, make_place
 from tests.planning.crowds.open_on import risks_on
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
+from tripplan.language.sentences import fact
 from tripplan.planning.crowds.learning import (
     DAYS_OFF_VARY,
     IMPRESSION,
@@ -67,13 +68,13 @@ def test_the_reason_says_how_many_notes_and_how_much(crowds: Crowds) -> None:
     """A day like those noted has the notes as a reason with its size, and the source says how they count."""
     empty = [note(SATURDAY - timedelta(weeks=n), Fullness.PLENTY_OF_ROOM) for n in range(3)]
     risk = crowds.learning_from(empty)[NEXT_SATURDAY]
-    (reason,) = [reason for reason in risk.reasons if "your" in reason.text]
-    assert reason.text == f"from your 3 notes here: {reason.factor:.1f} times what was counted elsewhere"
+    (reason,) = [reason for reason in risk.reasons if reason.cause.code == "crowds-your-notes"]
+    assert reason.text == f"from your 3 notes here: {reason.factor:.1f} times as busy as counted elsewhere"
     assert 0.3 < reason.factor < 0.8
-    assert "about four of one kind of day weigh as much" in risk.source.text
-    assert "your" not in " ".join(reason.text for reason in crowds[NEXT_SATURDAY].reasons)
-    (only,) = [r for r in crowds.learning_from(empty[:1])[NEXT_SATURDAY].reasons if "your" in r.text]
-    assert only.text.startswith("from your note here: ")
+    assert risk.with_notes
+    assert "crowds-your-notes" not in {reason.cause.code for reason in crowds[NEXT_SATURDAY].reasons}
+    after_one = crowds.learning_from(empty[:1])[NEXT_SATURDAY]
+    assert fact("crowds-your-notes", notes=1) in [reason.cause for reason in after_one.reasons]
 
 
 def test_about_four_notes_of_a_day_off_weigh_as_much_as_the_tables(crowds: Crowds) -> None:

@@ -9,15 +9,19 @@ import pytest
 from tests.builders import make_place
 from tests.planning.crowds.open_on import risks_on
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
+from tripplan.documents.logbook.crowd_note import Fullness
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.crowds.risk import (
-    WORDS,
+    FULLNESS,
+    CrowdReason,
     CrowdRisk,
     crowd_risks,
-    word_for,
+    fullness_for,
 )
 from tripplan.planning.holidays.public_holidays import public_holidays
 from tripplan.planning.holidays.schools import school_days
+from tripplan.values.weekday import Weekday
 
 YEAR = tuple(date(2026, 1, 1) + timedelta(days=n) for n in range(365))
 HOLIDAYS = public_holidays("US", "IL", range(2025, 2028))
@@ -40,9 +44,9 @@ def year(*, known: bool = True, **place: Any) -> dict[date, CrowdRisk]:
     return dict(risks_on(YEAR, make_place(**place), HOLIDAYS, (SCHOOLS,) if known else ()))
 
 
-def said(risk: CrowdRisk) -> str:
-    """All reasons in one text."""
-    return " / ".join(reason.text for reason in risk.reasons)
+def causes(risk: CrowdRisk) -> dict[str, CrowdReason]:
+    """The reasons by their codes."""
+    return {reason.cause.code.removeprefix("crowds-"): reason for reason in risk.reasons}
 
 
 def test_chances_add_up_to_a_fifth_of_the_open_days() -> None:
@@ -56,8 +60,8 @@ def test_a_short_school_day_is_a_little_fuller_and_says_so() -> None:
     risks = risks_on(YEAR, make_place(), HOLIDAYS, (short,))
     plain, off = year()[TUESDAY], year()[TUESDAY_ON_BREAK]
     assert plain.chance < risks[TUESDAY].chance < (plain.chance + off.chance) / 2
-    assert "short school day and fill the rest of it: 1.5 times a whole school day" in said(risks[TUESDAY])
-    assert "short school day" not in said(risks[TUESDAY_ON_BREAK])
+    assert causes(risks[TUESDAY])["short-school-day"].factor == pytest.approx(1.5, abs=0.05)
+    assert "short-school-day" not in causes(risks[TUESDAY_ON_BREAK])
 
 
 def free_on(valid: str, **more: Any) -> list[dict[str, Any]]:
@@ -73,10 +77,11 @@ def test_a_rare_day_of_free_entry_is_fuller() -> None:
     first_tuesday, other_tuesday = date(2026, 10, 6), TUESDAY
     risks = year(offers=free_on("Tu[1]"))
     assert risks[first_tuesday].chance > year()[first_tuesday].chance
-    assert "a day of free entry: 1.7 times a day that costs" in said(risks[first_tuesday])
-    assert "free entry" not in said(risks[other_tuesday])
-    assert "a day of free entry: 1.4 times" in said(year(offers=free_on("Mo,We,Tu"))[TUESDAY])
-    assert "free entry" not in said(year(offers=free_on("Mo-Su"))[TUESDAY])
+    three_days = year(offers=free_on("Mo,We,Tu"))
+    assert causes(risks[first_tuesday])["free-entry"].factor == pytest.approx(1.7, abs=0.05)
+    assert "free-entry" not in causes(risks[other_tuesday])
+    assert causes(three_days[TUESDAY])["free-entry"].factor == pytest.approx(1.4, abs=0.05)
+    assert "free-entry" not in causes(year(offers=free_on("Mo-Su"))[TUESDAY])
 
 
 @pytest.mark.parametrize(
@@ -94,17 +99,19 @@ def test_a_rare_day_of_free_entry_is_fuller() -> None:
 )
 def test_what_is_not_free_for_everybody_draws_nobody(more: dict[str, Any]) -> None:
     """Only a ticket that lets everybody in for nothing makes a day of free entry."""
-    assert "free entry" not in said(year(offers=free_on("Tu[1]", **more))[date(2026, 10, 6)])
+    assert "free-entry" not in causes(year(offers=free_on("Tu[1]", **more))[date(2026, 10, 6)])
 
 
 def test_school_classes_fill_term_mornings_only() -> None:
     """A Tuesday with classes is fuller in term; on a break, on other weekdays and on holidays none come."""
     opening = {"hours": "Mo-Su 10:00-17:00", "school_groups": "Mo-Tu 10:00-12:00"}
     risks = year(opening=opening)
-    assert "school classes come (Mo-Tu 10:00-12:00): 1.5 times" in said(risks[TUESDAY])
+    classes = causes(risks[TUESDAY])["school-classes"]
+    assert classes.cause.values["hours"] == "Mo-Tu 10:00-12:00"
+    assert classes.factor == pytest.approx(1.5, abs=0.05)
     assert risks[TUESDAY].chance > year()[TUESDAY].chance
     for without in (TUESDAY_ON_BREAK, date(2026, 10, 21), SATURDAY, date(2026, 10, 12)):
-        assert "classes" not in said(risks[without])
+        assert "school-classes" not in causes(risks[without])
 
 
 def test_no_school_classes_come_on_a_day_in_lieu_of_a_holiday() -> None:
@@ -113,15 +120,17 @@ def test_no_school_classes_come_on_a_day_in_lieu_of_a_holiday() -> None:
     The rule is that of 5 U.S.C. 6103 (b) for federal employees (from memory), as in the table of holidays.
     """
     risks = year(opening={"hours": "Mo-Su 10:00-17:00", "school_groups": "Fr 10:00-12:00"})
-    assert "classes" not in said(risks[date(2026, 7, 3)])
-    assert "school classes come (Fr 10:00-12:00)" in said(risks[date(2026, 7, 10)])
+    assert "school-classes" not in causes(risks[date(2026, 7, 3)])
+    assert "school-classes" in causes(risks[date(2026, 7, 10)])
 
 
 def test_fridays_are_told_apart_and_weekend_days_bring_alike() -> None:
     """Each is named with its size; the tables disagree whether Saturdays or Sundays are fuller."""
     risks = year()
-    for day, name in ((23, "Friday: 1.2 times"), (24, "Saturday: 2.8 times"), (25, "Sunday: 2.8 times")):
-        assert name in said(risks[date(2026, 10, day)])
+    for day, factor in ((23, 1.2), (24, 2.8), (25, 2.8)):
+        reason = causes(risks[date(2026, 10, day)])["weekday"]
+        assert reason.cause.values["day"] == date(2026, 10, day).weekday()
+        assert reason.factor == pytest.approx(factor, abs=0.05)
 
 
 def test_the_busiest_months_on_the_card_decide() -> None:
@@ -131,15 +140,15 @@ def test_the_busiest_months_on_the_card_decide() -> None:
     told = year(visit={"indoors": "outdoors"}, busiest_months=[1, 2, 3])
     assert guessed[summer].chance > guessed[winter].chance
     assert told[summer].chance < told[winter].chance
-    assert "by the busiest months on the place card" in said(told[winter])
+    assert "season-by-card" in causes(told[winter])
 
 
 def test_school_holidays_count_by_who_comes() -> None:
     """A weekday on break is like a weekend where families come, and much less where everybody does."""
     families = year()[TUESDAY_ON_BREAK]
     everybody = year(visit={"who_comes": "everybody"})[TUESDAY_ON_BREAK]
-    assert "the pupils nearby are out of school: 3.1 times a school day" in said(families)
-    assert "the pupils nearby are out of school: 1.3 times a school day" in said(everybody)
+    assert causes(families)["no-school"].factor == pytest.approx(3.1, abs=0.05)
+    assert causes(everybody)["no-school"].factor == pytest.approx(1.3, abs=0.05)
     assert families.chance > everybody.chance
 
 
@@ -147,8 +156,8 @@ def test_nobody_can_tell_the_season_from_afar_where_winters_are_warm() -> None:
     """At 27 degrees of latitude the time of year is a doubt that the reason names."""
     where = {**make_place().where.model_dump(), "latitude": 27.0}
     risk = year(where=where, visit={"indoors": "outdoors"})[TUESDAY]
-    assert "hard to tell from afar where winters are warm" in said(risk)
-    assert "hard to tell" not in said(year(visit={"indoors": "outdoors"})[TUESDAY])
+    assert "season-in-doubt" in causes(risk)
+    assert "season-in-doubt" not in causes(year(visit={"indoors": "outdoors"})[TUESDAY])
 
 
 def test_days_off_are_fuller_than_school_days() -> None:
@@ -162,15 +171,15 @@ def test_days_off_are_fuller_than_school_days() -> None:
 def test_the_celebrated_day_is_a_public_holiday_and_the_day_off_work_says_so() -> None:
     """Independence Day is on Saturday; on Friday many are off work for it."""
     risks = year()
-    assert "public holiday (Independence Day)" in said(risks[date(2026, 7, 4)])
-    assert "off work for Independence Day" in said(risks[date(2026, 7, 3)])
+    for day, code in ((4, "holiday"), (3, "in-lieu")):
+        assert causes(risks[date(2026, 7, day)])[code].cause.values["name"] == "Independence Day"
 
 
 def test_a_bridge_day_is_fuller() -> None:
     """The Friday after Thanksgiving beats other Fridays in term, and says why."""
     bridge = year()[date(2026, 11, 27)]
     assert bridge.chance > year()[date(2026, 11, 20)].chance
-    assert "alone between days off" in said(bridge)
+    assert "bridge-day" in causes(bridge)
 
 
 def test_half_the_pupils_bring_half_the_crowd() -> None:
@@ -191,8 +200,9 @@ def test_reasons_come_largest_first_and_name_their_size() -> None:
         "special_days": [{"day": SATURDAY, "name": "Harvest fair", "crowd_factor": "10"}]
     }
     first, second, *_ = year(**place)[SATURDAY].reasons
-    assert first.text == "Harvest fair: 10.0 times a usual day"
-    assert second.text == "Saturday: 2.8 times an ordinary weekday"
+    assert (first.cause, first.factor) == (fact("crowds-special-day", name="Harvest fair"), pytest.approx(10))
+    assert second.cause == fact("crowds-weekday", day=Weekday.SATURDAY)
+    assert second.text == "Saturday: 2.8 times as busy as an ordinary weekday"
 
 
 def test_a_special_day_is_fuller() -> None:
@@ -204,7 +214,7 @@ def test_a_special_day_is_fuller() -> None:
 def test_an_ordinary_day_says_that_it_is_one() -> None:
     """A reason is never missing."""
     (reason,) = year(visit={"indoors": "indoors"})[TUESDAY].reasons
-    assert reason.text == "an ordinary school-term weekday"
+    assert reason.cause == fact("crowds-ordinary-day")
 
 
 def test_unknown_schools_are_a_doubt_between_school_and_none() -> None:
@@ -213,8 +223,8 @@ def test_unknown_schools_are_a_doubt_between_school_and_none() -> None:
     nowhere = {**make_place().where.model_dump(), "country": "JP", "subdivision": ""}
     unknown, known = year(known=False, where=nowhere), year()
     assert known[TUESDAY].chance < unknown[TUESDAY].chance < known[TUESDAY_ON_BREAK].chance
-    assert "no school calendar for the pupils nearby" in said(unknown[TUESDAY])
-    assert "no school calendar" not in said(known[TUESDAY])
+    assert "school-unknown" in causes(unknown[TUESDAY])
+    assert not {"school-unknown", "school-likely", "no-school-likely"} & set(causes(known[TUESDAY]))
 
 
 def test_where_no_calendar_is_known_the_states_typical_year_counts() -> None:
@@ -222,7 +232,7 @@ def test_where_no_calendar_is_known_the_states_typical_year_counts() -> None:
     risks = year(known=False)
     july = risks[date(2026, 7, 14)]
     assert july.chance > risks[TUESDAY].chance
-    assert "no school calendar for the pupils nearby, who likely have no school" in said(july)
+    assert causes(july)["no-school-likely"].cause.values["students"] == fact("crowds-students")
     assert july.shares.unknown == 1
     march = risks[date(2026, 3, 24)]
     assert risks[TUESDAY].chance < march.chance < july.chance
@@ -281,7 +291,8 @@ def test_a_year_needs_an_entry_for_each_of_its_days() -> None:
 
 def test_every_chance_has_one_of_four_words() -> None:
     """The words cover all chances, in rising order, without gap."""
-    assert [word for _, word in WORDS] == [word_for(chance) for chance in (0.0, 0.2, 0.4, 1.0)]
-    assert [limit for limit, _ in WORDS] == sorted(limit for limit, _ in WORDS)
-    assert word_for(0.5) == "well filled"
-    assert word_for(0.500001) == "packed, most likely"
+    assert [word for _, word in FULLNESS] == list(Fullness)
+    assert [fullness_for(chance) for chance in (0.0, 0.2, 0.4, 1.0)] == list(Fullness)
+    assert [limit for limit, _ in FULLNESS] == sorted(limit for limit, _ in FULLNESS)
+    assert fullness_for(0.5) is Fullness.WELL_FILLED
+    assert fullness_for(0.500001) is Fullness.PACKED

@@ -12,6 +12,7 @@ from tests.builders import make_household, make_place
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.days_off import days_off
 from tripplan.planning.holidays.local_days import concerns, local_dates, place_holidays, with_local_days
@@ -42,7 +43,7 @@ def test_a_fair_makes_its_days_fuller_and_no_others() -> None:
         for local in ((), (fair(crowd_factor=3),))
     )
     assert busy[FAIR].chance > 1.5 * plain[FAIR].chance
-    assert any("Hop fair" in reason.text for reason in busy[FAIR].reasons)
+    assert fact("crowds-special-day", name="Hop fair") in [reason.cause for reason in busy[FAIR].reasons]
     other = date(2026, 9, 16)
     assert busy[other].chance == pytest.approx(plain[other].chance, abs=0.02)
 
@@ -53,6 +54,11 @@ CLOSED_ON_HOLIDAYS = make_place(opening={"hours": "Mo-Su 10:00-17:00; PH off"})
 def facts_with(place: Place, *local: LocalDay, years: tuple[int, ...] = (2026,)) -> PlaceFacts:
     """What all days at a place share, beside some local days."""
     return place_facts(Family(make_household(), (place,), local_days=local), place, years)
+
+
+def causes(facts: PlaceFacts, day: date) -> list[Fact]:
+    """What makes a day there fuller or emptier."""
+    return [reason.cause for reason in facts.crowds[day].reasons]
 
 
 @pytest.mark.parametrize(
@@ -76,7 +82,9 @@ def test_a_yearly_festival_runs_from_its_first_date_to_its_last(
 def test_a_local_day_off_counts_as_a_public_holiday_for_the_crowd_only() -> None:
     """The crowd risk knows it; a place closed on public holidays goes by those of its state, and is open."""
     facts = facts_with(CLOSED_ON_HOLIDAYS, fair(day_off=True))
-    assert any("public holiday (Hop fair)" in reason.text for reason in facts.crowds[FAIR].reasons)
+    assert any(
+        reason.cause == fact("crowds-holiday", name="Hop fair") for reason in facts.crowds[FAIR].reasons
+    )
     assert FAIR not in facts.public_holidays
 
 
@@ -91,7 +99,7 @@ def test_places_keep_a_local_day_like_a_public_holiday_where_the_parent_says_so(
 def test_people_are_at_work_on_a_day_that_only_places_keep() -> None:
     """Holiday hours alone make it no day off: nobody is told that it is a public holiday."""
     facts = facts_with(PLACE, fair(hours_as_on_holidays=True))
-    assert not any("public holiday" in reason.text for reason in facts.crowds[FAIR].reasons)
+    assert "crowds-holiday" not in {cause.code for cause in causes(facts, FAIR)}
 
 
 @pytest.mark.parametrize(
@@ -102,7 +110,9 @@ def test_free_entry_on_public_holidays_follows_the_hours(local: dict[str, bool],
     adult, free = {"name": "Entry", "price": "9.00"}, {"name": "Free", "price": "0", "valid": "PH"}
     facts = facts_with(make_place(offers=[adult, free]), fair(**local))
     days = [FAIR + timedelta(days=n) for n in range(3)]
-    told = [any("free entry" in reason.text for reason in facts.crowds[day].reasons) for day in days]
+    told = [
+        any(reason.cause.code == "crowds-free-entry" for reason in facts.crowds[day].reasons) for day in days
+    ]
     assert sum(told) == free_days
 
 

@@ -106,7 +106,7 @@ def test_minutes_naps_and_crowd_are_compared() -> None:
     assert against is not None
     assert [line.more for line in against.minutes] == [15, 0, 15, 5]
     assert [(line.what, line.more) for line in against.naps] == [("Di's nap", -35)]
-    assert against.crowd_planned == ("well filled", 0.3)
+    assert against.crowd_planned == 0.3
     assert against.unknown == ("extras",)
 
 

@@ -12,6 +12,7 @@ from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
+from tripplan.language.sentences import fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption, RevisedDay
 from tripplan.planning.on_the_day.replan import replan
@@ -232,7 +233,7 @@ def test_on_the_way_everybody_sits_in_the_car_until_the_child_wakes() -> None:
     assert nap.kept == ((SleepsIn.CAR, 100),)
     unload = outing.way_there.unload_minutes
     assert wait.outing.plan.enter == found.now + timedelta(minutes=100 + unload)
-    assert any("Never leave a child alone in a parked car" in caution for caution in found.cautions)
+    assert fact("cautions-asleep-in-car") in found.cautions
 
 
 def test_going_on_late_on_the_way_moves_the_whole_drive() -> None:
@@ -388,7 +389,7 @@ def test_on_the_way_home_lateness_moves_being_home_and_costs_nothing_more() -> N
     assert (on.change, on.naps) == (dollars("0"), outing.plan.naps)
     assert not found.impossible
     assert on.total == outing.cost.total.likely
-    assert any("not driving look at this" in caution for caution in found.cautions)
+    assert fact("cautions-while-driving") in found.cautions
 
 
 def test_on_the_way_home_what_is_late_is_told_by_how_much() -> None:
@@ -419,7 +420,7 @@ def test_a_child_that_missed_its_nap_may_sleep_on_in_the_car_at_home() -> None:
     assert [(nap.kept, nap.usual_minutes) for nap in on.naps] == [(((SleepsIn.CAR, 30),), 100)]
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.CAR, 100),)]
     assert wait.home - on.home == timedelta(minutes=70)
-    assert any("parked car" in caution for caution in found.cautions)
+    assert fact("cautions-asleep-in-car") in found.cautions
 
 
 def test_a_child_that_stays_asleep_when_moved_is_carried_in() -> None:

@@ -262,7 +262,7 @@ def test_seats_are_counted_for_everybody_babies_included() -> None:
     found = together(museum(), *few, group("Hill", "adult", "baby", seats=0))
     assert (found.seats.people, found.seats.seats, found.seats.missing) == (9, 8, 1)
     assert "1 seat is missing: 9 people, 8 in the cars." in together_sentences(found)
-    assert "law where you drive" in found.cautions[0]
+    assert found.cautions[0].code == "cautions-seat-moves-along"
     assert together(museum(), group("Hill", "adult")).cautions == ()
 
 

@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Any, Literal
 
 from tripplan.commands.answers.json_keys import json_keys, json_step
 from tripplan.commands.input.question import Question
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Origin, Source
@@ -85,6 +86,13 @@ def zone_name(place: Place) -> str:
     return place.where.zone.key
 
 
+@json_step
+def json_values(found: Fact) -> dict[str, Any]:
+    """The values that belong to the code, by name; what they mean, its sentence says."""
+    return dict(found.values)
+
+
+json_keys(Fact, "code values=json_values text=text")
 json_keys(Money, "amount=coins currency")
 json_keys(MoneyRange, "low=low.coins likely=likely.coins high=high.coins currency")
 json_keys(Weighed, "amount=money.coins currency=money.currency source")

@@ -96,7 +96,8 @@ json_keys(
 )
 json_keys(OtherWay, "total costs_more purchases")
 json_keys(
-    CrowdRisk, "chance:4 word reasons out_of_school=shares.out:4 school_unknown=shares.unknown:4 source"
+    CrowdRisk,
+    "chance:4 fullness word reasons out_of_school=shares.out:4 school_unknown=shares.unknown:4 source",
 )
 json_keys(
     VisitWeather,
@@ -104,4 +105,4 @@ json_keys(
     "chance_snow=day.snow:2 outdoors weighs=weighs.weighed forecast source",
 )
 json_keys(ForecastDay, "words service known_at")
-json_keys(CrowdReason, "text factor:3")
+json_keys(CrowdReason, "code=cause.code values=cause.json_values text factor:3")

@@ -24,6 +24,7 @@ from tripplan.documents.outings.planned import (
 )
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.entry import OutingEntry, outing_uid
 from tripplan.planning.calendar_entry.outing_entry import entry_for_outing
 from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, planned_again, planned_from
@@ -31,7 +32,6 @@ from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import leaving_sentence
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
-from tripplan.values import wording
 
 
 def run(options: CalendarOptions, console: Console, environment: Mapping[str, str]) -> int:

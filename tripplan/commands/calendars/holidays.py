@@ -16,6 +16,7 @@ from tripplan.documents.calendars.local_days import LocalDay, LocalDays
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import (
     ComingHoliday,
@@ -25,7 +26,6 @@ from tripplan.planning.holidays.coming_holidays import (
 from tripplan.planning.holidays.local_days import local_day_sentence
 from tripplan.planning.outing.sentences import span_sentence
 from tripplan.services import family_in
-from tripplan.values import wording
 
 _OPTIONS = {
     "name": "NAME",

@@ -28,6 +28,7 @@ from tripplan.files.calendars.school_calendar_file import ProposedEntry, SchoolP
 from tripplan.files.calendars.school_file import SchoolFile, read_school_file
 from tripplan.files.calendars.school_table_file import DateOrder
 from tripplan.files.demo import READ_AHEAD, READ_BACK
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,
@@ -44,7 +45,6 @@ from tripplan.planning.holidays.school_regions import (
 from tripplan.records.store import Records, StoredDocument
 from tripplan.regular_file import path_from
 from tripplan.services import Services, family_in
-from tripplan.values import wording
 
 _USUAL_PUPILS = 10_000
 _TITLES = ("--no-school", "--short", "--school")

@@ -9,6 +9,7 @@ from tripplan.commands.options.shared import RecordsOptions
 from tripplan.commands.output.console import Console
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, InputFaults
+from tripplan.language.locales import speak
 from tripplan.planning.family.family import Family
 from tripplan.records.opening import Which
 from tripplan.records.store import Records
@@ -49,7 +50,11 @@ def opened(options: RecordsOptions, settings: Mapping[str, str]) -> OnRecord:
         TripplanError: the records cannot be used.
     """
     services = open_services(settings)
-    return OnRecord(services, Which(options.which) if options.which else services.which)
+    on_record = OnRecord(services, Which(options.which) if options.which else services.which)
+    household = on_record.records.get(Household)
+    if household is not None:
+        speak(household.value.locale)
+    return on_record
 
 
 def needed(family: Family | None, *beside: Finding) -> Family:

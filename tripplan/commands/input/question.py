@@ -17,6 +17,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, Weight
+from tripplan.language.locales import speak
 from tripplan.planning.family.family import Family
 from tripplan.records.location import data_folder
 from tripplan.records.store import Records
@@ -123,6 +124,8 @@ def _family(
     if options.household:
         household = household_in(options.household, today, findings)
         family = Family(household, family.places if family else ()) if household else None
+        if household:
+            speak(household.locale)
     elif family is None:
         message = "there is no household on record; name a household file, or use --demo"
         findings.append(Finding(ASKED, "--household", "", message))

@@ -31,6 +31,7 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, RecordConflict
 from tripplan.files.cards.logbook_file import load_logbook_entry, logbook_csv, write_logbook_entry
+from tripplan.language import wording
 from tripplan.planning.logbook.against_plan import against_plan, year_against_plan
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import draft, filled_as_planned
@@ -45,7 +46,6 @@ from tripplan.planning.logbook.sentences import (
 )
 from tripplan.planning.logbook.year import year_account
 from tripplan.records.store import StoredDocument
-from tripplan.values import wording
 
 
 def run(task: str, options: TaskOptions, console: Console, environment: Mapping[str, str]) -> int:

@@ -1,11 +1,12 @@
 """What `tripplan day` tells beside the timeline: how likely it holds, and what it could be traded for."""
 
 from tripplan.commands.output.console import Console
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.day import beside_the_best, slack, trade_offs
 from tripplan.planning.on_the_day.recovery_options import RevisedDay
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_sentence
-from tripplan.values import wording
 
 
 def say_replanned(found: RevisedDay, console: Console) -> None:
@@ -28,7 +29,7 @@ def say_replanned(found: RevisedDay, console: Console) -> None:
         console.line(f"{title}: not any more")
         for reason in reasons:
             console.line(reason, 2)
-    console.listed("Please mind:", found.cautions)
+    console.listed("Please mind:", told(found.cautions))
 
 
 def say_slack(outing: Outing, console: Console) -> None:

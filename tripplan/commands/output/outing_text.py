@@ -5,6 +5,7 @@ from datetime import datetime
 
 from tripplan.commands.output.console import Console
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
+from tripplan.language import wording
 from tripplan.planning.admission.result import OtherWay
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch
@@ -13,7 +14,6 @@ from tripplan.planning.outing.idea_notes import asking_sentences
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import at_the_door, item_sentence, purchase_sentence, tickets_known
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
-from tripplan.values import wording
 
 
 def spread_note(outings: Sequence[Outing]) -> str:

@@ -4,7 +4,7 @@ from types import TracebackType
 from typing import Self
 
 from tripplan.commands.output.console import Console
-from tripplan.values import wording
+from tripplan.language import wording
 
 _FILL, _EMPTY = "#", "."
 

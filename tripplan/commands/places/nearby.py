@@ -9,12 +9,12 @@ from tripplan.commands.options.files import NearbyOptions
 from tripplan.commands.output.console import Console
 from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.errors import Finding, InputFaults, UnknownName
+from tripplan.language import wording
 from tripplan.nearby.kinds import NAMES
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace, list_nearby
 from tripplan.nearby.map_places import OsmiumMissing, read_places
 from tripplan.regular_file import path_from
 from tripplan.services import family_in
-from tripplan.values import wording
 
 _STEPS = {"places": 0.1, "outlines": 0.5, "positions": 0.8}
 

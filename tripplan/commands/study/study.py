@@ -23,6 +23,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import tentative_outings
 from tripplan.planning.outing.idea_notes import asking_sentences
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -44,7 +45,6 @@ from tripplan.planning.topic_fit import fits_of
 from tripplan.records.planned_outings import outings_ever
 from tripplan.records.store import Records
 from tripplan.records.study_units import remove_unit
-from tripplan.values import wording
 
 _OPTIONS = {"name": "NAME", "topics": "--topic", "first": "--from", "last": "--to", "budget": "--budget"}
 

@@ -20,11 +20,11 @@ from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.outing.sentences import span_sentence
 from tripplan.planning.study.options import planned_for, term_of
 from tripplan.planning.study.sentences import limit_sentences, pick_sentences
 from tripplan.records.store import Records, StoredDocument
-from tripplan.values import wording
 
 _OPTIONS = {"budget": "--budget", "first": "--from", "last": "--to", "without": "--without"}
 

@@ -9,6 +9,7 @@ from tripplan.commands.input.settings import ASKED, settings_from
 from tripplan.commands.options.files import RestoreOptions
 from tripplan.commands.output.console import Console
 from tripplan.errors import Finding, InputFaults, RecordsDamaged
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of, copy_of
 from tripplan.records.location import data_folder
@@ -16,7 +17,6 @@ from tripplan.records.merging.replacement import replacement
 from tripplan.records.opening import Which
 from tripplan.records.restoring import contents_of, put_back, recover
 from tripplan.services import Services, open_services
-from tripplan.values import wording
 
 
 def run(options: RestoreOptions, console: Console, environment: Mapping[str, str]) -> int:

@@ -18,6 +18,7 @@ from tripplan.documents.model import Name, Written
 from tripplan.documents.usual_weather import Degrees, UsualWeather
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency, Price
+from tripplan.language.locales import Locale, of_country
 
 _FAHRENHEIT = ("US", "BS", "BZ", "KY", "LR", "PW", "FM", "MH")
 """Countries where temperatures are told in degrees Fahrenheit; from memory."""
@@ -42,6 +43,20 @@ class Household(Written):
         FieldSpec("Distances in", control=Control.RADIO, words={"mi": "miles", "km": "kilometres"}),
     ] = "km"
     """The unit that distances are shown in."""
+    language: Annotated[
+        Literal["country", "en-US", "en-GB", "de"],
+        FieldSpec(
+            "Language",
+            help="What has no German words yet is shown in American English.",
+            words={
+                "country": "As people write where you live",
+                "en-US": "American English",
+                "en-GB": "British English",
+                "de": "Deutsch",
+            },
+        ),
+    ] = "country"
+    """In which language, and in which country's manner, words, dates and amounts are written."""
     usual_weather: Annotated[UsualWeather | None, FieldSpec("Usual weather")] = None
     """What the months are usually like at home and around it, where no weather station is near."""
     members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), FieldSpec("People")]
@@ -94,6 +109,11 @@ class Household(Written):
     def notice(self) -> str:
         """What everything that is shown or written of an invented family says; empty for a real one."""
         return INVENTED if self.invented else ""
+
+    @property
+    def locale(self) -> Locale:
+        """How the family is spoken to: as it chose, else as people write where it lives."""
+        return of_country(self.home.country) if self.language == "country" else Locale(self.language)
 
     @property
     def degrees(self) -> Degrees:

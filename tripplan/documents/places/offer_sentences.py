@@ -20,7 +20,7 @@ from tripplan.documents.places.offers import (
     Ticket,
     Voucher,
 )
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.ages import EVERYONE, MONTHS, AgeBand
 from tripplan.values.money import Money
 

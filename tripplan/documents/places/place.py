@@ -21,7 +21,7 @@ from tripplan.documents.places.offers import (
 from tripplan.documents.usual_weather import UsualWeather
 from tripplan.documents.where import Where
 from tripplan.documents.written_money import Currency
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.ages import Ages
 from tripplan.values.opening_hours import HoursText
 

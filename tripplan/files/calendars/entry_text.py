@@ -5,8 +5,8 @@ from datetime import datetime
 from icalendar import Calendar, Component
 
 from tripplan.files.calendars.calendar_file import calendar_file
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.entry import OutingEntry
-from tripplan.values import wording
 from tripplan.values.plain_text import lines
 
 

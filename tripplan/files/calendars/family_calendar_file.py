@@ -5,8 +5,8 @@ from operator import itemgetter
 
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar
 from tripplan.files.calendar_reader.content import CalendarContent
+from tripplan.language import wording
 from tripplan.planning.family.busy_days import day_end
-from tripplan.values import wording
 
 
 def family_calendar_from(

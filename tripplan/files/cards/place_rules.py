@@ -9,7 +9,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.toml.toml_text import shown
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.opening_hours import open_spans, unknown_spans
 
 PRICES_GROW_OLD_DAYS = 365

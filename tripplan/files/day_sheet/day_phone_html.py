@@ -25,9 +25,9 @@ from tripplan.files.day_sheet.day_stretches import (
     stretches,
 )
 from tripplan.files.html_page import escape, page_head
+from tripplan.language import wording
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
-from tripplan.values import wording
 
 TAKEN_ALONG = ("emergency", "tickets", "naps", "needs", "cautions")
 """The sections of the day sheet that stand below what is on now, most urgent first."""

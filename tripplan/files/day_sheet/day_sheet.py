@@ -14,6 +14,8 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.where import TOWN_ONLY, Where
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.day_sheet.packing import Trip, packing_list
@@ -28,7 +30,6 @@ from tripplan.planning.outing.sentences import (
     tickets_known,
     total_sentence,
 )
-from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.plain_text import one_line
 
@@ -121,7 +122,9 @@ def day_sheet(outing: Outing, household: Household, entries: SheetEntries, *, no
         SheetSection("steps", "Step by step", tuple(_steps(outing))),
         SheetSection("naps", "Naps", tuple(_naps(outing))),
         SheetSection("needs", "Allergies and needs", tuple(_needs(outing, entries))),
-        SheetSection("cautions", "Please mind", tuple(SheetLine(text, POINT) for text in outing.cautions)),
+        SheetSection(
+            "cautions", "Please mind", tuple(SheetLine(text, POINT) for text in told(outing.cautions))
+        ),
         SheetSection("questions", "Three questions to take along", tuple(_questions(outing, entries))),
     )
     return DaySheet(

@@ -8,9 +8,9 @@ from math import ceil
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.files.day_sheet.day_sheet import address_of, clock_of
+from tripplan.language import wording
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
-from tripplan.values import wording
 
 Clock = Callable[[datetime], str]
 

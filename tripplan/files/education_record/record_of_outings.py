@@ -5,8 +5,8 @@ from decimal import Decimal
 
 from tripplan.files.html_page import escape, page_head
 from tripplan.files.tables import Cell, csv_table
+from tripplan.language import wording
 from tripplan.planning.logbook.education_record import ChildTotal, EducationRecord, RecordLine
-from tripplan.values import wording
 
 TITLE = "Record of outings"
 COLUMNS = ("Day", "Child", "Where", "Hours", "Subjects", "Did and learned")

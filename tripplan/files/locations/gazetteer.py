@@ -18,7 +18,7 @@ from tripplan.documents.where import Point, Where
 from tripplan.files.locations.geo_address import is_geo_address, pair_in_geo_address
 from tripplan.files.locations.map_links import is_link, pair_in_map_link
 from tripplan.files.toml.toml_text import shown
-from tripplan.values import wording
+from tripplan.language import wording
 
 _INSTEAD = "give latitude and longitude instead"
 _DECIMAL = r"\d{1,3}(?:\.\d+)?"

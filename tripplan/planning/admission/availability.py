@@ -9,8 +9,8 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Offer, Pass, Voucher
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.admission.blocks import HeldHere
-from tripplan.values import wording
 from tripplan.values.opening_hours import holds_at
 
 

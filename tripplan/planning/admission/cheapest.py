@@ -11,6 +11,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Offer, Ticket, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.planning.admission.availability import (
     UnavailableOffer,
     VisitTime,
@@ -40,7 +41,6 @@ from tripplan.planning.admission.till import (
     shares,
     total_of,
 )
-from tripplan.values import wording
 from tripplan.values.ages import completed_months
 from tripplan.values.money import Money, minor_digits
 

@@ -8,8 +8,8 @@ from tripplan.documents.places.offer_sentences import ages_in_words
 from tripplan.documents.places.offers import Bundle, Discount, Offer, Pass, Ticket, prices_in
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
+from tripplan.language import wording
 from tripplan.planning.admission.blocks import decimals, sold_singly
-from tripplan.values import wording
 from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import Money, minor_digits
 

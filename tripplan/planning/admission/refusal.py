@@ -7,11 +7,11 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import accompaniment_sentence, age_in_words
 from tripplan.documents.places.offers import Bundle, Discount, Offer, OfferRules, Pass, Ticket
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.admission.availability import UnavailableOffer
 from tripplan.planning.admission.blocks import Board, Role, TicketBlock
 from tripplan.planning.admission.charges import charges_for
 from tripplan.planning.admission.integer import cheapest_by_integers
-from tripplan.values import wording
 
 Rules = TypeVar("Rules", bound=OfferRules)
 

@@ -10,11 +10,11 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.language import wording
 from tripplan.planning.admission.availability import on_sale
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.values import wording
 from tripplan.values.ages import months_later
 from tripplan.values.money import Money
 

@@ -9,6 +9,8 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import EntryTicks, PlanStatus
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Point, Where
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry
 from tripplan.planning.calendar_entry.reminders import reminders, to_dos
 from tripplan.planning.cost import OutingCost
@@ -25,7 +27,6 @@ from tripplan.planning.outing.sentences import (
     total_sentence,
 )
 from tripplan.planning.travel.drive import Leg
-from tripplan.values import wording
 
 USUAL_TICKS = EntryTicks()
 """What an entry tells unless the parent ticks otherwise."""
@@ -75,7 +76,7 @@ def entry_for_outing(
         _money(outing.cost) if ticked.costs else (),
         _crowd(outing),
         _listed("Good to know", outing.notes),
-        _listed("Please mind", (*outing.place.visit.cautions, *outing.cautions)),
+        _listed("Please mind", told(outing.cautions)),
         ("Times and costs are estimates; the place's own page has the last word on hours and prices.",),
     )
     written = ("\n".join(dict.fromkeys(block)) for block in (tuple(lines) for lines in blocks) if block)
@@ -255,7 +256,7 @@ def _money(cost: OutingCost) -> Iterator[str]:
 
 
 def _crowd(outing: Outing) -> Iterator[str]:
-    yield f"Full house: {crowd_sentence(outing.crowd)}."
+    yield f"Crowds: {crowd_sentence(outing.crowd)}."
 
 
 def _listed(heading: str, lines: tuple[str, ...]) -> Iterator[str]:

@@ -9,6 +9,7 @@ from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanSt
 from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import UnknownName
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.entry import EntryLayout, OutingEntry, endings, outing_uid
 from tripplan.planning.calendar_entry.outing_entry import (
     entry_for_outing,
@@ -23,7 +24,6 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.opening.booking import book_by
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.values import wording
 
 _A_YEAR = timedelta(days=366)
 

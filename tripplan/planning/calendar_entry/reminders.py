@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 
 from tripplan.documents.outings.planned import EntryTicks, ThingsToDo
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.entry import Reminder, ToDo
-from tripplan.values import wording
 
 EVENING = time(19, 0)
 """When small children are in bed; common practice, no source."""

@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 from tripplan.documents.places.forecast import FARTHEST_DAYS, ForecastDay
 from tripplan.documents.usual_weather import COLDEST, HOTTEST, Degrees
 from tripplan.errors import Finding, InputFaults
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.units import celsius
 
 EXAMPLES = "rain tomorrow, 95, or dry, 40 to 55"

@@ -8,9 +8,9 @@ from decimal import Decimal
 import numpy as np
 
 from tripplan.errors import CurrencyMismatch, PlanError
+from tripplan.language import wording
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.outing.outing import Outing
-from tripplan.values import wording
 
 DRAWS = 40_000
 """How often the prices are drawn; the standard error of a chance is at most 0.25 %."""

@@ -8,10 +8,10 @@ from decimal import Decimal
 
 from tripplan.documents.family.car import Car, Fuel
 from tripplan.documents.family.household import Household
+from tripplan.language import wording
 from tripplan.planning.cost.items import CostItem, Swing, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, UsRates
 from tripplan.planning.travel.drive import Leg
-from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money
 from tripplan.values.ranges import Origin, Range, Source

@@ -6,7 +6,7 @@ from tripplan.documents.family.exchange_rate import ExchangeRate
 from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
-from tripplan.values import wording
+from tripplan.language import wording
 
 PRICE_DIGITS = 4
 """Decimal places that a converted price keeps, so that sums of it are right to the smallest coin [-]."""

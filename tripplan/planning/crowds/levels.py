@@ -55,7 +55,7 @@ class VisitorTable:
     """What one published table of visitors says; None where it cannot tell.
 
     Attributes:
-        name: what was counted, where and when.
+        name: of the message that says what was counted, where and when.
         source: author and title.
         who_comes: who fills the place, as on a place card.
         friday, saturday, sunday, public_holiday, long_weekend, off_work, noise, season, shoulder,
@@ -85,7 +85,7 @@ class VisitorTable:
 
 
 CITY_ZOO = VisitorTable(
-    name="a city zoo, 440 days of 1990 and 1991",
+    name="crowds-table-zoo",
     source="data set zoo.df of the R package s20x (Auckland; its days are dated by their public holidays)",
     who_comes="families",
     friday=0.05,
@@ -101,7 +101,7 @@ CITY_ZOO = VisitorTable(
     noise=0.53,
 )
 CITY_BICYCLES = VisitorTable(
-    name="leisure riders of a city's hired bicycles, 2011 and 2012",
+    name="crowds-table-bicycles",
     source="Fanaee-T and Gama, Bike Sharing (Washington DC), UCI Machine Learning Repository, 2013",
     who_comes="everybody",
     friday=0.30,
@@ -117,7 +117,7 @@ CITY_BICYCLES = VisitorTable(
     weekend_on_break=0.03,
 )
 RIVERSIDE_PARK = VisitorTable(
-    name="walkers in a riverside park, 2015 and 2016",
+    name="crowds-table-walkers",
     source="City of Melbourne, pedestrian counting system, Birrarung Marr, in the R package tsibble",
     who_comes="everybody",
     friday=0.35,

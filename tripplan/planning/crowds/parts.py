@@ -1,12 +1,12 @@
 """What makes a day fuller or emptier than an ordinary school-term weekday, part by part.
 
-A part is worked out for whole years at once; what it says of a single day is put into words on demand.
+A part is worked out for whole years at once; what causes it on a single day is found out on demand.
 """
 
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from enum import Enum, auto
+from enum import Enum, StrEnum, auto
 from functools import lru_cache, partial
 from typing import Any
 
@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from tripplan.documents.places.offers import Offer, Ticket
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, SHORT_DAY, Levels
 from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
 from tripplan.planning.crowds.season import season
@@ -22,11 +23,29 @@ from tripplan.planning.holidays.days_off import DaysOff, Flags
 from tripplan.planning.holidays.public_holidays import OBSERVED
 from tripplan.planning.holidays.schools import SchoolDays
 from tripplan.values.ages import EVERYONE
+from tripplan.values.weekday import Weekday
 
 Floats = NDArray[np.floating[Any]]
 
-_A_WEEKEND = "another weekend"
-_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_MOST, _ALL = 0.5, 0.95
+"""From these shares of the pupils on it is most of them, and all [-]."""
+_OPEN_QUESTION = (0.2, 0.8)
+"""Between these chances that there is no school neither is likely [0-1]."""
+
+
+class Than(StrEnum):
+    """What a day is compared with; the messages of these names say it."""
+
+    WEEKDAY = "crowds-than-weekday"
+    SUCH_WEEKDAY = "crowds-than-such-weekday"
+    WEEKEND = "crowds-than-weekend"
+    SCHOOL_DAY = "crowds-than-school-day"
+    WHOLE_SCHOOL_DAY = "crowds-than-whole-school-day"
+    AVERAGE = "crowds-than-average"
+    PAID = "crowds-than-paid"
+    WITHOUT_CLASSES = "crowds-than-without-classes"
+    USUAL = "crowds-than-usual"
+    ELSEWHERE = "crowds-than-elsewhere"
 
 
 class FactorGroup(Enum):
@@ -43,14 +62,14 @@ class Part:
 
     Attributes:
         effect: on the logarithm of visitors [ln]; the effects of a day add up.
-        cause: in words.
-        compared_with: what the effect multiplies, such as 'an ordinary weekday'.
+        cause: what brings it.
+        compared_with: what the effect multiplies.
         doubt: standard deviation of the effect where a calendar is unknown [ln].
     """
 
     effect: float
-    cause: str
-    compared_with: str
+    cause: Fact
+    compared_with: Than
     doubt: float = 0.0
 
     @property
@@ -58,8 +77,11 @@ class Part:
         """How many times the visitors [-]."""
         return math.exp(self.effect)
 
-    def __str__(self) -> str:
-        return f"{self.cause}: {self.factor:.1f} times {self.compared_with}"
+    @property
+    def fact(self) -> Fact:
+        """The cause with its size."""
+        than = fact(self.compared_with)
+        return fact("crowds-reason", cause=self.cause, factor=round(self.factor, 2), than=than)
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,23 +90,23 @@ class YearPart:
 
     Attributes:
         effect: as in `Part` [ln].
-        cause: in words, or what gives the words for the day with that index.
+        cause: of all days, or what gives that of the day with an index.
         compared_with: as in `Part`.
         group: what it is about.
         doubt: as in `Part` [ln]; None for none.
     """
 
     effect: Floats
-    cause: str | Callable[[int], str]
-    compared_with: str
+    cause: Fact | Callable[[int], Fact]
+    compared_with: Than
     group: FactorGroup
     doubt: Floats | None = None
 
     def on(self, index: int) -> Part:
-        """The effect on the day with that index, in words."""
+        """The effect on the day with that index."""
         return Part(
             float(self.effect[index]),
-            self.cause if isinstance(self.cause, str) else self.cause(index),
+            self.cause if isinstance(self.cause, Fact) else self.cause(index),
             self.compared_with,
             0.0 if self.doubt is None else float(self.doubt[index]),
         )
@@ -117,7 +139,7 @@ def _kinds_of_day(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator
     inside = partial(_weekend_on_break, schools)
     yield calendar.public_holiday
     yield calendar.weekday
-    yield YearPart(levels.weekend_on_break * on_break, inside, _A_WEEKEND, FactorGroup.DAY_OFF)
+    yield YearPart(levels.weekend_on_break * on_break, inside, Than.WEEKEND, FactorGroup.DAY_OFF)
     yield calendar.long_weekend
     yield from _schools(off, schools, levels)
     yield calendar.off_work
@@ -135,14 +157,14 @@ class _CalendarParts:
 
 @lru_cache(maxsize=256)
 def _calendar_parts(off: DaysOff, levels: Levels) -> _CalendarParts:
-    ordinary, day_off = "an ordinary weekday", FactorGroup.DAY_OFF
+    ordinary, day_off = Than.WEEKDAY, FactorGroup.DAY_OFF
     by_weekday = np.array([0, 0, 0, 0, levels.friday, levels.saturday, levels.sunday])
     off_work = levels.off_work * (off.in_lieu | off.bridge)
     parts = _CalendarParts(
         YearPart(levels.public_holiday * off.public_holiday, partial(_holiday, off), ordinary, day_off),
         YearPart(by_weekday[off.weekday] * ~off.public_holiday, partial(_weekday, off), ordinary, day_off),
-        YearPart(levels.long_weekend * off.long_weekend, "part of a long weekend", _A_WEEKEND, day_off),
-        YearPart(off_work, partial(_off_work, off), "such a weekday", day_off),
+        YearPart(levels.long_weekend * off.long_weekend, fact("crowds-long-weekend"), Than.WEEKEND, day_off),
+        YearPart(off_work, partial(_off_work, off), Than.SUCH_WEEKDAY, day_off),
     )
     for part in (parts.public_holiday, parts.weekday, parts.long_weekend, parts.off_work):
         part.effect.setflags(write=False)
@@ -160,75 +182,80 @@ def _schools(off: DaysOff, schools: SchoolDays, levels: Levels) -> Iterator[Year
     known = np.log1p(schools.out * more)
     chance = schools.chance_out
     between = (np.log1p((schools.out + schools.unknown) * more) - known) * off.working
-    yield YearPart(known * off.working, partial(_pupils, schools), "a school day", FactorGroup.DAY_OFF)
+    yield YearPart(known * off.working, partial(_pupils, schools), Than.SCHOOL_DAY, FactorGroup.DAY_OFF)
     yield YearPart(
         chance * between,
         partial(_unknown, schools),
-        "a school day",
+        Than.SCHOOL_DAY,
         FactorGroup.DAY_OFF,
         doubt=np.sqrt(chance * (1 - chance)) * between,
     )
     if schools.short.any():
         part_of_day = np.log1p((schools.out + SHORT_DAY * schools.short) * more) - known
         yield YearPart(
-            part_of_day * off.working, partial(_short_day, schools), "a whole school day", FactorGroup.DAY_OFF
+            part_of_day * off.working,
+            partial(_short_day, schools),
+            Than.WHOLE_SCHOOL_DAY,
+            FactorGroup.DAY_OFF,
         )
 
 
-def _weekday(off: DaysOff, index: int) -> str:
-    return _WEEKDAYS[off.weekday[index]]
+def _weekday(off: DaysOff, index: int) -> Fact:
+    return fact("crowds-weekday", day=Weekday(off.weekday[index]))
 
 
-def _holiday(off: DaysOff, index: int) -> str:
-    return f"public holiday ({off.names[index]})"
+def _holiday(off: DaysOff, index: int) -> Fact:
+    return fact("crowds-holiday", name=off.names[index])
 
 
-def _off_work(off: DaysOff, index: int) -> str:
+def _off_work(off: DaysOff, index: int) -> Fact:
     if off.in_lieu[index]:
-        return f"many are off work for {off.names[index].removesuffix(OBSERVED)}"
-    return "alone between days off"
+        return fact("crowds-in-lieu", name=off.names[index].removesuffix(OBSERVED))
+    return fact("crowds-bridge-day")
 
 
-def _unknown(schools: SchoolDays, index: int) -> str:
-    share = float(schools.unknown[index])
-    pupils = "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
+def _unknown(schools: SchoolDays, index: int) -> Fact:
     chance = float(schools.chance_out[index])
-    if 0.2 <= chance <= 0.8:
-        return f"no school calendar for {pupils} nearby, who may or may not have school"
-    have = "no school" if chance > 0.5 else "school"
-    return f"no school calendar for {pupils} nearby, who likely have {have}"
+    low, high = _OPEN_QUESTION
+    code = "crowds-school-unknown" if low <= chance <= high else "crowds-school-likely"
+    code = "crowds-no-school-likely" if chance > high else code
+    return fact(code, students=_students(float(schools.unknown[index])))
 
 
-def _weekend_on_break(schools: SchoolDays, index: int) -> str:
+def _weekend_on_break(schools: SchoolDays, index: int) -> Fact:
     known = schools.on_break[index] >= schools.unknown[index] * schools.chance_on_break[index]
-    return "inside school holidays" if known else "inside likely school holidays"
+    return fact("crowds-on-break" if known else "crowds-likely-on-break")
 
 
-def _pupils(schools: SchoolDays, index: int) -> str:
-    out = float(schools.out[index])
-    if out > 0.95:
-        return "the pupils nearby are out of school"
-    if out > 0.5:
-        return "most pupils nearby are out of school"
-    return f"{out:.0%} of the pupils nearby are out of school"
+def _pupils(schools: SchoolDays, index: int) -> Fact:
+    return fact("crowds-no-school", students=_students(float(schools.out[index]), most=True))
 
 
-def _short_day(schools: SchoolDays, index: int) -> str:
-    share = float(schools.short[index])
-    pupils = "the pupils" if share > 0.95 else f"{share:.0%} of the pupils"
-    return f"{pupils} nearby have a short school day and fill the rest of it"
+def _short_day(schools: SchoolDays, index: int) -> Fact:
+    return fact("crowds-short-school-day", students=_students(float(schools.short[index])))
+
+
+def _students(share: float, *, most: bool = False) -> Fact:
+    """How many of the pupils nearby, whether or not a half of them is told as most of them."""
+    if share > _ALL:
+        return fact("crowds-students")
+    return (
+        fact("crowds-most-students")
+        if most and share > _MOST
+        else fact("crowds-some-students", share=round(share, 2))
+    )
 
 
 def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
     found = season(
         off.first, len(off), place.where.point.latitude, place.visit.indoors, place.busiest_months, levels
     )
-    cause = "time of year"
+    code = "crowds-season"
     if place.busiest_months:
-        cause = "time of year, by the busiest months on the place card"
+        code = "crowds-season-by-card"
     elif found.doubt is not None:
-        cause = "time of year, hard to tell from afar where winters are warm"
-    return YearPart(found.effect, cause, "the year's average", FactorGroup.SEASON, doubt=found.doubt)
+        code = "crowds-season-in-doubt"
+    return YearPart(found.effect, fact(code), Than.AVERAGE, FactorGroup.SEASON, doubt=found.doubt)
 
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:
@@ -243,7 +270,7 @@ def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags)
             paid = 1 - free[year].sum() / is_open[year].sum()
             draw[year] = math.log(FREE_ENTRY) * paid * free[year]
     if free.any():
-        yield YearPart(draw, "a day of free entry", "a day that costs", FactorGroup.PLACE)
+        yield YearPart(draw, fact("crowds-free-entry"), Than.PAID, FactorGroup.PLACE)
 
 
 def _lets_everybody_in_free(offer: Offer) -> bool:
@@ -263,7 +290,8 @@ def _school_classes(place: Place, off: DaysOff, schools: SchoolDays) -> Iterator
     in_school = 1 - schools.out - schools.chance_out * schools.unknown
     come = days_of_rule(hours, off, schools) & off.working & ~off.in_lieu
     effect = np.log1p((SCHOOL_CLASSES - 1) * in_school) * come
-    yield YearPart(effect, f"school classes come ({hours})", "a term day without them", FactorGroup.PLACE)
+    cause = fact("crowds-school-classes", hours=hours)
+    yield YearPart(effect, cause, Than.WITHOUT_CLASSES, FactorGroup.PLACE)
 
 
 def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
@@ -272,4 +300,6 @@ def _special_days(place: Place, off: DaysOff) -> Iterator[YearPart]:
         if 0 <= index < len(off):
             effect = np.zeros(len(off))
             effect[index] = math.log(special.crowd_factor)
-            yield YearPart(effect, special.name, "a usual day", FactorGroup.PLACE)
+            yield YearPart(
+                effect, fact("crowds-special-day", name=special.name), Than.USUAL, FactorGroup.PLACE
+            )

@@ -9,32 +9,27 @@ from functools import cached_property, reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language.sentences import Fact, fact, said, say
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
 from tripplan.planning.crowds.learning import Observation, posterior_mean, residual, ways_to_differ
 from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
-from tripplan.planning.crowds.parts import FactorGroup, Floats, Part, YearPart, year_parts
+from tripplan.planning.crowds.parts import FactorGroup, Floats, Part, Than, YearPart, year_parts
 from tripplan.planning.holidays.days_off import DaysOff, Flags, days_off
 from tripplan.planning.holidays.schools import SchoolDays, SchoolShares
 from tripplan.values.ranges import Origin, Source
 
-WORDS = (
-    (0.10, "plenty of room"),
-    (0.25, "some company"),
-    (0.50, "well filled"),
-    (1.00, "packed, most likely"),
+FULLNESS = (
+    (0.10, Fullness.PLENTY_OF_ROOM),
+    (0.25, Fullness.SOME_COMPANY),
+    (0.50, Fullness.WELL_FILLED),
+    (1.00, Fullness.PACKED),
 )
-"""What a chance is called: the first word whose limit it does not exceed. Up to a tenth is half the average
+"""What a chance is called: the first whose limit it does not exceed. Up to a tenth is half the average
 chance, a quarter lies just above the average, beyond a half a full house is more likely than not."""
 
-_ELSEWHERE = f"counted elsewhere, not at this place: {'; '.join(table.name for table in TABLES)}"
-_SOURCE = Source(Origin.ESTIMATE, _ELSEWHERE)
-_SOURCE_WITH_NOTES = Source(
-    Origin.ESTIMATE,
-    f"{_ELSEWHERE}. Your own notes here count beside it: about four of one kind of day weigh as much",
-)
 _WORTH_SAYING = math.log(1.05)
 
 
@@ -43,12 +38,19 @@ class CrowdReason:
     """One thing that makes a day fuller or emptier.
 
     Attributes:
-        text: in words, the factor included.
+        cause: what it is.
         factor: how many times the visitors of the day without it [-]; the factors of a day multiply.
+        fact: both of them.
     """
 
-    text: str
+    cause: Fact
     factor: float
+    fact: Fact
+
+    @property
+    def text(self) -> str:
+        """In words, the factor included."""
+        return said(self.fact)
 
 
 @dataclass(frozen=True)
@@ -57,17 +59,29 @@ class CrowdRisk:
 
     Attributes:
         chance: chance of being among the busiest fifth of the open days of that year [0-1].
-        word: one of `WORDS`.
+        fullness: what that chance is called.
         reasons: what it rests on, largest effect first; never empty.
         shares: how the pupils within reach are spread.
-        source: where the levels come from.
+        with_notes: whether the family's own notes count beside what was counted elsewhere.
     """
 
     chance: float
-    word: str
+    fullness: Fullness
     reasons: tuple[CrowdReason, ...]
     shares: SchoolShares
-    source: Source
+    with_notes: bool
+
+    @property
+    def word(self) -> str:
+        """What the chance is called, in a word or two."""
+        return say(fullness_code(self.fullness))
+
+    @property
+    def source(self) -> Source:
+        """Where the levels come from."""
+        tables = tuple(fact(table.name) for table in TABLES)
+        code = "crowds-source-with-notes" if self.with_notes else "crowds-source"
+        return Source(Origin.ESTIMATE, say(code, tables=tables))
 
 
 @dataclass(frozen=True, eq=False)
@@ -104,8 +118,9 @@ class Crowds(Mapping[date, CrowdRisk]):
         index = self._index(day)
         chance = float(self.chance[index])
         of_day = [part.on(index) for part in self.parts]
-        source = _SOURCE_WITH_NOTES if self.notes else _SOURCE
-        return CrowdRisk(chance, word_for(chance), _reasons(of_day), self.schools.on(day), source)
+        return CrowdRisk(
+            chance, fullness_for(chance), _reasons(of_day), self.schools.on(day), with_notes=self.notes > 0
+        )
 
     def __iter__(self) -> Iterator[date]:
         return (self.off.first + timedelta(days=index) for index in np.flatnonzero(self.is_open).tolist())
@@ -159,9 +174,9 @@ class Crowds(Mapping[date, CrowdRisk]):
         sights = [sight for note in notes if (sight := self.sight(note)) is not None]
         if not sights:
             return self
-        cause = "from your note here" if len(sights) == 1 else f"from your {len(sights)} notes here"
         effect = self._ways @ posterior_mean(sights)
-        own = YearPart(effect, cause, "what was counted elsewhere", FactorGroup.PLACE)
+        cause = fact("crowds-your-notes", notes=len(sights))
+        own = YearPart(effect, cause, Than.ELSEWHERE, FactorGroup.PLACE)
         level = self.level + effect
         return replace(
             self,
@@ -232,14 +247,20 @@ def chances_of(every: Sequence[Crowds]) -> list[NDArray[np.float64]]:
     return chances
 
 
-def word_for(chance: float) -> str:
-    """What a chance is called, one of `WORDS`."""
-    return next(word for limit, word in WORDS if chance <= limit)
+def fullness_for(chance: float) -> Fullness:
+    """What a chance is called, by `FULLNESS`."""
+    return next(fullness for limit, fullness in FULLNESS if chance <= limit)
+
+
+def fullness_code(fullness: Fullness) -> str:
+    """The name of the message that says how full a place is."""
+    return f"crowds-{fullness.replace(' ', '-')}"
 
 
 def _reasons(parts: Sequence[Part]) -> tuple[CrowdReason, ...]:
     told = [part for part in parts if abs(part.effect) >= _WORTH_SAYING or part.doubt]
     if not told:
-        return (CrowdReason("an ordinary school-term weekday", 1.0),)
+        ordinary = fact("crowds-ordinary-day")
+        return (CrowdReason(ordinary, 1.0, ordinary),)
     told.sort(key=lambda part: -abs(part.effect))
-    return tuple(CrowdReason(str(part), part.factor) for part in told)
+    return tuple(CrowdReason(part.cause, part.factor, part.fact) for part in told)

@@ -6,11 +6,11 @@ from itertools import combinations
 
 import numpy as np
 
+from tripplan.language import wording
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.limits import LONGEST_DAY, NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
-from tripplan.values import wording
 
 
 @dataclass(frozen=True)

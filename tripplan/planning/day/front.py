@@ -5,6 +5,7 @@ from decimal import Decimal
 
 import numpy as np
 
+from tripplan.language import wording
 from tripplan.planning.day.relaxation import Relaxation, helps_most
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.times.choices import Choices, Flags
@@ -12,7 +13,6 @@ from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion, NuisanceCost
 from tripplan.planning.day.weighing.weighing import WeighedChoices, plan_at
-from tripplan.values import wording
 from tripplan.values.money import Money, total
 
 MOST_POINTS = 5

@@ -7,12 +7,12 @@ from datetime import datetime, tzinfo
 import numpy as np
 
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.limits import NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
 from tripplan.planning.day.weighing.weighing import WeighedChoices, plan_at
-from tripplan.values import wording
 
 BEYOND_MINUTES = 60
 """So far beyond what the limits allow a parent may try, to be told which limit it is [min]."""

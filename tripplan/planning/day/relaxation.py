@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
+from tripplan.language import wording
 from tripplan.planning.day.search import SMALL_LOSS_SHARE, plan_day
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
-from tripplan.values import wording
 from tripplan.values.clocks import minute_of_day
 from tripplan.values.money import Money
 

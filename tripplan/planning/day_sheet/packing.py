@@ -10,8 +10,8 @@ from tripplan.documents.family.food import Food
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.places.place import Place
+from tripplan.language.wording import listed
 from tripplan.values.ages import MONTHS
-from tripplan.values.wording import listed
 
 TROPIC_DEGREES = 23.4
 """North and south of the equator up to here there is no winter to pack for [degrees]."""

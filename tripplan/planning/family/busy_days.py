@@ -17,9 +17,9 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import UnknownName
+from tripplan.language import wording
 from tripplan.planning.holidays.local_days import is_near, local_dates
 from tripplan.planning.holidays.public_holidays import public_holidays
-from tripplan.values import wording
 
 _DAY = timedelta(days=1)
 NIGHT_ENDS = time(6)

@@ -5,7 +5,7 @@ from datetime import date
 from tripplan.documents.calendars.family_days import LateEvening, WeeklyBlock, WorkingHours
 from tripplan.documents.field_spec import asked
 from tripplan.documents.model import DAY_NAMES
-from tripplan.values import wording
+from tripplan.language import wording
 
 
 def block_sentence(block: WeeklyBlock) -> str:

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from datetime import date, time
 
 from tripplan.documents.family.member import Member, Nap
-from tripplan.values import wording
+from tripplan.language import wording
 
 _MONTHS = 12
 

@@ -11,10 +11,10 @@ from numpy.typing import NDArray
 
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.holidays.day_marks import days_in, marked, with_weekends_inside
 from tripplan.planning.holidays.schools import SchoolDays, pupil_weights, school_days
 from tripplan.planning.holidays.typical_year import typical_days
-from tripplan.values import wording
 
 LOOK_AHEAD = timedelta(days=548)
 """How far ahead coverage is told: eighteen months, as far as a plan reaches."""

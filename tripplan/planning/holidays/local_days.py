@@ -9,9 +9,9 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.documents.where import Point
 from tripplan.errors import UnknownName
+from tripplan.language import wording
 from tripplan.planning.holidays.public_holidays import holidays_around
 from tripplan.planning.travel.distance import geodesic_km
-from tripplan.values import wording
 
 
 def local_dates(local: LocalDay, years: Iterable[int]) -> Iterator[date]:

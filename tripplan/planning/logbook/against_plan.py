@@ -63,14 +63,14 @@ class AgainstPlan:
         money: by item, then in all.
         minutes: leaving (against the planned minute), the way there, the stay, the way home.
         naps: one line a child.
-        crowd_planned: the plan's word and chance; None where it had none.
+        crowd_planned: the chance of a full house by the plan [0-1]; None where it had none.
         crowd_real: how full it was; None where nobody noted it.
     """
 
     money: tuple[MoneyAgainst, ...]
     minutes: tuple[MinutesAgainst, ...]
     naps: tuple[MinutesAgainst, ...]
-    crowd_planned: tuple[str, float] | None
+    crowd_planned: float | None
     crowd_real: Fullness | None
 
     @property
@@ -78,7 +78,7 @@ class AgainstPlan:
         """What nobody noted although the plan had a figure for it."""
         lines: Sequence[MoneyAgainst | MinutesAgainst] = (*self.money, *self.minutes, *self.naps)
         named = [line.what for line in lines if line.real is None and line.planned is not None]
-        return tuple(named) if self.crowd_real or not self.crowd_planned else (*named, "how full it was")
+        return tuple(named) if self.crowd_real or self.crowd_planned is None else (*named, "how full it was")
 
 
 LEAVING, WAY_THERE, STAY, WAY_HOME = "leaving home late", "the way there", "the stay", "the way home"
@@ -114,7 +114,7 @@ def against_plan(entry: LogbookEntry) -> AgainstPlan | None:
             MinutesAgainst(f"{member}'s nap", minutes, slept_minutes(entry, member))
             for member, minutes in kept.items()
         ),
-        crowd_planned=None if said.crowd_chance is None else (said.crowd_word, said.crowd_chance),
+        crowd_planned=said.crowd_chance,
         crowd_real=entry.fullness,
     )
 
@@ -215,7 +215,7 @@ def year_against_plan(entries: Iterable[LogbookEntry], currency: str) -> YearAga
             *(_minutes_over(span, compared) for span in (LEAVING, WAY_THERE, STAY, WAY_HOME)),
             _naps_over(compared),
         ),
-        packed_expected=sum(a.crowd_planned[1] for a in crowds if a.crowd_planned),
+        packed_expected=sum(a.crowd_planned for a in crowds if a.crowd_planned),
         packed_seen=sum(a.crowd_real is Fullness.PACKED for a in crowds),
         crowd_outings=len(crowds),
     )

@@ -72,5 +72,5 @@ def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
             for nap in outing.plan.naps
         ),
         crowd_chance=round(outing.crowd.chance, 4),
-        crowd_word=outing.crowd.word,
+        crowd_word=outing.crowd.fullness,
     )

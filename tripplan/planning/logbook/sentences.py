@@ -3,6 +3,9 @@
 from collections.abc import Iterator
 
 from tripplan.documents.logbook.entry import LogbookEntry
+from tripplan.language import wording
+from tripplan.language.sentences import say
+from tripplan.planning.crowds.risk import fullness_code, fullness_for
 from tripplan.planning.logbook.against_plan import (
     LEAVING,
     AgainstPlan,
@@ -12,7 +15,6 @@ from tripplan.planning.logbook.against_plan import (
 )
 from tripplan.planning.logbook.learning import LearnedFigure
 from tripplan.planning.logbook.year import Purse, YearAccount
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 UNKNOWN = "not noted"
@@ -30,7 +32,7 @@ def entry_sentence(entry: LogbookEntry, units: str) -> str:
         f"Money {UNKNOWN}" if entry.spent is None else _paid(entry.spent),
         *([f"{wording.minutes(stay)} there"] if stay is not None else []),
         *([wording.distance(km, units)] if km is not None else []),
-        *([entry.fullness.value] if entry.fullness else []),
+        *([say(fullness_code(entry.fullness))] if entry.fullness else []),
     ]
     return f"{wording.day(entry.day)}: {entry.title}. {'; '.join(parts)}."
 
@@ -90,9 +92,10 @@ def against_lines(against: AgainstPlan) -> Iterator[str]:
     for minutes in (*against.minutes, *against.naps):
         yield _minutes_line(minutes)
     if against.crowd_planned is not None:
-        word, chance = against.crowd_planned
-        real = against.crowd_real.value if against.crowd_real else UNKNOWN
-        yield f"How full: planned as {word} (chance of a full house {wording.percent(chance)}), was {real}."
+        planned = say(fullness_code(fullness_for(against.crowd_planned)))
+        odds = wording.odds(against.crowd_planned)
+        real = say(fullness_code(against.crowd_real)) if against.crowd_real else UNKNOWN
+        yield say("crowds-against-plan", planned=planned, odds=odds, real=real)
 
 
 def _money_line(line: MoneyAgainst) -> str:

@@ -7,13 +7,13 @@ from datetime import date, datetime
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import total_sentence
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.topic_fit import fits_of
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 

@@ -4,11 +4,12 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
+from tripplan.language import wording
+from tripplan.language.sentences import Fact
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.on_the_day.sunk_cost import SunkCost
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import leaving_sentence
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 
@@ -108,4 +109,4 @@ class RevisedDay:
     now: datetime
     ways: tuple[RecoveryOption, ...]
     impossible: tuple[tuple[str, tuple[str, ...]], ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Fact, ...]

@@ -9,6 +9,8 @@ from zoneinfo import ZoneInfo
 from tripplan.documents.family.member import Member, SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import DayInProgress, DayQuestion
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import Limits
@@ -26,7 +28,6 @@ from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 from tripplan.planning.travel.drive_sources import known_drive
 from tripplan.planning.travel.rests import drive_stretch_for, plan_leg
-from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
 from tripplan.values.ranges import Range
@@ -416,13 +417,10 @@ def _of_kind(outing: Outing, kind: CostKind) -> Money:
     return total(likely, outing.cost.total.currency)
 
 
-def _cautions(here: Situation) -> Iterator[str]:
+def _cautions(here: Situation) -> Iterator[Fact]:
     if here.trouble.asleep is not None and not here.at_home:
-        yield (
-            "Never leave a child alone in a parked car, not even asleep and not for a minute: it heats up "
-            "fast. Follow local law."
-        )
+        yield fact("cautions-asleep-in-car")
     if here.trouble.ill is not None:
-        yield "Ask a doctor if you are in doubt about a child that is ill; in an emergency call for help."
+        yield fact("cautions-ill-child")
     if here.driving:
-        yield "Let somebody who is not driving look at this, or stop first; nobody should hurry to catch up."
+        yield fact("cautions-while-driving")

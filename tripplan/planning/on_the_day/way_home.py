@@ -5,11 +5,11 @@ from datetime import datetime
 from decimal import Decimal
 
 from tripplan.documents.family.member import SleepsIn
+from tripplan.language import wording
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption
 from tripplan.planning.on_the_day.trouble import Situation, minutes_between
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 

@@ -9,8 +9,8 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from tripplan.documents.places.place import Opening, Place, Visit
+from tripplan.language import wording
 from tripplan.planning.opening.opening_days import rule_days
-from tripplan.values import wording
 from tripplan.values.opening_hours import holds_at, open_spans, unknown_spans
 
 _NOON = time(12)

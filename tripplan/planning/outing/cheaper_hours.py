@@ -6,13 +6,13 @@ from datetime import tzinfo
 
 import numpy as np
 
+from tripplan.language import wording
 from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.hourly_money import MoneyOfDays, PriceHours
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from tripplan.values import wording
+from tripplan.language import wording
 
 
 def clock_notes(day: date, home_zone: ZoneInfo, enter: datetime) -> tuple[str, ...]:

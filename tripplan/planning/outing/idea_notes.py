@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.ages import ADULT, MONTHS
 from tripplan.values.money import Money
 

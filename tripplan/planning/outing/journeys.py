@@ -8,6 +8,7 @@ from tripplan.documents.calendars.family_days import WEEKDAYS
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.where import Where
+from tripplan.language import wording
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
 from tripplan.planning.travel.drive import Drive, Journey, Leg
@@ -19,7 +20,6 @@ from tripplan.planning.travel.rests import (
 )
 from tripplan.planning.travel.rush_hours import rush_hours_between
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back
-from tripplan.values import wording
 
 
 @dataclass(frozen=True)

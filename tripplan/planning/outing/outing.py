@@ -10,6 +10,8 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
+from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.climate.cautions import weather_cautions
@@ -33,7 +35,6 @@ from tripplan.planning.outing.visit_weather import VisitWeather, barred_sentence
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Leg
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 USUAL_GRID_MINUTES = 5
@@ -62,7 +63,7 @@ class Outing:
         cheaper_hour: hours at which it would cost less; None where there are none.
         generalized_cost: money plus what the parent says the nuisances weigh.
         notes: what else the parent should know.
-        cautions: for safety, with the deference they need.
+        cautions: for safety, each with who has the last word.
     """
 
     place: Place
@@ -82,7 +83,7 @@ class Outing:
     cheaper_hour: CheaperHour | None
     generalized_cost: Money
     notes: tuple[str, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Fact, ...]
 
 
 @dataclass(frozen=True)
@@ -241,7 +242,7 @@ def plan_outing(
                 if weather
                 else ()
             ),
-            *place.visit.cautions,
+            *(fact("cautions-of-place", text=text) for text in place.visit.cautions),
             *_needs_cautions(party),
         ),
     )
@@ -337,9 +338,7 @@ def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: 
     return darkness_notes(daylight(household.home.point, day, household.home.zone), drives)
 
 
-def _needs_cautions(party: Sequence[Member]) -> tuple[str, ...]:
+def _needs_cautions(party: Sequence[Member]) -> tuple[Fact, ...]:
     """Needs and allergies that the parent wrote down, to be checked with the place."""
-    needy = [member.name for member in party if member.needs]
-    if not needy:
-        return ()
-    return (f"Check with the place what it can do about the needs noted for {wording.listed(needy)}.",)
+    needy = tuple(member.name for member in party if member.needs)
+    return (fact("cautions-needs", names=needy),) if needy else ()

@@ -5,8 +5,11 @@ from datetime import datetime
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
+from tripplan.documents.logbook.crowd_note import Fullness
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.admission.result import Purchase
 from tripplan.planning.cost import CostItem, OutingCost
 from tripplan.planning.cost.driving import cars_needed, seats_in_a_car
@@ -15,7 +18,6 @@ from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.visit_weather import weather_sentence
 from tripplan.planning.travel.drive import Drive
-from tripplan.values import wording
 from tripplan.values.money import MoneyRange
 
 
@@ -83,8 +85,10 @@ def leaving_sentence(plan: DayPlan, at: Callable[[datetime], str] = wording.cloc
 
 
 def crowd_sentence(risk: CrowdRisk) -> str:
-    """Crowd risk in words and number, such as 'some company; chance about 1 in 7 (14 %)'."""
-    return f"{risk.word}; chance {wording.odds(risk.chance)} ({wording.percent(risk.chance)})"
+    """Crowd risk in words, such as 'some company; chance of a packed day: about 1 in 7'."""
+    if risk.fullness is Fullness.PLENTY_OF_ROOM:
+        return risk.word
+    return say("crowds-risk", word=risk.word, odds=wording.odds(risk.chance))
 
 
 def crowd_reasons(risk: CrowdRisk) -> list[str]:
@@ -115,7 +119,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
             if any(outing.weather for outing in outings)
             else {}
         ),
-        "full house": [crowd_sentence(outing.crowd) for outing in outings],
+        "crowds": [crowd_sentence(outing.crowd) for outing in outings],
         "with nuisances": [wording.money(outing.generalized_cost) for outing in outings],
     }
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
+from tripplan.language import wording
 from tripplan.planning.day import DayPlan, ShowOutcome, Slack
 from tripplan.planning.opening.hours import DayHours, ShowTimes
-from tripplan.values import wording
 
 _Spans = Sequence[tuple[datetime, datetime]]
 LIKELY = 0.5

@@ -9,13 +9,13 @@ import numpy as np
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.forecast import ForecastDay
 from tripplan.documents.usual_weather import Degrees
+from tripplan.language import wording
 from tripplan.planning.climate.climate import Climate, UsualDay
 from tripplan.planning.climate.feels_like import Class, class_of
 from tripplan.planning.climate.forecasts import forecast_source
 from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorVisits, OutdoorYear, percent_for
 from tripplan.planning.day import DayPlan
 from tripplan.planning.outing.place_facts import PlaceFacts
-from tripplan.values import wording
 from tripplan.values.money import Money
 from tripplan.values.ranges import Source
 

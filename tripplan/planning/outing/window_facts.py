@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from tripplan.language import wording
 from tripplan.planning.day import DayPlan, LeaveWindow, StepKind
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.outing.sentences import child_naps_sentence, naps_by_child
 from tripplan.planning.outing.visit_notes import minutes_among_classes
-from tripplan.values import wording
 
 
 @dataclass(frozen=True)

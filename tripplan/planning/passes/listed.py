@@ -9,11 +9,11 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.outings.planned_visits import ListedVisit
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.candidates import last_day_valid
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.passes.which_pays import MONTHS_AT_MOST
-from tripplan.values import wording
 
 
 @dataclass(frozen=True)

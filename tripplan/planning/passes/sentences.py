@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
+from tripplan.language import wording
 from tripplan.planning.passes.plan import (
     BreakEven,
     PassOrder,
@@ -11,7 +12,6 @@ from tripplan.planning.passes.plan import (
     UnplannedVisit,
     VisitCost,
 )
-from tripplan.values import wording
 
 
 def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from math import prod
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
@@ -25,7 +26,6 @@ from tripplan.planning.passes.plan import (
 )
 from tripplan.planning.passes.prices import WAYS_AT_MOST, Hand, VisitPrices, pass_order
 from tripplan.planning.passes.programme import Bought, OrderChoice, cheapest_purchases
-from tripplan.values import wording
 from tripplan.values.money import Money, total
 
 MONTHS_AT_MOST = 12

@@ -10,11 +10,11 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes, SettledFor
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.topic_fit import fits_of
-from tripplan.values import wording
 from tripplan.values.money import Money, MoneyRange
 
 LONGEST_AHEAD = timedelta(days=540)

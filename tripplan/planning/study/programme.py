@@ -9,11 +9,11 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import UNITS_AT_MOST, StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.planning.family.busy_days import weeks_of
 from tripplan.planning.family.family import Family
 from tripplan.planning.study.cheapest_choice import SolverOption, cheapest_choice
 from tripplan.planning.study.options import Option, Swept, UnitOptions, unit_options
-from tripplan.values import wording
 from tripplan.values.money import Money, MoneyRange, total
 
 

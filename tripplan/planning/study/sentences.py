@@ -4,11 +4,11 @@ from collections.abc import Mapping, Sequence
 
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
+from tripplan.language import wording
 from tripplan.planning.outing.sentences import range_sentence, span_sentence
 from tripplan.planning.study.options import Option
 from tripplan.planning.study.programme import Alternative, Programme, UnitOuting
 from tripplan.planning.topic_fit import CloseSpelling, Fits, PlaceFit
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 

@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
+from tripplan.language import wording
 from tripplan.planning.day.search import SMALL_LOSS, SMALL_LOSS_SHARE
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask, Wish, all_met
-from tripplan.values import wording
 from tripplan.values.ages import MONTHS, months_later
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money

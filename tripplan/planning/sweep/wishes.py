@@ -14,10 +14,10 @@ from tripplan.documents.calendars.family_days import WEEKDAYS
 from tripplan.documents.model import Weekday
 from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language import wording
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.topic_fit import fits_of
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 Mask = NDArray[np.bool_]

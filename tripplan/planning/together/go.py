@@ -13,6 +13,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Bundle, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.passes.candidates import HOLDER_SETS_AT_MOST, holder_sets
@@ -39,10 +40,7 @@ keeps a booking fee that is shared by one more household out of the suggestions.
 NEWCOMERS = {"adult": 40, "child": 9}
 """Ages of those who might come along too [years]; in the middle of what boards call adult and child."""
 
-SEAT_CAUTION = (
-    "Every child rides in the seat that fits age, height and weight, also in another family's car: move the "
-    "child seat along. The law where you drive and the seat's manual decide which."
-)
+SEAT_CAUTION = fact("cautions-seat-moves-along")
 
 
 def go_together(

@@ -2,10 +2,11 @@
 
 from collections.abc import Sequence
 
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.together.shapes import AtTheTill, CarSeats, MorePeople, Share, Together, Transfer
 from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 _PLURAL = {"adult": "adults", "child": "children"}
@@ -20,7 +21,7 @@ def together_sentences(outing: Together) -> tuple[str, ...]:
         *([NOT_ALONE_RULE] if any(isinstance(s.alone, NoAdmission) for s in outing.shares) else []),
         *(more_sentence(more, outing.shares) for more in outing.more),
         seats_sentence(outing.seats),
-        *outing.cautions,
+        *told(outing.cautions),
         *settling_sentences(outing),
     )
 

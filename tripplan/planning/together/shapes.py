@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
+from tripplan.language.sentences import Fact
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.values.money import Money
 
@@ -151,7 +152,7 @@ class Together:
     seats: CarSeats
     at_the_till: AtTheTill | None
     transfers: tuple[Transfer, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Fact, ...]
 
     @property
     def saving(self) -> Money | None:

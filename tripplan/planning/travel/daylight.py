@@ -8,7 +8,7 @@ from astral import Observer
 from astral.sun import elevation, sunrise, sunset
 
 from tripplan.documents.where import Point
-from tripplan.values import wording
+from tripplan.language import wording
 
 
 @dataclass(frozen=True)

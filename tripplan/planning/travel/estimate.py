@@ -1,10 +1,10 @@
 """How far and how long a drive probably is, from nothing but its two ends."""
 
 from tripplan.documents.where import Point
+from tripplan.language import wording
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate_tables import RoadsTable, roads_table
-from tripplan.values import wording
 from tripplan.values.ranges import Origin, Source
 
 WATER_NOTE = (

@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 
 from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.where import Point, Where
+from tripplan.language import wording
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.rests import WantedStop
-from tripplan.values import wording
 
 
 @dataclass(frozen=True)

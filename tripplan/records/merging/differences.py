@@ -10,7 +10,7 @@ from tripplan.documents.field_spec import asked, within_phrase
 from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import ages_in_words, fee_sentence, sentence, voucher_sentence
 from tripplan.documents.places.offers import Fee, Offer, OfferRules, Voucher
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.ages import AgeBand
 from tripplan.values.money import Money
 

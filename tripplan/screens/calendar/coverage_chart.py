@@ -8,6 +8,7 @@ import altair as alt
 import pandas as pd
 import streamlit as st
 
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import (
     LOOK_AHEAD,
@@ -21,7 +22,6 @@ from tripplan.planning.holidays.coverage import (
 )
 from tripplan.screens.widgets.charts import DEPTHS, INK, in_lines
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.values import wording
 
 _HEIGHTS = {
     SchoolState.OUT: 22,

@@ -15,6 +15,7 @@ from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import shown, write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.typed_days import line_called
@@ -28,7 +29,6 @@ from tripplan.screens.widgets.locations.where_form import (
 from tripplan.screens.widgets.notices import named
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _PAGE = "calendar"
 DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}

@@ -3,8 +3,8 @@
 import streamlit as st
 
 from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
+from tripplan.language import wording
 from tripplan.screens.widgets.fields import Fields, FieldValue
-from tripplan.values import wording
 
 ENTRY = "entry"
 STATUSES = {PlanStatus.CONFIRMED.value: "it is settled", PlanStatus.TENTATIVE.value: "it is still open"}

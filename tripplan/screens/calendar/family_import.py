@@ -16,6 +16,7 @@ from tripplan.files.calendars.family_calendar_file import (
 )
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
@@ -24,7 +25,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _PAGE = "calendar"
 _TURN = "family_upload_turn"

@@ -14,6 +14,7 @@ from tripplan.files.locations.gazetteer import NotFound
 from tripplan.files.locations.where_text import locate_text
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.holidays.local_days import local_day_sentence
@@ -29,7 +30,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _PAGE = "calendar"
 _FORM = "festival"

@@ -13,6 +13,7 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus, others
 from tripplan.errors import UnknownName
 from tripplan.files.calendars.calendar_file import calendar_file
 from tripplan.files.calendars.entry_text import file_in_words, file_of
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.entry import OutingEntry
 from tripplan.planning.calendar_entry.planned_outing import coming, entry_of, planned_from
 from tripplan.planning.family.family import Family
@@ -51,7 +52,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 PAGE = "calendar"
 _INSTEAD, _BOTH = "This one instead; the other is called off", "Both on one day"

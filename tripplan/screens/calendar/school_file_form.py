@@ -14,6 +14,7 @@ from tripplan.files.calendars.school_calendar_file import ProposedEntry, SchoolP
 from tripplan.files.calendars.school_file import SchoolFile, is_table, read_school_file
 from tripplan.files.calendars.school_table_file import DateOrder, dates_to_ask_about
 from tripplan.files.toml.reading_result import ReadResult
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.district import (
@@ -28,7 +29,6 @@ from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _TURN = "school_upload_turn"
 _MOST_SHOWN = 100

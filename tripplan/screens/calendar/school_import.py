@@ -4,6 +4,7 @@ import streamlit as st
 
 from tripplan.documents.calendars.calendars import SchoolCalendar, with_next_year_expected
 from tripplan.errors import PlanError
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage
 from tripplan.records.store import StoredDocument
@@ -15,7 +16,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import remove_one, save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _PAGE = "calendar"
 

@@ -17,6 +17,7 @@ from tripplan.documents.calendars.server_calendar import OnServer, ServerCalenda
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import CalendarServerTrouble
 from tripplan.files.calendars.entry_text import text_in_words
+from tripplan.language import wording
 from tripplan.records.opening import Which
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.fields import Fields, filled
@@ -24,7 +25,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 PAGE = "calendar"
 _SPOT = "calendar_server"

@@ -5,6 +5,7 @@ from datetime import datetime, time, timedelta
 import streamlit as st
 
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.screens.look.outing_card import outing_face, scale_of
@@ -12,7 +13,6 @@ from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import keep, kept_party, open_or_close, take
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 SHOWN = 3
 """So many outings answer the question; more are a list to be read."""

@@ -8,11 +8,11 @@ from itertools import groupby
 import numpy as np
 from babel.dates import format_date
 
+from tripplan.language import wording
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
 from tripplan.screens.look.cards import text
-from tripplan.values import wording
 
 LEGEND = (
     "Each day stands for its best place; press one for its plan. A dot: most schools nearby are in session."

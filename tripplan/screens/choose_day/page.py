@@ -8,6 +8,7 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.files.tables import csv_table
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
@@ -40,7 +41,6 @@ from tripplan.screens.widgets.explain import crowd_lines, ideas_told
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 SHOWN_FIRST = 3
 """So many days are shown as cards; the rest stand in the calendar and the list."""

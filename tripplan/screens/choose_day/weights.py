@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import labels
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.screens.household.sections import WORTH
@@ -16,7 +17,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 SPOT = "weights"
 _LABELS = dict(labels(Worth))

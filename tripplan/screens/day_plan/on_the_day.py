@@ -21,6 +21,8 @@ from tripplan.files.day_sheet.day_stretches import (
     stretches,
     time_left,
 )
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -43,7 +45,6 @@ from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
-from tripplan.values import wording
 
 LOOKS_AT_THE_CLOCK = "20s"
 """How often what to do now is looked up anew."""
@@ -226,7 +227,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     with st.expander("Please mind", expanded=True):
-        st.markdown(bullets(outing.cautions))
+        st.markdown(bullets(told(outing.cautions)))
     with st.expander(plain(f"At the door: {at_the_door(outing)}")):
         st.markdown(tickets_of(outing))
         st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))

@@ -7,6 +7,8 @@ import streamlit as st
 
 from tripplan.documents.family.household import Household
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.day import LeaveWindow, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -52,7 +54,6 @@ from tripplan.screens.widgets.explain import cost_lines, crowd_lines, tickets_of
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def render(view: View) -> None:
@@ -188,7 +189,7 @@ def _in_short(outing: Outing, household: Household) -> None:
                 *([cars] if cars else []),
                 f"Nap: {nap_sentence(outing)}",
                 f"Weather there: {weather_sentence(outing.weather)}",
-                f"Full house: {crowd_sentence(outing.crowd)}",
+                f"Crowds: {crowd_sentence(outing.crowd)}",
                 f"In all: {total_sentence(outing.cost)}",
             )
         )
@@ -273,7 +274,7 @@ def _in_words(outing: Outing) -> None:
             st.markdown(bullets(outing.notes))
     if outing.cautions:
         with st.expander("Please mind", expanded=True):
-            st.markdown(bullets(outing.cautions))
+            st.markdown(bullets(told(outing.cautions)))
 
 
 def _at_the_till(outing: Outing) -> None:

@@ -7,6 +7,8 @@ import streamlit as st
 
 from tripplan.documents.outings.planned import PlanStatus
 from tripplan.errors import PlanError
+from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.recovery_options import RecoveryOption
 from tripplan.planning.on_the_day.replan import replan
@@ -20,7 +22,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
 """How late one can say with one tap [min]."""
@@ -120,7 +121,7 @@ def render_running_late(
             st.markdown(f"**{plain(title)}: not any more**")
             st.markdown(bullets(reasons))
         if found.cautions:
-            st.warning(bullets(found.cautions))
+            st.warning(bullets(told(found.cautions)))
 
 
 def _whereabouts(outing: Outing, now: datetime) -> Whereabouts:

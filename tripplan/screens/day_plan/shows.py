@@ -3,12 +3,12 @@
 import streamlit as st
 
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _SPOT = "wanted_shows"
 

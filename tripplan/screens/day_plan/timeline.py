@@ -8,10 +8,10 @@ from enum import Enum
 import altair as alt
 import pandas as pd
 
+from tripplan.language import wording
 from tripplan.planning.day import DayPlan, NapOutcome, Step, StepKind
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.widgets.charts import DEPTHS, INK, readable
-from tripplan.values import wording
 
 _LETTER_PIXELS = 6.2
 """Width of an average letter of the words on the bars [px]."""

@@ -6,11 +6,11 @@ import altair as alt
 import pandas as pd
 import streamlit as st
 
+from tripplan.language import wording
 from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, beside_the_best, slack, trade_offs
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.widgets.charts import ACCENT, DEPTHS, INK, readable
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.values import wording
 
 
 def render_slack(outing: Outing) -> None:

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 import streamlit as st
 
 from tripplan.documents.family.member import Nap
+from tripplan.language import wording
 from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
@@ -24,7 +25,6 @@ from tripplan.planning.outing.sentences import naps_sentence
 from tripplan.screens.widgets.choices import take
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 NAP_MOVES = tuple(timedelta(minutes=minutes) for minutes in range(-90, 91, 15))
 """How much earlier or later than usual a child may be tried to get tired."""

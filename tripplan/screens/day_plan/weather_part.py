@@ -8,6 +8,7 @@ from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.documents.places.place import Place
 from tripplan.errors import InputFaults, LookupFailed
 from tripplan.forecasts.asking import sent
+from tripplan.language import wording
 from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, typed_weather
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.visit_weather import (
@@ -21,7 +22,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 from tripplan.version import USER_AGENT
 
 _SPOT, _TYPED = "weather_of_the_day", "weather_typed"

@@ -11,6 +11,7 @@ from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.errors import Weight
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.toml_text import write_toml
+from tripplan.language import wording
 from tripplan.records.opening import Which
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.household.first_household import first_form
@@ -35,7 +36,6 @@ from tripplan.screens.records.whole_file import whole_file
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_findings, show_notice
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def render(view: View) -> None:

@@ -9,13 +9,13 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding
+from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def _passes_on_cards(view: View) -> dict[str, tuple[str, str, str]]:

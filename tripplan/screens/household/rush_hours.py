@@ -5,6 +5,7 @@ import streamlit as st
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding
+from tripplan.language import wording
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import on_record
@@ -14,7 +15,6 @@ from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _WAYS = {
     "published": "By the published figures, near large cities only",

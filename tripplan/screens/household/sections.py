@@ -60,7 +60,7 @@ WORTH = Section(
     "They change the order of the days, never the cost.",
     questions(Worth, under="worth"),
 )
-_HOME = ("name", "currency", "units", "invented")
+_HOME = ("name", "currency", "units", "language", "invented")
 RESERVE = Section(
     "reserve",
     "Reserve and treats",
@@ -95,7 +95,7 @@ def _save_section(view: View, kept: StoredDocument[Household], form: Form) -> No
 
 
 def home_form(view: View, kept: StoredDocument[Household]) -> None:
-    """Name, home, currency and units."""
+    """Name, home, currency, units and language."""
     household = kept.value
     with st.expander("Name, home and money", key="open_home"):
         asked = questions(Household, *_HOME)
@@ -103,7 +103,7 @@ def home_form(view: View, kept: StoredDocument[Household]) -> None:
         with st.form("home_form"):
             form.draw("name")
             where_inputs(form.fields, with_address=True, with_metropolitan=True)
-            form.draw("currency", "units", "invented")
+            form.draw("currency", "units", "language", "invented")
             st.form_submit_button(
                 "Save", key="save_home", type="primary", on_click=_save_home, args=(view, kept, form)
             )

@@ -7,6 +7,7 @@ import streamlit as st
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.files.cards.household_file import read_household, write_household
+from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.household.saving import PAGE
 from tripplan.screens.records.whole_file import only_demo
@@ -14,7 +15,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_findings
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def household_files(view: View, kept: StoredDocument[Household] | None) -> None:

@@ -12,6 +12,7 @@ from tripplan.documents.logbook.entry import LogbookEntry, Paid, new_entry_id
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Finding
 from tripplan.files.cards.logbook_file import entry_from_values
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
@@ -35,7 +36,6 @@ from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 PAGE = "logbook"
 KeptEntries = Mapping[str, StoredDocument[LogbookEntry]]

@@ -6,6 +6,7 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.files.cards.logbook_file import logbook_csv
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
@@ -29,7 +30,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import remove_one, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 SHOWN_AT_FIRST = 8
 """How many outings are listed before the parent asks for all [-]."""

@@ -12,6 +12,7 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
@@ -24,7 +25,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _SPOT = "logbook_year"
 _MONTHS = {number: calendar.month_name[number] for number in range(1, 13)}

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
+from tripplan.language import wording
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_in_short
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip
 from tripplan.screens.look.drawings import kind_of
-from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
 

@@ -9,6 +9,7 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
@@ -22,7 +23,6 @@ from tripplan.screens.widgets.answers import fingerprint
 from tripplan.screens.widgets.explain import ticket_lines
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 LOOK_AHEAD = timedelta(days=366)
 _DAY = timedelta(days=1)

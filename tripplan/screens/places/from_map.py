@@ -14,6 +14,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.errors import InputFaults
 from tripplan.files.locations.gazetteer import NotFound, locate
+from tripplan.language import wording
 from tripplan.nearby.keeping import kept_place
 from tripplan.nearby.kinds import KINDS, NAMES
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace, list_nearby
@@ -25,7 +26,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _SPOT = "from_map"
 _READ = f"{_SPOT}_file"

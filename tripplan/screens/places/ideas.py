@@ -5,6 +5,7 @@ from collections.abc import Mapping
 import streamlit as st
 
 from tripplan.documents.places.idea import Idea
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
 from tripplan.records.store import StoredDocument
@@ -12,7 +13,6 @@ from tripplan.screens.places.adding.short_form import begin
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import remove_one
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _PAGE = "places"
 

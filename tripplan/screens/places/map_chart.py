@@ -14,12 +14,12 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
+from tripplan.language import wording
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive
 from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
 from tripplan.screens.widgets.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
-from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
 
 SIDE = 340

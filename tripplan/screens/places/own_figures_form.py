@@ -12,6 +12,7 @@ from tripplan.errors import Finding
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
@@ -21,7 +22,6 @@ from tripplan.screens.widgets.markdown import bullets
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import remove_one, take_back_button
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 
 _ASKED = (

@@ -16,6 +16,7 @@ from tripplan.files.cards.place_card import write_place_card
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
@@ -46,7 +47,6 @@ from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all, take_back_button
 from tripplan.screens.widgets.view import View
 from tripplan.services import cards_on_record
-from tripplan.values import wording
 from tripplan.values.units import KM_PER_MILE
 
 PAGE = "places"

@@ -17,9 +17,9 @@ from tripplan.documents.places.offer_sentences import (
     voucher_sentence,
 )
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_days
 from tripplan.screens.places.for_us import LOOK_AHEAD, calendar_days
-from tripplan.values import wording
 
 _DAY = timedelta(days=1)
 

@@ -5,6 +5,7 @@ from pathlib import Path
 import streamlit as st
 
 from tripplan.errors import InputFaults, RoadsUnusable, UnknownName
+from tripplan.language import wording
 from tripplan.regular_file import path_from
 from tripplan.roads.background import BackgroundBuilds
 from tripplan.roads.building import build_state, extract_of, megabytes, space_for
@@ -15,7 +16,6 @@ from tripplan.roads.regions import RegionFolder, region_name
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _SPOT = "roads"
 _PATH = "roads_path"

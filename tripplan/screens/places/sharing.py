@@ -6,9 +6,9 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.files.cards.shared_cards import MOST_CARDS, write_shared
+from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def share_cards(view: View, cards: Mapping[str, StoredDocument[Place]]) -> None:

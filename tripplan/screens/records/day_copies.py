@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.merging.replacement import replacement
@@ -12,7 +13,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def day_copies(view: View) -> None:

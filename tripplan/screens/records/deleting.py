@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from tripplan.language import wording
 from tripplan.records.forgetting import Forgettable, forget, forgettable
 from tripplan.records.opening import Which
 from tripplan.screens.records.whole_file import PAGE
@@ -9,7 +10,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _MOST_NAMED = 8
 

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from tripplan.documents.model import Written
+from tripplan.language import wording
 from tripplan.records.history import Edit, PastChange
 from tripplan.records.kinds import MODELS
 from tripplan.records.merging.differences import differences
@@ -11,7 +12,6 @@ from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import take_back
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _AT_FIRST = 10
 _MORE = 30

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from tripplan.documents.model import Written
+from tripplan.language import wording
 from tripplan.records.damage.rebuild import damaged_files, remove_damaged_files
 from tripplan.records.damage.set_aside import SetAside
 from tripplan.records.kinds import MODELS
@@ -12,7 +13,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import report_errors, save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def what_is_set_aside(view: View) -> None:

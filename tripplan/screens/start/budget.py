@@ -6,11 +6,11 @@ from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.year import year_account
 from tripplan.screens.look import cards
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def render_budget(view: View, family: Family) -> None:

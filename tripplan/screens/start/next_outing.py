@@ -5,6 +5,7 @@ from datetime import date
 import streamlit as st
 
 from tripplan.documents.outings.planned import PlannedOuting
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import naps_in_short
@@ -17,7 +18,6 @@ from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import day_of_planning, grid_minutes, place_named
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 
 def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> None:

@@ -6,6 +6,7 @@ import streamlit as st
 
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.places.idea import Idea
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.screens.choose_day.free_today import render_free_today
 from tripplan.screens.compare import compared_outings
@@ -15,7 +16,6 @@ from tripplan.screens.start.first_steps import render_first_steps
 from tripplan.screens.start.next_outing import render_next_outing
 from tripplan.screens.widgets.choices import next_outing, place_named, planned_outings
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _LOG_WITHIN = timedelta(days=14)
 """So long after an outing the page asks how it was."""

@@ -12,6 +12,7 @@ from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import tentative_outings
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -46,7 +47,6 @@ from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _LIMITS = "programme_limits"
 _WEIGHED = {"felt": "money and nuisances together", "money": "money alone"}

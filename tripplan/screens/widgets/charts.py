@@ -5,8 +5,8 @@ from collections.abc import Sequence
 import altair as alt
 import pandas as pd
 
+from tripplan.language import wording
 from tripplan.planning.outing.outing import Outing
-from tripplan.values import wording
 from tripplan.values.cost_kind import CostKind
 
 ACCENT = "#1f6f6b"

@@ -9,11 +9,11 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 USUAL_SPAN = timedelta(weeks=6)
 LONGEST_SPAN = timedelta(days=548)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from tripplan.language import wording
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
@@ -15,7 +16,6 @@ from tripplan.planning.outing.sentences import (
     tickets_known,
 )
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.values import wording
 
 
 def cost_lines(cost: OutingCost) -> str:

@@ -5,8 +5,11 @@ from collections.abc import Mapping
 from datetime import date
 
 import streamlit as st
+from streamlit.runtime.scriptrunner import get_script_run_ctx
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.language import wording
+from tripplan.language.locales import Locale, ask, of_tag, speak
 from tripplan.planning.family.family import Family
 from tripplan.records.copies.listed import DayCopy
 from tripplan.records.opening import Which
@@ -18,9 +21,9 @@ from tripplan.screens.widgets.saving import EXPECTED_TROUBLE, report_errors
 from tripplan.screens.widgets.view import View
 from tripplan.screens.widgets.visitor import page_link, sees_everything
 from tripplan.services import SETTINGS, Services, open_services
-from tripplan.values import wording
 
 _SPOT = "whose"
+_LOCALE = "locale"
 
 
 @st.cache_resource(show_spinner=False)
@@ -75,6 +78,7 @@ def open_page(*, may_change_whose: bool = True) -> View:
         if isinstance(trouble, RecordsDamaged) and sees_everything():
             offer_recovery(trouble, dict(settings))
         st.stop()
+    _speak_as(family)
     uncopied = _copied_on(settings, services, services.clock().date())
     if may_change_whose and sees_everything():
         _say_whose(services, which, family)
@@ -84,6 +88,23 @@ def open_page(*, may_change_whose: bool = True) -> View:
     view = View(services, which, family, services.today(family))
     show_conflict(view)
     return view
+
+
+def _speak_as(family: Family | None) -> None:
+    """Speak as the family does; to whom there is no family of yet, as the browser does.
+
+    A press is answered, and a part of a page drawn anew, in a thread that has not been through here.
+    """
+    locale = of_tag(st.context.locale or "") if family is None else family.household.locale
+    speak(locale)
+    st.session_state[_LOCALE] = locale
+
+
+def _of_window() -> Locale | None:
+    return st.session_state.get(_LOCALE) if get_script_run_ctx() else None
+
+
+ask(_of_window)
 
 
 def _say_whose(services: Services, which: Which, family: Family | None) -> None:

@@ -7,11 +7,11 @@ import streamlit as st
 
 from tripplan.clock import clock_from
 from tripplan.errors import RecordsDamaged, RecordsUnusable
+from tripplan.language import wording
 from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.opening import Which
 from tripplan.records.restoring import recover
 from tripplan.screens.widgets.markdown import plain
-from tripplan.values import wording
 
 
 def offer_recovery(trouble: RecordsDamaged, environment: Mapping[str, str]) -> None:

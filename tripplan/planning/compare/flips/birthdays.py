@@ -6,11 +6,11 @@ from datetime import date, timedelta
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.documents.places.place import Place
+from tripplan.language import wording
 from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.compare.flips.comparison import Comparison, changes
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
-from tripplan.values import wording
 from tripplan.values.ages import ADULT, AgeBand
 
 BIRTHDAYS_WITHIN_DAYS = 183

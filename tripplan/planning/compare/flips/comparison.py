@@ -9,6 +9,7 @@ from decimal import Decimal
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
+from tripplan.language import wording
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.family.family import Family
@@ -17,7 +18,6 @@ from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 Answer = Outing | NoOuting

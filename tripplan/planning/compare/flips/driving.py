@@ -5,9 +5,9 @@ from decimal import Decimal
 from math import ceil, floor
 
 from tripplan.documents.family.car import Fuel
+from tripplan.language import wording
 from tripplan.planning.compare.flips.comparison import Answer, Comparison, changes
 from tripplan.planning.compare.flips.flip import Flip
-from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 
 LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tripplan.documents.places.place import PlaceId
-from tripplan.values import wording
+from tripplan.language import wording
 from tripplan.values.money import Money
 
 

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.language import wording
 from tripplan.planning.compare.flips.comparison import Comparison, first_of, total_in
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.sweep.sweeping import sweep
-from tripplan.values import wording
 
 DAYS_EITHER_SIDE = 6
 """How far off another day of the week is looked for [days]; the seventh is the same weekday again."""

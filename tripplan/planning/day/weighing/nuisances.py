@@ -11,10 +11,10 @@ from functools import lru_cache
 
 import numpy as np
 
+from tripplan.language import wording
 from tripplan.planning.day.times.minutes import Minutes, chosen
 from tripplan.planning.day.times.shapes import NuisanceCost
 from tripplan.planning.day.weighing.lateness import TENTHS, THOUSANDTHS
-from tripplan.values import wording
 from tripplan.values.money import Money
 
 _RATE_DECIMALS = 4

@@ -5,13 +5,13 @@ from datetime import datetime
 
 import numpy as np
 
+from tripplan.language import wording
 from tripplan.planning.day.times.choices import SpansOfDays
 from tripplan.planning.day.times.legs import LegTimes
 from tripplan.planning.day.times.limits import NEVER, Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
 from tripplan.planning.day.weighing.delays import Chances, Delay, getting_off, longer_than_likely
-from tripplan.values import wording
 
 SURE_ENOUGH = 0.9
 """A chance that parents call safe enough to plan with. No source, our choice [0-1]."""

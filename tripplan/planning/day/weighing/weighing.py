@@ -10,6 +10,7 @@ from itertools import chain
 import numpy as np
 
 from tripplan.documents.family.member import Nap
+from tripplan.language import wording
 from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.hourly_money import MoneyOfDays
 from tripplan.planning.day.times.legs import LegsOfDays
@@ -40,7 +41,6 @@ from tripplan.planning.day.weighing.naps import (
 from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance, rate
 from tripplan.planning.day.weighing.shows import ShowAttendance, seen_shows
 from tripplan.planning.opening.hours import ShowTimes
-from tripplan.values import wording
 from tripplan.values.money import Money, minor_digits
 
 LONGEST_AWAY = 2**13

@@ -11,6 +11,7 @@ from tripplan.documents.where import TOWN_ONLY
 from tripplan.errors import Finding, Weight
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.toml.toml_text import write_toml
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.records.store import StoredDocument
@@ -23,7 +24,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_beside
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 
 _SHORT_NAMES = {"Mo": "Mon", "Tu": "Tue", "We": "Wed", "Th": "Thu", "Fr": "Fri", "Sa": "Sat", "Su": "Sun"}
 _STYLE = """<style>

@@ -7,6 +7,7 @@ import streamlit as st
 from tripplan.documents.where import LookupResult
 from tripplan.errors import LookupFailed
 from tripplan.files.locations.online_lookup import CREDIT, SERVICE_IN_WORDS, asked_text
+from tripplan.language import wording
 from tripplan.records.kinds import kind_of
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.fields import Fields
@@ -15,7 +16,6 @@ from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
-from tripplan.values import wording
 from tripplan.version import USER_AGENT
 
 Take = Callable[[LookupResult], None]

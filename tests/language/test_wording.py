@@ -3,9 +3,11 @@ from decimal import Decimal
 
 import pytest
 
-from tripplan.values import wording
+from tripplan.language import wording
+from tripplan.language.locales import Locale, speaking
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Range
+from tripplan.values.weekday import Weekday
 
 
 def usd(amount: str) -> Money:
@@ -61,7 +63,7 @@ def test_dates_times_and_lists_read_as_a_person_writes_them() -> None:
     """A date names its weekday; a time has an ordinary space before AM; a list ends in 'and'."""
     assert wording.day(date(2026, 12, 8)) == "Tue, Dec 8, 2026"
     assert wording.clock(datetime(2026, 12, 8, 9, 5, tzinfo=UTC)) == "9:05 AM"
-    assert wording.listed(["Ada", "Ben", "Cleo"]) == "Ada, Ben and Cleo"
+    assert wording.listed(["Ada", "Ben", "Cleo"]) == "Ada, Ben, and Cleo"
     assert wording.listed(["Ada"]) == "Ada"
 
 
@@ -84,3 +86,27 @@ def test_places_in_a_row_are_words_up_to_ten() -> None:
     """As American English writes them: the third, the 11th, the 22nd."""
     told = [wording.ordinal(number) for number in (1, 3, 10, 11, 12, 13, 21, 22, 23, 111)]
     assert told == ["first", "third", "tenth", "11th", "12th", "13th", "21st", "22nd", "23rd", "111th"]
+
+
+@pytest.mark.parametrize(
+    ("locale", "told"),
+    [
+        (Locale.EN_US, ["$1,234.50", "Tue, Dec 8, 2026", "2:05 PM", "14%", "Ada, Ben, and Cleo", "Saturday"]),
+        (Locale.EN_GB, ["US$1,234.50", "Tue, 8 Dec 2026", "14:05", "14%", "Ada, Ben and Cleo", "Saturday"]),
+        (Locale.DE, ["1.234,50 $", "Di., 8. Dez. 2026", "14:05", "14 %", "Ada, Ben und Cleo", "Samstag"]),
+    ],
+)
+def test_figures_are_written_as_the_language_writes_them(locale: Locale, told: list[str]) -> None:
+    """Money, dates, clocks, shares, lists and weekdays by the patterns of CLDR (from its charts)."""
+    with speaking(locale):
+        assert [
+            text.replace("\xa0", " ")
+            for text in (
+                wording.money(usd("1234.5")),
+                wording.day(date(2026, 12, 8)),
+                wording.clock(datetime(2026, 12, 8, 14, 5, tzinfo=UTC)),
+                wording.percent(0.14),
+                wording.listed(["Ada", "Ben", "Cleo"]),
+                wording.weekday(Weekday.SATURDAY),
+            )
+        ] == told

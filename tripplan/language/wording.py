@@ -1,16 +1,22 @@
-"""How figures are said in words, the same on screens, command line and in files."""
+"""How figures are written in the language that is spoken, the same on screens, command line and in files.
+
+Source of how money, dates, clocks, percentages and lists are written: Unicode CLDR, read through Babel.
+"""
 
 from datetime import date, datetime, time
 from fractions import Fraction
+from functools import cache
 
-from babel.dates import format_date, format_time
-from babel.numbers import format_currency
+from babel.dates import format_date, format_skeleton, format_time
+from babel.lists import format_list
+from babel.numbers import format_currency, format_percent
 
+from tripplan.language.locales import Locale, spoken
+from tripplan.language.messages import message
 from tripplan.values.money import Money, MoneyRange
 from tripplan.values.ranges import Range
 from tripplan.values.units import KM_PER_MILE, fahrenheit
-
-LOCALE = "en_US"
+from tripplan.values.weekday import Weekday
 
 
 def counted(number: int, one: str, several: str = "") -> str:
@@ -46,19 +52,29 @@ def ordinal(number: int) -> str:
 
 def money(amount: Money) -> str:
     """An amount to its smallest coin, such as '$12.50'."""
-    return format_currency(amount.rounded().amount, amount.currency, locale=LOCALE)
+    return format_currency(amount.rounded().amount, amount.currency, locale=spoken().cldr)
 
 
 def whole_money(amount: Money) -> str:
     """An amount in whole units, such as '$92'; for estimates, which know no cents."""
+    locale = spoken()
     return format_currency(
-        amount.amount, amount.currency, format="¤#,##0", locale=LOCALE, currency_digits=False
+        amount.amount,
+        amount.currency,
+        format=_whole_pattern(locale),
+        locale=locale.cldr,
+        currency_digits=False,
     )
+
+
+@cache
+def _whole_pattern(locale: Locale) -> str:
+    return str(locale.cldr.currency_formats["standard"].pattern).replace("0.00", "0")
 
 
 def money_ends(amounts: MoneyRange) -> str:
     """The two ends of a range in whole units, such as '$81 to $110'."""
-    return f"{whole_money(amounts.low)} to {whole_money(amounts.high)}"
+    return _span(whole_money(amounts.low), whole_money(amounts.high))
 
 
 def money_range(amounts: MoneyRange) -> str:
@@ -80,7 +96,7 @@ def minutes_range(span: Range) -> str:
     """A likely duration and its range, such as '1 h 25 min (1 h 10 min to 1 h 45 min)'."""
     if span.is_exact:
         return minutes(span.likely)
-    return f"{minutes(span.likely)} ({minutes(span.low)} to {minutes(span.high)})"
+    return f"{minutes(span.likely)} ({_span(minutes(span.low), minutes(span.high))})"
 
 
 def distance(km: float, unit: str) -> str:
@@ -93,7 +109,7 @@ def distance_range(km: Range, unit: str) -> str:
     """A likely distance and its range in the household's unit."""
     if km.is_exact:
         return distance(km.likely, unit)
-    return f"{distance(km.likely, unit)} ({distance(km.low, unit)} to {distance(km.high, unit)})"
+    return f"{distance(km.likely, unit)} ({_span(distance(km.low, unit), distance(km.high, unit))})"
 
 
 def temperature(celsius: float, unit: str) -> str:
@@ -104,7 +120,7 @@ def temperature(celsius: float, unit: str) -> str:
 def temperatures(low: float, high: float, unit: str) -> str:
     """Two temperatures [°C] in whole degrees, unit 'F' or 'C', such as '14 to 25 °F'."""
     first, last = _degrees(low, unit), _degrees(high, unit)
-    return f"{first} °{unit}" if first == last else f"{first} to {last} °{unit}"
+    return f"{first if first == last else _span(str(first), str(last))} °{unit}"
 
 
 def _degrees(celsius: float, unit: str) -> int:
@@ -113,49 +129,63 @@ def _degrees(celsius: float, unit: str) -> int:
 
 def day(value: date) -> str:
     """A date with its weekday, such as 'Tue, Dec 8, 2026'."""
-    return format_date(value, format="EEE, MMM d, y", locale=LOCALE)
+    return format_skeleton("yMMMEd", value, locale=spoken().cldr)
 
 
 def short_day(value: date) -> str:
     """A date near enough to be told without its year, such as 'Tue, Dec 8'."""
-    return format_date(value, format="EEE, MMM d", locale=LOCALE)
+    return format_skeleton("MMMEd", value, locale=spoken().cldr)
 
 
 def days(first: date, last: date) -> str:
     """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
-    return day(first) if first == last else f"{day(first)} to {day(last)}"
+    return day(first) if first == last else _span(day(first), day(last))
+
+
+def weekday(value: Weekday) -> str:
+    """A weekday's name, such as 'Saturday'."""
+    return str(spoken().cldr.days["stand-alone"]["wide"][value])
 
 
 def month(number: int) -> str:
     """A month's name, such as 'February' for 2."""
-    return format_date(date(2000, number, 1), format="MMMM", locale=LOCALE)
+    return format_date(date(2000, number, 1), format="LLLL", locale=spoken().cldr)
 
 
 def clock(value: datetime | time) -> str:
     """A time of day, of a moment by its own zone, such as '9:05 AM'."""
     # CLDR puts a narrow no-break space before AM, which many fonts and terminals lack.
-    return format_time(value, format="short", tzinfo=value.tzinfo, locale=LOCALE).replace("\u202f", " ")
+    return format_time(value, format="short", tzinfo=value.tzinfo, locale=spoken().cldr).replace(
+        "\u202f", " "
+    )
 
 
 def odds(chance: float) -> str:
     """A chance as parents say it, such as 'about 1 in 7'; 'almost none' and 'almost certain' at the ends."""
     if chance < 0.02:
-        return "almost none"
+        return _words("figures-almost-none")
     if chance > 0.95:
-        return "almost certain"
+        return _words("figures-almost-certain")
     if chance < 0.1:
-        return f"about 1 in {round(1 / chance)}"
+        return _words("figures-odds", of=1, in_all=round(1 / chance))
     nearest = min(Fraction(chance).limit_denominator(10), Fraction(9, 10))
-    return f"about {nearest.numerator} in {nearest.denominator}"
+    return _words("figures-odds", of=nearest.numerator, in_all=nearest.denominator)
 
 
 def percent(share: float) -> str:
-    """A share in whole percent, such as '14 %'."""
-    return f"{share:.0%}".replace("%", " %")
+    """A share in whole percent, such as '14%'."""
+    return format_percent(share, locale=spoken().cldr)
 
 
 def listed(names: tuple[str, ...] | list[str]) -> str:
-    """Names as a sentence says them: 'Ada', 'Ada and Ben', 'Ada, Ben and Cleo'."""
-    if len(names) < 2:
-        return "".join(names)
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+    """Names as a sentence says them: 'Ada', 'Ada and Ben', 'Ada, Ben, and Cleo'."""
+    return format_list(names, locale=spoken().cldr) if names else ""
+
+
+def _span(low: str, high: str) -> str:
+    """From one thing to another, such as '8 to 10'."""
+    return _words("figures-span", low=low, high=high)
+
+
+def _words(code: str, **values: str | int) -> str:
+    return message(code, values, spoken())

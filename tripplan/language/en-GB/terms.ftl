@@ -1,0 +1,7 @@
+-stroller = pushchair
+-diapers = nappies
+-students = pupils
+-school-break = school holiday
+-school-breaks = school holidays
+-holiday = bank holiday
+-sunscreen = sun cream
