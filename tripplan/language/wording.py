@@ -152,6 +152,11 @@ def month(number: int) -> str:
     return format_date(date(2000, number, 1), format="LLLL", locale=spoken().cldr)
 
 
+def month_and_year(value: date) -> str:
+    """The month of a date, such as 'December 2026'."""
+    return format_skeleton("yMMMM", value, locale=spoken().cldr)
+
+
 def clock(value: datetime | time) -> str:
     """A time of day, of a moment by its own zone, such as '9:05 AM'."""
     # CLDR puts a narrow no-break space before AM, which many fonts and terminals lack.

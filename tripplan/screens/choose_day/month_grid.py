@@ -6,7 +6,6 @@ from datetime import date, timedelta
 from itertools import groupby
 
 import numpy as np
-from babel.dates import format_date
 
 from tripplan.language import wording
 from tripplan.planning.sweep.dates import Numbers
@@ -111,7 +110,7 @@ def month_grid(days: list[DayInGrid]) -> str:
 def _month(days: list[DayInGrid]) -> str:
     head = "".join(f'<th scope="col">{name}</th>' for name in _WEEK)
     weeks = "".join(f"<tr>{''.join(map(_cell, week))}</tr>" for week in _weeks(days))
-    name = format_date(days[0].day, format="MMMM y", locale=wording.LOCALE)
+    name = wording.month_and_year(days[0].day)
     return f'<table class="tp-month"><caption>{name}</caption><tr>{head}</tr>{weeks}</table>'
 
 
