@@ -59,6 +59,12 @@ class AsPlanned(Written):
     """The chance of a full house [0-1]; not known when left out."""
     crowd_word: str = ""
     """The same in words."""
+    felt_low: Annotated[float, Field(ge=-120, le=120)] | None = None
+    """How cold it was to feel there, forecast or as usual [°C]; not known when left out."""
+    felt_high: Annotated[float, Field(ge=-120, le=120)] | None = None
+    """How warm it was to feel there [°C]; likewise."""
+    wet_chance: Annotated[float, Field(ge=0, le=1)] | None = None
+    """The chance of rain or snow that day [0-1]; likewise."""
 
     @property
     def likely_total(self) -> Money:

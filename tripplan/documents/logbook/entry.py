@@ -15,6 +15,7 @@ from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.logbook.as_planned import AsPlanned
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
+from tripplan.documents.logbook.outdoors import Outdoors
 from tripplan.documents.model import ClockTime, Name, Written
 from tripplan.documents.places.place import PlaceId
 from tripplan.documents.where import ZoneName
@@ -260,6 +261,16 @@ class LogbookEntry(Written):
         ),
     ] = None
     """How full it was; not known when left out."""
+    outdoors: Annotated[
+        Outdoors | None,
+        FieldSpec(
+            "How was it outdoors?",
+            called="How it was outdoors",
+            control=Control.PILLS,
+            words={one.value: one.value for one in Outdoors},
+        ),
+    ] = None
+    """How the weather was to be out in; not known when left out."""
     naps: Annotated[tuple[NapThere, ...], FieldSpec("Nap")] = ()
     """What became of the naps, one `[[naps]]` a child."""
     children: Annotated[tuple[ChildDay, ...], FieldSpec("Child")] = ()

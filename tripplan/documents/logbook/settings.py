@@ -18,6 +18,7 @@ class Learnable(StrEnum):
     STAYS = "how long we stay"
     DELAYS = "how late we get off"
     CROWDS = "how full it gets"
+    WEATHER = "what cold, heat and rain weigh"
 
 
 class GradeBand(Written):

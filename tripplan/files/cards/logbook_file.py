@@ -100,6 +100,7 @@ def logbook_csv(entries: Collection[LogbookEntry]) -> str:
         "minutes there",
         "minutes there as planned",
         "how full",
+        "outdoors",
         "notes",
     )
     return csv_table(columns, (tuple(_row(entry)) for entry in sorted(entries, key=lambda e: (e.day, e.id))))
@@ -119,4 +120,5 @@ def _row(entry: LogbookEntry) -> Iterable[Cell]:
     yield entry.moments.stay_minutes
     yield stay.planned if stay else None
     yield entry.fullness.value if entry.fullness else None
+    yield entry.outdoors.value if entry.outdoors else None
     yield entry.notes

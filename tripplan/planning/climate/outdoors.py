@@ -12,6 +12,7 @@ from tripplan.planning.climate.climate import Climate, Numbers, temperature
 from tripplan.planning.climate.days_of_year import YEAR_DAYS, Floats
 from tripplan.planning.climate.feels_like import feels_like
 from tripplan.values.money import minor_digits
+from tripplan.values.units import fahrenheit
 
 _COLD_AT, _COLD = (-20.0, 0.0, 15.0, 30.0, 50.0), (4.0, 2.0, 1.0, 0.5, 0.0)
 _HEAT_AT, _HEAT = (80.0, 90.0, 100.0, 110.0), (0.0, 0.5, 1.0, 2.0)
@@ -135,6 +136,15 @@ class OutdoorYear:
         )
 
 
+def how_bad(felt_low: float, felt_high: float) -> tuple[float, float]:
+    """How bad cold and heat are by what they feel like [°C]: 1 where it is very cold or very hot [-]."""
+    cold, heat = (
+        np.interp(fahrenheit(felt_low), _COLD_AT, _COLD),
+        np.interp(fahrenheit(felt_high), _HEAT_AT, _HEAT),
+    )
+    return float(cold), float(heat)
+
+
 def percent_for(youngest_months: int) -> int:
     """How much cold and heat weigh with a youngest of an age [completed months], against the usual [%]."""
     return _PERCENT[sum(youngest_months >= age for age in AGES_MONTHS)]
@@ -165,9 +175,9 @@ def _tables() -> tuple[Floats, Floats, Floats]:
     )
     for n in np.flatnonzero(degrees >= 26).tolist():
         felt[n] = [feels_like(float(degrees[n]), low) for low in degrees.tolist()]
-    fahrenheit = degrees * 1.8 + 32
+    in_fahrenheit = degrees * 1.8 + 32
     return (
         felt,
-        np.interp(fahrenheit, _COLD_AT, _COLD) * _THOUSANDTHS,
-        np.interp(fahrenheit, _HEAT_AT, _HEAT) * _THOUSANDTHS,
+        np.interp(in_fahrenheit, _COLD_AT, _COLD) * _THOUSANDTHS,
+        np.interp(in_fahrenheit, _HEAT_AT, _HEAT) * _THOUSANDTHS,
     )

@@ -19,8 +19,8 @@ def as_planned(family: Family, planned: PlannedOuting) -> AsPlanned:
         planned: the outing as it stands on the calendar.
 
     Returns:
-        The plan's times, items, naps and crowd risk; only times and total where the place card or a member
-        is gone or the day cannot be planned any more.
+        The plan's times, items, naps, crowd risk and weather outdoors; only times and total where the place
+        card or a member is gone or the day cannot be planned any more.
     """
     place = next((place for place in family.places if place.id == planned.place), None)
     if place is None or any(family.household.member(name) is None for name in planned.party):
@@ -53,6 +53,7 @@ def _without_detail(planned: PlannedOuting) -> AsPlanned:
 
 def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
     drives = (step.start for step in outing.plan.steps if step.kind is StepKind.DRIVE)
+    weather = outing.weather if outing.weather and outing.weather.outdoors else None
     load_up = next(drives, outing.plan.leave_home) - outing.plan.leave_home
     return AsPlanned(
         leave_home=planned.leave_home,
@@ -73,4 +74,7 @@ def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
         ),
         crowd_chance=round(outing.crowd.chance, 4),
         crowd_word=outing.crowd.fullness,
+        felt_low=None if weather is None else round(weather.felt_low, 1),
+        felt_high=None if weather is None else round(weather.felt_high, 1),
+        wet_chance=None if weather is None else round(weather.day.wet, 2),
     )

@@ -1,4 +1,6 @@
-"""What the family's own outings teach: fuel, food, stays and delays move from the usual figure to its own.
+"""What the family's own outings teach: figures move from the usual to its own.
+
+These are fuel, food, stays, delays, and what weather weighs.
 
 Every figure is learned on the logarithm, because such figures differ by factors (half as much is as far off
 as twice as much), by the update in `bayes`. The prior's middle is the household's or the card's own figure;
@@ -21,6 +23,7 @@ from tripplan.planning.cost.account import meal_price
 from tripplan.planning.day.weighing.delays import EARLY_BY_MINUTES
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.bayes import Belief
+from tripplan.planning.logbook.weather_learning import learned_worths
 from tripplan.values.money import Money
 from tripplan.values.ranges import Range
 from tripplan.values.units import LITRES_PER_US_GALLON, litres_per_100_km
@@ -74,6 +77,7 @@ class LearnedFigure:
         outings: how many outings tell.
         told_by: in words, such as 'from your last 6 outings'.
         place: the id of the place it is for; empty for all.
+        field: of the household's `worth`, where it is one of these amounts.
     """
 
     what: Learnable
@@ -85,6 +89,7 @@ class LearnedFigure:
     outings: int
     told_by: str
     place: str = ""
+    field: str = ""
 
 
 def learned_figures(family: Family, entries: Collection[LogbookEntry]) -> tuple[LearnedFigure, ...]:
@@ -101,6 +106,7 @@ def learned_figures(family: Family, entries: Collection[LogbookEntry]) -> tuple[
         *_food(household, newest),
         *_delays(household, newest),
         *_stays(family, newest),
+        *_weather(household, newest),
     )
 
 
@@ -149,6 +155,9 @@ def _changed_household(household: Household, figures: Sequence[LearnedFigure]) -
                 "delays_from": f"{usual.told_by}; without them {usual.usual:f} and {late.usual:f} min",
             }
         )
+    worths = {figure.field: figure.own for figure in figures if figure.what is Learnable.WEATHER}
+    if worths:
+        changes["worth"] = household.worth.model_copy(update=worths)
     return household.model_copy(update=changes) if changes else household
 
 
@@ -366,6 +375,26 @@ def _stays_told(here: int, elsewhere: int, kind: str) -> str:
     if not here:
         return others if elsewhere > 1 else f"from your last stay at {kind}"
     return f"{there} and {others}" if elsewhere else there
+
+
+# --- weather ----------------------------------------------------------------------------------------------
+
+
+def _weather(household: Household, entries: Sequence[LogbookEntry]) -> Iterator[LearnedFigure]:
+    """What an hour in cold, heat and wet weighs; see `weather_learning`."""
+    for one in learned_worths(household, entries):
+        low, high = min(one.ends[0], float(one.own)), max(one.ends[1], float(one.own))
+        yield LearnedFigure(
+            Learnable.WEATHER,
+            one.label,
+            household.currency,
+            one.usual,
+            one.own,
+            Range(low, float(one.own), high),
+            one.outings,
+            _last(one.outings),
+            field=one.field,
+        )
 
 
 # --- what they have in common -----------------------------------------------------------------------------

@@ -33,6 +33,7 @@ def entry_sentence(entry: LogbookEntry, units: str) -> str:
         *([f"{wording.minutes(stay)} there"] if stay is not None else []),
         *([wording.distance(km, units)] if km is not None else []),
         *([say(fullness_code(entry.fullness))] if entry.fullness else []),
+        *([f"{entry.outdoors.value} outdoors"] if entry.outdoors else []),
     ]
     return f"{wording.day(entry.day)}: {entry.title}. {'; '.join(parts)}."
 

@@ -164,6 +164,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
                 help="With the distance it tells what your car really uses.",
             )
         ask("fullness")
+        ask("outdoors")
         for name, naps in nap_lines(household, shown).items():
             planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
             for number in range(len(naps)):
