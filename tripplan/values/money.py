@@ -20,6 +20,12 @@ def minor_digits(currency: str) -> int:
     return get_currency_precision(currency)
 
 
+@cache
+def _coin(currency: str) -> Decimal:
+    """The smallest unit."""
+    return Decimal(1).scaleb(-minor_digits(currency))
+
+
 @dataclass(frozen=True)
 class Money:
     """An exact amount in one currency.
@@ -50,7 +56,8 @@ class Money:
 
     def rounded(self) -> "Money":
         """The same money to the smallest unit that can be paid, half up."""
-        return Money.from_minor(self.minor, self.currency)
+        # Nothing is added so that no zero keeps a minus sign.
+        return Money(self.amount.quantize(_coin(self.currency), ROUND_HALF_UP) + 0, self.currency)
 
     def _same_currency(self, other: "Money") -> None:
         if self.currency != other.currency:

@@ -58,8 +58,8 @@ class _Holiday:
     school: bool
     offset: timedelta
 
-    def holds_on(self, day: date, public_holidays: Set[date], days_out_of_school: Set[date]) -> bool:
-        return day - self.offset in (days_out_of_school if self.school else public_holidays)
+    def among(self, days: Set[date], public_holidays: Set[date], out_of_school: Set[date]) -> Set[date]:
+        return days & {day + self.offset for day in (out_of_school if self.school else public_holidays)}
 
 
 @dataclass(frozen=True)
@@ -68,8 +68,8 @@ class _Dates:
 
     engine: OpeningHours
 
-    def holds_on(self, day: date, _public_holidays: Set[date], _days_out_of_school: Set[date]) -> bool:
-        return self.engine.is_open(datetime.combine(day, time(12)))
+    def among(self, days: Set[date], _public_holidays: Set[date], _out_of_school: Set[date]) -> Set[date]:
+        return {day for day in days if self.engine.is_open(datetime.combine(day, time(12)))}
 
 
 @dataclass(frozen=True)
@@ -92,23 +92,20 @@ class _Rule:
         """The rule as the engine may read it, right for the days given."""
         written = self.days
         if self.choices:
-            met = (
-                day
-                for day in days
-                if all(
-                    any(choice.holds_on(day, public_holidays, days_out_of_school) for choice in group)
-                    for group in self.choices
-                )
-            )
-            written = ",".join(_in_stretches(met)) or _NO_DATE
+            met: Set[date] = frozenset(days)
+            for group in self.choices:
+                among = [choice.among(met, public_holidays, days_out_of_school) for choice in group]
+                met = frozenset().union(*among)
+            written = ",".join(_in_stretches(sorted(met))) or _NO_DATE
         return f"{written} {self.hours}".strip()
 
 
 def _in_stretches(days: Iterable[date]) -> Iterator[str]:
     """Dates in order as the engine reads them, days in a row as one stretch: each entry slows every day."""
     for _, row in groupby(enumerate(days), lambda numbered: numbered[1].toordinal() - numbered[0]):
-        dates = [f"{day.year} {_MONTHS[day.month - 1]} {day.day}" for _, day in row]
-        yield dates[0] if len(dates) == 1 else f"{dates[0]}-{dates[-1]}"
+        stretch = [day for _, day in row]
+        first, last = (f"{day.year} {_MONTHS[day.month - 1]} {day.day}" for day in (stretch[0], stretch[-1]))
+        yield first if len(stretch) == 1 else f"{first}-{last}"
 
 
 def _engine_for(text: str, written: str = "") -> OpeningHours:
@@ -321,14 +318,16 @@ def clock_spans(
         yield begun
 
 
+@lru_cache(maxsize=2048)
 def names_school_holidays(text: str) -> bool:
     """Whether a rule speaks of school holidays."""
     return re.search(r"\bSH\b", re.sub(_QUOTED, "", text)) is not None
 
 
-def names_holidays(text: str) -> bool:
-    """Whether a rule speaks of public or school holidays."""
-    return _plain_engines(text) is None
+@lru_cache(maxsize=2048)
+def names_public_holidays(text: str) -> bool:
+    """Whether a rule speaks of public holidays."""
+    return re.search(r"\bPH\b", re.sub(_QUOTED, "", text)) is not None
 
 
 def _spans(

@@ -76,13 +76,14 @@ def on_sale(place: Place, visit: VisitTime) -> tuple[tuple[Offer, ...], tuple[Un
     """The offers that can be had for a visit, in card order, and those that cannot."""
     good: list[Offer] = []
     out: list[UnavailableOffer] = []
+    day = visit.day
     for offer in place.offers:
-        book_by = visit.day - timedelta(days=offer.book_days_ahead)
-        if offer.first_day is not None and visit.day < offer.first_day:
+        book_by = day - timedelta(days=offer.book_days_ahead)
+        if offer.first_day is not None and day < offer.first_day:
             out.append(
                 UnavailableOffer(offer, f"is only sold for visits from {wording.day(offer.first_day)} on")
             )
-        elif offer.last_day is not None and visit.day > offer.last_day:
+        elif offer.last_day is not None and day > offer.last_day:
             out.append(
                 UnavailableOffer(offer, f"is only sold for visits until {wording.day(offer.last_day)}")
             )

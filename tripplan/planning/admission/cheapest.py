@@ -234,7 +234,8 @@ class Gate:
         """
         _check(party, self.moment, self.today, self.leaving)
         place, visit = self.place, self.visit
-        months = [member.months_on(visit.day) for member in party]
+        day = visit.day
+        months = [member.months_on(day) for member in party]
         if unaccompanied(place, party, months):
             return None
         offers, _ = on_sale(place, visit)
@@ -252,8 +253,8 @@ class Gate:
 def _check(party: Sequence[Member], moment: datetime, today: date, leaving: datetime | None) -> None:
     if not party:
         raise PlanError("nobody is in the party")
-    twice = [name for name, count in Counter(member.name for member in party).items() if count > 1]
-    if twice:
+    if len({member.name for member in party}) < len(party):
+        twice = [name for name, count in Counter(member.name for member in party).items() if count > 1]
         raise PlanError(f"everybody in a party needs a name of their own; twice: {', '.join(twice)}")
     if moment.tzinfo is None:
         raise PlanError("the arrival needs the time zone of the place")

@@ -112,20 +112,51 @@ class Account:
         visit: VisitTime | None = None,
     ) -> OutingCost:
         """What one of the outings costs; the arguments and errors are those of `outing_cost`."""
-        if not party:
-            raise PlanError("an outing without anybody has no cost")
-        household, currency, own = self.household, self.household.currency, self.own
-        people, months = len(party), [member.months_on(day) for member in party]
+        months = _ages(party, day)
+        beside = self._beside_food(party, months, day, admission, visit)
+        return self._in_all(beside, self._food(months, out=lunch_there))
+
+    def costs(
+        self,
+        party: Sequence[Member],
+        day: date,
+        admission: EntryPrice,
+        visit: VisitTime,
+    ) -> tuple[OutingCost, OutingCost]:
+        """What one of the outings costs with lunch at home, and out; twice the second where they are equal.
+
+        The arguments and errors are those of `outing_cost`.
+        """
+        months = _ages(party, day)
+        beside = self._beside_food(party, months, day, admission, visit)
+        at_home, out = (self._food(months, out=out) for out in (False, True))
+        there = self._in_all(beside, out)
+        told_home, told_out = ([(item.likely, item.swings) for item in food] for food in (at_home, out))
+        return there if told_home == told_out else self._in_all(beside, at_home), there
+
+    def _beside_food(
+        self,
+        party: Sequence[Member],
+        months: Sequence[int],
+        day: date,
+        admission: Admission | EntryPrice | NoAdmission,
+        visit: VisitTime | None,
+    ) -> list[CostItem]:
+        """The items of one of the outings but for food and the reserve."""
+        household, currency = self.household, self.household.currency
         included = not isinstance(admission, NoAdmission) and admission.parking_included
-        items = [
-            self._admission(admission, people),
-            *self._of_the_car(people, day, parking_price(self.place.parking, visit), included=included),
-            *self._food(months, out=lunch_there),
+        parking = parking_price(self.place.parking, visit)
+        return [
+            self._admission(admission, len(party)),
+            *self._of_the_car(len(party), day, parking, included=included),
             *self._add_ons(party, months, admission, visit),
-            *_own_extras(currency, own),
+            *_own_extras(currency, self.own),
             *_treats(currency, household.treats_per_child, sum(age not in ADULT for age in months)),
         ]
-        return add_up([*items, *_reserve(household, items)], currency)
+
+    def _in_all(self, beside: Sequence[CostItem], food: Sequence[CostItem]) -> OutingCost:
+        items = [*beside, *food]
+        return add_up([*items, *_reserve(self.household, items)], self.household.currency)
 
     def _of_the_car(
         self, people: int, day: date, parking: Decimal | None, *, included: bool
@@ -187,14 +218,6 @@ class Account:
         price = self._taxed(for_one * cars, taxable=taxable)
         return self._from_card(CostKind.PARKING, label, price)
 
-    def lunch_is_the_same(self, party: Sequence[Member], day: date) -> bool:
-        """Whether lunch out costs a party no more and no less than lunch at home, give or take as much."""
-        months = [member.months_on(day) for member in party]
-        at_home, out = (
-            [(item.likely, item.swings) for item in self._food(months, out=out)] for out in (False, True)
-        )
-        return at_home == out
-
     def _food(self, months: Sequence[int], *, out: bool) -> tuple[CostItem, ...]:
         food, visit, currency = self.household.food, self.place.visit, self.household.currency
         grown, children = _eaters(food, months)
@@ -229,6 +252,13 @@ class Account:
             many = takers if add_on.per == "person" else 1
             label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
             yield self._from_card(CostKind.EXTRAS, label, self._taxed(add_on.price * many, taxable=taxable))
+
+
+def _ages(party: Sequence[Member], day: date) -> list[int]:
+    """Everybody's age on a day [completed months]; somebody must be there."""
+    if not party:
+        raise PlanError("an outing without anybody has no cost")
+    return [member.months_on(day) for member in party]
 
 
 def meal_price(household: Household, party: Sequence[Member], day: date, *, bought: bool) -> Money:

@@ -1,7 +1,7 @@
 """The items of a total, and how their ranges add up."""
 
-from collections.abc import Collection, Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 
@@ -51,6 +51,13 @@ class CostItem:
         if self.likely is None:
             return None
         return _spread(self.likely, [(swing.below.amount, swing.above.amount) for swing in self.swings])
+
+    @property
+    def least(self) -> Decimal:
+        """The low end of `amount`, nothing where that is unknown."""
+        if self.likely is None:
+            return Decimal(0)
+        return _low(self.likely, [swing.below.amount for swing in self.swings]).amount
 
 
 @dataclass(frozen=True)
@@ -104,16 +111,31 @@ def add_up(items: Iterable[CostItem], currency: str) -> OutingCost:
             below, above = by_cause.get(swing.cause, (Decimal(0), Decimal(0)))
             by_cause[swing.cause] = (below + swing.below.amount, above + swing.above.amount)
     unknown = tuple(item.label for item in in_order if item.likely is None)
-    spread = _spread(likely, by_cause.values())
-    least = total((item.amount.low for item in in_order if item.amount is not None), currency)
-    return OutingCost(in_order, replace(spread, low=max(spread.low, min(least, likely))), unknown)
+    least = min(sum((item.least for item in in_order), Decimal(0)), likely.amount)
+    return OutingCost(in_order, _spread(likely, by_cause.values(), Money(least, currency)), unknown)
 
 
-def _spread(likely: Money, swings: Collection[tuple[Decimal, Decimal]]) -> MoneyRange:
-    """A range about a likely amount, from independent swings below and above; never less than nothing."""
+def _spread(
+    likely: Money, swings: Collection[tuple[Decimal, Decimal]], least: Money | None = None
+) -> MoneyRange:
+    """A range about a likely amount, from independent swings below and above; never below the least."""
+    low = _low(likely, [below for below, _ in swings])
+    if least is not None:
+        low = max(low, least)
     if not swings:
-        return MoneyRange.exactly(likely)
-    below = sum((swing[0] ** 2 for swing in swings), Decimal(0)).sqrt()
-    above = sum((swing[1] ** 2 for swing in swings), Decimal(0)).sqrt()
-    low = Money(max(Decimal(0), likely.amount - below), likely.currency)
-    return MoneyRange(low.rounded(), likely, Money(likely.amount + above, likely.currency).rounded())
+        return MoneyRange(low, likely, likely)
+    above = _root_of_squares([above for _, above in swings])
+    return MoneyRange(low, likely, Money(likely.amount + above, likely.currency).rounded())
+
+
+def _low(likely: Money, swings: Sequence[Decimal]) -> Money:
+    """The low end of a likely amount that independent causes may make less; never less than nothing."""
+    if not swings:
+        return likely
+    return Money(max(Decimal(0), likely.amount - _root_of_squares(swings)), likely.currency).rounded()
+
+
+def _root_of_squares(amounts: Sequence[Decimal]) -> Decimal:
+    if len(amounts) == 1:
+        return abs(amounts[0])
+    return sum((amount * amount for amount in amounts), Decimal(0)).sqrt()

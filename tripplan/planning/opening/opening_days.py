@@ -9,8 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 from opening_hours import State
 
-from tripplan.values.clocks import minute_of_day
-from tripplan.values.opening_hours import clock_spans, names_holidays
+from tripplan.values.opening_hours import clock_spans, names_public_holidays, names_school_holidays
 
 DAY_MINUTES = 24 * 60
 _NOON = DAY_MINUTES // 2
@@ -37,11 +36,14 @@ class RuleDays:
     def shared_with(self, other: "RuleDays") -> "RuleDays":
         """The times of the same days at which both rules hold."""
         numbers: dict[Spans, int] = {(): 0}
-        pairs, kind = np.unique(np.stack((self.kind, other.kind)), axis=1, return_inverse=True)
-        both = [_shared(self.spans[one], other.spans[two]) for one, two in pairs.T.tolist()]
-        which = np.array([numbers.setdefault(spans, len(numbers)) for spans in both], dtype=np.int64)
+        others = len(other.spans)
+        pairs = self.kind * others + other.kind
+        which = np.zeros(len(self.spans) * others, dtype=np.int64)
+        for pair in np.flatnonzero(np.bincount(pairs)).tolist():
+            both = _shared(self.spans[pair // others], other.spans[pair % others])
+            which[pair] = numbers.setdefault(both, len(numbers))
         past_midnight = any(closes > DAY_MINUTES for spans in numbers for _, closes in spans)
-        return RuleDays(which[kind.reshape(-1)], tuple(numbers), past_midnight)
+        return RuleDays(which[pairs], tuple(numbers), past_midnight)
 
     def part(self, begin: int, count: int) -> "RuleDays":
         """So many days in a row of these, from one of them on."""
@@ -74,9 +76,9 @@ def rule_days(
         days_out_of_school: what SH stands for.
         state: which times are wanted.
     """
-    if not names_holidays(text):
-        return _rule_days(text, first, count, _NO_DATES, _NO_DATES, state)
-    return _rule_days(text, first, count, frozenset(public_holidays), frozenset(days_out_of_school), state)
+    public = frozenset(public_holidays) if names_public_holidays(text) else _NO_DATES
+    of_school = frozenset(days_out_of_school) if names_school_holidays(text) else _NO_DATES
+    return _rule_days(text, first, count, public, of_school, state)
 
 
 @lru_cache(maxsize=4096)
@@ -92,9 +94,9 @@ def _rule_days(
     start, end = midnight - timedelta(days=1), midnight + timedelta(days=count + 1)
     by_day: dict[int, Spans] = {}
     for opens, closes in clock_spans(text, start, end, public_holidays, days_out_of_school, state):
-        day = opens.toordinal() - first.toordinal()
-        begins, ends = minute_of_day(opens), minute_of_day(closes)
-        ends += (closes.toordinal() - opens.toordinal()) * DAY_MINUTES
+        until_open, until_closed = opens - midnight, closes - midnight
+        day, begins = until_open.days, until_open.seconds // 60
+        ends = (until_closed.days - day) * DAY_MINUTES + until_closed.seconds // 60
         if ends <= DAY_MINUTES:
             by_day[day] = (*by_day.get(day, ()), (begins, ends))
             continue

@@ -155,21 +155,18 @@ class HourlyPrices:
         eaters: Hashable,
     ) -> tuple[OutingCost, OutingCost] | None:
         gate = gate_at(self.family, facts, *visit, today=self.today)
-        key = (alike(gate.visit.day), *self._offers_good(facts, gate.visit))
+        time_there = gate.visit
+        key = (alike(time_there.day), *self._offers_good(facts, time_there))
         if key not in self._entries:
             self._entries[key] = gate.entry_price(party)
         price = self._entries[key]
         if price is None:
             return None
-        place, time_there = facts.place, gate.visit
+        place = facts.place
         beside = tuple(time_there.meets(one.valid) for one in place.add_ons if one.valid is not None)
         same = (price, parking_price(place.parking, time_there), beside, eaters)
         if same not in self._costs:
-            there = self.account.cost(party, day, price, lunch_there=True, visit=time_there)
-            from_home = there
-            if not self.account.lunch_is_the_same(party, day):
-                from_home = self.account.cost(party, day, price, lunch_there=False, visit=time_there)
-            self._costs[same] = from_home, there
+            self._costs[same] = self.account.costs(party, day, price, time_there)
         return self._costs[same]
 
     def _offers_good(self, facts: PlaceFacts, visit: VisitTime) -> Iterator[bool]:

@@ -9,6 +9,8 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.documents.calendars.family_days import WEEKDAYS
+from tripplan.documents.family.habits import NIGHT_OVER
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.where import Point
@@ -50,6 +52,7 @@ class DateRow:
     _needs_known: dict[int, PartyNeeds] = field(default_factory=dict)
     _nappers_known: dict[tuple[Napper, ...], tuple[Napper, ...]] = field(default_factory=dict)
     _between_known: dict[frozenset[date], tuple[Numbers, Numbers]] = field(default_factory=dict)
+    _on_weekdays_known: dict[tuple[tuple[str, ...], ...], Numbers] = field(default_factory=dict)
 
     @property
     def household(self) -> Household:
@@ -78,6 +81,16 @@ class DateRow:
         starts = [minute_of_day(nap.start) - nap.slack_minutes for nap in naps]
         return min([minute_of_day(earliest), *starts])
 
+    def later_from_the_night(self, n: int) -> int:
+        """How much later everything comes, counted from midnight, on a day whose clock changed at home [min].
+
+        0 where it did not change before the night was over, or changes again by the next midnight.
+        """
+        zone = self.household.home.zone
+        before, after, next_day = self.offsets(zone)[n : n + 3].tolist()
+        over = DayMinutes(self.days[n], zone).by_clock(NIGHT_OVER) - minute_of_day(NIGHT_OVER)
+        return before - after if over == before - after and after == next_day else 0
+
     @cached_property
     def party_kind(self) -> Numbers:
         """For each day a number; the same people go on days with the same number."""
@@ -99,6 +112,13 @@ class DateRow:
     def weekday(self) -> Numbers:
         """0 for Monday."""
         return (self.ordinals - 1) % 7
+
+    def on_weekdays(self, rules: tuple[tuple[str, ...], ...]) -> Numbers:
+        """For each day which of some rules name its weekday, a bit a rule."""
+        if rules not in self._on_weekdays_known:
+            named = [sum((name in days) << n for n, days in enumerate(rules)) for name in WEEKDAYS]
+            self._on_weekdays_known[rules] = np.array(named, dtype=np.int64)[self.weekday]
+        return self._on_weekdays_known[rules]
 
     def kinds_between(self, changes: Iterable[date]) -> tuple[Numbers, Numbers]:
         """Which days are equal in who goes and in how many of the dates on which something changes have come.

@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 from opening_hours import State
 
-from tripplan.documents.calendars.family_days import WEEKDAYS
 from tripplan.documents.places.place import Opening, Place
 from tripplan.planning.opening.opening_days import RuleDays, Spans
 from tripplan.planning.outing.place_facts import PlaceFacts
@@ -97,11 +96,7 @@ class PlaceRow:
         """For each day which of the rush hours there are."""
         row = self.row
         rush = rush_hours_between(row.household.habits.rush_hours, row.household.home, self.place.where)
-        found = np.zeros(row.count, dtype=np.int64)
-        for number, hours in enumerate(rush):
-            days = np.array([weekday in hours.days for weekday in WEEKDAYS])
-            found |= days[row.weekday].astype(np.int64) << number
-        return np.where(self.holidays, 0, found)
+        return np.where(self.holidays, 0, row.on_weekdays(tuple(hours.days for hours in rush)))
 
     @property
     def past_midnight(self) -> bool:

@@ -13,7 +13,7 @@ from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices
 from tripplan.planning.sweep.dates import Numbers, grouped
-from tripplan.planning.sweep.open_hours import OpenHours
+from tripplan.planning.sweep.open_hours import NOT_ASKED_FOR, OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.travel.drive import Journey
 from tripplan.values.ages import ADULT, MONTHS, OLDEST_MONTHS
@@ -61,10 +61,11 @@ class Prices:
         kind = int(self.kind[n])
         if kind not in self._known:
             row, who = self._row, int(self._row.party_kind[n])
+            by_the_hour = self._prices.by_the_hour or self._at.hours.past_midnight
             self._known[kind] = self._prices.on(
                 row.party_on[n],
                 row.days[n],
-                self._hours.on(n),
+                self._hours.on(n) if by_the_hour else NOT_ASKED_FOR,
                 alike=lambda on: (who, self._alike(on)),
                 eaters=int(self._eaters_kind[n]),
             )

@@ -9,15 +9,14 @@ import numpy as np
 from tripplan.documents.family.habits import NIGHT_OVER
 from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.day.times.limits import Engagements
-from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.family.family import Family
-from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.planning.opening.hours import Openness
 from tripplan.planning.outing.day_question import day_question, ways_at
 from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
 from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit, Key, Search
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
-from tripplan.planning.sweep.open_hours import OpenHours
+from tripplan.planning.sweep.open_hours import NOT_ASKED_FOR, OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
@@ -213,7 +212,7 @@ class Visits:
         asked = []
         for n in firsts.tolist():
             day, needs = row.days[n], row.needs(n)
-            question = day_question(self._family, needs, self._at.facts, day, _NO_HOURS, self.ways(n))
+            question = day_question(self._family, needs, self._at.facts, day, NOT_ASKED_FOR, self.ways(n))
             told = tuple(getattr(question, name) for name in _OF_PLACE_AND_AGES)
             asked.append(_Asked(question, self._known.number((int(row.party_kind[n]), told))))
         return asked, kinds
@@ -264,22 +263,12 @@ class Visits:
         minute of its best plan moves by as much. 0 where the change could matter.
         """
         at, row = self._at, self._row
-        zone = row.household.home.zone
-        offsets = row.offsets(zone)
-        later = int(offsets[n] - offsets[n + 1])
-        grid = self._asked(n).question.grid_minutes
-        if not later or zone != at.place.where.zone or later % grid or at.past_midnight:
+        later = row.later_from_the_night(n)
+        if not later or row.household.home.zone != at.place.where.zone or at.past_midnight or at.rush[n]:
             return 0
-        if at.rush[n] or offsets[n + 1] != offsets[n + 2]:
-            return 0
-        if DayMinutes(row.days[n], zone).by_clock(NIGHT_OVER) != minute_of_day(NIGHT_OVER) + later:
-            return 0
-        over = minute_of_day(NIGHT_OVER)
         opens = min(start for start, _ in at.hours.spans[at.hours.kind[n]])
-        return later if min(opens, row.first_minute(n)) >= over else 0
-
-
-_NO_HOURS = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
+        over, grid = minute_of_day(NIGHT_OVER), self._asked(n).question.grid_minutes
+        return later if not later % grid and min(opens, row.first_minute(n)) >= over else 0
 
 
 def _later(engagements: Engagements, minutes: int) -> Engagements:
