@@ -57,7 +57,10 @@ class Household(Written):
         ),
     ] = "country"
     """In which language, and in which country's manner, words, dates and amounts are written."""
-    usual_weather: Annotated[UsualWeather | None, FieldSpec("Usual weather")] = None
+    usual_weather: Annotated[
+        UsualWeather | None,
+        FieldSpec("I know the usual weather around home", control=Control.PART, called="Usual weather"),
+    ] = None
     """What the months are usually like at home and around it, where no weather station is near."""
     members: Annotated[tuple[Member, ...], Field(min_length=1, max_length=60), FieldSpec("People")]
     """The people, one `[[members]]` each."""

@@ -24,6 +24,7 @@ from tripplan.screens.household.sections import (
     HABITS,
     RATES,
     RESERVE,
+    WEATHER,
     WORTH,
     car_form,
     home_form,
@@ -78,6 +79,7 @@ def render(view: View) -> None:
     stops_form(view, kept)
     section_form(view, kept, WORTH)
     section_form(view, kept, RESERVE)
+    section_form(view, kept, WEATHER)
     pass_form(view, kept)
     st.header("Files", anchor=False)
     household_files(view, kept)

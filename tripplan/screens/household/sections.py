@@ -65,9 +65,16 @@ RESERVE = Section(
     "reserve",
     "Reserve and treats",
     "What nobody thought of, and souvenirs you plan for.",
-    questions(Household, leaving_out=_HOME, plain=True),
+    questions(Household, leaving_out=(*_HOME, "usual_weather"), plain=True),
 )
-SECTIONS = (FOOD, HABITS, WORTH, RESERVE)
+WEATHER = Section(
+    "usual_weather",
+    "The weather around home",
+    "Weather stations tell it in the United States, the Netherlands and around Dublin. Elsewhere what you "
+    "type here counts for places within 80 km (50 mi) of home.",
+    questions(Household, "usual_weather"),
+)
+SECTIONS = (FOOD, HABITS, WORTH, RESERVE, WEATHER)
 RATES = (Fuel.RATE_PER_MILE, Fuel.RATE_PER_KM)
 
 

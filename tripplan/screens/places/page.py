@@ -40,6 +40,7 @@ from tripplan.screens.places.place_sentences import (
 )
 from tripplan.screens.places.roads import render_roads
 from tripplan.screens.places.sharing import share_cards
+from tripplan.screens.places.year_weather import render_year_weather
 from tripplan.screens.widgets.fields import Fields, filled, refill
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -98,6 +99,7 @@ def _place(
         own_figures(view, place, family.household.currency, own)
         if not change_card(view, family, kept):
             _card_told(view, family, place)
+        render_year_weather(view, family, place)
         contact = " · ".join(filter(None, (place.web, place.telephone)))
         st.caption(plain(f"Before you go, ask the place whether this still holds. {contact}"))
         st.markdown("**The drive, one way**")
