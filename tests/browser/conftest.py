@@ -107,6 +107,8 @@ def visit(
 
     Afterwards neither the page nor the server may have asked any other computer for anything.
     """
+    for left in (running_app.outside.parent / "data").glob("*-unsaved.sqlite3*"):
+        left.unlink()  # of the test before
     page = windows.new_page()
     page.set_viewport_size({"width": getattr(request, "param", 1280), "height": 900})
     seen = Visit(page, running_app)

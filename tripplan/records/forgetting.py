@@ -15,6 +15,7 @@ from tripplan.records.database import said_plainly
 from tripplan.records.kinds import MODELS, called, kind_of
 from tripplan.records.reading import read_document
 from tripplan.records.store import RawDocument, Records
+from tripplan.records.unsaved.unsaved_file import UnsavedFile
 
 _EARLIER = "(kind, key, revision) NOT IN (SELECT kind, key, revision FROM document)"
 
@@ -101,6 +102,7 @@ def forget(records: Records, at: datetime) -> None:
         for file in _files(records):
             for ending in BESIDE:
                 file.with_name(file.name + ending).unlink(missing_ok=True)
+        UnsavedFile(records.database.path).remove()
     remove_damaged_files(records.database.path)
     back_up(records.database, at.date())
 

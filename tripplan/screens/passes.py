@@ -25,9 +25,10 @@ from tripplan.planning.passes.sentences import (
     visit_sentence,
 )
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
-from tripplan.screens.widgets.fields import Fields, filled
+from tripplan.screens.widgets.fields import Fields, filled, refill
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_notice
@@ -110,7 +111,7 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
     )
     # The key changes with the first visit, so that the form folds away and the answer is in sight.
     box = st.expander("Add visits", expanded=expanded, key=f"open_add_visits_{expanded}")
-    with box, st.form("add_visits_form"):
+    with box, form_box(fields):
         st.selectbox(
             "Where to?",
             [place.id for place in family.cards],
@@ -127,10 +128,10 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
         middle.number_input("How many visits?", min_value=1, max_value=TIMES_AT_MOST, key=fields.key("times"))
         right.number_input("Weeks between them", min_value=1, max_value=52, key=fields.key("weeks"))
         st.pills("Who goes?", names, selection_mode="multi", key=fields.key("party"))
-        st.form_submit_button(
+        save_button(
+            fields,
             "Add these visits",
             key="add_visits",
-            type="primary",
             on_click=_add,
             args=(view, family, listed, fields),
         )
@@ -148,12 +149,9 @@ def _add(view: View, family: Family, listed: _Listed, fields: Fields) -> None:
     others = [one for one in listed.visits if (one.place, one.day) not in again]
     place = place_named(family, typed["place"])
     count = wording.counted(len(new), "visit")
-    save_all(
-        view,
-        PAGE,
-        [(PlannedVisits(visits=(*others, *new)), listed.revision)],
-        f"{count} to {place.name if place else typed['place']} listed.",
-    )
+    said = f"{count} to {place.name if place else typed['place']} listed."
+    if save_all(view, PAGE, [(PlannedVisits(visits=(*others, *new)), listed.revision)], said):
+        refill(fields.form)
 
 
 def _days(typed: dict[str, Any]) -> list[date]:

@@ -29,6 +29,7 @@ from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     Selection,
@@ -158,13 +159,13 @@ def _households(view: View, family: Family, with_others: GoingTogether, revision
     own = own_seats(family.household, with_others)
     with st.expander("Our own cars, and what we have paid already", key="open_own_part"):
         fields = filled(f"together_{view.which}_own", {"seats": str(own), "paid": str(with_others.paid)})
-        with st.form("together_own_form"):
+        with form_box(fields):
             for name in fields.names:
                 st.text_input(_LABELS[name], key=fields.key(name))
-            st.form_submit_button(
+            save_button(
+                fields,
                 "Save",
                 key="save_together_own",
-                type="primary",
                 on_click=_save_own,
                 args=(view, with_others, revision, fields),
             )
@@ -175,7 +176,7 @@ def _household_form(
     view: View, with_others: GoingTogether, revision: int, which: str, on_record: Mapping[str, FieldValue]
 ) -> None:
     fields = filled(f"together_{view.which}_{which}", on_record)
-    with st.form(f"household_form_{which}"):
+    with form_box(fields):
         st.text_input(_LABELS["households.name"], key=fields.key("name"))
         st.text_input(
             _LABELS["households.people"],
@@ -186,10 +187,10 @@ def _household_form(
         )
         st.text_input(_LABELS["households.seats"], key=fields.key("seats"))
         st.text_input(_LABELS["households.paid"], key=fields.key("paid"))
-        st.form_submit_button(
+        save_button(
+            fields,
             "Add" if which == _NEW else "Save",
             key=f"save_household_{which}",
-            type="primary",
             on_click=_save_household,
             args=(view, with_others, revision, which, fields),
         )

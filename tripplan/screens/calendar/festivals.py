@@ -22,6 +22,7 @@ from tripplan.planning.outing.sentences import span_sentence
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.widgets.choices import place_names
@@ -89,15 +90,15 @@ def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) ->
     }
     setting = Setting(units, offered={"places": spots})
     form = form_for(_FORM, questions(LocalDay, plain=True), None, setting, also=also)
-    with st.form("festival_form"):
+    with form_box(form.fields):
         form.draw(*_BEFORE_TOWN)
         town = asked(LocalDay, "town")
         st.text_input(town.label, key=form.fields.key("town"), help=town.help)
         form.draw(*(one.name for one in form.listed if one.name not in _BEFORE_TOWN))
-        st.form_submit_button(
+        save_button(
+            form.fields,
             "Add this day",
             key="save_festival",
-            type="primary",
             on_click=_add,
             args=(view, family, kept, form),
         )

@@ -19,6 +19,7 @@ from tripplan.planning.family.own_week_sentences import (
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for, save
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -82,14 +83,14 @@ def _remove(view: View, week: FamilyDays, revision: int) -> None:
 def _block_form(view: View, week: FamilyDays, revision: int) -> None:
     form = _every_week(_BLOCK, WeeklyBlock, Setting(), start=time(16), end=time(17))
     with st.expander("Add a fixed weekly block", key="open_weekly_block"):
-        with st.form("weekly_block_form"):
+        with form_box(form.fields):
             form.draw("name")
             _every_week_inputs(form)
             st.caption("A block of the same name takes the place of the one before.")
-            st.form_submit_button(
+            save_button(
+                form.fields,
                 "Add this block",
                 key="save_block",
-                type="primary",
                 on_click=_save_block,
                 args=(view, form, week, revision),
             )
@@ -104,14 +105,14 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
     usual = adults[min(1, len(adults) - 1)]
     form = _every_week(_WORK, WorkingHours, setting, start=time(8), end=time(16, 30), member=usual)
     with st.expander("Add an adult's working hours", key="open_working_hours"):
-        with st.form("working_hours_form"):
+        with form_box(form.fields):
             form.draw("member")
             _every_week_inputs(form)
             form.draw("public_holidays_off", "then")
-            st.form_submit_button(
+            save_button(
+                form.fields,
                 "Add these hours",
                 key="save_work",
-                type="primary",
                 on_click=_save_work,
                 args=(view, form, week, revision),
             )
@@ -176,7 +177,7 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
     clocks = clocks.model_copy(update={"not_before": clocks.not_before or time(9, 30)})
     form = form_for(_LATE, questions(LateEvening), clocks, also={"then": then})
     with st.expander("After a late evening", key="open_late_evening"):
-        with st.form("late_evening_form"):
+        with form_box(form.fields):
             st.radio(
                 "What does an entry that ends late do to the next day?",
                 list(_LATE_THEN),
@@ -184,10 +185,10 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
                 key=form.fields.key("then"),
             )
             form.draw()
-            st.form_submit_button(
+            save_button(
+                form.fields,
                 "Save",
                 key="save_late",
-                type="primary",
                 on_click=_save_late,
                 args=(view, form, week, revision),
             )

@@ -18,6 +18,7 @@ from tripplan.screens.calendar.district import (
     save_calendar,
 )
 from tripplan.screens.calendar.typed_days import days_typed_in
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.view import View
@@ -32,7 +33,7 @@ def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[S
         fields = filled(
             "school_typed", {**district_on_record(family, "", coming), **dict.fromkeys(DAYS_TYPED, "")}
         )
-        with st.form("school_typed_form"):
+        with form_box(fields):
             st.text_area(
                 f"{DAYS_TYPED['no_school']}, one break a line",
                 key=fields.key("no_school"),
@@ -47,10 +48,10 @@ def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[S
                 "earlier than usual.",
             )
             district_inputs(fields)
-            st.form_submit_button(
+            save_button(
+                fields,
                 "Save this school calendar",
                 key="save_school_typed",
-                type="primary",
                 on_click=_save_typed,
                 args=(view, calendars, fields),
             )

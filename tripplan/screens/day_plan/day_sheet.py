@@ -29,6 +29,7 @@ from tripplan.planning.outing.outing import Outing
 from tripplan.records.kinds import kind_of
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
@@ -118,7 +119,7 @@ def _form(view: View, family: Family, outing: Outing) -> None:
     fields = filled(spot, _on_record(view, outing))
     kept = _documents(view, outing)
     suggested = [item.what for item in suggested_items(trip_of(outing, family.household))]
-    with st.form(f"{spot}_form"):
+    with form_box(fields):
         st.text_area(
             "Booking numbers, one a line",
             key=fields.key("bookings"),
@@ -150,10 +151,10 @@ def _form(view: View, family: Family, outing: Outing) -> None:
             key=fields.key("names"),
             help="Without this tick, a first letter stands for each of you there.",
         )
-        st.form_submit_button(
+        save_button(
+            fields,
             "Save what stands on the sheet",
             key=f"{spot}_save",
-            type="primary",
             on_click=_save,
             args=(view, outing, fields, kept),
         )

@@ -34,6 +34,7 @@ from tripplan.screens.widgets.choices import (
     day_of_planning,
     grid_minutes,
     kept_party,
+    name_in_address,
     named_in_address,
     on_record,
     place_named,
@@ -178,7 +179,7 @@ def _tried(view: View, family: Family) -> Iterator[_Meant]:
 
 def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
     """The outing that the page's address names, with its best plan."""
-    named = named_in_address(family)
+    named = named_in_address(view, family)
     place = None if named is None else place_named(family, named[0])
     if named is not None and place is not None:
         day = named[1]
@@ -207,6 +208,7 @@ def _pick(view: View, known: dict[str, _Meant]) -> _Meant:
     picked = st.selectbox(
         "Which outing?", keys, format_func=names.__getitem__, key=f"on_the_day_{view.which}"
     )
+    name_in_address(known[picked].place.id, known[picked].day)
     return known[picked]
 
 

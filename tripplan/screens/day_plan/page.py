@@ -38,6 +38,7 @@ from tripplan.screens.widgets.choices import (
     Selection,
     day_of_planning,
     grid_minutes,
+    name_in_address,
     named_in_address,
     next_outing,
     on_record,
@@ -121,12 +122,12 @@ def _place_and_day(view: View, family: Family) -> Selection:
 
     The address then names what is shown, so that it is there again after a reload.
     """
-    shown, named = f"plan_address_{view.which}", named_in_address(family)
+    shown, named = f"plan_address_{view.which}", named_in_address(view, family)
     if named is not None and named != st.session_state.get(shown):
         take_as_planned(view, *named)
     now = taken(view, family) or _planned_next(view, family) or _suggested(view, family)
     place_and_day(view, family, now, "plan")
-    st.query_params.from_dict({"place": now.place.id, "day": now.day.isoformat()})
+    name_in_address(now.place.id, now.day)
     st.session_state[shown] = (now.place.id, now.day)
     return now
 

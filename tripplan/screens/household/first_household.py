@@ -4,6 +4,7 @@ import streamlit as st
 from babel.numbers import get_territory_currencies
 
 from tripplan.screens.forms.answers import Raw, typed_text
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.household.saving import PAGE, check_and_save
 from tripplan.screens.widgets.fields import Fields, filled, put
@@ -24,7 +25,7 @@ def first_form(view: View) -> None:
     )
     rows = {f"{part}{row}": "" for row in range(_ROWS) for part in ("person", "born")}
     fields = filled("first", {"name": "", **rows, **where_on_record(None)})
-    with st.form("first_form"):
+    with form_box(fields):
         st.text_input("What do you call your household?", key=fields.key("name"))
         st.markdown("**Who belongs to it?**")
         st.caption("A birth date as you write it, or an age such as 8 or 22 months; more people can follow.")
@@ -32,9 +33,7 @@ def first_form(view: View) -> None:
             _person(fields, row)
         st.markdown("**Where do you live?**")
         where_inputs(fields, with_address=False, with_metropolitan=True)
-        st.form_submit_button(
-            "Save and begin", key="save_first", type="primary", on_click=_save_first, args=(view, fields)
-        )
+        save_button(fields, "Save and begin", key="save_first", on_click=_save_first, args=(view, fields))
     show_notice("first")
     where_lookup(view, fields)
 

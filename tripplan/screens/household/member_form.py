@@ -11,8 +11,10 @@ from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.planning.family.sleep import sleep_sentence, usual_naps
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, entries, questions
 from tripplan.screens.household.saving import PAGE, check_and_save, raw_household
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
@@ -51,12 +53,12 @@ def member_form(view: View, kept: StoredDocument[Household], index: int) -> None
                     f"Known: {member.born}. Type the birth date when you have it; prices then fit to the day."
                 )
             )
-        with st.form(f"member_form_{index}"):
+        with form_box(form.fields):
             form.draw()
-            st.form_submit_button(
+            save_button(
+                form.fields,
                 "Save",
                 key=f"save_member_{index}",
-                type="primary",
                 on_click=_save_member,
                 args=(view, kept, index, form),
             )
@@ -85,8 +87,8 @@ def _sleep_at_this_age(member: Member, usual: Sequence[Nap], today: date, offere
         st.button(
             "Fill in the naps that are usual at this age",
             key=f"offer_{offered}",
-            on_click=st.session_state.__setitem__,
-            args=(offered, True),
+            on_click=let_last,
+            args=({offered: True},),
             help="Two naps by 9 to 12 months, one by 15 to 24 months, none for most from four years on "
             "(Weissbluth, Sleep 18:82-87, 1995); the clock times are a first guess without a source. "
             "Change what is different for your child.",
@@ -96,7 +98,7 @@ def _sleep_at_this_age(member: Member, usual: Sequence[Nap], today: date, offere
 
 
 def _one_more_nap(counter: str) -> None:
-    st.session_state[counter] = int(st.session_state.get(counter, 0)) + 1
+    let_last({counter: int(st.session_state.get(counter, 0)) + 1})
 
 
 def _save_member(view: View, kept: StoredDocument[Household], index: int, form: Form) -> None:
@@ -108,8 +110,7 @@ def _save_member(view: View, kept: StoredDocument[Household], index: int, form: 
     for held in raw.get("passes", ()):
         held["holders"] = [member.get("name", "") if name == before else name for name in held["holders"]]
     if check_and_save(view, form.name, kept.revision, raw):
-        st.session_state[f"more_naps_{index}"] = 0
-        st.session_state[f"usual_naps_{index}"] = False
+        let_go(f"more_naps_{index}", f"usual_naps_{index}")
 
 
 def _remove_member(view: View, kept: StoredDocument[Household], index: int) -> None:
@@ -126,10 +127,10 @@ def new_member_form(view: View, kept: StoredDocument[Household]) -> None:
     """Somebody new; naps come once the person is there."""
     with st.expander("Add a person", key="open_new_member"):
         form = form_for(_NEW, _PERSON, None, _setting(view, kept))
-        with st.form("new_member_form"):
+        with form_box(form.fields):
             form.draw()
-            st.form_submit_button(
-                "Add", key="save_new_member", type="primary", on_click=_add_member, args=(view, kept, form)
+            save_button(
+                form.fields, "Add", key="save_new_member", on_click=_add_member, args=(view, kept, form)
             )
         st.caption("Naps can be added once the person is here.")
         show_notice(_NEW)

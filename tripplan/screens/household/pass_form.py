@@ -11,6 +11,7 @@ from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding
 from tripplan.language import wording
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
@@ -67,7 +68,7 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
                 "until": view.today + timedelta(days=365),
             },
         )
-        with st.form("passes_form"):
+        with form_box(fields):
             for index, one in enumerate(held):
                 st.markdown(f"- {plain(_held_in_words(one, view))}")
                 st.checkbox(
@@ -90,9 +91,7 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
                 key=fields.key("holders"),
             )
             st.date_input("Until which day does it count?", key=fields.key("until"))
-            st.form_submit_button(
-                "Save", key="save_passes", type="primary", on_click=_save_passes, args=(view, kept, fields)
-            )
+            save_button(fields, "Save", key="save_passes", on_click=_save_passes, args=(view, kept, fields))
         show_notice("passes")
 
 

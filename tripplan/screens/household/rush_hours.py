@@ -10,8 +10,10 @@ from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import on_record
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import entries
 from tripplan.screens.household.saving import check_and_save, raw_household
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
@@ -35,7 +37,7 @@ def rush_form(view: View, kept: StoredDocument[Household]) -> None:
     with st.expander("Rush hours", key="open_rush"):
         st.caption(plain(_published()))
         form = form_for("rush", _ASKED, habits, suggested=suggested, also={"way": way})
-        with st.form("rush_form"):
+        with form_box(form.fields):
             st.radio(
                 "When are the roads full where you drive?",
                 list(_WAYS),
@@ -43,8 +45,8 @@ def rush_form(view: View, kept: StoredDocument[Household]) -> None:
                 key=form.fields.key("way"),
             )
             form.draw()
-            st.form_submit_button(
-                "Save", key="save_rush", type="primary", on_click=_save, args=(view, kept, form, suggested)
+            save_button(
+                form.fields, "Save", key="save_rush", on_click=_save, args=(view, kept, form, suggested)
             )
         show_notice("rush")
         st.button("Add other hours", key="add_rush", on_click=_one_more, args=(form,))
@@ -63,7 +65,7 @@ def _published() -> str:
 
 def _one_more(form: Form) -> None:
     st.session_state[form.fields.key("way")] = "own"
-    st.session_state[_MORE] = int(st.session_state.get(_MORE, 0)) + 1
+    let_last({_MORE: int(st.session_state.get(_MORE, 0)) + 1})
 
 
 def _save(view: View, kept: StoredDocument[Household], form: Form, suggested: Habits) -> None:
@@ -82,4 +84,4 @@ def _save(view: View, kept: StoredDocument[Household], form: Form, suggested: Ha
             message = f"you changed the hours below; they count only with the answer '{_WAYS['own']}'"
     found = [Finding("", "habits.rush_hours", "", message)] if message else []
     if check_and_save(view, "rush", kept.revision, raw, found):
-        st.session_state[_MORE] = 0
+        let_go(_MORE)

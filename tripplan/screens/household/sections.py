@@ -16,6 +16,7 @@ from tripplan.planning.travel.rests import (
 )
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Question, Setting, questions
 from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
@@ -83,13 +84,13 @@ def section_form(view: View, kept: StoredDocument[Household], section: Section) 
     with st.expander(section.title, key=f"open_{section.name}"):
         st.caption(section.lead)
         form = form_for(section.name, section.asked, kept.value, Setting(country=kept.value.home.country))
-        with st.form(f"{section.name}_form"):
+        with form_box(form.fields):
             form.draw()
             st.caption("A field left empty goes back to the usual figure.")
-            st.form_submit_button(
+            save_button(
+                form.fields,
                 "Save",
                 key=f"save_{section.name}",
-                type="primary",
                 on_click=_save_section,
                 args=(view, kept, form),
             )
@@ -107,13 +108,11 @@ def home_form(view: View, kept: StoredDocument[Household]) -> None:
     with st.expander("Name, home and money", key="open_home"):
         asked = questions(Household, *_HOME)
         form = form_for("home", asked, household, also=where_on_record(household.home))
-        with st.form("home_form"):
+        with form_box(form.fields):
             form.draw("name")
             where_inputs(form.fields, with_address=True, with_metropolitan=True)
             form.draw("currency", "units", "language", "invented")
-            st.form_submit_button(
-                "Save", key="save_home", type="primary", on_click=_save_home, args=(view, kept, form)
-            )
+            save_button(form.fields, "Save", key="save_home", on_click=_save_home, args=(view, kept, form))
         show_notice("home")
         where_lookup(view, form.fields)
 
@@ -136,13 +135,11 @@ def car_form(view: View, kept: StoredDocument[Household]) -> None:
             Setting(country=household.home.country),
             also={"has": has},
         )
-        with st.form("car_form"):
+        with form_box(form.fields):
             st.checkbox("We go by car", key=form.fields.key("has"))
             form.draw()
             st.caption("A field left empty goes back to the usual figure.")
-            st.form_submit_button(
-                "Save", key="save_car", type="primary", on_click=_save_car, args=(view, kept, form)
-            )
+            save_button(form.fields, "Save", key="save_car", on_click=_save_car, args=(view, kept, form))
         show_notice("car")
 
 

@@ -11,6 +11,7 @@ from tripplan.files.locations.where_text import read_where
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.household.saving import CALLED, check_and_save, raw_household
 from tripplan.screens.widgets.notices import show_notice
@@ -36,7 +37,7 @@ def stops_form(view: View, kept: StoredDocument[Household]) -> None:
         asked = (*_FUEL, *_PICK_UP, *_WAY_BACK)
         setting = Setting(units=kept.value.units)
         form = form_for("stops", asked, stops, setting, also={_WHERE: _place(stops)})
-        with st.form("stops_form"):
+        with form_box(form.fields):
             st.markdown("**Fuel**")
             form.draw(*(one.name for one in _FUEL))
             st.markdown("**Somebody who comes along**")
@@ -50,9 +51,7 @@ def stops_form(view: View, kept: StoredDocument[Household]) -> None:
             st.markdown("**On the way back**")
             form.draw(*(one.name for one in _WAY_BACK))
             st.caption("A field left empty goes back to the usual figure.")
-            st.form_submit_button(
-                "Save", key="save_stops", type="primary", on_click=_save, args=(view, kept, form)
-            )
+            save_button(form.fields, "Save", key="save_stops", on_click=_save, args=(view, kept, form))
         show_notice("stops")
 
 

@@ -19,6 +19,7 @@ from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, 
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.drawing import draw
 from tripplan.screens.forms.form import save
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Question, Setting, in_order
 from tripplan.screens.logbook.typed_entry import (
     ENTRY,
@@ -33,6 +34,7 @@ from tripplan.screens.logbook.typed_entry import (
 )
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.view import View
@@ -51,24 +53,24 @@ def _opened(view: View) -> str:
 
 def open_new(view: View, planned_id: str = "") -> None:
     """Open the form for a planned outing, or for one that was never planned here."""
-    st.session_state[_opened(view)] = (_NEW, planned_id, False)
+    let_last({_opened(view): (_NEW, planned_id, False)})
     refill(_form_name(view))
 
 
 def open_change(view: View, entry_id: str) -> None:
     """Open the form for an entry that is in the logbook."""
-    st.session_state[_opened(view)] = (_CHANGE, entry_id, False)
+    let_last({_opened(view): (_CHANGE, entry_id, False)})
     refill(_form_name(view))
 
 
 def close(view: View) -> None:
     """Close the form."""
-    st.session_state.pop(_opened(view), None)
+    let_go(_opened(view))
 
 
 def _fill_as_planned(view: View) -> None:
     what, key, _ = st.session_state[_opened(view)]
-    st.session_state[_opened(view)] = (what, key, True)
+    let_last({_opened(view): (what, key, True)})
     refill(_form_name(view))
 
 
@@ -143,7 +145,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
             args=(view,),
             help="Times, money, distance and nap as the plan had them. Change what was different.",
         )
-    with st.form("entry_form", border=False):
+    with form_box(fields, border=False):
         st.caption("Leave empty what nobody noted; it then counts as unknown, never as zero.")
         with st.expander("Where, when and who", expanded=unnamed):
             ask("place", "title", "day", "party")
@@ -181,10 +183,10 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
                 ask(listed=about_child(name))
         with st.expander("More: study unit, weather, notes"):
             ask("study_unit", "away", "weather", "notes")
-        st.form_submit_button(
+        save_button(
+            fields,
             "Keep in the logbook",
             key="save_logbook_entry",
-            type="primary",
             on_click=_save,
             args=(view, family, fields, at_first, shown, kept),
         )

@@ -19,6 +19,7 @@ from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.year import YearAccount, year_account
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.logbook.typed_entry import children_of
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -93,7 +94,7 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
         **{f"band_{name}": chosen.band_of(name) for name in children},
     }
     fields = filled(f"{_SPOT}_{view.which}", on_record)
-    with st.form("logbook_settings_form", border=False):
+    with form_box(fields, border=False):
         st.text_input(
             f"What outings may cost in a year, in {currency}",
             key=fields.key("budget"),
@@ -109,11 +110,13 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
                 key=fields.key(f"band_{name}"),
                 placeholder="grades 1-6",
             )
-        st.form_submit_button(
+        save_button(
+            fields,
             "Save",
             key="save_logbook_settings",
             on_click=_save,
             args=(view, fields, settings, currency, children),
+            is_main=False,
         )
 
 

@@ -16,6 +16,7 @@ from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets
@@ -90,7 +91,7 @@ def _form(
         "add_ons": [name for name in taken or () if name in sold],
     }
     form = form_for(spot, _ASKED, own, Setting(currency=currency), also=also)
-    with st.form(f"{spot}_form"):
+    with form_box(form.fields):
         if sold:
             st.checkbox("We take what most families take", key=form.fields.key("usual"))
             st.multiselect(
@@ -101,10 +102,10 @@ def _form(
                 help="Counts only where the tick above is off.",
             )
         form.draw()
-        st.form_submit_button(
+        save_button(
+            form.fields,
             "Save our figures",
             key=f"{spot}_save",
-            type="primary",
             on_click=_save,
             args=(view, place, currency, kept, form),
         )

@@ -23,6 +23,7 @@ from tripplan.planning.travel.drive import Drive
 from tripplan.reading.durations import minutes_in
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.places.adding.front_door import add_place
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
@@ -171,15 +172,17 @@ def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[Typ
         },
     )
     unit = "miles" if units == "mi" else "km"
-    with st.form(f"{spot}_form"):
+    with form_box(fields):
         st.caption("If you know the way better, type it in; it then counts instead of the estimate.")
         st.text_input(f"Distance one way, in {unit}", key=fields.key("distance"))
         st.text_input("Minutes one way, without rests", key=fields.key("minutes"))
-        st.form_submit_button(
+        save_button(
+            fields,
             "Use my figures",
             key=f"save_{spot}",
             on_click=_save_drive,
             args=(view, place, units, typed.revision if typed else 0, fields),
+            is_main=False,
         )
     show_notice(spot)
     if typed is not None:

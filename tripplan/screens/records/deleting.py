@@ -6,6 +6,7 @@ from tripplan.language import wording
 from tripplan.records.forgetting import Forgettable, forget, forgettable
 from tripplan.records.opening import Which
 from tripplan.screens.records.whole_file import PAGE
+from tripplan.screens.widgets.lasting import let_go_of_all
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.saving import report_errors
@@ -64,5 +65,6 @@ def _few(names: tuple[str, ...]) -> str:
 def _forget(view: View) -> None:
     with report_errors(PAGE):
         forget(view.records, view.services.clock())
+        let_go_of_all()
         st.session_state["forget_agreed"] = False
         tell(PAGE, "Deleted for good. What is left on record was copied anew.")

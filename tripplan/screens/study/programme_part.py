@@ -38,6 +38,7 @@ from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.topic_fit import fits_of
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.planned_outings import outings_ever
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names, take
@@ -119,7 +120,7 @@ def _limits_form(family: Family, units: Sequence[StudyUnit], wanted: Wanted) -> 
         },
     )
     with st.expander("Change what the term keeps to", key="open_limits"):
-        with st.form("limits_form"):
+        with form_box(fields):
             st.text_input(
                 f"Budget for all its outings, in {currency}",
                 key=fields.key("budget"),
@@ -146,9 +147,7 @@ def _limits_form(family: Family, units: Sequence[StudyUnit], wanted: Wanted) -> 
                 key=fields.key("without"),
                 placeholder="none",
             )
-            st.form_submit_button(
-                "Save", key="save_limits", type="primary", on_click=_save_limits, args=(wanted, fields, keys)
-            )
+            save_button(fields, "Save", key="save_limits", on_click=_save_limits, args=(wanted, fields, keys))
         show_notice(_LIMITS)
 
 

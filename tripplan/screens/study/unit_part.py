@@ -16,6 +16,7 @@ from tripplan.planning.topic_fit import CloseSpelling, Fits, fits_of, topics_on
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
+from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.study.saving import remove_unit, save_unit
 from tripplan.screens.widgets.choices import place_names
@@ -90,12 +91,12 @@ def _form(view: View, family: Family, name: str, unit: StudyUnit | None, revisio
     weeks: dict[str, FieldValue] = {} if unit else {"first": first, "last": view.today + _USUAL_WEEKS}
     asked = questions(StudyUnit, leaving_out=("name",) if unit else ())
     form = form_for(name, asked, unit, setting, also=weeks)
-    with st.form(f"{name}_form"):
+    with form_box(form.fields):
         form.draw()
-        st.form_submit_button(
+        save_button(
+            form.fields,
             "Save this unit" if unit else "Add this unit",
             key=f"save_{name}",
-            type="primary",
             on_click=_save,
             args=(view, form, unit, revision),
         )

@@ -12,17 +12,20 @@ from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.view import View
 
 USUAL_SPAN = timedelta(weeks=6)
 LONGEST_SPAN = timedelta(days=548)
 """Eighteen months."""
+_OVER_AFTER = timedelta(days=1)
+"""What was taken for a day before yesterday is forgotten; a late evening runs past midnight."""
 
 
 def keep(name: str, widget: str) -> None:
-    """Copy what a widget says to a plain key, which outlives the page."""
-    st.session_state[name] = st.session_state[widget]
+    """Copy what a widget says to a plain key, which outlives the page and the window."""
+    let_last({name: st.session_state[widget]})
 
 
 def open_or_close(name: str) -> None:
@@ -134,7 +137,8 @@ def longer_spans(view: View) -> None:
 
 
 def _set_span(view: View, first: date, last: date) -> None:
-    st.session_state[f"span_{view.which}"] = st.session_state["span_picker"] = (first, last)
+    st.session_state["span_picker"] = (first, last)
+    keep(f"span_{view.which}", "span_picker")
 
 
 def place_names(family: Family) -> dict[str, str]:
@@ -172,25 +176,28 @@ def take(
     leave_place_at: datetime | None = None,
 ) -> None:
     """Remember a place, a day and perhaps times of leaving as the ones the other pages speak of."""
-    st.session_state[f"taken_{view.which}"] = (place_id, day.isoformat(), _as_text(leave_at))
-    st.session_state[f"taken_return_{view.which}"] = _as_text(leave_place_at)
+    let_last(
+        {
+            f"taken_{view.which}": (place_id, day.isoformat(), _as_text(leave_at)),
+            f"taken_return_{view.which}": _as_text(leave_place_at),
+        }
+    )
 
 
 def forget_taken(view: View) -> None:
     """Take nothing; what is planned counts again."""
-    st.session_state.pop(f"taken_{view.which}", None)
-    st.session_state.pop(f"taken_return_{view.which}", None)
+    let_go(f"taken_{view.which}", f"taken_return_{view.which}")
 
 
 def taken(view: View, family: Family) -> Selection | None:
-    """What the parent took, if anything and still on record."""
+    """What the parent took, if anything, still on record and not long over."""
     kept = st.session_state.get(f"taken_{view.which}")
     if kept is None:
         return None
     place_id, day, leave = kept
     leave_place = st.session_state.get(f"taken_return_{view.which}")
     place = place_named(family, place_id)
-    if place is None:
+    if place is None or date.fromisoformat(day) < view.today - _OVER_AFTER:
         return None
     return Selection(place, date.fromisoformat(day), _moment_in(leave), _moment_in(leave_place))
 
@@ -235,14 +242,41 @@ def take_as_planned(view: View, place_id: str, day: date) -> None:
         take(view, place_id, day, planned.leave_home, planned.leave_place)
 
 
-def named_in_address(family: Family) -> tuple[str, date] | None:
-    """The place and day that a page's address names, such as `?place=ledgewing&day=2026-12-17`."""
-    place = place_named(family, st.query_params.get("place", ""))
+def named_in_address(view: View, family: Family) -> tuple[str, date] | None:
+    """The place and day that a page's address names, such as `?place=ledgewing&day=2026-12-17`.
+
+    What in it cannot be used is said, and nothing of it is then.
+    """
+    asked = {name: st.query_params.get(name) for name in ("place", "day")}
+    if asked["place"] is None and asked["day"] is None:
+        return None
+    place = place_named(family, asked["place"] or "")
+    day = _day_in(asked["day"] or "")
+    faults = []
+    if place is None:
+        faults.append(f"no place of yours is called “{asked['place'] or ''}”")
+    if day is None:
+        faults.append(f"“{asked['day'] or ''}” is no day such as {view.today}")
+    elif day < view.today - _OVER_AFTER:
+        faults.append(f"{wording.day(day)} is over")
+    elif day > view.today + LONGEST_SPAN:
+        faults.append(f"{wording.day(day)} is too far ahead")
+    if faults or place is None or day is None:
+        st.warning(plain(f"This address cannot be opened: {'; '.join(faults)}."))
+        return None
+    return place.id, day
+
+
+def name_in_address(place_id: str, day: date) -> None:
+    """Let the page's address name a place and a day, so that a reload or a copied link opens them."""
+    st.query_params.from_dict({"place": place_id, "day": day.isoformat()})
+
+
+def _day_in(text: str) -> date | None:
     try:
-        day = date.fromisoformat(st.query_params.get("day", ""))
+        return date.fromisoformat(text)
     except ValueError:
         return None
-    return None if place is None else (place.id, day)
 
 
 def day_of_planning(view: View, family: Family, place_id: str, day: date) -> date:

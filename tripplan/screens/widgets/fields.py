@@ -7,10 +7,14 @@ from typing import Any
 
 import streamlit as st
 
+from tripplan.screens.widgets.lasting import FILLED, TYPED, let_go, let_last
 from tripplan.screens.widgets.pending_save import is_held_back
 
 CLOCK_STEP = timedelta(minutes=5)
 """How finely a time of day can be picked."""
+
+NEVER_WRITTEN = frozenset({"password"})
+"""Fields that are in the window's memory only."""
 
 FieldValue = str | bool | int | date | time | list[Any] | None
 
@@ -36,9 +40,33 @@ class Fields:
         remembered = st.session_state.get(_remembered(self.form), {})
         return {name: st.session_state.get(self.key(name), remembered.get(name)) for name in self.names}
 
+    @property
+    def unsaved(self) -> bool:
+        """Whether something stands in the fields that is not on record."""
+        at_first = st.session_state[_mark(self.form)]
+        return any(repr(value) != at_first[name] for name, value in self.typed().items())
+
     def remember(self) -> None:
-        """Keep what stands in the fields, so that it outlives a look at another page; once they are drawn."""
-        st.session_state[_remembered(self.form)] = self.typed()
+        """Keep what stands in the fields; what is not on record also outlives the window."""
+        state, typed = st.session_state, self.typed()
+        if typed == state.get(_remembered(self.form)):
+            return
+        at_first = state[_mark(self.form)]
+        if self.unsaved:
+            written = {name: value for name, value in typed.items() if name not in NEVER_WRITTEN}
+            let_last({_mark(self.form): at_first, _remembered(self.form): written})
+        else:
+            let_go(_mark(self.form), _remembered(self.form))
+        state[_mark(self.form)], state[_remembered(self.form)] = at_first, typed
+
+
+def remember_all() -> None:
+    """Keep what stands in the fields of every form; as a page begins, for then all still stand there.
+
+    What is typed last before another page is opened arrives together with that.
+    """
+    for name in [name for name in map(str, st.session_state) if name.startswith(FILLED)]:
+        Fields(name.removeprefix(FILLED), tuple(st.session_state[name])).remember()
 
 
 def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
@@ -63,6 +91,7 @@ def filled(form: str, on_record: Mapping[str, FieldValue]) -> Fields:
             # A widget's own state is dropped when its page is left, so it is filled where it is missing.
             st.session_state[fields.key(name)] = remembered.get(name, value)
     st.session_state[_mark(form)] = now
+    fields.remember()
     return fields
 
 
@@ -74,16 +103,15 @@ def typed_now(form: str, name: str, at_first: object) -> object:
 
 def refill(form: str) -> None:
     """Fill a form anew at the next run, whatever was typed into it."""
-    st.session_state.pop(_mark(form), None)
-    st.session_state.pop(_remembered(form), None)
+    let_go(_mark(form), _remembered(form))
 
 
 def _mark(form: str) -> str:
-    return f"filled_{form}"
+    return f"{FILLED}{form}"
 
 
 def _remembered(form: str) -> str:
-    return f"typed_{form}"
+    return f"{TYPED}{form}"
 
 
 def listed_in(text: str) -> list[str]:

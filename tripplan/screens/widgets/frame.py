@@ -14,6 +14,8 @@ from tripplan.planning.family.family import Family
 from tripplan.records.copies.listed import DayCopy
 from tripplan.records.opening import Which
 from tripplan.screens.widgets.conflict import show_conflict
+from tripplan.screens.widgets.fields import remember_all
+from tripplan.screens.widgets.lasting import bring_back
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice, tell
 from tripplan.screens.widgets.recovery import offer_recovery
@@ -86,6 +88,8 @@ def open_page(*, may_change_whose: bool = True) -> View:
     elif family is not None and family.household.notice:
         st.caption(family.household.notice)
     view = View(services, which, family, services.today(family))
+    remember_all()
+    bring_back(view)
     show_conflict(view)
     return view
 

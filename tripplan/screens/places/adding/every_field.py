@@ -27,6 +27,7 @@ from tripplan.screens.places.card.faults import faults_in_words, hours_are_read,
 from tripplan.screens.places.card.values import on_record, put_fields
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.widgets.fields import Fields, put, refill
+from tripplan.screens.widgets.lasting import let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
@@ -95,7 +96,7 @@ def every_field(
 
 
 def _unfold(spot: str) -> None:
-    st.session_state[f"{spot}_way"] = "long"
+    let_last({f"{spot}_way": "long"})
 
 
 def _leave(spot: str) -> None:

@@ -13,6 +13,7 @@ from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, row_of
 from tripplan.screens.places.card.fields import HOURS
 from tripplan.screens.widgets.fields import FieldValue, refill
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.view import View
 
 _OFFERS: TypeAdapter[list[Offer]] = TypeAdapter(list[Offer])
@@ -45,15 +46,14 @@ def suggest(spot: str, values: Mapping[str, FieldValue], rows: Sequence[Row], *,
         way: 'read' to show what was read and the few fields that are left, 'long' for everything.
     """
     refill(spot)
-    st.session_state[f"{spot}_suggested"] = {name: value for name, value in values.items() if value}
     begin_draft(spot, rows, 0, new=False)
-    st.session_state[f"{spot}_way"] = way
+    known = {name: value for name, value in values.items() if value}
+    let_last({f"{spot}_suggested": known, f"{spot}_way": way})
 
 
 def forget_suggested(spot: str) -> None:
     """Let the form begin with what is usual again."""
-    st.session_state.pop(f"{spot}_suggested", None)
-    st.session_state[f"{spot}_way"] = ""
+    let_go(f"{spot}_suggested", f"{spot}_way")
 
 
 def all_fields(view: View, spot: str, raw: Mapping[str, Any], where: str) -> None:

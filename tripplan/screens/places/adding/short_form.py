@@ -20,6 +20,7 @@ from tripplan.screens.places.adding.short_card import PRICE_ROWS, ShortCard, at_
 from tripplan.screens.places.adding.week import DAYS, HOLIDAYS, gaps_filled
 from tripplan.screens.places.for_us import for_us_in_short
 from tripplan.screens.widgets.fields import Fields, filled, refill
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_beside
 from tripplan.screens.widgets.saving import save_all
@@ -98,7 +99,6 @@ def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]
         slots["season"] = st.container()
         st.markdown("**Prices**")
         _prices(fields, slots)
-    fields.remember()
     typed = _Begun(view, family, cards, fields, spot, begun.get("id", ""))
     card, place = _read(typed)
     for name, slot in slots.items():
@@ -157,15 +157,14 @@ def begin(spot: str, name: str = "", where: str = "", idea: str = "") -> None:
         idea: the id of the idea that grows into a card.
     """
     refill(short_name(spot))
-    st.session_state[f"{short_name(spot)}_begun"] = {"name": name, "where": where, "id": idea}
-    st.session_state[f"{spot}_way"] = "short"
+    begun = {"name": name, "where": where, "id": idea}
+    let_last({f"{short_name(spot)}_begun": begun, f"{spot}_way": "short"})
 
 
 def leave(spot: str) -> None:
     """Close whatever is open for a new place."""
     refill(short_name(spot))
-    st.session_state.pop(f"{short_name(spot)}_begun", None)
-    st.session_state[f"{spot}_way"] = ""
+    let_go(f"{short_name(spot)}_begun", f"{spot}_way")
 
 
 def _fill_gaps(fields: Fields) -> None:

@@ -1,7 +1,7 @@
 """A price board while it is being typed, kept from run to run."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from typing import Any
 
 import streamlit as st
@@ -10,7 +10,8 @@ from tripplan.screens.forms.form import with_waiting
 from tripplan.screens.forms.questions import Setting
 from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import raw_board
-from tripplan.screens.widgets.fields import Fields, FieldValue, filled
+from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
+from tripplan.screens.widgets.lasting import let_go, let_last
 
 
 @dataclass
@@ -54,7 +55,7 @@ class DraftRow:
 
 @dataclass
 class Draft:
-    """A price board while it is being typed; kept from run to run, also while another page is open.
+    """A price board while it is being typed; it outlives the page and the window.
 
     Attributes:
         revision: of the card it was made from; 0 for a new card.
@@ -76,7 +77,23 @@ class Draft:
 def draft_on(spot: str) -> Draft | None:
     """The board that is being typed at a spot, if one is."""
     draft = st.session_state.get(f"{spot}_draft")
-    return draft if isinstance(draft, Draft) else None
+    if isinstance(draft, Draft):
+        return draft
+    kept: dict[str, Any] | None = st.session_state.get(_lasting(spot))
+    if kept is None:
+        return None
+    draft = Draft(kept["revision"], kept["begun_with"], [DraftRow(**row) for row in kept["rows"]])
+    st.session_state[f"{spot}_draft"] = draft
+    return draft
+
+
+def _lasting(spot: str) -> str:
+    return f"{spot}_board"
+
+
+def _let_last(spot: str, draft: Draft) -> None:
+    """Keep which rows there are; what is typed into them is kept as with every form."""
+    let_last({_lasting(spot): asdict(draft), _rows_made(spot): st.session_state.get(_rows_made(spot), 0)})
 
 
 def begin_draft(spot: str, rows: Sequence[Row], revision: int, *, new: bool) -> Draft:
@@ -92,18 +109,26 @@ def begin_draft(spot: str, rows: Sequence[Row], revision: int, *, new: bool) -> 
     st.session_state[f"{spot}_draft"] = draft
     for row in rows:
         _append(spot, draft, row, new=new)
+    _let_last(spot, draft)
     return draft
 
 
 def forget_draft(spot: str) -> None:
     """Leave the board that is being typed at a spot."""
+    draft = draft_on(spot)
+    for row in draft.rows if draft else ():
+        refill(row.name)
     st.session_state.pop(f"{spot}_draft", None)
+    let_go(_lasting(spot))
+
+
+def _rows_made(spot: str) -> str:
+    return f"{spot}_rows_made"
 
 
 def _append(spot: str, draft: Draft, row: Row, *, new: bool) -> None:
-    counter = f"{spot}_rows_made"
-    number = int(st.session_state.get(counter, 0))
-    st.session_state[counter] = number + 1
+    number = int(st.session_state.get(_rows_made(spot), 0))
+    st.session_state[_rows_made(spot)] = number + 1
     first = with_waiting(f"{spot}_{number}", row.kind.asked, row.typed, Setting())
     draft.rows.append(DraftRow(spot, number, row.kind.name, first, new))
 
@@ -113,6 +138,7 @@ def add_row(spot: str, row: Row) -> None:
     draft = draft_on(spot)
     if draft is not None:
         _append(spot, draft, row, new=True)
+        _let_last(spot, draft)
 
 
 def remove_row(spot: str, number: int) -> None:
@@ -120,3 +146,4 @@ def remove_row(spot: str, number: int) -> None:
     draft = draft_on(spot)
     if draft is not None:
         draft.rows = [one for one in draft.rows if one.number != number]
+        _let_last(spot, draft)

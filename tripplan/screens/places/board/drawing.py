@@ -159,7 +159,6 @@ def _draw_row(spot: str, one: DraftRow, setting: Setting) -> DeltaGenerator:
         slot = st.container()
         if kind.more and st.session_state[f"{one.name}_more"]:
             draw(fields, kind.more, setting)
-    fields.remember()
     return slot
 
 

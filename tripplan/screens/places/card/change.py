@@ -16,6 +16,7 @@ from tripplan.screens.places.card.drawing import draw_card, show_hours
 from tripplan.screens.places.card.faults import faults_in_words, hours_are_read, show_card_faults
 from tripplan.screens.places.card.values import put_fields
 from tripplan.screens.widgets.fields import Fields, refill
+from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
@@ -49,11 +50,11 @@ def _open(spot: str) -> str:
 
 
 def _begin(spot: str) -> None:
-    st.session_state[_open(spot)] = True
+    let_last({_open(spot): True})
 
 
 def _leave(spot: str) -> None:
-    st.session_state.pop(_open(spot), None)
+    let_go(_open(spot))
     refill(spot)
 
 

@@ -79,7 +79,6 @@ def draw_card(
         st.text_input("Town or address", key=fields.key("where"), placeholder="12 Mill St, Galena, IL")
         slots["where"] = st.container()
         preview = st.container()
-        fields.remember()
         return DrawnCard(fields, slots, preview)
     where_inputs(fields, with_address=True, with_metropolitan=True)
     slots["where"] = st.container()
@@ -98,7 +97,6 @@ def draw_card(
     ask(CROWD)
     st.markdown("**Whom to ask, and the rest**")
     ask(REST)
-    fields.remember()
     return DrawnCard(fields, slots, preview)
 
 

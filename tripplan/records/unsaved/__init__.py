@@ -1,0 +1,1 @@
+"""What is chosen and half written, until it is saved or dropped."""
