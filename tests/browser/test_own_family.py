@@ -18,7 +18,7 @@ PLACE = {
     "0_price": "9.50",
     "1_price": "5",
     "3_price": "0",
-    "4_source": "the board at the till",
+    "4_source": "the board at the ticket counter",
 }
 
 

@@ -90,7 +90,7 @@ def test_a_free_nature_reserve(thumb: Thumb) -> None:
     thumb.type(f"{SHORT}_where", "Galena, IL")
     thumb.type(f"{SHORT}_Mo", "dawn-dusk")
     thumb.press("Same on empty days")
-    thumb.press("Free for everybody")
+    thumb.press("Free for everyone")
     thumb.press("Add this place")
     thumb.visit.page.get_by_text("Otter Fen Reserve is added.").first.wait_for()
     thumb.check("reserve", presses=8, characters=60)

@@ -129,7 +129,7 @@ def test_all_planned_outings_go_into_one_file(run: Run, own_records: Records, tm
 def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_path: Path) -> None:
     """Packing comes as a task, the entry has its colour, takes no time and tells no prices."""
     out = tmp_path / "outing.ics"
-    asked = ("--to-do", "tasks", "--colour", "teal", "--free", "--no-costs")
+    asked = ("--to-do", "tasks", "--color", "teal", "--free", "--no-costs")
     assert run(*ASKED, out, *asked, *museum.options).status == 0
     (event,) = events(out)
     assert (str(event["COLOR"]), str(event["TRANSP"])) == ("teal", "TRANSPARENT")
@@ -144,7 +144,7 @@ def test_tasks_colour_and_free_time_as_asked_for(run: Run, museum: Files, tmp_pa
         ((), "name a place and a day"),
         (("test-museum",), "name a place and a day"),
         (("test-museum", "2026-12-08", "--planned"), "name a place and a day"),
-        (("test-museum", "2026-12-08", "--colour", "sky"), "the colour is one of aqua"),
+        (("test-museum", "2026-12-08", "--color", "sky"), "the color is one of aqua"),
         (
             ("--planned", "--leave-home", "10:20", "--leave-place", "14:10"),
             "what is planned keeps its own times",

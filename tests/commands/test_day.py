@@ -232,7 +232,7 @@ def test_how_likely_the_day_holds_is_told(run: Run, files: Files) -> None:
     for told in (
         "Chance to make the last entry at 5:00 PM: almost certain.",
         "Chance to be home by 7:00 PM: almost certain.",
-        "By what you say nuisances weigh, no other departure or return weighs less than $",
+        "By what matters to you, no other departure or return weighs less than $",
         "None of the limits helps if it gives way by 15 minutes.",
         "No nap has to be traded for time at the place.",
     ):

@@ -34,7 +34,7 @@ def test_the_list_tells_how_far_calendars_reach_around_each_place(run: Run) -> N
     assert said.status == 0
     assert "then nothing after that" in said.out
     told = " ".join(said.out.split())
-    assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in told
+    assert "Ledgewing Birds of Prey: Known of 100% of the students nearby until Wed, Jun 2, 2027" in told
     assert told.count("Pew Research Center") == 1
 
 
@@ -45,7 +45,7 @@ def test_the_list_in_json_holds_the_calendars_and_how_far_they_reach(run: Run) -
     assert {one["name"] for one in told["calendars"]} >= {DISTRICT}
     place = next(one for one in told["places"] if one["place"] == "ledgewing")
     assert sum(one["share"] for one in place["districts"]) == pytest.approx(1, abs=1e-3)
-    assert "Known of 100% of the pupils nearby until" in place["said"]
+    assert "Known of 100% of the students nearby until" in place["said"]
     assert "Pew Research Center" in place["typical_year"]
     assert (told["data"], told["today"], told["until"]) == ("demo", "2026-11-25", "2028-05-26")
 
@@ -71,7 +71,7 @@ def test_more_pupils_than_follow_any_calendar_are_a_slip(run: Run, tmp_path: Pat
         said = run("schools", "add", source, "--pupils", "5000001", "--demo")
         assert said.status == 2
         assert (
-            "command line: --pupils: a calendar has at most 5,000,000 pupils (found: 5,000,001)" in said.err
+            "command line: --pupils: a calendar has at most 5,000,000 students (found: 5,000,001)" in said.err
         )
     both = run("schools", "add", file, "--pupils", "5000001", "--at", "Nowhereville Q", "--demo")
     assert "--at" in both.err
@@ -127,10 +127,10 @@ def test_a_guess_stays_when_the_file_is_added_again(run: Run, data: Path) -> Non
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (("add", "DE-XX"), "no region with built-in school holidays"),
+        (("add", "DE-XX"), "no region with built-in school breaks"),
         (("add", "missing.ics"), "cannot be opened"),
-        (("add", "AU-ACT", "--today", "2030-03-01"), "no school holidays on record for these years"),
-        (("regions", "US"), "no country with built-in school holidays"),
+        (("add", "AU-ACT", "--today", "2030-03-01"), "no school breaks on record for these years"),
+        (("regions", "US"), "no country with built-in school breaks"),
         (("show", "nobody"), "no school calendar called 'nobody'"),
         (("add", "DE-BY", "--at", "Nowhereville"), "--at"),
     ],

@@ -70,7 +70,7 @@ def test_the_words_tell_rule_seats_payments_and_tickets(run: Run, museum: Files)
         "in proportion to what it would have paid alone",
         "1 seat is missing: 8 people, 7 in the cars.",
         "Every child rides in the seat that fits",
-        "Reed pays the remaining $48.00 at the till.",
+        "Reed pays the remaining $48.00 at the ticket counter.",
         "Test household pays Reed $24.00.",
         "6 x From six on",
     ):

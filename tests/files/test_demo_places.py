@@ -206,7 +206,7 @@ def test_plain_tickets_never_overlap_in_age(places: dict[str, Place]) -> None:
 
 
 PRICE_BOARD_KINDS: dict[str, Callable[[Place], bool]] = {
-    "free for small children with a paying grown-up": lambda p: any(
+    "free for small children with a paying adult": lambda p: any(
         isinstance(o, Ticket) and o.price == 0 and o.companions is not None and not o.companions.needs
         for o in p.offers
     ),

@@ -220,7 +220,7 @@ def test_each_kind_of_row_is_added_found_faulty_put_right_and_saved(
 def test_people_beyond_a_family_tickets_seats_can_pay_extra(editor: AppTest, demo: Records) -> None:
     """A tick opens the fields for them; without the tick there is no such rule."""
     fill(add(editor, "bundle"), ADDED, price="20", extras=True)
-    assert "Price each must be given" in said(editor.error)
+    assert "Price each is needed" in said(editor.error)
     save(fill(editor, ADDED, extras__price="3", extras__at_most="2"))
     assert card_file(demo)["offers"][-1]["extras"] == {"price": 3, "at_most": 2}
 
@@ -231,8 +231,11 @@ def test_parking_and_the_source_of_the_prices_can_be_changed(editor: AppTest, de
     assert card_file(demo)["parking"] == {"note": "On the meadow"}
     editor.button(key=f"{EDITOR}_change").click().run()
     again = ADDED + 9
-    save(fill(editor, again, source="the board at the till", on=date(2026, 11, 24)))
-    assert card_file(demo)["prices_read"] == {"on": date(2026, 11, 24), "source": "the board at the till"}
+    save(fill(editor, again, source="the board at the ticket counter", on=date(2026, 11, 24)))
+    assert card_file(demo)["prices_read"] == {
+        "on": date(2026, 11, 24),
+        "source": "the board at the ticket counter",
+    }
 
 
 def test_a_board_that_was_only_looked_at_saves_to_the_same_card(editor: AppTest, demo: Records) -> None:
@@ -290,7 +293,7 @@ def test_a_new_row_is_not_called_faulty_before_it_is_touched(editor: AppTest) ->
     assert not editor.error
     assert "stands here" in said(editor.info)
     save(editor)
-    assert "must be given" in said(editor.error)
+    assert "is needed" in said(editor.error)
 
 
 def test_leaving_the_board_changes_nothing(editor: AppTest, demo: Records) -> None:
@@ -437,7 +440,7 @@ def test_faulty_own_figures_change_nothing(page: AppTest, demo: Records) -> None
     app.button(key=f"{OWN}_save").click().run()
     text = said(app.error)
     assert "Tolls and ferries, there and back a price reads like 14" in text
-    assert "Extra 1, what for must be given" in text
+    assert "Extra 1, what for is needed" in text
     assert "Extra 1, price, for all of us must not be negative" in text
     assert FARM not in demo.all(OwnFigures)
 

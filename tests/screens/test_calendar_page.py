@@ -132,7 +132,7 @@ def test_a_planned_outing_is_called_off_planned_again_and_removed(open_app: Open
     assert "called off" in said(app.markdown)
     assert app.download_button(key=f"download_planned_{ID}").label == "Download the cancellation (.ics)"
     app.button(key=f"turn_{ID}").click().run()
-    assert "it is settled" in said(app.markdown)
+    assert "confirmed" in said(app.markdown)
     app.button(key=f"remove_planned_{ID}").click().run()
     assert ID not in " ".join(button.key or "" for button in app.button)
     app.button(key="take_back_calendar").click().run()
@@ -188,14 +188,14 @@ def test_candidates_are_pencilled_in_and_keeping_one_calls_the_others_off(open_a
     assert "3 outings are pencilled in" in said(app.success)
     app.switch_page("screens/pages/calendar.py").run()
     app.run()
-    assert said(app.markdown).count("it is still open") == 3
+    assert said(app.markdown).count("tentative") == 3
     settle = [key for key in (button.key or "" for button in app.button) if key.startswith("settle_")]
     assert len(settle) == 3
     app.button(key=settle[1]).click().run()
     assert not app.exception
     assert "Called off: the other candidates" in said(app.success)
     told = said(app.markdown)
-    assert (told.count("it is settled"), told.count("called off")) == (1, 2)
+    assert (told.count("confirmed"), told.count("called off")) == (1, 2)
 
 
 def test_what_is_settled_takes_its_day(open_app: Opened, data: Path) -> None:
@@ -257,13 +257,13 @@ def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened)
     app.text_input(key="school_file_coordinates").set_value("")
     app.text_input(key="school_file_pupils").set_value("none")
     app.button(key="save_school_file").click().run()
-    assert "Where its pupils live" in said(app.error)
-    assert "Pupils" in said(app.error)
+    assert "Where its students live" in said(app.error)
+    assert "Students" in said(app.error)
     app.text_input(key="school_file_postal_code").set_value("53703")
     app.text_input(key="school_file_pupils").set_value("123")
     app.button(key="save_school_file").click().run()
     assert "is replaced" in said(app.success)
-    assert "123 pupils" in said(app.markdown)
+    assert "123 students" in said(app.markdown)
 
 
 def test_a_table_with_the_day_first_is_asked_about(open_app: Opened) -> None:
@@ -285,7 +285,7 @@ def test_a_built_in_region_is_added_and_its_reach_told(open_app: Opened) -> None
     assert "France, zone C (school holidays) is added" in said(app.success)
     told = said(app.markdown)
     assert "then a guess from Wed, Sep 1, 2027" in told
-    assert "Ledgewing Birds of Prey: Known of 100% of the pupils nearby until Wed, Jun 2, 2027" in told
+    assert "Ledgewing Birds of Prey: Known of 100% of the students nearby until Wed, Jun 2, 2027" in told
 
 
 @pytest.mark.parametrize(
@@ -345,7 +345,7 @@ def test_all_faults_of_a_festival_are_said_at_once(open_app: Opened, data: Path)
     app.text_input(key="festival_crowd_factor").set_value("99")
     app.button(key="save_festival").click().run()
     faults = said(app.error)
-    assert "4 things to put right" in faults
+    assert "Please fix 4 things" in faults
     for field in (
         "Which town?",
         "How far around the town",
@@ -505,7 +505,7 @@ def test_the_familys_own_week_is_entered_and_taken_from(open_app: Opened, tmp_pa
     assert "Recorder lesson: Ivo: Mon, 16:00 to 16:45, from Mon, Sep 7, 2026" in said(app.markdown)
     app.text_area(key="weekly_block_not_during").set_value("some day")
     app.button(key="save_block").click().run()
-    assert "3 things to put right" in said(app.error)
+    assert "Please fix 3 things" in said(app.error)
     app.text_input(key="weekly_block_name").set_value("Piano")
     app.button_group(key="weekly_block_days").set_value(["Tu"])
     app.text_area(key="weekly_block_not_during").set_value("2026-12-21 to 2027-01-03")

@@ -290,7 +290,7 @@ def test_every_fault_stands_beside_its_field_and_nothing_is_saved(
     assert len(app.error) == 2
     app.button(key=f"{CARD}_save").click().run()
     together = said(app.error)
-    assert "2 things to put right. Nothing was changed." in together
+    assert "Please fix 2 things. Nothing was changed yet." in together
     assert app.text_input(key=f"{CARD}_hours").value == "whenever"
     assert kept() == before
 

@@ -32,7 +32,7 @@ def test_one_place_shows_its_own_best_days(open_app: OpenApp) -> None:
     app = opened_part(asked_about(open_app("choose_day"), "ledgewing"), "open_all_days")
     table = app.dataframe[0].value
     assert set(table["place"]) == {"Ledgewing Birds of Prey"}
-    felt = list(table["with nuisances"])
+    felt = list(table["cost plus hassle"])
     assert felt == sorted(felt)
 
 
@@ -83,10 +83,10 @@ def test_a_wish_outlives_its_page(open_app: OpenApp) -> None:
 def test_what_a_nuisance_is_worth_changes_the_order_and_can_be_kept(open_app: OpenApp) -> None:
     """Another figure is said on the page, weighs at once, and stands in the household after the press."""
     app = opened_part(opened_part(open_app("choose_day"), "open_all_days"), "open_weights")
-    before = list(app.dataframe[0].value["with nuisances"])
+    before = list(app.dataframe[0].value["cost plus hassle"])
     app.text_input(key="weight_full_house").set_value("80").run()
     assert not app.exception
-    assert list(app.dataframe[0].value["with nuisances"]) != before
+    assert list(app.dataframe[0].value["cost plus hassle"]) != before
     app.button(key="keep_weights").click().run()
     assert not app.exception
     app.switch_page("screens/pages/household.py").run()

@@ -33,7 +33,7 @@ def test_a_first_visitor_sees_when_to_leave(open_app: OpenApp) -> None:
     text = text_of(open_app("day_plan"))
     assert re.fullmatch(r"[\w ]+: load up at \d+:\d\d [AP]M", headline(open_app("day_plan")))
     assert re.search(r": drive off at \d+:\d\d [AP]M, home again at \d+:\d\d [AP]M", text)
-    assert "At the till" in text
+    assert "At the ticket counter" in text
     assert "parked car" in text
     assert "- Bram, usually 12:30 PM for 1 h 40 min: asleep about " in text
 

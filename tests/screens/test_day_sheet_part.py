@@ -61,13 +61,13 @@ def test_what_is_typed_is_kept_and_taken_back(app: AppTest) -> None:
 
 def test_packing_is_remembered_for_other_outings(app: AppTest) -> None:
     """What is left out and added here is so at another place, too."""
-    save(app, left_out=["Pushchair"], added="the grey rabbit")
+    save(app, left_out=["Stroller"], added="the grey rabbit")
     (told,) = [text.value for text in app.markdown if text.value.startswith("**To pack:**")]
     assert "the grey rabbit" in told
-    assert "Pushchair:" not in told
+    assert "Stroller:" not in told
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     other = "sheet_demo_tern-landing_2026-12-17"
-    assert app.multiselect(key=f"{other}_left_out").value == ["Pushchair"]
+    assert app.multiselect(key=f"{other}_left_out").value == ["Stroller"]
     assert app.text_area(key=f"{other}_added").value == "the grey rabbit"
 
 
@@ -75,7 +75,7 @@ def test_faults_change_nothing_and_are_told_together(app: AppTest) -> None:
     """A booking without a number, a contact without one, and a fourth question: three things, none saved."""
     save(app, bookings="noon flight", contacts="Aunt Vera: ask Joel", questions="1?\n2?\n3?\n4?")
     said = "\n".join(error.value for error in app.error)
-    assert "3 things to put right. Nothing was changed." in said
-    assert "Whom to ring 1, number" in said
-    assert "telephone number has digits" in said
+    assert "Please fix 3 things. Nothing was changed yet." in said
+    assert "Who to call 1, number" in said
+    assert "phone number has digits" in said
     assert not any("is saved" in success.value for success in app.success)

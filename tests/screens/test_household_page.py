@@ -58,8 +58,8 @@ def test_a_faulty_section_changes_nothing_and_names_every_fault(open_app: Opened
     app.text_input(key="car_car.fuel_price").set_value("three")
     app.button(key="save_car").click().run()
     faults = said(app.error)
-    assert "2 things to put right. Nothing was changed." in faults
-    assert "Consumption" in faults
+    assert "Please fix 2 things. Nothing was changed yet." in faults
+    assert "Gas mileage or consumption" in faults
     assert "Price of fuel" in faults
     assert app.text_input(key="car_car.consumption").value == "abc"
     assert "22 miles per US gallon" in said(app.markdown)
@@ -102,7 +102,7 @@ def test_where_a_figure_comes_from_is_typed_and_stays(
     app.text_input(key=f"{section}_{path}").set_value("x" * 201)
     app.button(key=f"save_{section}").click().run()
     assert "come" in said(app.error)
-    assert "One thing to put right" in said(app.error)
+    assert "Please fix 1 thing" in said(app.error)
 
 
 def test_an_emptied_field_goes_back_to_the_usual_figure(open_app: Opened) -> None:
@@ -159,7 +159,7 @@ def test_an_empty_record_asks_for_three_things_only(open_app: Opened) -> None:
     app.run()
     app.button(key="save_first").click().run()
     faults = said(app.error)
-    assert "3 things to put right" in faults
+    assert "Please fix 3 things" in faults
     for field in ("Name of the household", "Home", "People"):
         assert field in faults
     assert app.title[0].value == "Your family"
@@ -399,7 +399,7 @@ def test_every_fault_of_the_rush_hours_is_said_at_once(open_app: Opened) -> None
     app.time_input(key="rush_end2").set_value(time(5))
     app.button(key="save_rush").click().run()
     faults = said(app.error)
-    assert "3 things to put right" in faults
+    assert "Please fix 3 things" in faults
     assert "Rush hours 1, how many times as long" in faults
     assert "Rush hours 2, on these days" in faults
     assert "Rush hours 3 the rush is over later" in faults
@@ -460,7 +460,7 @@ def test_every_fault_of_the_stops_is_said_at_once(open_app: Opened) -> None:
     app.text_input(key="stops_pick_up.where").set_value("Nowheresville, IL")
     app.button(key="save_stops").click().run()
     faults = said(app.error)
-    assert "4 things to put right" in faults
+    assert "Please fix 4 things" in faults
     assert "One filling takes you this far a distance from 12 mi to 3107 mi" in faults
     assert "A fuel stop takes, in minutes" in faults
     assert "Who is picked up" in faults

@@ -90,7 +90,7 @@ def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Pa
     app.button(key="save_logbook_entry").click().run()
     assert not app.exception
     faults = said(app.error)
-    assert "3 things to put right. Nothing was changed." in faults
+    assert "Please fix 3 things. Nothing was changed yet." in faults
     for name in ("Receipts in all", "Were there", "Ivo, hours that count"):
         assert name in faults
     assert app.text_input(key="entry_demo_receipts_total").value == "a lot"

@@ -299,7 +299,7 @@ def test_staying_home_calls_it_off_everywhere(at_time: AtTime, data: Path) -> No
     app = at_time(planned.leave_home - 25 * MINUTE)
     app.button(key="running_late").click().run()
     app.selectbox(key="late_ill").set_value("Odile").run()
-    (off,) = (button for button in app.button if button.label == "Call it off")
+    (off,) = (button for button in app.button if button.label == "Cancel this outing")
     off.click().run()
     assert not app.exception
     (one,) = services_in(data).demo.all(PlannedOuting).values()

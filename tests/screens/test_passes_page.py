@@ -78,7 +78,7 @@ def test_every_fault_of_new_visits_is_told_at_once(open_app: OpenApp, tmp_path: 
     app.button(key="add_visits").click().run()
     assert not app.exception
     faults = said(app.error)
-    assert "2 things to put right. Nothing was changed." in faults
+    assert "Please fix 2 things. Nothing was changed yet." in faults
     assert "pick at least one person" in faults
     assert "Nov 24, 2027" in faults
     assert services_in(tmp_path / "data").demo.get(PlannedVisits) is None

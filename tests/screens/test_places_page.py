@@ -112,7 +112,7 @@ def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> Non
     """What a parent wants to know stands there in sentences, with the day the prices were read."""
     app = open_app("places")
     text = said((*app.markdown, *app.caption))
-    assert "Grown-up: $13.00 each for people aged 14 to 59." in text
+    assert "Adult: $13.00 each for people aged 14 to 59." in text
     assert "Thu, Nov 26, 2026: closed" in text
     assert "Prices read on Tue, Nov 3, 2026" in text
     assert "Birds fly low and loose" in text
@@ -136,7 +136,7 @@ def test_a_faulty_drive_changes_nothing(open_app: Opened) -> None:
     app.text_input(key="drive_ledgewing_distance").set_value("far")
     app.text_input(key="drive_ledgewing_minutes").set_value("-3")
     app.button(key="save_drive_ledgewing").click().run()
-    assert "2 things to put right" in said(app.error)
+    assert "Please fix 2 things" in said(app.error)
     assert "Rag and Reed" in headings(app)[1]
 
 
@@ -156,7 +156,7 @@ def test_only_faultless_cards_are_taken_over(open_app: Opened) -> None:
     )
     faults = said(app.error)
     assert "bad.toml: offers[0].price must not be negative" in faults
-    assert "bad.toml: prices_read must be given" in faults
+    assert "bad.toml: prices_read is needed" in faults
     app.button(key="take_cards").click().run()
     assert not app.exception
     assert any(heading.startswith("Test museum") for heading in headings(app))
@@ -283,13 +283,13 @@ def test_a_card_says_what_fills_the_place() -> None:
         ],
     )
     assert list(crowd_sentences(place, TODAY)) == [
-        "Mostly families with children come, so school holidays fill it like weekends.",
+        "Mostly families with children come, so school breaks fill it like weekends.",
         "Busiest in May and October.",
         "In term, school classes usually come at these times: Tu-Fr 10:00-12:00",
         "Sat, Oct 9, 2027: Harvest fair, 2.5 times the usual visitors.",
     ]
     (only,) = crowd_sentences(make_place(visit={"who_comes": "everybody"}), TODAY)
-    assert only == "People of all ages come, so school holidays fill it only a little."
+    assert only == "People of all ages come, so school breaks fill it only a little."
 
 
 def test_what_is_typed_into_the_form_outlives_a_look_at_another_page(open_app: Opened) -> None:

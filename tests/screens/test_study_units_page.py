@@ -107,7 +107,7 @@ def test_units_are_added_and_removed(open_app: OpenApp, tmp_path: Path) -> None:
     app = open_app("study_units")
     app.text_input(key="new_unit_budget").set_value("plenty")
     app = press(app, "save_new_unit")
-    assert "3 things to put right. Nothing was changed." in said(app.error)
+    assert "Please fix 3 things. Nothing was changed yet." in said(app.error)
     app.text_input(key="new_unit_name").set_value("On the river")
     app.text_input(key="new_unit_budget").set_value("75.50")
     app.multiselect(key="new_unit_topics").set_value(["rivers and barges"])

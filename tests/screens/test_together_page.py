@@ -88,7 +88,7 @@ def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_pa
     """Name, one age, seats and money are all named as on the screen, and nothing is kept."""
     add(at_the_farm, "", "38, old, 9", seats="many", paid="1.234")
     faults = said(at_the_farm.error)
-    assert "4 things to put right. Nothing was changed." in faults
+    assert "Please fix 4 things. Nothing was changed yet." in faults
     for told in ("What is it called?", "Who comes along, by age? no. 2", "found: many", "found: 1.234"):
         assert told in faults
     assert on_record(tmp_path) is None
@@ -121,7 +121,7 @@ def test_own_seats_and_payments_are_kept(at_the_farm: AppTest, tmp_path: Path) -
     assert kept is not None
     assert kept.paid == 78
     assert "Thistle pays The Quillmarsh family (invented) $20.00." in said(at_the_farm.markdown)
-    assert "at the till" not in said(at_the_farm.markdown)
+    assert "at the ticket counter" not in said(at_the_farm.markdown)
 
 
 def test_markup_in_a_name_is_shown_as_it_is(at_the_farm: AppTest) -> None:

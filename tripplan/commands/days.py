@@ -157,7 +157,7 @@ def _passed_over(table: DayTable) -> tuple[NoOuting, ...]:
 
 def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     console.table(
-        ("day", "place", "in all", "with nuisances", "away", "nap", "crowds"),
+        ("day", "place", "in all", "cost plus hassle", "away", "nap", "crowds"),
         [
             (
                 wording.day(outing.day),

@@ -71,7 +71,7 @@ COMMANDS: Sequence[Command | Group] = (
     ),
     Command(
         "days",
-        "rank the days of a span by money and nuisances",
+        "rank the days of a span by cost plus hassle",
         "outings.DaysOptions",
         (
             f"days {_D} --most 5",
@@ -299,7 +299,7 @@ COMMANDS: Sequence[Command | Group] = (
             ),
             Command(
                 "regions",
-                "list the regions whose school holidays are built in",
+                "list the regions whose school breaks are built in",
                 "files.SchoolsRegionsOptions",
                 (f"schools regions DE {_D}",),
             ),

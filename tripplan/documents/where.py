@@ -82,9 +82,7 @@ class Where(Written):
         None
     )
     """IANA time zone; found from the coordinates when missing."""
-    metropolitan: Annotated[
-        bool, FieldSpec("It lies in or near a large city, where rush hours slow every drive down")
-    ] = False
+    metropolitan: Annotated[bool, FieldSpec("Near a big city (rush hour slows every drive)")] = False
     """Whether it lies in or near a large city, where rush hours slow every drive down."""
 
     by_town: bool = False

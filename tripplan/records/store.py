@@ -201,13 +201,13 @@ class Change:
         if current is not None and current["revision"] != expected:
             raise RecordConflict(kind.called(key))
         if current is None or not current["content_of"]:
-            raise UnknownName("change to take back in", kind.called(key))
+            raise UnknownName("change to undo in", kind.called(key))
         before = self._connection.execute(
             "SELECT content_of, body FROM version WHERE kind = ? AND key = ? AND revision = ?",
             (kind.name, key, current["content_of"] - 1),
         ).fetchone()
         if before is None and current["content_of"] > 1:
-            raise UnknownName("change to take back in", kind.called(key))  # what was before it is lost
+            raise UnknownName("change to undo in", kind.called(key))  # what was before it is lost
         content_of, body = before or (0, None)
         self._append(kind.name, key, current, body, content_of)
         return _get(self._connection, model, key)

@@ -63,7 +63,7 @@ class _Listed:
 def render(view: View) -> None:
     """Let the parent list visits, and say which passes and single visits cost least for all of them."""
     family = family_or_stop(view)
-    st.title("Which pass pays?")
+    st.title("Is a membership worth it?")
     places_or_stop(family.with_cards_only())
     records = view.records
     listed = _Listed(view, records.get(PlannedVisits))
@@ -185,7 +185,7 @@ def _result(plan: PassPlan) -> None:
     st.header("What to buy, and when", anchor=False)
     st.markdown(bullets([*map(order_sentence, plan.orders), *total_sentences(plan)]))
     if plan.orders:
-        with st.expander("What the till asks for"):
+        with st.expander("What the ticket counter asks for"):
             for order in plan.orders:
                 st.markdown(plain(f"{wording.day(order.day)}, {order.place.name}:"))
                 st.markdown(

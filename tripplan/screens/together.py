@@ -56,9 +56,9 @@ _LABELS = {
     "households": "Household",
     "households.name": "What is it called?",
     "households.people": "Who comes along, by age?",
-    "households.seats": "Seats with a belt in its cars",
+    "households.seats": "Seats in its cars",
     "households.paid": "Already paid for everybody",
-    "seats": "Seats with a belt in our cars",
+    "seats": "Seats in our cars",
     "paid": "Already paid for everybody",
 }
 _ENTRIES = {
@@ -125,7 +125,7 @@ def _suggested(view: View, family: Family) -> Selection:
 
 def _payer(names: list[str]) -> str | None:
     usual = "whoever leaves the fewest payments"
-    picked = st.selectbox("Who pays the rest at the till?", [usual, *names], key="together_payer")
+    picked = st.selectbox("Who pays the rest at the ticket counter?", [usual, *names], key="together_payer")
     return None if picked == usual else picked
 
 
@@ -252,7 +252,7 @@ def _result(found: Together, settled: Selection) -> None:
     st.header(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
     people, total = st.columns(2)
     people.metric("People", found.seats.people)
-    total.metric("Entry for everybody", wording.money(found.total))
+    total.metric("Entry for all", wording.money(found.total))
     st.markdown(plain(total_sentence(found)))
     st.header("What each household pays", anchor=False)
     st.markdown(bullets(map(share_sentence, found.shares)))
@@ -264,7 +264,7 @@ def _result(found: Together, settled: Selection) -> None:
             " ".join([*rules, "Parking, driving and food are not in it; each car and household has its own."])
         )
     )
-    with st.expander("At the till"):
+    with st.expander("At the ticket counter"):
         for order in found.orders:
             if len(found.orders) > 1:
                 st.markdown(plain(f"{wording.listed(order.groups)}:"))

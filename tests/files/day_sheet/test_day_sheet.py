@@ -90,7 +90,7 @@ def test_the_place_is_told_with_address_telephone_and_hours() -> None:
     """The telephone can be dialled from the sheet."""
     lines = section(sheet(), "place").lines
     assert lines[0].text == "Bloomington IL, US (40.4842, -88.9937)"
-    assert (lines[1].text, lines[1].dial) == ("Telephone (309) 555-0147", "3095550147")
+    assert (lines[1].text, lines[1].dial) == ("Phone (309) 555-0147", "3095550147")
     assert lines[2].text == "Open 10:00 AM to 5:00 PM"
 
 
@@ -138,12 +138,12 @@ def test_a_lost_nap_is_called_lost() -> None:
 
 def test_the_packing_list_has_boxes_and_follows_the_family() -> None:
     """Own things are there, things left out are gone."""
-    changes = PackingChanges(added=("the grey rabbit",), left_out=("Pushchair",))
+    changes = PackingChanges(added=("the grey rabbit",), left_out=("Stroller",))
     found = section(sheet(packing=changes), "packing")
     assert found.ticked_off
     told = [line.text for line in found.lines]
     assert "the grey rabbit" in told
-    assert not any(text.startswith("Pushchair") for text in told)
+    assert not any(text.startswith("Stroller") for text in told)
 
 
 def test_emergency_numbers_are_told_with_their_doubt() -> None:
@@ -156,7 +156,7 @@ def test_emergency_numbers_are_told_with_their_doubt() -> None:
         ("+1 608 555 0100", "+16085550100"),
         ("(309) 555-0147", "3095550147"),
     ]
-    assert "check them before you go" in lines[-1].text
+    assert "Check the emergency and advice numbers" in lines[-1].text
 
 
 @pytest.mark.parametrize(

@@ -102,7 +102,7 @@ def test_why_the_best_is_best_names_every_nuisance_with_its_weight() -> None:
         make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(lunch_minutes=0, **PUNCTUAL))
     )
     assert found.why == (
-        "By what you say nuisances weigh, no other departure or return weighs less than $17.00: "
+        "By what matters to you, no other departure or return weighs less than $17.00: "
         "2 h of driving $12.00 and 30 min of stay cut short $5.00."
     )
 

@@ -63,7 +63,7 @@ def test_a_place_tells_the_share_that_is_known_and_by_whose_calendars() -> None:
         place, name="Beech district", known={"first": date(2026, 8, 17), "last": date(2026, 12, 18)}
     )
     cover = place_coverage((district(place), ended), place, FIRST, LAST)
-    assert "100% of the pupils nearby until" in cover.sentence
+    assert "100% of the students nearby until" in cover.sentence
     assert "until Fri, Dec 18, 2026, then of 50% until" in cover.sentence
     assert [round(share, 2) for _, share in cover.districts] == [0.5, 0.5]
 

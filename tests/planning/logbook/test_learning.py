@@ -74,7 +74,7 @@ def test_food_moves_by_a_factor_for_all() -> None:
     By hand: the usual weighs as two meals, so two of twice as much make exp(2 ln 2 / 4), the root of 2.
     """
     entries = outings(2, food="bought", party=["Ann", "Cy"], naps=[], paid=[{"kind": "food", "amount": "46"}])
-    assert figure(entries, "a grown-up's bought meal").own == Decimal("19.80")  # 14 x 1.41421
+    assert figure(entries, "an adult's bought meal").own == Decimal("19.80")  # 14 x 1.41421
     assert figure(entries, "a child's bought meal").own == Decimal("12.73")  # 9 x 1.41421
     for silent in (None, "both"):
         assert not learned_food(outings(2, food=silent))

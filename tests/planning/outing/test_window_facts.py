@@ -51,7 +51,7 @@ def test_each_window_is_told_by_its_best_plan() -> None:
         WindowFact("drive off", ("8:40 AM", "11:10 AM")),
         WindowFact("let in", ("10:00 AM, as it opens, after waiting 15 min", "12:15 PM")),
         WindowFact("time there", ("2 h", "1 h 25 min")),
-        WindowFact("of it among school classes", ("2 h", "15 min")),
+        WindowFact("with school groups there", ("2 h", "15 min")),
         WindowFact("lunch", ("1:15 PM, at home", "12:15 PM, there")),
     )
     assert facts[6:] == (

@@ -173,7 +173,7 @@ def test_a_reason_of_a_few_cents_gives_way_to_what_the_day_weighs_more() -> None
     assert miss.costs_more == Money(Decimal("0.90"), "USD")
     assert "$0.90" not in miss.sentence
     felt = found.money(int(miss.felt_more.minor))
-    assert miss.sentence.endswith(f", but it weighs ${felt.amount} more with nuisances counted.")
+    assert miss.sentence.endswith(f", but it weighs ${felt.amount} more with hassle counted.")
 
 
 def test_the_best_day_is_no_miss_of_itself(table: DayTable) -> None:

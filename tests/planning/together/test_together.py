@@ -312,7 +312,7 @@ def test_everything_is_said_in_plain_sentences() -> None:
     assert said[4].startswith("Each household pays in proportion to what it would have paid alone")
     assert "The cars have 15 seats for 9 people." in said
     assert said[-3:] == (
-        "Reed pays the remaining $80.00 at the till.",
+        "Reed pays the remaining $80.00 at the ticket counter.",
         "Marsh pays Reed $27.83.",
         "Hill pays Reed $12.17.",
     )
@@ -336,7 +336,7 @@ special: tuple[dict[str, Any], ...] = (
         "price": "33.10",
         "seats": [{"count": 2}, {"count": 3, "ages": "3-12"}],
     },
-    {"name": "Beside a grown-up", "price": "4.44", "ages": "3-12", "companions": {"each_allows": 1}},
+    {"name": "Beside an adult", "price": "4.44", "ages": "3-12", "companions": {"each_allows": 1}},
 )
 boards = st.sets(st.integers(0, len(special) - 1)).map(lambda some: [special[n] for n in sorted(some)])
 

@@ -228,8 +228,11 @@ def test_a_label_is_told_once_for_every_field() -> None:
     raw["car"]["consumption"] = "much"
     raw["members"][3]["naps"][0]["minutes"] = 900
     told = in_words(read_household(write_toml(raw), "", TODAY).findings, Household, raw)
-    assert {finding.field for finding in told} == {"Consumption", "Di, nap 1, usual length, in minutes"}
-    assert dict(labels(Household))["car.consumption"] == "Consumption"
+    assert {finding.field for finding in told} == {
+        "Gas mileage or consumption",
+        "Di, nap 1, usual length, in minutes",
+    }
+    assert dict(labels(Household))["car.consumption"] == "Gas mileage or consumption"
     assert household.reserve_percent == Decimal(10)
 
 

@@ -54,8 +54,8 @@ def _check(options: CalendarOptions) -> None:
         message = "what is planned keeps its own times; name a place and a day for others"
         findings += [Finding(ASKED, name, at, message) for name, at in times.items() if at is not None]
     if options.colour and options.colour not in COLOURS:
-        message = f"the colour is one of {', '.join(COLOURS)}"
-        findings.append(Finding(ASKED, "--colour", options.colour[:60], message))
+        message = f"the color is one of {', '.join(COLOURS)}"
+        findings.append(Finding(ASKED, "--color", options.colour[:60], message))
     if options.out is not None:
         findings += ending_faults(options.out, "--out", "a calendar", ".ics")
     if findings:

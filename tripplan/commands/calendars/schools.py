@@ -109,7 +109,7 @@ def _list(asked: _Asked) -> int:
         )
         return 0
     for calendar in calendars:
-        console.line(f"{calendar.name}: {calendar.pupils:,} pupils.")
+        console.line(f"{calendar.name}: {calendar.pupils:,} students.")
         console.line(calendar_coverage(calendar, asked.today, last), 2)
     if not calendars:
         console.line("There are no school calendars on record.")
@@ -117,7 +117,7 @@ def _list(asked: _Asked) -> int:
         console.line()
         console.line(f"{cover.place.name}: {cover.sentence}")
         for name, share in cover.districts:
-            console.line(f"{name}: {share:.0%} of the pupils counted there", 2)
+            console.line(f"{name}: {share:.0%} of the students counted there", 2)
     for sentence in typical_year_sentences(covers):
         console.line()
         console.line(sentence)
@@ -141,8 +141,8 @@ def _regions(asked: _Asked) -> int:
     ]
     if not rows:
         known = tuple(dict.fromkeys(region.country for region in school_regions()))
-        raise UnknownName("country with built-in school holidays", asked.options.country, known)
-    asked.console.table(("region", "name", "pupils, a guess", "known"), rows)
+        raise UnknownName("country with built-in school breaks", asked.options.country, known)
+    asked.console.table(("region", "name", "students, a guess", "known"), rows)
     return 0
 
 
@@ -161,7 +161,7 @@ def _region_calendar(code: str, today: date) -> SchoolCalendar | None:
 def _show(asked: _Asked) -> int:
     calendar, console = asked.called(asked.options.name).value, asked.console
     console.line(
-        f"{calendar.name}: {calendar.pupils:,} pupils; from {calendar.source or 'an unnamed source'}."
+        f"{calendar.name}: {calendar.pupils:,} students; from {calendar.source or 'an unnamed source'}."
     )
     console.line(calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD))
     for heading, spans in (
@@ -187,7 +187,7 @@ def _add(asked: _Asked) -> int:
     _save(asked, calendar)
     short = wording.counted(len(calendar.short_days), "short day with school", "short days with school")
     days = f"{_days_off(calendar.no_school)}{f', {short}' if calendar.short_days else ''}"
-    said = f"{calendar.name}: {days}, {calendar.pupils:,} pupils."
+    said = f"{calendar.name}: {days}, {calendar.pupils:,} students."
     asked.console.line(f"{said} {calendar_coverage(calendar, asked.today, asked.today + LOOK_AHEAD)}")
     return 0
 
@@ -205,7 +205,7 @@ def _from_region(asked: _Asked) -> SchoolCalendar:
     options, findings = asked.options, _too_many_pupils(asked.options.pupils)
     calendar = _region_calendar(options.source, asked.today)
     if calendar is None:
-        message = "has no school holidays on record for these years"
+        message = "has no school breaks on record for these years"
         findings.append(Finding(ASKED, "REGION", options.source, message))
     if calendar is None or findings:
         raise InputFaults(tuple(findings))
@@ -223,7 +223,7 @@ def _from_region(asked: _Asked) -> SchoolCalendar:
 def _too_many_pupils(pupils: int | None) -> list[Finding]:
     if pupils is None or pupils <= MOST_PUPILS:
         return []
-    return [Finding(ASKED, "--pupils", f"{pupils:,}", f"a calendar has at most {MOST_PUPILS:,} pupils")]
+    return [Finding(ASKED, "--pupils", f"{pupils:,}", f"a calendar has at most {MOST_PUPILS:,} students")]
 
 
 def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:

@@ -57,7 +57,7 @@ def weighed_as_asked(family: Family, asked: Sequence[Sequence[str]]) -> Family:
     for name, text in asked:
         amount = _amount(text, f"--worth {name}", findings)
         if name not in names:
-            findings.append(Finding(ASKED, "--worth", name, f"a nuisance is one of {', '.join(names)}"))
+            findings.append(Finding(ASKED, "--worth", name, f"a hassle is one of {', '.join(names)}"))
         elif amount is not None:
             amounts[names[name]] = amount
     if findings:

@@ -126,11 +126,11 @@ class SchoolsAddOptions(SchoolsLookOptions):
     ] = None
     at: Annotated[
         str | None,
-        option("--at", "where its pupils live; at home where not given", "WHERE"),
+        option("--at", "where its students live; at home where not given", "WHERE"),
     ] = None
     pupils: Annotated[
         int | None,
-        option("--pupils", "how many pupils follow it, roughly", "N", min=1),
+        option("--pupils", "how many students follow it, roughly", "N", min=1),
     ] = None
 
 

@@ -105,7 +105,7 @@ class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
     ] = False
     in_term: Annotated[
         bool,
-        option("--in-term", "only while most pupils nearby have school, or likely have", panel=_WISHES),
+        option("--in-term", "only while most students nearby have school, or likely have", panel=_WISHES),
     ] = False
     daylight: Annotated[bool, option("--daylight", "no driving in the dark", panel=_WISHES)] = False
     home_by: Annotated[
@@ -120,8 +120,8 @@ class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
         list[Words],
         several(
             "--worth",
-            "weigh a nuisance otherwise than the household says, such as full-house 35; may be repeated",
-            "NUISANCE AMOUNT",
+            "weigh a hassle otherwise than the household says, such as full-house 35; may be repeated",
+            "HASSLE AMOUNT",
             panel=_WISHES,
         ),
     ] = field(default_factory=list)
@@ -131,7 +131,7 @@ class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
         super().__post_init__()
         only_one(indoors=self.indoors, outdoors=self.outdoors)
         if any(len(pair) != 2 for pair in self.worth):
-            raise BadParameter("--worth takes a nuisance and an amount")
+            raise BadParameter("--worth takes a hassle and an amount")
 
     @property
     def air(self) -> Literal["indoors", "outdoors"] | None:
@@ -263,7 +263,7 @@ class CalendarOptions(PlanningOptions, LeavingOptions):
     free: Annotated[bool, option("--free", "do not mark the time as taken")] = False
     colour: Annotated[
         str | None,
-        option("--colour", "colour the entry: one of CSS's sixteen basic names", "NAME"),
+        option("--color", "color the entry: one of CSS's sixteen basic names", "NAME"),
     ] = None
 
     def __post_init__(self) -> None:
@@ -338,5 +338,5 @@ class TogetherOptions(PlanningOptions, JsonOption):
     paid: Annotated[str | None, option("--paid", "what you have paid for everybody already", "AMOUNT")] = None
     payer: Annotated[
         str | None,
-        option("--payer", "the household that pays the rest at the till", "NAME"),
+        option("--payer", "the household that pays the rest at the ticket counter", "NAME"),
     ] = None

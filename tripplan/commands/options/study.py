@@ -98,9 +98,7 @@ class StudyLimitsOptions(PlanningOptions, JsonOption):
     ] = None
     least: Annotated[
         Literal["felt", "money"] | None,
-        option(
-            "--least", "what is made as small as can be: felt (money and nuisances together) or money alone"
-        ),
+        option("--least", "what is made as small as can be: felt (cost plus hassle) or money alone"),
     ] = None
     without: Annotated[
         Words | None,

@@ -21,7 +21,7 @@ def say_replanned(found: RevisedDay, console: Console) -> None:
             console.line(way.home_sentence, 2)
         console.line(f"Nap: {naps_sentence(way.naps)}", 2)
         console.line(way.money_sentence, 2)
-        console.line(f"Money and nuisances together: {wording.whole_money(way.weighs)}", 2)
+        console.line(f"Cost plus hassle: {wording.whole_money(way.weighs)}", 2)
         for note in way.notes:
             console.line(note, 2)
     for title, reasons in found.impossible:

@@ -19,7 +19,7 @@ from tripplan.planning.outing.window_facts import span_sentence, window_facts
 def spread_note(outings: Sequence[Outing]) -> str:
     """What the ranges mean, and which items nobody knows."""
     unknown = dict.fromkeys(label for outing in outings for label in outing.cost.unknown)
-    note = "Totals are estimates; nine times in ten they lie within the range in brackets."
+    note = "Totals are estimates; they usually fall within the range in parentheses."
     return f"{note} Not known and not counted: {wording.listed(list(unknown))}." if unknown else note
 
 

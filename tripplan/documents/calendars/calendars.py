@@ -10,7 +10,7 @@ from tripplan.errors import PlanError
 
 _DAY = timedelta(days=1)
 MOST_PUPILS = 5_000_000
-"""More pupils than these follow no single calendar; whoever types more has slipped. No source, our choice."""
+"""More students than these follow no single calendar; who types more has slipped. No source, our choice."""
 
 
 class DateSpan(Written):
@@ -32,7 +32,7 @@ class DateSpan(Written):
 
 
 class PupilTown(Written):
-    """Where a part of a large region's pupils live."""
+    """Where a part of a large region's students live."""
 
     name: str = ""
     latitude: Annotated[float, Field(ge=-90, le=90)]
@@ -65,17 +65,17 @@ class SchoolCalendar(Written):
     """ISO 3166-2 code without the country."""
     latitude: Annotated[float, Field(ge=-90, le=90)]
     longitude: Annotated[float, Field(ge=-180, le=180)]
-    """Where its pupils live, roughly the middle [degrees]."""
+    """Where its students live, roughly the middle [degrees]."""
     towns: tuple[PupilTown, ...] = ()
-    """Of a large region, where its pupils live instead of in one middle."""
+    """Of a large region, where its students live instead of in one middle."""
     pupils: Annotated[int, Field(ge=1)] = 10_000
-    """How many pupils follow it; the weight beside other calendars."""
+    """How many students follow it; the weight beside other calendars."""
     known: DateSpan
     """The span the calendar speaks about; outside it nothing is known."""
     no_school: tuple[DateSpan, ...] = ()
     """Breaks and days off, weekends need not be listed."""
     short_days: tuple[DateSpan, ...] = ()
-    """Days on which pupils go home early or come late; they are at school."""
+    """Days on which students go home early or come late; they are at school."""
     expected_within: DateSpan | None = None
     """The span that `expected` speaks about, as a guess; it lies outside `known`."""
     expected: tuple[DateSpan, ...] = ()

@@ -26,15 +26,15 @@ class Car(Written):
 
     name: Annotated[Name, FieldSpec("What you call it")] = "car"
     """How the family calls it."""
-    seats: Annotated[int, Field(ge=1, le=60), FieldSpec("Seats with a belt, the driver's included")] = 5
+    seats: Annotated[int, Field(ge=1, le=60), FieldSpec("Seats in the car, the driver's included")] = 5
     """Places with a belt, the driver's included."""
     fuel: Annotated[
         Fuel,
         FieldSpec(
-            "How its running cost is given",
+            "Gas mileage or flat rate",
             words={
                 "mpg": "miles per US gallon",
-                "L/100km": "litres per 100 km",
+                "L/100km": "liters per 100 km",
                 "kWh/100km": "kWh per 100 km",
                 "per mile": "a rate per mile",
                 "per km": "a rate per km",
@@ -44,7 +44,7 @@ class Car(Written):
     """How the running cost is given: by consumption, or by a rate per distance."""
     consumption: Annotated[
         Annotated[Decimal, Field(gt=0, le=200)] | None,
-        FieldSpec("Consumption", help="In the unit chosen above."),
+        FieldSpec("Gas mileage or consumption", help="In the unit chosen above."),
     ] = None
     """Consumption in the unit that `fuel` names; left out where a rate is given."""
     consumption_from: Annotated[
@@ -58,9 +58,9 @@ class Car(Written):
     """Where the consumption comes from, such as 'the car's display'; the parent's figure when left out."""
     fuel_price: Annotated[
         UnitPrice | None,
-        FieldSpec("Price of fuel", help="For a US gallon, a litre or a kWh; empty if you do not know."),
+        FieldSpec("Price of fuel", help="For a US gallon, a liter or a kWh; empty if you do not know."),
     ] = None
-    """Price per US gallon (mpg), per litre (L/100km) or per kWh; unknown when left out."""
+    """Price per US gallon (mpg), per liter (L/100km) or per kWh; unknown when left out."""
     fuel_price_give_or_take_percent: Annotated[
         Decimal, Field(ge=0, le=90), FieldSpec("The price may be off by", unit=Unit.PERCENT)
     ] = Decimal(8)

@@ -49,7 +49,7 @@ class Food(Written):
     ] = ""
     """Where the two figures for bought food come from; the parent's own when left out."""
     free_under_months: Annotated[
-        int, Field(ge=0, le=120), FieldSpec("Children under this age eat along", unit=Unit.MONTHS)
+        int, Field(ge=0, le=120), FieldSpec("Share food until this age", unit=Unit.MONTHS)
     ] = 12
     """Younger children eat what comes along anyway."""
     count_all: Annotated[

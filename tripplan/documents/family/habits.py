@@ -167,12 +167,12 @@ class Habits(Written):
             "Most driving in a day",
             unit=Unit.MINUTES,
             help="There and back together. Left empty, it goes by the age of the youngest: 3 hours under "
-            "one, 4 under three, 5 under six, 6 under thirteen, 8 under eighteen, 9 for grown-ups. Common "
+            "one, 4 under three, 5 under six, 6 under thirteen, 8 under eighteen, 9 for adults. Common "
             "practice, no source: you know better.",
         ),
     ] = None
     """The most driving in a day, there and back together; by the age of the youngest when left out (under 1:
-    180, under 3: 240, under 6: 300, under 13: 360, under 18: 480, grown-ups: 540). Common practice, no
+    180, under 3: 240, under 6: 300, under 13: 360, under 18: 480, adults: 540). Common practice, no
     source."""
     rest_minutes: Annotated[
         int, Field(ge=5, le=120), FieldSpec("Length of a rest", unit=Unit.MINUTES, help="Usually 15.")

@@ -72,8 +72,8 @@ class Household(Written):
     """What eating costs."""
     habits: Annotated[Habits, FieldSpec("How you travel")] = Habits()
     """How the family travels."""
-    worth: Annotated[Worth, FieldSpec("What a nuisance is worth to you")] = Worth()
-    """What a nuisance is worth to the parent."""
+    worth: Annotated[Worth, FieldSpec("What matters to you")] = Worth()
+    """What a hassle is worth to the parent."""
     exchange_rates: Annotated[
         tuple[ExchangeRate, ...],
         Field(max_length=20),

@@ -36,18 +36,18 @@ class Nap(Written):
     """How much earlier or later it may begin without harm."""
     in_car: Annotated[bool, FieldSpec("sleeps in the moving car")] = True
     """Whether the child sleeps in a moving car."""
-    in_pushchair: Annotated[bool, FieldSpec("sleeps in pushchair or carrier")] = False
-    """Whether the child sleeps in a pushchair or carrier."""
+    in_pushchair: Annotated[bool, FieldSpec("sleeps in stroller or carrier")] = False
+    """Whether the child sleeps in a stroller or carrier."""
     stays_asleep_when_moved: Annotated[
-        bool, FieldSpec("sleeps on when lifted out of the car, into pushchair or bed")
+        bool, FieldSpec("stays asleep when moved from the car to stroller or bed")
     ] = False
-    """Whether the child sleeps on when it is lifted out of the car after arriving, into the pushchair (where
+    """Whether the child sleeps on when it is lifted out of the car after arriving, into the stroller (where
     the place allows one) or into bed at home; else a sleep in the car ends on arrival. No source, the
     parent's own to say."""
     falls_asleep_minutes: Annotated[
-        Minutes, FieldSpec("minutes to fall asleep in car or pushchair", unit=Unit.MINUTES)
+        Minutes, FieldSpec("minutes to fall asleep in car or stroller", unit=Unit.MINUTES)
     ] = 10
-    """How long the child takes to fall asleep in the car or pushchair."""
+    """How long the child takes to fall asleep in the car or stroller."""
     shortest_minutes: Annotated[Minutes, FieldSpec("shortest sleep that counts", unit=Unit.MINUTES)] = 20
     """The shortest sleep that counts."""
 
@@ -70,13 +70,13 @@ class Member(Written):
     statuses: Annotated[
         tuple[Name, ...],
         FieldSpec(
-            "What may change a ticket's price",
+            "Discounts (military, educator and the like)",
             control=Control.COMMAS,
             help="With commas between: educator, student, benefit card, resident of ..., member of "
             "...; the same words as on the place cards.",
         ),
     ] = ()
-    """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
+    """Discounts (military, educator and the like): educator, student, benefit card, resident of ..., member of ..."""
     family: Annotated[
         str,
         Field(max_length=LONGEST_NAME),
@@ -96,15 +96,15 @@ class Member(Written):
     patience_minutes: Annotated[
         Annotated[int, Field(ge=5, le=600)] | None,
         FieldSpec(
-            "Bears driving at a stretch",
+            "Longest comfortable drive",
             unit=Unit.MINUTES,
             help="Left empty, it goes by age: 60 minutes under three, 90 under seven, 120 under "
-            "eighteen, any time for grown-ups. Common practice, no source: you know better. What "
+            "eighteen, any time for adults. Common practice, no source: you know better. What "
             "goes beyond it weighs.",
         ),
     ] = None
     """How long the person bears driving at a stretch; by age when left out (under 3: 60, under 7: 90,
-    under 18: 120; grown-ups any time). What goes beyond it weighs. Common practice, no source."""
+    under 18: 120; adults any time). What goes beyond it weighs. Common practice, no source."""
     toilet_minutes: Annotated[
         Annotated[int, Field(ge=15, le=600)] | None,
         FieldSpec(
@@ -114,18 +114,18 @@ class Member(Written):
             " for none.",
         ),
     ] = None
-    """How long the person, such as a child newly out of nappies, holds out between two toilets; the
+    """How long the person, such as a child newly out of diapers, holds out between two toilets; the
     drive rests at least that often. No limit when left out."""
     needs: Annotated[
         str,
         FieldSpec(
-            "What to think of",
+            "Notes, allergies, needs",
             control=Control.NOTE,
             help="Allergies, medicine, a child seat, a favorite toy. For your eyes; ask the place and "
             "your doctor where it matters.",
         ),
     ] = ""
-    """What to think of: allergies, medicine, a favourite toy; for the parent's eyes."""
+    """Notes, allergies, needs: allergies, medicine, a favourite toy; for the parent's eyes."""
 
     def months_on(self, day: date) -> int:
         """Age on a day [completed months]; with no birth day known, from the first of the birth month."""

@@ -1,4 +1,4 @@
-"""What a nuisance is worth to the parent."""
+"""What a hassle is worth to the parent."""
 
 from decimal import Decimal
 from typing import Annotated
@@ -9,7 +9,7 @@ from tripplan.documents.written_money import Price
 
 
 class Worth(Written):
-    """What a nuisance is worth to this parent, so that days can be weighed against money."""
+    """What a hassle is worth to this parent, so that days can be weighed against money."""
 
     lost_nap_hour: Annotated[Price, FieldSpec("An hour of a child's nap lost")] = Decimal("12.00")
     """Paying this much to save one hour of a child's nap would be fair."""

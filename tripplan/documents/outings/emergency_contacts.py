@@ -10,7 +10,7 @@ from tripplan.documents.model import Name, Written
 
 def _diallable(number: str) -> str:
     if not re.fullmatch(r"[0-9+(][0-9 +()./-]{1,38}[0-9]", number):
-        raise ValueError("a telephone number has digits, spaces and + ( ) . / - only, such as (608) 555-0100")
+        raise ValueError("a phone number has digits, spaces and + ( ) . / - only, such as (608) 555-0100")
     return number
 
 
@@ -18,7 +18,7 @@ Telephone = Annotated[str, AfterValidator(_diallable)]
 
 
 class EmergencyContact(Written):
-    """Somebody to ring."""
+    """Somebody to call."""
 
     name: Name
     """Who it is."""

@@ -37,7 +37,7 @@ class Person(Written):
     in_years: bool = True
     """Whether the age was given in years."""
     statuses: tuple[Name, ...] = ()
-    """What may change a ticket's price, in the words of the place cards."""
+    """Discounts (military, educator and the like), in the words of the place cards."""
 
     def __str__(self) -> str:
         age = f"{self.months // MONTHS}" if self.in_years else f"{self.months} mo"

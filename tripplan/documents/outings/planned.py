@@ -64,7 +64,7 @@ COLOURS = (
     "aqua", "black", "blue", "fuchsia", "gray", "green", "lime", "maroon",
     "navy", "olive", "purple", "red", "silver", "teal", "white", "yellow",
 )  # fmt: skip
-"""What an entry may be coloured with. Source: W3C, CSS Color Module Level 3, 4.1 (basic colour keywords)."""
+"""What an entry may be colored with. Source: W3C, CSS Color Module Level 3, 4.1 (basic color keywords)."""
 
 
 class EntryTicks(Written):
@@ -81,7 +81,7 @@ class EntryTicks(Written):
     busy: bool = True
     """Whether the entry marks its time as taken (RFC 5545, 3.8.2.7)."""
     colour: Annotated[str, Field(pattern=f"^({'|'.join(COLOURS)})?$")] = ""
-    """The entry's colour (RFC 7986, 5.9); the calendar's own when left out."""
+    """The entry's color (RFC 7986, 5.9); the calendar's own when left out."""
     booking_reminder: bool = True
     """Whether to remind the evening before the last day for booking, where tickets must be booked ahead."""
     packing_reminder: bool = True
@@ -205,12 +205,12 @@ def same_day(outing: PlannedOuting, outings: Iterable[PlannedOuting]) -> tuple[P
 def others_called_off(
     kept: PlannedOuting, outings: Iterable[PlannedOuting], at: datetime
 ) -> tuple[PlannedOuting, ...]:
-    """The candidates an outing was pencilled in with, called off now that it is settled.
+    """The candidates an outing was pencilled in with, called off now that confirmed.
 
     Args:
         kept: the outing; nothing else is called off unless it is confirmed and was one of several.
         outings: all on record.
-        at: when it is settled; zone-aware.
+        at: when confirmed; zone-aware.
     """
     if kept.status is not PlanStatus.CONFIRMED or not kept.choice:
         return ()

@@ -168,7 +168,7 @@ class Ticket(OfferRules):
     needs: Annotated[
         tuple[Name, ...], _statuses_asked("Only for people who show one of these", rare=True)
     ] = ()
-    """Statuses of which the visitor must have one; shown at the till."""
+    """Statuses of which the visitor must have one; shown at the ticket counter."""
     one_status_covers: Annotated[
         Count, FieldSpec("One of them brings in so many people", help="The holder included.", rare=True)
     ] = 1
@@ -179,7 +179,7 @@ class Ticket(OfferRules):
     ] = None
     """Only good next to such people of the same party."""
     at_least: Annotated[Count, FieldSpec("Sold from so many people on", rare=True)] = 1
-    """Sold only when this many people of the party pay it together (a group price, a minimum of pupils)."""
+    """Sold only when this many people of the party pay it together (a group price, a minimum of students)."""
     at_most: Annotated[
         Count | None, FieldSpec("At most so many to one party", help="No limit if empty.", rare=True)
     ] = None

@@ -105,8 +105,8 @@ class Visit(Written):
         FieldSpec("Quiet hours", help="Written like opening hours.", example="Su 09:00-10:00", rare=True),
     ] = None
     """When the place is kept quiet (less sound and light, fewer people), in opening_hours syntax."""
-    pushchairs: Annotated[bool, FieldSpec("A pushchair can go all the way round")] = True
-    """Whether a pushchair or carrier can be used all the way round."""
+    pushchairs: Annotated[bool, FieldSpec("A stroller can go all the way round")] = True
+    """Whether a stroller or carrier can be used all the way round."""
     own_food: Annotated[bool, FieldSpec("You may eat what you bring")] = True
     """Whether the family may eat what it brought."""
     food_sold: Annotated[bool, FieldSpec("There is something to eat to buy")] = True
@@ -123,7 +123,7 @@ class Visit(Written):
         WhoComes,
         FieldSpec(
             "Who fills the place",
-            help="Decides how much fuller it is in school holidays.",
+            help="Decides how much fuller it is in school breaks.",
             words={
                 "families": "mostly families with children, as in a zoo or on a farm",
                 "everybody": "people of all ages, as in a gallery or on a beach",
@@ -157,18 +157,18 @@ class Opening(Written):
     """When the place can be visited."""
 
     hours: Annotated[HoursText, FieldSpec("Opening hours", example="Tu-Su 10:00-17:00")]
-    """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school holidays."""
+    """In opening_hours syntax, by the clock of the place; PH stands for public, SH for school breaks."""
     last_entry_minutes_before_close: Annotated[
         Minutes,
         FieldSpec(
             "Last entry, in minutes before closing", help="0 if up to closing time.", unit=Unit.MINUTES
         ),
     ] = 0
-    """How long before closing the till stops letting people in."""
+    """How long before closing the ticket counter stops letting people in."""
     entry_times: Annotated[
         tuple[ClockTime, ...],
         FieldSpec(
-            "People are let in only at these times",
+            "Timed entry: people are let in only at",
             help="With commas between, such as 10:00, 11:30. Empty if at any time.",
             called="Entry time",
         ),
@@ -231,7 +231,7 @@ class PricesRead(Written, title="Where the prices come from"):
             called="source",
         ),
     ]
-    """Where: the place's own page, the board at the till, a telephone call."""
+    """Where: the place's own page, the board at the ticket counter, a phone call."""
     give_or_take_percent: Annotated[
         Decimal,
         Field(ge=0, le=100),
@@ -315,7 +315,7 @@ class Place(Written):
     """Where the prices come from, and from when."""
     web: Annotated[str, FieldSpec("Its own page on the internet", called="Web page")] = ""
     """Address of the place's own page."""
-    telephone: Annotated[str, FieldSpec("Telephone")] = ""
+    telephone: Annotated[str, FieldSpec("Phone")] = ""
     """To ask whether all this still holds."""
     notes: Annotated[
         str, FieldSpec("Anything else you should know", control=Control.NOTE, called="Notes")

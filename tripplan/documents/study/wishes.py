@@ -51,7 +51,7 @@ class ProgrammeWishes(Written):
     same_place_again: bool = False
     """Whether two units may go to the same place."""
     weigh: Literal["felt", "money"] = "felt"
-    """What is made as small as can be: `felt` cost (money and nuisances) or `money` alone."""
+    """What is made as small as can be: `felt` cost (cost plus hassle) or `money` alone."""
     without: tuple[Name, ...] = ()
     """Units that have no outing in this programme."""
     settled: Annotated[tuple[SettledFor, ...], Field(max_length=60)] = ()
@@ -91,7 +91,7 @@ class ProgrammeWishes(Written):
         return self.model_validate({**dict(self), "settled": tuple(others)})
 
     def ruling_out(self, unit: str, place: str, day: date | None = None) -> Self:
-        """The same wishes without a place for a unit; what was settled on it is settled no more."""
+        """The same wishes without a place for a unit; what was settled on confirmed no more."""
         now = self.settled_for(unit)
         clash = now is not None and now.place in (None, place) and (day is None or now.day in (None, day))
         kept = self.settling(unit, None, None) if clash else self

@@ -160,7 +160,7 @@ def _meaning(entry: CalendarEntry) -> tuple[Meaning, str]:
     if entry.cancelled:
         return Meaning.OTHER, "it was called off"
     if _SOME_PUPILS.search(title):
-        return Meaning.OTHER, "it seems to be for some pupils only"
+        return Meaning.OTHER, "it seems to be for some students only"
     for pattern, meaning in (
         (_FIRST_DAY, Meaning.FIRST_DAY),
         (_LAST_DAY, Meaning.LAST_DAY),

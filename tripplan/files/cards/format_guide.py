@@ -93,7 +93,7 @@ def _kind(field: dict[str, Any], schema: dict[str, Any]) -> str:
 def _left_out(name: str, field: dict[str, Any], shape: dict[str, Any]) -> str:
     """What counts when a field is left out."""
     if name in shape.get("required", ()):
-        return "must be given"
+        return "is needed"
     if field.get("default") in (None, []):
         return "none" if field.get("type") == "array" else "unknown or none"
     if isinstance(field["default"], dict):

@@ -15,7 +15,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.where import TOWN_ONLY, Where
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import said, told
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.day_sheet.packing import Trip, packing_list
@@ -203,7 +203,7 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
         if where.town_only:
             yield SheetLine(TOWN_ONLY)
     if place.telephone.strip():
-        yield SheetLine(f"Telephone {place.telephone}", dial=dialled(place.telephone))
+        yield SheetLine(f"Phone {place.telephone}", dial=dialled(place.telephone))
     for span in outing.hours.spans:
         last = f", last entry {at(span.last_entry)}" if span.last_entry < span.closes else ""
         yield SheetLine(f"Open {at(span.opens)} to {at(span.closes)}{last}")
@@ -240,12 +240,12 @@ def _emergency(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:
     found = emergency_lines(outing.place, entries.contacts)
     yield from (SheetLine(line.what, line.telephone, dialled(line.telephone)) for line in found)
     if any(line.source == FROM_MEMORY for line in found):
-        yield SheetLine("The emergency and advice numbers are written from memory: check them before you go.")
+        yield SheetLine("Check the emergency and advice numbers before you go.")
 
 
 def _packing(outing: Outing, household: Household, entries: SheetEntries) -> Iterator[SheetLine]:
     for item in packing_list(trip_of(outing, household), entries.packing):
-        yield SheetLine(f"{item.what}: {item.detail}" if item.detail else item.what)
+        yield SheetLine(f"{item.what}: {item.detail}" if item.detail else said(item.what))
 
 
 def trip_of(outing: Outing, household: Household) -> Trip:

@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 from tripplan.documents.field_spec import forms_in
 from tripplan.files.toml.toml_text import shown
 
-MISSING = "must be given"
+MISSING = "is needed"
 """Of a field; what it holds may follow after a colon."""
 _WHOLE_NUMBER = "must be a whole number"
 _NUMBER = "must be a number, with a point before decimals"

@@ -7,3 +7,4 @@
 -school-breaks = school breaks
 -holiday = public holiday
 -sunscreen = sunscreen
+-no-source = common practice, no source

@@ -75,10 +75,7 @@ class TradeOffs:
             said.append(f"smaller ones {wording.money(rest)}")
         if self.best.spent is not None:
             said.insert(0, f"{wording.money(self.best.spent)} in money")
-        return (
-            f"By what you say nuisances weigh, {which} "
-            f"{wording.money(self.best.weighs)}: {wording.listed(said)}."
-        )
+        return f"By what matters to you, {which} {wording.money(self.best.weighs)}: {wording.listed(said)}."
 
     @property
     def what_helps(self) -> str:

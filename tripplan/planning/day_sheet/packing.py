@@ -10,7 +10,8 @@ from tripplan.documents.family.food import Food
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.places.place import Place
-from tripplan.language.wording import listed
+from tripplan.language.locales import Locale, speaking
+from tripplan.language.sentences import Fact, fact, said
 from tripplan.values.ages import MONTHS
 
 TROPIC_DEGREES = 23.4
@@ -19,8 +20,8 @@ LONG_DRIVE_MINUTES = 45
 """From here on a child needs something to do in the car [min]. No source, our choice."""
 COLD_BELOW, COOL_BELOW, WARM_FROM, HOT_FROM, WET_FROM = 5.0, 10.0, 18.0, 32.0, 0.25
 """What is cold, cool, warm and hot as it feels [°C], how likely a wet day is [-]. No source, our choice."""
-MINUTES_PER_NAPPY, SPARE_NAPPIES = 120, 2
-"""How long one nappy lasts [min] and how many more to take [-]. Common practice, no source."""
+MINUTES_PER_DIAPER, SPARE_DIAPERS = 120, 2
+"""How long one diaper lasts [min] and how many more to take [-]. Common practice, no source."""
 
 
 class Season(StrEnum):
@@ -57,13 +58,22 @@ class PackingItem:
 
     Attributes:
         what: the thing.
-        detail: for whom or how many, or what to mind; may be empty.
-        why: which rule suggests it, and where that comes from.
+        detail: for whom or how many, or what to mind; None for nothing.
+        why: which rule suggests it, and where that comes from; None for what the family added.
     """
 
-    what: str
-    detail: str
-    why: str
+    what: Fact
+    detail: Fact | None = None
+    why: Fact | None = None
+
+    @property
+    def called(self) -> frozenset[str]:
+        """What it is called in any language, without capitals; it may have been left out in another."""
+        names = set()
+        for locale in Locale:
+            with speaking(locale):
+                names.add(said(self.what).casefold())
+        return frozenset(names)
 
 
 @dataclass(frozen=True)
@@ -162,213 +172,127 @@ class PackingRule:
     """When one thing is suggested.
 
     Attributes:
-        what: the thing.
-        why: the rule in words, and its source.
-        detail: for whom or how many; None where the thing is not needed.
+        code: of the message that names the thing; with '-why' behind it, of the one that says the rule.
+        needed: whether it is, or for whom and how many.
     """
 
-    what: str
-    why: str
-    detail: Callable[[Trip], str | None]
+    code: str
+    needed: Callable[[Trip], Fact | bool]
+
+    def item(self, trip: Trip) -> PackingItem | None:
+        """The thing for an outing; None where it is not needed."""
+        needed = self.needed(trip)
+        if needed is False:
+            return None
+        why = fact(f"{self.code}-why", minutes=LONG_DRIVE_MINUTES)
+        return PackingItem(fact(self.code), needed if isinstance(needed, Fact) else None, why)
 
 
-def _always(_: Trip) -> str:
-    return ""
+def _for(names: Sequence[str], *, when: bool = True) -> Fact | bool:
+    return fact("packing-for", names=tuple(names)) if names and when else False
 
 
-def _for(names: Sequence[str], *, when: bool = True) -> str | None:
-    return listed(list(names)) if names and when else None
-
-
-def _if(needed: bool, detail: str = "") -> str | None:
-    return detail if needed else None
-
-
-def _nappies(trip: Trip) -> str | None:
+def _diapers(trip: Trip) -> Fact | bool:
     names = trip.aged(0, 30)
-    each = -int(-trip.minutes_out // MINUTES_PER_NAPPY) + SPARE_NAPPIES
-    return f"about {each * len(names)} for {listed(list(names))}" if names else None
+    each = -int(-trip.minutes_out // MINUTES_PER_DIAPER) + SPARE_DIAPERS
+    return fact("packing-about-so-many", number=each * len(names), names=names) if names else False
 
 
-def _needs(trip: Trip) -> str:
-    names = [member.name for member in trip.party if member.needs]
-    return f"with what the needs noted for {listed(names)} call for" if names else ""
+def _needs(trip: Trip) -> Fact | bool:
+    names = tuple(member.name for member in trip.party if member.needs)
+    return fact("packing-with-needs", names=names) if names else True
 
 
-def _drinks(trip: Trip) -> str:
-    inside = "" if trip.place.visit.own_food else "; ask whether they may be taken in"
-    more = "; on a hot day about a cup for each every 20 minutes, and a refill" if trip.is_hot else ""
-    return f"{len(trip.party)}{more}{inside}"
+def _drinks(trip: Trip) -> Fact:
+    own, people = trip.place.visit.own_food, len(trip.party)
+    return fact("packing-drinks", number=people, hot=trip.is_hot, let_in=own)
 
 
-def _sun(trip: Trip) -> str | None:
+def _sun(trip: Trip) -> Fact | bool:
     if not (trip.partly_outdoors and trip.is_warm):
-        return None
+        return False
     babies = trip.aged(0, 6)
-    return f"keep {listed(list(babies))} in the shade; ask your doctor about cream" if babies else ""
+    return fact("packing-babies-in-shade", names=babies) if babies else True
 
 
-NO_SOURCE = "common practice, no source"
+def _packed_lunch(trip: Trip) -> Fact | bool:
+    packed = trip.food.way == "packed" and trip.place.visit.own_food
+    if trip.lunch_out and (packed or not trip.lunch_there):
+        return fact("packing-for-so-many", number=len(trip.party))
+    return False
+
+
+def _coats(trip: Trip) -> Fact | bool:
+    under_straps = trip.is_cold and trip.aged(0, 12 * MONTHS)
+    return fact("packing-coats-off") if under_straps else trip.is_cold
+
+
+def _spare_socks(trip: Trip) -> Fact | bool:
+    wet = trip.wet is not None and trip.wet >= WET_FROM
+    cool = trip.felt_low is not None and trip.felt_low < COOL_BELOW
+    return fact("packing-pair-each") if trip.partly_outdoors and wet and cool else False
+
 
 RULES = (
+    PackingRule("packing-papers", lambda _: True),
+    PackingRule("packing-phone", lambda _: True),
+    PackingRule("packing-first-aid", _needs),
+    PackingRule("packing-child-seat", lambda trip: _for(trip.aged(0, 4 * MONTHS))),
+    PackingRule("packing-booster", lambda trip: _for(trip.aged(4 * MONTHS, 12 * MONTHS))),
+    PackingRule("packing-diapers", _diapers),
+    PackingRule("packing-clothes", lambda trip: _for(trip.aged(0, 60))),
+    PackingRule("packing-bottles", lambda trip: _for(trip.aged(0, MONTHS))),
+    PackingRule("packing-bib", lambda trip: _for(trip.aged(6, 3 * MONTHS))),
     PackingRule(
-        "Tickets or booking, passes, proofs of age or status, card and cash",
-        f"for every outing; {NO_SOURCE}",
-        _always,
+        "packing-stroller", lambda trip: _for(trip.aged(0, 4 * MONTHS), when=trip.place.visit.pushchairs)
     ),
     PackingRule(
-        "Charged telephone and cable",
-        f"for every outing; {NO_SOURCE}",
-        _always,
-    ),
-    PackingRule("First-aid kit and medicines", f"for every outing; {NO_SOURCE}", _needs),
-    PackingRule(
-        "Child seat",
-        "under 4; the law where you drive and the seat's manual decide which seat fits",
-        lambda trip: _for(trip.aged(0, 4 * MONTHS)),
-    ),
-    PackingRule(
-        "Booster or child seat",
-        "4 to 11; Great Britain asks for one until 12 years or 135 cm (GOV.UK, Child car seats: the law); "
-        "the law where you drive decides",
-        lambda trip: _for(trip.aged(4 * MONTHS, 12 * MONTHS)),
-    ),
-    PackingRule(
-        "Nappies, wipes, changing mat, bags",
-        f"under two and a half: one every two hours and two spare; {NO_SOURCE}",
-        _nappies,
-    ),
-    PackingRule("A full change of clothes", f"under 5; {NO_SOURCE}", lambda trip: _for(trip.aged(0, 60))),
-    PackingRule("Milk, bottles, baby food", f"under 1; {NO_SOURCE}", lambda trip: _for(trip.aged(0, MONTHS))),
-    PackingRule(
-        "Bib, spoon, drinking cup",
-        f"6 months to under 3; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(6, 3 * MONTHS)),
-    ),
-    PackingRule(
-        "Pushchair",
-        f"under 4, where the place lets pushchairs in; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(0, 4 * MONTHS), when=trip.place.visit.pushchairs),
-    ),
-    PackingRule(
-        "Rain cover and sunshade for the pushchair",
-        f"under 4, where part of the visit is outdoors; {NO_SOURCE}",
+        "packing-stroller-cover",
         lambda trip: _for(
             trip.aged(0, 4 * MONTHS), when=trip.place.visit.pushchairs and trip.partly_outdoors
         ),
     ),
     PackingRule(
-        "Carrier or sling",
-        f"under 3, where pushchairs cannot go all the way round; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(0, 3 * MONTHS), when=not trip.place.visit.pushchairs),
+        "packing-carrier", lambda trip: _for(trip.aged(0, 3 * MONTHS), when=not trip.place.visit.pushchairs)
+    ),
+    PackingRule("packing-lovey", lambda trip: _for([member.name for member in trip.party if member.naps])),
+    PackingRule(
+        "packing-car-games", lambda trip: _for(trip.aged(3 * MONTHS, 13 * MONTHS), when=trip.is_long_drive)
     ),
     PackingRule(
-        "Comforter and light blanket",
-        f"for whoever naps; {NO_SOURCE}",
-        lambda trip: _for([member.name for member in trip.party if member.naps]),
+        "packing-trash-bags", lambda trip: trip.is_long_drive and bool(trip.aged(2 * MONTHS, 13 * MONTHS))
     ),
+    PackingRule("packing-notebook", lambda trip: _for(trip.aged(5 * MONTHS, 18 * MONTHS))),
+    PackingRule("packing-water", _drinks),
+    PackingRule("packing-lunch", _packed_lunch),
     PackingRule(
-        "Something to do in the car",
-        f"3 to 12, drives of {LONG_DRIVE_MINUTES} min or more; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(3 * MONTHS, 13 * MONTHS), when=trip.is_long_drive),
+        "packing-car-snacks",
+        lambda trip: False if trip.place.visit.own_food else fact("packing-not-eaten-inside"),
     ),
+    PackingRule("packing-coats", _coats),
+    PackingRule("packing-blanket", lambda trip: trip.season is Season.WINTER and trip.is_long_drive),
     PackingRule(
-        "Bags for rubbish and travel sickness",
-        f"2 to 12, drives of {LONG_DRIVE_MINUTES} min or more; {NO_SOURCE}",
-        lambda trip: _if(trip.is_long_drive and bool(trip.aged(2 * MONTHS, 13 * MONTHS))),
-    ),
-    PackingRule(
-        "Notebook and pencils",
-        f"5 to 17, for what there is to study; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(5 * MONTHS, 18 * MONTHS)),
-    ),
-    PackingRule("Water bottles", f"for everybody; {NO_SOURCE}", _drinks),
-    PackingRule(
-        "Packed lunch and snacks",
-        "lunch is out, the family packs it, and own food is allowed (place card)",
-        lambda trip: _if(
-            trip.lunch_out
-            and (not trip.lunch_there or (trip.food.way == "packed" and trip.place.visit.own_food)),
-            f"for {len(trip.party)}",
+        "packing-rain-jackets",
+        lambda trip: (
+            trip.partly_outdoors and trip.season is not Season.WINTER and fact("packing-look-at-forecast")
         ),
     ),
+    PackingRule("packing-sun-hats", _sun),
+    PackingRule("packing-spare-socks", _spare_socks),
     PackingRule(
-        "Snacks for the car",
-        "own food is not allowed inside (place card)",
-        lambda trip: _if(not trip.place.visit.own_food, "not eaten inside: own food is not allowed"),
+        "packing-repellent",
+        lambda trip: trip.partly_outdoors and trip.season is not Season.WINTER and trip.speaks_of(LONG_GRASS),
     ),
-    PackingRule(
-        "Coats, hats and gloves",
-        "felt below 41 °F (5 °C), or winter where nobody knows; "
-        "that thick coats leave a seat's straps slack is common advice, from memory",
-        lambda trip: _if(
-            trip.is_cold,
-            "thick coats off under the straps of a car seat" if trip.aged(0, 12 * MONTHS) else "",
-        ),
-    ),
-    PackingRule(
-        "A blanket and a warm drink in the car",
-        f"winter, drives of {LONG_DRIVE_MINUTES} min or more; {NO_SOURCE}",
-        lambda trip: _if(trip.season is Season.WINTER and trip.is_long_drive),
-    ),
-    PackingRule(
-        "Rain jackets and a warm layer",
-        f"partly outdoors, not winter: no forecast is known here; {NO_SOURCE}",
-        lambda trip: _if(
-            trip.partly_outdoors and trip.season is not Season.WINTER, "look at the forecast the day before"
-        ),
-    ),
-    PackingRule(
-        "Sun hats and sun cream",
-        f"partly outdoors, felt from 64 °F (18 °C), else spring and summer; {NO_SOURCE}",
-        _sun,
-    ),
-    PackingRule(
-        "Spare socks and mittens",
-        f"partly outdoors, rain or snow on one day in four or more, felt below 50 °F (10 °C); {NO_SOURCE}",
-        lambda trip: _if(
-            trip.partly_outdoors
-            and trip.wet is not None
-            and trip.wet >= WET_FROM
-            and trip.felt_low is not None
-            and trip.felt_low < COOL_BELOW,
-            "a pair for each child",
-        ),
-    ),
-    PackingRule(
-        "Insect repellent and long trousers",
-        f"partly outdoors in long grass or woods, not winter; {NO_SOURCE}",
-        lambda trip: _if(
-            trip.partly_outdoors and trip.season is not Season.WINTER and trip.speaks_of(LONG_GRASS)
-        ),
-    ),
-    PackingRule(
-        "Warm jackets for underground",
-        f"the card speaks of a cave, a mine or the like, where it is cool all year; {NO_SOURCE}",
-        lambda trip: _if(trip.speaks_of(UNDERGROUND)),
-    ),
-    PackingRule(
-        "Shoes with grip, dry socks",
-        f"the card speaks of wet ground, water or a cave; {NO_SOURCE}",
-        lambda trip: _if(trip.speaks_of(WET) or trip.speaks_of(UNDERGROUND)),
-    ),
-    PackingRule(
-        "Soap or hand wipes",
-        f"the card speaks of animals: hands are washed before eating; {NO_SOURCE}",
-        lambda trip: _if(trip.speaks_of(ANIMALS), "wash hands after touching, before eating"),
-    ),
-    PackingRule(
-        "Ear protection",
-        f"under 12, and the card speaks of noise; {NO_SOURCE}",
-        lambda trip: _for(trip.aged(0, 12 * MONTHS), when=trip.speaks_of(LOUD)),
-    ),
+    PackingRule("packing-underground", lambda trip: trip.speaks_of(UNDERGROUND)),
+    PackingRule("packing-grip", lambda trip: trip.speaks_of(WET) or trip.speaks_of(UNDERGROUND)),
+    PackingRule("packing-soap", lambda trip: trip.speaks_of(ANIMALS) and fact("packing-wash-hands")),
+    PackingRule("packing-ears", lambda trip: _for(trip.aged(0, 12 * MONTHS), when=trip.speaks_of(LOUD))),
 )
 
 
 def suggested_items(trip: Trip) -> tuple[PackingItem, ...]:
     """What the rules suggest for an outing, whatever the family does with it."""
-    found = ((rule, rule.detail(trip)) for rule in RULES)
-    return tuple(PackingItem(rule.what, detail, rule.why) for rule, detail in found if detail is not None)
+    return tuple(item for rule in RULES if (item := rule.item(trip)) is not None)
 
 
 def packing_list(trip: Trip, changes: PackingChanges) -> tuple[PackingItem, ...]:
@@ -379,7 +303,7 @@ def packing_list(trip: Trip, changes: PackingChanges) -> tuple[PackingItem, ...]
         changes: what the family does differently.
     """
     left_out = {thing.casefold() for thing in changes.left_out}
-    kept = [item for item in suggested_items(trip) if item.what.casefold() not in left_out]
-    there = {item.what.casefold() for item in kept}
+    kept = [item for item in suggested_items(trip) if not item.called & left_out]
+    there = frozenset[str]().union(*(item.called for item in kept))
     own = {thing.casefold(): thing for thing in changes.added if thing.casefold() not in there}
-    return (*kept, *(PackingItem(thing, "", "your own") for thing in own.values()))
+    return (*kept, *(PackingItem(fact("packing-own", thing=thing)) for thing in own.values()))

@@ -22,7 +22,7 @@ def work_sentence(work: WorkingHours) -> str:
 def late_sentence(late: LateEvening | None) -> str:
     """What a late evening does."""
     if late is None:
-        return "A late evening changes nothing."
+        return "No rule yet for late nights."
     then = (
         "the next day is not free"
         if late.not_before is None

@@ -179,7 +179,7 @@ def _sentence(first: date, certain: NDArray[np.float64], *, any_near: bool) -> s
     for share, group in groupby(enumerate(certain), key=lambda day: float(day[1])):
         numbers = [number for number, _ in group]
         ends = wording.day(first + numbers[-1] * _DAY)
-        whose = " of the pupils nearby" if not parts else ""
+        whose = " of the students nearby" if not parts else ""
         parts.append(f"of {share:.0%}{whose} until {ends}" if share else f"of none until {ends}")
     if len(parts) > 4:
         parts = [*parts[:3], "changing later"]

@@ -31,7 +31,7 @@ _SHORTEST_BREAK = 5
 _DECIDED_UNTIL = {"FR": date(2027, 8, 31)}
 """Until when the dates are decided where the package goes on by a rule of its own; after that they are
 expected. France: school years up to 2026-27, decree of 7 December 2022."""
-_SOURCE = "PyPI package holidays, school holidays"
+_SOURCE = "PyPI package holidays, school breaks"
 
 
 def school_regions() -> tuple[SchoolRegion, ...]:
@@ -47,7 +47,7 @@ def region_called(code: str) -> SchoolRegion:
     """
     found = _by_code().get(code.strip().upper())
     if found is None:
-        raise UnknownName("region with built-in school holidays", code, tuple(_by_code()))
+        raise UnknownName("region with built-in school breaks", code, tuple(_by_code()))
     return found
 
 
@@ -123,7 +123,7 @@ def _built_in(code: str, first_year: int, last_year: int) -> SchoolCalendar | No
         expected_within=guess,
         expected=tuple(_within(spans, guess.first, guess.last)) if guess else (),
         region=code,
-        source=f"{_SOURCE}; pupils: a guess, 12 % of those who live there",
+        source=f"{_SOURCE}; students: a guess, 12 % of those who live there",
     )
 
 

@@ -80,7 +80,7 @@ def _typical_days(country: str, subdivision: str, first: date, last: date) -> Ty
         chance = _chances([s for year in years for s in pattern.year(subdivision, year)], start, end)
         source = pattern.source
     elif (of_table := _from_table(country, subdivision, start, end)) is not None:
-        chance, source = of_table, "the country's own table of school holidays, with a doubt"
+        chance, source = of_table, "the country's own table of school breaks, with a doubt"
     else:
         chance = np.full(days_in(start, end), OUT_ON_A_WEEKDAY)
         source = "180 to 190 days of school a year; nothing more is on record for this country"

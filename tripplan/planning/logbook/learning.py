@@ -141,7 +141,7 @@ def _changed_household(household: Household, figures: Sequence[LearnedFigure]) -
         changes["car"] = household.car.model_copy(update={"consumption": fuel.own, "consumption_from": told})
     food: dict[str, object] = {}
     for way, (adult, child) in _MEALS.items():
-        figure, grown_up = by_label.get(f"a child's {way} meal"), by_label.get(f"a grown-up's {way} meal")
+        figure, grown_up = by_label.get(f"a child's {way} meal"), by_label.get(f"an adult's {way} meal")
         if figure and grown_up:
             food |= {adult: grown_up.own, child: figure.own, f"{way}_from": grown_up.told_by}
     if food:
@@ -226,12 +226,12 @@ def _food(household: Household, entries: Sequence[LogbookEntry]) -> Iterator[Lea
         belief = _FOOD.about(0.0).after([math.log(factor) for factor in factors])
         factor = math.exp(belief.mean)
         ends = [math.exp(belief.mean_at(chance)) for chance in (0.05, 0.95)]
-        for who, name in zip(("grown-up", "child"), names, strict=True):
+        for who, name in zip(("an adult", "a child"), names, strict=True):
             usual: Decimal = getattr(household.food, name)
             own = Money(usual * Decimal(str(factor)), household.currency).rounded().amount
             yield LearnedFigure(
                 Learnable.FOOD,
-                f"a {who}'s {way} meal",
+                f"{who}'s {way} meal",
                 household.currency,
                 usual,
                 own,

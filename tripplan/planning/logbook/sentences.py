@@ -223,6 +223,6 @@ def learned_sentence(figure: LearnedFigure) -> str:
         digits = 0
     low, high = (f"{end:.{digits}f}" for end in (figure.likely.low, figure.likely.high))
     return (
-        f"{wording.capital(figure.label)}: {figure.own:f} {figure.unit} {figure.told_by} (in truth {low} to "
-        f"{high}, nine times in ten); without them {figure.usual:f} {figure.unit}."
+        f"{wording.capital(figure.label)}: {figure.own:f} {figure.unit} {figure.told_by} (usually {low} to "
+        f"{high}); without them {figure.usual:f} {figure.unit}."
     )

@@ -120,7 +120,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
             else {}
         ),
         "crowds": [crowd_sentence(outing.crowd) for outing in outings],
-        "with nuisances": [wording.money(outing.generalized_cost) for outing in outings],
+        "cost plus hassle": [wording.money(outing.generalized_cost) for outing in outings],
     }
 
 

@@ -48,7 +48,7 @@ def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Ite
     yield "time there", (wording.minutes(plan.visit_minutes) for plan in plans)
     if hours.group_spans:
         yield (
-            "of it among school classes",
+            "with school groups there",
             (wording.minutes(minutes_among_classes(hours, plan)) for plan in plans),
         )
     yield "lunch", (_lunch(plan) for plan in plans)

@@ -52,7 +52,7 @@ def option_sentence(option: Option, names: Mapping[str, str]) -> str:
     unknown = f" Not known: {wording.listed(option.unknown)}." if option.unknown else ""
     return (
         f"{wording.day(option.day)}, {names.get(option.place, option.place)}: {cost} in all, "
-        f"{wording.money(option.felt)} with nuisances counted.{unknown}"
+        f"{wording.money(option.felt)} with hassle counted.{unknown}"
     )
 
 
@@ -72,7 +72,7 @@ def elsewhere_sentence(found: Alternative, names: Mapping[str, str]) -> str:
     moves = f", and {others} would move" if found.moves else ""
     return (
         f"{option_sentence(found.option, names)} The whole programme then costs {_more(found.more)} and "
-        f"weighs {_more(found.felt_more)} with nuisances{moves}."
+        f"weighs {_more(found.felt_more)} with hassle counted{moves}."
     )
 
 
@@ -86,9 +86,9 @@ def limit_sentences(wishes: ProgrammeWishes, units: Sequence[StudyUnit]) -> tupl
         f"At most {wording.money(most)} in all{high}." if most else "No budget for the whole.",
         "Two outings may lie in one week." if wishes.several_a_week else "No two outings in one week.",
         "A place may be visited twice." if wishes.same_place_again else "No place twice.",
-        "As little as can be of money and nuisances together."
+        "As little as can be of cost plus hassle."
         if wishes.weigh == "felt"
-        else "As little money as can be; nuisances do not count.",
+        else "As little money as can be; hassle does not count.",
         *((f"No outing this time for {wording.listed(without)}.",) if without else ()),
     )
 
@@ -120,7 +120,7 @@ def programme_sentences(programme: Programme, wishes: ProgrammeWishes) -> tuple[
     lines = [
         f"{wording.counted(len(programme.outings), 'outing')}: "
         f"{range_sentence(programme.total, at_least=programme.unknown)} in all, "
-        f"{wording.money(programme.felt)} with nuisances counted."
+        f"{wording.money(programme.felt)} with hassle counted."
     ]
     if most is not None:
         lines.append(_left_sentence(most, programme))

@@ -17,7 +17,7 @@ HEADINGS = (
     "low",
     "high",
     "something unknown",
-    "with nuisances",
+    "cost plus hassle",
     "currency",
     "leave",
     "back",

@@ -167,7 +167,7 @@ def _without_wish(table: DayTable, wish: Wish, spot: TableCell, best: TableCell 
     costs, felt = _difference(table, spot, best)
     less = wording.money(table.money(-felt.minor))
     money = f"{_more_or_less(costs)} in money" if costs.minor else "for as much money"
-    sentence = f"{when} would be better by {less} with nuisances counted ({money}), but {why}."
+    sentence = f"{when} would be better by {less} with hassle counted ({money}), but {why}."
     return Miss(spot, wish.words, costs, felt, sentence)
 
 
@@ -175,7 +175,7 @@ def _better_in(table: DayTable, name: str, verb: str, spot: TableCell, best: Tab
     costs, felt = _difference(table, spot, best)
     reasons = list(_what_it_costs(table, spot, best))
     if not reasons:
-        reasons = [f"it weighs {wording.money(felt)} more with nuisances counted"]
+        reasons = [f"it weighs {wording.money(felt)} more with hassle counted"]
     gain = _gain(table, name, spot, best)
     sentence = f"{_where_and_when(table, spot)} {verb} ({gain}), but {wording.listed(reasons)}."
     return Miss(spot, name, costs, felt, sentence)

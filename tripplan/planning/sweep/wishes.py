@@ -122,7 +122,7 @@ def _of_the_calendar(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
             "while school is in",
             table.in_term,
             _ANYWHERE,
-            lambda *_: "most pupils nearby have no school, as far as is known or likely",
+            lambda *_: "most students nearby have no school, as far as is known or likely",
         )
     if wishes.weeks is not None:
         weeks = wishes.weeks

@@ -89,7 +89,7 @@ def _till(till: AtTheTill) -> str:
     if till.amount.minor < 0:
         back = wording.money(Money(-till.amount.amount, till.amount.currency))
         return f"{back} too much was paid in advance; {till.group} gets it back from the place."
-    return f"{till.group} pays the remaining {wording.money(till.amount)} at the till."
+    return f"{till.group} pays the remaining {wording.money(till.amount)} at the ticket counter."
 
 
 def _transfer(transfer: Transfer) -> str:

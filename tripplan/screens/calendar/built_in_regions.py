@@ -31,10 +31,10 @@ def built_in_regions(
     there = {kept.value.region for kept in calendars.values()}
     points = [family.household.home.point, *(place.where.point for place in family.places)]
     near = [region for region in regions_near(points) if region.code not in there]
-    with st.expander("Add school holidays that are built in", key="open_built_in", expanded=bool(near)):
+    with st.expander("Add school breaks that are built in", key="open_built_in", expanded=bool(near)):
         st.caption(
             "Whole regions of Australia, Austria, Belgium, France, Germany, the Netherlands and Poland. "
-            "How many pupils a region has is a guess, 12 % of those who live there. For other countries "
+            "How many students a region has is a guess, 12 % of those who live there. For other countries "
             "bring a file."
         )
         for region in near[:_SUGGESTED]:
@@ -56,7 +56,7 @@ def _add_picked(view: View, calendars: Mapping[str, StoredDocument[SchoolCalenda
 def _add(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]], region: SchoolRegion) -> None:
     calendar = built_in_calendar(region, view.today.year - 1, (view.today + LOOK_AHEAD).year)
     if calendar is None:
-        refuse(_PAGE, f"{region.name} has no school holidays on record for these years.")
+        refuse(_PAGE, f"{region.name} has no school breaks on record for these years.")
         return
     kept = calendars.get(calendar.name)
     calendar = with_guess_kept(calendar, kept.value if kept else None)

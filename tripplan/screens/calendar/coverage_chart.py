@@ -101,10 +101,10 @@ def show_coverage(family: Family, today: date) -> None:
                 alt="One row a calendar: high for no school, a line in term; each place in words below",
             )
         if calendars and covers:
-            st.markdown("**What most pupils around each place do**")
+            st.markdown("**What most students around each place do**")
             st.altair_chart(
                 coverage_chart(_by_place(covers), today),
-                alt="One row a place: high where most pupils have no school; each place in words below",
+                alt="One row a place: high where most students have no school; each place in words below",
             )
         if calendars:
             st.caption(

@@ -36,7 +36,7 @@ DAYS_TYPED = {"no_school": "Days without school", "short_days": "Short days"}
 
 _LABELS = {
     "name": "Name of the district",
-    "pupils": "Pupils",
+    "pupils": "Students",
     "known": "The days it speaks about",
     "known.first": "First day it speaks about",
     "known.last": "Last day it speaks about",
@@ -46,7 +46,7 @@ _LABELS = {
         for end, words in (("first", "first day"), ("last", "last day"))
     },
     **where_labels("where"),
-    "where": "Where its pupils live",
+    "where": "Where its students live",
 }
 
 
@@ -100,10 +100,10 @@ def district_on_record(
 def district_inputs(fields: Fields) -> None:
     """Draw the fields of a district."""
     st.text_input(_LABELS["name"], key=fields.key("name"))
-    st.markdown("**Where its pupils live**, roughly the middle")
+    st.markdown("**Where its students live**, roughly the middle")
     where_inputs(fields, with_address=False)
     st.text_input(
-        "Pupils, roughly", key=fields.key("pupils"), help="The weight beside other districts' calendars."
+        "Students, roughly", key=fields.key("pupils"), help="The weight beside other districts' calendars."
     )
     left, right = st.columns(2)
     left.date_input("First day it speaks about", key=fields.key("first"))

@@ -7,7 +7,7 @@ from tripplan.language import wording
 from tripplan.screens.widgets.fields import Fields, FieldValue
 
 ENTRY = "entry"
-STATUSES = {PlanStatus.CONFIRMED.value: "it is settled", PlanStatus.TENTATIVE.value: "it is still open"}
+STATUSES = {PlanStatus.CONFIRMED.value: "confirmed", PlanStatus.TENTATIVE.value: "tentative"}
 _LAYOUTS = {False: "one entry", True: "three: drive, visit, way home"}
 _COLOURS = {"": "the calendar's own", **{name: name for name in COLOURS}}
 _TO_DO = {
@@ -50,7 +50,7 @@ def ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
         )
         st.radio("Entries", list(_LAYOUTS), format_func=_LAYOUTS.__getitem__, key=fields.key("in_parts"))
         st.checkbox("Mark the time as taken", key=fields.key("busy"))
-        st.selectbox("Colour", list(_COLOURS), format_func=_COLOURS.__getitem__, key=fields.key("colour"))
+        st.selectbox("Color", list(_COLOURS), format_func=_COLOURS.__getitem__, key=fields.key("colour"))
     with st.expander("What it reminds us of", expanded=False):
         st.checkbox("To book, the evening before the last day for it", key=fields.key("booking"))
         st.checkbox("To pack, the evening before", key=fields.key("packing"))

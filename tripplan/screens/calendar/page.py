@@ -63,7 +63,7 @@ KeptOutings = Mapping[str, StoredDocument[PlannedOuting]]
 def render(view: View) -> None:
     """Make the entry of the outing the parent took, list what is planned, and read other calendars."""
     family = family_or_stop(view)
-    st.title("Onto the calendar")
+    st.title("Calendar")
     show_notice(PAGE)
     take_back_button(view, PAGE)
     ever = outings_ever(view.records)
@@ -74,7 +74,7 @@ def render(view: View) -> None:
     entry = st.container()
     _planned_outings(view, family, ever.planned, server)
     setup(view)
-    st.header("When schools are out", anchor=False)
+    st.header("Busier when school is out", anchor=False)
     school_calendars(view, family)
     st.header("Holidays and festivals", anchor=False)
     festivals(view, family)
@@ -363,7 +363,7 @@ def _planned_outing(
         turned = PlanStatus.CONFIRMED if cancelled else PlanStatus.CANCELLED
         said = "is planned again" if cancelled else "is called off"
         st.button(
-            "Plan it again" if cancelled else "Call it off",
+            "Plan it again" if cancelled else "Cancel this outing",
             key=f"turn_{planned.id}",
             on_click=_keep,
             args=(

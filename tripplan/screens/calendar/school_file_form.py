@@ -94,7 +94,7 @@ def _proposal(
 ) -> None:
     proposal = read.proposal
     if read.before is not None:
-        st.info(plain(f"Ticks and pupils are as you left them in {read.before.name}."))
+        st.info(plain(f"Ticks and students are as you left them in {read.before.name}."))
     offered = _offered(proposal)
     fields = filled(
         "school_file",
@@ -107,7 +107,7 @@ def _proposal(
     )
     with st.form("school_file_form"):
         _boxes(fields, "Ticked entries count as days without school.", offered.off, len(proposal.ticked))
-        heading = "Short days, with school: pupils go home early or come late."
+        heading = "Short days, with school: students go home early or come late."
         _boxes(fields, heading, offered.short, len(proposal.short))
         _left_out(fields, offered, len(proposal.entries) - len(proposal.ticked) - len(proposal.short))
         for summer in proposal.summer:

@@ -35,7 +35,7 @@ def school_calendars(view: View, family: Family) -> None:
             plain(
                 f"{name}: {wording.day(calendar.known.first)} to {wording.day(calendar.known.last)}, "
                 f"{days_off}{f', {short}' if calendar.short_days else ''}, "
-                f"{calendar.pupils:,} pupils. "
+                f"{calendar.pupils:,} students. "
                 f"{calendar_coverage(calendar, view.today, view.today + LOOK_AHEAD)}"
             )
         )
@@ -48,7 +48,7 @@ def school_calendars(view: View, family: Family) -> None:
             )
             if calendar.known.last < view.today + LOOK_AHEAD and calendar.expected_within is None:
                 st.button(
-                    "Guess the year after from this one",
+                    "Guess next year from this one",
                     key=f"guess_school_{name}",
                     on_click=_guess,
                     args=(view, kept),

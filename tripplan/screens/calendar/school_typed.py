@@ -44,7 +44,7 @@ def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[S
                 f"{DAYS_TYPED['short_days']}, one a line (may be left empty)",
                 key=fields.key("short_days"),
                 placeholder="2026-12-18 early release\n2027-03-10 late start",
-                help="Pupils go home early or come late. They are at school in the morning, and out "
+                help="Students go home early or come late. They are at school in the morning, and out "
                 "earlier than usual.",
             )
             district_inputs(fields)

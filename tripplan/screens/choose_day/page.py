@@ -166,7 +166,9 @@ def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
         height=320,
         column_config={
             "in all": st.column_config.NumberColumn(f"in all [{currency}]", format="%.2f"),
-            "with nuisances": st.column_config.NumberColumn(f"with nuisances [{currency}]", format="%.2f"),
+            "cost plus hassle": st.column_config.NumberColumn(
+                f"cost plus hassle [{currency}]", format="%.2f"
+            ),
             "full house [%]": st.column_config.NumberColumn(format="%.0f"),
         },
     )

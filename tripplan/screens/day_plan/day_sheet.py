@@ -23,6 +23,7 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
 )
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language.sentences import said
 from tripplan.planning.day_sheet.packing import suggested_items
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -41,7 +42,7 @@ _LABELS = {
     "bookings": "Booking",
     "bookings.what": "what",
     "bookings.number": "number",
-    "contacts": "Whom to ring",
+    "contacts": "Who to call",
     "contacts.name": "who",
     "contacts.telephone": "number",
     "questions": "Our own questions",
@@ -64,7 +65,7 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
     """
     with st.expander("Day sheet to print", key="open_day_sheet"):
         st.caption(
-            "One page for the day: times, tickets, what to pack, whom to ring. The web page shows big type "
+            "One page for the day: times, tickets, what to pack, who to call. The web page shows big type "
             "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
         )
         entries = sheet_entries_in(view.records, outing.place.id, outing.day)
@@ -118,7 +119,7 @@ def _form(view: View, family: Family, outing: Outing) -> None:
     spot = f"sheet_{view.which}_{outing.place.id}_{outing.day}"
     fields = filled(spot, _on_record(view, outing))
     kept = _documents(view, outing)
-    suggested = [item.what for item in suggested_items(trip_of(outing, family.household))]
+    suggested = [said(item.what) for item in suggested_items(trip_of(outing, family.household))]
     with form_box(fields):
         st.text_area(
             "Booking numbers, one a line",
@@ -126,7 +127,7 @@ def _form(view: View, family: Family, outing: Outing) -> None:
             placeholder="Tour at noon: K7-3312",
         )
         st.text_area(
-            "Whom to ring when something happens, one a line",
+            "Who to call when something happens, one a line",
             key=fields.key("contacts"),
             placeholder="Aunt next door: (608) 555-0100",
         )

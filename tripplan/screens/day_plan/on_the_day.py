@@ -233,9 +233,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     with st.expander(plain(f"At the door: {at_the_door(outing)}")):
         st.markdown(tickets_of(outing))
         st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))
-    st.markdown(
-        "Where this computer cannot be reached, this page goes along as a file that follows the clock too."
-    )
+    st.markdown("Going offline? Save this page: as a file it follows the clock, too.")
     st.caption(plain(drive_source(outing)))
     notice = family.household.notice
     sheet = day_sheet(outing, family.household, entries, notice=notice)
@@ -311,4 +309,4 @@ def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:
         else:
             st.markdown(said)
     if any(line.source == FROM_MEMORY for line in lines):
-        st.markdown("Emergency and advice numbers are written from memory: check them before you go.")
+        st.markdown("Check the emergency and advice numbers before you go.")

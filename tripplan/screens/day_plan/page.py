@@ -279,7 +279,7 @@ def _in_words(outing: Outing) -> None:
 
 
 def _at_the_till(outing: Outing) -> None:
-    st.header(plain(f"At the till: {at_the_door(outing)}"), anchor=False)
+    st.header(plain(f"Tickets to buy: {at_the_door(outing)}"), anchor=False)
     st.markdown(tickets_of(outing))
     with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
         st.markdown(cost_lines(outing.cost))

@@ -213,14 +213,14 @@ def _way(way: RecoveryOption) -> None:
         way.home_sentence,
         f"Nap: {naps_sentence(way.naps)}",
         way.money_sentence,
-        f"Money and nuisances together: {wording.whole_money(way.weighs)}",
+        f"Cost plus hassle: {wording.whole_money(way.weighs)}",
         *way.notes,
     )
     st.markdown(bullets(filter(None, said)))
 
 
 def _use_words(way: RecoveryOption) -> str:
-    return "Call it off" if way.stays_home else "Use this plan"
+    return "Cancel this outing" if way.stays_home else "Use this plan"
 
 
 def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, trouble: Trouble) -> None:

@@ -15,7 +15,7 @@ from tripplan.screens.widgets.markdown import bullets, plain
 
 def render_slack(outing: Outing) -> None:
     """How likely the plan holds, in words."""
-    st.header("How likely it holds", anchor=False)
+    st.header("Will it work?", anchor=False)
     st.markdown(bullets(slack(outing.question, outing.plan).sentences))
     habits = outing.question.habits
     told = (

@@ -44,5 +44,5 @@ def undo_household(view: View, kept: StoredDocument[Household]) -> None:
         with view.records.change(view.services.clock()) as change:
             before = change.undo(Household, ONLY, kept.revision)
             if before is None:
-                raise UnknownName("change to take back in", "household")
+                raise UnknownName("change to undo in", "household")
         tell(PAGE, "The last change is taken back.")

@@ -56,7 +56,7 @@ HABITS = Section(
 )
 WORTH = Section(
     "worth",
-    "What a nuisance is worth to you",
+    "What matters to you",
     "With these, days are weighed against money: what would you gladly pay to be spared each of them? "
     "They change the order of the days, never the cost.",
     questions(Worth, under="worth"),

@@ -185,12 +185,12 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
             ask("study_unit", "away", "weather", "notes")
         save_button(
             fields,
-            "Keep in the logbook",
+            "Save",
             key="save_logbook_entry",
             on_click=_save,
             args=(view, family, fields, at_first, shown, kept),
         )
-    st.button("Close without keeping", key="close_entry", on_click=close, args=(view,))
+    st.button("Close without saving", key="close_entry", on_click=close, args=(view,))
 
 
 def _setting(family: Family, shown: LogbookEntry) -> Setting:

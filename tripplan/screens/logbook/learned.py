@@ -24,7 +24,7 @@ def what_is_learned(
     settings: StoredDocument[LogbookSettings] | None,
 ) -> None:
     """Show every figure that outings teach, and let each group be switched on and off."""
-    st.header("What your outings teach", anchor=False)
+    st.header("What your outings show", anchor=False)
     family = family_on_record(view.records)
     if family is None:
         return
@@ -71,7 +71,7 @@ def _group(
     if lines:
         st.markdown(bullets(lines))
     else:
-        st.caption("No outing tells yet.")
+        st.caption("Not enough outings yet.")
 
 
 def _switch(

@@ -61,9 +61,7 @@ def _what_to_write(view: View, family: Family, entries: KeptEntries, outings: Ke
         name = place.name if place else one.place
         with st.container(border=True, horizontal=True, vertical_alignment="center", key=f"waiting_{one.id}"):
             st.markdown(plain(f"{wording.day(one.day)}: {name}. How was it?"))
-            st.button(
-                "Write it down", key=f"write_{one.id}", type="primary", on_click=open_new, args=(view, one.id)
-            )
+            st.button("Log it", key=f"write_{one.id}", type="primary", on_click=open_new, args=(view, one.id))
     st.button("Write down another outing", key="write_other", on_click=open_new, args=(view,))
 
 

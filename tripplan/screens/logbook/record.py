@@ -24,7 +24,7 @@ def record_for_authorities(
     view: View, family: Family, entries: Mapping[str, StoredDocument[LogbookEntry]], settings: LogbookSettings
 ) -> None:
     """Let the parent say what the record covers, and hand it out as table, page and PDF."""
-    st.header("Record of outings for authorities", anchor=False)
+    st.header("Homeschool record of outings", anchor=False)
     st.caption(plain(RULES_DIFFER))
     first, last = settings.year_of(view.today)
     with st.container(horizontal=True):

@@ -226,7 +226,7 @@ def places_map(home: Where, drives: Sequence[tuple[Place, Drive]], units: str) -
     if not drives:
         return
     places = placed(home, drives)
-    sketch, table = st.tabs(["Sketch of where they lie", "The same as a table, and why"])
+    sketch, table = st.tabs(["Map", "List"])
     with sketch:
         st.altair_chart(map_chart(places, units), width="content", key="places_map")
         st.caption(

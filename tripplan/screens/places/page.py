@@ -130,7 +130,7 @@ def _card_told(view: View, family: Family, place: Place) -> None:
     st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today, family.local_days)))
     st.markdown("**What a visit is like**")
     st.markdown(bullets(visit_sentences(place)))
-    st.markdown("**What fills it**")
+    st.markdown("**Crowds**")
     st.markdown(bullets(crowd_sentences(place, view.today)))
     if place.visit.cautions:
         st.markdown("**Please mind**")

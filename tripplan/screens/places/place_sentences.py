@@ -111,7 +111,7 @@ def visit_sentences(place: Place) -> Iterator[str]:
         days = f" ({show.days})" if show.days else ""
         told = "" if show.worth_it else "; nothing is planned around it"
         yield f"{show.name} at {starts}{days}, {wording.minutes(show.minutes)}{told}."
-    yield "A pushchair can go all the way round." if visit.pushchairs else "Not all of it with a pushchair."
+    yield "A stroller can go all the way round." if visit.pushchairs else "Not all of it with a stroller."
     food = "You may eat what you bring" if visit.own_food else "Own food is not allowed"
     yield f"{food}; {'there is something to buy' if visit.food_sold else 'nothing is sold'}."
     if place.notes:
@@ -126,9 +126,9 @@ def crowd_sentences(place: Place, today: date) -> Iterator[str]:
         today: special days before it are over and left out.
     """
     if place.visit.who_comes == "families":
-        yield "Mostly families with children come, so school holidays fill it like weekends."
+        yield "Mostly families with children come, so school breaks fill it like weekends."
     else:
-        yield "People of all ages come, so school holidays fill it only a little."
+        yield "People of all ages come, so school breaks fill it only a little."
     if place.busiest_months:
         names = [wording.month(month) for month in sorted(place.busiest_months)]
         yield f"Busiest in {wording.listed(names)}."

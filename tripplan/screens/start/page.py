@@ -53,7 +53,7 @@ def _to_write_down(view: View, family: Family) -> None:
             st.html(
                 cards.face(cards.name(f"How was {place.name}?"), cards.small(wording.short_day(over[-1].day)))
             )
-            st.page_link("screens/pages/logbook.py", label="Write it down")
+            st.page_link("screens/pages/logbook.py", label="Log it")
 
 
 def _ideas(view: View) -> None:

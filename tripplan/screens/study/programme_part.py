@@ -50,7 +50,7 @@ from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 
 _LIMITS = "programme_limits"
-_WEIGHED = {"felt": "money and nuisances together", "money": "money alone"}
+_WEIGHED = {"felt": "cost plus hassle", "money": "money alone"}
 _LABELS = {"budget": "Budget", "first": "First day of the term", "last": "Last day of the term"}
 _ANY = ""
 

@@ -289,7 +289,7 @@ def to_the_minute(view: View) -> bool:
     """Ask whether to plan to the minute, kept from page to page."""
     name, widget = _to_the_minute(view), "to_the_minute"
     return st.toggle(
-        "To the minute",
+        "Exact times",
         value=st.session_state.setdefault(name, False),
         key=widget,
         on_change=keep,

@@ -9,6 +9,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
 from tripplan.files.toml.fault_words import MISSING
+from tripplan.language import wording
 from tripplan.screens.widgets.markdown import plain
 
 _STATE = "notice"
@@ -65,8 +66,8 @@ def show_findings(findings: Sequence[Finding]) -> None:
     faults = [finding for finding in findings if finding.weight is Weight.FAULT]
     warnings = [finding for finding in findings if finding.weight is Weight.WARNING]
     if faults:
-        count = "One thing" if len(faults) == 1 else f"{len(faults)} things"
-        st.error(f"**{count} to put right. Nothing was changed.**\n\n{_list(faults)}")
+        count = wording.counted(len(faults), "thing")
+        st.error(f"**Please fix {count}. Nothing was changed yet.**\n\n{_list(faults)}")
     if warnings:
         st.warning(f"**Worth a look.**\n\n{_list(warnings)}")
 

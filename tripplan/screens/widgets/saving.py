@@ -104,7 +104,7 @@ def take_back_button(view: View, spot: str) -> None:
     if number is None:
         return
     st.button(
-        plain(f"Take back: {said}"),
+        plain(f"Undo: {said}"),
         key=f"take_back_{spot}",
         on_click=take_back,
         args=(view, spot, number, said),

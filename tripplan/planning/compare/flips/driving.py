@@ -15,7 +15,7 @@ LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)
 
 _PRICES_OF_DRIVING = {
     Fuel.MILES_PER_US_GALLON: ("fuel_price", "fuel price", "a gallon"),
-    Fuel.LITRES_PER_100_KM: ("fuel_price", "fuel price", "a litre"),
+    Fuel.LITRES_PER_100_KM: ("fuel_price", "fuel price", "a liter"),
     Fuel.KWH_PER_100_KM: ("fuel_price", "electricity price", "a kWh"),
     Fuel.RATE_PER_MILE: ("rate", "cost of driving", "a mile"),
     Fuel.RATE_PER_KM: ("rate", "cost of driving", "a km"),

@@ -115,7 +115,7 @@ def _form(view: View, family: Family, cards: Mapping[str, StoredDocument[Place]]
 
 
 def _prices(fields: Fields, slots: dict[str, "st.delta_generator.DeltaGenerator"]) -> None:
-    st.checkbox("Free for everybody", key=fields.key("free"))
+    st.checkbox("Free for everyone", key=fields.key("free"))
     if not st.session_state[fields.key("free")]:
         for row, called, _ in PRICE_ROWS:
             with st.container(horizontal=True, gap="small"):

@@ -48,13 +48,13 @@ _OFFERS_TO_ADD = (
     ),
 )
 _OTHERS_TO_ADD = (
-    ("add_on", "Add something beside entry", blank(KINDS["add_ons"])),
+    ("add_on", "Add an extra", blank(KINDS["add_ons"])),
     ("fee", "Add a fee", blank(KINDS["fees"], name="Booking fee")),
     ("tax", "Add sales tax", blank(KINDS["sales_tax"])),
     ("voucher", "Add a voucher", blank(KINDS["vouchers"])),
     (
         "accompanied",
-        "Add 'not without an older visitor'",
+        "Add 'child needs an adult'",
         blank(KINDS["must_be_accompanied"], ages="under 14"),
     ),
 )

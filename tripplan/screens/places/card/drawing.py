@@ -93,9 +93,9 @@ def draw_card(
     ask(VISIT)
     with st.expander("Shows, quiet hours, stays by age"):
         ask(RARE)
-    st.markdown("**What fills it**")
+    st.markdown("**Crowds**")
     ask(CROWD)
-    st.markdown("**Whom to ask, and the rest**")
+    st.markdown("**Contact and notes**")
     ask(REST)
     return DrawnCard(fields, slots, preview)
 

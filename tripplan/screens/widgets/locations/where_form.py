@@ -90,7 +90,7 @@ def where_inputs(fields: Fields, *, with_address: bool, with_metropolitan: bool 
     st.text_input("Country", key=fields.key("country"), help="Two letters, such as US.")
     if with_metropolitan:
         st.checkbox(asked(Where, "metropolitan").label, key=fields.key("metropolitan"))
-    with st.expander("Or each part on its own", key=fields.key("parts")):
+    with st.expander("Or enter the address in parts", key=fields.key("parts")):
         st.caption("What is changed in the line above wins over these.")
         st.text_input("Town", key=fields.key("town"))
         st.text_input("State", key=fields.key("subdivision"), help="Two letters, such as IA.")

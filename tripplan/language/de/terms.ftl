@@ -1,0 +1,1 @@
+-no-source = allgemein üblich, ohne Quelle
