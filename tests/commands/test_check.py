@@ -57,7 +57,7 @@ def test_every_fault_is_told_at_once(run: Run, tmp_path: Path) -> None:
     said = run("check", card)
     assert said.status == 2
     assert "place card, 2 faults" in unwrapped(said.out)
-    assert "fault: color: " in said.out
+    assert "fault: colour: " in said.out
     assert "fault: offers[0].price: " in said.out
     assert "(found: -3)" in said.out
 

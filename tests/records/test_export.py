@@ -224,6 +224,6 @@ def test_what_cannot_be_read_goes_out_as_it_stands_and_stops_nothing(filled: Rec
         ("place", "no JSON"),
     ]
     assert read_export(json.dumps(whole).encode(), "all.json").findings == ()
-    assert replacement(filled, read_export(before, "all.json").documents).removed == ("colors blue",)
+    assert replacement(filled, read_export(before, "all.json").documents).removed == ("colours blue",)
     assert import_all(filled, before, "all.json", noon) == ()
     assert (export_all(filled), filled.set_aside()) == (before, ())

@@ -17,15 +17,17 @@ from tripplan.records.migrations import MIGRATIONS, Migration, migrate
 from tripplan.records.opening import Which, open_records
 from tripplan.records.store import Records
 
-TOMORROW = Migration("9999-colours", ("CREATE TABLE color (name TEXT)", "INSERT INTO color VALUES ('teal')"))
-BROKEN = Migration("9999-broken", ("CREATE TABLE color (name TEXT)", "INSERT INTO nowhere VALUES (1)"))
+TOMORROW = Migration(
+    "9999-colours", ("CREATE TABLE colour (name TEXT)", "INSERT INTO colour VALUES ('teal')")
+)
+BROKEN = Migration("9999-broken", ("CREATE TABLE colour (name TEXT)", "INSERT INTO nowhere VALUES (1)"))
 
 
 def steps_taken(database: Database) -> list[str]:
     """The names recorded in the file, and 'colour' if that table is there."""
     with database.reading() as connection:
         names = [row[0] for row in connection.execute("SELECT name FROM migration ORDER BY name")]
-        tables = connection.execute("SELECT name FROM sqlite_master WHERE name = 'color'").fetchall()
+        tables = connection.execute("SELECT name FROM sqlite_master WHERE name = 'colour'").fetchall()
     return names + [row[0] for row in tables]
 
 

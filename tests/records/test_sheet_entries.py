@@ -20,7 +20,7 @@ DETAILS = SheetDetails(
     place="mill", day=DAY, bookings=(Booking(what="tour", number="K7"),), ticked=SheetTicks(needs=True)
 )
 QUESTIONS = OwnQuestions(place="mill", questions=("How deep?",))
-PACKING = PackingChanges(added=("the grey rabbit",), left_out=("Stroller",))
+PACKING = PackingChanges(added=("the grey rabbit",), left_out=("Pushchair",))
 CONTACTS = EmergencyContacts(contacts=(EmergencyContact(name="Aunt Vera", telephone="(608) 555-0100"),))
 DOCUMENTS: tuple[Written, ...] = (DETAILS, QUESTIONS, PACKING, CONTACTS)
 

@@ -110,7 +110,7 @@ def test_a_table_without_its_columns_says_which() -> None:
     """The first row names the columns."""
     assert "has no column 'first day'" in messages(read("date,name\n2026-09-07,Labor Day\n"))
     assert "names a column twice" in messages(read("first day,name,name\n2026-09-07,a,b\n"))
-    extra = read("First_Day,NAME,color\n2026-09-07,Labor Day,blue\n")
+    extra = read("First_Day,NAME,colour\n2026-09-07,Labor Day,blue\n")
     assert extra.value is not None
     assert "colour" in messages(extra)
 

@@ -76,7 +76,7 @@ class Member(Written):
             "...; the same words as on the place cards.",
         ),
     ] = ()
-    """Discounts (military, educator and the like): educator, student, benefit card, resident of ..., member of ..."""
+    """What may change a ticket's price: educator, student, benefit card, resident of ..., member of ..."""
     family: Annotated[
         str,
         Field(max_length=LONGEST_NAME),
