@@ -45,7 +45,7 @@ def test_an_american_parent_reads_american_words() -> None:
             found = None if CODE.fullmatch(text) else BANNED.search(text)
             assert not found, f"{where} says {found[0]!r}: {text[:60]}"
     for path in (*(FOLDER / Locale.EN_US).glob("*.ftl"), *(PACKAGE / "guide").glob("*.md")):
-        found = BANNED.search(path.read_text(encoding="utf-8"))
+        found = BANNED.search(re.sub(r"`[^`]*`", "", path.read_text(encoding="utf-8")))
         assert not found, f"{path.name} says {found[0]!r}"
 
 

@@ -46,7 +46,7 @@ def own_household(open_app: Opened, people: str = "Ada, 1988-05-20\nLeo, 2019-03
 def test_the_demo_family_is_shown_with_ages_and_where_the_file_lies(open_app: Opened) -> None:
     """The page names everybody with today's age, and the file on this computer that holds it all."""
     app = open_app("household")
-    assert "Odile (4 years) and Bram (16 months)" in said(app.markdown)
+    assert "Odile (4 years), and Bram (16 months)" in said(app.markdown)
     assert "stays on this computer" in said(app.caption)
     assert "demo.sqlite3" in said(app.caption)
 

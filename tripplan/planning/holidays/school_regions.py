@@ -123,7 +123,7 @@ def _built_in(code: str, first_year: int, last_year: int) -> SchoolCalendar | No
         expected_within=guess,
         expected=tuple(_within(spans, guess.first, guess.last)) if guess else (),
         region=code,
-        source=f"{_SOURCE}; students: a guess, 12 % of those who live there",
+        source=f"{_SOURCE}; students: a guess, 12% of those who live there",
     )
 
 
