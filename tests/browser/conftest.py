@@ -41,11 +41,13 @@ class Visit:
         page: the window.
         app: the app it looks at.
         asked_outside: hosts other than this computer that the page asked for anything.
+        messages: how many the server has sent to the window.
     """
 
     page: "Page"
     app: RunningApp
     asked_outside: list[str] = field(default_factory=list)
+    messages: int = 0
 
     def open(self, path: str = "") -> None:
         """Go to a page of the app and wait until it is drawn."""
@@ -118,7 +120,11 @@ def visit(
         if parts.scheme not in ("data", "blob") and parts.hostname != "127.0.0.1":
             seen.asked_outside.append(url)
 
+    def count(_: object) -> None:
+        seen.messages += 1
+
     page.on("request", lambda asked: note(asked.url))
+    page.on("websocket", lambda socket: socket.on("framereceived", count))
     yield seen
     page.close()
     assert seen.asked_outside == []

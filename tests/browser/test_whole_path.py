@@ -1,6 +1,7 @@
 """What a parent does, done in a real browser; and what must not happen meanwhile."""
 
 import re
+from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
@@ -9,22 +10,43 @@ from tests.browser.conftest import PAGES, Visit, path_of
 
 WIDER = (980, 1280)
 """A desk's window less the list of pages beside the page, and the whole of it [px]."""
+MOST_MESSAGES = 120
+"""What is closed is neither computed nor sent, so that a page comes in few messages."""
+MORE_MESSAGES = {"household": 640, "study_units": 240, "calendar": 220, "logbook": 140}
+"""Pages that still send what is closed."""
+FIRST_SCREEN_WORDS = """() => {
+    const seen = [], walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+    while (walker.nextNode()) {
+        const text = walker.currentNode, range = document.createRange()
+        range.selectNode(text)
+        const box = range.getBoundingClientRect()
+        const shown = text.parentElement.checkVisibility({visibilityProperty: true, opacityProperty: true})
+        if (shown && box.width > 1 && box.top < innerHeight && box.bottom > 0) seen.push(text.textContent)
+    }
+    return seen.join(' ').split(/\\s+/).filter(word => /[a-z]{2}/i.test(word)).length
+}"""
+"""How many words stand on the first screen, the family's own and those of the doors among them."""
 WITHOUT_RECORDS = ("guide", "phones")
 """Pages that say the same whoever's records are in use."""
 
 
 @pytest.mark.parametrize("visit", [390], indirect=True, ids=["390px"])
 @pytest.mark.parametrize("name", PAGES)
-def test_every_page_fits_its_window_and_shows_no_error(visit: Visit, name: str) -> None:
+def test_every_page_fits_its_window_and_shows_no_error(
+    visit: Visit, name: str, tell: Callable[[str], None]
+) -> None:
     """No page is wider than the window or shows a traceback; what shows the demo says that it is invented.
 
-    It is opened as wide as a telephone and then drawn wider.
+    It is opened as wide as a telephone and then drawn wider. How many messages it comes in is bounded, and
+    printed with the words of its first screen.
 
     Headings go down by one level at a time, so that a screen reader's list of them reads like a table of
     contents.
     """
     visit.open(path_of(name))
     page = visit.page
+    tell(f"{name}: {visit.messages} messages, {page.evaluate(FIRST_SCREEN_WORDS)} words on the first screen")
+    assert visit.messages <= MORE_MESSAGES.get(name, MOST_MESSAGES)
     assert page.locator("[data-testid=stException]").count() == 0
     if name not in WITHOUT_RECORDS:
         assert "invented" in page.locator("body").inner_text()

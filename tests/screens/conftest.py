@@ -1,5 +1,6 @@
 """The app, started for a test with records of its own and a fixed date."""
 
+import os
 import re
 import shutil
 from collections.abc import Callable, Iterable, Iterator
@@ -44,6 +45,14 @@ def drawn(app: AppTest) -> str:
 def opened_part(app: AppTest, key: str) -> AppTest:
     """The page with one of its closed parts opened."""
     app.session_state[key] = True
+    return app.run()
+
+
+def with_cards_drawn(app: AppTest) -> AppTest:
+    """The Places page with every card opened once; closed cards are not sent."""
+    family = open_services(dict(os.environ)).family()
+    for place in family.places if family else ():
+        app.session_state[f"seen_{place.id}"] = True
     return app.run()
 
 
@@ -100,7 +109,8 @@ def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
         app = AppTest.from_file(str(APP), default_timeout=30).run()
         if page != "start":
             app.switch_page(f"screens/pages/{page}.py").run()
-            app.run()  # the keys of the new page are there from the second run on
+            # The keys of the new page are there from the second run on.
+            with_cards_drawn(app) if page == "places" else app.run()
         assert not app.exception, app.exception
         return app
 

@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import said, services_in
+from tests.screens.conftest import said, services_in, with_cards_drawn
 from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.errors import Weight
@@ -51,6 +51,7 @@ def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
 
     def page() -> AppTest:
         app = AppTest.from_file(str(ROOT / "tripplan/screens/pages/places.py"), default_timeout=30).run()
+        with_cards_drawn(app)
         if f"{CARD}_change" in {one.key for one in app.button}:  # else it is open still
             app.button(key=f"{CARD}_change").click().run()
         assert not app.exception, app.exception

@@ -20,7 +20,7 @@ from tripplan.planning.holidays.coverage import (
     stretches,
     typical_year_sentences,
 )
-from tripplan.screens.widgets.charts import DEPTHS, INK, in_lines
+from tripplan.screens.widgets.charts import in_lines, page_accent, page_ink
 from tripplan.screens.widgets.markdown import bullets, plain
 
 _HEIGHTS = {
@@ -58,7 +58,9 @@ def coverage_chart(
     span = [today.isoformat(), (today + LOOK_AHEAD).isoformat()]
     layers = [
         alt.Chart(rows[rows["state"] == state.value])
-        .mark_bar(height=height, color=DEPTHS[1], filled=state is not SchoolState.LIKELY_OUT, stroke=INK)
+        .mark_bar(
+            height=height, color=page_accent(), filled=state is not SchoolState.LIKELY_OUT, stroke=page_ink()
+        )
         .encode(
             x=alt.X(
                 "from:T",

@@ -16,7 +16,7 @@ from tripplan.screens.look.cards import text
 LEGEND = (
     "Each day stands for its best place; press one for its plan. A dot: most schools nearby are in session."
 )
-WORDS = ("best", "good", "fair", "dear")
+WORDS = ("best", "good", "fair", "so-so")
 """How good a day is: the one best of all, then by thirds of all days that can be done."""
 _NEVER = "no"
 _WEEK = ("Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat")

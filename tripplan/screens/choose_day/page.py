@@ -72,9 +72,16 @@ def render(view: View) -> None:
     else:
         shown = [outing for outing in _shown_first(table, ranked) if isinstance(outing, Outing)]
         headline.title(plain(f"{wording.short_day(shown[0].day)}, {shown[0].place.name}"), anchor=False)
-        _best(view, shown)
-        st.html(f"<style>{GRID}</style>{month_grid(graded(table, wanted))}")
-        st.caption(LEGEND)
+        left, right = st.columns([2, 3])
+        with left:
+            _card(view, shown, 0)
+        with right:
+            st.html(f"<style>{GRID}</style>{month_grid(graded(table, wanted))}")
+            st.caption(LEGEND)
+        for number, column in enumerate(st.columns(SHOWN_FIRST - 1), start=1):
+            if number < len(shown):
+                with column:
+                    _card(view, shown, number)
     render_free_today(view, family)
     if len(ranked):
         if misses:
@@ -134,23 +141,24 @@ def _shown_first(table: DayTable, ranked: Numbers) -> list[Outing | NoOuting]:
     return [table.outing(row, column) for row, column in each_place_first(ranked)[:SHOWN_FIRST].tolist()]
 
 
-def _best(view: View, shown: Sequence[Outing]) -> None:
-    told_by_place = len({outing.place.id for outing in shown}) == len(shown)
-    for number, (column, outing) in enumerate(zip(st.columns(len(shown)), shown, strict=True)):
-        with column, st.container(border=True, key=f"card_day_{number}"):
-            st.html(outing_face(outing, scale_of(shown)))
-            if st.button(
-                plain(f"Plan {outing.place.name if told_by_place else wording.short_day(outing.day)}"),
-                key=f"take_day_{number}",
-                type="primary" if number == 0 else "secondary",
-            ):
-                take(view, outing.place.id, outing.day)
-                st.switch_page("screens/pages/day_plan.py")
-            with st.expander("Why so full or empty?", key=f"open_crowd_{number}", on_change="rerun") as part:
-                if part.open:
-                    st.markdown(crowd_lines(outing.crowd))
-            for said in ideas_told([outing]):
-                st.caption(plain(said))
+def _card(view: View, shown: Sequence[Outing], number: int) -> None:
+    """One of the days that are shown; its button tells the place, or the day where all are of one place."""
+    outing = shown[number]
+    told_by_place = len({one.place.id for one in shown}) == len(shown)
+    with st.container(border=True, key=f"card_day_{number}"):
+        st.html(outing_face(outing, scale_of(shown)))
+        if st.button(
+            plain(f"Plan {outing.place.name if told_by_place else wording.short_day(outing.day)}"),
+            key=f"take_day_{number}",
+            type="primary" if number == 0 else "secondary",
+        ):
+            take(view, outing.place.id, outing.day)
+            st.switch_page("screens/pages/day_plan.py")
+        with st.expander("Why so full or empty?", key=f"open_crowd_{number}", on_change="rerun") as part:
+            if part.open:
+                st.markdown(crowd_lines(outing.crowd))
+        for said in ideas_told([outing]):
+            st.caption(plain(said))
 
 
 def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:

@@ -71,7 +71,7 @@ def wishes_form(view: View, family: Family) -> None:
         _ask_amount(view, family.household.currency)
         _ask(view, "drive", "One drive takes at most", _DRIVE)
         _ask(view, "nap", "Of the naps, keep at least", _NAP)
-        _ask(view, "full", "Chance of a full house", _FULL)
+        _ask(view, "full", "Chance that it is packed", _FULL)
     with right:
         _ask(view, "air", "Where to be", _AIR)
         _ask(view, "home", "Home again by", _HOME)

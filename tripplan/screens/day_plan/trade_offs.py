@@ -9,7 +9,7 @@ import streamlit as st
 from tripplan.language import wording
 from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, beside_the_best, slack, trade_offs
 from tripplan.planning.outing.outing import Outing
-from tripplan.screens.widgets.charts import ACCENT, DEPTHS, INK, readable
+from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink, readable
 from tripplan.screens.widgets.markdown import bullets, plain
 
 
@@ -96,12 +96,12 @@ def trade_off_chart(found: TradeOffs, shown: Sequence[TradeOff]) -> alt.LayerCha
         tooltip=["said"],
     )
     line = base.transform_filter(alt.datum.traded).mark_line(color=DEPTHS[4], strokeWidth=2)
-    marks = base.mark_circle(opacity=1, color=ACCENT).encode(
+    marks = base.mark_circle(opacity=1, color=page_accent()).encode(
         size=alt.condition(alt.datum.best, alt.value(220), alt.value(90))
     )
     # Above and below in turn, so that neighbours' words do not meet on a narrow screen.
-    above = base.mark_text(dy=-14, fontSize=11, color=INK).encode(text="above:N")
-    below = base.mark_text(dy=16, fontSize=11, color=INK).encode(text="below:N")
+    above = base.mark_text(dy=-14, fontSize=11, color=page_ink()).encode(text="above:N")
+    below = base.mark_text(dy=16, fontSize=11, color=page_ink()).encode(text="below:N")
     return readable(alt.layer(line, marks, above, below).properties(height=260))
 
 

@@ -39,7 +39,7 @@ DOORS = (
 CUPBOARD = Door("Cupboard", ("cupboard", "household", "passes", "together", "records", "phones", "guide"))
 
 _SHEET = """
-[data-testid=stHeader] { background: transparent; }
+[data-testid=stHeader] { background: var(--paper); height: 2.9rem; min-height: 0; }
 .st-key-doors, .st-key-doors_mark, .st-key-doors_cupboard { position: fixed; z-index: 999992; gap: 0; }
 .st-key-doors { inset: auto 0 0 0; background: var(--paper); border-top: 1px solid var(--line);
   flex-wrap: nowrap !important; justify-content: space-around;
@@ -61,7 +61,7 @@ _SHEET = """
 .st-key-rooms { gap: .25rem; flex-wrap: wrap; }
 .st-key-rooms a { padding: .2rem .6rem; min-height: 2rem; border: 1px solid var(--line);
   border-radius: 1rem; }
-.st-key-rooms a p { font-size: var(--small); }
+.st-key-rooms .stPageLink a p { font-size: var(--small); text-decoration: none; }
 [class*="st-key-room_open_"] { width: auto !important; }
 [class*="st-key-room_open_"] a { background: var(--soft); border-color: var(--accent); }
 @media (min-width: 641px) {

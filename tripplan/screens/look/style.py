@@ -32,9 +32,11 @@ _SHEET = """
   .stApp h1 { font-size: 1.5rem; }
   .st-key-page { gap: .7rem; }
 }
+.stApp [data-testid^=stBaseButton-primary] { color: light-dark(#ffffff, #10201d) !important; }
+.st-key-page .stPageLink a p { text-decoration: underline; text-underline-offset: .2em; }
 .st-key-whose { gap: 0 .5rem; }
 .st-key-whose :is(p, button) { font-size: var(--small); min-height: 0; padding-top: 0; padding-bottom: 0; }
-.st-key-whose button { text-decoration: underline; }
+:is(.st-key-whose, .st-key-load_demo) button { text-decoration: underline; }
 .st-key-chips { gap: .4rem; padding-top: .3rem; }
 .st-key-chips button { border-radius: 1rem; min-height: 2rem; padding: .1rem .7rem; }
 .st-key-chips button p { font-size: var(--small); }
@@ -44,7 +46,7 @@ _SHEET = """
   mask: var(--lines) center / contain no-repeat; }
 
 /* Cards, and what stands inside one. */
-[class*="st-key-card_"] { background: var(--card); border-radius: 1rem !important; gap: .5rem;
+.stVerticalBlock[class*="st-key-card_"] { background: var(--card); border-radius: 1rem !important; gap: .5rem;
   padding: .75rem .9rem; }
 .tp-face { color: var(--ink); line-height: 1.3; }
 .tp-face :is(h2, h3, p) { margin: 0; padding: 0; }
@@ -69,8 +71,8 @@ _SHEET = """
 .tp-p4 { background: var(--part-4); }
 .tp-p5 { background: var(--part-5); }
 .tp-facts { margin: 0; padding: 0 !important; list-style: none; }
-.tp-facts li { display: flex; gap: .5rem; align-items: baseline; padding: .15rem 0; margin: 0; }
-.tp-facts .tp-i { color: var(--accent); flex: none; }
+.tp-facts li { display: flex; gap: .5rem; align-items: flex-start; padding: .15rem 0; margin: 0; }
+.tp-facts .tp-i { color: var(--accent); flex: none; margin-top: .1em; }
 
 @media (prefers-reduced-motion: reduce) { * { animation: none !important; transition: none !important; } }
 @media (forced-colors: active) {

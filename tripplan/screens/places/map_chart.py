@@ -18,7 +18,7 @@ from tripplan.language import wording
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive
 from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
-from tripplan.screens.widgets.charts import DEPTHS, INK
+from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink
 from tripplan.screens.widgets.markdown import plain
 from tripplan.values.units import KM_PER_MILE
 
@@ -117,13 +117,13 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
             .mark_line(color=DEPTHS[4], strokeWidth=1, strokeDash=[3, 3])
             .encode(order="turn:Q", detail="ring:N", **at),
             alt.Chart(_at_north(rings, units))
-            .mark_text(fontSize=10, color=INK, dy=-5)
+            .mark_text(fontSize=10, color=page_ink(), dy=-5)
             .encode(text="ring:N", **at),
             alt.Chart(pd.DataFrame([{"east": 0.0, "north": 0.0, "name": "home"}]))
-            .mark_point(shape="square", filled=True, size=90, color=INK, opacity=1)
+            .mark_point(shape="square", filled=True, size=90, color=page_ink(), opacity=1)
             .encode(tooltip=["name"], **at),
             alt.Chart(dots)
-            .mark_circle(size=70, color=DEPTHS[1], opacity=1)
+            .mark_circle(size=70, color=page_accent(), opacity=1)
             .encode(tooltip=["name", "drive", "direction"], **at),
             # A name that is wider than was reckoned is cut off, so that it covers nothing.
             alt.Chart(names)
@@ -132,7 +132,7 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
                 align=alt.expr("datum.align"),
                 limit=alt.expr("datum.width"),
                 baseline="middle",
-                color=INK,
+                color=page_ink(),
             )
             .encode(text="name:N", **at),
         )

@@ -87,7 +87,14 @@ def _place(
 ) -> None:
     place, units = kept.value, family.household.units
     way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
-    with st.expander(plain(f"{place.name}: {way}"), key=f"open_{place.id}"):
+    part = st.expander(plain(f"{place.name}: {way}"), key=f"open_{place.id}", on_change="rerun")
+    # Once opened it stays drawn, so that closing it loses nothing that was typed.
+    seen = f"seen_{place.id}"
+    if part.open:
+        st.session_state[seen] = True
+    if not st.session_state.get(seen):
+        return
+    with part:
         where = place.where
         st.caption(
             plain(", ".join(filter(None, (where.address, where.town, where.subdivision, where.country))))
@@ -254,7 +261,9 @@ def _km(text: str, units: str) -> str:
 
 
 def _guide() -> None:
-    with st.expander("How a place card is written", key="open_guide"):
+    with st.expander("How a place card is written", key="open_guide", on_change="rerun") as part:
+        if not part.open:
+            return
         st.caption(
             "A card is a small text file that can be handed to another family. This is one; every field is "
             "described in the guide."

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 import altair as alt
 import pandas as pd
+import streamlit as st
 
 from tripplan.language import wording
 from tripplan.planning.outing.outing import Outing
@@ -14,16 +15,28 @@ DEPTHS = ("#12403e", "#1f6f6b", "#3f807b", "#7db3ae", "#abd0cc", "#d5e8e6")
 """The accent from deep to pale, one for each kind of cost."""
 
 INK = "#22302f"
-"""Of words; on white, and on the three palest depths, they stand out as WCAG 2.2, 1.4.3 asks (4.5 to 1)."""
+"""Of words on bars; on the three palest depths they stand out as WCAG 2.2, 1.4.3 asks (4.5 to 1)."""
+_INK_ON_DARK, _MARKS_ON_DARK = "#f1efe8", "#7cc7bb"
 
 _LETTER = 6.2
 """How wide a letter of the size used in bars is about [pixels]."""
 
 
+def page_ink() -> str:
+    """Of words and lines on the page's own ground, which is dark in dark mode."""
+    return _INK_ON_DARK if st.context.theme.type == "dark" else INK
+
+
+def page_accent() -> str:
+    """Of marks on the page's own ground; they stand out from it as WCAG 2.2, 1.4.11 asks (3 to 1)."""
+    return _MARKS_ON_DARK if st.context.theme.type == "dark" else ACCENT
+
+
 def readable(chart: alt.LayerChart | alt.FacetChart) -> alt.LayerChart | alt.FacetChart:
     """The chart with the words of its axes and legend in ink, for the theme's grey is too pale to read."""
-    inked: alt.LayerChart | alt.FacetChart = chart.configure_axis(labelColor=INK, titleColor=INK)
-    inked.config.legend = alt.LegendConfig(labelColor=INK)
+    ink = page_ink()
+    inked: alt.LayerChart | alt.FacetChart = chart.configure_axis(labelColor=ink, titleColor=ink)
+    inked.config.legend = alt.LegendConfig(labelColor=ink)
     return inked
 
 
@@ -90,7 +103,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
     )
     ends = (
         alt.Chart(ranges)
-        .mark_rule(strokeWidth=2, color=INK, yOffset=19)
+        .mark_rule(strokeWidth=2, color=page_ink(), yOffset=19)
         .encode(y=place, x="low:Q", x2="high:Q", tooltip=["place", "said"])
     )
     return readable(alt.layer(bars, names, ends).properties(height=alt.Step(64)))

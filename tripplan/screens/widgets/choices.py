@@ -66,10 +66,12 @@ def kept_party(view: View, family: Family, planned: PlannedOuting | None = None)
 
 
 def party_in_short(view: View, family: Family) -> str:
-    """Who goes, in a word or two: 'all 7 of us', '5 of us' or a name."""
+    """Who goes, in a word or two: 'all 7 of us', 'both of us', '5 of us' or a name."""
     party = kept_party(view, family)
     if len(party) == 1:
         return plain(party[0])
+    if len(party) == len(family.household.members) == 2:
+        return "both of us"
     return f"{'all ' if len(party) == len(family.household.members) else ''}{len(party)} of us"
 
 
