@@ -21,6 +21,7 @@ from tripplan.language import wording
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_in_short
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.listing import HEADINGS, day_rows, each_place_first
 from tripplan.planning.sweep.misses import nearest_misses
@@ -157,7 +158,7 @@ def _passed_over(table: DayTable) -> tuple[NoOuting, ...]:
 
 def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
     console.table(
-        ("day", "place", "in all", "cost plus hassle", "away", "nap", "crowds"),
+        ("day", "place", "in all", "cost plus hassle", "away", "nap", "weather there", "crowds"),
         [
             (
                 wording.day(outing.day),
@@ -166,6 +167,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
                 wording.money(outing.generalized_cost),
                 f"{wording.clock(outing.plan.leave_home)} to {wording.clock(outing.plan.home)}",
                 nap_sentence(outing),
+                weather_in_short(outing.weather),
                 outing.crowd.word,
             )
             for outing in shown

@@ -25,7 +25,7 @@ from tripplan.planning.outing.sentences import (
     nap_sentence,
     way_sentence,
 )
-from tripplan.planning.outing.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.look import cards

@@ -13,7 +13,7 @@ from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.outing.visit_weather import NOT_KNOWN, age_sentence, weather_sentence
+from tripplan.planning.outing.weather.visit_weather import NOT_KNOWN, age_sentence, weather_sentence
 
 TODAY = date(2026, 11, 25)
 JANUARY, MAY = date(2027, 1, 12), date(2027, 5, 11)

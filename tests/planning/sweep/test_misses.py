@@ -10,6 +10,7 @@ import pytest
 from tests.builders import make_household, make_place
 from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.documents.places.place import Place
+from tripplan.planning.climate.stations import stations
 from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -221,3 +222,24 @@ def test_a_list_tells_the_best_day_of_each_place_first() -> None:
         felt = [int(table.felt[row, column]) for at, column in told.tolist() if at == row]
         assert felt == sorted(felt)
     assert table.felt[tuple(told[0])] == table.felt[table.can_go].min()
+
+
+def test_a_day_with_better_weather_is_told_where_the_best_has_worse() -> None:
+    """A prairie in winter, cheap and near, comes first; a museum under a roof weighs nothing outdoors."""
+    prairie = make_place(id="prairie", name="Prairie", visit={"indoors": "outdoors"})
+    dear = [
+        {"name": "Adult", "price": "17.00", "ages": "13+"},
+        {"name": "Child", "price": "10.00", "ages": "3-12"},
+        {"name": "Small child", "price": "0.00", "ages": "under 3"},
+    ]
+    museum = replace_indoors(make_place(offers=dear))
+    worth = {"hour_in_the_cold": "4.00", "hour_in_the_wet": "0"}
+    family = Family(make_household(worth=worth), (prairie, museum), stations=stations())
+    found = sweep(family, family.party(), family.places, JANUARY, today=TODAY)
+    best = found.ranked()[0].tolist()
+    assert found.places[best[0]] == prairie
+    assert found.weather[0][found.can_go[0]].min() > 0
+    assert not found.weather[1].any()
+    (miss,) = (one for one in nearest_misses(found, ()) if one.better == "best weather")
+    assert found.weather[miss.spot] < found.weather[tuple(best)]
+    assert "being out in it weighs $" in miss.sentence

@@ -11,7 +11,7 @@ from tripplan.planning.day import DayPlan, LeaveWindow
 from tripplan.planning.day.times.shapes import NapOutcome, PlannedLunch, ShowOutcome
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.visit_weather import VisitWeather
+from tripplan.planning.outing.weather.visit_weather import VisitWeather
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.ranges import Range, Source

@@ -30,6 +30,7 @@ from tripplan.planning.outing.sentences import (
     tickets_known,
     total_sentence,
 )
+from tripplan.planning.outing.weather.visit_weather import known_sentence, weather_sentence
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.plain_text import one_line
 
@@ -116,6 +117,7 @@ def day_sheet(outing: Outing, household: Household, entries: SheetEntries, *, no
     sections = (
         SheetSection("times", "When", tuple(_times(outing, household, entries))),
         SheetSection("place", "Where", tuple(_place(outing))),
+        SheetSection("weather", "Weather there", tuple(_weather(outing))),
         SheetSection("tickets", "Tickets", tuple(_tickets(outing, entries))),
         SheetSection("emergency", "If something happens", tuple(_emergency(outing, entries))),
         SheetSection("packing", "To pack", tuple(_packing(outing, household, entries)), ticked_off=True),
@@ -212,6 +214,13 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
         if show.seen is None:
             missed = wording.listed([at(start) for start in starts[show.name]])
             yield SheetLine(f"{show.name} at {missed}: no time for it in this plan")
+
+
+def _weather(outing: Outing) -> Iterator[SheetLine]:
+    """What it is like there at that time, and how that is known; nothing where nobody knows."""
+    if outing.weather is not None:
+        yield SheetLine(f"{wording.capital(weather_sentence(outing.weather))}.")
+        yield SheetLine(known_sentence(outing.weather))
 
 
 def dialled(telephone: str) -> str:

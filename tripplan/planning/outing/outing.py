@@ -31,7 +31,12 @@ from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
-from tripplan.planning.outing.visit_weather import VisitWeather, barred_sentence, visit_weather, weather_notes
+from tripplan.planning.outing.weather.visit_weather import (
+    VisitWeather,
+    barred_sentence,
+    visit_weather,
+    weather_notes,
+)
 from tripplan.planning.travel.cautions import drive_cautions
 from tripplan.planning.travel.daylight import TimedDrive, darkness_notes, daylight
 from tripplan.planning.travel.drive import Leg

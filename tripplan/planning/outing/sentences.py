@@ -16,7 +16,7 @@ from tripplan.planning.cost.driving import cars_needed, seats_in_a_car
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.planning.travel.drive import Drive
 from tripplan.values.money import MoneyRange
 

@@ -64,9 +64,9 @@ def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
     """Days that nearly came first, with what keeps each of them from it.
 
     First the days that are better than the best but miss a single wish, one for each wish; then the quietest,
-    the cheapest, the one that keeps most of the naps and the one with the shortest drives, as far as they are
-    not the best day itself. A day that weighs much more than the best one, or misses a wish by much, is not
-    near.
+    the cheapest, the one that keeps most of the naps, the one with the shortest drives and the one with the
+    best weather to be out in, as far as they are not the best day itself. A day that weighs much more than
+    the best one, or misses a wish by much, is not near.
 
     Args:
         table: the days.
@@ -138,6 +138,7 @@ _RESPECTS: tuple[tuple[str, str, _Measure, bool, _Least], ...] = (
     ("cheapest", "would be the cheapest", lambda table: table.likely, False, _least_money),
     ("most sleep", "would keep most of the naps", lambda table: table.nap_kept, True, _least_minutes),
     ("shortest drives", "would have the shortest drives", lambda table: table.in_car, False, _least_minutes),
+    ("best weather", "would usually have the best weather", lambda table: table.weather, False, _least_money),
 )
 
 
@@ -188,6 +189,9 @@ def _gain(table: DayTable, name: str, spot: TableCell, best: TableCell) -> str:
     if name == "cheapest":
         low, high = (wording.money(table.money(table.likely[one])) for one in (spot, best))
         return f"{low} instead of {high}"
+    if name == "best weather":
+        mild, harsh = (wording.money(table.money(table.weather[one])) for one in (spot, best))
+        return f"being out in it weighs {mild} instead of {harsh}"
     column = table.nap_kept if name == "most sleep" else table.in_car
     now, then = (wording.minutes(int(column[one])) for one in (spot, best))
     return f"{now} instead of {then}"
@@ -208,6 +212,9 @@ def _what_it_costs(table: DayTable, spot: TableCell, best: TableCell) -> Iterato
     stay = int(table.visit[best]) - int(table.visit[spot])
     if stay >= LEAST_MINUTES:
         yield f"the visit is {wording.minutes(stay)} shorter"
+    harsher = int(table.weather[spot]) - int(table.weather[best])
+    if harsher >= _least_money(table, int(table.weather[best])):
+        yield f"being out in the weather weighs {wording.money(table.money(harsher))} more"
     fuller = float(table.chance[spot]) - float(table.chance[best])
     if round(fuller, 2) >= LEAST_CHANCE:
         percents = [wording.percent(float(table.chance[one])) for one in (spot, best)]

@@ -66,11 +66,9 @@ class PlaceDays:
         said = _said(found, self._at.row.household.currency)[kinds].T
         weather = self._weather(days, said)
         if weather is not None:
-            said[0] += weather.coins(
-                self._at.row.household.worth,
-                self._at.row.outdoor_percent[days],
-                self._at.row.household.currency,
-            )
+            household = self._at.row.household
+            said[18] = weather.coins(household.worth, self._at.row.outdoor_percent[days], household.currency)
+            said[0] += said[18]
             self.verdict[days[weather.barred]] = Verdict.TOO_COLD_OR_HOT
             days, said = days[~weather.barred], said[:, ~weather.barred]
         return _Visited(self, days, said) if days.size else None
@@ -151,6 +149,7 @@ def _fill(
         **dict(zip(_SAID_OF_A_VISIT, said[1:12], strict=True)),
         "dark_there": _in_the_dark(said[12], said[13], rises, sets),
         "dark_back": _in_the_dark(said[14], said[15], rises, sets),
+        "weather": said[18],
         "chance": chance,
         "felt": _felt(row.household, said[2], said[0], chance),
     }
@@ -188,12 +187,15 @@ _SAID_OF_A_VISIT = (
 
 
 def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry, leaving."""
+    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry, leaving, weather.
+
+    What weather weighs [coins] goes by the day and is nought here.
+    """
     costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
     coins = {number: _coins_of(cost) for number, cost in costs.items()}
     return np.array(
         [
-            (0,) * 18 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
+            (0,) * 19 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
             for one in found
         ],
         dtype=np.int64,
@@ -222,6 +224,7 @@ def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[i
         *visit.wheels_back,
         best.enter,
         best.leave,
+        0,
     )
 
 

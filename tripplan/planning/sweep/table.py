@@ -61,6 +61,7 @@ COLUMNS = {
     "high": np.int64,
     "at_least": np.bool_,
     "felt": np.int64,
+    "weather": np.int64,
     "chance": np.float64,
     "nap_kept": np.int16,
     "nap_lost": np.int16,
@@ -90,6 +91,7 @@ class DayTable:
         low, likely, high: total cost [smallest coins].
         at_least: whether something in the total is unknown.
         felt: generalized cost [smallest coins].
+        weather: what of it being outdoors in the weather weighs [smallest coins].
         chance: of a full house [0-1].
         nap_kept, nap_lost: of all usual naps together [min].
         visit: time inside [min].
@@ -112,6 +114,7 @@ class DayTable:
     high: NDArray[np.int64]
     at_least: NDArray[np.bool_]
     felt: NDArray[np.int64]
+    weather: NDArray[np.int64]
     chance: NDArray[np.float64]
     nap_kept: NDArray[np.int16]
     nap_lost: NDArray[np.int16]

@@ -21,7 +21,7 @@ from tripplan.planning.outing.sentences import (
     nap_sentence,
     total_sentence,
 )
-from tripplan.planning.outing.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -96,7 +96,7 @@ def render(view: View) -> None:
     )
     _windows(view, outing)
     to_the_minute(view)
-    render_weather(view, family, outing.place, outing.day, outing.weather)
+    render_weather(view, family, outing.place, outing.day, outing)
     render_rain_plan(view, family, outing)
     render_shows(view, outing)
     with st.expander("What if we left at another time?", key="open_try_times"):

@@ -11,13 +11,16 @@ from tripplan.forecasts.asking import sent
 from tripplan.language import wording
 from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, typed_weather
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.visit_weather import (
-    VisitWeather,
+from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.place_facts import place_facts
+from tripplan.planning.outing.weather.better_hour import better_hour
+from tripplan.planning.outing.weather.visit_weather import (
     age_sentence,
     known_sentence,
     weather_sentence,
 )
 from tripplan.records.store import StoredDocument
+from tripplan.screens.widgets.choices import take
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
@@ -27,7 +30,7 @@ from tripplan.version import USER_AGENT
 _SPOT, _TYPED = "weather_of_the_day", "weather_typed"
 
 
-def render_weather(view: View, family: Family, place: Place, day: date, weather: VisitWeather | None) -> None:
+def render_weather(view: View, family: Family, place: Place, day: date, outing: Outing | None) -> None:
     """Say what weather counts for a day, and offer a forecast or the parent's own word instead.
 
     Args:
@@ -35,8 +38,11 @@ def render_weather(view: View, family: Family, place: Place, day: date, weather:
         family: whose units and home count.
         place: where.
         day: when.
-        weather: what counts now; None where the day cannot be done, or nobody knows.
+        outing: the day as it is planned; None where it cannot be done.
     """
+    weather = outing.weather if outing else None
+    if outing is not None:
+        _better_hour(view, family, outing)
     with st.expander("The weather that day", key="open_weather"):
         kept = view.records.get(PlaceForecast, place.id)
         told = None if kept is None else kept.value.on(day)
@@ -67,6 +73,21 @@ def render_weather(view: View, family: Family, place: Place, day: date, weather:
             st.button(
                 "Back to the usual weather", key="forget_forecast", on_click=_forget, args=(view, day, kept)
             )
+
+
+def _better_hour(view: View, family: Family, outing: Outing) -> None:
+    """Offer the hours of the same day that are better outdoors, where there are any."""
+    found = better_hour(outing, place_facts(family, outing.place, (outing.day.year,)), family.household)
+    if found is None:
+        return
+    plan = found.plan
+    st.markdown(plain(f"{found.sentence}."))
+    st.button(
+        plain(f"Load up at {wording.clock(plan.leave_home)} instead"),
+        key="use_better_hour",
+        on_click=take,
+        args=(view, outing.place.id, outing.day, plan.leave_home, plan.leave_place),
+    )
 
 
 def _use_typed(view: View, family: Family, place: Place, day: date) -> None:

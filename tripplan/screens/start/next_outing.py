@@ -9,7 +9,7 @@ from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import naps_in_short
-from tripplan.planning.outing.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip

@@ -131,6 +131,14 @@ def weather_sentence(weather: VisitWeather | None) -> str:
     return ", ".join(said)
 
 
+def weather_in_short(weather: VisitWeather | None) -> str:
+    """In a few words, such as '14 to 25 °F, wet about 1 in 4'; 'not known' where nobody knows."""
+    if weather is None:
+        return "not known"
+    temperatures = wording.temperatures(weather.low, weather.high, weather.degrees)
+    return f"{temperatures}, wet {wording.odds(weather.day.wet)}"
+
+
 def _how_known(told: ForecastDay | None) -> str:
     """Whether temperatures are the usual ones."""
     if told is None or (told.low is None and told.high is None):
