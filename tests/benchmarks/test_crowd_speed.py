@@ -11,7 +11,7 @@ import pytest
 from tests.benchmarks.timing import again, timed
 from tests.builders import make_place
 from tripplan.documents.calendars.calendars import SchoolCalendar
-from tripplan.planning.crowds.levels import POOLED
+from tripplan.planning.crowds.levels import levels_for
 from tripplan.planning.crowds.parts import Floats
 from tripplan.planning.crowds.risk import crowd_risks
 from tripplan.planning.holidays.public_holidays import (
@@ -54,7 +54,7 @@ def by_arrays() -> Floats:
 
 def by_loop() -> list[float]:
     """The same chances, a day at a time, the threshold found by halving; nothing is taken from arrays."""
-    levels = POOLED[PLACE.visit.who_comes]
+    levels = levels_for(None, "families", "outdoors", None)
     warmer = 19.0  # Of July than of January at 40 degrees north or more [K]; the place lies at 40.5 degrees.
     expected = []
     for day in DAYS:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from tests.builders import make_place
 from tripplan.documents.calendars.calendars import SchoolCalendar
-from tripplan.documents.places.place import Place, WhoComes
+from tripplan.documents.places.place import KindOfPlace, Place, WhoComes
 from tripplan.planning.crowds.levels import Levels, VisitorTable
 from tripplan.planning.crowds.season import season
 from tripplan.planning.holidays.days_off import days_off
@@ -65,8 +65,14 @@ class Counts:
         return np.array([is_weekend(day) or day in self.holidays for day in self.days])
 
 
-def _outdoors(
-    latitude: float, longitude: float, country: str, subdivision: str, zone: str, who_comes: WhoComes
+def _counted_at(
+    latitude: float,
+    longitude: float,
+    country: str,
+    subdivision: str,
+    zone: str,
+    who_comes: WhoComes,
+    kind: KindOfPlace,
 ) -> Place:
     where: dict[str, Any] = {
         "latitude": latitude,
@@ -75,7 +81,8 @@ def _outdoors(
         "subdivision": subdivision,
         "time_zone": zone,
     }
-    return make_place(where=where, visit={"indoors": "outdoors", "who_comes": who_comes})
+    indoors = "indoors" if kind == "museum" else "outdoors"
+    return make_place(where=where, visit={"indoors": indoors, "who_comes": who_comes, "kind": kind})
 
 
 ZOO_DAY_1 = date(1990, 1, 1)
@@ -107,7 +114,7 @@ def zoo(folder: Path) -> Counts:
     )
     return Counts(
         "zoo",
-        _outdoors(-36.86, 174.72, "NZ", "AUK", "Pacific/Auckland", "families"),
+        _counted_at(-36.86, 174.72, "NZ", "AUK", "Pacific/Auckland", "families", "zoo_or_farm"),
         {day: visitors for day, (_, visitors) in kinds.items()},
         public_holidays("NZ", "AUK", range(1989, 1993)),
         (calendar,),
@@ -118,7 +125,7 @@ def bicycles(folder: Path) -> Counts:
     """Leisure riders of hired bicycles; the district's typical school year."""
     with (folder / "crowd" / "bikeshare_daily_2011_2012.csv").open(newline="") as file:
         visitors = {date.fromisoformat(row["dteday"]): int(row["casual"]) for row in csv.DictReader(file)}
-    place = _outdoors(38.9, -77.0, "US", "DC", "America/New_York", "everybody")
+    place = _counted_at(38.9, -77.0, "US", "DC", "America/New_York", "everybody", "park_or_trail")
     return Counts("bicycles", place, visitors, public_holidays("US", "DC", range(2010, 2014)))
 
 
@@ -155,8 +162,70 @@ def park(folder: Path) -> Counts:
             for row in csv.DictReader(file)
             if row["Sensor"] == "Birrarung Marr"
         }
-    place = _outdoors(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne", "everybody")
+    place = _counted_at(-37.82, 144.97, "AU", "VIC", "Australia/Melbourne", "everybody", "park_or_trail")
     return Counts("park", place, visitors, public_holidays("AU", "VIC", range(2014, 2018)), (VICTORIA,))
+
+
+BRISTOL = SchoolCalendar.model_validate(
+    {
+        "name": "schools of Bristol",
+        "country": "GB",
+        "subdivision": "ENG",
+        "latitude": 51.45,
+        "longitude": -2.6,
+        "known": {"first": "2015-01-05", "last": "2019-04-30"},
+        "no_school": [
+            {"first": first, "last": last}
+            for first, last in (
+                ("2015-02-14", "2015-02-22"),
+                ("2015-03-28", "2015-04-12"),
+                ("2015-05-23", "2015-05-31"),
+                ("2015-07-22", "2015-09-02"),
+                ("2015-10-24", "2015-11-01"),
+                ("2015-12-19", "2016-01-03"),
+                ("2016-02-13", "2016-02-21"),
+                ("2016-03-25", "2016-04-10"),
+                ("2016-05-28", "2016-06-05"),
+                ("2016-07-21", "2016-09-04"),
+                ("2016-10-22", "2016-10-30"),
+                ("2016-12-17", "2017-01-02"),
+                ("2017-02-11", "2017-02-19"),
+                ("2017-04-08", "2017-04-23"),
+                ("2017-05-27", "2017-06-04"),
+                ("2017-07-22", "2017-09-03"),
+                ("2017-10-21", "2017-10-29"),
+                ("2017-12-21", "2018-01-03"),
+                ("2018-02-10", "2018-02-18"),
+                ("2018-03-24", "2018-04-08"),
+                ("2018-05-26", "2018-06-03"),
+                ("2018-07-25", "2018-09-03"),
+                ("2018-10-27", "2018-11-04"),
+                ("2018-12-22", "2019-01-06"),
+                ("2019-02-16", "2019-02-24"),
+                ("2019-04-06", "2019-04-22"),
+            )
+        ],
+        "source": "the pattern of English counties; dates from memory",
+    }
+)
+MUSEUM_NAMES = ("Bristol Museum", "Blaise", "Georgian House")
+
+
+def museum(folder: Path, name: str) -> Counts:
+    """Visitors of one of three city museums; days that were closed or noted twice are left out."""
+    with (folder / "crowd" / "bristol_museums_daily_2015_2019.csv").open(newline="") as file:
+        visitors = {
+            date.fromisoformat(row["date"]): int(row["visitors"])
+            for row in csv.DictReader(file)
+            if row["museum"] == name and int(row["visitors"]) > 0 and row["conflict"] == "0"
+        }
+    return Counts(
+        name,
+        _counted_at(51.45, -2.6, "GB", "ENG", "Europe/London", "families", "museum"),
+        visitors,
+        public_holidays("GB", "ENG", range(2014, 2021)),
+        (BRISTOL,),
+    )
 
 
 _PLAIN_WAVE = dict.fromkeys(Levels.__dataclass_fields__, 0.0)
@@ -185,8 +254,21 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> V
     told = dict(zip(columns, map(float, effects), strict=True))
     for name in ("ordinary", "growth"):
         told.pop(name, None)
-    who_comes = counts.place.visit.who_comes
-    return VisitorTable(name=counts.name, source="fitted here", who_comes=who_comes, noise=noise, **told)
+    visit = counts.place.visit
+    kind = visit.kind
+    if kind is None:
+        raise ValueError(f"{counts.name} has no kind of place")
+    if visit.indoors == "indoors":
+        # Indoors the time of year is none that goes by the warmth of the latitude.
+        del told["season"], told["shoulder"]
+    return VisitorTable(
+        name=counts.name,
+        source="fitted here",
+        kind=kind,
+        who_comes=visit.who_comes,
+        noise=noise,
+        **told,
+    )
 
 
 def _places_in(days: Sequence[date]) -> list[int]:

@@ -1,6 +1,5 @@
 """Levels by kind of day against the open tables of daily visitors that they were read from."""
 
-from collections.abc import Callable
 from dataclasses import fields
 from datetime import date
 from pathlib import Path
@@ -8,16 +7,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from tests.published.crowd_fit import GROW, SHIPPED, places
 from tests.published.crowd_tables import (
     ORDINARY,
     PUBLIC_HOLIDAY,
     SCHOOL_HOLIDAY,
     WEEKEND,
-    Counts,
-    bicycles,
     fitted,
-    park,
-    zoo,
     zoo_kinds,
 )
 from tripplan.documents.places.place import WhoComes
@@ -25,10 +21,11 @@ from tripplan.planning.crowds.levels import (
     CITY_BICYCLES,
     CITY_ZOO,
     MUSEUMS_SCHOOL_HOLIDAY,
-    POOLED,
     RIVERSIDE_PARK,
+    TABLES,
     Levels,
     VisitorTable,
+    pooled,
 )
 from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
 
@@ -57,16 +54,10 @@ def test_the_zoos_plain_ratios_are_the_published_ones(shared_data: Path) -> None
     assert ratios == [4.1, 4.4, 7.9]
 
 
-@pytest.mark.parametrize(
-    ("table", "read", "grows"),
-    [(CITY_ZOO, zoo, False), (CITY_BICYCLES, bicycles, True), (RIVERSIDE_PARK, park, False)],
-    ids=["zoo", "bicycles", "park"],
-)
-def test_levels_are_those_of_their_table(
-    table: VisitorTable, read: Callable[[Path], Counts], grows: bool, shared_data: Path
-) -> None:
+@pytest.mark.parametrize("name", SHIPPED)
+def test_levels_are_those_of_their_table(name: str, shared_data: Path) -> None:
     """Fitting a table again gives the levels written down for it, to their last digit."""
-    again = fitted(read(shared_data), grows=grows)
+    table, again = SHIPPED[name], fitted(places(shared_data)[name], grows=name in GROW)
     for effect in (field.name for field in fields(Levels)):
         written, found = getattr(table, effect), getattr(again, effect)
         assert (written is None) == (found is None), effect
@@ -89,7 +80,7 @@ def test_museums_by_month_agree_on_school_holidays(
     Source: DCMS-sponsored museums, monthly visits 2009-2018; Science Museum and National Railway Museum,
     which children like, Tate Modern and Soane.
     """
-    level = POOLED[who_comes].weekend
+    level = pooled(TABLES, None, who_comes).weekend
     weekend, ratio = np.exp(level), sum(august_to_september) / 2
     weekday = (ratio * (5 + 2 * weekend) - 2 * weekend) / 5
     written = MUSEUMS_SCHOOL_HOLIDAY[who_comes]

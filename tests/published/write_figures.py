@@ -1,17 +1,21 @@
 """Writes what the program says of its own estimates: `python -m tests.published.write_figures`.
 
 Fits the curves of the drive estimate to the open tables of `../shared/data`, puts them and their errors
-where the program reads them, and rewrites `travel_fit.md` beside this file. Tests fail where any is stale.
+where the program reads them, and rewrites `travel_fit.md` and `crowd_fit.md` beside this file and
+what the guide quotes of them. Tests fail where any of it is stale.
 """
 
 import csv
 import io
 import os
+import subprocess
+import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from tests.published import crowd_fit, drive_report
 from tests.published.drive_fit import FITS, fitted
-from tests.published.drive_report import Bands, quoted_errors, report
+from tests.published.drive_report import Bands, quoted_errors
 from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, bands_in
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -61,7 +65,10 @@ def main() -> None:
     bands = bands_in(fresh)
     (TRAVEL / "drive_curves.csv").write_text(fresh, encoding="utf-8")
     (TRAVEL / "drive_errors.csv").write_text(errors_text(bands, folder), encoding="utf-8")
-    (HERE / "travel_fit.md").write_text(report(bands, folder), encoding="utf-8")
+    (HERE / "travel_fit.md").write_text(drive_report.report(bands, folder), encoding="utf-8")
+    (HERE / "crowd_fit.md").write_text(crowd_fit.report(folder), encoding="utf-8")
+    # The guide quotes what stands in the files by now, so it is written by a fresh interpreter.
+    subprocess.run([sys.executable, "-m", "tests.published.guide_figures"], check=True, cwd=ROOT)
 
 
 if __name__ == "__main__":

@@ -119,6 +119,8 @@ def test_no_field_of_a_card_is_missing_from_the_form() -> None:
             "food_sold": False,
             "indoors": "outdoors",
             "who_comes": "everybody",
+            "kind": "park_or_trail",
+            "fullest_days": "sundays",
             "cautions": ["Open water."],
             "questions": ["Why does it turn?"],
         },

@@ -32,6 +32,8 @@ PlaceId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=L
 
 
 WhoComes = Literal["families", "everybody"]
+KindOfPlace = Literal["zoo_or_farm", "museum", "pool_or_indoor_play", "park_or_trail", "show_or_fair"]
+FullestDays = Literal["saturdays", "sundays", "all_alike"]
 
 
 class Show(Written):
@@ -131,6 +133,40 @@ class Visit(Written):
         ),
     ] = "families"
     """Who fills it: families with children (a zoo, a farm), or people of all ages (a gallery, a path)."""
+    kind: Annotated[
+        KindOfPlace | None,
+        FieldSpec(
+            "What kind of place it is",
+            help="Decides how full weekends, school breaks and public holidays are. If it is none of these, "
+            "leave it open.",
+            called="Kind of place",
+            control=Control.PILLS,
+            words={
+                "zoo_or_farm": "zoo or farm",
+                "museum": "museum",
+                "pool_or_indoor_play": "pool or indoor play",
+                "park_or_trail": "park or trail",
+                "show_or_fair": "show or fair",
+            },
+        ),
+    ] = None
+    """What kind of place it is; guessed from who comes and where the visit happens when left out."""
+    fullest_days: Annotated[
+        FullestDays | None,
+        FieldSpec(
+            "Which days are the fullest",
+            help="If you know; otherwise the kind of place decides.",
+            called="Fullest days",
+            control=Control.PILLS,
+            words={
+                "saturdays": "Saturdays",
+                "sundays": "Sundays",
+                "all_alike": "all days alike, as at a pool for lanes and lessons",
+            },
+        ),
+    ] = None
+    """Which days are the fullest; by the kind of place when left out. With `all_alike` neither weekends nor
+    school breaks nor public holidays are fuller."""
     cautions: Annotated[
         tuple[str, ...],
         FieldSpec(

@@ -50,6 +50,9 @@ crowds-than-elsewhere = nach Zählungen anderswo
 crowds-table-zoo = ein städtischer Zoo, 440 Tage der Jahre 1990 und 1991
 crowds-table-bicycles = Ausflügler auf Leihrädern einer Stadt, 2011 und 2012
 crowds-table-walkers = Spaziergänger in einem Uferpark, 2015 und 2016
+crowds-table-museum = ein städtisches Museum, 2015 bis 2019
+crowds-table-park-museum = ein Museum in einem Park, 2015 bis 2018
+crowds-table-town-house = ein historisches Stadthaus, 2015 bis 2018
 crowds-source = anderswo gezählt, nicht an diesem Ort: { $tables }
 crowds-source-with-notes = anderswo gezählt, nicht an diesem Ort: { $tables }. Ihre eigenen Notizen zählen mit: etwa vier zu einer Art von Tagen wiegen ebenso viel
 

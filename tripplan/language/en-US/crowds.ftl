@@ -58,6 +58,9 @@ crowds-than-elsewhere = counted elsewhere
 crowds-table-zoo = a city zoo, 440 days of 1990 and 1991
 crowds-table-bicycles = leisure riders of a city's rental bikes, 2011 and 2012
 crowds-table-walkers = walkers in a riverside park, 2015 and 2016
+crowds-table-museum = a city museum and gallery, 2015 to 2019
+crowds-table-park-museum = a museum in a park, 2015 to 2018
+crowds-table-town-house = a historic town house, 2015 to 2018
 crowds-source = counted elsewhere, not at this place: { $tables }
 crowds-source-with-notes = counted elsewhere, not at this place: { $tables }. Your own notes here count too: about four of one kind of day weigh as much
 

@@ -1,7 +1,7 @@
 """What a family's notes of how full a place was say about other days there.
 
 A place may differ from the tables in a few ways: it lives more or less by days off, more or less by the
-season, and each of four kinds of day may be fuller or emptier there. Before any note each way is taken to be
+season, and each of five kinds of day may be fuller or emptier there. Before any note each way is taken to be
 none, give or take as much as the tables differ among themselves. A note is one blurred look at one day, so
 that a few of them move the days like it and hardly any others (Bayesian linear regression).
 """
@@ -17,14 +17,15 @@ from tripplan.planning.crowds.parts import FactorGroup, Floats, YearPart
 from tripplan.planning.holidays.days_off import DaysOff
 from tripplan.planning.holidays.schools import SchoolDays
 
-DAYS_OFF_VARY = 0.39
+DAYS_OFF_VARY = 0.38
 """How much places differ in how far they live by days off, in proportion [-]: standard deviation of the
-weekends of the three tables, 1.29, 0.98 and 0.57, about their mean."""
+weekends of the six tables, 1.29, 0.98, 0.57, 0.74, 0.78 and 0.43, about their mean, 0.80."""
 SEASONS_VARY = 0.26
 """Likewise for the season outdoors: 0.042, 0.046 and 0.027 [-]."""
 KINDS_VARY = 0.35
 """How much one kind of day differs between places beyond that [ln]: the tables' public holidays against their
-weekends (1.57, 0.86 and 1.17 times) by about so much."""
+weekends (1.57, 0.86, 1.17, 0.94, 1.63 and 1.53 times) by about so much, and their Saturdays against Sundays
+(-0.42 to 0.23) by less."""
 IMPRESSION = 0.8
 """How far an impression of fullness lies from the day's count, as a standard deviation [ln]. No source, our
 choice: rather much, so that about four notes of one kind of day off weigh as much as the tables."""
@@ -37,9 +38,11 @@ _MIDDLE = {
 }
 """Where in the order of the year's days, from the emptiest, a word puts a day [0-1]: 'packed' in the middle
 of the busiest fifth, 'plenty of room' in that of the emptiest, the others between. No source, our choice."""
+_SATURDAY = 5
 _OUT_OF_SCHOOL = 0.5
 """Share of the pupils out of school from which on a weekday is like a break [-]."""
-_PRIOR = np.array([DAYS_OFF_VARY, SEASONS_VARY, KINDS_VARY, KINDS_VARY, KINDS_VARY, KINDS_VARY]) ** 2
+_KINDS_OF_DAY = 5
+_PRIOR = np.array([DAYS_OFF_VARY, SEASONS_VARY, *[KINDS_VARY] * _KINDS_OF_DAY]) ** 2
 
 
 @dataclass(frozen=True)
@@ -61,7 +64,7 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
     """What each way of differing would add to each day: a row a day, a column a way.
 
     The columns are the strength of days off, that of the season, and then a term weekday, a weekday out of
-    school, a weekend day and a public holiday, of which each day is one.
+    school, a Saturday, a Sunday and a public holiday, of which each day is one.
     """
 
     def of_group(group: FactorGroup) -> Floats:
@@ -69,7 +72,14 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
         return np.asarray(np.sum(effects, axis=0), dtype=float)
 
     out = off.working & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
-    kinds = (off.working & ~out, out, off.weekend, off.public_holiday)
+    saturday = off.weekday == _SATURDAY
+    kinds = (
+        off.working & ~out,
+        out,
+        off.weekend & saturday,
+        off.weekend & ~saturday,
+        off.public_holiday,
+    )
     return np.column_stack([of_group(FactorGroup.DAY_OFF), of_group(FactorGroup.SEASON), *kinds])
 
 

@@ -15,7 +15,7 @@ from tripplan.errors import PlanError
 from tripplan.language.sentences import Fact, fact, said, say
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
 from tripplan.planning.crowds.learning import Observation, posterior_mean, residual, ways_to_differ
-from tripplan.planning.crowds.levels import POOLED, TABLES, Levels
+from tripplan.planning.crowds.levels import TABLES, Levels, levels_for
 from tripplan.planning.crowds.parts import FactorGroup, Floats, Part, Than, YearPart, year_parts
 from tripplan.planning.holidays.days_off import DaysOff, Flags, days_off
 from tripplan.planning.holidays.schools import SchoolDays, SchoolShares
@@ -220,7 +220,8 @@ def crowd_risks(
     if not whole or len(is_open) != len(schools.out):
         raise PlanError("crowd risk needs one entry for each day of whole calendar years")
     off = days_off(first, last, public_holidays, kept)
-    levels = levels or POOLED[place.visit.who_comes]
+    visit = place.visit
+    levels = levels or levels_for(visit.kind, visit.who_comes, visit.indoors, visit.fullest_days)
     parts = year_parts(place, off, schools, is_open, levels)
     level: Floats = reduce(np.add, (part.effect for part in parts))
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]

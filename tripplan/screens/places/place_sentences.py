@@ -125,10 +125,15 @@ def crowd_sentences(place: Place, today: date) -> Iterator[str]:
         place: the card.
         today: special days before it are over and left out.
     """
-    if place.visit.who_comes == "families":
+    visit = place.visit
+    if visit.fullest_days == "all_alike":
+        yield "All days are about alike there: weekends and school breaks make no difference."
+    elif visit.who_comes == "families":
         yield "Mostly families with children come, so school breaks fill it like weekends."
     else:
         yield "People of all ages come, so school breaks fill it only a little."
+    if visit.fullest_days in ("saturdays", "sundays"):
+        yield f"{visit.fullest_days.title()} are the fullest days."
     if place.busiest_months:
         names = [wording.month(month) for month in sorted(place.busiest_months)]
         yield f"Busiest in {wording.listed(names)}."

@@ -11,7 +11,7 @@ HOURS_EXAMPLES = (
     ("Apr-Oct Mo-Su 09:00-18:00; Nov-Mar Sa-Su 10:00-16:00", "two seasons"),
     ("Mo-Sa 10:00-17:00; PH off; Dec 24-25 off", "closed on Sundays, public holidays and at Christmas"),
 )
-_FILLING = ("indoors", "who_comes")
+_FILLING = ("kind", "indoors", "who_comes", "fullest_days")
 """What of a visit decides how full the place is."""
 
 

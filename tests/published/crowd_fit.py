@@ -1,0 +1,282 @@
+"""How well chances of a full house foretell counted days at places that the levels never saw, as tables.
+
+Each place is judged with the levels that the tables of the *other* places give for its kind, so nothing of it
+was fitted; a day's chance is compared with whether it was among the busiest fifth of its counted year. Which
+parts the levels have, what is pooled in proportion to the weekend, how much the common level counts beside a
+kind's own and how strong the season is indoors were chosen with all six tables in view. Weather is not used:
+it is not known ahead. The baselines are the base rate (every day 1 in 5) and 'weekend or holiday' (two rates,
+learned from the other places).
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tests.published.crowd_tables import MUSEUM_NAMES, Counts, bicycles, fitted, museum, park, zoo
+from tripplan.language.sentences import fact, said
+from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
+from tripplan.planning.crowds.levels import (
+    CITY_BICYCLES,
+    CITY_MUSEUM,
+    CITY_ZOO,
+    PARK_MUSEUM,
+    RIVERSIDE_PARK,
+    TOWN_HOUSE,
+    Levels,
+    VisitorTable,
+    pooled,
+)
+from tripplan.planning.crowds.risk import crowd_risks
+from tripplan.planning.holidays.days_off import days_off
+
+Floats = NDArray[np.float64]
+BINS = (0.0, 0.05, 0.1, 0.2, 0.35, 0.5, 1.0)
+KINDS_OF_DAY = ("term weekday", "weekday on break", "Saturday", "Sunday", "public holiday")
+
+SHIPPED: Mapping[str, VisitorTable] = {
+    "zoo": CITY_ZOO,
+    "bicycles": CITY_BICYCLES,
+    "park": RIVERSIDE_PARK,
+    "Bristol Museum": CITY_MUSEUM,
+    "Blaise": PARK_MUSEUM,
+    "Georgian House": TOWN_HOUSE,
+}
+"""The table of the program that was made of each place."""
+GROW = {"bicycles"}
+"""Places whose visitors grew steadily over the counted years."""
+YEARS: Mapping[str, Sequence[int]] = {
+    "zoo": (1990,),
+    "bicycles": (2011, 2012),
+    "park": (2015, 2016),
+    **dict.fromkeys(MUSEUM_NAMES, (2015, 2016, 2017, 2018)),
+}
+"""The counted years; the zoo's 1991 has only 90 days and the museums' 2019 at most 45, and are left out."""
+
+
+def name_of(name: str) -> str:
+    """What was counted at a place, where and when."""
+    return said(fact(SHIPPED[name].name))
+
+
+@lru_cache(maxsize=4)
+def places(folder: Path) -> Mapping[str, Counts]:
+    """What was counted at each place, whole."""
+    return {
+        "zoo": zoo(folder),
+        "bicycles": bicycles(folder),
+        "park": park(folder),
+        **{name: museum(folder, name) for name in MUSEUM_NAMES},
+    }
+
+
+def of_years(name: str, folder: Path) -> list[Counts]:
+    """What was counted at a place, year by year."""
+    return [places(folder)[name].in_year(year) for year in YEARS[name]]
+
+
+def levels_without(name: str) -> Levels:
+    """The levels of a place's kind, by the tables of all other places."""
+    own = SHIPPED[name]
+    return pooled([table for table in SHIPPED.values() if table is not own], own.kind, own.who_comes)
+
+
+def chances(counts: Counts, levels: Levels) -> Floats:
+    """What the model says of each counted day, all days of the table compared with each other."""
+    level, noise = [], []
+    for year in sorted({day.year for day in counts.days}):
+        first, last = date(year, 1, 1), date(year, 12, 31)
+        counted = np.zeros((last - first).days + 1, dtype=bool)
+        counted[[(day - first).days for day in counts.days if day.year == year]] = True
+        found = crowd_risks(counts.place, counted, counts.holidays, counts.schools_in(year), levels=levels)
+        level.append(found.level[counted])
+        noise.append(found.noise[counted])
+    return busiest_fifth_chances(np.concatenate(level), np.concatenate(noise))
+
+
+def kinds_of_day(counts: Counts) -> NDArray[np.int64]:
+    """For each counted day of one year which of `KINDS_OF_DAY` it is."""
+    year = counts.days[0].year
+    first = date(year, 1, 1)
+    off, schools = days_off(first, date(year, 12, 31), counts.holidays), counts.schools_in(year)
+    on_break = schools.on_break + schools.unknown * schools.chance_on_break >= 0.5
+    kind = np.select(
+        [off.public_holiday, off.weekday == 6, off.weekday == 5, on_break], [4, 3, 2, 1], default=0
+    )
+    return np.asarray(kind[[(day - first).days for day in counts.days]], dtype=np.int64)
+
+
+@dataclass(frozen=True)
+class Judged:
+    """Days that were judged, one array entry a day.
+
+    Attributes:
+        chance: what the model said [0-1].
+        plain: what 'weekend or holiday' said [0-1].
+        happened: 1 for each day that was among the busiest fifth.
+        kind: which of `KINDS_OF_DAY` it was.
+    """
+
+    chance: Floats
+    plain: Floats
+    happened: Floats
+    kind: NDArray[np.int64]
+
+    @property
+    def skill(self) -> float:
+        """Over the base rate: 1 is perfect, 0 no better than saying 1 in 5 every day [-]."""
+        return 1 - brier(self.chance, self.happened) / brier(0.2, self.happened)
+
+    @property
+    def skill_over_weekends(self) -> float:
+        """Over 'weekend or holiday' [-]."""
+        return 1 - brier(self.chance, self.happened) / brier(self.plain, self.happened)
+
+    @property
+    def classes(self) -> list[tuple[float, int, float, float]]:
+        """Where each class of chances begins, its days, mean chance and share that happened."""
+        of_day = np.digitize(self.chance, BINS[1:-1])
+        return [
+            (
+                BINS[n],
+                int((of_day == n).sum()),
+                float(self.chance[of_day == n].mean()),
+                float(self.happened[of_day == n].mean()),
+            )
+            for n in np.unique(of_day)
+        ]
+
+    @property
+    def calibration_error(self) -> float:
+        """Mean distance between what was said and what was seen, over all days [-]."""
+        return sum(days * abs(said - seen) for _, days, said, seen in self.classes) / len(self.chance)
+
+
+def together(parts: Sequence[Judged]) -> Judged:
+    """The days of some places as one."""
+    return Judged(
+        *(
+            np.concatenate([getattr(part, name) for part in parts])
+            for name in ("chance", "plain", "happened", "kind")
+        )
+    )
+
+
+def brier(chance: Floats | float, happened: Floats) -> float:
+    """Mean squared distance between chances and what happened [-]."""
+    return float(np.mean((chance - happened) ** 2))
+
+
+def weekend_or_holiday(counts: Counts, learned_from: Sequence[Counts]) -> Floats:
+    """The baseline: one rate for weekends and public holidays, one for other days."""
+    busy = np.concatenate([other.busiest for other in learned_from])
+    free = np.concatenate([other.free_days for other in learned_from])
+    return np.asarray(np.where(counts.free_days, busy[free].mean(), busy[~free].mean()), dtype=float)
+
+
+@lru_cache(maxsize=32)
+def judged_without_itself(name: str, folder: Path) -> Judged:
+    """A place judged by what was counted at the others."""
+    others = [year for other in YEARS if other != name for year in of_years(other, folder)]
+    levels = levels_without(name)
+    return together(
+        [
+            Judged(
+                chances(counts, levels),
+                weekend_or_holiday(counts, others),
+                counts.busiest,
+                kinds_of_day(counts),
+            )
+            for counts in of_years(name, folder)
+        ]
+    )
+
+
+def factors(levels: Levels | VisitorTable) -> list[float]:
+    """How many times the visitors of a term weekday each other kind of day brings [-]."""
+    names = ("school_holiday", "saturday", "sunday", "public_holiday")
+    return [float(np.exp(getattr(levels, name))) for name in names]
+
+
+def report(folder: Path) -> str:
+    """The tables as Markdown."""
+    lines = [
+        "# How well a full house is foretold",
+        "",
+        "Written by `python -m tests.published.write_figures`; a test compares it with the levels in use.",
+        "Every place is judged by what was counted at the *other* places: nothing of it was fitted. *Seen*",
+        "is the share of days that really were among the busiest fifth of the counted days of their year.",
+        "",
+        "## Skill, each place left out in turn",
+        "",
+        "| place | kind | days | skill over the base rate | over weekend or holiday | calibration error |",
+        "|---|---|---|---|---|---|",
+        *_skills(folder),
+        "",
+        "## Said and seen, all places together",
+        "",
+        "| chance from | days | said | seen |",
+        "|---|---|---|---|",
+        *(
+            f"| {begins:.2f} | {days} | {said:.3f} | {seen:.3f} |"
+            for begins, days, said, seen in _every(folder).classes
+        ),
+        "",
+        "## Said and seen by kind of day",
+        "",
+        "| place | kind of day | days | said | seen |",
+        "|---|---|---|---|---|",
+        *_by_kind_of_day(folder),
+        "",
+        "## Visitors against a term weekday",
+        "",
+        "*Foretold* is what the other places' tables say, *counted* the place's own table.",
+        "",
+        "| place | | weekday on break | Saturday | Sunday | public holiday |",
+        "|---|---|---|---|---|---|",
+        *_factors(folder),
+        "",
+        "## Sources",
+        "",
+        *(f"* {name_of(name)}: {table.source}." for name, table in SHIPPED.items()),
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _every(folder: Path) -> Judged:
+    return together([judged_without_itself(name, folder) for name in YEARS])
+
+
+def _skills(folder: Path) -> Iterator[str]:
+    for name in YEARS:
+        yield _skill(name_of(name), SHIPPED[name].kind, judged_without_itself(name, folder))
+    yield _skill("all", "", _every(folder))
+
+
+def _skill(name: str, kind: str, judged: Judged) -> str:
+    return (
+        f"| {name} | {kind.replace('_', ' ')} | {len(judged.chance)} | {judged.skill:.3f} "
+        f"| {judged.skill_over_weekends:.3f} | {judged.calibration_error:.3f} |"
+    )
+
+
+def _by_kind_of_day(folder: Path) -> Iterator[str]:
+    for name in YEARS:
+        judged = judged_without_itself(name, folder)
+        for number, kind in enumerate(KINDS_OF_DAY):
+            of_kind = judged.kind == number
+            if of_kind.any():
+                said, seen = judged.chance[of_kind].mean(), judged.happened[of_kind].mean()
+                yield f"| {name_of(name)} | {kind} | {of_kind.sum()} | {said:.2f} | {seen:.2f} |"
+
+
+def _factors(folder: Path) -> Iterator[str]:
+    for name, counts in places(folder).items():
+        own = fitted(counts, grows=name in GROW)
+        for label, levels in (("foretold", levels_without(name)), ("counted", own)):
+            told = " | ".join(f"{factor:.1f}" for factor in factors(levels))
+            yield f"| {name_of(name)} | {label} | {told} |"
