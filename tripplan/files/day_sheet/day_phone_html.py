@@ -29,7 +29,7 @@ from tripplan.language import wording
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
 
-TAKEN_ALONG = ("emergency", "tickets", "naps", "needs", "cautions")
+TAKEN_ALONG = ("emergency", "tickets", "weather", "naps", "needs", "cautions")
 """The sections of the day sheet that stand below what is on now, most urgent first."""
 
 _EARLIEST, _LATEST = 0, 9 * 10**15

@@ -27,6 +27,7 @@ from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import at_the_door, drive_source
+from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
 from tripplan.screens.widgets import answers
@@ -228,6 +229,8 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     )
     _steps(view, outing)
     _whom_to_ring(outing, entries)
+    if outing.weather is not None:
+        st.markdown(plain(f"Weather there: {weather_sentence(outing.weather)}."))
     with st.expander("Please mind", expanded=True):
         st.markdown(bullets(told(outing.cautions)))
     with st.expander(plain(f"At the door: {at_the_door(outing)}")):
