@@ -13,11 +13,12 @@ from tripplan.planning.day.times.choices import Choices, times_on_grid
 from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayQuestion
-from tripplan.planning.day.weighing.latest_start import Spot, about_the_same, best_and_lightest
+from tripplan.planning.day.weighing.latest_start import BestSpots, Spot, about_the_same
 from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
 
-MOST_AT_ONCE = 48_000
-"""So many choices are weighed in one array: larger ones no longer fit a processor's own memory [-]."""
+MOST_AT_ONCE = 100_000
+"""So many choices are weighed in one array: larger ones no longer fit a processor's own memory, smaller ones
+take longer to set up than to weigh [-]."""
 
 
 @dataclass(frozen=True)
@@ -166,20 +167,28 @@ def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
     weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
     apart = about_the_same(days[0].question.worth) * LONGEST_AWAY
     good_hour = weighed.minutes[0].by_clock(weighed.question.habits.usual_departure)
-    of_days = zip(days, weighed.rank, choices.depart[:, :, 0], choices.home[:, 0], strict=True)
+    depart, home = choices.depart[:, :, 0], choices.home[:, 0]
+    spots = BestSpots.of(weighed.rank, depart, good_hour, apart)
+    of_days = zip(days, weighed.rank, depart, home, spots.of_days, strict=True)
     found = [
-        list(_best_clear_of(day.engaged, rank, depart, home, good_hour, apart))
-        for day, rank, depart, home in of_days
+        list(_best_clear_of(day.engaged, rank, depart, home, free, good_hour, apart))
+        for day, rank, depart, home, free in of_days
     ]
-    spots = [
+    spots_told = [
         (number, *spot) for number, of_day in enumerate(found) for best in of_day if best for spot in best
     ]
-    told = iter(_told(weighed, np.array(spots, dtype=np.int64).reshape(-1, 3).T))
+    told = iter(_told(weighed, np.array(spots_told, dtype=np.int64).reshape(-1, 3).T))
     return [[None if best is None else next(told) for best in of_day] for of_day in found]
 
 
 def _best_clear_of(
-    engaged: Iterable[Engagements], rank: Minutes, depart: Minutes, home: Minutes, good_hour: int, apart: int
+    engaged: Iterable[Engagements],
+    rank: Minutes,
+    depart: Minutes,
+    home: Minutes,
+    free: tuple[Spot, Spot],
+    good_hour: int,
+    apart: int,
 ) -> Iterator[tuple[Spot, Spot] | None]:
     """The best and the lightest choice of a day that are clear of some engagements; None if none can be.
 
@@ -188,10 +197,10 @@ def _best_clear_of(
         rank: as in `WeighedChoices`, of shape (departures, leaving times).
         depart: departures from home, in order [min].
         home: being home for each leaving time [min].
-        good_hour: as for `unhurried` [min].
+        free: the best and the lightest whatever is engaged.
+        good_hour: as for `BestSpots.of` [min].
         apart: likewise.
     """
-    free = best_and_lightest(rank, depart, good_hour, apart)
     for engagements in engaged:
         # The best of all choices is the best of those that keep clear, if it and the lightest are among them.
         if all(keeps_clear(int(depart[row]), int(home[column]), engagements) for row, column in free):
@@ -201,7 +210,8 @@ def _best_clear_of(
             for start, end in engagements:
                 clear &= (home <= start) | (depart[:, None] >= end)
             kept = np.where(clear, rank, IMPOSSIBLE)
-            found = kept, best_and_lightest(kept, depart, good_hour, apart)
+            clear_of = BestSpots.of(kept[None], depart[None], good_hour, apart)
+            found = kept, next(clear_of.of_days)
         of_these, best = found
         yield best if of_these[best[0]] < IMPOSSIBLE else None
 

@@ -17,9 +17,9 @@ def has_room(limits: Limits) -> bool:
     Args:
         limits: of a day that has not begun.
     """
-    arrive = _first_arrival(limits.there, limits.earliest, limits.grid)
     if _least_driving(limits.there) + _least_driving(limits.back) > limits.most_driving:
         return False
+    arrive = _first_arrival(limits.there, limits.earliest, limits.grid)
     for opened in limits.opened:
         enter = _let_in(opened, arrive)
         if enter is None:

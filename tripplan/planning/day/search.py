@@ -10,7 +10,7 @@ from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, DaySearch, LeaveWindow
-from tripplan.planning.day.weighing.latest_start import about_the_same, best_and_lightest
+from tripplan.planning.day.weighing.latest_start import BestSpots, about_the_same
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices, plan_at
 from tripplan.planning.opening.hours import Openness
@@ -59,20 +59,23 @@ def plan_day(question: DayQuestion) -> DaySearch:
         return DaySearch(None, (), collisions(question, limits, minutes))
 
     weighed = WeighedChoices.of(question, choices, minutes)
-    rank, depart = weighed.rank[0], choices.depart[0, :, 0]
-    best_rank = rank.min(axis=1)
-    weighs = best_rank // LONGEST_AWAY
+    rank, depart = weighed.rank, choices.depart[:, :, 0]
     apart = about_the_same(question.worth)
     good_hour = minutes.by_clock(question.habits.usual_departure)
 
-    def best_between(first: int, last: int) -> int:
+    def spots_between(first: int, last: int) -> BestSpots:
         rows = slice(first, last + 1)
-        (row, _), _ = best_and_lightest(rank[rows], depart[rows], good_hour, apart * LONGEST_AWAY)
-        return first + row
+        return BestSpots.of(rank[:, rows], depart[:, rows], good_hour, apart * LONGEST_AWAY)
 
-    (best_row, _), lightest = best_and_lightest(rank, depart, good_hour, apart * LONGEST_AWAY)
-    least = int(weighs[lightest[0]])
-    nuisances = least - weighed.coin * weighed.spent((0, *lightest))
+    def best_between(first: int, last: int) -> int:
+        return first + int(spots_between(first, last).rows[0, 0])
+
+    spots = spots_between(0, depart.size - 1)
+    (best_row, _), (row, column) = next(spots.of_days)
+    best_rank = spots.least[0]
+    weighs = best_rank // LONGEST_AWAY
+    least = int(weighs[row])
+    nuisances = least - weighed.coin * weighed.spent((0, row, column))
     loss = max(SMALL_LOSS * UNITS, SMALL_LOSS_SHARE * nuisances, apart)
     good = choices.possible[0].any(axis=1) & (weighs <= least + int(loss))
     spans = [

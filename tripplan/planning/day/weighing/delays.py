@@ -73,14 +73,11 @@ def getting_off_late(usual: int, late: int) -> Delay:
     middle = math.log(usual + EARLY_BY_MINUTES)
     spread = (math.log(late + EARLY_BY_MINUTES) - middle) / _ONE_IN_TEN
 
-    def at_most(minutes: float) -> float:
-        return _NORMAL.cdf((math.log(minutes + EARLY_BY_MINUTES) - middle) / spread)
-
     # A delay is told in whole minutes, so it counts as the nearest of them.
-    reached = [0.0]
-    while reached[-1] < 1 - FORGOTTEN and len(reached) <= LONGEST_DELAY_MINUTES:
-        reached.append(at_most(len(reached) - 0.5))
-    return Delay(0, np.diff([*reached, 1.0]))
+    forgotten = math.exp(middle - spread * _NORMAL.inv_cdf(FORGOTTEN)) - EARLY_BY_MINUTES
+    last = min(math.ceil(forgotten + 0.5), LONGEST_DELAY_MINUTES)
+    deviations = (np.log(np.arange(1, last + 1) - 0.5 + EARLY_BY_MINUTES) - middle) / spread
+    return Delay(0, _steps(deviations))
 
 
 def usual_at_most(habits: Habits, drive: Range | None) -> int:
@@ -122,7 +119,11 @@ def _in_two_halves(below: int, above: int) -> Delay:
     scales = below / _ONE_IN_TWENTY, above / _ONE_IN_TWENTY
     first, last = math.floor(-4 * scales[0]), math.ceil(4 * scales[1])
     changes = np.arange(first, last) + 0.5
-    deviations = changes / np.where(changes < 0, *scales)
-    # The error function by steps, between nothing and everything.
+    return Delay(first, _steps(changes / np.where(changes < 0, *scales)))
+
+
+def _steps(deviations: NDArray[np.float64]) -> Chances:
+    """The chances between some deviations of a normal distribution in order, and beyond both ends."""
     reached = np.array([-1.0, *map(math.erf, (deviations / math.sqrt(2)).tolist()), 1.0])
-    return Delay(first, 0.5 * (reached[1:] - reached[:-1]))
+    chances: Chances = 0.5 * (reached[1:] - reached[:-1])
+    return chances

@@ -61,7 +61,7 @@ class SurvivalTable:
     @cached_property
     def weighs_until(self) -> int:
         """From so many minutes on, nothing is left in thousandths or tenths [min]."""
-        weighs = (self.thousandths > 0) | (self.tenths > 0)
+        weighs = (self.more * THOUSANDTHS + 0.5 >= 1) | (self.excess * TENTHS + 0.5 >= 1)
         return self.first + int(np.flatnonzero(weighs).max(initial=-1)) + 1
 
 

@@ -4,7 +4,11 @@ Of the departures that weigh about the least, the last one is best. Later than a
 sleeps longer for a later start, so from there on the one is best that weighs the least.
 """
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+
 import numpy as np
+from numpy.typing import NDArray
 
 from tripplan.documents.family.worth import Worth
 from tripplan.planning.day.times.minutes import Minutes
@@ -19,34 +23,49 @@ def about_the_same(worth: Worth) -> int:
     return int(Nuisance("", np.array(ABOUT_THE_SAME_MINUTES), worth.hour_in_car).weight())
 
 
-def unhurried(least: Minutes, depart: Minutes, good_hour: int, apart: int) -> int:
-    """Which departure is best, by its number.
-
-    Args:
-        least: what each departure weighs with its best leaving time; at least one.
-        depart: the departures, in order [min].
-        good_hour: from then on a later start spares nobody anything [min].
-        apart: what may lie between two that weigh about the same, in the unit of `least`.
-    """
-    # The difference cannot run over where what is impossible stands as the largest number there is.
-    last = depart[np.flatnonzero(least - least.min() <= apart)[-1]]
-    first = int(np.searchsorted(depart, min(int(last), good_hour)))
-    return first + int(least[first:].argmin())
-
-
 Spot = tuple[int, int]
-"""Which departure and which leaving time."""
+"""Which departure and which leaving time of a day."""
 
 
-def best_and_lightest(rank: Minutes, depart: Minutes, good_hour: int, apart: int) -> tuple[Spot, Spot]:
-    """The best choice of a day, and the one that weighs the least.
+@dataclass(frozen=True, eq=False)
+class BestSpots:
+    """Where among the choices of some days the best of each stands, and the one that weighs the least.
 
-    Args:
-        rank: what each choice weighs, of shape (departures, leaving times); least for the lightest.
-        depart: the departures, in order [min].
-        good_hour: as for `unhurried` [min].
-        apart: likewise, in the unit of `rank`.
+    Attributes:
+        rows: which departure, of the best of each day and then of the lightest; shape (2, days).
+        columns: which leaving time, likewise.
+        least: what each departure weighs with its best leaving time; shape (days, departures).
     """
-    least = rank.min(axis=1)
-    best, lightest = unhurried(least, depart, good_hour, apart), int(least.argmin())
-    return (best, int(rank[best].argmin())), (lightest, int(rank[lightest].argmin()))
+
+    rows: NDArray[np.intp]
+    columns: NDArray[np.intp]
+    least: Minutes
+
+    @classmethod
+    def of(cls, rank: Minutes, depart: Minutes, good_hour: int, apart: int) -> "BestSpots":
+        """Those of some days.
+
+        Args:
+            rank: what each choice weighs, of shape (days, departures, leaving times); least for the lightest.
+            depart: the departures of each day, in order, of shape (days, departures) [min].
+            good_hour: from then on a later start spares nobody anything [min].
+            apart: what may lie between two that weigh about the same, in the unit of `rank`.
+        """
+        days, least = np.arange(len(rank)), rank.min(axis=2)
+        lightest = least.argmin(axis=1)
+        # The difference cannot run over where what is impossible stands as the largest number there is.
+        about_the_least = least - least[days, lightest, None] <= apart
+        last = depart.shape[1] - 1 - about_the_least[:, ::-1].argmax(axis=1)
+        too_early = depart < np.minimum(depart[days, last], good_hour)[:, None]
+        best = np.where(too_early, np.iinfo(np.int64).max, least).argmin(axis=1)
+        rows = np.array((best, lightest))
+        return cls(rows, rank[days, rows].argmin(axis=2), least)
+
+    @property
+    def of_days(self) -> Iterator[tuple[Spot, Spot]]:
+        """Day by day the best, and the lightest."""
+        best, lightest = (
+            zip(rows, columns, strict=True)
+            for rows, columns in zip(self.rows.tolist(), self.columns.tolist(), strict=True)
+        )
+        return zip(best, lightest, strict=True)

@@ -17,25 +17,24 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, reduce
 from itertools import chain
+from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
 from tripplan.planning.day.times.shapes import DayQuestion, LunchPlace
-from tripplan.planning.day.weighing.nuisances import rate
+from tripplan.planning.day.weighing.nuisances import Nuisance, Scale
 
 EARLIEST_MINUTES = 45
 """Nobody is hungry earlier than this before lunch time (common practice, no source) [min]."""
 AT_A_REST_MINUTES = 15
 """A halt this long is enough for a packed lunch (common practice, no source) [min]."""
-CANNOT_BE = 2**48
-"""What a lunch weighs that cannot be, in parts of `nuisances.UNITS`: more than any day."""
 
-Weights = NDArray[np.int64]
-Spot = tuple[int, int, int]
+Weights = Minutes
+"""By the `Scale` of the question."""
+Choice = tuple[int, int, int]
 """Which day, departure and leaving time."""
 
 
@@ -45,13 +44,13 @@ class LunchOption:
 
     Attributes:
         place: where.
-        begins_at: when, in one choice, by its day, departure and leaving time [min].
+        begins_at: when, in one choice [min].
         minutes: how long it takes [min].
-        weight: what its hour weighs, `CANNOT_BE` where it does not fit, in parts of `nuisances.UNITS`.
+        weight: what its hour weighs; `Scale.cannot_be` or more where it does not fit.
     """
 
     place: LunchPlace
-    begins_at: Callable[[Spot], int]
+    begins_at: Callable[[Choice], int]
     minutes: int
     weight: Weights
 
@@ -64,7 +63,7 @@ class Lunch:
         elsewhere: the options that take nothing from the visit, in the order in which they are preferred.
         there: the option at the place.
         at_the_place: in which choices that is the best.
-        weight: what the hour of the best weighs, in parts of `nuisances.UNITS`.
+        weight: what the hour of the best weighs.
         usual: lunch time [min].
     """
 
@@ -74,12 +73,12 @@ class Lunch:
     weight: Weights
     usual: int
 
-    def off_usual(self, at: Spot) -> tuple[str, int]:
+    def off_usual(self, at: Choice) -> tuple[str, int]:
         """That lunch is earlier or later than usual in one choice, as part of a sentence; how much [min]."""
         off = self.chosen(at)[1] - self.usual
         return f"lunch {'earlier' if off < 0 else 'later'} than usual", abs(off)
 
-    def chosen(self, at: Spot) -> tuple[LunchPlace, int, int]:
+    def chosen(self, at: Choice) -> tuple[LunchPlace, int, int]:
         """Where and from when to when lunch is in one choice [min]."""
         option = self.there
         if not chosen(self.at_the_place, at):
@@ -96,12 +95,14 @@ class LunchQuestion:
         question: one of the days, for what is the same on all.
         choices: their departures and leaving times.
         minutes: how the days are counted.
+        scale: how weights are.
         shows: when each show that is seen begins and ends, for every choice; several days have none [min].
     """
 
     question: DayQuestion
     choices: Choices
     minutes: DayMinutes
+    scale: Scale
     shows: Sequence[tuple[Minutes, Minutes]] = ()
 
     @cached_property
@@ -119,31 +120,35 @@ class LunchQuestion:
 
         Args:
             stay: what time at the place is worth.
-            more: what lunch at the place costs more than at home, in parts of `nuisances.UNITS`.
+            more: what lunch at the place costs more than at home.
         """
         elsewhere = tuple(chain(self._at_home(), self._on_the_way(), self._waiting()))
         there = self._there()
         least = combined(np.minimum, (option.weight for option in elsewhere))
-        at_the_place = there.weight + more + stay.lost(self.lasts) < least
+        at_the_place = combined(np.add, (there.weight, more, stay.lost(self.lasts))) < least
         return Lunch(elsewhere, there, at_the_place, np.where(at_the_place, there.weight, least), self.usual)
 
     def _option(self, place: LunchPlace, begins: Minutes, fits: Flags | None = None) -> LunchOption:
         """An option that begins at some minutes, as far as it fits."""
         early, late = self._weighs(begins, begins)
         minutes = AT_A_REST_MINUTES if place is LunchPlace.CAR else self.lasts
-        weight = early + late if fits is None else np.where(fits, early + late, CANNOT_BE)
+        weight = early + late if fits is None else np.where(fits, early + late, self._cannot_be)
         return LunchOption(place, lambda at: chosen(begins, at), minutes, weight)
 
     def _weighs(self, first: Minutes, last: Minutes) -> tuple[Weights, Weights]:
         """What it weighs to begin no earlier than one minute, and what no later than another.
 
-        The second is `CANNOT_BE` where that is earlier than anybody is hungry.
+        The second is `Scale.cannot_be` where that is earlier than anybody is hungry.
         """
         worth = self.question.worth
-        late = np.multiply(np.maximum(first - self.usual, 0), rate(worth.hour_late_lunch), dtype=np.int64)
+        late = Nuisance("", np.maximum(first - self.usual, 0), worth.hour_late_lunch).weight(self.scale)
         early = np.maximum(self.usual - last, 0)
-        weight = np.multiply(early, rate(worth.hour_early_lunch), dtype=np.int64)
-        return late, np.where(early > EARLIEST_MINUTES, CANNOT_BE, weight)
+        weight = Nuisance("", early, worth.hour_early_lunch).weight(self.scale)
+        return late, np.where(early > EARLIEST_MINUTES, self._cannot_be, weight)
+
+    @property
+    def _cannot_be(self) -> np.signedinteger[Any]:
+        return self.scale.kind(self.scale.cannot_be)
 
     def _at_home(self) -> Iterator[LunchOption]:
         choices = self.choices
@@ -189,7 +194,7 @@ class LunchQuestion:
             place,
             lambda at: min(max(chosen(choices.enter, at), usual), chosen(last, at)),
             self.lasts,
-            np.where(room, late + early, CANNOT_BE),
+            np.where(room, late + early, self._cannot_be),
         )
 
     def _clear_of_shows(self, place: LunchPlace, starts: Sequence[Minutes], room: Flags) -> LunchOption:
@@ -203,7 +208,7 @@ class LunchQuestion:
                 fits = fits & ((begins + self.lasts <= show_begins) | (begins >= show_ends))
             options.append(self._option(place, begins, fits))
 
-        def begins_at(at: Spot) -> int:
+        def begins_at(at: Choice) -> int:
             return min(options, key=lambda option: chosen(option.weight, at)).begins_at(at)
 
         weight = reduce(np.minimum, (option.weight for option in options))
@@ -217,8 +222,7 @@ class StayWorth:
     Attributes:
         beyond: how much longer than comfortable the children are awake there if lunch takes nothing from it;
             below zero where it is shorter [min].
-        missed, too_long: what a minute short of a comfortable stay weighs, and one beyond it, in parts of
-            `nuisances.UNITS`.
+        missed, too_long: what a minute short of a comfortable stay weighs, and one beyond it.
     """
 
     beyond: Minutes
@@ -227,8 +231,6 @@ class StayWorth:
 
     def lost(self, minutes: int) -> Weights:
         """What is lost if the visit is so many minutes shorter; below zero where it was too long."""
-        spare = np.clip(self.beyond, 0, minutes)
-        lost: Weights = self.missed * minutes - np.multiply(
-            spare, self.missed + self.too_long, dtype=np.int64
-        )
+        spare = np.minimum(np.maximum(self.beyond, 0), minutes)
+        lost: Weights = self.missed * minutes - spare * (self.missed + self.too_long)
         return lost

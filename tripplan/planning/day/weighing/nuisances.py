@@ -4,15 +4,20 @@ Everything is whole numbers, so that the search is exact: minutes, tenths of a m
 average, thousandths where it is a chance.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 from functools import lru_cache
+from math import gcd
+from typing import Any
 
 import numpy as np
 
+from tripplan.documents.family.worth import Worth
 from tripplan.language import wording
-from tripplan.planning.day.times.minutes import Minutes, chosen
+from tripplan.planning.day.times.limits import LONGEST_DAY
+from tripplan.planning.day.times.minutes import NARROW, Minutes, chosen
 from tripplan.planning.day.times.shapes import NuisanceCost
 from tripplan.planning.day.weighing.lateness import TENTHS, THOUSANDTHS
 from tripplan.values.money import Money
@@ -29,6 +34,50 @@ def rate(price: Decimal) -> int:
     return int(price.scaleb(_RATE_DECIMALS).to_integral_value())
 
 
+_FINEST = 50
+"""Whole minutes, tenths of one and thousandths of an hour all weigh whole times this part of a minute [-]."""
+_MOST_MINUTES = 4 * LONGEST_DAY
+"""More than any nuisance of a day can last, the lost naps of all children together included [min]."""
+_ROOM = 2**29
+"""What weighs less can be added to this and to as much again in 32 bits."""
+
+
+@dataclass(frozen=True)
+class Scale:
+    """How weights are counted: in as large a unit as leaves them whole, and in as few bits as hold them.
+
+    Attributes:
+        unit: how many of `UNITS` one is.
+        kind: the integers that hold all that a possible choice weighs; of an impossible one they may not.
+    """
+
+    unit: int = 1
+    kind: type[np.signedinteger[Any]] = np.int64
+
+    @classmethod
+    def of(cls, worth: Worth, coin: int, coins: Iterable[int]) -> "Scale":
+        """One for nuisances at some prices, and money.
+
+        Args:
+            worth: the prices.
+            coin: how many of `UNITS` the smallest coin is.
+            coins: all amounts of money that may come up [smallest coins].
+        """
+        rates = [rate(price) for _, price in worth if isinstance(price, Decimal)]
+        unit = gcd(coin, *(1 if each % _FINEST else each // _FINEST for each in rates))
+        most = sum(rates) * _MOST_MINUTES + coin * max(map(abs, coins), default=0)
+        return cls(unit, NARROW if most < _ROOM * unit else np.int64)
+
+    @property
+    def cannot_be(self) -> int:
+        """More than any possible choice weighs."""
+        return _ROOM if self.kind is NARROW else 2**48
+
+
+PARTS = Scale()
+"""Weights as they are."""
+
+
 class Measure(Enum):
     """What a nuisance is counted in; the value is how many of it the price is for."""
 
@@ -39,7 +88,7 @@ class Measure(Enum):
     CHANCE = THOUSANDTHS
     """Priced for the whole."""
     WEIGHED = 0
-    """What it weighs, already in parts of the currency's main unit."""
+    """What it weighs, already by the scale."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,28 +107,25 @@ class Nuisance:
     price: Decimal
     measure: Measure = Measure.MINUTES
 
-    def weight(self, finer: int = 1) -> Minutes:
-        """What it weighs for every choice, in parts of the currency's main unit.
+    def weight(self, scale: Scale = PARTS) -> Minutes:
+        """What it weighs for every choice, by a scale that was made for its price."""
+        return self._weight(self.amount, scale)
 
-        Args:
-            finer: count in so many times as small a unit.
-        """
-        return self._weight(self.amount, finer)
-
-    def _weight(self, amount: Minutes, finer: int = 1) -> Minutes:
+    def _weight(self, amount: Minutes, scale: Scale) -> Minutes:
+        if self.measure is Measure.WEIGHED:
+            return amount
         by_minute = rate(self.price)
         if self.measure is Measure.MINUTES:
-            weight: Minutes = np.multiply(amount, by_minute * finer, dtype=np.int64)
-        elif self.measure is Measure.WEIGHED:
-            weight = np.multiply(amount, finer, dtype=np.int64)
-        else:
-            weight = np.multiply(amount, 60 * by_minute, dtype=np.int64) // self.measure.value * finer
-        return weight
+            weight: Minutes = np.multiply(amount, by_minute // scale.unit, dtype=scale.kind)
+            return weight
+        fine = np.multiply(amount, 60 * by_minute, dtype=np.int64)
+        by_scale: Minutes = (fine // (self.measure.value * scale.unit)).astype(scale.kind)
+        return by_scale
 
-    def part(self, at: tuple[int, int, int], currency: str) -> NuisanceCost:
+    def part(self, at: tuple[int, int, int], currency: str, scale: Scale) -> NuisanceCost:
         """What it comes to in one choice, of which day, departure and leaving time are given."""
         amount = chosen(self.amount, at)
-        units = int(self._weight(np.array(amount)))
+        units = int(self._weight(np.array(amount), scale)) * scale.unit
         minutes = None if self.measure is Measure.CHANCE else amount
         if self.measure is Measure.EXPECTED:
             minutes = round(amount / TENTHS)

@@ -38,7 +38,7 @@ from tripplan.planning.day.weighing.naps import (
     nap_windows,
     outcome,
 )
-from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance, rate
+from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance, Scale, rate
 from tripplan.planning.day.weighing.shows import ShowAttendance, seen_shows
 from tripplan.planning.opening.hours import ShowTimes
 from tripplan.values.money import Money, minor_digits
@@ -109,10 +109,11 @@ class WeighedChoices:
             return None
         shows = [(seen.start, seen.start + seen.show.minutes) for seen in self.shows]
         beyond = self._not_asleep - self._comfortable
-        stay = StayWorth(beyond, rate(worth.missed_hour_there), rate(worth.hour_beyond_comfortable))
-        asked = LunchQuestion(question, self.choices, self.minutes[0], shows)
+        missed, too_long = rate(worth.missed_hour_there), rate(worth.hour_beyond_comfortable)
+        stay = StayWorth(beyond, missed // self.scale.unit, too_long // self.scale.unit)
+        asked = LunchQuestion(question, self.choices, self.minutes[0], self.scale, shows)
         more = a_day([0]) if self._hourly is None or not question.eats_there else self._hourly[1]
-        return asked.best(stay, more * np.int64(self.coin))
+        return asked.best(stay, more * (self.coin // self.scale.unit))
 
     @property
     def lunch_there(self) -> Flags:
@@ -205,7 +206,8 @@ class WeighedChoices:
         if len(days) < len(self.questions):
             return None
         money, choices = MoneyOfDays.of(days), self.choices
-        return money.spent(money.number(choices.enter, choices.leave))
+        at_home, more = money.spent(money.number(choices.enter, choices.leave))
+        return at_home.astype(self.scale.kind), more.astype(self.scale.kind)
 
     def spent(self, at: tuple[int, int, int]) -> int:
         """The same of one choice, of which day, departure and leaving time are given [smallest coins]."""
@@ -217,14 +219,23 @@ class WeighedChoices:
         return int(UNITS // 10 ** minor_digits(self.question.currency))
 
     @cached_property
+    def scale(self) -> Scale:
+        """How nuisances and money are counted until they are summed up."""
+        of_days = (question.money.coins for question in self.questions if question.money is not None)
+        coins = chain.from_iterable(each for each in chain.from_iterable(of_days) if each is not None)
+        return Scale.of(self.question.worth, self.coin, coins)
+
+    @cached_property
     def rank(self) -> Minutes:
         """Money and nuisances first, then the time away; the least is the best, impossible ones come last."""
         # Of many days they are not kept: memory that is used again at once stays in the processor's own.
         nuisances = self.nuisances if len(self.questions) == 1 else self._each_nuisance()
-        weights = (nuisance.weight(LONGEST_AWAY) for nuisance in nuisances)
-        choices, coin = self.choices, self.coin * LONGEST_AWAY
-        money = (part * coin for part in self.money)
-        rank = combined(np.add, chain(weights, money, (choices.home, -choices.depart)))
+        choices, scale = self.choices, self.scale
+        weights = (nuisance.weight(scale) for nuisance in nuisances)
+        money = (part * (self.coin // scale.unit) for part in self.money)
+        weighs = combined(np.add, chain(weights, money))
+        rank: Minutes = np.multiply(weighs, scale.unit * LONGEST_AWAY, dtype=np.int64)
+        rank = rank + (choices.home - choices.depart)
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
 
@@ -400,7 +411,7 @@ def plan_at(weighed: WeighedChoices, row: int, column: int | None = None) -> Day
 def _parts(weighed: WeighedChoices, at: tuple[int, int, int]) -> Iterator[NuisanceCost]:
     """What one choice weighs, nuisance by nuisance."""
     for nuisance in weighed.nuisances:
-        part = nuisance.part(at, weighed.question.currency)
+        part = nuisance.part(at, weighed.question.currency, weighed.scale)
         if nuisance.measure is Measure.WEIGHED and weighed.lunch is not None:
             name, minutes = weighed.lunch.off_usual(at)
             part = replace(part, name=name, said=f"{wording.minutes(minutes)} of {name}", minutes=minutes)
