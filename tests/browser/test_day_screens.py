@@ -114,7 +114,7 @@ def test_when_to_leave_is_the_first_thing_read_on_a_phone(visit: Visit) -> None:
     assert box is not None
     assert screenful is not None
     assert box["y"] + box["height"] <= screenful["height"] / 1.5
-    field = visit.page.get_by_label("Where to?").bounding_box()
+    field = visit.page.get_by_role("button", name="Place, day, who goes").bounding_box()
     assert field is not None
     assert box["y"] < field["y"]
     sizes = visit.page.locator("[data-testid=stMain] :is(h1, h2, h3, p, li, label)").evaluate_all(

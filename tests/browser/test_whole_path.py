@@ -6,6 +6,7 @@ from itertools import pairwise
 
 import pytest
 
+from tests.browser.accessibility import open_all, violations
 from tests.browser.conftest import PAGES, Visit, path_of
 
 WIDER = (980, 1280)
@@ -38,7 +39,8 @@ def test_every_page_fits_its_window_and_shows_no_error(
     """No page is wider than the window or shows a traceback; what shows the demo says that it is invented.
 
     It is opened as wide as a telephone and then drawn wider. How many messages it comes in is bounded, and
-    printed with the words of its first screen.
+    printed with the words of its first screen. Whatever the width, also with all folds open, axe-core finds
+    nothing that breaks the W3C's rules (WCAG 2.2, A and AA, as far as a program can tell).
 
     Headings go down by one level at a time, so that a screen reader's list of them reads like a table of
     contents.
@@ -56,10 +58,17 @@ def test_every_page_fits_its_window_and_shows_no_error(
             page.set_viewport_size({"width": width, "height": 900})
             visit.settle()
         assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), width
+        if width != WIDER[0]:
+            assert violations(page) == [], width
     headings = main.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => one.tagName)")
     levels = [int(name[1]) for name in headings]
     assert levels[0] == 1
     assert all(lower <= upper + 1 for upper, lower in pairwise(levels))
+    open_all(page)
+    visit.settle()
+    assert violations(page) == []
+    page.set_viewport_size({"width": 390, "height": 900})
+    assert violations(page) == []
 
 
 def test_from_three_outings_to_a_file_on_the_phone(visit: Visit) -> None:

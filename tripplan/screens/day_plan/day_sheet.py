@@ -76,6 +76,29 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
         _form(view, family, outing)
 
 
+def print_button(view: View, family: Family, outing: Outing) -> None:
+    """The day sheet as a PDF, made when it is pressed for.
+
+    Args:
+        view: whose records.
+        family: the family in use.
+        outing: one place on one day, with its answers.
+    """
+    entries = sheet_entries_in(view.records, outing.place.id, outing.day)
+    sheet = day_sheet(outing, family.household, entries, notice=family.household.notice)
+    paper = usual_paper(family.household.home.country)
+    st.download_button(
+        "Print",
+        partial(day_sheet_pdf, sheet, paper, view.services.clock()),
+        file_name=f"{outing.place.id}-{outing.day}.pdf",
+        mime="application/pdf",
+        key="print_sheet",
+        type="tertiary",
+        on_click="ignore",
+        help="The day sheet on one page.",
+    )
+
+
 def _what_to_pack(sheet: DaySheet) -> None:
     """The packing list as it stands, so that the parent sees what to leave out or add."""
     things = [line.text for section in sheet.sections if section.ticked_off for line in section.lines]

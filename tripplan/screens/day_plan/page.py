@@ -1,12 +1,11 @@
-"""Day plan: when to leave, what happens when, and what to buy at the till."""
+"""Day plan: when to leave, what happens when, and what it costs."""
 
 from collections.abc import Iterator
 
 import pandas as pd
 import streamlit as st
 
-from tripplan.documents.family.household import Household
-from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
+from tripplan.files.day_sheet.day_sheet import nap_lines
 from tripplan.language import wording
 from tripplan.language.sentences import told
 from tripplan.planning.day import LeaveWindow, against_best, helps_most
@@ -25,14 +24,15 @@ from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
-from tripplan.screens.day_plan.day_sheet import render_day_sheet
+from tripplan.screens.day_plan.day_line import SHEET, day_line
+from tripplan.screens.day_plan.day_sheet import print_button, render_day_sheet
 from tripplan.screens.day_plan.rain_part import render_rain_plan
 from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
 from tripplan.screens.day_plan.shows import render_shows
-from tripplan.screens.day_plan.timeline import timeline
 from tripplan.screens.day_plan.trade_offs import render_slack, render_trade_offs
 from tripplan.screens.day_plan.try_times import render_try_times, render_why_not
 from tripplan.screens.day_plan.weather_part import render_weather
+from tripplan.screens.look.cards import Chip, facts
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     Selection,
@@ -58,15 +58,12 @@ from tripplan.screens.widgets.view import View
 
 
 def render(view: View) -> None:
-    """Show one place on one day as a picture and in words, with the departures to choose from."""
+    """Show one place on one day: the answer first, then the day as a line, then what it could be instead."""
     family = family_or_stop(view)
-    answer = st.empty()  # above what is asked, so that it is the first thing read on a phone
-    answer.title("When do we leave?", anchor=False)
+    answer = st.container()  # above what is asked, so that it is the first thing read on a phone
     places_or_stop(family)
     told_what_is_used(view)
-    settled = _place_and_day(view, family)
-    with st.expander("Who goes", expanded=False):
-        party = party_picker(view, family, on_record(view, settled.place.id, settled.day))
+    settled, party = _asked(view, family)
     planned_on = day_of_planning(view, family, settled.place.id, settled.day)
     outing = answers.planned(
         family,
@@ -79,41 +76,70 @@ def render(view: View) -> None:
         grid_minutes(view),
     )
     if isinstance(outing, NoOuting):
-        with answer.container():
+        with answer:
             st.title(plain(settled.place.name), anchor=False)
             st.warning(plain(f"{wording.day(settled.day)} cannot be done:"))
             st.markdown(bullets((*outing.reasons, *_what_helps(outing))))
         render_weather(view, family, settled.place, settled.day, None)
         _why_not(view, outing)
         return
-    with answer.container():
+    with answer:
         _headline(outing)
-    _in_short(outing, family.household)
-    st.altair_chart(
-        timeline(outing),
-        alt="The day from left to right, a row for each child who naps and one for everybody else: drives, "
-        "rests, visit, meals and naps; the list below says the same",
-    )
+        _deed(view, outing, settled)
+        _in_short(outing)
+    st.html(f"<style>{SHEET}</style>{day_line(outing)}")
+    st.caption(plain("; ".join(nap_lines(outing.plan))))
     _windows(view, outing)
-    to_the_minute(view)
     render_weather(view, family, outing.place, outing.day, outing)
     render_rain_plan(view, family, outing)
     render_shows(view, outing)
-    with st.expander("What if we left at another time?", key="open_try_times"):
-        render_try_times(view, outing)
-    st.page_link(
-        "screens/pages/on_the_day.py",
-        label="Big type for the phone on the day",
-        query_params={"place": outing.place.id, "day": outing.day.isoformat()},
-    )
     entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     render_running_late(
         view, family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
     )
-    _in_words(outing)
-    render_slack(outing)
-    render_trade_offs(outing)
-    _at_the_till(outing)
+    _more(view, family, outing)
+    with st.container(horizontal=True, key="day_bar"):
+        named = {"place": outing.place.id, "day": outing.day.isoformat()}
+        st.page_link("screens/pages/calendar.py", label="Add to calendar")
+        print_button(view, family, outing)
+        st.page_link("screens/pages/on_the_day.py", label="For the phone", query_params=named)
+
+
+def _asked(view: View, family: Family) -> tuple[Selection, list[str]]:
+    """Where to, when and who, behind one press."""
+    with st.container(horizontal=True, key="chips"), st.popover("Place, day, who goes", key="open_asked"):
+        settled = _place_and_day(view, family)
+        party = party_picker(view, family, on_record(view, settled.place.id, settled.day))
+    return settled, party
+
+
+def _deed(view: View, outing: Outing, settled: Selection) -> None:
+    """The one thing to do next."""
+    if st.button("Put it on the calendar", key="plan_to_calendar", type="primary"):
+        take(view, outing.place.id, outing.day, settled.leave_at, settled.leave_place_at)
+        st.switch_page("screens/pages/calendar.py")
+
+
+def _more(view: View, family: Family, outing: Outing) -> None:
+    """What stands behind the answer, folded."""
+    with st.expander("Leave at another time", key="open_try_times"):
+        to_the_minute(view)
+        render_try_times(view, outing)
+    with st.expander("Why this plan", key="open_why"):
+        st.markdown(bullets(filter(None, (drive_source(outing), cars_sentence(outing, family.household)))))
+        render_slack(outing)
+        render_trade_offs(outing)
+        st.header("Crowds", anchor=False)
+        st.markdown(crowd_lines(outing.crowd))
+        if outing.notes:
+            st.header("Good to know", anchor=False)
+            st.markdown(bullets(outing.notes))
+    with st.expander(plain(f"Tickets and cost: {at_the_door(outing)}"), key="open_cost"):
+        st.markdown(tickets_of(outing))
+        st.markdown(cost_lines(outing.cost))
+    if outing.cautions:
+        with st.expander("Safety", key="open_safety"):
+            st.markdown(bullets(told(outing.cautions)))
     render_day_sheet(view, family, outing)
 
 
@@ -178,24 +204,24 @@ def _headline(outing: Outing) -> None:
     st.header(plain(f"{wording.day(outing.day)}: {', '.join(then)}"), anchor=False)
 
 
-def _in_short(outing: Outing, household: Household) -> None:
-    """What the day gives, what matters first."""
-    plan, cars = outing.plan, cars_sentence(outing, household)
-    st.markdown(
-        bullets(
+def _in_short(outing: Outing) -> None:
+    """What the day gives, in five lines."""
+    plan = outing.plan
+    there = (
+        f"{wording.minutes(plan.visit_minutes)} there, {wording.minutes(plan.car_minutes)} in the car "
+        f"({outing.way_there.drive.known_in_words})"
+    )
+    st.html(
+        facts(
             (
-                f"{wording.minutes(plan.visit_minutes)} at {outing.place.name}, "
-                f"{wording.minutes(plan.car_minutes)} of driving both ways "
-                f"({outing.way_there.drive.known_in_words})",
-                *([cars] if cars else []),
-                f"Nap: {nap_sentence(outing)}",
-                f"Weather there: {weather_sentence(outing.weather)}",
-                f"Crowds: {crowd_sentence(outing.crowd)}",
-                f"In all: {total_sentence(outing.cost)}",
+                Chip("money", f"In all: {total_sentence(outing.cost)}"),
+                Chip("drive", there),
+                Chip("nap", f"Nap: {nap_sentence(outing)}"),
+                Chip("crowd", f"Crowds: {crowd_sentence(outing.crowd)}"),
+                Chip("weather", f"Weather: {weather_sentence(outing.weather)}"),
             )
         )
     )
-    st.caption(plain(drive_source(outing)))
 
 
 def _windows(view: View, outing: Outing) -> None:
@@ -261,25 +287,3 @@ def _window_sentence(window: LeaveWindow) -> str:
         f"{span_sentence(window)}: {wording.minutes(window.best.visit_minutes)} there, "
         f"{wording.minutes(kept)} of nap kept, home by {wording.clock(window.best.home)}"
     )
-
-
-def _in_words(outing: Outing) -> None:
-    st.header("The day in words", anchor=False)
-    plan, at = outing.plan, clock_of(outing.plan)
-    steps = (f"{at(step.start)} to {at(step.end)}: {step.label}" for step in plan.steps)
-    st.markdown(bullets((*steps, *nap_lines(plan))))
-    with st.expander("Why so full or empty?"):
-        st.markdown(crowd_lines(outing.crowd))
-    if outing.notes:
-        with st.expander("Good to know"):
-            st.markdown(bullets(outing.notes))
-    if outing.cautions:
-        with st.expander("Please mind", expanded=True):
-            st.markdown(bullets(told(outing.cautions)))
-
-
-def _at_the_till(outing: Outing) -> None:
-    st.header(plain(f"Tickets to buy: {at_the_door(outing)}"), anchor=False)
-    st.markdown(tickets_of(outing))
-    with st.expander(plain(f"The whole cost: {total_sentence(outing.cost)}")):
-        st.markdown(cost_lines(outing.cost))
