@@ -76,7 +76,8 @@ def day_line(outing: Outing) -> str:
         outing: one place on one day.
     """
     plan, naps = outing.plan, bands(outing.plan)
-    edges = sorted({edge for one in (*plan.steps, *naps) for edge in (one.start, one.end)})
+    spans = [*((step.start, step.end) for step in plan.steps), *((nap.start, nap.end) for nap in naps)]
+    edges = sorted({edge for span in spans for edge in span})
     rows = " ".join(f"minmax({_height(after - before)}px, auto)" for before, after in pairwise(edges))
     lines = [
         *((step.start, _step(outing, step, _span(edges, step.start, step.end))) for step in plan.steps),
