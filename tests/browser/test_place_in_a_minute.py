@@ -5,10 +5,12 @@ The limits are those the way in was built for; the figures seen are in tests/pub
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from pathlib import Path
 
 import pytest
 
 from tests.browser.conftest import Visit
+from tests.nearby.map_writer import write_long_map
 
 DOOR = "new_card_demo"
 SHORT = f"short_{DOOR}"
@@ -75,12 +77,23 @@ def thumb(visit: Visit) -> Iterator[Thumb]:
     visit.settle()
 
 
-def test_an_idea(thumb: Thumb) -> None:
-    """At most 4 presses and 30 characters."""
+def test_an_idea(thumb: Thumb, tmp_path: Path) -> None:
+    """At most 4 presses and 30 characters; and the reading of a long map can be stopped."""
     thumb.type(f"{DOOR}_pasted", "Herring Weir, about $40")
     thumb.press("Add")
     thumb.visit.page.get_by_text("Herring Weir is on the wish list.").first.wait_for()
     thumb.check("idea", presses=4, characters=30)
+    page = thumb.visit.page
+    page.get_by_text("Find places on a map file").click()
+    field = page.get_by_label("Where is the map on this computer?")
+    field.fill(str(write_long_map(tmp_path / "state.osm.pbf", times=60)))
+    page.get_by_role("button", name="List its places").click()
+    page.get_by_text("Step 1 of 3: looking for places").wait_for()
+    page.get_by_role("button", name="Stop", exact=True).click()
+    thumb.visit.settle()
+    assert page.get_by_role("button", name="Stop", exact=True).count() == 0
+    assert page.get_by_text("on the map. Map data").count() == 0
+    assert field.input_value().endswith("state.osm.pbf")
 
 
 def test_a_free_nature_reserve(thumb: Thumb) -> None:

@@ -40,3 +40,18 @@ def write_map(
     finally:
         writer.close()
     return path
+
+
+def write_long_map(path: Path, times: int) -> Path:
+    """A map that takes long to read: the same ten thousand museums again and again."""
+    museum = {"tourism": "museum", "name": "Mill Museum"}
+    nodes = {number: (40 + number / 10_000, -90.0, museum) for number in range(1, 10_001)}
+    whole = write_map(path, nodes).read_bytes()
+    # A file is blocks one after the other, its head the first: OpenStreetMap wiki, PBF Format, from memory.
+    head = int.from_bytes(whole[:4], "big")
+    size, *more = whole[whole.index(b"\x18", 4) + 1 : 4 + head]
+    for place, byte in enumerate(more, 1):
+        size = (size & ~(1 << 7 * place)) | byte << 7 * place
+    data = 4 + head + size
+    path.write_bytes(whole[:data] + whole[data:] * times)
+    return path

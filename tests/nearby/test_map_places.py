@@ -8,7 +8,7 @@ import pytest
 from tests.nearby.map_writer import require_osmium, write_map
 from tripplan.errors import InputFaults
 from tripplan.nearby.kinds import KINDS, NAMES, kind_of
-from tripplan.nearby.map_places import OsmiumMissing, read_places
+from tripplan.nearby.map_places import STEPS, OsmiumMissing, Progress, read_places
 
 
 @pytest.fixture
@@ -53,16 +53,25 @@ def test_points_areas_and_areas_of_several_outlines_are_found(town: Path) -> Non
 
 
 def test_reading_can_be_stopped(town: Path) -> None:
-    """Whoever is told the progress may raise to stop."""
+    """Whoever is told the progress may raise to stop, at each step."""
 
     class Stopped(Exception):
         pass
 
-    def stop(_: str) -> None:
-        raise Stopped
+    heard: list[str] = []
 
-    with pytest.raises(Stopped):
-        read_places(town, stop)
+    def stop_at(wanted: str) -> Progress:
+        def progress(step: str, _: int) -> None:
+            heard.append(step)
+            if step == wanted:
+                raise Stopped
+
+        return progress
+
+    for step in STEPS:
+        with pytest.raises(Stopped):
+            read_places(town, stop_at(step))
+    assert heard == ["places", "places", "outlines", *STEPS]
 
 
 @pytest.mark.parametrize("content", [b"", b"no map at all", bytes(5000)], ids=["empty", "text", "zeros"])

@@ -103,7 +103,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "ticket",
         {"name": "Teacher", "price": "ten"},
-        "Ticket (Teacher): Price a price reads like 14",
+        "Ticket (Teacher): Price: a price reads like 14",
         {"price": "4", "ages": "18+", "needs": ["home educator"], "book_days_ahead": "1"},
         "offers",
         {"name": "Teacher", "price": 4, "needs": ["home educator"], "book_days_ahead": 1},
@@ -111,7 +111,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "beside",
         {"companions__each_allows": "none"},
-        "So many people for each companion must be a whole number",
+        "So many people for each companion: this is a whole number",
         {"companions__each_allows": "2"},
         "offers",
         {"price": 0, "companions": {"each_allows": 2}},
@@ -119,7 +119,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "group",
         {"price": "6", "at_most": "3"},
-        "Sold from so many people on more than 'At most so many to one party', 3",
+        "Sold from so many people on: this is more than 'At most so many to one party', 3",
         {"at_most": "40", "one_free_per": "10"},
         "offers",
         {"price": 6, "at_least": 10, "at_most": 40, "one_free_per": 10},
@@ -127,7 +127,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "bundle",
         {"price": "20", "must_include": "65-64"},
-        "Must include somebody aged an age band ends at or after",
+        "Must include somebody aged: the first age is above the second",
         {"must_include": "18+", "seats2_count": "1", "seats2_ages": "65+"},
         "offers",
         {
@@ -143,7 +143,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "pass",
         {"price": "90", "months": "0"},
-        "Valid for so many months must be 1 or more",
+        "Valid for so many months: use 1 or more",
         {"months": "12", "parking_included": True, "elsewhere0_place": "ledgewing"},
         "offers",
         {"months": 12, "parking_included": True, "elsewhere": [{"place": "ledgewing"}]},
@@ -151,7 +151,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "add_on",
         {"name": "Ride", "price": "-1"},
-        "Add-on (Ride): Price must not be negative",
+        "Add-on (Ride): Price: this cannot be less than 0",
         {"price": "2", "per": "party", "usual": True},
         "add_ons",
         {"name": "Ride", "price": 2, "per": "party", "usual": True},
@@ -159,7 +159,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "fee",
         {"price": "1.555"},
-        "Fee (Booking fee): Price USD is paid with",
+        "Fee (Booking fee): Price: USD has at most 2 digits",
         {"price": "1.50", "per": "ticket"},
         "fees",
         {"name": "Booking fee", "price": 1.5, "per": "ticket"},
@@ -167,7 +167,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "tax",
         {"percent": "800"},
-        "Added to the prices, in % must be 100 or less",
+        "Added to the prices, in %: use 100 or less",
         {"percent": "8", "on_parking": True},
         "sales_tax",
         {"percent": 8, "on_parking": True},
@@ -183,7 +183,7 @@ ROWS: list[tuple[str, dict[str, Any], str, dict[str, Any], str, dict[str, Any]]]
     (
         "accompanied",
         {"ages": "under 12", "by": "under 10"},
-        "only with somebody aged these people may not enter alone themselves",
+        "only with somebody aged: these people may not enter alone themselves",
         {"by": "16+", "each_minds": "4"},
         "must_be_accompanied",
         {"ages": "under 12", "by": "16+", "each_minds": 4},
@@ -221,7 +221,7 @@ def test_each_kind_of_row_is_added_found_faulty_put_right_and_saved(
 def test_people_beyond_a_family_tickets_seats_can_pay_extra(editor: AppTest, demo: Records) -> None:
     """A tick opens the fields for them; without the tick there is no such rule."""
     fill(add(editor, "bundle"), ADDED, price="20", extras=True)
-    assert "Price each is needed" in said(editor.error)
+    assert "Price each: please fill this in" in said(editor.error)
     save(fill(editor, ADDED, extras__price="3", extras__at_most="2"))
     assert card_file(demo)["offers"][-1]["extras"] == {"price": 3, "at_most": 2}
 
@@ -292,9 +292,9 @@ def test_a_new_row_is_not_called_faulty_before_it_is_touched(editor: AppTest) ->
     """An empty ticket that was just added waits quietly, until saving is tried."""
     add(editor, "ticket")
     assert not editor.error
-    assert "stands here" in said(editor.info)
+    assert "Type in the prices" in said(editor.info)
     save(editor)
-    assert "is needed" in said(editor.error)
+    assert "please fill this in" in said(editor.error)
 
 
 def test_leaving_the_board_changes_nothing(editor: AppTest, demo: Records) -> None:
@@ -440,9 +440,9 @@ def test_faulty_own_figures_change_nothing(page: AppTest, demo: Records) -> None
     app.text_input(key=f"{OWN}_price1").set_value("-2")
     app.button(key=f"{OWN}_save").click().run()
     text = said(app.error)
-    assert "Tolls and ferries, there and back a price reads like 14" in text
-    assert "Extra 1, what for is needed" in text
-    assert "Extra 1, price, for all of us must not be negative" in text
+    assert "Tolls and ferries, there and back: a price reads like 14" in text
+    assert "Extra 1, what for: please fill this in" in text
+    assert "Extra 1, price, for all of us: this cannot be less than 0" in text
     assert FARM not in demo.all(OwnFigures)
 
 

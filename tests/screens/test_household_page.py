@@ -52,7 +52,7 @@ def test_the_demo_family_is_shown_with_ages_and_where_the_file_lies(open_app: Op
 
 
 def test_a_faulty_section_changes_nothing_and_names_every_fault(open_app: Opened) -> None:
-    """Both faults of the car are said at once, what was typed stays, and the car is as before."""
+    """Both are said at the button and at their fields, what was typed stays, and the car is as before."""
     app = open_app("household")
     app.text_input(key="car_car.consumption").set_value("abc")
     app.text_input(key="car_car.fuel_price").set_value("three")
@@ -61,8 +61,14 @@ def test_a_faulty_section_changes_nothing_and_names_every_fault(open_app: Opened
     assert "Please fix 2 things. Nothing was changed yet." in faults
     assert "Gas mileage or consumption" in faults
     assert "Price of fuel" in faults
+    at_fields = [error.value for error in app.error if "Please fix" not in error.value]
+    assert len(at_fields) == 2
+    assert all("It says: " in told for told in at_fields)
     assert app.text_input(key="car_car.consumption").value == "abc"
     assert "22 miles per US gallon" in said(app.markdown)
+    app.text_input(key="car_car.consumption").set_value("22 mpg")
+    app.button(key="save_car").click().run()
+    assert [error.value for error in app.error if "Please fix" not in error.value] == at_fields[1:]
 
 
 def test_a_section_is_saved_and_the_last_change_can_be_undone(open_app: Opened) -> None:
@@ -321,7 +327,7 @@ def test_an_unknown_time_zone_is_said_without_jargon(open_app: Opened) -> None:
     app = open_app("household")
     app.text_input(key="home_time_zone").set_value("Mars/Olympus")
     app.button(key="save_home").click().run()
-    assert "Time zone a time zone has a name such as America/Chicago" in said(app.error)
+    assert "Time zone: a time zone has a name such as America/Chicago" in said(app.error)
 
 
 def test_no_message_about_a_location_speaks_of_fields_of_a_file() -> None:
@@ -402,7 +408,7 @@ def test_every_fault_of_the_rush_hours_is_said_at_once(open_app: Opened) -> None
     assert "Please fix 3 things" in faults
     assert "Rush hours 1, how many times as long" in faults
     assert "Rush hours 2, on these days" in faults
-    assert "Rush hours 3 the rush is over later" in faults
+    assert "Rush hours 3: the rush is over later" in faults
 
 
 def test_changed_hours_that_would_not_count_are_not_dropped_silently(open_app: Opened) -> None:
@@ -461,10 +467,10 @@ def test_every_fault_of_the_stops_is_said_at_once(open_app: Opened) -> None:
     app.button(key="save_stops").click().run()
     faults = said(app.error)
     assert "Please fix 4 things" in faults
-    assert "One filling takes you this far a distance from 12 mi to 3107 mi" in faults
+    assert "One filling takes you this far: a distance from 12 mi to 3107 mi" in faults
     assert "A fuel stop takes, in minutes" in faults
     assert "Who is picked up" in faults
-    assert "Where they are picked up no such town is known in IL" in faults
+    assert "Where they are picked up: no such town is known in IL" in faults
 
 
 def test_coordinates_and_an_extra_distance_are_not_both_taken(open_app: Opened) -> None:

@@ -89,7 +89,7 @@ def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_pa
     add(at_the_farm, "", "38, old, 9", seats="many", paid="1.234")
     faults = said(at_the_farm.error)
     assert "Please fix 4 things. Nothing was changed yet." in faults
-    for told in ("What is it called?", "Who comes along, by age? no. 2", "found: many", "found: 1.234"):
+    for told in ("What is it called?", "Who comes along, by age? no. 2", "It says: many", "It says: 1.234"):
         assert told in faults
     assert on_record(tmp_path) is None
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from types import ModuleType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from tripplan.documents.where import Point
 from tripplan.errors import Finding, InputFaults
@@ -20,8 +20,17 @@ _KEPT = (
     "charge", "wheelchair", "changing_table", "toilets:changing_table", "indoor", "access", "operator",
 )  # fmt: skip
 
-Progress = Callable[[str], None]
-"""Is told what is read now; raises to stop."""
+STEPS = ("places", "outlines", "positions")
+"""What is read, one after the other; a map does not say how much of it is still to come."""
+
+Progress = Callable[[str, int], None]
+"""Is told which of the steps is on and how much was found in it so far; raises to stop."""
+
+_TOLD_EVERY = 2_000
+"""Things of the map between two reports, so that stopping is soon heard [-]."""
+
+
+T = TypeVar("T")
 
 
 class OsmiumMissing(Exception):
@@ -60,7 +69,7 @@ class _Outline:
     corners: tuple[int, ...]
 
 
-def read_places(path: Path, progress: Progress = lambda _: None) -> list[MapPlace]:
+def read_places(path: Path, progress: Progress = lambda _step, _found: None) -> list[MapPlace]:
     """All places of the kinds that families go to.
 
     The file is read three times at most, each time only what is still needed, so that memory goes with the
@@ -88,10 +97,8 @@ def read_places(path: Path, progress: Progress = lambda _: None) -> list[MapPlac
 def _read(osmium: ModuleType, path: str, progress: Progress) -> Iterator[MapPlace]:
     outlines: list[_Outline] = []
     shapes: dict[str, tuple[MapKind, Mapping[str, str], tuple[int, ...]]] = {}
-    progress("places")
-    for number, thing in enumerate(osmium.FileProcessor(path).with_filter(osmium.filter.KeyFilter(*KEYS))):
-        if number % 20_000 == 0:
-            progress("places")
+    things = osmium.FileProcessor(path).with_filter(osmium.filter.KeyFilter(*KEYS))
+    for thing in _told(things, "places", progress):
         tags = thing.tags
         kind = kind_of(_Tags(tags))
         if kind is None:
@@ -107,14 +114,13 @@ def _read(osmium: ModuleType, path: str, progress: Progress) -> Iterator[MapPlac
             ways = tuple(member.ref for member in thing.members if member.type == "w")
             shapes[f"relation/{thing.id}"] = (kind, kept, ways[:_MOST_WAYS])
     if shapes:
-        progress("outlines")
         wanted = {way for _, _, ways in shapes.values() for way in ways}
-        corners = _corners(osmium, path, wanted)
+        corners = _corners(osmium, path, wanted, progress)
         for osm, (kind, kept, ways) in shapes.items():
             refs = [ref for way in ways for ref in corners.get(way, ())]
             outlines.append(_Outline(osm, kind, kept, _spread(refs)))
-    progress("positions")
-    positions = _positions(osmium, path, {ref for outline in outlines for ref in outline.corners})
+    wanted = {ref for outline in outlines for ref in outline.corners}
+    positions = _positions(osmium, path, wanted, progress)
     for outline in outlines:
         points = [positions[ref] for ref in outline.corners if ref in positions]
         if points:
@@ -151,11 +157,24 @@ def _spread(refs: list[int]) -> tuple[int, ...]:
     return tuple(refs[::step])
 
 
-def _corners(osmium: ModuleType, path: str, ways: Iterable[int]) -> dict[int, tuple[int, ...]]:
+def _told(things: Iterable[T], step: str, progress: Progress) -> Iterator[T]:
+    """The same things; now and then it is told how many there were."""
+    progress(step, 0)
+    for number, thing in enumerate(things, 1):
+        if number % _TOLD_EVERY == 0:
+            progress(step, number)
+        yield thing
+
+
+def _corners(
+    osmium: ModuleType, path: str, ways: Iterable[int], progress: Progress
+) -> dict[int, tuple[int, ...]]:
     found = osmium.FileProcessor(path, osmium.osm.WAY).with_filter(osmium.filter.IdFilter(ways))
-    return {way.id: _spread([node.ref for node in way.nodes]) for way in found}
+    return {way.id: _spread([node.ref for node in way.nodes]) for way in _told(found, "outlines", progress)}
 
 
-def _positions(osmium: ModuleType, path: str, nodes: Iterable[int]) -> dict[int, tuple[float, float]]:
+def _positions(
+    osmium: ModuleType, path: str, nodes: Iterable[int], progress: Progress
+) -> dict[int, tuple[float, float]]:
     found = osmium.FileProcessor(path, osmium.osm.NODE).with_filter(osmium.filter.IdFilter(nodes))
-    return {node.id: (node.location.lat, node.location.lon) for node in found}
+    return {node.id: (node.location.lat, node.location.lon) for node in _told(found, "positions", progress)}

@@ -1,6 +1,7 @@
 """`tripplan nearby`: places to go near home, out of a map file."""
 
 from collections.abc import Mapping
+from functools import partial
 
 from tripplan.commands.answers.nearby import NearbyAnswer
 from tripplan.commands.input.on_record import needed, opened
@@ -12,11 +13,9 @@ from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.language import wording
 from tripplan.nearby.kinds import NAMES
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace, list_nearby
-from tripplan.nearby.map_places import OsmiumMissing, read_places
+from tripplan.nearby.map_places import STEPS, OsmiumMissing, read_places
 from tripplan.regular_file import path_from
 from tripplan.services import family_in
-
-_STEPS = {"places": 0.1, "outlines": 0.5, "positions": 0.8}
 
 
 def run(options: NearbyOptions, console: Console, environment: Mapping[str, str]) -> int:
@@ -28,9 +27,7 @@ def run(options: NearbyOptions, console: Console, environment: Mapping[str, str]
     household = needed(family_in(on_record.records)).household
     with ProgressBar(console) as bar:
         try:
-            places = read_places(
-                path_from(options.file), lambda step: bar.show(_STEPS[step], f"reading {step}")
-            )
+            places = read_places(path_from(options.file), partial(_show, bar))
         except OsmiumMissing as missing:
             raise InputFaults((Finding(options.file, "", "", str(missing)),)) from missing
     found = list_nearby(
@@ -53,6 +50,12 @@ def run(options: NearbyOptions, console: Console, environment: Mapping[str, str]
         console.line("The map holds no such place within reach.")
     console.line(f"Map data {ATTRIBUTION}. Drives are estimates.")
     return 0 if found else 1
+
+
+def _show(bar: ProgressBar, step: str, found: int) -> None:
+    if not found:
+        at = STEPS.index(step)
+        bar.show(at / len(STEPS), f"step {at + 1} of {len(STEPS)}: {step}")
 
 
 def _say(place: NearbyPlace, units: str, console: Console) -> None:

@@ -10,6 +10,7 @@ from tripplan.errors import Finding, Weight
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.screens.forms.answers import Raw, entry_fields, is_empty, on_record, put_changes, rows_in
 from tripplan.screens.forms.drawing import Slots, draw
+from tripplan.screens.forms.faults import forget_faults, keep_faults
 from tripplan.screens.forms.questions import Question, Setting, in_order
 from tripplan.screens.forms.words import in_words
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill, typed_now
@@ -133,11 +134,14 @@ def save(
         Whether it was saved; the form is then filled anew.
     """
     if read.value is None or found:
-        faults = [finding for finding in read.findings if finding.weight is Weight.FAULT]
-        refuse(spot, findings=in_words([*found, *faults], form, raw, called))
+        faults = [*found, *(finding for finding in read.findings if finding.weight is Weight.FAULT)]
+        told = in_words(faults, form, raw, called)
+        keep_faults(spot, faults, told)
+        refuse(spot, findings=told)
         return False
     values = [(read.value, expected)]
     saved = save_all(view, told_at or spot, values, said, can_be_taken_back=can_be_taken_back)
     if saved:
+        forget_faults(spot)
         refill(spot)
     return saved

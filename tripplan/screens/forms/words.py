@@ -9,23 +9,11 @@ from pydantic import BaseModel
 
 from tripplan.documents.field_spec import asked, forms_in, labels, within_phrase
 from tripplan.errors import Finding
+from tripplan.screens.widgets.fault_words import on_screen
 from tripplan.screens.widgets.locations.where_form import where_message
-from tripplan.screens.widgets.notices import without_description
 
 _STEP = re.compile(r"([^.\[\]]+)(?:\[(\d+)\])?")
 _CODED = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
-_ON_SCREEN = (
-    (
-        re.compile(r"a price is a number such as 12\.50(?:, or a text such as '12\.50 USD')?"),
-        "a price reads like 14, $14, 14.50 or free",
-    ),
-    (
-        re.compile(r"a birth date reads like .*"),
-        "a birth date reads like 5/14/1988, May 14 1988 or March 1986; an age such as 8 or 22 months will do",
-    ),
-    (re.compile(r"must be a number, with a point before decimals"), "this is a number, such as 22 or 3.09"),
-)
-"""What findings say of a file's fields, and how the screen says it."""
 _NAMING = ("name", "member", "subject", "kind")
 """What names an entry of a list, where it has one of these."""
 
@@ -55,16 +43,10 @@ def in_words(
             finding,
             file="",
             field=field_in_words(finding.field, form, raw, known),
-            message=_CODED.sub(uncoded, _on_screen(where_message(without_description(finding.message)))),
+            message=_CODED.sub(uncoded, on_screen(where_message(finding.message))),
         )
         for finding in findings
     )
-
-
-def _on_screen(message: str) -> str:
-    for in_file, said in _ON_SCREEN:
-        message = in_file.sub(said, message)
-    return message
 
 
 def field_in_words(field: str, form: type[BaseModel], raw: object, known: Mapping[str, str]) -> str:

@@ -18,7 +18,7 @@ from tripplan.language import wording
 from tripplan.nearby.keeping import kept_place
 from tripplan.nearby.kinds import KINDS, NAMES
 from tripplan.nearby.listing import ATTRIBUTION, NearbyPlace, list_nearby
-from tripplan.nearby.map_places import MapPlace, OsmiumMissing, read_places
+from tripplan.nearby.map_places import STEPS, MapPlace, OsmiumMissing, read_places
 from tripplan.planning.family.family import Family
 from tripplan.regular_file import path_from
 from tripplan.screens.widgets.fields import filled
@@ -32,10 +32,10 @@ _READ = f"{_SPOT}_file"
 _LARGEST_UPLOAD = 100
 """A larger map is named by its path, as an upload is held in memory [MB]."""
 _SHOWN = 15
-_STEPS = {
-    "places": (0.1, "Looking for places"),
-    "outlines": (0.5, "Reading outlines"),
-    "positions": (0.8, "Finding where they lie"),
+_DOING = {
+    "places": "looking for places",
+    "outlines": "reading outlines",
+    "positions": "finding where they are",
 }
 _DRIVES = (30, 45, 60, 90, 120)
 _MAPS_KEPT = 2
@@ -108,8 +108,10 @@ def _from_upload(content: bytes) -> list[MapPlace] | None:
         return _read(Path(kept.name), key)
 
 
-def _show(bar: DeltaGenerator, step: str) -> None:
-    bar.progress(*_STEPS[step])
+def _show(bar: DeltaGenerator, step: str, found: int) -> None:
+    """Which step it is at; how far through the map it is, nobody can know before its end."""
+    at = STEPS.index(step)
+    bar.progress(at / len(STEPS), f"Step {at + 1} of {len(STEPS)}: {_DOING[step]}, {found:,} so far")
 
 
 def _read(path: Path, key: tuple[str, int, int]) -> list[MapPlace] | None:

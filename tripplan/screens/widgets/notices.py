@@ -8,8 +8,8 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
-from tripplan.files.toml.fault_words import MISSING
 from tripplan.language import wording
+from tripplan.screens.widgets.fault_words import on_screen
 from tripplan.screens.widgets.markdown import plain
 
 _STATE = "notice"
@@ -90,10 +90,17 @@ def _list(findings: Sequence[Finding]) -> str:
 
 
 def _line(finding: Finding) -> str:
-    place = ": ".join(filter(None, (finding.file, finding.field)))
-    head = f"**{plain(place)}** " if place else ""
-    value = f" (found: {plain(finding.value)})" if finding.value else ""
-    return f"{head}{plain(finding.message)}{value}"
+    """Which field, what it needs, and what stood there."""
+    if finding.file:
+        place = ": ".join(filter(None, (finding.file, finding.field)))
+        value = f" (found: {plain(finding.value)})" if finding.value else ""
+        return f"**{plain(place)}** {plain(finding.message)}{value}"
+    told = on_screen(finding.message)
+    end = "" if told.endswith((".", "?", "!")) else "."
+    value = f" It says: {plain(finding.value)}" if finding.value else ""
+    if finding.field:
+        return f"**{plain(finding.field)}:** {plain(told)}{end}{value}"
+    return f"{plain(wording.capital(told))}{end}{value}"
 
 
 def named(
@@ -111,16 +118,11 @@ def named(
             "",
             field_in_words(finding.field, labels, entries or {}),
             finding.value,
-            without_description(finding.message),
+            finding.message,
             finding.weight,
         )
         for finding in findings
     )
-
-
-def without_description(message: str) -> str:
-    """A message without what a field holds in a file; on the screen its label and help say that."""
-    return MISSING if message.startswith(f"{MISSING}: ") else message
 
 
 def field_in_words(field: str, labels: Mapping[str, str], entries: Mapping[str, NamedEntry]) -> str:

@@ -58,9 +58,9 @@ def to_put_right(draft: Draft, findings: Sequence[Finding]) -> str:
     """Say, in place of what it comes to for the family, what the board still needs; the same sentence."""
     faults = [finding for finding in findings if finding.weight is Weight.FAULT]
     if any(finding in faults for finding in shown_now(draft, findings)):
-        count = "One thing is" if len(faults) == 1 else f"{len(faults)} things are"
-        said = f"{count} to be put right before it can be said what it comes to for us."
+        count = "one thing" if len(faults) == 1 else f"{len(faults)} things"
+        said = f"Please fix {count} to see what it costs us."
     else:
-        said = "Type the prices in; what it comes to for us then stands here."
+        said = "Type in the prices to see what it costs us."
     st.info(said)
     return said
