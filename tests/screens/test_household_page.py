@@ -480,7 +480,7 @@ def test_coordinates_and_an_extra_distance_are_not_both_taken(open_app: Opened) 
     app.text_input(key="stops_pick_up.where").set_value("Galena, IL")
     app.text_input(key="stops_pick_up.extra_minutes").set_value("10")
     app.button(key="save_stops").click().run()
-    assert "Pick-up on the way give a place, or how much longer it makes the way and the drive" in said(
+    assert "Pick-up on the way: give a place, or how much longer it makes the way and the drive" in said(
         app.error
     )
 
