@@ -85,7 +85,7 @@ def test_an_idea(thumb: Thumb, tmp_path: Path) -> None:
     thumb.check("idea", presses=4, characters=30)
     page = thumb.visit.page
     page.get_by_text("Find places on a map file").click()
-    field = page.get_by_label("Where is the map on this computer?")
+    field = page.get_by_role("textbox", name="Where is the map on this computer?")
     field.fill(str(write_long_map(tmp_path / "state.osm.pbf", times=60)))
     page.get_by_role("button", name="List its places").click()
     page.get_by_text("Step 1 of 3: looking for places").wait_for()
