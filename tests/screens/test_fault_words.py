@@ -3,6 +3,7 @@
 import pytest
 
 from tripplan.errors import Finding
+from tripplan.files.toml.fault_words import MISSING
 from tripplan.screens.widgets.fault_words import on_screen
 from tripplan.screens.widgets.notices import named
 
@@ -10,7 +11,7 @@ from tripplan.screens.widgets.notices import named
 @pytest.mark.parametrize(
     ("message", "said"),
     [
-        ("must be given: Such as 3.", "please fill this in"),
+        (f"{MISSING}: Such as 3.", "please fill this in"),
         ("must be a number, with a point before decimals", "this is a number, such as 22 or 3.09"),
         ("must be 10 or more", "use 10 or more"),
         ("must not be negative", "this cannot be less than 0"),
