@@ -111,7 +111,8 @@ class Forecasts:
             try:
                 found = provider.days(get, latitude, longitude, zone, now)
             except CalendarServerTrouble as trouble:
-                raise LookupFailed(str(trouble)) from trouble
+                # What follows the first half is advice about a calendar server of one's own.
+                raise LookupFailed(str(trouble).partition(";")[0]) from trouble
             except requests.TooManyRedirects as trouble:
                 raise LookupFailed("it sends this program from address to address") from trouble
             except (ValidationError, ValueError, RecursionError) as trouble:

@@ -1,5 +1,6 @@
 """Forecasts in the place of what days are usually like."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import numpy as np
@@ -56,6 +57,9 @@ def test_what_is_not_told_stays_as_usual() -> None:
     """Beside one temperature the other keeps the usual ten degrees between them."""
     assert climate(told(high=35)).on(DAY).low == pytest.approx(25)
     assert climate(told(low=-12)).on(DAY).high == pytest.approx(-2)
+    snowy = replace(USUAL, snow=np.full(YEAR_DAYS, 0.2))
+    assert climate(told(high=35), usual=snowy).on(DAY).snow == 0
+    assert climate(told(high=3), usual=snowy).on(DAY).snow == pytest.approx(0.2)
     rainy = climate(told(wet=1)).on(DAY)
     assert (rainy.low, rainy.high, rainy.wet) == (-2, 8, 1)
 

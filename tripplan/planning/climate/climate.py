@@ -15,6 +15,8 @@ from tripplan.values.ranges import Source
 
 Numbers = NDArray[np.int64]
 
+NO_SNOW_ABOVE = 4.0
+"""On a day that stays warmer no snow is expected unless somebody says so [°C]; common practice, no source."""
 _LEAP_YEAR = 2000
 _WARMEST_HOUR = 14.0
 """When it is warmest, by the sun [h]; de Wit, Simulation of assimilation, respiration and transpiration of
@@ -133,11 +135,14 @@ class Climate:
         """What a day is usually like."""
         number, forecast = self.number(day), self.forecasts.get(day)
         snow = None if self.snow is None else float(self.snow[day_of_year(day)])
+        if forecast is not None:
+            told = 0.0 if self.low[number] > NO_SNOW_ABOVE else snow
+            snow = told if forecast.snow is None else forecast.snow
         return UsualDay(
             low=float(self.low[number]),
             high=float(self.high[number]),
             wet=float(self.wet[number]),
-            snow=snow if forecast is None or forecast.snow is None else forecast.snow,
+            snow=snow,
             sunrise=float(self.sunrise[number]),
             forecast=forecast,
         )
