@@ -1,6 +1,5 @@
 """A window of the app without a browser: it speaks Streamlit's own protocol over a websocket."""
 
-import ssl
 import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -14,6 +13,8 @@ from streamlit.proto.WidgetStates_pb2 import WidgetState
 from websockets.exceptions import InvalidStatus
 from websockets.sync.client import ClientConnection, connect
 from websockets.typing import Subprotocol
+
+from tests.app_server.asking import trusting
 
 PATIENCE_SECONDS = 60
 """How long an answer may take before the session counts as lost."""
@@ -104,15 +105,12 @@ def app_session(address: str, page: str = "", *, cookie: str = "", back_to: str 
         cookie: what a paired phone shows.
         back_to: the number of a session that was out of reach; empty for a new one.
     """
-    trusting = None
-    if address.startswith("https"):
-        trusting = ssl.create_default_context()
-        trusting.check_hostname, trusting.verify_mode = False, ssl.CERT_NONE
+    tls = trusting() if address.startswith("https") else None
     stream = f"{address.replace('http', 'ws', 1)}/_stcore/stream"
     options: dict[str, Any] = {"additional_headers": {"Cookie": cookie}} if cookie else {}
     if back_to:
         options["subprotocols"] = [Subprotocol(one) for one in ("streamlit", "none", back_to)]
-    with _connected(stream, ssl=trusting, **options) as socket:
+    with _connected(stream, ssl=tls, **options) as socket:
         yield AppSession(socket, page)
 
 

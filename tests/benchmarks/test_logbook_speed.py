@@ -4,6 +4,7 @@ import json
 import os
 from collections.abc import Callable, Iterable, Sequence
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from pathlib import Path
 
 from pydantic import TypeAdapter
@@ -23,11 +24,18 @@ from tripplan.services import family_in, family_on_record
 
 NOON = datetime(2026, 11, 25, 12, tzinfo=UTC)
 COUNT = 2000
-CHANGED = 40
+CHANGED = 15
 """How many are changed one by one."""
 FEWER = 10
 """A file each is written and flushed for a tenth of them, and the time taken ten times."""
 LOGBOOK = TypeAdapter(list[LogbookEntry])
+
+
+@cache
+def outings() -> tuple[LogbookEntry, ...]:
+    """So many outings, a day each."""
+    plan, days = said(), (date(2021, 6, 1) + timedelta(days=n) for n in range(COUNT))
+    return tuple(make_entry(id=f"{day}-trip", day=day, as_planned=plan) for day in days)
 
 
 def seconds(work: Callable[[], object], times: int = 1) -> float:
@@ -43,12 +51,9 @@ def replace_all(records: Records, documents: Sequence[Written]) -> None:
 
 def test_two_thousand_outings(tmp_path: Path, tell: Callable[[str], None]) -> None:
     """They are saved, loaded, exported and taken back whole; a page asks for the newest alone."""
-    days = [date(2021, 6, 1) + timedelta(days=n) for n in range(COUNT)]
-    plan = said()
-    entries = [make_entry(id=f"{day}-trip", day=day, as_planned=plan) for day in days]
     records = open_records(tmp_path / "one", Which.FAMILY, NOON)
     there = open_records(tmp_path / "two", Which.FAMILY, NOON)
-    saving = seconds(lambda: replace_all(records, [make_household(), make_place(), *entries]))
+    saving = seconds(lambda: replace_all(records, [make_household(), make_place(), *outings()]))
     loading = seconds(lambda: records.all(LogbookEntry))
     known = records.all(LogbookEntry)
     again = seconds(lambda: records.all(LogbookEntry, known), 3)
@@ -57,10 +62,11 @@ def test_two_thousand_outings(tmp_path: Path, tell: Callable[[str], None]) -> No
     usual = seconds(lambda: family_on_record(records), 3)
     learned = seconds(lambda: family_in(records), 3)
     kept = [one.value for one in records.all(LogbookEntry).values()]
-    adding = seconds(lambda: year_account(kept, [], [], LogbookSettings(), currency="USD", today=days[-1]))
+    today = kept[-1].day
+    adding = seconds(lambda: year_account(kept, [], [], LogbookSettings(), currency="USD", today=today))
     exported = export_all(records)
     importing = seconds(lambda: import_all(there, exported, "all.json", NOON))
-    assert kept == entries
+    assert kept == list(outings())
     assert export_all(there) == exported
     assert len(exported) < MOST_BYTES
     tell(
@@ -88,13 +94,10 @@ def write_through(path: Path, text: str) -> None:
 
 def test_two_thousand_outings_against_plain_files(tmp_path: Path, tell: Callable[[str], None]) -> None:
     """All at once and one by one, beside JSON in one file and in a file each; what is loaded is the same."""
-    days = [date(2021, 6, 1) + timedelta(days=n) for n in range(COUNT)]
-    plan = said()
-    entries = [make_entry(id=f"{day}-trip", day=day, as_planned=plan) for day in days]
     records = open_records(tmp_path, Which.FAMILY, NOON)
     whole, folder = tmp_path / "whole.json", tmp_path / "each"
     folder.mkdir()
-    bodies = {entry.id: entry.model_dump_json() for entry in entries}
+    bodies = {entry.id: entry.model_dump_json() for entry in outings()}
 
     def write_whole(times: int = 1) -> None:
         for _ in range(times):
@@ -108,13 +111,13 @@ def test_two_thousand_outings_against_plain_files(tmp_path: Path, tell: Callable
         for entry in changed:
             records.save(entry, NOON, 1)
 
-    at_once = seconds(lambda: replace_all(records, entries))
+    at_once = seconds(lambda: replace_all(records, outings()))
     at_once_whole = seconds(write_whole)
     few = list(bodies)[: COUNT // FEWER]
     at_once_each = seconds(lambda: write_each(few)) * FEWER  # a flush each: all of them would take long
     for one in bodies:
         (folder / f"{one}.json").write_text(bodies[one], encoding="utf-8")
-    changed = [entry.model_copy(update={"notes": "changed"}) for entry in entries[:CHANGED]]
+    changed = [entry.model_copy(update={"notes": "changed"}) for entry in outings()[:CHANGED]]
     bodies |= {entry.id: entry.model_dump_json() for entry in changed}
     one_by_one = seconds(save_one_by_one)
     one_by_one_whole = seconds(lambda: write_whole(CHANGED))
@@ -124,7 +127,7 @@ def test_two_thousand_outings_against_plain_files(tmp_path: Path, tell: Callable
     loading_whole = seconds(lambda: LOGBOOK.validate_json(whole.read_bytes()), 2)
     loading_each = seconds(lambda: [read(path.read_bytes()) for path in folder.iterdir()], 2)
     kept = [one.value for one in records.all(LogbookEntry).values()]
-    assert kept == [*changed, *entries[CHANGED:]] == LOGBOOK.validate_json(whole.read_bytes())
+    assert kept == [*changed, *outings()[CHANGED:]] == LOGBOOK.validate_json(whole.read_bytes())
     assert sorted((read(path.read_bytes()) for path in folder.iterdir()), key=lambda one: one.id) == kept
 
     def told(what: str, ours: float, one_file: float, file_each: float) -> str:

@@ -12,7 +12,7 @@ from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Bundle, Discount, Offer, Ticket
 from tripplan.reading.board import read_board
 
-BOARDS = 2_000
+BOARDS = 150
 _OFFERS: TypeAdapter[list[Offer]] = TypeAdapter(list[Offer])
 seats = st.lists(st.fixed_dictionaries({"count": st.integers(1, 8), "ages": bands}), min_size=1, max_size=3)
 passes = st.fixed_dictionaries(

@@ -74,7 +74,7 @@ def test_a_record_of_every_kind_goes_out_and_comes_back(
     ]
 
 
-@settings(max_examples=30)
+@settings(max_examples=15)
 @given(contents(at_least=0, at_most=2), contents(at_least=0, at_most=2))
 def test_export_and_import_are_each_others_opposite(
     two_records: tuple[Records, Records], before: list[Written], other: list[Written]

@@ -194,10 +194,10 @@ def test_on_a_disk_that_is_really_full_nothing_is_lost(tmp_path: Path) -> None:
 
 
 def test_programs_may_begin_at_the_same_moment(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Three processes that make the same records, 60 times in step, all succeed, in write-ahead mode."""
+    """Three processes that make the same records, 30 times in step, all succeed, in write-ahead mode."""
     # Screen tests leave the app as the main module, which a new process would run before anything else.
     monkeypatch.setitem(sys.modules, "__main__", ModuleType("__main__"))
-    folders = [tmp_path / str(number) for number in range(60)]
+    folders = [tmp_path / str(number) for number in range(30)]
     context = multiprocessing.get_context("spawn")
     step = context.Barrier(3, timeout=30)
     programs = [context.Process(target=begin_in_step, args=(folders, step)) for _ in range(3)]

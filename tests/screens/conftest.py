@@ -11,7 +11,9 @@ from pathlib import Path
 
 import pytest
 from streamlit.components.v2 import manifest_scanner
-from streamlit.testing.v1 import AppTest
+from streamlit.runtime.scriptrunner.script_cache import ScriptCache
+from streamlit.testing.v1 import AppTest, local_script_runner
+from streamlit.testing.v1.local_script_runner import LocalScriptRunner
 
 from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.places.place import Place
@@ -62,11 +64,23 @@ def services_in(folder: Path) -> Services:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def _packages_are_looked_through_once() -> Iterator[None]:
-    """Every `AppTest` reads what all installed packages say of themselves (0.3 s); once is enough."""
+def _test_sessions_cost_little() -> Iterator[None]:
+    """What every run of an `AppTest` would do anew is done once, as in a running app.
+
+    It reads what all installed packages say of themselves, compiles the pages, and looks a thousand times a
+    second whether the page is drawn.
+    """
+    scan, look = manifest_scanner.scan_component_manifests, local_script_runner.require_widgets_deltas
+    pages = ScriptCache()
+
+    def wait(runner: LocalScriptRunner, timeout: float = 3) -> None:
+        runner._script_thread.join(timeout)
+        look(runner, timeout=1)
+
     with pytest.MonkeyPatch.context() as patch:
-        scan = manifest_scanner.scan_component_manifests
         patch.setattr(manifest_scanner, "scan_component_manifests", cache(scan))
+        patch.setattr(local_script_runner, "ScriptCache", lambda: pages)
+        patch.setattr(local_script_runner, "require_widgets_deltas", wait)
         yield
 
 
@@ -106,11 +120,10 @@ def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the app on a page, with fresh records in a folder of the test's own."""
 
     def opened(page: str = "start") -> AppTest:
-        app = AppTest.from_file(str(APP), default_timeout=30).run()
+        app = AppTest.from_file(str(APP), default_timeout=30)
         if page != "start":
-            app.switch_page(f"screens/pages/{page}.py").run()
-            # The keys of the new page are there from the second run on.
-            with_cards_drawn(app) if page == "places" else app.run()
+            app.switch_page(f"screens/pages/{page}.py")
+        with_cards_drawn(app) if page == "places" else app.run()
         assert not app.exception, app.exception
         return app
 

@@ -10,7 +10,7 @@ from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import Opened, said, services_in
+from tests.screens.conftest import Opened, opened_part, said, services_in
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
 from tripplan.documents.calendars.local_days import LocalDays
@@ -283,7 +283,7 @@ def test_a_built_in_region_is_added_and_its_reach_told(open_app: Opened) -> None
     app.button(key="add_built_in").click().run()
     assert not app.exception
     assert "France, zone C (school holidays) is added" in said(app.success)
-    told = said(app.markdown)
+    told = said(opened_part(app, "open_coverage").markdown)
     assert "then a guess from Wed, Sep 1, 2027" in told
     assert "Ledgewing Birds of Prey: Known of 100% of the students nearby until Wed, Jun 2, 2027" in told
 
@@ -301,7 +301,7 @@ def test_what_nobody_knows_in_another_year_is_said(
     """With the clock years away the demo starts all the same, and no day of its schools is known."""
     monkeypatch.setenv("TRIPPLAN_DATA", str(tmp_path / "another year"))
     monkeypatch.setenv("TRIPPLAN_TODAY", today)
-    told = said(open_app("calendar").markdown)
+    told = said(opened_part(open_app("calendar"), "open_coverage").markdown)
     assert told.count("Nothing is known") == 2
     assert said_of_it in told
     assert "Ledgewing Birds of Prey: No school calendar near here reaches these days." in told

@@ -8,6 +8,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import drawn, opened_part, said, services_in
+from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.opening import Which
 
@@ -90,8 +91,11 @@ def test_a_choice_stays_with_the_records_that_it_was_made_in(open_app: OpenApp, 
     assert kept.value.places == ("tern-landing",)
 
 
-def test_a_choice_that_cannot_be_kept_says_so(open_app: OpenApp, tmp_path: Path) -> None:
+def test_a_choice_that_cannot_be_kept_says_so(
+    open_app: OpenApp, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Another program holds the file: the page stands, with a sentence."""
+    monkeypatch.setattr(Database.__init__, "__defaults__", (0.05,))  # patience [s]
     app = opened_part(open_app("compare"), "open_where")
     with closing(sqlite3.connect(tmp_path / "data" / "demo.sqlite3", isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")

@@ -223,7 +223,7 @@ def test_an_entry_saved_untouched_is_the_same() -> None:
     assert typed_over(entry).value == entry
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(logbook_entries)
 def test_any_entry_saved_untouched_is_the_same(entry: LogbookEntry) -> None:
     """Whatever stands in it."""
@@ -280,7 +280,7 @@ TEXTS = st.one_of(
 )
 
 
-@settings(max_examples=150)
+@settings(max_examples=60)
 @given(st.data())
 def test_nothing_typed_breaks_the_form(data: st.DataObject) -> None:
     """Whatever stands in the text fields, there is an entry or there are faults with their fields."""

@@ -13,7 +13,7 @@ groups = questions(people=(9, 16), offers=8, groups=True)
 few = questions(people=(6, 12), offers=5, few=True)
 
 
-@settings(max_examples=100, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 @given(st.one_of(families, groups, few))
 def test_an_integer_solver_finds_nothing_cheaper(question: Question) -> None:
     """The answer costs, to the cent, what an independent integer programme finds, or neither finds a way."""

@@ -39,7 +39,7 @@ def days_of_one_party(draw: st.DrawFn) -> list[DayQuestion]:
     ]
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(days_of_one_party())
 def test_days_weighed_together_have_the_plans_that_each_has_alone(days: list[DayQuestion]) -> None:
     """The best choice of every day is that of `plan_day`, and none where that finds none."""
@@ -48,7 +48,7 @@ def test_days_weighed_together_have_the_plans_that_each_has_alone(days: list[Day
     ]
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(days_of_one_party(), st.data())
 def test_a_day_weighed_once_has_the_plan_of_each_of_its_engagements(
     days: list[DayQuestion], data: st.DataObject

@@ -229,7 +229,7 @@ def cheapest(question: Question, offered: Sequence[Choice]) -> tuple[int, int]:
 
 
 @settings(
-    max_examples=40,
+    max_examples=25,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
 )

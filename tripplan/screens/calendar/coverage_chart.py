@@ -20,7 +20,7 @@ from tripplan.planning.holidays.coverage import (
     stretches,
     typical_year_sentences,
 )
-from tripplan.screens.widgets.charts import in_lines, page_accent, page_ink
+from tripplan.screens.widgets.charts import in_lines, page_accent, page_ink, tooltips
 from tripplan.screens.widgets.markdown import bullets, plain
 
 _HEIGHTS = {
@@ -68,14 +68,14 @@ def coverage_chart(
                 scale=alt.Scale(domain=span),
                 axis=alt.Axis(format="%b %Y", labelOverlap=True),
             ),
-            x2="to:T",
+            x2=alt.X2("to:T"),
             y=alt.Y(
                 "whose:N",
                 title=None,
                 sort=list(told),
                 axis=alt.Axis(labelExpr=in_lines(24), labelLimit=140, ticks=False, domain=False),
             ),
-            tooltip=["whose", "state", "said"],
+            tooltip=tooltips("whose", "state", "said"),
         )
         for state, height in _HEIGHTS.items()
     ]
@@ -94,7 +94,9 @@ def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[CoveragePer
 def show_coverage(family: Family, today: date) -> None:
     """Charts of all calendars and all places, and for every place how much of its pupils' days is known."""
     calendars, last = family.school_calendars, today + LOOK_AHEAD
-    with st.expander("How far this reaches", key="open_coverage"):
+    with st.expander("How far this reaches", key="open_coverage", on_change="rerun") as part:
+        if not part.open:  # the charts take longer than the rest of the page
+            return
         covers = [place_coverage(calendars, place, today, last) for place in family.places]
         if calendars:
             st.markdown("**What each calendar says**")

@@ -93,15 +93,15 @@ def trade_off_chart(found: TradeOffs, shown: Sequence[TradeOff]) -> alt.LayerCha
             axis=alt.Axis(tickCount=6, format="d"),
         ),
         y=alt.Y("nap:Q", title="nap kept [min]", scale=alt.Scale(zero=False, padding=24)),
-        tooltip=["said"],
+        tooltip=alt.Tooltip("said"),
     )
     line = base.transform_filter(alt.datum.traded).mark_line(color=DEPTHS[4], strokeWidth=2)
     marks = base.mark_circle(opacity=1, color=page_accent()).encode(
         size=alt.condition(alt.datum.best, alt.value(220), alt.value(90))
     )
     # Above and below in turn, so that neighbours' words do not meet on a narrow screen.
-    above = base.mark_text(dy=-14, fontSize=11, color=page_ink()).encode(text="above:N")
-    below = base.mark_text(dy=16, fontSize=11, color=page_ink()).encode(text="below:N")
+    above = base.mark_text(dy=-14, fontSize=11, color=page_ink()).encode(text=alt.Text("above:N"))
+    below = base.mark_text(dy=16, fontSize=11, color=page_ink()).encode(text=alt.Text("below:N"))
     return readable(alt.layer(line, marks, above, below).properties(height=260))
 
 

@@ -18,7 +18,7 @@ from tripplan.language import wording
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive
 from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
-from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink
+from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink, tooltips
 from tripplan.screens.widgets.markdown import plain
 from tripplan.values.units import KM_PER_MILE
 
@@ -115,16 +115,16 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
         alt.layer(
             alt.Chart(_circles(rings))
             .mark_line(color=DEPTHS[4], strokeWidth=1, strokeDash=[3, 3])
-            .encode(order="turn:Q", detail="ring:N", **at),
+            .encode(order=alt.Order("turn:Q"), detail=alt.Detail("ring:N"), **at),
             alt.Chart(_at_north(rings, units))
             .mark_text(fontSize=10, color=page_ink(), dy=-5)
-            .encode(text="ring:N", **at),
+            .encode(text=alt.Text("ring:N"), **at),
             alt.Chart(pd.DataFrame([{"east": 0.0, "north": 0.0, "name": "home"}]))
             .mark_point(shape="square", filled=True, size=90, color=page_ink(), opacity=1)
-            .encode(tooltip=["name"], **at),
+            .encode(tooltip=alt.Tooltip("name"), **at),
             alt.Chart(dots)
             .mark_circle(size=70, color=page_accent(), opacity=1)
-            .encode(tooltip=["name", "drive", "direction"], **at),
+            .encode(tooltip=tooltips("name", "drive", "direction"), **at),
             # A name that is wider than was reckoned is cut off, so that it covers nothing.
             alt.Chart(names)
             .mark_text(
@@ -134,7 +134,7 @@ def map_chart(places: Sequence[MapPlace], units: str) -> alt.LayerChart:
                 baseline="middle",
                 color=page_ink(),
             )
-            .encode(text="name:N", **at),
+            .encode(text=alt.Text("name:N"), **at),
         )
         .properties(width=SIDE, height=SIDE, padding=_NO_PADDING, autosize="none")
         .configure_view(strokeWidth=0)

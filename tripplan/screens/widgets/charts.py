@@ -40,6 +40,11 @@ def readable(chart: alt.LayerChart | alt.FacetChart) -> alt.LayerChart | alt.Fac
     return inked
 
 
+def tooltips(*fields: str) -> list[alt.Tooltip]:
+    """What a mark says of these fields; names alone would cost Altair a look through all its classes each."""
+    return [alt.Tooltip(field) for field in fields]
+
+
 def in_lines(letters: int) -> str:
     """The label expression of an axis that breaks long labels between words, so that they are not cut.
 
@@ -77,13 +82,13 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
                 title=f"likely cost [{currency}], with its range",
                 scale=alt.Scale(domain=[0, longest], nice=False),
             ),
-            x2="to:Q",
+            x2=alt.X2("to:Q"),
             color=alt.Color(
                 "kind:N",
                 scale=alt.Scale(domain=kinds, range=list(DEPTHS)),
                 legend=alt.Legend(title=None, orient="bottom", columns=2),
             ),
-            tooltip=["place", "kind", alt.Tooltip("amount:Q", format=",.2f")],
+            tooltip=[*tooltips("place", "kind"), alt.Tooltip("amount:Q", format=",.2f")],
         )
     )
     # Drawn where it fits at the width the chart has, on a phone as on a desk; the legend names all.
@@ -94,8 +99,8 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
         .mark_text(fontSize=11)
         .encode(
             y=place,
-            x="middle:Q",
-            text="kind:N",
+            x=alt.X("middle:Q"),
+            text=alt.Text("kind:N"),
             color=alt.condition(
                 alt.FieldOneOfPredicate(field="kind", oneOf=kinds[3:]), alt.value(INK), alt.value("white")
             ),
@@ -104,7 +109,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
     ends = (
         alt.Chart(ranges)
         .mark_rule(strokeWidth=2, color=page_ink(), yOffset=19)
-        .encode(y=place, x="low:Q", x2="high:Q", tooltip=["place", "said"])
+        .encode(y=place, x=alt.X("low:Q"), x2=alt.X2("high:Q"), tooltip=tooltips("place", "said"))
     )
     return readable(alt.layer(bars, names, ends).properties(height=alt.Step(64)))
 
