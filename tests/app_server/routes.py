@@ -4,6 +4,7 @@ import json
 import re
 import subprocess
 import sys
+from functools import cache
 from typing import NamedTuple
 
 from tests.running_app import ROOT
@@ -48,8 +49,9 @@ class Route(NamedTuple):
         return "GET" if self.method == WEBSOCKET else self.method
 
 
+@cache
 def every_route() -> list[Route]:
-    """All routes, asked of the app itself in a process of its own, and some pages."""
+    """All routes, asked of the app itself in a process of its own, and some pages; asked once."""
     asked = subprocess.run(
         [sys.executable, "-c", _ASK], cwd=ROOT, capture_output=True, text=True, check=True, timeout=60
     )

@@ -9,7 +9,6 @@ from tests.app_server.asking import ask
 from tests.app_server.routes import WEBSOCKET, Route, every_route
 from tests.running_app import RunningApp, started_app
 
-ROUTES = every_route()
 REFUSED = 403
 
 
@@ -22,10 +21,10 @@ def origin_of(app: RunningApp, **changed: str) -> str:
 
 def test_the_list_of_routes_is_the_whole_server() -> None:
     """The list these tests go through has pages, the websocket, uploads, media and the static files."""
-    paths = {route.path for route in ROUTES}
+    paths = {route.path for route in every_route()}
     assert {"/", "/_stcore/stream", "/media/example", "/_stcore/upload_file/example/example"} <= paths
-    assert Route(WEBSOCKET, "/_stcore/stream") in ROUTES
-    assert len(ROUTES) > 40
+    assert Route(WEBSOCKET, "/_stcore/stream") in every_route()
+    assert len(every_route()) > 40
 
 
 @pytest.mark.parametrize(
@@ -34,7 +33,7 @@ def test_the_list_of_routes_is_the_whole_server() -> None:
 )
 def test_a_name_that_points_here_is_not_answered(running_app: RunningApp, host: str) -> None:
     """With a Host that is not this computer's (DNS rebinding) no route answers anything but a refusal."""
-    for route in ROUTES:
+    for route in every_route():
         told = ask(running_app.address, route.path, route.verb, {**route.headers, "Host": host})
         assert told.status in (REFUSED, 400), f"{route} answered {told.status}"
         assert b"<html" not in told.body
@@ -56,7 +55,7 @@ def test_an_origin_must_be_the_same_in_scheme_name_and_port(
     running_app: RunningApp, changed: dict[str, str]
 ) -> None:
     """A page of another origin (RFC 6454, section 5) gets nothing by any route."""
-    for route in ROUTES:
+    for route in every_route():
         headers = {**route.headers, "Origin": origin_of(running_app, **changed)}
         told = ask(running_app.address, route.path, route.verb, headers)
         assert told.status == REFUSED, f"{route} answered {told.status}"
@@ -65,7 +64,7 @@ def test_an_origin_must_be_the_same_in_scheme_name_and_port(
 
 def test_a_page_without_an_origin_of_its_own_gets_nothing(running_app: RunningApp) -> None:
     """A frame in a sandbox sends `null` for an origin (RFC 6454, section 7.1), which is nobody's."""
-    for route in ROUTES:
+    for route in every_route():
         told = ask(running_app.address, route.path, route.verb, {**route.headers, "Origin": "null"})
         assert told.status == REFUSED, f"{route} answered {told.status}"
 
@@ -93,7 +92,9 @@ def test_the_app_answers_its_own_pages(running_app: RunningApp, name: str) -> No
 def test_every_answer_forbids_showing_the_app_inside_another_page(running_app: RunningApp) -> None:
     """Every answer tells the browser not to frame it, not to guess its kind, to load nothing from others."""
     answers = [
-        ask(running_app.address, route.path, route.verb) for route in ROUTES if route.method != WEBSOCKET
+        ask(running_app.address, route.path, route.verb)
+        for route in every_route()
+        if route.method != WEBSOCKET
     ]
     answers.append(ask(running_app.address, headers={"Host": "attacker.example"}))
     for told in answers:
@@ -117,7 +118,7 @@ def test_nobody_outside_is_asked_whatever_is_asked_of_the_app(running_app: Runni
         {"Origin": "http://192.0.2.7:8501", "Host": "192.0.2.7:8501"},
         {"X-Forwarded-For": "192.0.2.7", "X-Forwarded-Host": "attacker.example"},
     ]
-    for route in ROUTES:
+    for route in every_route():
         for headers in kinds:
             ask(running_app.address, route.path, route.verb, {**route.headers, **headers})
     assert running_app.reached_outside() == []
@@ -128,7 +129,7 @@ def test_a_start_for_the_whole_network_asks_nobody_outside_either(tmp_path: Path
     with started_app(tmp_path, "--server.address=0.0.0.0") as app:
         port = urlsplit(app.address).port
         figures = {"Host": f"192.0.2.7:{port}", "Origin": f"http://192.0.2.7:{port}"}
-        for route in ROUTES:
+        for route in every_route():
             named = {**route.headers, "Host": f"attacker.example:{port}"}
             assert ask(app.address, route.path, route.verb, named).status == REFUSED
             ask(app.address, route.path, route.verb, {**route.headers, **figures})

@@ -17,7 +17,6 @@ from tests.app_server.routes import UPGRADE, every_route
 from tests.app_session import AppSession, app_session
 from tests.running_app import RunningApp, started_app
 
-ROUTES = every_route()
 PAGE = "Pair this phone"
 COOKIE = "__Host-tripplan-phone"
 
@@ -84,9 +83,9 @@ def test_nobody_but_the_pairing_page_answers_an_unpaired_phone(phones: Phones) -
         {"Cookie": f"{COOKIE}=", "Origin": phones.url},
         {"tripplan-visitor": "this computer", "X-Forwarded-For": "127.0.0.1"},
     ]
-    questions = [(one.verb, one.path, {**one.headers, **kind}, "") for one in ROUTES for kind in kinds]
+    questions = [(one.verb, one.path, {**one.headers, **kind}, "") for one in every_route() for kind in kinds]
     answers = phones.ask(*questions)
-    assert len(answers) == len(ROUTES) * len(kinds)
+    assert len(answers) == len(every_route()) * len(kinds)
     for (method, path, headers, _), told in zip(questions, answers, strict=True):
         assert told.status == (200 if path == "/" and "Upgrade" not in headers else 403), (method, path)
         websocket = "Upgrade" in headers
@@ -154,7 +153,7 @@ def test_another_site_cannot_use_the_phones_cookie(phones: Phones, cookie: str) 
     """A foreign Origin or Host is refused over every route, whatever cookie comes along."""
     for changed in ({"Origin": "https://attacker.example"}, {"Host": "attacker.example"}):
         sent = {**changed, "Cookie": cookie}
-        questions = [(one.verb, one.path, {**one.headers, **sent}, "") for one in ROUTES]
+        questions = [(one.verb, one.path, {**one.headers, **sent}, "") for one in every_route()]
         assert {told.status for told in phones.ask(*questions)} == {403}
     assert phones.app.reached_outside() == []
 

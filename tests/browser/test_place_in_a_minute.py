@@ -46,7 +46,7 @@ class Thumb:
         """Tap a button, a choice or a tick of this name."""
         page = self.visit.page
         button = page.get_by_role("button", name=name, exact=True)
-        button.or_(page.get_by_text(name, exact=True)).first.click()
+        button.or_(page.get_by_text(name, exact=True)).filter(visible=True).first.click()
         self.presses += 1
         self.visit.settle()
 

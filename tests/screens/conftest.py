@@ -74,7 +74,8 @@ def _test_sessions_cost_little() -> Iterator[None]:
     pages = ScriptCache()
 
     def wait(runner: LocalScriptRunner, timeout: float = 3) -> None:
-        runner._script_thread.join(timeout)
+        if runner._script_thread is not None:
+            runner._script_thread.join(timeout)
         look(runner, timeout=1)
 
     with pytest.MonkeyPatch.context() as patch:

@@ -183,7 +183,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
     )
 
 
-@settings(max_examples=60, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
 @given(questions())
 def test_the_search_says_what_walking_through_every_plan_says(question: DayQuestion) -> None:
     """The best plan, the leave windows and the trade-offs of any day are those of an independent walk."""

@@ -57,7 +57,7 @@ def test_no_other_times_weigh_less_than_the_best(
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
 
 
-@settings(max_examples=25, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
 @given(families(), st.integers(1, 100), st.sampled_from((60, 40)))
 def test_the_best_is_the_least_of_all_pairs_of_times(family: Family, later: int, grid: int) -> None:
     """A day asked for every departure with every leaving time: none weighs less than the search says."""
@@ -194,7 +194,7 @@ def test_what_only_early_tickets_include_is_paid_for_later() -> None:
     assert outing.cost.total.high.minor - outing.cost.total.likely.minor >= later
 
 
-@settings(max_examples=40, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
+@settings(max_examples=25, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))
 @given(families(), st.integers(1, 100), st.integers(0, 25), st.integers(0, 25))
 def test_no_usual_delay_costs_more_or_less_than_the_range(
     family: Family, later: int, there: int, back: int

@@ -113,7 +113,7 @@ def check(family: Family, span: DateSpan) -> int:
     return int(table.can_go.sum())
 
 
-@settings(max_examples=30, suppress_health_check=list(HealthCheck))
+@settings(max_examples=20, suppress_health_check=list(HealthCheck))
 @given(families(), SPANS)
 def test_a_sweep_says_what_every_day_says_by_itself(family: Family, span: DateSpan) -> None:
     """Whatever tells one day from another (hours, ages, rush, engagements, prices), no figure differs.

@@ -10,7 +10,8 @@ from tripplan.documents.usual_weather import UsualWeather
 from tripplan.planning.climate.climate import Climate, UsualMonths
 from tripplan.planning.climate.days_of_year import Floats
 from tripplan.planning.climate.outdoors import SHARE, OutdoorLimits, OutdoorYear
-from tripplan.planning.climate.stations import FARTHEST_KM, Stations, km_between
+from tripplan.planning.climate.stations import FARTHEST_KM, Stations
+from tripplan.planning.travel.distance import geodesic_km
 from tripplan.values.ranges import Origin, Source
 from tripplan.values.units import celsius
 
@@ -34,7 +35,7 @@ def climate_for(stations: Stations | None, place: Place, household: Household) -
         if (
             months is None
             and near_home is not None
-            and km_between(point, household.home.point) <= FARTHEST_KM
+            and geodesic_km(point, household.home.point) <= FARTHEST_KM
         ):
             months = _typed(near_home, "the household")
     return None if months is None else Climate.of_months(point.latitude, months)

@@ -135,12 +135,6 @@ def direction_of(latitude: Floats | float, longitude: Floats | float) -> Floats:
     return np.stack([np.cos(north) * np.cos(east), np.cos(north) * np.sin(east), np.sin(north)], axis=-1)
 
 
-def km_between(here: Point, there: Point) -> float:
-    """How far two points are apart, over a round Earth [km]."""
-    first, second = (direction_of(point.latitude, point.longitude) for point in (here, there))
-    return float(_km(first[None], second)[0])
-
-
 def _km(directions: Floats, here: Floats) -> Floats:
     """How far points are from one, over a round Earth [km]."""
     km: Floats = 2 * _EARTH_KM * np.arcsin(np.minimum(np.linalg.norm(directions - here, axis=1) / 2, 1))
