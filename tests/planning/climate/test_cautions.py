@@ -24,9 +24,10 @@ def test_cold_and_heat_are_told_by_their_classes() -> None:
     assert found(60, 45, 62) == {}
 
 
-def test_indoors_only_the_road_and_the_car_are_told() -> None:
-    """No child waits in the car while it is warm, whatever the visit."""
-    assert list(found(95, 70, 92, outdoors=False)) == ["cautions-warm-car"]
+def test_indoors_only_the_road_is_told() -> None:
+    """Neither heat nor thunder concerns who is inside; that nobody waits in the car, every drive says."""
+    assert found(95, 70, 92, outdoors=False) == {}
+    assert list(found(25, 20, 30, outdoors=False, dark=True)) == ["cautions-icy-roads"]
 
 
 def test_ice_and_darkness_together_are_told() -> None:

@@ -24,8 +24,6 @@ cautions-in-heat = { $forecast ->
   } fühlt es sich dort { $feels } an: Schatten, Pausen und alle 15 bis 20 Minuten etwas zu
   trinken. Ein Kind, dem schwindlig ist, das erbricht, heiß und verwirrt oder schlaff ist: den Notruf wählen und
   sofort kühlen. Örtliche Warnungen und Ihre Ärztin oder Ihr Arzt haben das letzte Wort.
-cautions-warm-car = Lassen Sie nie ein Kind im geparkten Auto, keine Minute und auch nicht bei offenem Fenster; sehen Sie
-  nach, bevor Sie abschließen.
 cautions-baby-in-sun = Babys unter sechs Monaten: Schatten und leichte Kleidung statt Sonne, Milch statt Wasser; ein
   abgedeckter Kinderwagen wird heiß. Fragen Sie in der Kinderarztpraxis nach Sonnencreme und Getränken.
 cautions-thunder = Bei Donner ins Haus oder ins Auto gehen und nach dem letzten Donner 30 Minuten warten; vor der Abfahrt
@@ -40,7 +38,8 @@ cautions-car-seat = Jedes Kind fährt in dem Sitz, der zu Alter, Größe und Gew
   das ist, bestimmen das Recht des Landes und die Anleitung des Sitzes.
 cautions-tired-driver = Ausgeruht fahren: mindestens 15 Minuten Pause nach je zwei Stunden, und keine lange Fahrt zwischen
   Mitternacht und 6 Uhr. Wer müde wird, hält am nächsten sicheren Ort. Das Recht des Landes geht vor.
-cautions-parked-car = Lassen Sie nie ein Kind allein im geparkten Auto, keine Minute: An einem warmen Tag kann es sich in
+cautions-parked-car = Lassen Sie nie ein Kind allein im geparkten Auto, keine Minute, und sehen Sie nach, ehe Sie es
+  abschließen: An einem warmen Tag kann es sich in
   10 Minuten um 11 °C und in 30 Minuten um 19 °C aufheizen, auch bei einem Spalt offener Fenster. Für ein Schläfchen im
   geparkten Auto bleibt ein Erwachsener darin und kühlt. Sieht ein Kind nach Hitze krank aus, wählen Sie sofort
   den Notruf.

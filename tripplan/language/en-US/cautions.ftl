@@ -26,8 +26,6 @@ cautions-in-heat = It { $forecast ->
   } { $feels } there: shade, rests, and something to drink every 15 to 20 minutes. A
   child that is dizzy, vomits, is hot and confused or limp: call the emergency number and cool it at once. Local warnings and
   your doctor have the last word.
-cautions-warm-car = Never leave a child in a parked car, not for a minute and not with a window open; look before you
-  lock.
 cautions-baby-in-sun = Babies under six months: shade and light clothes instead of sun, milk instead of water; a
   covered { -stroller } gets hot. Ask your doctor about { -sunscreen } and drinks.
 cautions-thunder = When thunder roars, go indoors or into the car, and wait 30 minutes after the last thunder; watch
@@ -43,8 +41,8 @@ cautions-car-seat = Every child rides in the seat that fits age, height and weig
   where you drive and the seat's manual decide which.
 cautions-tired-driver = Drive rested: at least 15 minutes' break after every two hours, and no long drive between
   midnight and 6 in the morning. Whoever gets sleepy stops at the next safe place. The law where you drive comes first.
-cautions-parked-car = Never leave a child alone in a parked car, not for a minute: on a warm day it can heat up by
-  19 °F in 10 minutes and 34 °F in 30, windows cracked or not. A nap in the parked car needs an adult inside and
+cautions-parked-car = Never leave a child alone in a parked car, not for a minute, and look before you
+  lock it: on a warm day it can heat up by 19 °F in 10 minutes and 34 °F in 30, windows cracked or not. A nap in the parked car needs an adult inside and
   cooling. If a child looks unwell from heat, call the emergency number at once.
 cautions-baby-in-seat = Take a baby out of the seat at every stop, at least every two hours; on arrival move a sleeping
   baby to a firm, flat surface. Your child's doctor has the last word.

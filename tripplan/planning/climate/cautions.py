@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from tripplan.language.sentences import Fact, fact
 from tripplan.planning.climate.feels_like import Class
 
-BABY_UNDER_MONTHS, SMALL_UNDER_MONTHS = 6, 72
+BABY_UNDER_MONTHS = 6
 WARM = 21.0
 """From here on sun and thunderstorms are told of [°C]; common practice, no source."""
 ICE = 2.0
@@ -23,7 +23,7 @@ def weather_cautions(
     dark: bool,
     forecast: bool = False,
 ) -> Iterator[Fact]:
-    """What to mind in the weather of a visit.
+    """What to mind in the weather of a visit; that no child waits in the car, every drive says.
 
     Args:
         classes: how cold and hot it feels during the visit.
@@ -34,8 +34,8 @@ def weather_cautions(
         dark: whether a part of the drives is in the dark.
         forecast: whether the weather is forecast, and not the usual.
 
-    Sources: classes of `feels_like.Class`; 'When thunder roars, go indoors' and heat in cars: National
-    Weather Service; sun and water for babies: American Academy of Pediatrics; all from memory.
+    Sources: classes of `feels_like.Class`; 'When thunder roars, go indoors': National Weather
+    Service; sun and water for babies: American Academy of Pediatrics; all from memory.
     """
     if outdoors and classes & _COLD:
         bitter = classes & {Class.VERY_COLD, Class.BITTER}
@@ -45,8 +45,6 @@ def weather_cautions(
         )
     if outdoors and classes & _HOT:
         yield fact("cautions-in-heat", feels=_worst(classes & _HOT), forecast=forecast)
-    if high >= WARM and youngest_months < SMALL_UNDER_MONTHS:
-        yield fact("cautions-warm-car")
     if outdoors and high >= WARM:
         if youngest_months < BABY_UNDER_MONTHS:
             yield fact("cautions-baby-in-sun")
