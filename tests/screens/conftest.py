@@ -124,7 +124,9 @@ def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
         app = AppTest.from_file(str(APP), default_timeout=30)
         if page != "start":
             app.switch_page(f"screens/pages/{page}.py")
-        with_cards_drawn(app) if page == "places" else app.run()
+        app.run()
+        if page == "places":
+            with_cards_drawn(app)
         assert not app.exception, app.exception
         return app
 
