@@ -73,7 +73,7 @@ def outing(**changes: Any) -> Outing:
         "party": HOUSEHOLD.members,
         "way_there": leg,
         "way_home": leg,
-        "hours": DayHours(Openness.OPEN, (), (), (), "read on the card"),
+        "hours": DayHours(Openness.OPEN, (), (), (), fact("hours-open")),
         "question": make_question(),
         "search": DaySearch(plan, (LeaveWindow(LEAVE, LEAVE + timedelta(minutes=20), plan),), ()),
         "plan": plan,

@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day import DayQuestion, Napper
 from tripplan.planning.day.best import BestChoice, best_between
 from tripplan.planning.opening.hours import DayHours, Openness, OpenSpan
@@ -49,7 +50,7 @@ def make_hours(
         ),
         tuple(at(clock) for clock in entry_times),
         (),
-        "written for tests",
+        fact("hours-open"),
     )
 
 

@@ -20,6 +20,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
@@ -32,6 +33,7 @@ from tripplan.planning.day import (
 )
 from tripplan.planning.opening.hours import DayHours, Openness, ShowTimes
 from tripplan.values.money import Money
+from tripplan.values.weekday import Weekday
 
 PUSHCHAIR = {"slack_minutes": 0, "in_pushchair": True}
 INDIANAPOLIS = ZoneInfo("America/Indiana/Indianapolis")
@@ -369,7 +371,7 @@ def test_a_place_in_another_zone_is_entered_by_its_own_clock() -> None:
 
 def test_a_place_that_is_closed_is_a_callers_mistake() -> None:
     """Only an open day can be planned."""
-    closed = DayHours(Openness.CLOSED, (), (), (), "closed on Tuesdays")
+    closed = DayHours(Openness.CLOSED, (), (), (), fact("hours-closed-weekday", day=Weekday.TUESDAY))
     with pytest.raises(PlanError, match="closed on Tuesdays"):
         plan_day(make_question(hours=closed))
 

@@ -19,8 +19,10 @@ from tests.planning.day.test_day_exhaustive import NO_SHRINKING, questions, roun
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.day import DayPlan, DayQuestion, ViolatedLimit, plan_choice, plan_day, times_to_try
 from tripplan.planning.opening.hours import DayHours, Openness
+from tripplan.values.weekday import Weekday
 
 
 def at(clock: str) -> datetime:
@@ -162,7 +164,7 @@ def test_whatever_makes_a_day_impossible_each_of_its_times_says_why(changes: dic
 
 def test_a_closed_place_has_no_times_to_try() -> None:
     """Nothing can be asked about a day on which nobody is let in."""
-    closed = DayHours(Openness.CLOSED, (), (), (), "closed on Tuesdays")
+    closed = DayHours(Openness.CLOSED, (), (), (), fact("hours-closed-weekday", day=Weekday.TUESDAY))
     for ask in (times_to_try, lambda question: plan_choice(question, at("09:00"), at("12:00"))):
         with pytest.raises(PlanError):
             ask(make_question(hours=closed))

@@ -68,7 +68,7 @@ def test_hours_that_hang_on_a_break_nobody_knows_of_are_those_that_are_sure() ->
     assert isinstance(unknown, Outing)
     (span,) = unknown.hours.spans
     assert (span.opens.hour, span.closes.hour) == (12, 17)
-    assert SETTLES in unknown.hours.reason
+    assert unknown.hours.reason.code == "hours-sure-ones"
     in_term = planned(place, district())
     assert isinstance(in_term, Outing)
     assert [(one.opens.hour, one.closes.hour) for one in in_term.hours.spans] == [(10, 17)]

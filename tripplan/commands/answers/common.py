@@ -25,11 +25,11 @@ class Answer:
     """What every answer of the planning begins with.
 
     Attributes:
-        format: version of the answers' keys.
+        format: version of the answers' keys; since 2, facts are told as code, values and text.
         question: what is asked about.
     """
 
-    format: Literal[1] = 1
+    format: Literal[2] = 2
     question: Question
 
 

@@ -9,15 +9,15 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from tripplan.documents.places.place import Opening, Place, Visit
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.opening.opening_days import rule_days
 from tripplan.values.opening_hours import holds_at, open_spans, unknown_spans
+from tripplan.values.weekday import Weekday
 
 _NOON = time(12)
 _ONE_DAY = timedelta(days=1)
 _ONE_WEEK = timedelta(days=7)
 _SATURDAY = 5
-_WEEKDAYS = ("Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays")
 
 
 class Openness(StrEnum):
@@ -72,7 +72,7 @@ class DayHours:
         spans: in order, none overlapping; empty unless open.
         entry_times: the only moments people are let in; empty where any moment will do.
         group_spans: when school classes usually fill the place that day; empty out of term.
-        reason: one sentence on how this is known, such as 'closed on Mondays'; no capital, no full stop.
+        reason: how this is known; its words are a part of a sentence, such as 'closed on Mondays'.
         quiet_spans: when the place keeps a quiet hour that day.
         shows: what is shown that day at fixed times.
     """
@@ -81,11 +81,11 @@ class DayHours:
     spans: tuple[OpenSpan, ...]
     entry_times: tuple[datetime, ...]
     group_spans: tuple[tuple[datetime, datetime], ...]
-    reason: str
+    reason: Fact
     quiet_spans: tuple[tuple[datetime, datetime], ...] = ()
     shows: tuple[ShowTimes, ...] = ()
 
-    def shared_with(self, other: "DayHours", doubt: str) -> "DayHours":
+    def shared_with(self, other: "DayHours", doubt: Fact) -> "DayHours":
         """The times of the same day at which this one and another say that the place can be visited.
 
         Args:
@@ -107,8 +107,8 @@ class DayHours:
             if any(span.opens <= moment <= span.last_entry for span in spans)
         )
         if not spans or (self.entry_times and not entries):
-            return DayHours(Openness.CLOSED, (), (), (), f"closed as far as anybody knows: {doubt}")
-        reason = f"{self.reason}; the hours that are sure, as {doubt}"
+            return DayHours(Openness.CLOSED, (), (), (), fact("hours-closed-in-doubt", doubt=doubt))
+        reason = fact("hours-sure-ones", reason=self.reason, doubt=doubt)
         return replace(self, spans=spans, entry_times=entries, reason=reason)
 
     def on_equal_day(self, later: timedelta) -> "DayHours":
@@ -160,10 +160,10 @@ def _later(moment: datetime, minutes: int) -> datetime:
 
 def _why_closed(
     place: Place, day: date, public_holidays: Set[date], days_out_of_school: Set[date], zone: ZoneInfo
-) -> str:
+) -> Fact:
     text = place.opening.hours
     if day in public_holidays and "PH" in text:
-        return "closed that day, a public holiday"
+        return fact("hours-closed-holiday")
 
     def open_on(other: date) -> bool:
         start = _on_clock(other, time(0), zone)
@@ -172,12 +172,12 @@ def _why_closed(
 
     opens = season_opens(place, day, public_holidays, days_out_of_school)
     if opens is not None:
-        return f"closed for the season; opens {wording.day(opens)}"
+        return fact("hours-closed-season", opens=opens)
     same_weekday = any(open_on(day + _ONE_WEEK * weeks) for weeks in (-2, -1, 1, 2))
     same_week = any(open_on(day + _ONE_DAY * days) for days in (-3, -2, -1, 1, 2, 3))
     if same_week and not same_weekday:
-        return f"closed on {_WEEKDAYS[day.weekday()]}"
-    return "closed that day" if same_week or same_weekday else "closed at that time of the year"
+        return fact("hours-closed-weekday", day=Weekday(day.weekday()))
+    return fact("hours-closed" if same_week or same_weekday else "hours-closed-time-of-year")
 
 
 def season_opens(
@@ -266,10 +266,12 @@ def hours_on(
         PlanError: the place's time zone is not known yet.
     """
     opening, zone = place.opening, place.where.zone
-    guess = "" if opening.checked_on_site else "; the hours are a guess, nobody has read them at their source"
 
-    def without_visit(openness: Openness, reason: str) -> DayHours:
-        return DayHours(openness, (), (), (), f"{reason}{guess}")
+    def known(reason: Fact) -> Fact:
+        return reason if opening.checked_on_site else fact("hours-guess", reason=reason)
+
+    def without_visit(openness: Openness, reason: Fact) -> DayHours:
+        return DayHours(openness, (), (), (), known(reason))
 
     start = _on_clock(day - _ONE_DAY, time(0), zone)
     end = _on_clock(day + 2 * _ONE_DAY, time(0), zone)
@@ -279,7 +281,7 @@ def hours_on(
     if not said_open:
         unknown = unknown_spans(opening.hours, start, end, public_holidays, days_out_of_school)
         if _days_own(unknown, day, zone):
-            return without_visit(Openness.UNKNOWN, "the card leaves open whether one may come; ask the place")
+            return without_visit(Openness.UNKNOWN, fact("hours-ask"))
         reason = _why_closed(place, day, public_holidays, days_out_of_school, zone)
         return without_visit(Openness.CLOSED, reason)
 
@@ -290,20 +292,20 @@ def hours_on(
         if (last_entry := _later(closes, -before_close)) >= opens
     )
     if not spans:
-        return without_visit(Openness.CLOSED, "the last entry would be before opening")
+        return without_visit(Openness.CLOSED, fact("hours-last-entry-too-early"))
     entries = tuple(
         moment
         for moment in (_on_clock(day, clock, zone) for clock in sorted(opening.entry_times))
         if any(span.opens <= moment <= span.last_entry for span in spans)
     )
     if opening.entry_times and not entries:
-        return without_visit(Openness.CLOSED, "no entry time lies within that day's hours")
+        return without_visit(Openness.CLOSED, fact("hours-no-entry-time"))
     return DayHours(
         Openness.OPEN,
         spans,
         entries,
         _group_spans(opening, day, public_holidays, days_out_of_school, no_classes, zone),
-        f"open by the hours on the place card{guess}",
+        known(fact("hours-open")),
         quiet_spans=()
         if place.visit.quiet_hours is None
         else _spans_on(place.visit.quiet_hours, day, public_holidays, days_out_of_school, zone),

@@ -153,7 +153,7 @@ def plan_outing(
         )
     hours = facts.hours_on(day)
     if hours.openness is not Openness.OPEN:
-        return NoOuting(place, day, (hours.reason,))
+        return NoOuting(place, day, (hours.reason.text,))
     if (day - today).days < place.opening.book_days_ahead:
         return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
     who_goes = family.busy_days.who_goes(party, day)
@@ -289,7 +289,7 @@ def _notes(
     """What the parent should know beside the figures."""
     notes = [*facts.drive.notes, *facts.price_notes, *admission.notes]
     if not facts.place.opening.checked_on_site and not isinstance(facts.place, IdeaPlace):
-        notes.append(hours.reason)
+        notes.append(hours.reason.text)
     notes += _holiday_at_home(household, facts, day)
     if not facts.holidays_known:
         notes.append(

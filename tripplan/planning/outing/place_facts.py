@@ -11,6 +11,7 @@ from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.logbook.crowd_note import CrowdNote
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.climate.climate import Climate
 from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorYear
@@ -113,7 +114,8 @@ class PlaceFacts:
         if hours.openness is Openness.OPEN:
             return hours.shared_with(other, self.unknown_break)
         if hours.openness is Openness.CLOSED and other.openness is Openness.OPEN:
-            return replace(hours, reason=f"{hours.reason}, unless it is in a break: {self.unknown_break}")
+            unless = fact("hours-unless-break", reason=hours.reason, doubt=self.unknown_break)
+            return replace(hours, reason=unless)
         return hours
 
     def _hours_on(self, day: date) -> DayHours:
@@ -126,12 +128,9 @@ class PlaceFacts:
         )
 
     @property
-    def unknown_break(self) -> str:
+    def unknown_break(self) -> Fact:
         """Why nobody knows whether a day is in a school break, and which calendar would settle it."""
-        return (
-            "no school calendar on record says whether that day is in a break; one of the schools around "
-            f"{self.place.where.town} would settle it"
-        )
+        return fact("hours-unknown-break", town=self.place.where.town)
 
     @cached_property
     def opening(self) -> RuleDays:

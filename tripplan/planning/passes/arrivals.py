@@ -95,7 +95,7 @@ def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | Unpl
     out_of_school = days_out_of_school(family.school_calendars, place.where.point, day, tomorrow)
     hours = hours_on(place, day, holidays, out_of_school)
     if hours.openness is not Openness.OPEN:
-        return UnplannedVisit(visit, (hours.reason,))
+        return UnplannedVisit(visit, (hours.reason.text,))
     if visit.at is None:
         moment = (*hours.entry_times, hours.spans[0].opens)[0]
     else:

@@ -1,10 +1,11 @@
 """The hours of one place over a row of days, asked for once for days with the same times by the clock."""
 
+from tripplan.language.sentences import fact
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.planning.sweep.answer_cache import AnswerCache
 from tripplan.planning.sweep.place_row import PlaceRow
 
-NOT_ASKED_FOR = DayHours(Openness.UNKNOWN, (), (), (), "not asked for yet")
+NOT_ASKED_FOR = DayHours(Openness.UNKNOWN, (), (), (), fact("hours-not-asked"))
 """Stands for the hours of a day where nothing hangs on them."""
 
 

@@ -97,7 +97,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
     holidays, out = calendar_days(place, family.school_calendars, asked, asked, family.local_days)
     hours = hours_on(place, asked, holidays, out)
     if hours.openness is not Openness.OPEN:
-        return ForUs(asked, closed=hours.reason)
+        return ForUs(asked, closed=hours.reason.text)
     if (asked - today).days < place.opening.book_days_ahead:
         return ForUs(asked, closed=f"visits must be booked {place.opening.book_days_ahead} days ahead")
     arrival = _arrival(hours)

@@ -88,7 +88,7 @@ def hours_sentences(
 
 def _day_hours(hours: DayHours) -> str:
     if hours.openness is not Openness.OPEN:
-        return hours.reason
+        return hours.reason.text
     return wording.listed([f"{wording.clock(s.opens)} to {wording.clock(s.closes)}" for s in hours.spans])
 
 
