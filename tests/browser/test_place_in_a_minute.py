@@ -73,7 +73,7 @@ def thumb(visit: Visit) -> Iterator[Thumb]:
     visit.open("places")
     visit.page.evaluate(NOTE_REFUSALS)
     yield Thumb(visit)
-    visit.page.get_by_role("button", name="Take back:").first.click()
+    visit.page.get_by_role("button", name="Undo:").first.click()
     visit.settle()
 
 
