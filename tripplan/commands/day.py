@@ -78,7 +78,7 @@ def _with_weather(question: Question, options: DayOptions) -> Question:
     family, day, (place,) = question.family, question.span.first, question.places
     now = question.clock().astimezone(family.household.home.zone)
     try:
-        told = typed_weather(options.weather, day, family.household.degrees, now, question.today).forecast
+        told = typed_weather(options.weather, day, family.household.degrees, now, question.today)
     except InputFaults as faults:
         named = (replace(one, file=ASKED, field="--weather") for one in faults.findings)
         raise InputFaults(tuple(named)) from None

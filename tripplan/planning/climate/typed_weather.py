@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from tripplan.documents.places.forecast import FARTHEST_DAYS, ForecastDay
@@ -29,25 +28,12 @@ _PIECE = re.compile(
 )
 
 
-@dataclass(frozen=True)
-class TypedWeather:
-    """What was typed, read.
-
-    Attributes:
-        forecast: as a day's forecast.
-        named: whether a day was named, such as by 'tomorrow'.
-    """
-
-    forecast: ForecastDay
-    named: bool
-
-
-def typed_weather(text: str, day: date, degrees: Degrees, now: datetime, today: date) -> TypedWeather:
+def typed_weather(text: str, day: date, degrees: Degrees, now: datetime, today: date) -> ForecastDay:
     """Read what a parent says the weather is going to be.
 
     Args:
-        text: words for wet, snow or dry; one temperature, the day's high, or two, its low and high; and a
-            day, such as 'tomorrow' or 'Friday'.
+        text: words for wet, snow or dry; one temperature, the day's high unless it is called the low, or
+            both; and a day, such as 'tomorrow' or 'Friday'.
         day: the day that is meant where none is named.
         degrees: in which temperatures are where no unit stands with them.
         now: when it is typed; zone-aware.
@@ -66,17 +52,16 @@ def typed_weather(text: str, day: date, degrees: Degrees, now: datetime, today: 
     if reading.faults:
         shown = text if len(text) <= LONGEST else f"{text[:LONGEST]}…"
         raise InputFaults(tuple(Finding("", "", shown, fault) for fault in reading.faults))
-    temperatures = sorted(reading.temperatures)
-    forecast = ForecastDay(
+    low, high = reading.extremes
+    return ForecastDay(
         day=reading.day or day,
-        low=temperatures[0] if len(temperatures) > 1 else None,
-        high=temperatures[-1] if temperatures else None,
+        low=low,
+        high=high,
         wet=reading.chance(reading.wet),
         snow=reading.chance(reading.snow),
         words=" ".join(text.split()),
         known_at=now,
     )
-    return TypedWeather(forecast, reading.day is not None)
 
 
 class _Reading:
@@ -85,6 +70,7 @@ class _Reading:
     def __init__(self, degrees: Degrees, today: date) -> None:
         self.degrees, self.today = degrees, today
         self.temperatures: list[float] = []
+        self.says_low = False
         self.wet: float | None = None
         self.snow: float | None = None
         self.percent: float | None = None
@@ -99,6 +85,14 @@ class _Reading:
             self.faults.append(f"“{piece['other'][:20]}” is no word for weather here; try {EXAMPLES}")
         else:
             self._word(piece["word"])
+
+    @property
+    def extremes(self) -> tuple[float | None, float | None]:
+        """Low and high [°C]; one temperature alone is the high, unless it is called the low."""
+        found = sorted(self.temperatures)
+        if len(found) == 1:
+            return (found[0], None) if self.says_low else (None, found[0])
+        return (found[0], found[-1]) if found else (None, None)
 
     def chance(self, certain: float | None) -> float | None:
         """The chance of something that was named, by the percentage that stands with it [0-1]."""
@@ -129,6 +123,7 @@ class _Reading:
         self.temperatures.append(celsius(number) if scale == "F" else number)
 
     def _word(self, word: str) -> None:
+        self.says_low |= word in ("low", "lows")
         if word in _WET | _SNOW | _DRY:
             wet = 0.0 if word in _DRY else 1.0
             if self.wet not in (None, wet):

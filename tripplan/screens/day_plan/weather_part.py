@@ -93,7 +93,7 @@ def _better_hour(view: View, family: Family, outing: Outing) -> None:
 def _use_typed(view: View, family: Family, place: Place, day: date) -> None:
     household, now = family.household, view.services.clock().astimezone(family.household.home.zone)
     try:
-        told = typed_weather(st.session_state[_TYPED], day, household.degrees, now, view.today).forecast
+        told = typed_weather(st.session_state[_TYPED], day, household.degrees, now, view.today)
     except InputFaults as faults:
         refuse(_SPOT, findings=faults.findings)
         return
@@ -121,9 +121,11 @@ def _save(view: View, place: Place, days: tuple[ForecastDay, ...], said: str) ->
     kept = view.records.get(PlaceForecast, place.id)
     before = PlaceForecast(place=place.id) if kept is None else kept.value
     revision = 0 if kept is None else kept.revision
-    return save_all(view, _SPOT, [(before.updated(days, view.today), revision)], said)
+    return save_all(
+        view, _SPOT, [(before.updated(days, view.today), revision)], said, can_be_taken_back=False
+    )
 
 
 def _forget(view: View, day: date, kept: StoredDocument[PlaceForecast]) -> None:
     said = f"The usual weather counts for {wording.day(day)}."
-    save_all(view, _SPOT, [(kept.value.without(day), kept.revision)], said)
+    save_all(view, _SPOT, [(kept.value.without(day), kept.revision)], said, can_be_taken_back=False)
