@@ -86,6 +86,15 @@ def test_a_percentage_by_status_age_or_day_is_a_discount(text: str, expected: tu
     assert not read.not_understood
 
 
+def test_a_pasted_table_is_read_with_what_stands_below_it() -> None:
+    """The ages in its head are no hours, and a discount after its rows is not taken for one of them."""
+    table = "\tAdults\tKids (3-12)\nWeekdays\t$5\t$3\nWeekends\t$7\t$4\n"
+    read = read_board(f"{table}Residents 25% off. Homeschool families half price on Tuesdays.\nTue-Sat 10-5")
+    assert read.opening_hours == "Tu-Sa 10:00-17:00"
+    assert [one.offer.kind for one in read.offers] == [*["ticket"] * 4, "discount", "discount"]
+    assert not read.not_understood
+
+
 @pytest.mark.parametrize(
     "text", ["Everything 50% off!", "Adults $9 (10% off online)", "Adults $9 plus 8% sales tax"]
 )

@@ -26,9 +26,9 @@ _AGES = (
     r"(?:of any age|aged \d+(?: months)? or over|under \d+(?: months)?|aged \d+ to \d+(?: months)?|aged \d+)"
 )
 _SEAT = rf"\d+ (?:person|people) {_AGES}"
-_SEATS = rf"{_SEAT}(?:(?:, | and ){_SEAT})*"
-_LIST = r"'[^']*'(?:, '[^']*')*(?: or '[^']*')?"
-_NAMES = r"'[^']*'(?:, '[^']*')*(?: and '[^']*')?"
+_SEATS = rf"{_SEAT}(?:(?:,? and |, ){_SEAT})*"
+_LIST = r"'[^']*'(?:, '[^']*')*(?:,? or '[^']*')?"
+_NAMES = r"'[^']*'(?:, '[^']*')*(?:,? and '[^']*')?"
 _HEADS: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "ticket",

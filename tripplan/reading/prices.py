@@ -186,15 +186,16 @@ def read_prices(text: str) -> PricesRead:
     passed_over: list[str] = []
     cut = _priced(list(tokens(text)))
     for statement in _statements(text, cut):
-        words = text[statement[0].start : statement[-1].end].strip(" |\n")
+        words = text[statement[0].start : statement[-1].end].strip(" |;\n")
         prices = [token for token in statement if token.kind in _PRICE]
         groups = [token for token in statement if token.kind == "group"]
-        named = _named_without_price(text, statement) or named
+        head = _named_without_price(text, statement)
+        named = head or named
         if not prices and not any(token.kind == "percent" for token in statement):
             if groups:
                 group = int(str(groups[0].facts["of"]))
-            else:
-                passed_over.append(words)
+            elif not any(kind.ages for kind in head) or any(token.kind == "days" for token in statement):
+                passed_over.append(words)  # the ages in the head of a table are no hours
             continue
         met += len(prices)
         read: PricesRead | None = None
@@ -387,7 +388,7 @@ _ONE_CHILD = re.compile(r"(?:first|second|additional|each additional)(?: child)?
 def _row(text: str, statement: Sequence[Token], words: str, named: Sequence[_Named]) -> PricesRead | None:
     """Prices side by side, one for each kind that a line before has named: 'weekdays $5 / $3, weekends $7 / $4'."""
     prices = [token for token in statement if token.kind in _PRICE]
-    if len(named) < 2 or len(prices) % len(named) or any(t.kind in _WHO for t in statement):
+    if not prices or len(named) < 2 or len(prices) % len(named) or any(t.kind in _WHO for t in statement):
         return None
     rows = [prices[at : at + len(named)] for at in range(0, len(prices), len(named))]
     if any(text[a.end : b.start].strip(" /") for row in rows for a, b in pairwise(row)):
@@ -470,7 +471,7 @@ def _read_statement(
         said = tuple(c.text for c in beside if c.kind == "condition")
         days = ", ".join(c.text for c in beside if c.kind == "days")
         size = _group_size(groups, prices, number)
-        came_from = text[begins:ends].strip()
+        came_from = text[begins:ends].strip() if mine else words
         amount = price.facts.get("amount", Decimal(0))
         assert isinstance(amount, Decimal)
         inside = [token for token in statement if since <= token.start < max(until, ends)]
