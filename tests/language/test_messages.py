@@ -112,6 +112,18 @@ def test_plurals_name_every_category_that_the_language_counts_by(locale: Locale)
         assert not variants or variants == categories, name
 
 
+@pytest.mark.parametrize("locale", list(Locale))
+def test_every_message_can_be_said_in_one_line(locale: Locale) -> None:
+    """With any number in place of its values: no gap, no break of a line, no words run apart."""
+    for name, needed in variables(locale).items():
+        if not name.startswith("-"):
+            for value in (1, 2):
+                told = catalogue(locale).message(name, dict.fromkeys(needed, value))
+                assert told.strip() == told
+                assert told
+                assert not re.search(r"\n|\?\?\?|  |[{}]", told), (name, told)
+
+
 def test_a_sentence_is_whole_in_one_language(monkeypatch: pytest.MonkeyPatch) -> None:
     """Where German lacks one message of a sentence, all of it is American, and never half of it."""
     most = fact("crowds-no-school", students=fact("crowds-most-students"))

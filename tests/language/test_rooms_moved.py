@@ -1,0 +1,44 @@
+"""Rooms whose words have moved to the room of language: no sentence stands beside their arithmetic."""
+
+import ast
+from collections.abc import Iterator
+
+import pytest
+
+from tripplan.language.messages import FOLDER
+
+PACKAGE = FOLDER.parent
+MOVED = (
+    "planning/climate/cautions.py",
+    "planning/crowds/parts.py",
+    "planning/crowds/risk.py",
+    "planning/day_sheet/packing.py",
+    "planning/opening/hours.py",
+    "planning/travel/cautions.py",
+)
+"""Files under `tripplan/`; the list grows."""
+WORDS_OF_ITS_OWN = {
+    "planning/day_sheet/packing.py": {"always warm", "ice house"},
+}
+"""What is no sentence: values of an enum, and words that a place card is searched for."""
+
+
+def texts(tree: ast.AST) -> Iterator[str]:
+    """The texts with a space in them that are no docstring, no exception's and no figure's source."""
+    left_out: set[int] = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Expr):
+            left_out.add(id(node.value))
+        elif isinstance(node, ast.Raise) or (isinstance(node, ast.keyword) and node.arg == "source"):
+            left_out |= {id(inner) for inner in ast.walk(node)}
+    for node in ast.walk(tree):
+        constant = node.value if isinstance(node, ast.Constant) and id(node) not in left_out else None
+        if isinstance(constant, str) and " " in constant:
+            yield constant
+
+
+@pytest.mark.parametrize("path", MOVED)
+def test_a_room_that_has_moved_holds_codes_and_no_words(path: str) -> None:
+    """A sentence there would be said in one language only."""
+    tree = ast.parse((PACKAGE / path).read_text(encoding="utf-8"))
+    assert set(texts(tree)) <= WORDS_OF_ITS_OWN.get(path, set())
