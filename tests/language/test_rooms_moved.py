@@ -33,7 +33,7 @@ def texts(tree: ast.AST) -> Iterator[str]:
             left_out |= {id(inner) for inner in ast.walk(node)}
     for node in ast.walk(tree):
         constant = node.value if isinstance(node, ast.Constant) and id(node) not in left_out else None
-        if isinstance(constant, str) and " " in constant:
+        if isinstance(constant, str) and " " in constant.strip():
             yield constant
 
 
