@@ -145,7 +145,7 @@ def test_the_way_and_the_numbers_are_one_tap_away(at_time: AtTime, plan: DayPlan
     assert "tel:911" in on_the_way
     there = at_time(plan.enter, **RIVER_HOUSE)
     assert not [link for link in links(there) if link.startswith("geo:")]
-    assert "written from memory" in text_of(there)
+    assert "Check the emergency and advice numbers" in text_of(there)
     assert "parked car" in text_of(there)
 
 
@@ -328,3 +328,27 @@ def test_taking_back_what_was_not_planned_leaves_fields_and_headline_alike(
     assert family is not None
     names = {place.id: place.name for place in family.places}
     assert title(app).startswith(names[str(picked.value)])
+
+
+def test_one_press_says_what_went_wrong_and_is_answered_at_once(at_time: AtTime, plan: DayPlan) -> None:
+    """Late, asleep, ill, rain: each is filled in as pressed, with what can be done and a way to use it."""
+    app = at_time(plan.leave_home + 20 * MINUTE, **RIVER_HOUSE)
+
+    def pressed(number: int) -> set[str]:
+        app.button(key=f"went_wrong_{number}").click().run()
+        assert not app.exception
+        return {str(button.key) for button in app.button}
+
+    assert "use_plan_0" in pressed(0)
+    assert app.number_input(key="late_minutes_ON_THE_WAY_1515 min late").value == 15
+    assert "use_plan_0" in pressed(2)
+    assert app.number_input(key="late_minutes_ON_THE_WAY_4545 min late").value == 45
+    assert "use_plan_0" in pressed(3)
+    assert app.selectbox(key="late_asleepAsleep").value == "Bram"
+    pressed(4)
+    app.selectbox(key="late_illIll").set_value("Odile").run()
+    assert "use_plan_0" in {button.key for button in app.button}
+    assert "use_plan_0" in pressed(5)
+    assert app.toggle(key="late_rainRain").value
+    app.button(key="running_late").click().run()
+    assert "use_plan_0" not in {button.key for button in app.button}

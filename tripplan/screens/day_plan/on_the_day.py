@@ -29,7 +29,14 @@ from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import at_the_door, drive_source
 from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.sheet_entries import sheet_entries_in
-from tripplan.screens.day_plan.running_late import render_running_late, told_what_is_used
+from tripplan.screens.day_plan.rain_part import render_rain_plan
+from tripplan.screens.day_plan.running_late import (
+    RAIN,
+    render_at_once,
+    render_running_late,
+    told_what_is_used,
+    what_is_said,
+)
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     day_of_planning,
@@ -68,6 +75,10 @@ _STYLE = """<style>
 .st-key-on_the_day :is(a, button) { min-height: 3.5rem; color: #000; }
 .st-key-on_the_day :is(.stLinkButton a, .stButton button, .stDownloadButton button) {
   border: 3px solid #000; background: #fff; }
+.st-key-went_wrong { gap: .5rem; }
+.st-key-went_wrong > div { flex: 1 1 30% !important; min-width: 6.5rem; }
+.st-key-on_the_day .st-key-went_wrong button { padding: .2rem; }
+.st-key-on_the_day .st-key-went_wrong button p { font-size: 1.1rem; font-weight: 600; }
 .st-key-day_now { border: 4px solid #000; border-radius: .6rem; padding: 1rem; gap: .4rem; }
 .st-key-on_the_day .st-key-day_now h1 {
   font-size: clamp(2.8rem, 13vw, 4.5rem); line-height: 1.05; padding: 0 0 .6rem; color: #000; }
@@ -224,9 +235,12 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
             "The times it was planned with cannot be kept any more. This is the best that can be done."
         )
     _now(view, outing)
+    render_at_once()
     render_running_late(
         view, family, outing, planned_on=planned_on, now=view.services.clock(), booked=bool(entries.bookings)
     )
+    if what_is_said() == RAIN:
+        render_rain_plan(view, family, outing)
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     if outing.weather is not None:

@@ -1,9 +1,11 @@
 """Running late: the part of Day plan for the day itself, with a few large fields for the phone."""
 
+from collections.abc import Mapping
 from datetime import UTC, date, datetime, time, timedelta
 from math import ceil
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.documents.outings.planned import PlanStatus
 from tripplan.errors import PlanError
@@ -38,12 +40,44 @@ NOBODY = "nobody"
 USED = "used_plan"
 """Where it is said that another plan is used now."""
 OPEN = "running_late_open"
+_SAID = "went_wrong_said"
+ASLEEP, ILL, RAIN = "Asleep", "Ill", "Rain"
+AT_ONCE: Mapping[str, int] = {
+    "15 min late": 15,
+    "30 min late": 30,
+    "45 min late": 45,
+    ASLEEP: 0,
+    ILL: 0,
+    RAIN: 0,
+}
+"""What one press says on the day, with how late the party then is [min]."""
 
 
 def told_what_is_used(view: View) -> None:
     """Say that another plan is used now, with the way back; at the top of a page."""
     show_notice(USED)
     take_back_button(view, USED)
+
+
+def what_is_said() -> str:
+    """Which of `AT_ONCE` was pressed and is being answered; empty for none."""
+    return str(st.session_state.get(_SAID, "")) if st.session_state.get(OPEN) else ""
+
+
+def render_at_once() -> None:
+    """A large button for each of what goes wrong most; the answer is one press away."""
+    with st.container(horizontal=True, key="went_wrong"):
+        for number, words in enumerate(AT_ONCE):
+            st.button(words, key=f"went_wrong_{number}", width="stretch", on_click=_say, args=(words,))
+
+
+def _say(words: str) -> None:
+    st.session_state[OPEN], st.session_state[_SAID] = True, words
+
+
+def _turn() -> None:
+    st.session_state[_SAID] = ""
+    open_or_close(OPEN)
 
 
 def render_running_late(
@@ -64,12 +98,19 @@ def render_running_late(
         "Back to the plan" if is_open else "Running late, or something went wrong?",
         key="running_late",
         width="stretch",
-        on_click=open_or_close,
-        args=(OPEN,),
+        on_click=_turn,
     )
     if not is_open:
         return
-    with st.container(border=True, key="running_late_part"):
+    said = what_is_said()
+    part = st.container(border=True, key="running_late_part")
+    with part:
+        if said:
+            st.header(said, anchor=False)
+        first = st.container()
+        # What one press said is answered at once; the rest of the questions wait behind the answer's fold.
+        asked = st.expander("More about it", key=f"late_more_{said}") if said else st.container()
+    with asked:
         where = Whereabouts(
             st.radio(
                 "Where are you?",
@@ -82,9 +123,9 @@ def render_running_late(
         tapped = st.pills(
             HOW_LATE[where],
             LATE_CHOICES,
-            default=0 if where in BEHIND_THEM else 30,
+            default=AT_ONCE.get(said, 0 if where in BEHIND_THEM else 30),
             format_func=LATE_WORDS.__getitem__,
-            key=f"late_tapped_{where.name}",
+            key=f"late_tapped_{where.name}{said}",
         )
         late = st.number_input(
             "Or in minutes",
@@ -92,13 +133,14 @@ def render_running_late(
             max_value=600,
             value=tapped or 0,
             step=5,
-            key=f"late_minutes_{where.name}_{tapped}",
+            key=f"late_minutes_{where.name}_{tapped}{said}",
         )
         by_now = _late_by_now(outing, now) if where is Whereabouts.HOME else 0
         if by_now > late:
             late = by_now
             st.caption(plain(f"By the clock it is {wording.minutes(late)} later than planned already."))
-        trouble = _trouble(outing, where, late, now, booked=booked)
+        trouble = _trouble(outing, where, late, now, booked=booked, said=said, first=first)
+    with part:
         st.caption("The plan above stays as it is until you use another.")
         try:
             found = replan(family, outing, trouble, today=planned_on)
@@ -153,8 +195,17 @@ def _still_to_drive(outing: Outing, where: Whereabouts, late: int, now: datetime
     return min(max(0, round((parks - now).total_seconds() / 60)), way.drive_minutes)
 
 
-def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime, *, booked: bool) -> Trouble:
-    """What the parent says went wrong."""
+def _trouble(
+    outing: Outing,
+    where: Whereabouts,
+    late: int,
+    now: datetime,
+    *,
+    booked: bool,
+    said: str,
+    first: DeltaGenerator,
+) -> Trouble:
+    """What the parent says went wrong; what was pressed for is asked first."""
     there, going_home = where is Whereabouts.THERE, where is Whereabouts.GOING_HOME
     still = (
         st.number_input(
@@ -182,14 +233,21 @@ def _trouble(outing: Outing, where: Whereabouts, late: int, now: datetime, *, bo
     )
     children = [member.name for member in outing.party if not member.is_adult_on(outing.day)]
     adults = [member.name for member in outing.party if member.is_adult_on(outing.day)]
-    asleep = st.selectbox("Who has just fallen asleep?", (NOBODY, *children), key="late_asleep")
-    ill = st.selectbox("Who is ill?", (NOBODY, *children), key="late_ill")
+    asked = {words: first if said == words else st.container() for words in (ASLEEP, ILL)}
+    nappers = [nap.member for nap in outing.plan.naps if nap.member in children]
+    asleep = asked[ASLEEP].selectbox(
+        "Who has just fallen asleep?",
+        (NOBODY, *children),
+        index=1 + children.index(nappers[0]) if said == ASLEEP and nappers else 0,
+        key=f"late_asleep{said}",
+    )
+    ill = asked[ILL].selectbox("Who is ill?", (NOBODY, *children), key=f"late_ill{said}")
     stays = (
         st.selectbox("Who stays with the child?", ("whoever suits best", *adults), key="late_stays")
         if ill != NOBODY and where is Whereabouts.HOME
         else None
     )
-    rain = not going_home and st.toggle("It rains", key="late_rain")
+    rain = not going_home and st.toggle("It rains", value=said == RAIN, key=f"late_rain{said}")
     paid = (
         there or going_home or st.toggle("The tickets are paid for", value=booked, key=f"late_paid_{booked}")
     )
@@ -220,7 +278,7 @@ def _way(way: RecoveryOption) -> None:
 
 
 def _use_words(way: RecoveryOption) -> str:
-    return "Cancel this outing" if way.stays_home else "Use this plan"
+    return "Cancel this outing" if way.stays_home else "Use this"
 
 
 def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, trouble: Trouble) -> None:
@@ -239,7 +297,7 @@ def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, troubl
     off = planned.status is PlanStatus.CANCELLED
     said = f"{outing.place.name} is called off." if off else f"The plan is now: {way.title}."
     if save_all(view, USED, [(planned, before.revision if before else 0)], said):
-        st.session_state[OPEN] = False
+        st.session_state[OPEN], st.session_state[_SAID] = False, ""
         # What was picked or named before is the old plan.
         forget_taken(view)
         st.query_params.clear()
