@@ -164,7 +164,7 @@ def test_undo_goes_back_step_by_step(records: Records, noon: datetime) -> None:
         revision = kept.revision
     assert records.undo(TypedDrive, "mill", noon, revision) is None
     assert km_on_record(records) is None
-    with pytest.raises(UnknownName, match="no change to take back in"):
+    with pytest.raises(UnknownName, match="no change to undo in"):
         records.undo(TypedDrive, "mill", noon, revision + 1)
 
 
