@@ -16,6 +16,7 @@ from pathlib import Path
 from tests.published import crowd_fit, drive_report
 from tests.published.drive_fit import FITS, fitted
 from tests.published.drive_report import Bands, quoted_errors
+from tests.published.metropolitan_cells import cells_text
 from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, bands_in
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -64,6 +65,7 @@ def main() -> None:
     fresh = curves(folder)
     bands = bands_in(fresh)
     (TRAVEL / "drive_curves.csv").write_text(fresh, encoding="utf-8")
+    (TRAVEL / "metropolitan_cells.csv").write_text(cells_text(), encoding="utf-8")
     (TRAVEL / "drive_errors.csv").write_text(errors_text(bands, folder), encoding="utf-8")
     (HERE / "travel_fit.md").write_text(drive_report.report(bands, folder), encoding="utf-8")
     (HERE / "crowd_fit.md").write_text(crowd_fit.report(folder), encoding="utf-8")

@@ -14,11 +14,17 @@ from tripplan.documents.where import Where
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.timed_legs import timed_leg
 from tripplan.planning.travel.drive import Leg, TimedLeg
-from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, driving_minutes_from, rush_hours_between
+from tripplan.planning.travel.rush_hours import (
+    METROPOLITAN_RUSH,
+    VERY_LARGE_CITY_RUSH,
+    driving_minutes_from,
+    rush_hours_between,
+)
 
 HALVED = RushHours(start=time(7), end=time(9), factor=Decimal(2))
 TOWN = Where(country="US", latitude=42.5, longitude=-90.7, time_zone="America/Chicago")
 CITY = TOWN.model_copy(update={"metropolitan": True})
+NEW_YORK = TOWN.model_copy(update={"latitude": 40.75, "longitude": -73.99})
 
 spans = st.lists(
     st.tuples(
@@ -94,14 +100,15 @@ def test_without_rush_hours_the_leg_stays_the_leg() -> None:
         (None, TOWN, TOWN, ()),
         (None, CITY, TOWN, METROPOLITAN_RUSH),
         (None, TOWN, CITY, METROPOLITAN_RUSH),
+        (None, CITY, NEW_YORK, VERY_LARGE_CITY_RUSH),
         ((), CITY, CITY, ()),
         ((HALVED,), TOWN, TOWN, (HALVED,)),
     ],
 )
-def test_published_rush_hours_count_only_where_the_parent_says_metropolitan(
+def test_published_rush_hours_count_only_at_a_large_city(
     asked: tuple[RushHours, ...] | None, home: Where, place: Where, counts: tuple[RushHours, ...]
 ) -> None:
-    """What the parent sets wins; else the published figures at a metropolitan end, else none."""
+    """What the parent sets wins; else the published figures of the larger city at an end, else none."""
     assert rush_hours_between(asked, home, place) == counts
 
 

@@ -190,7 +190,8 @@ class Habits(Written):
     """Extra driving the family usually adds on the way."""
     rush_hours: Annotated[tuple[RushHours, ...] | None, FieldSpec("Rush hours")] = None
     """When the roads are full, one `[[habits.rush_hours]]` each. Left out, published figures count where the
-    home or the place is marked `metropolitan`, and none elsewhere; an empty list means never."""
+    home or the place lies in or near a large city of the United States or is marked `metropolitan`, and none
+    elsewhere; an empty list means never."""
     stops: Annotated[Stops, FieldSpec("Stops on the way")] = Stops()
     """What the family stops for on the way, beside rests."""
     lunch: Annotated[ClockTime, FieldSpec("Everybody gets hungry at")] = time(12, 0)

@@ -6,7 +6,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding
 from tripplan.language import wording
-from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH
+from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, VERY_LARGE_CITY_RUSH
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import on_record
 from tripplan.screens.forms.form import Form, form_for
@@ -54,12 +54,15 @@ def rush_form(view: View, kept: StoredDocument[Household]) -> None:
 
 def _published() -> str:
     hours = wording.listed([f"{rush.start:%H:%M} to {rush.end:%H:%M}" for rush in METROPOLITAN_RUSH])
+    *_, by_day = VERY_LARGE_CITY_RUSH
     return (
         "On a full road the same drive takes longer, so leaving a little earlier or later may save time. "
         f"The published figure: {METROPOLITAN_RUSH[0].factor} times as long on working days, counted from "
         f"{hours}, as an average of 52 large US metropolitan areas (Federal Highway Administration, "
-        "2021 Urban Congestion Trends). It counts where your home or a place is ticked as lying near a large "
-        "city. Your own roads may differ far more: you know them best. On a public holiday there is no rush."
+        "2021 Urban Congestion Trends). It counts where your home or a place lies in or near a large US "
+        "city, by how closely ZIP codes lie there, or is ticked so. In and near the six largest it is "
+        f"{VERY_LARGE_CITY_RUSH[0].factor}, and {by_day.factor} between these hours. Your own roads may "
+        "differ far more: you know them best. On a public holiday there is no rush."
     )
 
 

@@ -1,0 +1,51 @@
+"""In or near which places a large city's traffic slows every drive down.
+
+The squares of `metropolitan_cells.csv`, a part of the program, are a tenth of a degree wide and high. They
+are made from how densely ZIP codes lie (`python -m tests.published.write_figures`), so they are known for the
+United States only; elsewhere the parent's tick counts alone.
+"""
+
+import csv
+from collections.abc import Mapping
+from enum import IntEnum
+from functools import lru_cache
+from importlib.resources import files
+
+from tripplan.documents.where import Where
+
+METROPOLITAN_ZIP_CODES = 22
+"""So many ZIP codes within 15 km make a large city [-]. No source, our choice: it takes in nearly all of the
+metropolitan areas of a million people and more, and none of Madison, Des Moines' suburbs or smaller."""
+VERY_LARGE_ZIP_CODES = 105
+"""So many ZIP codes within 25 km make a very large one [-]. No source, our choice: New York, Los Angeles,
+Philadelphia, Washington, Boston and Chicago."""
+
+
+class CitySize(IntEnum):
+    """How large the city is that a place lies in or near."""
+
+    NONE = 0
+    LARGE = 1
+    VERY_LARGE = 2
+
+
+_SIZES = {"large": CitySize.LARGE, "very large": CitySize.VERY_LARGE}
+
+
+def city_size(where: Where) -> CitySize:
+    """How large the city is that a place lies in or near, by its coordinates or the parent's tick."""
+    ticked = CitySize.LARGE if where.metropolitan else CitySize.NONE
+    if where.country != "US" or where.latitude is None or where.longitude is None:
+        return ticked
+    cell = (round(where.latitude * 10), round(where.longitude * 10))
+    return max(ticked, _cells().get(cell, CitySize.NONE))
+
+
+@lru_cache(maxsize=1)
+def _cells() -> Mapping[tuple[int, int], CitySize]:
+    text = files("tripplan.planning.travel").joinpath("metropolitan_cells.csv").read_text(encoding="utf-8")
+    return {
+        (int(row["latitude"]), column): _SIZES[row["size"]]
+        for row in csv.DictReader(text.splitlines())
+        for column in range(int(row["longitude_from"]), int(row["longitude_to"]) + 1)
+    }
