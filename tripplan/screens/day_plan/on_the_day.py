@@ -260,6 +260,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
         file_name=f"{outing.place.id}-{outing.day}-phone.html",
         mime="text/html",
         key="download_phone_page",
+        help="With first letters for your names, unless you tick names under Day sheet.",
         on_click="ignore",
         width="stretch",
     )
