@@ -14,7 +14,7 @@ from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.screens.choose_day.month_grid import WORDS, graded, month_grid
-from tripplan.screens.widgets.charts import cost_chart, in_lines
+from tripplan.screens.look.charts import cost_chart, in_lines
 
 TODAY = date(2026, 11, 25)
 

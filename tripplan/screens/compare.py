@@ -29,10 +29,10 @@ from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.look import cards
+from tripplan.screens.look.charts import cost_chart
 from tripplan.screens.look.drawings import kind_of
 from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
-from tripplan.screens.widgets.charts import cost_chart
 from tripplan.screens.widgets.choices import (
     kept_party,
     kept_span,

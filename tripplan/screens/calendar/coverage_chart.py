@@ -20,7 +20,7 @@ from tripplan.planning.holidays.coverage import (
     stretches,
     typical_year_sentences,
 )
-from tripplan.screens.widgets.charts import in_lines, page_accent, page_ink, tooltips
+from tripplan.screens.look.charts import in_lines, page_accent, page_ink, tooltips
 from tripplan.screens.widgets.markdown import bullets, plain
 
 _HEIGHTS = {

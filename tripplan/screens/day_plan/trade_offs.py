@@ -9,7 +9,7 @@ import streamlit as st
 from tripplan.language import wording
 from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, beside_the_best, slack, trade_offs
 from tripplan.planning.outing.outing import Outing
-from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink, readable
+from tripplan.screens.look.charts import DEPTHS, page_accent, page_ink, readable
 from tripplan.screens.widgets.markdown import bullets, plain
 
 

@@ -1,1 +1,1 @@
-"""How the pages look: the style sheet, the drawings, and what stands inside a card."""
+"""How the pages look: the style sheet, the drawings, the charts, and what stands inside a card."""

@@ -17,8 +17,8 @@ from tripplan.documents.where import Where
 from tripplan.language import wording
 from tripplan.planning.travel.distance import bearing_degrees, geodesic_km
 from tripplan.planning.travel.drive import Drive
+from tripplan.screens.look.charts import DEPTHS, page_accent, page_ink, tooltips
 from tripplan.screens.places.name_spots import Dot, LabelBox, name_spots
-from tripplan.screens.widgets.charts import DEPTHS, page_accent, page_ink, tooltips
 from tripplan.screens.widgets.markdown import plain
 from tripplan.values.units import KM_PER_MILE
 

@@ -13,7 +13,7 @@ from tripplan.language import wording
 from tripplan.planning.climate.places import climate_for
 from tripplan.planning.climate.year import UsualMonth, usual_year
 from tripplan.planning.family.family import Family
-from tripplan.screens.widgets.charts import DEPTHS, INK
+from tripplan.screens.look.charts import DEPTHS, INK
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.view import View
 from tripplan.values.units import fahrenheit
