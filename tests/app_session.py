@@ -44,12 +44,15 @@ class AppSession:
         """Everything that the last run said, as one text without marks."""
         return "\n".join(self.texts).replace("\\", "").replace("**", "")
 
-    def run(self, typed: Mapping[str, str] | None = None, press: str | None = None) -> None:
-        """Let the page be drawn, after something was typed or pressed.
+    def run(
+        self, typed: Mapping[str, str] | None = None, press: str | None = None, opened: str | None = None
+    ) -> None:
+        """Let the page be drawn, after something was typed, pressed or opened.
 
         Args:
             typed: texts by the keys of their fields.
             press: the key of a button.
+            opened: the key of a part of the page that was closed.
         """
         message = BackMsg()
         state = message.rerun_script
@@ -58,6 +61,8 @@ class AppSession:
             state.widget_states.widgets.append(WidgetState(id=self.widgets[key], string_value=text))
         if press is not None:
             state.widget_states.widgets.append(WidgetState(id=self.widgets[press], trigger_value=True))
+        if opened is not None:
+            state.widget_states.widgets.append(WidgetState(id=self.widgets[opened], bool_value=True))
         self._socket.send(message.SerializeToString())
         self._listen()
 
@@ -81,7 +86,8 @@ class AppSession:
     def _take(self, delta: Delta) -> None:
         element = delta.new_element
         kind = element.WhichOneof("type")
-        if kind is None:  # a container
+        if kind is None:  # a container, which can perhaps be opened
+            self._note(delta.add_block.id)
             return
         if kind == "exception":
             self.exceptions.append(f"{element.exception.type}: {element.exception.message}")
@@ -89,8 +95,10 @@ class AppSession:
         if kind == "html" and drawn.body.startswith("<style>"):
             return
         self.texts += [str(getattr(drawn, part)) for part in ("body", "label") if hasattr(drawn, part)]
-        # $$ID-<hash>-<key>
-        widget = str(getattr(drawn, "id", ""))
+        self._note(str(getattr(drawn, "id", "")))
+
+    def _note(self, widget: str) -> None:
+        """Keep the id of what can be used: $$ID-<hash>-<key>."""
         if widget.startswith("$$ID-"):
             self.widgets[widget.split("-", 2)[2]] = widget
 

@@ -57,6 +57,11 @@ def open_entry(session: AppSession, _: int) -> None:
     session.run(press="write_other")
 
 
+def open_reserve(session: AppSession, _: int) -> None:
+    """Open the part of the household page that is changed."""
+    session.run(opened="open_reserve")
+
+
 def write_entry(session: AppSession, number: int) -> None:
     """Write an outing of one's own into the logbook."""
     typed = {"entry_family_title": f"Pond {number}", "entry_family_receipts_total": f"{number}.50"}
@@ -80,6 +85,7 @@ def test_fifty_sessions_write_and_read_at_once(app: RunningApp, own_records: Rec
         at_once(lambda session, _: session.run(), sessions)
         assert all(session.widgets and session.texts for session in sessions)
         at_once(open_entry, writers)
+        at_once(open_reserve, changers)
 
         def everything(session: AppSession, number: int) -> None:
             if session in writers:

@@ -1,6 +1,5 @@
 """The app, started for a test with records of its own and a fixed date."""
 
-import os
 import re
 import shutil
 from collections.abc import Callable, Iterable, Iterator
@@ -18,6 +17,7 @@ from streamlit.testing.v1.local_script_runner import LocalScriptRunner
 from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.places.place import Place
 from tripplan.records.location import FOLDER_VARIABLE
+from tripplan.screens.look.folds import ALL_OPENED
 from tripplan.services import Services, open_services
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -50,11 +50,10 @@ def opened_part(app: AppTest, key: str) -> AppTest:
     return app.run()
 
 
-def with_cards_drawn(app: AppTest) -> AppTest:
-    """The Places page with every card opened once; closed cards are not sent."""
-    family = open_services(dict(os.environ)).family()
-    for place in family.places if family else ():
-        app.session_state[f"seen_{place.id}"] = True
+def all_opened(script: Path) -> AppTest:
+    """The app, or one of its pages alone, with every part of a page opened, as it is after its first run."""
+    app = AppTest.from_file(str(script), default_timeout=30)
+    app.session_state[ALL_OPENED] = True
     return app.run()
 
 
@@ -122,11 +121,10 @@ def open_app(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
 
     def opened(page: str = "start") -> AppTest:
         app = AppTest.from_file(str(APP), default_timeout=30)
+        app.session_state[ALL_OPENED] = True
         if page != "start":
             app.switch_page(f"screens/pages/{page}.py")
         app.run()
-        if page == "places":
-            with_cards_drawn(app)
         assert not app.exception, app.exception
         return app
 

@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import said, services_in, with_cards_drawn
+from tests.screens.conftest import all_opened, said, services_in
 from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
@@ -49,8 +49,7 @@ def demo(data: Path) -> Records:
 @pytest.fixture
 def page(data: Path) -> AppTest:  # noqa: ARG001 - it is there for the app
     """The Places page on its own, with the demo's records."""
-    app = AppTest.from_file(str(ROOT / "tripplan/screens/pages/places.py"), default_timeout=30).run()
-    with_cards_drawn(app)
+    app = all_opened(ROOT / "tripplan/screens/pages/places.py")
     assert not app.exception, app.exception
     return app
 

@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import said, services_in, with_cards_drawn
+from tests.screens.conftest import all_opened, said, services_in
 from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.errors import Weight
@@ -50,8 +50,7 @@ def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
     """Opens the Places page on its own, with the farm's card in change."""
 
     def page() -> AppTest:
-        app = AppTest.from_file(str(ROOT / "tripplan/screens/pages/places.py"), default_timeout=30).run()
-        with_cards_drawn(app)
+        app = all_opened(ROOT / "tripplan/screens/pages/places.py")
         if f"{CARD}_change" in {one.key for one in app.button}:  # else it is open still
             app.button(key=f"{CARD}_change").click().run()
         assert not app.exception, app.exception

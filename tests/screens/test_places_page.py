@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import Opened, said, services_in, with_cards_drawn
+from tests.screens.conftest import Opened, said, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import place_id
 from tripplan.documents.places.offers import Ticket
@@ -202,7 +202,6 @@ def test_theirs_replaces_mine_or_stands_beside_it(open_app: Opened, choice: Choi
     beside = [heading for heading in headings(app) if heading.startswith("Ledgewing") and "(2)" in heading]
     assert len(beside) == (1 if choice is Choice.BOTH else 0)
     assert len(headings(app)) == len(before) + len(beside)
-    with_cards_drawn(app)
     assert "Bring $5 in coins." in said(app.markdown)
     app.button(key="take_back_places").click().run()
     assert headings(app) == before

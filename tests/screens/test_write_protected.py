@@ -3,9 +3,9 @@
 from pathlib import Path
 
 import pytest
-from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.screens.conftest import all_opened
 from tests.sealed import Sealed, sealed
 from tripplan.records.opening import Which
 from tripplan.services import open_services
@@ -34,7 +34,7 @@ def test_a_page_of_write_protected_records_is_shown_and_saves_nothing(
     with services.own.change(services.clock()) as change:
         change.save(make_household())
         change.save(make_place())
-    app = AppTest.from_file(str(script), default_timeout=30).run()
+    app = all_opened(script)
     app.text_input(key="reserve_reserve_percent").set_value("22")
     app.button(key="save_reserve").click().run()  # it can be saved, and all that it takes has been loaded
     assert not app.exception

@@ -20,6 +20,7 @@ from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
@@ -52,7 +53,10 @@ def family_calendars(view: View, family: Family) -> None:
             on_click=remove_one,
             args=(view, _PAGE, FamilyCalendar, name, kept.revision, f"{name} is removed."),
         )
-    with st.expander("Add a family calendar from a file", key="open_family_upload"):
+    part = fold("Add a family calendar from a file", "open_family_upload")
+    if part is None:
+        return
+    with part:
         turn = st.session_state.setdefault(_TURN, 0)
         addresses = st.text_input(
             "Your e-mail addresses, with commas between them (optional)",

@@ -25,6 +25,7 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.forms.words import in_words
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import FieldValue, refill
 from tripplan.screens.widgets.markdown import plain
@@ -62,7 +63,10 @@ def festivals(view: View, family: Family) -> None:
             on_click=_save,
             args=(view, kept, (*days[:number], *days[number + 1 :]), f"{local.name} is removed."),
         )
-    with st.expander("Add a festival or local day off", key="open_festival"):
+    part = fold("Add a festival or local day off", "open_festival")
+    if part is None:
+        return
+    with part:
         _form(view, family, kept)
         show_notice(_FORM)
 

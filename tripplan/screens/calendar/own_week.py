@@ -21,6 +21,7 @@ from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
@@ -82,7 +83,10 @@ def _remove(view: View, week: FamilyDays, revision: int) -> None:
 
 def _block_form(view: View, week: FamilyDays, revision: int) -> None:
     form = _every_week(_BLOCK, WeeklyBlock, Setting(), start=time(16), end=time(17))
-    with st.expander("Add a fixed weekly block", key="open_weekly_block"):
+    part = fold("Add a fixed weekly block", "open_weekly_block")
+    if part is None:
+        return
+    with part:
         with form_box(form.fields):
             form.draw("name")
             _every_week_inputs(form)
@@ -104,7 +108,10 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
     setting = Setting(offered={"adults": {name: name for name in adults}})
     usual = adults[min(1, len(adults) - 1)]
     form = _every_week(_WORK, WorkingHours, setting, start=time(8), end=time(16, 30), member=usual)
-    with st.expander("Add an adult's working hours", key="open_working_hours"):
+    part = fold("Add an adult's working hours", "open_working_hours")
+    if part is None:
+        return
+    with part:
         with form_box(form.fields):
             form.draw("member")
             _every_week_inputs(form)
@@ -176,7 +183,10 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
     clocks = late or LateEvening()
     clocks = clocks.model_copy(update={"not_before": clocks.not_before or time(9, 30)})
     form = form_for(_LATE, questions(LateEvening), clocks, also={"then": then})
-    with st.expander("After a late evening", key="open_late_evening"):
+    part = fold("After a late evening", "open_late_evening")
+    if part is None:
+        return
+    with part:
         with form_box(form.fields):
             st.radio(
                 "What does an entry that ends late do to the next day?",

@@ -25,6 +25,7 @@ from tripplan.screens.calendar.district import (
     save_calendar,
 )
 from tripplan.screens.calendar.upload import window_around
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
@@ -37,7 +38,10 @@ _MOST_SHOWN = 100
 
 def from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """Read a file, show what its entries are taken for, and keep it as the parent says."""
-    with st.expander("Add a school calendar from a file", key="open_school_upload"):
+    part = fold("Add a school calendar from a file", "open_school_upload")
+    if part is None:
+        return
+    with part:
         turn = st.session_state.setdefault(_TURN, 0)
         label = "A district's calendar (.ics), or a table (.csv)"
         file = st.file_uploader(label, type=["ics", "csv"], key=f"school_upload_{turn}")

@@ -19,6 +19,7 @@ from tripplan.screens.calendar.district import (
 )
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.view import View
@@ -28,7 +29,10 @@ _A_YEAR = timedelta(days=365)
 
 def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """A form to type a calendar into."""
-    with st.expander("Type a school calendar in instead", key="open_school_typed"):
+    part = fold("Type a school calendar in instead", "open_school_typed")
+    if part is None:
+        return
+    with part:
         coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
         fields = filled(
             "school_typed", {**district_on_record(family, "", coming), **dict.fromkeys(DAYS_TYPED, "")}

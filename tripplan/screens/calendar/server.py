@@ -20,6 +20,7 @@ from tripplan.files.calendars.entry_text import text_in_words
 from tripplan.language import wording
 from tripplan.records.opening import Which
 from tripplan.records.store import StoredDocument
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice, tell
@@ -201,7 +202,10 @@ def removed_but_changed_there(view: View, entry_of: EntryOf) -> None:
 
 def setup(view: View) -> None:
     """Set the server up, or stop using it."""
-    with st.expander("Send outings straight to our own calendar server", key="open_calendar_server"):
+    part = fold("Send outings straight to our own calendar server", "open_calendar_server")
+    if part is None:
+        return
+    with part:
         if view.which is Which.DEMO:
             st.caption("The invented family sends nothing. Use your own family to set this up.")
             return

@@ -14,6 +14,7 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, entries, questions
 from tripplan.screens.household.saving import PAGE, check_and_save, raw_household
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -37,7 +38,10 @@ def member_form(view: View, kept: StoredDocument[Household], index: int) -> None
     member = kept.value.members[index]
     age = age_in_words(member.months_on(view.today))
     count = "" if not member.naps else ", one nap" if len(member.naps) == 1 else f", {len(member.naps)} naps"
-    with st.expander(plain(f"{member.name}, {age}{count}"), key=f"open_member_{index}"):
+    part = fold(plain(f"{member.name}, {age}{count}"), f"open_member_{index}")
+    if part is None:
+        return
+    with part:
         more_naps, offered = f"more_naps_{index}", f"usual_naps_{index}"
         usual = usual_naps(member.months_on(view.today))
         naps = tuple(usual) if st.session_state.get(offered) else member.naps
@@ -125,7 +129,10 @@ def _remove_member(view: View, kept: StoredDocument[Household], index: int) -> N
 
 def new_member_form(view: View, kept: StoredDocument[Household]) -> None:
     """Somebody new; naps come once the person is there."""
-    with st.expander("Add a person", key="open_new_member"):
+    part = fold("Add a person", "open_new_member")
+    if part is None:
+        return
+    with part:
         form = form_for(_NEW, _PERSON, None, _setting(view, kept))
         with form_box(form.fields):
             form.draw()

@@ -13,6 +13,7 @@ from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.household.saving import check_and_save, raw_household
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -53,7 +54,10 @@ def _held_in_words(held: HeldPass, view: View) -> str:
 def pass_form(view: View, kept: StoredDocument[Household]) -> None:
     """The passes on record, each to be left out, and one more from those the places sell."""
     held, sold = kept.value.passes, _passes_on_cards(view)
-    with st.expander("Annual passes you hold", key="open_passes"):
+    part = fold("Annual passes you hold", "open_passes")
+    if part is None:
+        return
+    with part:
         if not held and not sold:
             st.caption("None of your places sells an annual pass.")
             return

@@ -13,6 +13,7 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import entries
 from tripplan.screens.household.saving import check_and_save, raw_household
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -34,7 +35,10 @@ def rush_form(view: View, kept: StoredDocument[Household]) -> None:
     rows = (*rows, *METROPOLITAN_RUSH[-1:] * int(st.session_state.get(_MORE, 0)))
     suggested = habits.model_copy(update={"rush_hours": rows})
     way = "published" if habits.rush_hours is None else "own" if habits.rush_hours else "never"
-    with st.expander("Rush hours", key="open_rush"):
+    part = fold("Rush hours", "open_rush")
+    if part is None:
+        return
+    with part:
         st.caption(plain(_published()))
         form = form_for("rush", _ASKED, habits, suggested=suggested, also={"way": way})
         with form_box(form.fields):

@@ -19,6 +19,7 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Question, Setting, questions
 from tripplan.screens.household.saving import check_and_save, raw_household
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
 from tripplan.screens.widgets.notices import show_notice
@@ -81,7 +82,10 @@ RATES = (Fuel.RATE_PER_MILE, Fuel.RATE_PER_KM)
 
 def section_form(view: View, kept: StoredDocument[Household], section: Section) -> None:
     """A section of plain fields, saved together."""
-    with st.expander(section.title, key=f"open_{section.name}"):
+    part = fold(section.title, f"open_{section.name}")
+    if part is None:
+        return
+    with part:
         st.caption(section.lead)
         form = form_for(section.name, section.asked, kept.value, Setting(country=kept.value.home.country))
         with form_box(form.fields):
@@ -105,7 +109,10 @@ def _save_section(view: View, kept: StoredDocument[Household], form: Form) -> No
 def home_form(view: View, kept: StoredDocument[Household]) -> None:
     """Name, home, currency, units and language."""
     household = kept.value
-    with st.expander("Name, home and money", key="open_home"):
+    part = fold("Name, home and money", "open_home")
+    if part is None:
+        return
+    with part:
         asked = questions(Household, *_HOME)
         form = form_for("home", asked, household, also=where_on_record(household.home))
         with form_box(form.fields):
@@ -126,7 +133,10 @@ def _save_home(view: View, kept: StoredDocument[Household], form: Form) -> None:
 def car_form(view: View, kept: StoredDocument[Household]) -> None:
     """The car and what driving it costs; no car at all where the box is not ticked."""
     household = kept.value
-    with st.expander("Car", key="open_car"):
+    part = fold("Car", "open_car")
+    if part is None:
+        return
+    with part:
         has = household.car is not None
         form = form_for(
             "car",

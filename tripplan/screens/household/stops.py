@@ -14,6 +14,7 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.household.saving import CALLED, check_and_save, raw_household
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
 
@@ -29,7 +30,10 @@ _BY_PLACE = ("pick_up.extra_km", "pick_up.extra_minutes")
 def stops_form(view: View, kept: StoredDocument[Household]) -> None:
     """Fuel stops, a pick-up on the way there, and one stop on the way back."""
     stops = kept.value.habits.stops
-    with st.expander("Stops on the way", key="open_stops"):
+    part = fold("Stops on the way", "open_stops")
+    if part is None:
+        return
+    with part:
         st.caption(
             "They are planned beside the rests, and a stop that is as long as a rest counts as one. Belts "
             "and child seats follow the law where you drive, also for those who are picked up."

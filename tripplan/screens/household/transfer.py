@@ -10,6 +10,7 @@ from tripplan.files.cards.household_file import read_household, write_household
 from tripplan.language import wording
 from tripplan.records.store import StoredDocument
 from tripplan.screens.household.saving import PAGE
+from tripplan.screens.look.folds import fold
 from tripplan.screens.records.whole_file import only_demo
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_findings
@@ -24,7 +25,10 @@ def household_files(view: View, kept: StoredDocument[Household] | None) -> None:
         view: whose records.
         kept: the household on record, if there is one.
     """
-    with st.expander("The household's file", key="open_household_file"):
+    part = fold("The household's file", "open_household_file")
+    if part is None:
+        return
+    with part:
         if kept is not None:
             st.caption("The file holds names and birth dates; think about who gets it.")
             st.download_button(

@@ -24,6 +24,7 @@ from tripplan.screens.logbook.entry_form import (
 from tripplan.screens.logbook.learned import what_is_learned
 from tripplan.screens.logbook.record import record_for_authorities
 from tripplan.screens.logbook.year import year_of_outings
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.choices import place_named
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -88,7 +89,10 @@ def _entries(view: View, family: Family, entries: KeptEntries) -> None:
 
 def _entry(view: View, family: Family, kept: StoredDocument[LogbookEntry]) -> None:
     entry = kept.value
-    with st.expander(plain(entry_sentence(entry, family.household.units)), key=f"entry_{entry.id}"):
+    part = fold(plain(entry_sentence(entry, family.household.units)), f"entry_{entry.id}")
+    if part is None:
+        return
+    with part:
         st.markdown(bullets(entry_lines(entry)))
         against = against_plan(entry)
         if against is None:

@@ -24,6 +24,7 @@ from tripplan.reading.durations import minutes_in
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.look.folds import fold
 from tripplan.screens.places.adding.front_door import add_place
 from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
@@ -87,12 +88,8 @@ def _place(
 ) -> None:
     place, units = kept.value, family.household.units
     way = f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
-    part = st.expander(plain(f"{place.name}: {way}"), key=f"open_{place.id}", on_change="rerun")
-    # Once opened it stays drawn, so that closing it loses nothing that was typed.
-    seen = f"seen_{place.id}"
-    if part.open:
-        st.session_state[seen] = True
-    if not st.session_state.get(seen):
+    part = fold(plain(f"{place.name}: {way}"), f"open_{place.id}")
+    if part is None:
         return
     with part:
         where = place.where

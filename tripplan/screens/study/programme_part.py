@@ -39,6 +39,7 @@ from tripplan.planning.topic_fit import fits_of
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.look.folds import fold
 from tripplan.screens.study.saving import PAGE, Wanted
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names, take
@@ -119,7 +120,10 @@ def _limits_form(family: Family, units: Sequence[StudyUnit], wanted: Wanted) -> 
             "without": [name for name in wishes.without if name in names],
         },
     )
-    with st.expander("Change what the term keeps to", key="open_limits"):
+    part = fold("Change what the term keeps to", "open_limits")
+    if part is None:
+        return
+    with part:
         with form_box(fields):
             st.text_input(
                 f"Budget for all its outings, in {currency}",
@@ -224,8 +228,9 @@ def _outing(
         if one.planned is None:
             _change_buttons(one, number, wanted, names)
     if outing is not None:
-        with st.expander("Why this much?"):
-            st.markdown(cost_lines(outing.cost))
+        part = fold("Why this much?", f"open_why_{number}")
+        if part is not None:
+            part.markdown(cost_lines(outing.cost))
     if one.planned is None:
         _fix_form(family, unit, number, wanted, names)
         if st.toggle("Show the other places", key=f"elsewhere_{number}"):
@@ -301,7 +306,10 @@ def _fix_form(
 ) -> None:
     """Pick a place, a day or both for a unit."""
     settled = wanted.wishes.settled_for(unit.name)
-    with st.expander("Pick the place or the day yourself", key=f"open_fix_{number}"):
+    part = fold("Pick the place or the day yourself", f"open_fix_{number}")
+    if part is None:
+        return
+    with part:
         fitting = [fit.place.id for fit in fits_of(unit, family.places).places]
         others = [place.id for place in family.places if place.id not in fitting]
         on_record = (settled.place, settled.day) if settled else None

@@ -18,6 +18,7 @@ from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
+from tripplan.screens.look.folds import fold
 from tripplan.screens.study.saving import remove_unit, save_unit
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import FieldValue
@@ -39,7 +40,10 @@ def unit_box(view: View, family: Family, number: int, kept: StoredDocument[Study
         _places(fits)
         for turn, close in enumerate(fits.close):
             _close(view, kept, close, f"same_{number}_{turn}")
-        with st.expander("Change this unit", key=f"open_unit_{number}"):
+        part = fold("Change this unit", f"open_unit_{number}")
+        if part is None:
+            return
+        with part:
             _form(view, family, f"unit_{number}", unit, kept.revision)
             show_notice(f"unit_{number}")
             st.button(
