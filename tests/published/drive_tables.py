@@ -9,6 +9,7 @@ import csv
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -142,6 +143,7 @@ def europe_timed(folder: Path) -> Pairs:
     return replace(timed, pace=np.outer(pace, spread).ravel(), weight=timed.weight / 5)
 
 
+@lru_cache(maxsize=4)
 def _from_origins(path: Path) -> Pairs:
     """A table of coordinates and minutes, with road km or without; every second origin is held out."""
     rows = rows_of(path)
