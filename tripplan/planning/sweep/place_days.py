@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from typing import Any
+from typing import Any, Generic, NamedTuple, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -66,9 +66,10 @@ class PlaceDays:
         said = _said(found, self._at.row.household.currency)[kinds].T
         weather = self._weather(days, said)
         if weather is not None:
-            household = self._at.row.household
-            said[18] = weather.coins(household.worth, self._at.row.outdoor_percent[days], household.currency)
-            said[0] += said[18]
+            household, told = self._at.row.household, _Said(*said)
+            percent = self._at.row.outdoor_percent[days]
+            told.weather[:] = weather.coins(household.worth, percent, household.currency)
+            told.nuisances[:] += told.weather
             self.verdict[days[weather.barred]] = Verdict.TOO_COLD_OR_HOT
             days, said = days[~weather.barred], said[:, ~weather.barred]
         return _Visited(self, days, said) if days.size else None
@@ -78,9 +79,9 @@ class PlaceDays:
         row, outdoors = self._at.row, self.facts.outdoors
         if outdoors is None:
             return None
-        enter, leave = said[16:18] - row.offsets(row.household.home.zone)[days]
+        told, offset = _Said(*said), row.offsets(row.household.home.zone)[days]
         number = outdoors.climate.numbers(row.of_year[days], row.ordinals[days])
-        return outdoors.visits(number, enter, leave)
+        return outdoors.visits(number, told.enter - offset, told.leave - offset)
 
 
 @dataclass(frozen=True, eq=False)
@@ -90,7 +91,7 @@ class _Visited:
     Attributes:
         place: the place on all days.
         days: which days of the row.
-        said: what `_said` says of each of them, a column a day.
+        said: what is said of each of them, in rows of `_Said`, a column a day.
     """
 
     place: PlaceDays
@@ -141,17 +142,17 @@ def _fill(
         columns: as for `fill`.
         row: likewise.
         spots: which places on which days.
-        said: what `_said` says of each spot, a column a spot.
+        said: what is said of each spot, in rows of `_Said`, a column a spot.
         chance: of a full house at each spot [0-1].
     """
     rises, sets = (light[spots[1]] for light in row.sun)
+    told = _Said(*said)
     filled = {
-        **dict(zip(_SAID_OF_A_VISIT, said[1:12], strict=True)),
-        "dark_there": _in_the_dark(said[12], said[13], rises, sets),
-        "dark_back": _in_the_dark(said[14], said[15], rises, sets),
-        "weather": said[18],
+        **{name: figures for name, figures in told._asdict().items() if name in columns},
+        "dark_there": _in_the_dark(told.sets_off, told.arrives, rises, sets),
+        "dark_back": _in_the_dark(told.sets_off_home, told.arrives_home, rises, sets),
         "chance": chance,
-        "felt": _felt(row.household, said[2], said[0], chance),
+        "felt": _felt(row.household, told.likely, told.nuisances, chance),
     }
     for name, values in filled.items():
         columns[name][spots] = values
@@ -171,60 +172,86 @@ def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:
     return verdict
 
 
-_SAID_OF_A_VISIT = (
-    "low",
-    "likely",
-    "high",
-    "at_least",
-    "leave_home",
-    "home",
-    "visit",
-    "nap_kept",
-    "nap_lost",
-    "in_car",
-    "longest_drive",
-)
+Figure = TypeVar("Figure", int, Numbers)
+
+
+class _Said(NamedTuple, Generic[Figure]):
+    """What is said of one kind of day, or of many days in an array each.
+
+    Attributes:
+        nuisances: what they weigh [smallest coins].
+        sets_off, arrives: when the wheels first and last turn on the way there [min].
+        sets_off_home, arrives_home: likewise on the way home [min].
+        enter, leave: of the visit [min].
+        weather: goes by the day, and is nought of a kind of day; as in `DayTable`, like all the others.
+    """
+
+    nuisances: Figure
+    low: Figure
+    likely: Figure
+    high: Figure
+    at_least: Figure
+    leave_home: Figure
+    home: Figure
+    visit: Figure
+    nap_kept: Figure
+    nap_lost: Figure
+    in_car: Figure
+    longest_drive: Figure
+    sets_off: Figure
+    arrives: Figure
+    sets_off_home: Figure
+    arrives_home: Figure
+    enter: Figure
+    leave: Figure
+    weather: Figure
 
 
 def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
-    """Of each kind of day: nuisances [coins], `_SAID_OF_A_VISIT`, when wheels turn, entry, leaving, weather.
-
-    What weather weighs [coins] goes by the day and is nought here.
-    """
+    """What is said of each kind of day, nothing but zeros where there is no visit; a row of `_Said` each."""
     costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
     coins = {number: _coins_of(cost) for number, cost in costs.items()}
+    nothing = (0,) * len(_Said._fields)
     return np.array(
         [
-            (0,) * 19 if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
+            nothing if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
             for one in found
         ],
         dtype=np.int64,
     )
 
 
-def _coins_of(cost: OutingCost) -> tuple[int, ...]:
+def _coins_of(cost: OutingCost) -> tuple[int, int, int, bool]:
     """Low, likely and high total, and whether something is unknown."""
     total = cost.total
     return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
 
 
-def _said_of(one: CostedVisit, coins: tuple[int, ...], currency: str) -> tuple[int, ...]:
+def _said_of(one: CostedVisit, coins: tuple[int, int, int, bool], currency: str) -> _Said[int]:
     visit, best = one.visit, one.visit.best
-    return (
-        _in_coins(best.felt, currency),
-        *coins,
-        best.depart,
-        best.home,
-        best.visit,
-        best.nap_kept,
-        best.nap_usual - best.nap_kept,
-        visit.in_car,
-        visit.longest_drive,
-        *visit.wheels_there,
-        *visit.wheels_back,
-        best.enter,
-        best.leave,
-        0,
+    low, likely, high, at_least = coins
+    sets_off, arrives = visit.wheels_there
+    sets_off_home, arrives_home = visit.wheels_back
+    return _Said(
+        nuisances=_in_coins(best.felt, currency),
+        low=low,
+        likely=likely,
+        high=high,
+        at_least=at_least,
+        leave_home=best.depart,
+        home=best.home,
+        visit=best.visit,
+        nap_kept=best.nap_kept,
+        nap_lost=best.nap_usual - best.nap_kept,
+        in_car=visit.in_car,
+        longest_drive=visit.longest_drive,
+        sets_off=sets_off,
+        arrives=arrives,
+        sets_off_home=sets_off_home,
+        arrives_home=arrives_home,
+        enter=best.enter,
+        leave=best.leave,
+        weather=0,
     )
 
 
