@@ -9,7 +9,7 @@ from pydantic import BaseModel
 
 from tripplan.documents.field_spec import asked, forms_in, labels, within_phrase
 from tripplan.errors import Finding
-from tripplan.screens.widgets.fault_words import on_screen
+from tripplan.language.fault_words import on_screen
 from tripplan.screens.widgets.locations.where_form import where_message
 
 _STEP = re.compile(r"([^.\[\]]+)(?:\[(\d+)\])?")

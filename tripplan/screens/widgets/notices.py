@@ -9,7 +9,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding, Weight
 from tripplan.language import wording
-from tripplan.screens.widgets.fault_words import on_screen
+from tripplan.language.fault_words import on_screen
 from tripplan.screens.widgets.markdown import plain
 
 _STATE = "notice"

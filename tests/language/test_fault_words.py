@@ -4,7 +4,7 @@ import pytest
 
 from tripplan.errors import Finding
 from tripplan.files.toml.fault_words import MISSING
-from tripplan.screens.widgets.fault_words import on_screen
+from tripplan.language.fault_words import on_screen
 from tripplan.screens.widgets.notices import named
 
 

@@ -2,12 +2,10 @@
 
 import re
 
-from tripplan.files.toml.fault_words import MISSING
-
 _ON_SCREEN = tuple(
     (re.compile(in_file), said)
     for in_file, said in (
-        (rf"{MISSING}(?:: .*)?", "please fill this in"),
+        (r"is needed(?:: .*)?", "please fill this in"),
         (r"must not be empty", "please fill this in"),
         (r"must be a whole number", "this is a whole number, such as 3"),
         (r"must be a number(?:, .*)?", "this is a number, such as 22 or 3.09"),
