@@ -123,7 +123,7 @@ def test_a_reserve_does_not_move_the_tie() -> None:
     ("car", "name", "tie", "per"),
     [
         # 10 L/100km: 20 miles take 3.2187 L, 100 miles 16.0934 L; 20 / 12.87475 = 1.5534 a litre.
-        ({"fuel": "L/100km", "consumption": "10", "fuel_price": "1.20"}, "fuel price", "1.56", "litre"),
+        ({"fuel": "L/100km", "consumption": "10", "fuel_price": "1.20"}, "fuel price", "1.56", "liter"),
         # 20 kWh/100km: 6.4374 and 32.1869 kWh; 20 / 25.7495 = 0.7767 a kWh.
         (
             {"fuel": "kWh/100km", "consumption": "20", "fuel_price": "0.30"},
@@ -138,7 +138,7 @@ def test_a_reserve_does_not_move_the_tie() -> None:
     ],
 )
 def test_every_way_to_count_the_drive_has_its_tie(car: Any, name: str, tie: str, per: str) -> None:
-    """The price that flips is in the unit the household gave: a litre, a kWh, a mile or a km."""
+    """The price that flips is in the unit the household gave: a liter, a kWh, a mile or a km."""
     flip = flips(near_and_far("3.00", car=car))[name]
     assert (flip.price, flip.new_first) == (usd(tie), "near")
     assert flip.at is not None
