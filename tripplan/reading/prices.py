@@ -197,7 +197,7 @@ def read_prices(text: str) -> PricesRead:
             elif not any(kind.ages for kind in head) or any(token.kind == "days" for token in statement):
                 passed_over.append(words)  # the ages in the head of a table are no hours
             continue
-        met += len(prices)
+        met += sum(token.kind in _AMOUNT for token in statement)
         read: PricesRead | None = None
         if met <= _MOST_PRICES:
             named, row = _head(text, statement) or (named, statement)
