@@ -40,6 +40,8 @@ _LAST_DAY = dict(zip(_MONTHS, (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31), 
 _MONTH = "|".join(f"(?P<{name}>{words})" for name, words in zip(_MONTHS, _MONTH_WORDS, strict=True))
 _ONE_MONTH = re.compile(rf"\b(?:{_MONTH})\b\.?", re.IGNORECASE)
 _DAY_OF_MONTH = re.compile(r"\s*(?P<day>\d{1,2})(?:st|nd|rd|th)?\b(?![:.]\d|\s?[ap]\.?m)", re.IGNORECASE)
+_MOST_DAYS_LISTED = 8
+"""So many days of one month are listed before its name at most, as in '24., 25. und 31. Dezember'."""
 _DAY_BEFORE_MONTH = re.compile(r"\b(?P<day>\d{1,2})\.\s*", re.IGNORECASE)
 _YEAR = re.compile(r",?\s*20\d\d\b")
 _TO = re.compile(r"\s*(?:-|to|through|thru|until|till|bis(?: zum)?)\s*(?:the\s+)?", re.IGNORECASE)
@@ -401,7 +403,7 @@ def _days_of_one_month(text: str, at: int) -> _Piece | None:
     """Such as '24., 25. und 31. Dezember'."""
     numbers: list[int] = []
     place = at
-    while len(numbers) < _LAST_DAY["Jan"]:
+    while len(numbers) < _MOST_DAYS_LISTED:
         match = _DAY_BEFORE_MONTH.match(text, place)
         if not match:
             return None
