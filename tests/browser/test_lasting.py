@@ -16,10 +16,12 @@ def left(page: "Page", address: str) -> tuple[str, list[str], str]:
     """The outing that is planned where no address names one, who goes, and the half-written name."""
     page.goto(f"{address}/day_plan")
     settle(page)
-    page.get_by_text("Who goes", exact=True).click()
+    page.get_by_role("button", name="Place, day, who goes").click()
     party = page.locator("[aria-label='Who goes?'] button[aria-pressed=true]").all_inner_texts()
     outing = page.url.partition("?")[2]
     page.goto(f"{address}/household")
+    settle(page)
+    page.get_by_text("Add a person").click()
     settle(page)
     return outing, party, page.locator(".st-key-new_member_name input").input_value()
 
@@ -30,14 +32,15 @@ def test_a_reload_and_a_restart_lose_nothing(browser: "Browser", tmp_path: Path)
     with started_app(tmp_path) as app:
         page.goto(f"{app.address}/{OUTING}")
         settle(page)
-        page.get_by_text("Who goes", exact=True).click()
+        page.get_by_role("button", name="Place, day, who goes").click()
         page.locator("[aria-label='Who goes?'] button", has_text="Bram").click()
         settle(page)
         page.goto(f"{app.address}/household")
         settle(page)
         page.get_by_text("Add a person").click()
+        settle(page)
         page.locator(".st-key-new_member_name input").fill("Fern")
-        page.get_by_role("link", name="Passes").first.click(delay=80)  # as long as a finger rests
+        page.get_by_role("link", name="Today").first.click(delay=80)  # as long as a finger rests
         settle(page)
         before = left(page, app.address)
     outing, party, name = before
