@@ -192,7 +192,7 @@ def test_what_a_phone_sees_is_decided_in_its_session(phones: Phones, cookie: str
         phone = listed(computer)
         with app_session(phones.url, "household", cookie=cookie) as window:
             window.run()
-            assert "save_reserve" not in window.widgets
+            assert "open_home" not in window.widgets
             window.page = "phones"
             window.run()
             assert not any(key.startswith("phone") for key in window.widgets)
@@ -210,7 +210,7 @@ def test_what_a_phone_sees_is_decided_in_its_session(phones: Phones, cookie: str
             assert closed.value.rcvd.code == 1008  # policy violation: RFC 6455, 7.4.1
         with app_session(phones.url, "household", cookie=cookie) as window:
             window.run()
-            assert "save_reserve" in window.widgets
+            assert "open_home" in window.widgets
             wide = window.number
         with app_session(phones.url, "household", cookie=cookie, back_to=wide) as window:
             window.run()
@@ -219,7 +219,7 @@ def test_what_a_phone_sees_is_decided_in_its_session(phones: Phones, cookie: str
         with app_session(phones.url, "household", cookie=cookie, back_to=wide) as window:
             window.run()
             assert window.number not in ("", wide)
-            assert "save_reserve" not in window.widgets
+            assert "open_home" not in window.widgets
         with app_session(phones.url, "", cookie=cookie, back_to=computer.number) as window:
             window.run()
             assert window.number not in ("", computer.number), "a window of the computer is nobody else's"

@@ -116,7 +116,7 @@ def test_the_page_holds_no_more_than_was_ticked() -> None:
     private = (*(member.name for member in FAMILY.members[:2]), "12 Elm Street", "2019", "hazelnut")
     assert FAMILY.home.address in private
     assert [part in bare for part in private] == [False] * 5
-    assert "with Ž., Ł. and " in bare
+    assert "with Ž., Ł., and " in bare
     with_needs = day_phone_html(planned(), sheet(ticked=SheetTicks(needs=True)))
     assert [part in with_needs for part in private] == [False, False, False, False, True]
     with_names = day_phone_html(planned(), sheet(), names=True)

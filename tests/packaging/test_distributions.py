@@ -59,7 +59,9 @@ def test_building_says_no_warning(built: Path) -> None:
 def test_the_wheel_holds_the_program_its_guide_and_its_demo_and_nothing_else(built: Path) -> None:
     """Every module and every file of data that the program reads, no test and no picture."""
     installed = built / "installed"
-    program = files_below(ROOT / "tripplan", "*.py", "*.md", "*.csv", "*.js", "*.npz", "py.typed") | {
+    program = files_below(
+        ROOT / "tripplan", "*.py", "*.md", "*.csv", "*.ftl", "*.js", "*.npz", "py.typed"
+    ) | {
         "app_server/settings.toml",
         "nearby/requirements.txt",
         "roads/requirements.txt",

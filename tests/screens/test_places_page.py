@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import Opened, said, services_in
+from tests.screens.conftest import Opened, opened_part, said, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import place_id
 from tripplan.documents.places.offers import Ticket
@@ -20,6 +20,7 @@ from tripplan.files.cards.place_card import read_place_card, write_place_card
 from tripplan.files.cards.shared_cards import write_shared
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.language import wording
+from tripplan.screens.look.folds import ALL_OPENED
 from tripplan.screens.places.adding.card_preview import Choice, beside
 from tripplan.screens.places.adding.every_field import card_values
 from tripplan.screens.places.board.kinds import KINDS
@@ -111,8 +112,10 @@ def test_places_stand_in_order_of_their_drive(open_app: Opened) -> None:
 def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> None:
     """What a parent wants to know stands there in sentences, with the day the prices were read."""
     app = open_app("places")
+    del app.session_state[ALL_OPENED]
+    opened_part(app, "open_ledgewing")
     text = said((*app.markdown, *app.caption))
-    assert "Adult: $13.00 each for people aged 14 to 59." in text
+    assert "Grown-up: $13.00 each for people aged 14 to 59." in text
     assert "Thu, Nov 26, 2026: closed" in text
     assert "Prices read on Tue, Nov 3, 2026" in text
     assert "Birds fly low and loose" in text

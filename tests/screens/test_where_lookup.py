@@ -6,6 +6,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.screens.conftest import Opened
+from tripplan.screens.look.folds import ALL_OPENED
 
 
 def page() -> None:
@@ -44,7 +45,9 @@ def opened(data: Path, monkeypatch: pytest.MonkeyPatch) -> Opened:  # noqa: ARG0
 
     def open_page(shown: str = "family") -> AppTest:
         monkeypatch.setenv("SHOWN", shown)
-        app = AppTest.from_function(page, default_timeout=30).run()
+        app = AppTest.from_function(page, default_timeout=30)
+        app.session_state[ALL_OPENED] = True
+        app.run()
         assert not app.exception, app.exception
         return app
 

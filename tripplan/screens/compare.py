@@ -86,8 +86,7 @@ def compared_outings(view: View, family: Family) -> list[Outing]:
     ):
         with column, st.container(border=True, key=f"card_{candidate.place.id}"):
             _card(view, family, candidate, outings, first=number == 0)
-    to_credit = [one.way_there.drive for one in outings if one.way_there.drive.source.credit]
-    if to_credit:
+    if outings:
         st.caption(plain(_drives(outings)))
     return outings
 

@@ -210,7 +210,7 @@ def by_town_noted(where: Where) -> Where:
 
     An older one does not say so; that the look-up gives the very same point tells it.
     """
-    if where.by_town or where.address or not (where.town or where.postal_code):
+    if where.by_town or where.address or where.latitude is None or not (where.town or where.postal_code):
         return where
     found = _by_names(where)
     if isinstance(found, NotFound) or found.point != where.point:

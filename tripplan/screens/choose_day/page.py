@@ -91,7 +91,7 @@ def render(view: View) -> None:
         with st.expander("Every day that can be done", key="open_all_days", on_change="rerun") as part:
             if part.open:
                 _all_days(view, table, ranked)
-                st.caption(plain(drive_sources({one.name: drive_from_home(family, one) for one in places})))
+        st.caption(plain(drive_sources({one.name: drive_from_home(family, one) for one in places})))
     _passed_over(table, int((table.can_go & ~wanted).sum()))
 
 
