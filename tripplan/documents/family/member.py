@@ -22,7 +22,7 @@ class SleepsIn(StrEnum):
     @property
     def where(self) -> str:
         """The place within a sentence, such as 'in the car'."""
-        return "at home" if self is SleepsIn.HOME else f"in the {self}"
+        return {"home": "at home", "car": "in the car", "pushchair": "in the stroller"}[self]
 
 
 class Nap(Written):

@@ -77,7 +77,7 @@ class NapThere(Written):
             "Where?",
             called="where",
             control=Control.PILLS,
-            words={"home": "at home", "car": "in the car", "pushchair": "in the stroller"},
+            words={place.value: place.where for place in SleepsIn},
         ),
     ] = None
     """Where; not known when left out."""

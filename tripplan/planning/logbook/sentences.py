@@ -68,7 +68,7 @@ def entry_lines(entry: LogbookEntry) -> Iterator[str]:
     if entry.fuel is not None:
         yield f"The car took {entry.fuel.amount:f} {entry.fuel.unit}."
     for nap in entry.naps:
-        where = "" if nap.where is None else f", {'at' if nap.where == 'home' else 'in the'} {nap.where}"
+        where = "" if nap.where is None else f", {nap.where.where}"
         slept = f"slept {wording.minutes(nap.minutes)}{where}" if nap.minutes else "did not sleep"
         yield f"{nap.member} {slept}."
     for child in entry.children:
