@@ -102,10 +102,9 @@ def _summary(household: Household, today: date) -> list[str]:
 
 
 def _where_it_lies(view: View) -> None:
-    path = view.records.database.path
     said = (
-        f"Everything you enter stays on this computer, in the file {path}. Nothing is sent anywhere unless "
-        "you press the button below that says what it sends and where."
+        "Everything you enter stays on this computer. Nothing is sent anywhere unless you press the button "
+        "below that says what it sends and where."
     )
     if view.which is Which.DEMO:
         said += " What you change here changes the demo only, never your own family."
