@@ -253,7 +253,7 @@ def _result(found: Together, settled: Selection) -> None:
     people, total = st.columns(2)
     people.metric("People", found.seats.people)
     total.metric("Entry for all", wording.money(found.total))
-    st.markdown(plain(total_sentence(found)))
+    st.markdown(plain(" ".join((total_sentence(found), *found.rates))))
     st.header("What each household pays", anchor=False)
     st.markdown(bullets(map(share_sentence, found.shares)))
     rules = [RULE] if found.total.minor else []

@@ -92,6 +92,22 @@ def test_the_own_household_comes_first_with_its_car() -> None:
     assert (found.seats.people, found.seats.seats) == (6, 10)
 
 
+def test_a_place_abroad_is_shared_at_the_own_rate() -> None:
+    """At 1.25 dollars the $37 and $23 of the board in euro are $46.25 and $28.75, and the rate is said."""
+    rate = {"currency": "EUR", "worth": "1.25", "on": "2026-11-20"}
+    abroad = make_place(currency="EUR")
+    family = Family(make_household(exchange_rates=[rate]), (abroad,))
+    found = visit_together(
+        family, family.party(), with_others(household("38, 9")), abroad, PLACE_AND_DAY[1], today=TODAY
+    )
+    assert isinstance(found, Together)
+    assert [(share.amount.minor, share.amount.currency) for share in found.shares] == [
+        (4625, "USD"),
+        (2875, "USD"),
+    ]
+    assert [sentence.startswith("1 EUR counted as 1.25 USD") for sentence in found.rates] == [True]
+
+
 def test_a_day_that_cannot_be_done_says_why() -> None:
     """Closed, over, or to be booked earlier: the reason is told, nothing is priced."""
     place = FAMILY.places[0]

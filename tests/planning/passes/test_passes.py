@@ -340,6 +340,18 @@ def test_visits_that_cannot_be_are_left_out_with_the_reason() -> None:
     assert "None of the planned visits can be." in pass_plan_sentences(nothing)
 
 
+def test_a_pass_of_a_place_abroad_is_weighed_at_the_own_rate() -> None:
+    """At 1.25 dollars a year card of 20 euro is $25, single visits $46.25 each; the rate is said."""
+    rate = {"currency": "EUR", "worth": "1.25", "on": "2026-11-20"}
+    card = museum({"name": "Year card", "price": "20"}, currency="EUR")
+    family = Family(make_household(exchange_rates=[rate]), (card,))
+    visits = [PlannedVisit(card, day, family.household.members) for day in (WEEK_1, WEEK_2)]
+    found = which_pass_pays(family, visits, today=TODAY)
+    assert not found.left_out
+    assert [(order.total.minor, order.total.currency) for order in found.orders] == [(2500, "USD")]
+    assert found.notes[-1].startswith("1 EUR counted as 1.25 USD")
+
+
 def test_unknown_parking_is_left_out_and_said() -> None:
     """Parking that the card does not tell is no zero: the visit says None, the plan says so in words."""
     card = museum({"name": "Year card", "price": "100"}, parking={})

@@ -1,5 +1,6 @@
 """A place card in another currency with its prices in the household's, at the parent's own rate."""
 
+from collections.abc import Iterable
 from decimal import Decimal
 
 from tripplan.documents.family.exchange_rate import ExchangeRate
@@ -33,6 +34,20 @@ def in_own_money(place: Place, household: Household) -> Place:
         update={"source": f"{read.source}; {rate_in_words(rate, household)}"}
     )
     return place.model_copy(update=changes)
+
+
+def without_rate(place: Place, household: Household) -> str:
+    """Why a place in another currency cannot be counted, and what helps."""
+    return (
+        f"prices are in {place.currency}, the household counts in {household.currency}; "
+        "with an exchange rate typed in for the household they can be counted"
+    )
+
+
+def rates_in_words(places: Iterable[Place], household: Household) -> tuple[str, ...]:
+    """A sentence for each rate at which the prices of some cards are counted."""
+    rates = dict.fromkeys(filter(None, (rate_for(place, household) for place in places)))
+    return tuple(f"{rate_in_words(rate, household)}." for rate in rates)
 
 
 def rate_in_words(rate: ExchangeRate, household: Household) -> str:

@@ -16,6 +16,7 @@ from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.climate.cautions import weather_cautions
 from tripplan.planning.cost import Account, OutingCost
+from tripplan.planning.cost.own_money import without_rate
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day, slack
 from tripplan.planning.day.times.minutes import DayMinutes
@@ -143,14 +144,7 @@ def plan_outing(
     if day < today:
         return NoOuting(place, day, ("the day is over",))
     if place.currency != household.currency:
-        return NoOuting(
-            place,
-            day,
-            (
-                f"prices are in {place.currency}, the household counts in {household.currency}; "
-                "with an exchange rate typed in for the household they can be counted",
-            ),
-        )
+        return NoOuting(place, day, (without_rate(place, household),))
     hours = facts.hours_on(day)
     if hours.openness is not Openness.OPEN:
         return NoOuting(place, day, (hours.reason.text,))

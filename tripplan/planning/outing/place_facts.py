@@ -16,7 +16,7 @@ from tripplan.planning.climate.climate import Climate
 from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorYear
 from tripplan.planning.climate.places import climate_for, outdoor_year
-from tripplan.planning.cost.own_money import in_own_money, rate_for, rate_in_words
+from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
@@ -185,7 +185,6 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     where = place.where
     usual = climate_for(family.stations, place, family.household)
     climate = with_forecast(usual, where.point.latitude, family.forecast_for(place.id))
-    rate = rate_for(place, family.household)
     return PlaceFacts(
         place=in_own_money(place, family.household),
         drive=drive_from_home(family, place),
@@ -202,5 +201,5 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         crowd_notes=notes,
         climate=climate,
         outdoors=outdoor_year(climate, place, family.household.habits),
-        price_notes=(f"{rate_in_words(rate, family.household)}.",) if rate else (),
+        price_notes=rates_in_words([place], family.household),
     )

@@ -1,7 +1,7 @@
 """Planned visits with the moment of arrival, what the calendars say, and the price of parking."""
 
 from collections.abc import Iterable, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from decimal import Decimal
 
@@ -11,6 +11,7 @@ from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.availability import VisitTime
 from tripplan.planning.cost.driving import cars_needed
+from tripplan.planning.cost.own_money import in_own_money, without_rate
 from tripplan.planning.cost.parking import parking_price
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import place_holidays
@@ -26,7 +27,7 @@ class Arrival:
     """A visit that can be.
 
     Attributes:
-        visit: as planned.
+        visit: as planned, the place's prices in the household's currency.
         moment: the arrival, zone-aware at the place.
         public_holidays: the dates PH stands for in the place's rules.
         days_out_of_school: the dates SH stands for.
@@ -84,12 +85,14 @@ def arrivals_of(
 
 
 def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | UnplannedVisit:
-    place, day, household = visit.place, visit.day, family.household
+    day, household = visit.day, family.household
     if day < today:
         return UnplannedVisit(visit, ("the day is over",))
+    place = in_own_money(visit.place, household)
     if place.currency != household.currency:
-        reason = f"prices are in {place.currency}, the household counts in {household.currency}"
-        return UnplannedVisit(visit, (reason,))
+        return UnplannedVisit(visit, (without_rate(place, household),))
+    if place is not visit.place:
+        visit = replace(visit, place=place)
     tomorrow = day + timedelta(days=1)
     holidays = place_holidays(place, family.local_days, (day.year,)).kept.keys()
     out_of_school = days_out_of_school(family.school_calendars, place.where.point, day, tomorrow)

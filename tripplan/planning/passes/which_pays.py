@@ -12,6 +12,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
 from tripplan.planning.passes.candidates import PassCandidate, candidates_for, last_day_valid
@@ -63,23 +64,26 @@ def which_pass_pays(family: Family, visits: Sequence[PlannedVisit], *, today: da
     if max(days) > last_day_valid(min(days), MONTHS_AT_MOST):
         raise PlanError(f"the visits span more than {MONTHS_AT_MOST} months, {min(days)} to {max(days)}")
     arrivals, left_out = arrivals_of(family, visits, today)
-    places = _places(family, visits)
+    cards = [visit.place for visit in visits]
+    places = _places(family, cards)
     while True:
         market = _Market(family, arrivals, places, today)
         impossible = market.impossible()
         if not impossible:
-            return market.plan(market.cheapest(), left_out)
+            plan = market.plan(market.cheapest(), left_out)
+            return replace(plan, notes=(*plan.notes, *rates_in_words(cards, family.household)))
         left_out = (*left_out, *(market.why_not(position) for position in impossible))
         arrivals = tuple(one for position, one in enumerate(arrivals) if position not in impossible)
 
 
-def _places(family: Family, visits: Sequence[PlannedVisit]) -> tuple[Place, ...]:
+def _places(family: Family, visited: Sequence[Place]) -> tuple[Place, ...]:
     """The places whose passes may count: those visited, as they come up, then the family's other cards."""
-    cards: dict[str, Place] = {}
-    for place in (*(visit.place for visit in visits), *family.places):
+    found: dict[str, Place] = {}
+    for card in (*visited, *family.places):
+        place = in_own_money(card, family.household)
         if place.currency == family.household.currency:
-            cards.setdefault(place.id, place)
-    return tuple(cards.values())
+            found.setdefault(place.id, place)
+    return tuple(found.values())
 
 
 class _Market:

@@ -1,6 +1,7 @@
 """One's own family and other households at one place on one day."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from math import inf
 
@@ -12,6 +13,7 @@ from tripplan.documents.places.offers import Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.result import NoAdmission
+from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.passes.arrivals import arrivals_of
@@ -96,12 +98,14 @@ def visit_together(
     ]
     found = go_together(
         [own, *others],
-        place,
+        arrival.visit.place,
         arrival.moment,
         today=today,
         payer=payer,
         public_holidays=arrival.public_holidays,
         days_out_of_school=arrival.days_out_of_school,
-        other_places=family.places,
+        other_places=[in_own_money(other, household) for other in family.places],
     )
-    return NoOuting(place, day, found.reasons) if isinstance(found, NoAdmission) else found
+    if isinstance(found, NoAdmission):
+        return NoOuting(place, day, found.reasons)
+    return replace(found, rates=rates_in_words([place], household))
