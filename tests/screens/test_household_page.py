@@ -43,12 +43,11 @@ def own_household(open_app: Opened, people: str = "Ada, 1988-05-20\nLeo, 2019-03
     return app
 
 
-def test_the_demo_family_is_shown_with_ages_and_where_the_file_lies(open_app: Opened) -> None:
-    """The page names everybody with today's age, and the file on this computer that holds it all."""
+def test_the_demo_family_is_shown_with_ages_and_where_its_data_stay(open_app: Opened) -> None:
+    """The page names everybody with today's age, and says that all stays on this computer."""
     app = open_app("household")
     assert "Odile (4 years), and Bram (16 months)" in said(app.markdown)
     assert "stays on this computer" in said(app.caption)
-    assert "demo.sqlite3" in said(app.caption)
 
 
 def test_a_faulty_section_changes_nothing_and_names_every_fault(open_app: Opened) -> None:
