@@ -20,7 +20,7 @@ def test_a_region_is_built_listed_asked_and_removed(
     assert built.status == 0
     assert built.out.index("are free") < built.out.index("Done.")
     assert "OpenStreetMap contributors" in built.out
-    assert "100 % done" in built.err
+    assert "100% done" in built.err
     assert "laying out the network" in built.err
     assert "three-towns" in run_roads(data, "list").out
     asked = run_roads(data, "ask", WEST, EAST)
