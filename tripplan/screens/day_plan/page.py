@@ -100,7 +100,7 @@ def render(view: View) -> None:
     _more(view, family, outing)
     with st.container(horizontal=True, key="day_bar"):
         named = {"place": outing.place.id, "day": outing.day.isoformat()}
-        st.page_link("screens/pages/calendar.py", label="Calendar")
+        st.page_link("screens/pages/calendar.py", label="Calendar entry")
         print_button(view, family, outing)
         st.page_link("screens/pages/on_the_day.py", label="For the phone", query_params=named)
 
