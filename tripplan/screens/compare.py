@@ -31,6 +31,7 @@ from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.look import cards
 from tripplan.screens.look.charts import cost_chart
 from tripplan.screens.look.drawings import kind_of
+from tripplan.screens.look.folds import chip
 from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
@@ -101,17 +102,10 @@ def kept_places(view: View, family: Family) -> list[Place]:
 
 def _chips(view: View, family: Family) -> None:
     with st.container(horizontal=True, key="chips"):
-        with st.popover(party_in_short(view, family), key="open_who", on_change="rerun") as part:
-            if part.open:
-                party_picker(view, family)
-        with st.popover(span_in_short(view), key="open_when", on_change="rerun") as part:
-            if part.open:
-                span_picker(view)
-        with st.popover(
-            wording.counted(len(kept_places(view, family)), "place"), key="open_where", on_change="rerun"
-        ) as part:
-            if part.open:
-                _places_picker(view, family)
+        chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
+        chip(span_in_short(view), "open_when", lambda: span_picker(view))
+        where = wording.counted(len(kept_places(view, family)), "place")
+        chip(where, "open_where", lambda: _places_picker(view, family))
     show_notice(_SPOT)
 
 

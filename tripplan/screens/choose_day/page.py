@@ -23,6 +23,7 @@ from tripplan.screens.choose_day.month_grid import LEGEND, graded, month_grid
 from tripplan.screens.choose_day.month_grid import SHEET as GRID
 from tripplan.screens.choose_day.weights import weighed, weights_form
 from tripplan.screens.choose_day.wishes_form import kept_wishes, wishes_form
+from tripplan.screens.look.folds import chip
 from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
@@ -96,35 +97,33 @@ def render(view: View) -> None:
 
 
 def _chips(view: View, family: Family) -> None:
-    names = place_names(family)
     picked = _kept_places(view, family)
     where = "all places" if not picked else wording.counted(len(picked), "place")
     with st.container(horizontal=True, key="chips"):
-        with st.popover(party_in_short(view, family), key="open_who", on_change="rerun") as part:
-            if part.open:
-                party_picker(view, family)
-        with st.popover(span_in_short(view), key="open_when", on_change="rerun") as part:
-            if part.open:
-                span_picker(view)
-                longer_spans(view)
-        with st.popover(where, key="open_places", on_change="rerun") as part:
-            if part.open:
-                st.multiselect(
-                    "Which places?",
-                    list(names),
-                    default=picked,
-                    format_func=names.__getitem__,
-                    placeholder="all of them",
-                    key="day_places",
-                    on_change=keep,
-                    args=(_places_name(view), "day_places"),
-                )
-        with st.popover("what the day should be like", key="open_wishes", on_change="rerun") as part:
-            if part.open:
-                wishes_form(view, family)
-        with st.popover("what matters to us", key="open_weights", on_change="rerun") as part:
-            if part.open:
-                weights_form(view, family.household)
+        chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
+        chip(span_in_short(view), "open_when", lambda: _span_pickers(view))
+        chip(where, "open_places", lambda: _places_picker(view, family, picked))
+        chip("what the day should be like", "open_wishes", lambda: wishes_form(view, family))
+        chip("what matters to us", "open_weights", lambda: weights_form(view, family.household))
+
+
+def _span_pickers(view: View) -> None:
+    span_picker(view)
+    longer_spans(view)
+
+
+def _places_picker(view: View, family: Family, picked: list[str]) -> None:
+    names = place_names(family)
+    st.multiselect(
+        "Which places?",
+        list(names),
+        default=picked,
+        format_func=names.__getitem__,
+        placeholder="all of them",
+        key="day_places",
+        on_change=keep,
+        args=(_places_name(view), "day_places"),
+    )
 
 
 def _places_name(view: View) -> str:

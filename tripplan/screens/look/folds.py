@@ -1,5 +1,7 @@
 """Parts of a page that are worked out and sent only once they are opened."""
 
+from collections.abc import Callable
+
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
@@ -21,3 +23,16 @@ def fold(label: str, key: str) -> DeltaGenerator | None:
     if part.open:
         st.session_state[seen] = True
     return part if st.session_state.get(seen) or st.session_state.get(ALL_OPENED) else None
+
+
+def chip(label: str, key: str, draw: Callable[[], object]) -> None:
+    """A small button that says what something is set to, and changes it while it is open.
+
+    Args:
+        label: Markdown.
+        key: of the part.
+        draw: draws what is in it.
+    """
+    with st.popover(label, key=key, on_change="rerun") as part:
+        if part.open:
+            draw()
