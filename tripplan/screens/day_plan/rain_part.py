@@ -5,10 +5,11 @@ import streamlit as st
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.family.family import Family
-from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan, swapped
+from tripplan.planning.on_the_day.rain_plan import RainPlan, swapped
 from tripplan.planning.outing.outing import Outing
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.day_plan.running_late import USED
+from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import on_record, take
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.saving import save_all
@@ -27,7 +28,7 @@ def render_rain_plan(view: View, family: Family, outing: Outing) -> None:
         return
     planned = on_record(view, outing.place.id, outing.day)
     unit = view.records.get(StudyUnit, planned.study_unit) if planned and planned.study_unit else None
-    found = rain_plan(family, outing, unit.value if unit else None, today=view.today)
+    found = answers.if_it_rains(family, outing, unit.value if unit else None, view.today)
     if found is None:
         st.markdown("If it rains: nothing indoors can be done that day.")
         return

@@ -16,11 +16,13 @@ from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
+from tripplan.documents.study.units import StudyUnit
 from tripplan.planning.calendar_entry.settled import as_settled
 from tripplan.planning.compare.choose import Candidate, compare, days_in
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.family.family import Family
+from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
@@ -68,6 +70,14 @@ _HASHES: dict[str | type[Any], Callable[[Any], Any]] = {
     ),
     GoingTogether: lambda with_others: with_others.model_dump_json(),
     PlannedOuting: lambda outing: outing.model_dump_json(),
+    StudyUnit: lambda unit: unit.model_dump_json(),
+    # What of an outing another one is set beside.
+    Outing: lambda outing: (
+        outing.place.id,
+        str(outing.day),
+        [member.name for member in outing.party],
+        str(outing.cost.total.likely),
+    ),
 }
 
 
@@ -201,6 +211,17 @@ def _planned(
         grid_minutes=grid_minutes,
         as_asked=(lambda question: question) if settled is None else as_settled(settled),
     )
+
+
+def if_it_rains(family: Family, outing: Outing, unit: StudyUnit | None, today: date) -> RainPlan | None:
+    """Where to go instead; as `tripplan.planning.on_the_day.rain_plan.rain_plan`."""
+    asked = family.about(outing.place.id, outing.day).asked_between(outing.day, outing.day)
+    return _if_it_rains(asked, outing, unit, today)
+
+
+@st.cache_resource(max_entries=_ANSWERS_KEPT, hash_funcs=_HASHES, show_spinner="Looking indoors ...")
+def _if_it_rains(family: Family, outing: Outing, unit: StudyUnit | None, today: date) -> RainPlan | None:
+    return rain_plan(family, outing, unit, today=today)
 
 
 def passes_that_pay(family: Family, visits: Sequence[PlannedVisit], today: date) -> PassPlan:
