@@ -84,4 +84,7 @@ def test_no_pair_of_times_weighs_less(low: float, high: float) -> None:
 def test_indoors_no_hour_is_better() -> None:
     """Nothing is outdoors."""
     outing, facts, _ = asked(24, 38)
-    assert better_hour(outing, replace(facts, outdoors=None), make_household(members=GROWN_UPS)) is None
+    assert (
+        better_hour(outing, replace(facts, stations=None, forecast=None), make_household(members=GROWN_UPS))
+        is None
+    )

@@ -8,7 +8,6 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.planning.day.room import has_room
 from tripplan.planning.day.times.choices import Choices, times_on_grid
 from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
@@ -134,7 +133,7 @@ def best_between(
     alike: dict[Hashable, list[_Day]] = {}
     for number, (question, with_these) in enumerate(zip(questions, engaged, strict=True)):
         day = _Day.of(number, question, with_these)
-        if question.begun is None and not has_room(day.limits):
+        if not all(day.size):
             found[number] = [None] * len(with_these)
         else:
             alike.setdefault(day.alike, []).append(day)
@@ -162,8 +161,6 @@ def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
     """The same of days that are alike."""
     departures, leaving_times = zip(*(day.times for day in days), strict=True)
     choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
-    if not choices.possible.size:
-        return [[None] * len(day.engaged) for day in days]
     weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
     apart = about_the_same(days[0].question.worth) * LONGEST_AWAY
     good_hour = weighed.minutes[0].by_clock(weighed.question.habits.usual_departure)

@@ -1,14 +1,16 @@
 """What all days at one place share: its drive, holidays, schools and crowd risks."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import KW_ONLY, dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 
 from opening_hours import State
 
 from tripplan.documents.calendars.local_days import LocalDay
+from tripplan.documents.family.household import Household
 from tripplan.documents.logbook.crowd_note import CrowdNote
+from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.language.sentences import Fact, fact
@@ -16,6 +18,7 @@ from tripplan.planning.climate.climate import Climate
 from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorYear
 from tripplan.planning.climate.places import climate_for, outdoor_year
+from tripplan.planning.climate.stations import Stations
 from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
@@ -41,8 +44,9 @@ class PlaceFacts:
             those of the family's notes of the place among them.
         local_days: festivals and local days off that the parent listed.
         crowd_notes: how full the place was when the family was there.
-        climate: what the weather is usually like there, and forecasts; None where neither is known.
-        outdoors: what it means for time outdoors; None also where the visit is indoors.
+        household: whose habits count outdoors.
+        stations: what tells the usual weather; None where the weather does not matter.
+        forecast: what the weather is going to be on the next days; None where nobody asked.
         price_notes: at which rate prices in another currency are counted, in words.
     """
 
@@ -52,8 +56,10 @@ class PlaceFacts:
     schools: SchoolDays
     local_days: tuple[LocalDay, ...] = ()
     crowd_notes: tuple[CrowdNote, ...] = ()
-    climate: Climate | None = None
-    outdoors: OutdoorYear | None = None
+    _: KW_ONLY
+    household: Household
+    stations: Stations | None = None
+    forecast: PlaceForecast | None = None
     price_notes: tuple[str, ...] = ()
 
     @property
@@ -94,6 +100,17 @@ class PlaceFacts:
             schools,
             kept=self.public_holiday_dates,
         ).learning_from(self.crowd_notes)
+
+    @cached_property
+    def climate(self) -> Climate | None:
+        """What the weather is usually like there, and forecasts; None where neither is known."""
+        usual = climate_for(self.stations, self.place, self.household)
+        return with_forecast(usual, self.place.where.point.latitude, self.forecast)
+
+    @cached_property
+    def outdoors(self) -> OutdoorYear | None:
+        """What that means for time outdoors; None also where the visit is indoors."""
+        return outdoor_year(self.climate, self.place, self.household.habits)
 
     @property
     def first(self) -> date:
@@ -183,8 +200,6 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
     asked = {*years, *(note.day.year for note in notes)}
     first, last = date(min(asked), 1, 1), date(max(asked), 12, 31)
     where = place.where
-    usual = climate_for(family.stations, place, family.household)
-    climate = with_forecast(usual, where.point.latitude, family.forecast_for(place.id))
     return PlaceFacts(
         place=in_own_money(place, family.household),
         drive=drive_from_home(family, place),
@@ -199,7 +214,8 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         ),
         local_days=family.local_days,
         crowd_notes=notes,
-        climate=climate,
-        outdoors=outdoor_year(climate, place, family.household.habits),
+        household=family.household,
+        stations=family.stations,
+        forecast=family.forecast_for(place.id),
         price_notes=rates_in_words([place], family.household),
     )

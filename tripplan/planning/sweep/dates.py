@@ -23,6 +23,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.day_question import PartyNeeds
 from tripplan.planning.outing.journeys import Pace, pace_of
 from tripplan.planning.travel.daylight import daylight
+from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.planning.travel.rests import NEW_WALKER_UNDER_MONTHS, SMALL_CHILD_UNDER_MONTHS
 from tripplan.values.ages import months_later
 from tripplan.values.clocks import minute_of_day
@@ -184,6 +185,12 @@ class DateRow:
         different = tuple(day_of)
         which = np.array([different.index(pace) for pace in paces])[kinds]
         return different, np.array(list(day_of.values())), which
+
+    @cached_property
+    def most_driving(self) -> Numbers:
+        """For each day the most driving, there and back together [min]."""
+        firsts, kinds = self.kinds_between(self.birthdays(PATIENCE_CHANGES_MONTHS))
+        return np.array([self.needs(n).most_driving_minutes for n in firsts.tolist()])[kinds]
 
     @cached_property
     def busy_minutes(self) -> tuple[Engagements, ...]:

@@ -168,6 +168,9 @@ def _before_planning(at: PlaceRow, today: date) -> NDArray[np.int8]:
     ahead = row.ordinals - today.toordinal()
     too_late = (verdict == Verdict.CAN_GO) & (ahead < place.opening.book_days_ahead)
     verdict[too_late] = Verdict.TOO_LATE_TO_BOOK
+    # Seen before hours, ways and prices are asked for: most places of a wide map are too far for the small.
+    too_far = (verdict == Verdict.CAN_GO) & (2 * at.facts.drive.whole_minutes > row.most_driving)
+    verdict[too_far] = Verdict.TOO_LITTLE_TIME
     verdict[ahead < 0] = Verdict.OVER
     return verdict
 

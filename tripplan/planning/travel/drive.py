@@ -1,5 +1,6 @@
 """One drive as it is with children: load-up, driving, rests and stops."""
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
@@ -36,6 +37,12 @@ class Drive:
     known_by: KnownBy
     source: Source
     notes: tuple[str, ...] = ()
+
+    @property
+    def whole_minutes(self) -> int:
+        """The likely driving time, rounded up [min]."""
+        # Six decimals first, so that 60.00000000001 from a division stays an hour.
+        return math.ceil(round(self.minutes.likely, 6))
 
     @property
     def known_in_words(self) -> str:

@@ -1,6 +1,5 @@
 """Rests on the way, and the minutes it takes to get everybody into the car and out of it."""
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -80,8 +79,7 @@ def plan_leg(
         raise PlanError(f"a stretch of driving lasts at least 1 minute, not {drive_at_most_minutes}")
     if min(load_up_minutes, unload_minutes, rest_minutes) < 0:
         raise PlanError("load-up, unload and rest cannot take less than no time")
-    # Six decimals first, so that 60.00000000001 from a division stays an hour.
-    driven = math.ceil(round(drive.minutes.likely, 6)) if drive_minutes is None else drive_minutes
+    driven = drive.whole_minutes if drive_minutes is None else drive_minutes
     halted = tuple(
         Stop(round(stop.share * driven), stop.minutes, stop.what)
         for stop in sorted(stops, key=lambda stop: stop.share)

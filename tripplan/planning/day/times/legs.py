@@ -51,6 +51,11 @@ class LegTimes:
         return min(self._minutes)
 
     @property
+    def least_driving(self) -> int:
+        """The least driving there can be [min]."""
+        return min(leg.drive_minutes for leg in self.legs)
+
+    @property
     def by_minute(self) -> Minutes:
         """For every minute since midnight at home the leg that begins then, as in `TimedLeg`."""
         return np.array([0]) if isinstance(self.way, Leg) else self.way.by_minute
