@@ -185,7 +185,7 @@ def test_candidates_are_pencilled_in_and_keeping_one_calls_the_others_off(open_a
     """One press on Compare plans all three tentatively; one press on Calendar settles which it is."""
     app = open_app("compare")
     app.button(key="pencil_in").click().run()
-    assert "3 outings are pencilled in" in said(app.success)
+    assert "3 outings are saved as maybes" in said(app.success)
     app.switch_page("screens/pages/calendar.py").run()
     app.run()
     assert said(app.markdown).count("tentative") == 3

@@ -6,6 +6,7 @@ Source of how money, dates, clocks, percentages and lists are written: Unicode C
 from datetime import date, datetime, time
 from fractions import Fraction
 from functools import cache
+from typing import Literal, TypeAlias
 
 from babel.dates import format_date, format_skeleton, format_time
 from babel.lists import format_list
@@ -140,6 +141,23 @@ def short_day(value: date) -> str:
 def days(first: date, last: date) -> str:
     """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
     return day(first) if first == last else _span(day(first), day(last))
+
+
+def short_days(first: date, last: date) -> str:
+    """Days in a row that are near enough to be told without a year, such as 'Tue, Dec 8 to Fri, Dec 11'."""
+    return short_day(first) if first == last else _span(short_day(first), short_day(last))
+
+
+DateField: TypeAlias = Literal["YYYY/MM/DD", "DD/MM/YYYY", "MM/DD/YYYY", "DD.MM.YYYY"]
+
+
+def date_field() -> DateField:
+    """How a date is written where one is picked, such as 'MM/DD/YYYY'.
+
+    Source: CLDR's short dates, with four digits for the year.
+    """
+    fields: dict[Locale, DateField] = {Locale.EN_GB: "DD/MM/YYYY", Locale.DE: "DD.MM.YYYY"}
+    return fields.get(spoken(), "MM/DD/YYYY")
 
 
 def weekday(value: Weekday) -> str:

@@ -8,7 +8,7 @@ import streamlit as st
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import say, told
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
@@ -54,13 +54,12 @@ from tripplan.screens.widgets.view import View
 
 SIDE_BY_SIDE = 3
 _SPOT = "compared"
-_NUMBERS = ("No outing", "One outing", "Two outings", "Three outings")
 
 
 def render(view: View) -> None:
     """Show the outings the parent compares, each on its best day, and what would change the order."""
     family = family_or_stop(view)
-    places_or_stop(family, "Side by side")
+    places_or_stop(family, say("doors-page-compare"))
     outings = compared_outings(view, family)
     if len(outings) > 1:
         _more(view, family, outings)
@@ -81,7 +80,7 @@ def compared_outings(view: View, family: Family) -> list[Outing]:
     places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
     candidates = answers.compared(family, party, places, span, view.today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
-    headline.title(f"{_NUMBERS[len(outings)]} for the {len(party)} of you", anchor=False)
+    headline.title(say("compare-headline", outings=len(outings), people=len(party)), anchor=False)
     for number, (column, candidate) in enumerate(
         zip(st.columns(len(candidates)), candidates, strict=True) if candidates else ()
     ):
@@ -104,7 +103,7 @@ def _chips(view: View, family: Family) -> None:
     with st.container(horizontal=True, key="chips"):
         chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
         chip(span_in_short(view), "open_when", lambda: span_picker(view))
-        where = wording.counted(len(kept_places(view, family)), "place")
+        where = say("choices-places", places=len(kept_places(view, family)))
         chip(where, "open_where", lambda: _places_picker(view, family))
     show_notice(_SPOT)
 
@@ -119,7 +118,7 @@ def _places_picker(view: View, family: Family) -> None:
             change.save(picked, before.revision if before else 0)
 
     st.multiselect(
-        "Which places?",
+        say("choices-which-places"),
         [place.id for place in family.places],
         default=[place.id for place in kept_places(view, family)],
         format_func=place_names(family).__getitem__,
@@ -137,26 +136,28 @@ def _card(
         st.html(
             cards.face(
                 cards.name(place.name, drawing=kind_of(place)),
-                cards.warning("No day in this time can be done"),
+                cards.warning(say("compare-no-day")),
             )
         )
-        with st.expander("Why not?", key=f"open_why_not_{place.id}", on_change="rerun") as part:
+        with st.expander(say("compare-why-not"), key=f"open_why_not_{place.id}", on_change="rerun") as part:
             if part.open:
                 st.markdown(bullets(one.sentence for one in passed_over_together(candidate.passed_over)))
         return
-    idea = cards.warning("Only an idea: hours and prices are guesses") if isinstance(place, IdeaPlace) else ""
+    idea = cards.warning(say("compare-only-idea")) if isinstance(place, IdeaPlace) else ""
     st.html(outing_face(outing, scale_of(outings)) + idea)
     why = f"why_{place.id}"
     with st.container(horizontal=True, gap="small"):
         if st.button(
-            plain(f"Plan {place.name}"), key=f"take_{place.id}", type="primary" if first else "secondary"
+            plain(say("compare-plan", place=place.name)),
+            key=f"take_{place.id}",
+            type="primary" if first else "secondary",
         ):
             take(view, place.id, outing.day)
             st.switch_page("screens/pages/day_plan.py")
-        asked = f"Why {wording.whole_money(outing.cost.total.likely)}?"
+        asked = say("compare-why", total=wording.whole_money(outing.cost.total.likely))
         is_open = st.session_state.get(why, False)
         st.button(
-            plain("Close" if is_open else asked),
+            plain(say("compare-close") if is_open else asked),
             key=f"ask_{why}",
             type="tertiary",
             on_click=open_or_close,
@@ -172,43 +173,44 @@ def _why(family: Family, outing: Outing) -> None:
         st.caption(plain(said))
     st.markdown(_facts(family, outing))
     st.markdown(crowd_lines(outing.crowd))
-    st.markdown("**What it costs**")
+    st.markdown(f"**{say('compare-what-it-costs')}**")
     st.markdown(cost_lines(outing.cost))
-    st.markdown("**Tickets**")
+    st.markdown(f"**{say('compare-tickets')}**")
     st.markdown(tickets_of(outing))
     if outing.notes:
         st.markdown(bullets(outing.notes))
     if outing.cautions:
-        st.markdown("**Safety**")
+        st.markdown(f"**{say('compare-safety')}**")
         st.markdown(bullets(told(outing.cautions)))
 
 
 def _facts(family: Family, outing: Outing) -> str:
-    drive = outing.way_there.drive
+    plan, drive = outing.plan, outing.way_there.drive
+    way = way_sentence(drive, family.household.units)
     said = (
-        ("Leave home:", f"{leaving_sentence(outing.plan)}; back {wording.clock(outing.plan.home)}"),
-        ("Drive, one way:", f"{way_sentence(drive, family.household.units)} ({drive.known_in_words})"),
-        ("Cars:", cars_sentence(outing, family.household)),
-        ("At the place:", wording.minutes(outing.plan.visit_minutes)),
-        ("Nap:", nap_sentence(outing)),
-        ("Weather there:", weather_sentence(outing.weather)),
-        ("Crowds:", crowd_sentence(outing.crowd)),
+        ("compare-leave-home", say("compare-and-back", leaving=leaving_sentence(plan), home=plan.home)),
+        ("compare-drive", say("compare-drive-known", way=way, known=drive.known_in_words)),
+        ("compare-cars", cars_sentence(outing, family.household)),
+        ("compare-at-place", wording.minutes(plan.visit_minutes)),
+        ("compare-nap", nap_sentence(outing)),
+        ("compare-weather", weather_sentence(outing.weather)),
+        ("compare-crowds", crowd_sentence(outing.crowd)),
     )
-    return "\n".join(f"- **{name}** {plain(what)}" for name, what in said if what)
+    return "\n".join(f"- **{say(name)}** {plain(what)}" for name, what in said if what)
 
 
 def _more(view: View, family: Family, outings: list[Outing]) -> None:
     """The analysis, folded, and planning all of them as maybes."""
     places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
-    with st.expander("How sure is this order?", key="open_sure", on_change="rerun") as part:
+    with st.expander(say("compare-how-sure"), key="open_sure", on_change="rerun") as part:
         if part.open:
             st.markdown(plain(how_sure(outings).sentence))
             st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
-    with st.expander("All figures side by side", key="open_figures", on_change="rerun") as part:
+    with st.expander(say("compare-all-figures"), key="open_figures", on_change="rerun") as part:
         if part.open:
             st.altair_chart(
                 cost_chart(outings),
-                alt="Stacked bars, one a place: what its likely total is made of; the table says the same",
+                alt=say("compare-chart"),
             )
             heads = [plain(outing.place.name) for outing in outings]
             facts = compared_facts(outings, family.household.units)

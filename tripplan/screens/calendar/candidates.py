@@ -1,4 +1,4 @@
-"""Several candidates pencilled in on the calendar, of which one will be kept."""
+"""Several candidates kept on the calendar as maybes, of which one will be done."""
 
 from collections.abc import Sequence
 
@@ -6,6 +6,7 @@ import streamlit as st
 
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
+from tripplan.language.sentences import say
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.outing.outing import Outing
 from tripplan.records.planned_outings import outings_ever
@@ -25,12 +26,11 @@ def pencil_in(view: View, household: Household, outings: Sequence[Outing]) -> No
         outings: at least two.
     """
     st.button(
-        f"Pencil in all {len(outings)}" if len(outings) > 2 else "Pencil in both",
+        say("compare-maybe-all", outings=len(outings)) if len(outings) > 2 else say("compare-maybe-both"),
         key="pencil_in",
         on_click=_save,
         args=(view, household, outings),
-        help="Each becomes a planned outing that is still open. When you keep one of them on the Calendar "
-        "page, the others are called off.",
+        help=say("compare-maybe-help"),
     )
     show_notice(_SPOT)
 
@@ -55,12 +55,7 @@ def _save(view: View, household: Household, outings: Sequence[Outing]) -> None:
         )
         planned.append((one.model_copy(update={"choice": choice}), ever.revision_of(one)))
     if not planned:
-        tell(_SPOT, "All of them are planned and settled already.")
+        tell(_SPOT, say("compare-maybe-none"))
         return
-    said = (
-        "One outing is pencilled in; the others are planned and settled already."
-        if len(planned) == 1
-        else f"{len(planned)} outings are pencilled in; the Calendar page has their entries, and keeping one "
-        "of them calls the others off."
-    )
+    said = say("compare-maybe-saved", outings=len(planned))
     save_all(view, _SPOT, planned, said, can_be_taken_back=False)

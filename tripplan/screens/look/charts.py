@@ -7,7 +7,9 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.outing.outing import Outing
+from tripplan.screens.look.outing_card import KIND_WORDS
 from tripplan.values.cost_kind import CostKind
 
 ACCENT = "#1f6f6b"
@@ -70,7 +72,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
         title=None,
         axis=alt.Axis(labelExpr=in_lines(20), labelLimit=130, ticks=False, domain=False),
     )
-    kinds = [kind.value for kind in CostKind]
+    kinds = [say(KIND_WORDS[kind]) for kind in CostKind]
     currency = outings[0].cost.total.currency
     bars = (
         alt.Chart(frame)
@@ -79,7 +81,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
             y=place,
             x=alt.X(
                 "from:Q",
-                title=f"likely cost [{currency}], with its range",
+                title=say("cards-likely-cost", currency=currency),
                 scale=alt.Scale(domain=[0, longest], nice=False),
             ),
             x2=alt.X2("to:Q"),
@@ -126,7 +128,7 @@ def _parts(outing: Outing) -> list[dict[str, object]]:
             parts.append(
                 {
                     "place": outing.place.name,
-                    "kind": kind.value,
+                    "kind": say(KIND_WORDS[kind]),
                     "from": start,
                     "to": end,
                     "middle": (start + end) / 2,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import streamlit as st
 from streamlit.navigation.page import Page
 
+from tripplan.language.sentences import say
 from tripplan.screens.look.drawings import address_of
 
 START = "start"
@@ -21,22 +22,28 @@ class Door:
     """One door.
 
     Attributes:
-        name: as it is called; the drawing has the same name in small letters.
+        name: as its drawing is called.
+        code: of the word on it.
         pages: the files of the pages behind it; the door opens the first.
     """
 
     name: str
+    code: str
     pages: tuple[str, ...]
 
 
 DOORS = (
-    Door("Ideas", ("places",)),
-    Door("Choose", ("compare", "choose_day", "study_units")),
-    Door("Plan", ("day_plan", "calendar")),
-    Door("Today", ("on_the_day",)),
-    Door("Afterwards", ("logbook",)),
+    Door("ideas", "doors-ideas", ("places",)),
+    Door("choose", "doors-choose", ("compare", "choose_day", "study_units")),
+    Door("plan", "doors-plan", ("day_plan", "calendar")),
+    Door("today", "doors-today", ("on_the_day",)),
+    Door("afterwards", "doors-afterwards", ("logbook",)),
 )
-CUPBOARD = Door("Cupboard", ("cupboard", "household", "passes", "together", "records", "phones", "guide"))
+CUPBOARD = Door(
+    "cupboard",
+    "doors-cupboard",
+    ("cupboard", "household", "passes", "together", "records", "phones", "guide"),
+)
 
 _SHEET = """
 [data-testid=stHeader] { background: var(--paper); height: 2.9rem; min-height: 0; }
@@ -76,7 +83,7 @@ _SHEET = """
 
 def sheet() -> str:
     """The lines of the style sheet for the doors."""
-    names = [door.name.lower() for door in (*DOORS, CUPBOARD)]
+    names = [door.name for door in (*DOORS, CUPBOARD)]
     drawn = (
         f'[class*="st-key-door_"][class*="_{name}"] a {{ --lines: {address_of(name)}; }}' for name in names
     )
@@ -106,8 +113,8 @@ def put_in(pages: Mapping[str, Page], current: Page) -> None:
 def _draw(door: Door, pages: Mapping[str, Page], shown: str) -> None:
     if door.pages[0] in pages:
         state = "open" if shown in door.pages else "shut"
-        with st.container(key=f"door_{state}_{door.name.lower()}"):
-            st.page_link(pages[door.pages[0]], label=door.name)
+        with st.container(key=f"door_{state}_{door.name}"):
+            st.page_link(pages[door.pages[0]], label=say(door.code))
 
 
 def rooms_beside(pages: Mapping[str, Page], current: Page) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import naps_in_short
 from tripplan.screens.look import cards
@@ -10,6 +11,16 @@ from tripplan.screens.look.cards import Chip
 from tripplan.screens.look.drawings import kind_of
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
+
+KIND_WORDS = {
+    CostKind.ADMISSION: "cards-kind-admission",
+    CostKind.CAR: "cards-kind-car",
+    CostKind.PARKING: "cards-kind-parking",
+    CostKind.FOOD: "cards-kind-food",
+    CostKind.EXTRAS: "cards-kind-extras",
+    CostKind.RESERVE: "cards-kind-reserve",
+}
+"""What each kind of cost is called: the code of its word."""
 
 
 def outing_face(outing: Outing, scale: float, *, level: int = 2) -> str:
@@ -30,7 +41,7 @@ def outing_face(outing: Outing, scale: float, *, level: int = 2) -> str:
             level=level,
         ),
         cards.small(
-            f"load up {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}",
+            say("cards-load-up", at=plan.leave_home, home=plan.home),
             _give_or_take(outing),
         ),
         cards.chips(chips_of(outing)),
@@ -42,14 +53,16 @@ def _give_or_take(outing: Outing) -> str:
     """Such as 'usually $84 to $93' or '$84 to $93, plus parking'."""
     cost = outing.cost
     ends = wording.money(cost.total.likely) if cost.total.is_exact else wording.money_ends(cost.total)
-    return f"{ends}, plus {wording.listed(cost.unknown)}" if cost.unknown else f"usually {ends}"
+    if cost.unknown:
+        return say("cards-usually-plus", ends=ends, unknown=tuple(cost.unknown))
+    return say("cards-usually", ends=ends)
 
 
 def chips_of(outing: Outing) -> list[Chip]:
     """Day, drive, naps and crowd of an outing in a word or two each."""
     return [
         Chip("day", wording.short_day(outing.day)),
-        Chip("drive", f"{wording.minutes(outing.way_there.drive_minutes)} drive"),
+        Chip("drive", say("cards-drive", minutes=wording.minutes(outing.way_there.drive_minutes))),
         Chip("nap", naps_in_short(outing)),
         Chip("crowd", outing.crowd.word),
     ]
@@ -57,9 +70,12 @@ def chips_of(outing: Outing) -> list[Chip]:
 
 def money_bar(outing: Outing, scale: float) -> str:
     """What the likely total is made of, as a bar; the arguments are those of `outing_face`."""
-    parts = [(f"{kind} {wording.whole_money(much)}", float(much.amount)) for kind, much in _by_kind(outing)]
+    parts = [
+        (f"{say(KIND_WORDS[kind])} {wording.whole_money(much)}", float(much.amount))
+        for kind, much in _by_kind(outing)
+    ]
     said = ", ".join(what for what, _ in parts)
-    return cards.bar(parts, scale, f"What the money goes to: {said}")
+    return cards.bar(parts, scale, say("cards-money-goes-to", parts=said))
 
 
 def scale_of(outings: Sequence[Outing]) -> float:

@@ -34,6 +34,7 @@ _SHEET = """
 }
 .stApp [data-testid^=stBaseButton-primary] { color: light-dark(#ffffff, #10201d) !important; }
 .st-key-page .stPageLink a p { text-decoration: underline; text-underline-offset: .2em; }
+[class*="st-key-card_"] .stPageLink a :is(div, span, p) { white-space: normal; }
 .st-key-whose { gap: 0 .5rem; }
 .st-key-whose :is(p, button) { font-size: var(--small); min-height: 0; padding-top: 0; padding-bottom: 0; }
 :is(.st-key-whose, .st-key-load_demo) button { text-decoration: underline; }

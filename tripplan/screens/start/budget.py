@@ -7,6 +7,7 @@ from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.year import year_account
 from tripplan.screens.look import cards
@@ -30,17 +31,21 @@ def render_budget(view: View, family: Family) -> None:
     if purse.budget is None or left is None:
         return
     spent, planned, budget = (float(one.amount) for one in (purse.spent, purse.planned, purse.budget))
-    said = f"spent {wording.whole_money(purse.spent)}, planned {wording.whole_money(purse.planned)}"
+    said = say(
+        "start-spent-and-planned",
+        spent=wording.whole_money(purse.spent),
+        planned=wording.whole_money(purse.planned),
+    )
     with st.container(border=True, key="card_budget"):
         st.html(
             cards.face(
                 cards.name(
-                    f"Left of {wording.whole_money(purse.budget)} this year",
+                    say("start-left-of-budget", budget=wording.whole_money(purse.budget)),
                     wording.whole_money(left),
                     drawing="money",
                 ),
                 cards.bar(
-                    [("spent", spent), ("planned", planned)],
+                    [(say("start-spent"), spent), (say("start-planned"), planned)],
                     max(budget, spent + planned, 1.0),
                     said,
                     of_whole=True,

@@ -6,6 +6,7 @@ import streamlit as st
 
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import naps_in_short
@@ -43,14 +44,16 @@ def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> Non
         grid_minutes(view),
     )
     st.title(
-        plain(f"{_day(view, coming.day)}, {place.name}: load up at {wording.clock(coming.leave_home)}"),
+        plain(say("start-headline", when=_day(view, coming.day), place=place.name, at=coming.leave_home)),
         anchor=False,
     )
     with st.container(border=True, key="card_next"):
         total = wording.whole_money(coming.likely_total)
         st.html(
             cards.face(
-                cards.name(wording.short_day(coming.day), f"about {total}", drawing=kind_of(place)),
+                cards.name(
+                    wording.short_day(coming.day), say("start-about", total=total), drawing=kind_of(place)
+                ),
                 cards.facts(_facts(view, coming, answer)),
                 *(
                     cards.warning(reason)
@@ -59,7 +62,8 @@ def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> Non
             )
         )
         today = coming.day == view.today
-        if st.button("Go through the day" if today else "Open the plan", key="open_next", type="primary"):
+        label = say("start-go-through-day") if today else say("start-open-plan")
+        if st.button(label, key="open_next", type="primary"):
             st.switch_page(
                 f"screens/pages/{'on_the_day' if today else 'day_plan'}.py",
                 query_params={"place": coming.place, "day": coming.day.isoformat()},
@@ -68,12 +72,13 @@ def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> Non
 
 def _day(view: View, day: date) -> str:
     ahead = (day - view.today).days
-    return {0: "Today", 1: "Tomorrow"}.get(ahead, wording.short_day(day))
+    near = {0: "start-day-today", 1: "start-day-tomorrow"}
+    return say(near[ahead]) if ahead in near else wording.short_day(day)
 
 
 def _facts(view: View, coming: PlannedOuting, answer: Outing | NoOuting) -> list[Chip]:
     found = [
-        Chip("clock", f"Home again at {wording.clock(coming.home)}"),
+        Chip("clock", say("start-home-again", at=coming.home)),
         Chip("book", _to_book(view, coming)),
     ]
     if isinstance(answer, Outing):
@@ -89,9 +94,9 @@ def _to_book(view: View, coming: PlannedOuting) -> str:
     """What is still to book, and until when."""
     booked = sheet_entries_in(view.records, coming.place, coming.day).bookings
     if booked:
-        return f"Booked: {wording.listed([one.what for one in booked])}"
+        return say("start-booked", what=tuple(one.what for one in booked))
     if coming.book_by is None:
-        return "Nothing to book ahead"
+        return say("start-nothing-to-book")
     if coming.book_by < view.today:
-        return f"Was to be booked by {wording.short_day(coming.book_by)}"
-    return f"Still to book, by {wording.short_day(coming.book_by)}"
+        return say("start-was-to-book", day=wording.short_day(coming.book_by))
+    return say("start-to-book", day=wording.short_day(coming.book_by))

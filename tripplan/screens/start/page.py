@@ -7,6 +7,7 @@ import streamlit as st
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.places.idea import Idea
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.screens.choose_day.free_today import render_free_today
 from tripplan.screens.compare import compared_outings
@@ -51,9 +52,12 @@ def _to_write_down(view: View, family: Family) -> None:
     if place is not None:
         with st.container(border=True, key="card_to_write_down"):
             st.html(
-                cards.face(cards.name(f"How was {place.name}?"), cards.small(wording.short_day(over[-1].day)))
+                cards.face(
+                    cards.name(say("start-how-was", place=place.name)),
+                    cards.small(wording.short_day(over[-1].day)),
+                )
             )
-            st.page_link("screens/pages/logbook.py", label="Log it")
+            st.page_link("screens/pages/logbook.py", label=say("start-log-it"))
 
 
 def _ideas(view: View) -> None:
@@ -61,6 +65,6 @@ def _ideas(view: View) -> None:
     names = sorted((kept.value.name for kept in view.records.all(Idea).values()), key=str.casefold)
     if names:
         with st.container(border=True, key="card_ideas"):
-            head = cards.name(f"{wording.counted(len(names), 'idea')} waiting", drawing="ideas")
+            head = cards.name(say("start-ideas-waiting", ideas=len(names)), drawing="ideas")
             st.html(cards.face(head, cards.small(wording.listed(names[:4]))))
-            st.page_link("screens/pages/places.py", label="Look at the ideas")
+            st.page_link("screens/pages/places.py", label=say("start-look-at-ideas"))

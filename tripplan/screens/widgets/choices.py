@@ -10,6 +10,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES
 from tripplan.screens.widgets.lasting import let_go, let_last
@@ -44,7 +45,7 @@ def party_picker(view: View, family: Family, planned: PlannedOuting | None = Non
     names = [member.name for member in family.household.members]
     widget = "party_picker" if planned is None else f"party_picker_{planned.id}"
     party = st.pills(
-        "Who goes?",
+        say("choices-who"),
         names,
         selection_mode="multi",
         default=kept_party(view, family, planned),
@@ -53,7 +54,7 @@ def party_picker(view: View, family: Family, planned: PlannedOuting | None = Non
         args=(_party_name(view, planned), widget),
     )
     if not party:
-        st.warning("Pick at least one person.")
+        st.warning(say("choices-nobody"))
         st.stop()
     return [person for person in names if person in party]
 
@@ -70,9 +71,9 @@ def party_in_short(view: View, family: Family) -> str:
     party = kept_party(view, family)
     if len(party) == 1:
         return plain(party[0])
-    if len(party) == len(family.household.members) == 2:
-        return "both of us"
-    return f"{'all ' if len(party) == len(family.household.members) else ''}{len(party)} of us"
+    if len(party) < len(family.household.members):
+        return say("choices-some-of-us", people=len(party))
+    return say("choices-both-of-us") if len(party) == 2 else say("choices-all-of-us", people=len(party))
 
 
 def _party_name(view: View, planned: PlannedOuting | None) -> str:
@@ -95,8 +96,8 @@ def span_in_short(view: View) -> str:
     """Between which days, such as 'next six weeks' or 'Dec 1 to Jan 12'."""
     span = kept_span(view)
     if span == usual_span(view):
-        return "next six weeks"
-    return f"{wording.short_day(span.first)} to {wording.short_day(span.last)}"
+        return say("choices-six-weeks")
+    return wording.short_days(span.first, span.last)
 
 
 def span_picker(view: View) -> DateSpan:
@@ -104,24 +105,25 @@ def span_picker(view: View) -> DateSpan:
     name, widget = f"span_{view.which}", "span_picker"
     kept = kept_span(view)
     picked = st.date_input(
-        "Between which days?",
+        say("choices-which-days"),
         value=(kept.first, kept.last),
         min_value=view.today,
         max_value=view.today + LONGEST_SPAN,
+        format=wording.date_field(),
         key=widget,
         on_change=keep,
         args=(name, widget),
     )
     if not isinstance(picked, Sequence) or len(picked) < 2:
-        st.info("Pick a first and a last day.")
+        st.info(say("choices-two-days"))
         st.stop()
     return DateSpan(first=picked[0], last=picked[1])
 
 
 LONGER_SPANS = {
-    "Six months": timedelta(days=183),
-    "A year": timedelta(days=365),
-    "Eighteen months": LONGEST_SPAN,
+    "choices-six-months": timedelta(days=183),
+    "choices-a-year": timedelta(days=365),
+    "choices-eighteen-months": LONGEST_SPAN,
 }
 
 
@@ -129,9 +131,9 @@ def longer_spans(view: View) -> None:
     """Offer the spans that are tedious to pick day by day, from tomorrow on."""
     tomorrow = view.today + timedelta(days=1)
     with st.container(horizontal=True):
-        for words, length in LONGER_SPANS.items():
+        for code, length in LONGER_SPANS.items():
             st.button(
-                words,
+                say(code),
                 key=f"span_{length.days}",
                 on_click=_set_span,
                 args=(view, tomorrow, view.today + length),
@@ -256,15 +258,15 @@ def named_in_address(view: View, family: Family) -> tuple[str, date] | None:
     day = _day_in(asked["day"] or "")
     faults = []
     if place is None:
-        faults.append(f"no place of yours is called “{asked['place'] or ''}”")
+        faults.append(say("choices-no-such-place", name=asked["place"] or ""))
     if day is None:
-        faults.append(f"“{asked['day'] or ''}” is no day such as {view.today}")
+        faults.append(say("choices-no-such-day", text=asked["day"] or "", example=view.today.isoformat()))
     elif day < view.today - _OVER_AFTER:
-        faults.append(f"{wording.day(day)} is over")
+        faults.append(say("choices-day-over", day=day))
     elif day > view.today + LONGEST_SPAN:
-        faults.append(f"{wording.day(day)} is too far ahead")
+        faults.append(say("choices-day-too-far", day=day))
     if faults or place is None or day is None:
-        st.warning(plain(f"This address cannot be opened: {'; '.join(faults)}."))
+        st.warning(plain(say("choices-bad-address", faults="; ".join(faults))))
         return None
     return place.id, day
 
@@ -291,12 +293,12 @@ def to_the_minute(view: View) -> bool:
     """Ask whether to plan to the minute, kept from page to page."""
     name, widget = _to_the_minute(view), "to_the_minute"
     return st.toggle(
-        "Exact times",
+        say("choices-exact"),
         value=st.session_state.setdefault(name, False),
         key=widget,
         on_change=keep,
         args=(name, widget),
-        help="Tries departures and returns for every minute instead of every five.",
+        help=say("choices-exact-help"),
     )
 
 
@@ -334,16 +336,17 @@ def place_and_day(view: View, family: Family, now: Selection, page: str) -> tupl
             st.session_state[key] = value
     left, right = st.columns(2)
     place_id = left.selectbox(
-        "Where to?",
+        say("choices-where-to"),
         ids,
         format_func=place_names(family).__getitem__,
         key=place_key,
         on_change=pick,
     )
     day = right.date_input(
-        "On which day?",
+        say("choices-which-day"),
         min_value=view.today,
         max_value=view.today + LONGEST_SPAN,
+        format=wording.date_field(),
         key=day_key,
         on_change=pick,
     )

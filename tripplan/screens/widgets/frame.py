@@ -7,9 +7,10 @@ from datetime import date
 import streamlit as st
 from streamlit.runtime.scriptrunner import get_script_run_ctx
 
+from tripplan.documents.family.household import Household
 from tripplan.errors import RecordsDamaged, RecordsUnusable
-from tripplan.language import wording
 from tripplan.language.locales import Locale, ask, of_tag, speak
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.records.copies.listed import DayCopy
 from tripplan.records.opening import Which
@@ -40,7 +41,7 @@ def _copied_on(settings: tuple[tuple[str, str], ...], _services: Services, day: 
     try:
         _services.copy_daily()
     except RecordsUnusable as trouble:
-        return f"There is no copy of today's records: {trouble}."
+        return say("doors-no-copy", trouble=str(trouble))
     return ""
 
 
@@ -80,7 +81,7 @@ def open_page(*, may_change_whose: bool = True) -> View:
         if isinstance(trouble, RecordsDamaged) and sees_everything():
             offer_recovery(trouble, dict(settings))
         st.stop()
-    _speak_as(family)
+    _speak_to(None if family is None else family.household)
     uncopied = _copied_on(settings, services, services.clock().date())
     if may_change_whose and sees_everything():
         _say_whose(services, which, family)
@@ -94,12 +95,24 @@ def open_page(*, may_change_whose: bool = True) -> View:
     return view
 
 
-def _speak_as(family: Family | None) -> None:
-    """Speak as the family does; to whom there is no family of yet, as the browser does.
+def speak_to_window() -> None:
+    """Speak as the household whose records are shown, for what stands around the page.
+
+    Records that cannot be used are the page's to tell of.
+    """
+    try:
+        kept = _services(_settings(os.environ)).records.get(Household)
+    except EXPECTED_TROUBLE:
+        kept = None
+    _speak_to(kept.value if kept else None)
+
+
+def _speak_to(household: Household | None) -> None:
+    """Speak as the household does; to whom has none yet, as the browser does.
 
     A press is answered, and a part of a page drawn anew, in a thread that has not been through here.
     """
-    locale = of_tag(st.context.locale or "") if family is None else family.household.locale
+    locale = of_tag(st.context.locale or "") if household is None else household.locale
     speak(locale)
     st.session_state[_LOCALE] = locale
 
@@ -115,22 +128,24 @@ def _say_whose(services: Services, which: Which, family: Family | None) -> None:
     """One line where what is shown is not the parent's own; in the cupboard she gets to the demo."""
     if which is Which.DEMO:
         with st.container(horizontal=True, vertical_alignment="center", key="whose"):
-            st.markdown("**Demo:** an invented family.")
+            st.markdown(f"**{say('doors-demo')}** {say('doors-demo-invented')}")
             st.button(
-                "Use my own family", key="leave_demo", type="tertiary", on_click=_use_own, args=(services,)
+                say("doors-leave-demo"),
+                key="leave_demo",
+                type="tertiary",
+                on_click=_use_own,
+                args=(services,),
             )
     elif family is None:
         demo_button(services)
     elif family.household.invented:
-        st.markdown(
-            "**These are your own records, but the family in them is invented**, with its places and prices."
-        )
+        st.markdown(f"**{say('doors-own-invented')}**")
     show_notice(_SPOT)
 
 
 def demo_button(services: Services) -> None:
     """Offer to look at the demo, which leaves the own records as they are."""
-    st.button("Show the demo", key="load_demo", type="tertiary", on_click=_load_demo, args=(services,))
+    st.button(say("doors-load-demo"), key="load_demo", type="tertiary", on_click=_load_demo, args=(services,))
 
 
 def _say_trouble(services: Services, uncopied: str) -> None:
@@ -139,7 +154,7 @@ def _say_trouble(services: Services, uncopied: str) -> None:
     copy = services.lost_copy()
     if copy is not None:
         st.button(
-            plain(f"Put back the copy of {wording.day(copy.day)}"),
+            plain(say("doors-put-back", day=copy.day)),
             key="put_lost_copy_back",
             on_click=_put_lost_copy_back,
             args=(services, copy),
@@ -149,7 +164,7 @@ def _say_trouble(services: Services, uncopied: str) -> None:
 def _put_lost_copy_back(services: Services, copy: DayCopy) -> None:
     with report_errors(_SPOT):
         services.put_lost_copy_back(copy)
-        tell(_SPOT, f"Your records are those of {wording.day(copy.day)}.")
+        tell(_SPOT, say("doors-were-put-back", day=copy.day))
 
 
 def _use_own(services: Services) -> None:
@@ -165,8 +180,8 @@ def _load_demo(services: Services) -> None:
 def family_or_stop(view: View) -> Family:
     """The family in use; where there is none yet the page points to Household and ends."""
     if view.family is None:
-        st.info("There is no household here yet. Enter your family first; places come next.")
-        page_link("screens/pages/household.py", "Enter your household")
+        st.info(say("doors-no-household"))
+        page_link("screens/pages/household.py", say("doors-enter-household"))
         st.stop()
     return view.family
 
@@ -181,6 +196,6 @@ def places_or_stop(family: Family, title: str = "") -> None:
     if not family.places:
         if title:
             st.title(title, anchor=False)
-        st.info("There are no places here yet.")
-        page_link("screens/pages/places.py", "Add a place")
+        st.info(say("doors-no-places"))
+        page_link("screens/pages/places.py", say("doors-add-place"))
         st.stop()

@@ -1,0 +1,12 @@
+cards-load-up = { $at } einladen, { $home } zu Hause
+cards-usually = meist { $ends }
+cards-usually-plus = { $ends }, dazu { $unknown }
+cards-drive = { $minutes } Fahrt
+cards-money-goes-to = Wohin das Geld geht: { $parts }
+cards-kind-admission = Eintritt
+cards-kind-car = Auto
+cards-kind-parking = Parken
+cards-kind-food = Essen
+cards-kind-extras = Extras
+cards-kind-reserve = Reserve
+cards-likely-cost = wahrscheinliche Kosten [{ $currency }] mit Spanne
