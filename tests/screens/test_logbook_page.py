@@ -13,7 +13,7 @@ from streamlit.testing.v1 import AppTest
 from tests.builders import make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.records.drawn import logbook_entries
-from tests.screens.conftest import said, services_in
+from tests.screens.conftest import drawn, said, services_in
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
@@ -32,13 +32,43 @@ TODAY = date(2026, 11, 25)
 def test_the_demo_is_alive(open_app: OpenApp) -> None:
     """Six outings, the year's money, a record without names, and figures that stay switched off."""
     app = open_app("logbook")
-    assert [metric.value for metric in app.metric] == ["$346.15", "nothing", "$553.85"]
+    assert "Left of $900 this year $554" in " ".join(drawn(app).split())
     told = said(app.markdown)
-    assert "Food: planned $12.50, was $14.80 ($2.30 more)." in told
+    assert "$346.15 spent on 6 outings" in told
+    assert "| Food | $12.50 | $14.80 |" in told.replace("  ", " ")
     assert "I., grade 6: 6 days (6 away from home), 14.5 h" in told
     assert "from your last 4 outings" in told
     assert not any(toggle.value for toggle in app.toggle if str(toggle.key).startswith("learn_demo"))
     assert "Check your own state's law" in said(app.caption)
+
+
+def test_a_card_says_what_it_cost_and_how_it_was(open_app: OpenApp) -> None:
+    """Paid, planned, weather, crowd and a word about it; the newest first, and one form at a time."""
+    app = open_app("logbook")
+    first = " ".join(drawn(app).split())
+    assert first.index("Ledgewing Birds of Prey $60.30 Thu, Nov 12 planned $84") < first.index("Creek walk")
+    for word in ("grey, first sleet on the way home", "quiet", "a pellet tells what lived in the field"):
+        assert word in first
+    app.button(key="write_other").click().run()
+    assert "Ledgewing" not in drawn(app)
+
+
+def test_what_all_learned_goes_to_each_child_of_school_age(open_app: OpenApp, tmp_path: Path) -> None:
+    """Ivo's own words stay his; Petra and Odile get the common ones, Bram (16 months) none."""
+    app = open_app("logbook")
+    app.button(key="write_other").click().run()
+    app.text_input(key="entry_demo_title").set_value("Pond")
+    app.date_input(key="entry_demo_day").set_value(date(2026, 11, 23))
+    app.text_area(key="entry_demo_learned").set_value("ice is lighter than water")
+    app.text_area(key="entry_demo_Ivo_learned").set_value("why ponds freeze from the top")
+    app.button(key="save_logbook_entry").click().run()
+    kept = services_in(tmp_path / "data").demo.get(LogbookEntry, "2026-11-23-pond")
+    assert kept is not None
+    assert {one.member: one.learned for one in kept.value.children} == {
+        "Ivo": "why ponds freeze from the top",
+        "Petra": "ice is lighter than water",
+        "Odile": "ice is lighter than water",
+    }
 
 
 def test_an_outing_that_was_never_planned_is_written_down(open_app: OpenApp, tmp_path: Path) -> None:
@@ -91,7 +121,7 @@ def test_every_fault_is_told_and_nothing_is_lost(open_app: OpenApp, tmp_path: Pa
     assert not app.exception
     faults = said(app.error)
     assert "Please fix 3 things. Nothing was changed yet." in faults
-    for name in ("Receipts in all", "Were there", "Ivo, hours that count"):
+    for name in ("What did it cost?", "Were there", "Ivo, hours that count"):
         assert name in faults
     assert app.text_input(key="entry_demo_receipts_total").value == "a lot"
     assert len(services_in(tmp_path / "data").demo.all(LogbookEntry)) == 6
@@ -162,10 +192,10 @@ def test_budget_and_year_are_set(open_app: OpenApp, tmp_path: Path) -> None:
     app = open_app("logbook")
     app.text_input(key="logbook_year_demo_budget").set_value("400")
     app.button(key="save_logbook_settings").click().run()
-    assert [metric.value for metric in app.metric][2] == "$53.85"
+    assert "Left of $400 this year $54" in " ".join(drawn(app).split())
     app.text_input(key="logbook_year_demo_budget").set_value("much")
     app.button(key="save_logbook_settings").click().run()
-    assert "Budget of the year" in said(app.error)
+    assert "Year's budget" in said(app.error)
     kept = services_in(tmp_path / "data").demo.get(LogbookSettings)
     assert kept is not None
     assert kept.value.budget == Decimal(400)

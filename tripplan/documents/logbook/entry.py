@@ -200,7 +200,9 @@ class LogbookEntry(Written):
     """What was paid, by item, one `[[paid]]` each."""
     receipts_total: Annotated[
         Price | None,
-        FieldSpec("Receipts in all", help="Enough on its own. 0 where nothing was paid.", unit=Unit.MONEY),
+        FieldSpec(
+            "What did it cost?", help="0 where nothing was paid.", called="Receipts in all", unit=Unit.MONEY
+        ),
     ] = None
     """What the receipts add up to; enough on its own. 0 where nothing was paid."""
     food: Annotated[
@@ -257,7 +259,7 @@ class LogbookEntry(Written):
             "How full was it?",
             called="How full it was",
             control=Control.PILLS,
-            words={one.value: one.value for one in Fullness},
+            words=dict(zip(Fullness, ("quiet", "some company", "busy", "packed"), strict=True)),
         ),
     ] = None
     """How full it was; not known when left out."""

@@ -28,3 +28,4 @@ start-left-of-budget = Übrig von { $budget } in diesem Jahr
 start-spent-and-planned = ausgegeben { $spent }, geplant { $planned }
 start-spent = ausgegeben
 start-planned = geplant
+start-spent-this-year = Dieses Jahr ausgegeben

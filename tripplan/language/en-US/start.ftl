@@ -31,3 +31,4 @@ start-left-of-budget = Left of { $budget } this year
 start-spent-and-planned = spent { $spent }, planned { $planned }
 start-spent = spent
 start-planned = planned
+start-spent-this-year = Spent this year

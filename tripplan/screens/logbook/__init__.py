@@ -1,1 +1,1 @@
-"""The Logbook page."""
+"""Afterwards: the logbook and what it adds up to."""

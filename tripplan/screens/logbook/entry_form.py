@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from typing import Any, Protocol
 
 import streamlit as st
 
@@ -32,6 +33,7 @@ from tripplan.screens.logbook.typed_entry import (
     nap_lines,
     on_record,
 )
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
 from tripplan.screens.widgets.lasting import let_go, let_last
@@ -45,6 +47,19 @@ KeptOutings = Mapping[str, StoredDocument[PlannedOuting]]
 
 _NEW, _CHANGE = "new", "change"
 _CLOCKS = ("left_home", "arrived", "left_place", "home_again")
+_FIRST = ("receipts_total", "home_again", "outdoors", "fullness")
+"""What is asked of every outing; the rest is a step further."""
+_LEARNED = "learned"
+"""A field of the form alone: what everybody learned."""
+
+
+class _Ask(Protocol):
+    """Draws some questions."""
+
+    def __call__(
+        self, *names: str, listed: Sequence[Question] = ENTRY, examples: Mapping[str, str] | None = None
+    ) -> None:
+        """The questions of these names; all that are listed where no name is given."""
 
 
 def _opened(view: View) -> str:
@@ -101,8 +116,7 @@ def open_form(view: View, family: Family, entries: KeptEntries, outings: KeptOut
         shown = entries[key].value
     else:
         kept, shown = None, _new_draft(view, family, entries, outings, key)
-    with st.container(border=True, key="open_entry"):
-        _draw(view, family, filled_as_planned(shown) if as_it_was else shown, kept)
+    _draw(view, family, filled_as_planned(shown) if as_it_was else shown, kept)
     return True
 
 
@@ -126,7 +140,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
     household, said = family.household, shown.as_planned
     unnamed = kept is None and not shown.planned
     at_first = on_record(shown, household, unnamed=unnamed)
-    fields = filled(_form_name(view), at_first)
+    fields = filled(_form_name(view), at_first if kept else {**at_first, _LEARNED: ""})
     setting = _setting(family, shown)
 
     def ask(
@@ -134,8 +148,7 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
     ) -> None:
         draw(fields, in_order(listed, names), setting, examples)
 
-    title = "An outing" if unnamed else f"{shown.title} on {wording.day(shown.day)}"
-    st.header(plain(title), anchor=False)
+    st.title(_title(shown, kept, unnamed=unnamed), anchor=False)
     show_notice(fields.form)
     if said is not None and kept is None:
         st.button(
@@ -145,44 +158,22 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
             args=(view,),
             help="Times, money, distance and nap as the plan had them. Change what was different.",
         )
-    with form_box(fields, border=False):
-        st.caption("Leave empty what nobody noted; it then counts as unknown, never as zero.")
-        with st.expander("Where, when and who", expanded=unnamed):
-            ask("place", "title", "day", "party")
-        examples = _as_planned(said, household)
-        ask("receipts_total", examples=examples)
-        with st.expander("Or item by item"):
-            for kind, word in asked(Paid, "kind").words.items():
-                st.text_input(word, key=fields.key(f"paid_{kind}"), placeholder=examples.get(f"paid_{kind}"))
-            ask("food")
-        ask(*_CLOCKS, examples=examples)
-        st.caption("By the clock there; 9:05, 905 and 9:05 pm are all understood.")
-        ask("km", examples=examples)
-        with st.expander("Odometer and fuel"):
-            ask("odometer_out_km", "odometer_home_km")
-            st.text_input(
-                f"{asked(LogbookEntry, 'fuel').label}, in {fuel_unit(household)}",
-                key=fields.key("fuel"),
-                help="With the distance it tells what your car really uses.",
+    examples = _as_planned(said, household)
+    with form_box(fields):
+        if unnamed:
+            ask("place", "title", "day")
+        ask(*_FIRST, examples=examples)
+        if kept is None:
+            st.text_area(
+                "What did you learn?",
+                key=fields.key(_LEARNED),
+                help="Goes with every child of school age of whom nothing else is written.",
+                height="content",
             )
-        ask("fullness")
-        ask("outdoors")
-        for name, naps in nap_lines(household, shown).items():
-            planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
-            for number in range(len(naps)):
-                usual = f"planned: {planned[number]}" if planned[number : number + 1] else "0 for none"
-                which = f"nap {number + 1}" if number else "nap"
-                minutes, where = about_nap(name, number)
-                called = replace(minutes.asked, label=f"{plain(name)}'s {which}, {minutes.asked.label}")
-                ask(
-                    listed=(replace(minutes, asked=called), where),
-                    examples={minutes.name: usual},
-                )
-        for name in children_in(shown, household):
-            with st.expander(f"{plain(name)}: did, learned, hours", key=f"open_child_{name}"):
-                ask(listed=about_child(name))
-        with st.expander("More: study unit, weather, notes"):
-            ask("study_unit", "away", "weather", "notes")
+        more = fold("More: who, times, naps, each child", f"open_more_{shown.id}")
+        if more is not None:
+            with more:
+                _more(ask, fields, shown, household, examples, unnamed=unnamed)
         save_button(
             fields,
             "Save",
@@ -190,7 +181,55 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
             on_click=_save,
             args=(view, family, fields, at_first, shown, kept),
         )
-    st.button("Close without saving", key="close_entry", on_click=close, args=(view,))
+    st.button("Close without saving", key="close_entry", type="tertiary", on_click=close, args=(view,))
+
+
+def _title(shown: LogbookEntry, kept: StoredDocument[LogbookEntry] | None, *, unnamed: bool) -> str:
+    if unnamed:
+        return "How was your outing?"
+    day = wording.short_day(shown.day)
+    return plain(f"{shown.title}, {day}" if kept else f"How was {shown.title}, {day}?")
+
+
+def _more(
+    ask: _Ask,
+    fields: Fields,
+    shown: LogbookEntry,
+    household: Household,
+    examples: Mapping[str, str],
+    *,
+    unnamed: bool,
+) -> None:
+    """Everything that few outings need. What is left empty counts as unknown, never as zero."""
+    ask(*(() if unnamed else ("place", "title", "day")), "party")
+    st.markdown("**Times**")
+    ask(*_CLOCKS[:-1], examples=examples)
+    st.markdown("**Money**")
+    for kind, word in asked(Paid, "kind").words.items():
+        st.text_input(word, key=fields.key(f"paid_{kind}"), placeholder=examples.get(f"paid_{kind}"))
+    ask("food")
+    st.markdown("**The car**")
+    ask("km", "odometer_out_km", "odometer_home_km", examples=examples)
+    st.text_input(
+        f"{asked(LogbookEntry, 'fuel').label}, in {fuel_unit(household)}",
+        key=fields.key("fuel"),
+        help="With the distance it tells what your car really uses.",
+    )
+    said = shown.as_planned
+    for name, naps in nap_lines(household, shown).items():
+        st.markdown(f"**{plain(name)}'s nap**")
+        planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
+        for number in range(len(naps)):
+            usual = f"planned: {planned[number]}" if planned[number : number + 1] else "0 for none"
+            which = f"nap {number + 1}" if number else "nap"
+            minutes, where = about_nap(name, number)
+            called = replace(minutes.asked, label=f"{plain(name)}'s {which}, {minutes.asked.label}")
+            ask(listed=(replace(minutes, asked=called), where), examples={minutes.name: usual})
+    for name in children_in(shown, household):
+        st.markdown(f"**{plain(name)}**")
+        ask(listed=about_child(name))
+    st.markdown("**Notes**")
+    ask("study_unit", "away", "weather", "notes")
 
 
 def _setting(family: Family, shown: LogbookEntry) -> Setting:
@@ -206,13 +245,13 @@ def _as_planned(said: AsPlanned | None, household: Household) -> dict[str, str]:
     """What the plan had said, as it stands in the empty fields."""
     if said is None:
         return {}
-    planned = {"receipts_total": f"planned in all: {wording.money(said.likely_total)}"}
+    planned = {"receipts_total": f"planned: {wording.money(said.likely_total)}"}
     for kind in PAID_FOR:
         amount = planned_for(said, kind)
         if amount:
             planned[f"paid_{kind}"] = f"planned: {wording.money(amount)}"
     moments = (said.wheels_turn or said.leave_home, said.arrive, said.leave_place, said.home)
-    planned |= {name: f"planned: {at:%H:%M}" for name, at in zip(_CLOCKS, moments, strict=True)}
+    planned |= {name: f"planned: {wording.clock(at)}" for name, at in zip(_CLOCKS, moments, strict=True)}
     if said.km:
         planned["km"] = f"planned: {wording.distance(said.km, household.units)}"
     return planned
@@ -227,6 +266,7 @@ def _save(
     kept: StoredDocument[LogbookEntry] | None,
 ) -> None:
     typed = fields.typed()
+    _spread(str(typed.pop(_LEARNED, "")).strip(), typed, at_first, children_in(before, family.household))
     if typed["day"] is None:
         refuse(fields.form, findings=[Finding("", "Day", "", "pick the day")])
         return
@@ -240,3 +280,12 @@ def _save(
     revision = kept.revision if kept else 0
     if save(view, fields.form, read, values, LogbookEntry, revision, said, found, told_at=PAGE):
         close(view)
+
+
+def _spread(
+    learned: str, typed: dict[str, Any], at_first: Mapping[str, FieldValue], children: Sequence[str]
+) -> None:
+    """Write what all learned to each child of school age of whom nothing is written; else to the notes."""
+    taught = [name for name in children if at_first[f"{name}_counts_as_day"] and name in typed["party"]]
+    for field in [f"{name}_learned" for name in taught] or ["notes"]:
+        typed[field] = typed[field] or learned

@@ -1,4 +1,4 @@
-"""What the outings teach, on the Logbook page: own figures beside the usual ones, each to be switched."""
+"""What the outings teach, on Afterwards: own figures beside the usual ones, each to be switched."""
 
 from collections.abc import Mapping
 
@@ -6,7 +6,8 @@ import streamlit as st
 
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
-from tripplan.planning.logbook.learning import LEARNED_FROM, LearnedFigure, learned_figures
+from tripplan.language import wording
+from tripplan.planning.logbook.learning import learned_figures
 from tripplan.planning.logbook.sentences import learned_sentence
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.markdown import bullets
@@ -24,7 +25,6 @@ def what_is_learned(
     settings: StoredDocument[LogbookSettings] | None,
 ) -> None:
     """Show every figure that outings teach, and let each group be switched on and off."""
-    st.header("What your outings show", anchor=False)
     family = family_on_record(view.records)
     if family is None:
         return
@@ -32,24 +32,15 @@ def what_is_learned(
     written = [kept.value for kept in entries.values()]
     figures = learned_figures(family, written)
     notes = sum(entry.crowd_note is not None for entry in written)
-    st.caption(
-        f"A figure moves from the usual one towards yours with every outing that tells; the newest "
-        f"{LEARNED_FROM} outings count. What is switched on, plans are made with, and each 'why?' says so."
-    )
+    st.caption("Switch on what plans should go by. The more outings tell, the more your own figure counts.")
     show_notice(_SPOT)
     for what in Learnable:
         mine = [figure for figure in figures if figure.what is what]
         if what is Learnable.CROWDS:
-            told = (
-                f"{notes} notes of how full a place was" if notes != 1 else "1 note of how full a place was"
-            )
-            _group(view, what, chosen, settings, [f"{told}."] if notes else [])
+            lines = [f"{wording.counted(notes, 'note')} of how full a place was."] if notes else []
         else:
-            _group(view, what, chosen, settings, _lines(mine))
-
-
-def _lines(figures: list[LearnedFigure]) -> list[str]:
-    return [learned_sentence(figure) for figure in figures]
+            lines = [learned_sentence(figure) for figure in mine]
+        _group(view, what, chosen, settings, lines)
 
 
 def _group(
@@ -62,7 +53,7 @@ def _group(
     key = f"learn_{view.which}_{what.name.casefold()}"
     st.session_state[key] = chosen.learns(what)
     st.toggle(
-        f"Plan with our own figures: {what.value}",
+        f"Plan with our own: {what.value}",
         key=key,
         disabled=not lines,
         on_change=_switch,

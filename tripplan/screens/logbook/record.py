@@ -1,4 +1,4 @@
-"""The record for home-education authorities on the Logbook page: what it covers, whose names it tells."""
+"""The record for home-education authorities on Afterwards: what it covers, whose names it tells."""
 
 from collections.abc import Mapping
 from functools import partial
@@ -24,7 +24,6 @@ def record_for_authorities(
     view: View, family: Family, entries: Mapping[str, StoredDocument[LogbookEntry]], settings: LogbookSettings
 ) -> None:
     """Let the parent say what the record covers, and hand it out as table, page and PDF."""
-    st.header("Homeschool record of outings", anchor=False)
     st.caption(plain(RULES_DIFFER))
     first, last = settings.year_of(view.today)
     with st.container(horizontal=True):

@@ -1,7 +1,8 @@
-"""The year's money on the Logbook page, against the budget and against the plans."""
+"""The year's money on Afterwards: one bar against the budget, and a step further where it went."""
 
 import calendar
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from datetime import date, timedelta
 from typing import Any
 
 import streamlit as st
@@ -20,17 +21,21 @@ from tripplan.planning.logbook.year import YearAccount, year_account
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.logbook.entry_form import PAGE
 from tripplan.screens.logbook.typed_entry import children_of
+from tripplan.screens.start.budget import budget_face
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, put, refill
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.one_open import close_part, opener, part_if_open
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
 _SPOT = "logbook_year"
+_MONEY, _BUDGET = "year_money", "year_budget"
 _MONTHS = {number: calendar.month_name[number] for number in range(1, 13)}
 _LABELS = {
-    "budget": "Budget of the year",
+    "budget": "Year's budget",
     "year_begins_day": "on day",
     "grade_bands": "Grades",
     "grade_bands.band": "grades",
@@ -44,43 +49,55 @@ def year_of_outings(
     outings: Mapping[str, StoredDocument[PlannedOuting]],
     settings: StoredDocument[LogbookSettings] | None,
 ) -> None:
-    """Show what the year has cost, what is left, and how the plans have held; let the budget be set."""
-    st.header("The year's money", anchor=False)
+    """Show what is left of the year's money as one bar; where it went, and the budget, are a press away."""
     chosen = settings.value if settings else LogbookSettings()
-    first, _ = chosen.year_of(view.today)
-    years = {"this": f"the year from {wording.day(first)}", "last": "the year before"}
+
+    def account_with(day: date) -> YearAccount:
+        return year_account(
+            [kept.value for kept in entries.values()],
+            [kept.value for kept in outings.values()],
+            [kept.value for kept in view.records.all(StudyUnit).values()],
+            chosen,
+            currency=family.household.currency,
+            today=view.today,
+            year_with=day,
+        )
+
+    account = account_with(view.today)
+    with st.container(border=True, key="card_year"):
+        st.html(budget_face(account.purse))
+        show_notice(_SPOT)
+        take_back_button(view, _SPOT)
+        with st.container(horizontal=True):
+            if entries:
+                opener(view, PAGE, _MONEY, "Where the year's money went", about="the year's money")
+            set_budget = "Set the year's budget" if chosen.budget is None else "Change the year's budget"
+            opener(view, PAGE, _BUDGET, set_budget, about="the budget")
+        part = part_if_open(view, PAGE, _MONEY)
+        if part is not None:
+            with part:
+                _where_it_went(entries, account, account_with)
+        part = part_if_open(view, PAGE, _BUDGET)
+        if part is not None:
+            with part:
+                _settings_form(view, family, settings)
+
+
+def _where_it_went(
+    entries: Mapping[str, StoredDocument[LogbookEntry]],
+    account: YearAccount,
+    account_with: Callable[[date], YearAccount],
+) -> None:
+    years = {"this": f"since {wording.day(account.first)}", "last": "the year before"}
     picked = st.segmented_control(
         "Which year?", list(years), format_func=years.__getitem__, default="this", key="logbook_which_year"
     )
-    account = year_account(
-        [kept.value for kept in entries.values()],
-        [kept.value for kept in outings.values()],
-        [kept.value for kept in view.records.all(StudyUnit).values()],
-        chosen,
-        currency=family.household.currency,
-        today=view.today,
-        year_with=first.replace(year=first.year - 1) if picked == "last" else view.today,
-    )
-    _sums(account)
-    lines = [kept.value for kept in entries.values() if account.first <= kept.value.day <= account.last]
-    against = year_against_plan(lines, account.purse.spent.currency)
-    with st.expander("Planned against real, over the year", key="open_year_against"):
-        st.markdown(bullets(year_against_lines(against)))
-        st.caption("Each line adds up only outings for which plan and reality are both known.")
-    with st.expander("Budget, year and grades", key="open_logbook_settings"):
-        _settings_form(view, family, settings)
-    show_notice(_SPOT)
-    take_back_button(view, _SPOT)
-
-
-def _sums(account: YearAccount) -> None:
-    purse = account.purse
-    columns = st.columns(3)
-    columns[0].metric("Spent at least" if purse.unknown else "Spent", wording.money(purse.spent))
-    columns[1].metric("Planned, likely", wording.money(purse.planned) if purse.to_come else "nothing")
-    left = purse.left_after_planned
-    columns[2].metric("Left after that", "no budget set" if left is None else wording.money(left))
+    if picked == "last":
+        account = account_with(account.first - timedelta(days=1))
     st.markdown(bullets(year_lines(account)))
+    lines = [kept.value for kept in entries.values() if account.first <= kept.value.day <= account.last]
+    st.markdown("**Planned and paid**")
+    st.markdown(bullets(year_against_lines(year_against_plan(lines, account.purse.spent.currency))))
 
 
 def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookSettings] | None) -> None:
@@ -112,7 +129,7 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
             )
         save_button(
             fields,
-            "Save",
+            "Save the budget",
             key="save_logbook_settings",
             on_click=_save,
             args=(view, fields, settings, currency, children),
@@ -149,6 +166,7 @@ def _save(
     if read.value is None:
         refuse(_SPOT, findings=named(read.findings, _LABELS))
         return
-    said = "Budget, year and grades are kept."
+    said = "The budget is saved."
     if save_all(view, _SPOT, [(read.value, settings.revision if settings else 0)], said):
         refill(fields.form)
+        close_part(view, PAGE)

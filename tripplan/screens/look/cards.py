@@ -45,6 +45,11 @@ def small(left: str, right: str = "") -> str:
     return f'<div class="tp-line tp-small"><span>{text(left)}</span>{after}</div>'
 
 
+def said(words: str) -> str:
+    """A line or more of what somebody wrote."""
+    return f'<p class="tp-said">{text(words)}</p>' if words else ""
+
+
 def warning(said: str) -> str:
     """A line that warns, by a sign and a word besides its tone."""
     return f'<p class="tp-small tp-warn"><span aria-hidden="true">▲ </span>{text(said)}</p>'

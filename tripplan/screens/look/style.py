@@ -49,6 +49,9 @@ _SHEET = """
 /* Cards, and what stands inside one. */
 .stVerticalBlock[class*="st-key-card_"] { background: var(--card); border-radius: 1rem !important; gap: .5rem;
   padding: .75rem .9rem; }
+[class*="st-key-cards_"] { display: grid; gap: .7rem; align-items: start;
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, 22rem), 1fr)); }
+[class*="st-key-cards_"] > :has([class*="st-key-part_"]) { grid-column: 1 / -1; }
 .tp-face { color: var(--ink); line-height: 1.3; }
 .tp-face :is(h2, h3, p) { margin: 0; padding: 0; }
 .tp-line { display: flex; justify-content: space-between; align-items: baseline; gap: .2rem 1rem; }
@@ -60,7 +63,8 @@ _SHEET = """
 .tp-warn { color: var(--warn); font-weight: 600; }
 .tp-chips { display: flex; flex-wrap: wrap; gap: .3rem; margin: .4rem 0; padding: 0; }
 .tp-chip { background: var(--soft); border-radius: 1rem; padding: .1rem .55rem; font-size: var(--small);
-  white-space: nowrap; }
+  overflow-wrap: anywhere; }
+.tp-face .tp-said { margin: .3rem 0 0; font-size: var(--small); overflow-wrap: anywhere; }
 .tp-chip .tp-i { color: var(--accent); margin-right: .3em; }
 .tp-bar { display: flex; gap: 2px; height: .5rem; border-radius: .25rem; overflow: hidden; margin: .3rem 0; }
 .tp-bar.tp-of { background: var(--soft); }

@@ -99,7 +99,8 @@ def _line(finding: Finding) -> str:
     end = "" if told.endswith((".", "?", "!")) else "."
     value = f" It says: {plain(finding.value)}" if finding.value else ""
     if finding.field:
-        return f"**{plain(finding.field)}:** {plain(told)}{end}{value}"
+        field = finding.field if finding.field.endswith("?") else f"{finding.field}:"
+        return f"**{plain(field)}** {plain(told)}{end}{value}"
     return f"{plain(wording.capital(told))}{end}{value}"
 
 
