@@ -128,7 +128,7 @@ def test_a_narrow_terminal_keeps_every_line(run: Run, four_places: Files) -> Non
     """At 30 characters nothing is cut off and nothing runs over."""
     said = run("compare", *four_places.options, COLUMNS="30")
     assert max(map(len, said.out.splitlines())) <= 30
-    assert said.out.count("in all: ") == 3
+    assert said.out.count("total: ") == 3
 
 
 def test_the_demo_is_compared_at_once(run: Run) -> None:

@@ -13,7 +13,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.sweep.sweeping import sweep
-from tripplan.screens.choose_day.month_grid import WORDS, graded, month_grid
+from tripplan.screens.choose_day.month_grid import GRADES, graded, month_grid
 from tripplan.screens.look.charts import cost_chart, in_lines
 
 TODAY = date(2026, 11, 25)
@@ -70,7 +70,7 @@ def test_every_day_of_a_span_has_its_cell_and_one_is_the_best() -> None:
     assert [one.day for one in days] == list(table.days)
     assert [one.grade is None for one in days] == (~table.can_go[0]).tolist()
     felt = {one.day: table.felt[0][number] for number, one in enumerate(days)}
-    by_grade = [[felt[one.day] for one in days if one.grade == grade] for grade in range(len(WORDS))]
+    by_grade = [[felt[one.day] for one in days if one.grade == grade] for grade in range(len(GRADES))]
     assert set(by_grade[0]) == {table.felt[0][table.can_go[0]].min()}
     there = [costs for costs in by_grade if costs]
     assert all(max(better) < min(worse) for better, worse in pairwise(there))

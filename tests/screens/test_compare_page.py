@@ -36,7 +36,7 @@ def test_the_figures_stand_side_by_side_once_asked_for(open_app: OpenApp) -> Non
     """A chart and a table, which are not worked out before."""
     app = opened_part(open_app("compare"), "open_figures")
     assert not app.exception
-    assert {"In all", "Best day", "Nap", "Crowds"} <= set(app.table[0].value.index)
+    assert {"Total", "Best day", "Nap", "Crowds"} <= set(app.table[0].value.index)
 
 
 def test_how_sure_the_order_is_can_be_asked(open_app: OpenApp) -> None:

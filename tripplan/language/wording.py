@@ -75,7 +75,7 @@ def _whole_pattern(locale: Locale) -> str:
 
 def money_ends(amounts: MoneyRange) -> str:
     """The two ends of a range in whole units, such as '$81 to $110'."""
-    return _span(whole_money(amounts.low), whole_money(amounts.high))
+    return from_to(whole_money(amounts.low), whole_money(amounts.high))
 
 
 def money_range(amounts: MoneyRange) -> str:
@@ -97,7 +97,7 @@ def minutes_range(span: Range) -> str:
     """A likely duration and its range, such as '1 h 25 min (1 h 10 min to 1 h 45 min)'."""
     if span.is_exact:
         return minutes(span.likely)
-    return f"{minutes(span.likely)} ({_span(minutes(span.low), minutes(span.high))})"
+    return f"{minutes(span.likely)} ({from_to(minutes(span.low), minutes(span.high))})"
 
 
 def distance(km: float, unit: str) -> str:
@@ -110,7 +110,7 @@ def distance_range(km: Range, unit: str) -> str:
     """A likely distance and its range in the household's unit."""
     if km.is_exact:
         return distance(km.likely, unit)
-    return f"{distance(km.likely, unit)} ({_span(distance(km.low, unit), distance(km.high, unit))})"
+    return f"{distance(km.likely, unit)} ({from_to(distance(km.low, unit), distance(km.high, unit))})"
 
 
 def temperature(celsius: float, unit: str) -> str:
@@ -121,7 +121,7 @@ def temperature(celsius: float, unit: str) -> str:
 def temperatures(low: float, high: float, unit: str) -> str:
     """Two temperatures [°C] in whole degrees, unit 'F' or 'C', such as '14 to 25 °F'."""
     first, last = _degrees(low, unit), _degrees(high, unit)
-    return f"{first if first == last else _span(str(first), str(last))} °{unit}"
+    return f"{first if first == last else from_to(str(first), str(last))} °{unit}"
 
 
 def _degrees(celsius: float, unit: str) -> int:
@@ -140,12 +140,12 @@ def short_day(value: date) -> str:
 
 def days(first: date, last: date) -> str:
     """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
-    return day(first) if first == last else _span(day(first), day(last))
+    return day(first) if first == last else from_to(day(first), day(last))
 
 
 def short_days(first: date, last: date) -> str:
     """Days in a row that are near enough to be told without a year, such as 'Tue, Dec 8 to Fri, Dec 11'."""
-    return short_day(first) if first == last else _span(short_day(first), short_day(last))
+    return short_day(first) if first == last else from_to(short_day(first), short_day(last))
 
 
 DateField: TypeAlias = Literal["YYYY/MM/DD", "DD/MM/YYYY", "MM/DD/YYYY", "DD.MM.YYYY"]
@@ -163,6 +163,17 @@ def date_field() -> DateField:
 def weekday(value: Weekday) -> str:
     """A weekday's name, such as 'Saturday'."""
     return str(spoken().cldr.days["stand-alone"]["wide"][value])
+
+
+def short_weekday(value: Weekday) -> str:
+    """A weekday's name in a few letters, such as 'Sat'."""
+    return str(spoken().cldr.days["stand-alone"]["abbreviated"][value]).rstrip(".")
+
+
+def week() -> tuple[Weekday, ...]:
+    """The days of a week in the order in which a calendar shows them."""
+    first = spoken().cldr.first_week_day
+    return tuple(Weekday((first + number) % 7) for number in range(7))
 
 
 def month(number: int) -> str:
@@ -205,7 +216,7 @@ def listed(names: tuple[str, ...] | list[str]) -> str:
     return format_list(names, locale=spoken().cldr) if names else ""
 
 
-def _span(low: str, high: str) -> str:
+def from_to(low: str, high: str) -> str:
     """From one thing to another, such as '8 to 10'."""
     return _words("figures-span", low=low, high=high)
 

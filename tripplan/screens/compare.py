@@ -23,7 +23,7 @@ from tripplan.planning.outing.sentences import (
     drive_sources,
     leaving_sentence,
     nap_sentence,
-    way_sentence,
+    way_known,
 )
 from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.records.kinds import ComparedPlaces
@@ -185,11 +185,10 @@ def _why(family: Family, outing: Outing) -> None:
 
 
 def _facts(family: Family, outing: Outing) -> str:
-    plan, drive = outing.plan, outing.way_there.drive
-    way = way_sentence(drive, family.household.units)
+    plan = outing.plan
     said = (
         ("compare-leave-home", say("compare-and-back", leaving=leaving_sentence(plan), home=plan.home)),
-        ("compare-drive", say("compare-drive-known", way=way, known=drive.known_in_words)),
+        ("compare-drive", way_known(outing.way_there.drive, family.household.units)),
         ("compare-cars", cars_sentence(outing, family.household)),
         ("compare-at-place", wording.minutes(plan.visit_minutes)),
         ("compare-nap", nap_sentence(outing)),
@@ -214,7 +213,7 @@ def _more(view: View, family: Family, outings: list[Outing]) -> None:
             )
             heads = [plain(outing.place.name) for outing in outings]
             facts = compared_facts(outings, family.household.units)
-            rows = {name.capitalize(): cells for name, cells in facts.items()}
+            rows = {wording.capital(name): cells for name, cells in facts.items()}
             st.table(pd.DataFrame.from_dict(rows, orient="index", columns=heads).map(plain))
             st.caption(plain(_drives(outings)))
     pencil_in(view, family.household, outings)

@@ -89,7 +89,7 @@ def test_windows_that_cost_different_amounts_say_so() -> None:
     plans = [
         replace(one, best=replace(one.best, spent=usd(amount))) for one, amount in ((early, 41), (late, 38))
     ]
-    assert window_facts(HOURS, plans)[-1] == WindowFact("in all", ("$41.00", "$38.00"))
+    assert window_facts(HOURS, plans)[-1] == WindowFact("total", ("$41.00", "$38.00"))
     same = [replace(one, best=replace(one.best, spent=usd(41))) for one in (early, late)]
     assert window_facts(HOURS, same)[-1].name == "home"
 

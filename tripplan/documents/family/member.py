@@ -9,6 +9,7 @@ from pydantic import Field
 from tripplan.documents.family.birth_date import BirthDate, Born
 from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import LONGEST_NAME, ClockTime, Minutes, Name, Written
+from tripplan.language.sentences import say
 from tripplan.values.ages import ADULT, MONTHS, completed_months
 
 
@@ -22,7 +23,14 @@ class SleepsIn(StrEnum):
     @property
     def where(self) -> str:
         """The place within a sentence, such as 'in the car'."""
-        return {"home": "at home", "car": "in the car", "pushchair": "in the stroller"}[self]
+        return say(_SLEEPS[self])
+
+
+_SLEEPS = {
+    SleepsIn.HOME: "answers-sleeps-home",
+    SleepsIn.CAR: "answers-sleeps-car",
+    SleepsIn.PUSHCHAIR: "answers-sleeps-stroller",
+}
 
 
 class Nap(Written):

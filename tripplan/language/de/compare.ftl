@@ -20,7 +20,6 @@ compare-safety = Sicherheit
 compare-leave-home = Abfahrt:
 compare-and-back = { $leaving }; zurück { $home }
 compare-drive = Fahrt, einfach:
-compare-drive-known = { $way } ({ $known })
 compare-cars = Autos:
 compare-at-place = Vor Ort:
 compare-nap = Mittagsschlaf:

@@ -19,7 +19,6 @@ compare-safety = Safety
 compare-leave-home = Leave home:
 compare-and-back = { $leaving }; back { $home }
 compare-drive = Drive, one way:
-compare-drive-known = { $way } ({ $known })
 compare-cars = Cars:
 compare-at-place = At the place:
 compare-nap = Nap:

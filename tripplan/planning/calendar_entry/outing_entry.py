@@ -18,11 +18,11 @@ from tripplan.planning.day import DayPlan, DaySearch, NapOutcome
 from tripplan.planning.opening.booking import book_by
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
-    PRICE_NOT_KNOWN,
     crowd_sentence,
     item_sentence,
     leaving_sentence,
     naps_by_child,
+    price_not_known,
     tickets_known,
     total_sentence,
 )
@@ -238,7 +238,7 @@ def _minutes(naps: Sequence[NapOutcome]) -> Iterator[tuple[int, int]]:
 def _tickets(outing: Outing, costs: bool) -> Iterator[str]:
     admission = outing.admission
     if not tickets_known(outing.place):
-        yield f"To buy: {PRICE_NOT_KNOWN}."
+        yield f"To buy: {price_not_known()}."
         return
     yield f"To buy, {wording.money(admission.total)} in all:" if costs else "To buy:"
     for line in admission.purchases:

@@ -18,6 +18,7 @@ from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.weather.visit_weather import weather_sentence
 from tripplan.planning.travel.drive import Drive
+from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import MoneyRange
 
 
@@ -34,10 +35,12 @@ def nap_sentence(outing: Outing) -> str:
 def naps_sentence(naps: Sequence[NapOutcome]) -> str:
     """What becomes of some naps, one sentence a child; the child is named where there are several."""
     if not naps:
-        return "nobody needs one"
+        return say("answers-nobody-naps")
     children = naps_by_child(naps)
+    if len(children) == 1:
+        return child_naps_sentence(naps)
     return "; ".join(
-        f"{member}: {child_naps_sentence(of_child)}" if len(children) > 1 else child_naps_sentence(of_child)
+        say("answers-child", name=member, what=child_naps_sentence(of_child))
         for member, of_child in children.items()
     )
 
@@ -54,23 +57,24 @@ def child_naps_sentence(naps: Sequence[NapOutcome]) -> str:
     """What becomes of one child's naps together, such as '1 h 20 min of 1 h 40 min kept, in the car'."""
     kept, usual = sum(nap.kept_minutes for nap in naps), sum(nap.usual_minutes for nap in naps)
     if not kept:
-        return f"lost ({wording.minutes(usual)})"
-    where = wording.listed(list(dict.fromkeys(place.where for nap in naps for place, _ in nap.kept)))
-    return f"{wording.minutes(kept)} of {wording.minutes(usual)} kept, {where}"
+        return say("answers-nap-lost", usual=wording.minutes(usual))
+    where = tuple(dict.fromkeys(place.where for nap in naps for place, _ in nap.kept))
+    return say("answers-nap-kept", kept=wording.minutes(kept), usual=wording.minutes(usual), where=where)
 
 
 def naps_in_short(outing: Outing) -> str:
     """What becomes of the naps in two or three words, such as 'whole nap' or 'most of the nap'."""
     naps = outing.plan.naps
     kept, usual = sum(nap.kept_minutes for nap in naps), sum(nap.usual_minutes for nap in naps)
-    one = "naps" if len(naps) > 1 else "nap"
     if not usual:
-        return "nobody naps"
+        return say("answers-no-nap-needed")
     if kept == usual:
-        return f"all {one}" if len(naps) > 1 else "whole nap"
+        return say("answers-all-kept", naps=len(naps))
     if not kept:
-        return f"no {one}" if len(naps) > 1 else "nap lost"
-    return f"{'most' if 2 * kept >= usual else 'some'} of the {one}"
+        return say("answers-all-lost", naps=len(naps))
+    if 2 * kept >= usual:
+        return say("answers-most-kept", naps=len(naps))
+    return say("answers-some-kept", naps=len(naps))
 
 
 def leaving_sentence(plan: DayPlan, at: Callable[[datetime], str] = wording.clock) -> str:
@@ -80,8 +84,9 @@ def leaving_sentence(plan: DayPlan, at: Callable[[datetime], str] = wording.cloc
         plan: the day.
         at: how moments are written.
     """
-    off = f"drive off at {at(plan.drive_off)}"
-    return off if plan.drive_off == plan.leave_home else f"load up at {at(plan.leave_home)}, {off}"
+    if plan.drive_off == plan.leave_home:
+        return say("answers-drive-off", off=at(plan.drive_off))
+    return say("answers-load-up", load=at(plan.leave_home), off=at(plan.drive_off))
 
 
 def crowd_sentence(risk: CrowdRisk) -> str:
@@ -103,30 +108,37 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         outings: in the order of the cells.
         units: the household's unit of distance, 'mi' or 'km'.
     """
-    return {
-        "in all": [total_sentence(outing.cost) for outing in outings],
-        "best day": [wording.day(outing.day) for outing in outings],
-        "leave home": [leaving_sentence(outing.plan) for outing in outings],
-        "home again": [wording.clock(outing.plan.home) for outing in outings],
-        "drive, one way": [
-            f"{way_sentence(outing.way_there.drive, units)} ({outing.way_there.drive.known_in_words})"
-            for outing in outings
-        ],
-        "at the place": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
-        "nap": [nap_sentence(outing) for outing in outings],
+    rows = {
+        "answers-row-total": [total_sentence(outing.cost) for outing in outings],
+        "answers-row-best-day": [wording.day(outing.day) for outing in outings],
+        "answers-row-leave-home": [leaving_sentence(outing.plan) for outing in outings],
+        "answers-row-home-again": [wording.clock(outing.plan.home) for outing in outings],
+        "answers-row-drive": [way_known(outing.way_there.drive, units) for outing in outings],
+        "answers-row-there": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
+        "answers-row-nap": [nap_sentence(outing) for outing in outings],
         **(
-            {"weather there": [weather_sentence(outing.weather) for outing in outings]}
+            {"answers-row-weather": [weather_sentence(outing.weather) for outing in outings]}
             if any(outing.weather for outing in outings)
             else {}
         ),
-        "crowds": [crowd_sentence(outing.crowd) for outing in outings],
-        "cost plus hassle": [wording.money(outing.generalized_cost) for outing in outings],
+        "answers-row-crowds": [crowd_sentence(outing.crowd) for outing in outings],
+        "answers-row-hassle": [wording.money(outing.generalized_cost) for outing in outings],
     }
+    return {say(name): cells for name, cells in rows.items()}
 
 
 def way_sentence(drive: Drive, units: str) -> str:
     """How far it is and how long it takes, such as '43 mi, 50 min to 1 h 5 min'."""
-    return f"{wording.distance(drive.km.likely, units)}, {wording.minutes_range(drive.minutes)}"
+    return say(
+        "answers-way",
+        far=wording.distance(drive.km.likely, units),
+        minutes=wording.minutes_range(drive.minutes),
+    )
+
+
+def way_known(drive: Drive, units: str) -> str:
+    """The same with how it is known, such as '43 mi, 50 min (an estimate)'."""
+    return say("answers-way-known", way=way_sentence(drive, units), known=drive.known_in_words)
 
 
 def cars_sentence(outing: Outing, household: Household) -> str:
@@ -135,7 +147,7 @@ def cars_sentence(outing: Outing, household: Household) -> str:
     cars = cars_needed(household, people)
     if cars == 1:
         return ""
-    return f"{cars} cars for {people} people, as yours seats {seats_in_a_car(household)}"
+    return say("answers-cars", cars=cars, people=people, seats=seats_in_a_car(household))
 
 
 def drive_source(outing: Outing) -> str:
@@ -158,9 +170,11 @@ def drive_sources(drives: Mapping[str, Drive]) -> str:
     if len(names) == 1:
         told = next(iter(names))
     else:
-        told = "; ".join(f"{known} for {wording.listed(places)}" for known, places in names.items())
+        told = "; ".join(
+            say("answers-known-for", known=known, places=tuple(places)) for known, places in names.items()
+        )
     credit = dict.fromkeys(drive.source.credit for drive in drives.values() if drive.source.credit)
-    return f"{'Drives' if len(drives) > 1 else 'Drive'}: {'; '.join((told, *credit))}."
+    return say("answers-drives", drives=len(drives), known="; ".join((told, *credit)))
 
 
 def total_sentence(cost: OutingCost) -> str:
@@ -171,22 +185,39 @@ def total_sentence(cost: OutingCost) -> str:
 def range_sentence(amounts: MoneyRange, *, at_least: bool) -> str:
     """An amount with its range, and 'at least' where a part of it is not known."""
     total = wording.money_range(amounts)
-    return f"at least {total}" if at_least else total
+    return say("answers-at-least", total=total) if at_least else total
 
 
 def amount_sentence(item: CostItem) -> str:
     """An item's amount with its range; what is unknown is never zero."""
-    return "not known" if item.amount is None else wording.money_range(item.amount)
+    return say("answers-not-known") if item.amount is None else wording.money_range(item.amount)
 
 
 def item_sentence(item: CostItem) -> str:
     """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
-    label = item.label if item.label.startswith(item.kind) else f"{item.kind}, {item.label}"
+    kind = kind_word(item.kind)
+    label = item.label if item.label.startswith(kind) else f"{kind}, {item.label}"
     return f"{wording.capital(label)}: {amount_sentence(item)}"
 
 
-PRICE_NOT_KNOWN = "not known yet; this is only an idea"
-"""What stands in the place of an idea's tickets."""
+_KINDS = {
+    CostKind.ADMISSION: "answers-kind-tickets",
+    CostKind.CAR: "answers-kind-car",
+    CostKind.PARKING: "answers-kind-parking",
+    CostKind.FOOD: "answers-kind-food",
+    CostKind.EXTRAS: "answers-kind-extras",
+    CostKind.RESERVE: "answers-kind-reserve",
+}
+
+
+def kind_word(kind: CostKind) -> str:
+    """What a kind of cost is called."""
+    return say(_KINDS[kind])
+
+
+def price_not_known() -> str:
+    """What stands in the place of an idea's tickets."""
+    return say("answers-price-not-known")
 
 
 def tickets_known(place: Place) -> bool:
@@ -197,10 +228,12 @@ def tickets_known(place: Place) -> bool:
 def at_the_door(outing: Outing) -> str:
     """What the tickets come to, or that nobody knows."""
     known = tickets_known(outing.place)
-    return wording.money(outing.admission.total) if known else PRICE_NOT_KNOWN
+    return wording.money(outing.admission.total) if known else price_not_known()
 
 
 def purchase_sentence(purchase: Purchase) -> str:
     """One line of the order, such as '2 x Adult for Ann and Bo'."""
-    covered = f" for {wording.listed(purchase.covers)}" if purchase.covers else ""
-    return f"{purchase.quantity} x {purchase.name}{covered}"
+    number, name = purchase.quantity, purchase.name
+    if not purchase.covers:
+        return say("answers-purchase", number=number, name=name)
+    return say("answers-purchase-for", number=number, name=name, people=tuple(purchase.covers))

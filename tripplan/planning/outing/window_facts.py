@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from tripplan.language import wording
-from tripplan.planning.day import DayPlan, LeaveWindow, StepKind
+from tripplan.language.sentences import say
+from tripplan.planning.day import DayPlan, LeaveWindow, LunchPlace, StepKind
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.outing.sentences import child_naps_sentence, naps_by_child
 from tripplan.planning.outing.visit_notes import minutes_among_classes
@@ -26,7 +27,7 @@ class WindowFact:
 def span_sentence(window: LeaveWindow) -> str:
     """The departures of a window, such as '8:15 AM to 8:30 AM'."""
     first, last = wording.clock(window.first), wording.clock(window.last)
-    return first if first == last else f"{first} to {last}"
+    return first if first == last else wording.from_to(first, last)
 
 
 def window_facts(hours: DayHours, windows: Sequence[LeaveWindow]) -> tuple[WindowFact, ...]:
@@ -42,37 +43,44 @@ def window_facts(hours: DayHours, windows: Sequence[LeaveWindow]) -> tuple[Windo
 
 
 def _facts(hours: DayHours, plans: Sequence[DayPlan]) -> Iterator[tuple[str, Iterator[str]]]:
-    yield "load up", (wording.clock(plan.leave_home) for plan in plans)
-    yield "drive off", (wording.clock(plan.drive_off) for plan in plans)
-    yield "let in", (_let_in(hours, plan) for plan in plans)
-    yield "time there", (wording.minutes(plan.visit_minutes) for plan in plans)
+    yield say("answers-row-load-up"), (wording.clock(plan.leave_home) for plan in plans)
+    yield say("answers-row-drive-off"), (wording.clock(plan.drive_off) for plan in plans)
+    yield say("answers-row-let-in"), (_let_in(hours, plan) for plan in plans)
+    yield say("answers-row-there"), (wording.minutes(plan.visit_minutes) for plan in plans)
     if hours.group_spans:
         yield (
-            "with school groups there",
+            say("answers-row-school-groups"),
             (wording.minutes(minutes_among_classes(hours, plan)) for plan in plans),
         )
-    yield "lunch", (_lunch(plan) for plan in plans)
+    yield say("answers-row-lunch"), (_lunch(plan) for plan in plans)
     for member, naps in naps_by_child(plans[0].naps).items():
-        name = f"{member}'s {'naps' if len(naps) > 1 else 'nap'}"
+        name = say("answers-row-naps-of", name=member, naps=len(naps))
         yield name, (child_naps_sentence(naps_by_child(plan.naps)[member]) for plan in plans)
-    yield "driving, both ways", (wording.minutes(plan.car_minutes) for plan in plans)
-    yield "home", (wording.clock(plan.home) for plan in plans)
+    yield say("answers-row-both-ways"), (wording.minutes(plan.car_minutes) for plan in plans)
+    yield say("answers-row-home"), (wording.clock(plan.home) for plan in plans)
     spent = [plan.spent for plan in plans if plan.spent is not None]
     if len(set(spent)) > 1:
-        yield "in all", map(wording.money, spent)
+        yield say("answers-row-total"), map(wording.money, spent)
 
 
 def _let_in(hours: DayHours, plan: DayPlan) -> str:
-    said = wording.clock(plan.enter)
-    if any(span.opens == plan.enter for span in hours.spans):
-        said += ", as it opens"
+    opens = any(span.opens == plan.enter for span in hours.spans)
+    said = say("answers-let-in", at=plan.enter, opens=opens)
     waits = next((step for step in plan.steps if step.kind is StepKind.WAIT), None)
     if waits is not None:
-        said += f", after waiting {wording.minutes((waits.end - waits.start).total_seconds() / 60)}"
+        return say("answers-let-in-after", let_in=said, wait=waits.end - waits.start)
     return said
 
 
 def _lunch(plan: DayPlan) -> str:
     if plan.lunch is None:
-        return "none"
-    return f"{wording.clock(plan.lunch.start)}, {plan.lunch.place}"
+        return say("answers-no-lunch")
+    return say("answers-lunch", at=plan.lunch.start, where=say(_LUNCH[plan.lunch.place]))
+
+
+_LUNCH = {
+    LunchPlace.HOME: "answers-lunch-home",
+    LunchPlace.CAR: "answers-lunch-car",
+    LunchPlace.OUTSIDE: "answers-lunch-outside",
+    LunchPlace.THERE: "answers-lunch-there",
+}

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import say
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
@@ -31,27 +32,22 @@ class Verdict(IntEnum):
     NO_TICKETS = 8
     TOO_COLD_OR_HOT = 9
 
-    @property
-    def words(self) -> str:
-        """In words, as part of a sentence."""
-        return _WORDS[self]
-
     def on_days(self, number: int) -> str:
         """On how many days it is so, such as 'closed on 4 days'."""
-        return f"{self.words} on {number} {'day' if number == 1 else 'days'}"
+        return say(_WORDS[self], days=number)
 
 
 _WORDS = {
-    Verdict.CAN_GO: "can be done",
-    Verdict.OVER: "over",
-    Verdict.OTHER_CURRENCY: "prices in another currency",
-    Verdict.CLOSED: "closed",
-    Verdict.HOURS_UNKNOWN: "hours not known",
-    Verdict.TOO_LATE_TO_BOOK: "too late to book",
-    Verdict.FAMILY_BUSY: "the family is busy",
-    Verdict.TOO_LITTLE_TIME: "too little time for drive and visit",
-    Verdict.NO_TICKETS: "no ticket lets everybody in",
-    Verdict.TOO_COLD_OR_HOT: "usually colder or hotter there than you allow",
+    Verdict.CAN_GO: "days-verdict-can-go",
+    Verdict.OVER: "days-verdict-over",
+    Verdict.OTHER_CURRENCY: "days-verdict-currency",
+    Verdict.CLOSED: "days-verdict-closed",
+    Verdict.HOURS_UNKNOWN: "days-verdict-hours",
+    Verdict.TOO_LATE_TO_BOOK: "days-verdict-booking",
+    Verdict.FAMILY_BUSY: "days-verdict-busy",
+    Verdict.TOO_LITTLE_TIME: "days-verdict-time",
+    Verdict.NO_TICKETS: "days-verdict-tickets",
+    Verdict.TOO_COLD_OR_HOT: "days-verdict-weather",
 }
 
 COLUMNS = {

@@ -8,6 +8,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from tripplan.language.sentences import say
 from tripplan.values.ranges import Range, Source
 
 
@@ -18,6 +19,14 @@ class KnownBy(StrEnum):
     ROADS = "road network"
     ESTIMATE = "estimate"
     GUESS = "only a guess"
+
+
+_KNOWN = {
+    KnownBy.TYPED: "answers-known-typed",
+    KnownBy.ROADS: "answers-known-roads",
+    KnownBy.ESTIMATE: "answers-known-estimate",
+    KnownBy.GUESS: "answers-known-guess",
+}
 
 
 @dataclass(frozen=True)
@@ -47,7 +56,7 @@ class Drive:
     @property
     def known_in_words(self) -> str:
         """How the figures are known, in a word or two."""
-        return "an estimate" if self.known_by is KnownBy.ESTIMATE else self.known_by.value
+        return say(_KNOWN[self.known_by])
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ import streamlit as st
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.screens.look.outing_card import outing_face, scale_of
@@ -33,7 +34,7 @@ def render_free_today(view: View, family: Family) -> None:
     """
     is_open = st.session_state.get(_OPEN, False)
     st.button(
-        "Close: what we could still do today" if is_open else "What could we still do today?",
+        say("days-today-close") if is_open else say("days-today"),
         key="free_today",
         width="stretch",
         on_click=open_or_close,
@@ -47,11 +48,11 @@ def render_free_today(view: View, family: Family) -> None:
 def _answer(view: View, family: Family) -> None:
     left, right = st.columns(2)
     with left:
-        start = _clock(view, "We are free from", "free_from", _from_now(family))
+        start = _clock(view, say("days-free-from"), "free_from", _from_now(family))
     with right:
-        end = _clock(view, "Home again by", "free_until", family.household.habits.home_by)
+        end = _clock(view, say("days-free-until"), "free_until", family.household.habits.home_by)
     if end <= start:
-        st.warning("The free time ends before it begins.")
+        st.warning(say("days-free-ends-first"))
         return
     party = kept_party(view, family)
     today = DateSpan(first=view.today, last=view.today)
@@ -59,12 +60,12 @@ def _answer(view: View, family: Family) -> None:
     found = [table.outing(row, column) for row, column in table.ranked()[:SHOWN].tolist()]
     outings = [one for one in found if isinstance(one, Outing)]
     if not outings:
-        st.markdown(f"**Nothing fits between {_said(view, start)} and {_said(view, end)}.**")
+        st.markdown(f"**{say('days-nothing-fits', start=start, end=end)}**")
     for outing in outings:
         _card(view, outing, scale_of(outings))
     others = [table.outing(row, 0) for row in range(len(table.places)) if not table.can_go[row, 0]]
     if others:
-        label = "Why nowhere else?" if outings else "Why not?"
+        label = say("days-why-nowhere") if outings else say("days-why-not")
         with st.expander(label, key="open_free_today_why", on_change="rerun") as part:
             if part.open:
                 told = [one for one in others if isinstance(one, NoOuting)]
@@ -74,7 +75,9 @@ def _answer(view: View, family: Family) -> None:
 def _card(view: View, outing: Outing, scale: float) -> None:
     with st.container(border=True, key=f"card_today_{outing.place.id}"):
         st.html(outing_face(outing, scale))
-        if st.button(plain(f"Plan {outing.place.name}"), key=f"plan_today_{outing.place.id}"):
+        if st.button(
+            plain(say("compare-plan", place=outing.place.name)), key=f"plan_today_{outing.place.id}"
+        ):
             take(view, outing.place.id, outing.day, outing.plan.leave_home, outing.plan.leave_place)
             st.switch_page("screens/pages/day_plan.py")
 
@@ -85,7 +88,7 @@ def _clock(view: View, label: str, name: str, at_first: time) -> time:
     midnight = datetime.combine(view.today, time())
     quarters = (midnight + step * STEP for step in range(_DAY // STEP))
     clocks = sorted({now, *(moment.time() for moment in quarters if FIRST <= moment.time() <= LAST)})
-    labels = {clock: _said(view, clock) for clock in clocks}
+    labels = {clock: wording.clock(clock) for clock in clocks}
     picked: time = st.selectbox(
         label,
         clocks,
@@ -102,7 +105,3 @@ def _from_now(family: Family) -> time:
     """The present, or when the household is ready at the earliest."""
     earliest = family.household.habits.earliest_departure
     return earliest if family.now is None else max(earliest, family.now.time())
-
-
-def _said(view: View, clock: time) -> str:
-    return wording.clock(datetime.combine(view.today, clock))

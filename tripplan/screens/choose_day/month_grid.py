@@ -8,18 +8,14 @@ from itertools import groupby
 import numpy as np
 
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
 from tripplan.screens.look.cards import text
 
-LEGEND = (
-    "Each day stands for its best place; press one for its plan. A dot: most schools nearby are in session."
-)
-WORDS = ("best", "good", "fair", "so-so")
+GRADES = ("days-best", "days-good", "days-fair", "days-so-so")
 """How good a day is: the one best of all, then by thirds of all days that can be done."""
-_NEVER = "no"
-_WEEK = ("Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat")
 
 SHEET = """
 .tp-months { display: grid; grid-template-columns: repeat(auto-fill, minmax(17rem, 1fr));
@@ -47,7 +43,7 @@ class DayInGrid:
 
     Attributes:
         day: the date.
-        grade: an index into `WORDS`; None where nothing can be done.
+        grade: an index into `GRADES`; None where nothing can be done.
         place: the id of its best place.
         said: what pressing it is about, in words.
         in_term: whether most schools near that place are in session.
@@ -82,14 +78,20 @@ def graded(table: DayTable, wanted: Mask) -> list[DayInGrid]:
             found.append(DayInGrid(day))
             continue
         place = table.places[rows[column]]
-        total = wording.whole_money(table.money(table.likely[rows[column], column]))
         grade = sum(bool(least[column] > limit) for limit in limits)
+        said = say(
+            "days-told",
+            day=day,
+            grade=say(GRADES[grade]),
+            place=place.name,
+            total=wording.whole_money(table.money(table.likely[rows[column], column])),
+        )
         found.append(
             DayInGrid(
                 day,
                 grade,
                 str(place.id),
-                f"{wording.day(day)}: {WORDS[grade]}, {place.name}, {total}",
+                said,
                 bool(table.in_term[rows[column], column]),
             )
         )
@@ -108,16 +110,18 @@ def month_grid(days: list[DayInGrid]) -> str:
 
 
 def _month(days: list[DayInGrid]) -> str:
-    head = "".join(f'<th scope="col">{name}</th>' for name in _WEEK)
+    names = (text(wording.short_weekday(day)) for day in wording.week())
+    head = "".join(f'<th scope="col">{name}</th>' for name in names)
     weeks = "".join(f"<tr>{''.join(map(_cell, week))}</tr>" for week in _weeks(days))
     name = wording.month_and_year(days[0].day)
     return f'<table class="tp-month"><caption>{name}</caption><tr>{head}</tr>{weeks}</table>'
 
 
 def _weeks(days: list[DayInGrid]) -> Iterator[list[DayInGrid | None]]:
-    """The days in rows of seven from Sunday on, with nothing where the month does not reach."""
+    """The days in rows of seven, with nothing where the month does not reach."""
     by_day = {one.day: one for one in days}
-    first = days[0].day - timedelta(days=days[0].day.isoweekday() % 7)
+    first = days[0].day
+    first -= timedelta(days=(first.weekday() - wording.week()[0]) % 7)
     while first <= days[-1].day:
         yield [by_day.get(first + timedelta(days=n)) for n in range(7)]
         first += timedelta(days=7)
@@ -128,9 +132,9 @@ def _cell(one: DayInGrid | None) -> str:
         return "<td></td>"
     number = f"{one.day.day}{' ·' if one.in_term else ''}"
     if one.grade is None:
-        return f'<td><span class="never">{number}<small>{_NEVER}</small></span></td>'
+        return f'<td><span class="never">{number}<small>{text(say("days-never"))}</small></span></td>'
     address = f"day_plan?place={text(one.place)}&amp;day={one.day.isoformat()}"
     return (
         f'<td><a class="g{one.grade}" href="{address}" title="{text(one.said)}">'
-        f"{number}<small>{WORDS[one.grade]}</small></a></td>"
+        f"{number}<small>{text(say(GRADES[one.grade]))}</small></a></td>"
     )

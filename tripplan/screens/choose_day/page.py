@@ -9,6 +9,7 @@ import streamlit as st
 
 from tripplan.files.tables import csv_table
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
@@ -19,8 +20,8 @@ from tripplan.planning.sweep.misses import nearest_misses
 from tripplan.planning.sweep.table import DayTable, Verdict
 from tripplan.planning.sweep.wishes import all_met, wished
 from tripplan.screens.choose_day.free_today import render_free_today
-from tripplan.screens.choose_day.month_grid import LEGEND, graded, month_grid
 from tripplan.screens.choose_day.month_grid import SHEET as GRID
+from tripplan.screens.choose_day.month_grid import graded, month_grid
 from tripplan.screens.choose_day.weights import weighed, weights_form
 from tripplan.screens.choose_day.wishes_form import kept_wishes, wishes_form
 from tripplan.screens.look.folds import chip
@@ -52,7 +53,7 @@ LISTED = 500
 def render(view: View) -> None:
     """Rank the days that can be done, say why others cannot, and let the parent take one."""
     family = family_or_stop(view)
-    places_or_stop(family, "Which day?")
+    places_or_stop(family, say("days-title"))
     headline = st.empty()
     _chips(view, family)
     wishes = kept_wishes(view, family)
@@ -65,10 +66,10 @@ def render(view: View) -> None:
     ranked = table.ranked(wanted)
     misses = [miss.sentence for miss in nearest_misses(table, made)]
     if made:
-        st.caption(plain(f"Wished: {'; '.join(wish.words for wish in made)}."))
+        st.caption(plain(say("days-wished", wishes="; ".join(wish.words for wish in made))))
     if not len(ranked):
-        headline.title("No day like that" if made else "No day can be done", anchor=False)
-        st.warning("No day in this time can be done." if not made else "No day in this time is as you wish.")
+        headline.title(say("days-no-such-day") if made else say("days-no-day"), anchor=False)
+        st.warning(say("days-none-as-wished") if made else say("days-none-in-time"))
         st.markdown(bullets(misses))
     else:
         shown = [outing for outing in _shown_first(table, ranked) if isinstance(outing, Outing)]
@@ -78,7 +79,7 @@ def render(view: View) -> None:
             _card(view, shown, 0)
         with right:
             st.html(f"<style>{GRID}</style>{month_grid(graded(table, wanted))}")
-            st.caption(LEGEND)
+            st.caption(say("days-legend"))
         for number, column in enumerate(st.columns(SHOWN_FIRST - 1), start=1):
             if number < len(shown):
                 with column:
@@ -86,10 +87,10 @@ def render(view: View) -> None:
     render_free_today(view, family)
     if len(ranked):
         if misses:
-            with st.expander("Nearly as good", key="open_misses", on_change="rerun") as part:
+            with st.expander(say("days-nearly"), key="open_misses", on_change="rerun") as part:
                 if part.open:
                     st.markdown(bullets(misses))
-        with st.expander("Every day that can be done", key="open_all_days", on_change="rerun") as part:
+        with st.expander(say("days-every-day"), key="open_all_days", on_change="rerun") as part:
             if part.open:
                 _all_days(view, table, ranked)
         st.caption(plain(drive_sources({one.name: drive_from_home(family, one) for one in places})))
@@ -98,13 +99,13 @@ def render(view: View) -> None:
 
 def _chips(view: View, family: Family) -> None:
     picked = _kept_places(view, family)
-    where = "all places" if not picked else wording.counted(len(picked), "place")
+    where = say("choices-places", places=len(picked)) if picked else say("days-all-places")
     with st.container(horizontal=True, key="chips"):
         chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
         chip(span_in_short(view), "open_when", lambda: _span_pickers(view))
         chip(where, "open_places", lambda: _places_picker(view, family, picked))
-        chip("what the day should be like", "open_wishes", lambda: wishes_form(view, family))
-        chip("what matters to us", "open_weights", lambda: weights_form(view, family.household))
+        chip(say("days-our-wishes"), "open_wishes", lambda: wishes_form(view, family))
+        chip(say("days-what-matters"), "open_weights", lambda: weights_form(view, family.household))
 
 
 def _span_pickers(view: View) -> None:
@@ -115,11 +116,11 @@ def _span_pickers(view: View) -> None:
 def _places_picker(view: View, family: Family, picked: list[str]) -> None:
     names = place_names(family)
     st.multiselect(
-        "Which places?",
+        say("choices-which-places"),
         list(names),
         default=picked,
         format_func=names.__getitem__,
-        placeholder="all of them",
+        placeholder=say("days-all-of-them"),
         key="day_places",
         on_change=keep,
         args=(_places_name(view), "day_places"),
@@ -147,23 +148,43 @@ def _card(view: View, shown: Sequence[Outing], number: int) -> None:
     with st.container(border=True, key=f"card_day_{number}"):
         st.html(outing_face(outing, scale_of(shown)))
         if st.button(
-            plain(f"Plan {outing.place.name if told_by_place else wording.short_day(outing.day)}"),
+            plain(
+                say("compare-plan", place=outing.place.name)
+                if told_by_place
+                else say("days-plan-day", day=wording.short_day(outing.day))
+            ),
             key=f"take_day_{number}",
             type="primary" if number == 0 else "secondary",
         ):
             take(view, outing.place.id, outing.day)
             st.switch_page("screens/pages/day_plan.py")
-        with st.expander("Why so full or empty?", key=f"open_crowd_{number}", on_change="rerun") as part:
+        with st.expander(say("days-why-full"), key=f"open_crowd_{number}", on_change="rerun") as part:
             if part.open:
                 st.markdown(crowd_lines(outing.crowd))
         for said in ideas_told([outing]):
             st.caption(plain(said))
 
 
+_COLUMNS = {
+    "day": "days-day",
+    "place": "days-place",
+    "something unknown": "days-unknown",
+    "leave": "days-leave",
+    "back": "days-back",
+    "at the place [min]": "days-there",
+    "driving [min]": "days-driving",
+    "driving in the dark [min]": "days-dark",
+    "nap kept [min]": "days-nap-kept",
+    "nap lost [min]": "days-nap-lost",
+    "school is in, known or likely": "days-school",
+}
+"""What the columns of the file are called on the page."""
+
+
 def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
     count = len(ranked)
     if count > LISTED:
-        st.caption(f"{LISTED} of {count}, the best of each place first; the file below has them all.")
+        st.caption(say("days-first-of", shown=LISTED, all=count))
     currency = table.family.household.currency
     rows = pd.DataFrame(day_rows(table, each_place_first(ranked)[:LISTED]), columns=list(HEADINGS))
     rows["day"] = [wording.day(day) for day in rows["day"]]
@@ -172,15 +193,16 @@ def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
         hide_index=True,
         height=320,
         column_config={
-            "in all": st.column_config.NumberColumn(f"in all [{currency}]", format="%.2f"),
+            **{name: say(code) for name, code in _COLUMNS.items()},
+            "in all": st.column_config.NumberColumn(say("days-total", currency=currency), format="%.2f"),
             "cost plus hassle": st.column_config.NumberColumn(
-                f"cost plus hassle [{currency}]", format="%.2f"
+                say("days-hassle", currency=currency), format="%.2f"
             ),
-            "full house [%]": st.column_config.NumberColumn(format="%.0f"),
+            "full house [%]": st.column_config.NumberColumn(say("days-packed"), format="%.0f"),
         },
     )
     st.download_button(
-        "Download this table",
+        say("days-download"),
         lambda: csv_table(HEADINGS, list(day_rows(table, ranked))),
         file_name=view.file_name("days.csv"),
         mime="text/csv",
@@ -191,24 +213,29 @@ def _all_days(view: View, table: DayTable, ranked: Numbers) -> None:
 def _passed_over(table: DayTable, not_wished: int) -> None:
     missed = int((~table.can_go).sum())
     if not_wished:
-        st.caption(f"{wording.counted(not_wished, 'day')} more can be done, but not as you wish.")
+        st.caption(say("days-not-as-wished", days=not_wished))
     if not missed:
         return
-    with st.expander(
-        f"{wording.counted(missed, 'day')} passed over, and why", key="open_passed_over", on_change="rerun"
-    ) as part:
+    with st.expander(say("days-passed-over", days=missed), key="open_passed_over", on_change="rerun") as part:
         if part.open:
             st.markdown(bullets(_counted(table)))
-            st.caption("Ask about one day:")
+            st.caption(say("days-ask-one"))
             names = [place.name for place in table.places]
-            row = names.index(st.selectbox("Place", names, key="why_place"))
+            row = names.index(st.selectbox(say("days-place"), names, key="why_place"))
             last = table.day(len(table.days) - 1)
-            day = st.date_input("Day", table.first, min_value=table.first, max_value=last, key="why_day")
+            day = st.date_input(
+                say("days-day"),
+                table.first,
+                min_value=table.first,
+                max_value=last,
+                format=wording.date_field(),
+                key="why_day",
+            )
             found = table.outing(row, (day - table.first).days)
             if isinstance(found, NoOuting):
                 st.markdown(bullets(found.reasons))
             else:
-                st.markdown(plain(f"It can be done, for {total_sentence(found.cost)}."))
+                st.markdown(plain(say("days-can-be-done", total=total_sentence(found.cost))))
 
 
 def _counted(table: DayTable) -> list[str]:
@@ -220,7 +247,7 @@ def _counted(table: DayTable) -> list[str]:
         if len(closed):
             day = table.day(int(closed[-1]))
             opens = place_facts(table.family, place, (day.year,)).season_opens(day)
-            why += [] if opens is None else [f"opens {wording.day(opens)}"]
+            why += [] if opens is None else [say("days-opens", day=opens)]
         if counts:
             lines.append(f"{place.name}: {', '.join(why)}")
     return lines

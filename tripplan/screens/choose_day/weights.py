@@ -8,10 +8,9 @@ from pydantic import ValidationError
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import labels
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.reading.typed_amounts import amount_in
-from tripplan.screens.household.sections import WORTH
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -24,12 +23,12 @@ _LABELS = dict(labels(Worth))
 
 def weights_form(view: View, household: Household) -> None:
     """Ask what a lost nap, a crowd and the like are worth; the household's own figures at first."""
-    st.caption(WORTH.lead)
+    st.caption(say("days-weights-lead"))
     for name, label in _LABELS.items():
         _amount(view, household, name, label)
     worth = _kept_worth(view, household)
     if worth != household.worth:
-        st.button("Keep these in the household", key="keep_weights", on_click=_save, args=(view, worth))
+        st.button(say("days-keep-weights"), key="keep_weights", on_click=_save, args=(view, worth))
     show_notice(SPOT)
 
 
@@ -47,8 +46,8 @@ def _kept_worth(view: View, household: Household) -> Worth:
     try:
         return Worth.model_validate({**dict(on_record), **typed})
     except ValidationError as trouble:
-        fields = [_LABELS[str(fault["loc"][0])] for fault in trouble.errors()]
-        st.error(plain(f"An amount reads like 12 or 9.50: {wording.listed(fields)}."))
+        fields = tuple(_LABELS[str(fault["loc"][0])] for fault in trouble.errors())
+        st.error(plain(say("days-weights-bad", fields=fields)))
         st.stop()
 
 
@@ -71,4 +70,4 @@ def _save(view: View, worth: Worth) -> None:
     kept = view.records.get(Household)
     if kept is not None:
         household = kept.value.model_copy(update={"worth": worth})
-        save_all(view, SPOT, [(household, kept.revision)], "These figures now stand in the household.")
+        save_all(view, SPOT, [(household, kept.revision)], say("days-weights-kept"))

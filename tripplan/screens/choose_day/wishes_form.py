@@ -8,60 +8,42 @@ from typing import Literal, TypeVar
 import streamlit as st
 
 from tripplan.documents.calendars.family_days import WEEKDAYS
-from tripplan.documents.model import Weekday
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
 from tripplan.reading.typed_amounts import amount_in
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.view import View
+from tripplan.values.weekday import Weekday
 
 Picked = TypeVar("Picked")
 
-_DAYS: Mapping[str, Weekday] = dict(
-    zip(("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"), WEEKDAYS, strict=True)
-)
-_DRIVE: Mapping[str, int | None] = {
-    "as long as it takes": None,
-    "30 min": 30,
-    "45 min": 45,
-    "1 h": 60,
-    "1 h 15 min": 75,
-    "1 h 30 min": 90,
-    "2 h": 120,
+_DRIVE = (None, 30, 45, 60, 75, 90, 120)
+"""One drive at most [min]."""
+_NAP = {0: "days-as-it-comes", 50: "days-nap-half", 75: "days-nap-three-quarters", 100: "days-nap-all"}
+"""How much of the naps is kept at least [%]."""
+_FULL = {None: 0, 5: 20, 10: 10, 20: 5, 33: 3}
+"""The chance of a full house at most [%], and among how many days one then is."""
+_AIR: Mapping[Literal["indoors", "outdoors"] | None, str] = {
+    None: "days-anywhere",
+    "indoors": "days-indoors",
+    "outdoors": "days-outdoors",
 }
-_NAP: Mapping[str, int] = {"as it comes": 0, "half of it": 50, "three quarters": 75, "all of it": 100}
-_FULL: Mapping[str, int | None] = {
-    "as it comes": None,
-    "at most 1 in 20": 5,
-    "at most 1 in 10": 10,
-    "at most 1 in 5": 20,
-    "at most 1 in 3": 33,
-}
-_AIR: Mapping[str, Literal["indoors", "outdoors"] | None] = {
-    "anywhere": None,
-    "indoors, or both": "indoors",
-    "outdoors, or both": "outdoors",
-}
-_HOME: Mapping[str, time | None] = {
-    "as the household says": None,
-    "1:00 PM": time(13),
-    "2:00 PM": time(14),
-    "3:00 PM": time(15),
-    "4:00 PM": time(16),
-    "5:00 PM": time(17),
-    "6:00 PM": time(18),
-}
-_ANY_TIME = "none in particular"
+_HOME = (None, *map(time, range(13, 19)))
 
 
 def wishes_form(view: View, family: Family) -> None:
     """Ask what the day should be like; nothing at first. What is picked is kept as it is picked."""
     st.pills(
-        "On which weekdays?",
-        list(_DAYS),
+        say("days-weekdays"),
+        WEEKDAYS,
         selection_mode="multi",
-        default=_kept(view, "weekdays", list(_DAYS)),
+        default=_kept(view, "weekdays", list(WEEKDAYS)),
+        format_func={
+            name: wording.short_weekday(day) for name, day in zip(WEEKDAYS, Weekday, strict=True)
+        }.__getitem__,
         key="weekdays",
         on_change=keep,
         args=(_name(view, "weekdays"), "weekdays"),
@@ -69,42 +51,53 @@ def wishes_form(view: View, family: Family) -> None:
     left, right = st.columns(2)
     with left:
         _ask_amount(view, family.household.currency)
-        _ask(view, "drive", "One drive takes at most", _DRIVE)
-        _ask(view, "nap", "Of the naps, keep at least", _NAP)
-        _ask(view, "full", "Chance that it is packed", _FULL)
+        any_drive = say("days-drive-any")
+        _ask(view, "drive", say("days-drive"), {m: wording.minutes(m) if m else any_drive for m in _DRIVE})
+        _ask(view, "nap", say("days-nap"), {share: say(code) for share, code in _NAP.items()})
+        _ask(view, "full", say("days-chance-packed"), {chance: _odds(of) for chance, of in _FULL.items()})
     with right:
-        _ask(view, "air", "Where to be", _AIR)
-        _ask(view, "home", "Home again by", _HOME)
-        _ask(view, "unit", "Close which stretch of study?", _units(view, family))
-        _tick(view, "term", "Only while most schools nearby are in session")
-        _tick(view, "light", "No driving in the dark")
+        _ask(view, "air", say("days-where"), {air: say(code) for air, code in _AIR.items()})
+        any_hour = say("days-home-any")
+        _ask(
+            view, "home", say("days-free-until"), {at: wording.clock(at) if at else any_hour for at in _HOME}
+        )
+        _ask(
+            view,
+            "unit",
+            say("days-unit"),
+            {None: say("days-unit-none"), **{name: name for name in _units(view, family)}},
+        )
+        _tick(view, "term", say("days-in-session"))
+        _tick(view, "light", say("days-no-dark"))
 
 
 def kept_wishes(view: View, family: Family) -> Wishes:
     """What the day should be like, by what was last picked. The page ends where an amount cannot be read."""
-    days = _kept(view, "weekdays", list(_DAYS))
     return Wishes(
-        weekdays=frozenset(_DAYS[day] for day in days) or frozenset(WEEKDAYS),
+        weekdays=frozenset(_kept(view, "weekdays", list(WEEKDAYS))) or frozenset(WEEKDAYS),
         budget=_budget(_kept(view, "budget", "")),
-        drive_minutes=_picked(view, "drive", _DRIVE),
-        nap_percent=_picked(view, "nap", _NAP),
-        full_house_percent=_picked(view, "full", _FULL),
-        air=_picked(view, "air", _AIR),
+        drive_minutes=_kept(view, "drive", at_first=None),
+        nap_percent=_kept(view, "nap", at_first=0),
+        full_house_percent=_kept(view, "full", at_first=None),
+        air=_kept(view, "air", at_first=None),
         in_term=_kept(view, "term", at_first=False),
         in_daylight=_kept(view, "light", at_first=False),
-        home_by=_picked(view, "home", _HOME),
-        weeks=_picked(view, "unit", _units(view, family)),
+        home_by=_kept(view, "home", at_first=None),
+        weeks=_units(view, family).get(_kept(view, "unit", at_first=None) or ""),
     )
 
 
-def _units(view: View, family: Family) -> Mapping[str, Weeks | None]:
+def _odds(in_all: int) -> str:
+    return say("days-at-most-in", in_all=in_all) if in_all else say("days-as-it-comes")
+
+
+def _units(view: View, family: Family) -> Mapping[str, Weeks]:
     kept = view.records.all(StudyUnit).values()
-    units = (Weeks.of(one.value, family.places) for one in kept)
-    return {_ANY_TIME: None, **{unit.name: unit for unit in units}}
+    return {unit.name: unit for unit in (Weeks.of(one.value, family.places) for one in kept)}
 
 
 def _name(view: View, wish: str) -> str:
-    return f"wish_{wish}_{view.which}"
+    return f"wished_{wish}_{view.which}"
 
 
 def _kept(view: View, wish: str, at_first: Picked) -> Picked:
@@ -112,22 +105,19 @@ def _kept(view: View, wish: str, at_first: Picked) -> Picked:
     return kept
 
 
-def _ask(view: View, wish: str, label: str, choices: Mapping[str, Picked]) -> None:
-    labels = list(choices)
-    kept = _kept(view, wish, labels[0])
+def _ask(view: View, wish: str, label: str, choices: Mapping[Picked, str]) -> None:
+    """Ask for one of some values, by their words; the first counts where nothing was picked."""
+    values = list(choices)
+    kept = _kept(view, wish, values[0])
     st.selectbox(
         label,
-        labels,
-        index=labels.index(kept) if kept in labels else 0,
+        values,
+        index=values.index(kept) if kept in values else 0,
+        format_func=choices.__getitem__,
         key=f"wish_{wish}",
         on_change=keep,
         args=(_name(view, wish), f"wish_{wish}"),
     )
-
-
-def _picked(view: View, wish: str, choices: Mapping[str, Picked]) -> Picked:
-    first = next(iter(choices))
-    return choices.get(_kept(view, wish, first), choices[first])
 
 
 def _tick(view: View, wish: str, label: str) -> None:
@@ -142,9 +132,9 @@ def _tick(view: View, wish: str, label: str) -> None:
 
 def _ask_amount(view: View, currency: str) -> None:
     st.text_input(
-        f"Spend in all at most [{currency}]",
+        say("days-budget", currency=currency),
         value=_kept(view, "budget", ""),
-        placeholder="any amount",
+        placeholder=say("days-any-amount"),
         key="wish_budget",
         on_change=keep,
         args=(_name(view, "budget"), "wish_budget"),
@@ -156,6 +146,6 @@ def _budget(text: str) -> Decimal | None:
         return None
     amount = amount_in(text.strip())
     if amount is None or amount.startswith("-"):
-        st.error("An amount reads like 120, $120 or 9.50.")
+        st.error(say("days-bad-amount"))
         st.stop()
     return Decimal(amount)

@@ -9,7 +9,7 @@ import streamlit as st
 from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.planning.outing.outing import Outing
-from tripplan.screens.look.outing_card import KIND_WORDS
+from tripplan.planning.outing.sentences import kind_word
 from tripplan.values.cost_kind import CostKind
 
 ACCENT = "#1f6f6b"
@@ -72,7 +72,7 @@ def cost_chart(outings: Sequence[Outing]) -> alt.LayerChart | alt.FacetChart:
         title=None,
         axis=alt.Axis(labelExpr=in_lines(20), labelLimit=130, ticks=False, domain=False),
     )
-    kinds = [say(KIND_WORDS[kind]) for kind in CostKind]
+    kinds = [kind_word(kind) for kind in CostKind]
     currency = outings[0].cost.total.currency
     bars = (
         alt.Chart(frame)
@@ -128,7 +128,7 @@ def _parts(outing: Outing) -> list[dict[str, object]]:
             parts.append(
                 {
                     "place": outing.place.name,
-                    "kind": say(KIND_WORDS[kind]),
+                    "kind": kind_word(kind),
                     "from": start,
                     "to": end,
                     "middle": (start + end) / 2,

@@ -5,22 +5,12 @@ from collections.abc import Sequence
 from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.sentences import naps_in_short
+from tripplan.planning.outing.sentences import kind_word, naps_in_short
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip
 from tripplan.screens.look.drawings import kind_of
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
-
-KIND_WORDS = {
-    CostKind.ADMISSION: "cards-kind-admission",
-    CostKind.CAR: "cards-kind-car",
-    CostKind.PARKING: "cards-kind-parking",
-    CostKind.FOOD: "cards-kind-food",
-    CostKind.EXTRAS: "cards-kind-extras",
-    CostKind.RESERVE: "cards-kind-reserve",
-}
-"""What each kind of cost is called: the code of its word."""
 
 
 def outing_face(outing: Outing, scale: float, *, level: int = 2) -> str:
@@ -71,7 +61,7 @@ def chips_of(outing: Outing) -> list[Chip]:
 def money_bar(outing: Outing, scale: float) -> str:
     """What the likely total is made of, as a bar; the arguments are those of `outing_face`."""
     parts = [
-        (f"{say(KIND_WORDS[kind])} {wording.whole_money(much)}", float(much.amount))
+        (f"{kind_word(kind)} {wording.whole_money(much)}", float(much.amount))
         for kind, much in _by_kind(outing)
     ]
     said = ", ".join(what for what, _ in parts)

@@ -9,9 +9,9 @@ from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.outing.idea_notes import asking_sentences
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
-    PRICE_NOT_KNOWN,
     crowd_reasons,
     item_sentence,
+    price_not_known,
     purchase_sentence,
     tickets_known,
 )
@@ -39,7 +39,7 @@ def ideas_told(outings: Sequence[Outing]) -> list[str]:
 
 def tickets_of(outing: Outing) -> str:
     """What an outing's tickets are, as a Markdown list; of an idea, that nobody knows."""
-    return ticket_lines(outing.admission) if tickets_known(outing.place) else f"- {PRICE_NOT_KNOWN}"
+    return ticket_lines(outing.admission) if tickets_known(outing.place) else f"- {price_not_known()}"
 
 
 def ticket_lines(admission: Admission) -> str:
