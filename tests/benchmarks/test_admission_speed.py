@@ -1,21 +1,22 @@
-"""Admission: the calculator's solvers beside one plain integer programme, measured within one run."""
+"""Admission: the calculator beside its integer programme alone, measured within one run."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from random import Random
 from statistics import median
 from typing import Any
 
-import numpy as np
 import pytest
-from scipy.optimize import Bounds, LinearConstraint, milp
 
 from tests.benchmarks.timing import timed
 from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, Question, person
 from tests.planning.admission.reference_programme import least_by_reference
 from tripplan.planning.admission.availability import VisitTime, on_sale
-from tripplan.planning.admission.blocks import Block, Board, TicketBlock, read_board
+from tripplan.planning.admission.board import read_board
+from tripplan.planning.admission.charges import charge_of, charges_for
 from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.constraints import Board
+from tripplan.planning.admission.integer import cheapest_by_integers
 from tripplan.planning.admission.purchase_plans import PurchasePlanner
 from tripplan.planning.admission.result import Admission
 
@@ -68,108 +69,6 @@ def board_of(offers: int, random: Random) -> list[dict[str, Any]]:
     return board
 
 
-class LeanProgramme:
-    """The least that an integer programme for these boards needs: people counted by kind, units together.
-
-    It is given the board already sorted into kinds, and leaves ties as they fall.
-    """
-
-    def __init__(self, board: Board) -> None:
-        self.board = board
-        self.cost: list[float] = []
-        self.upper: list[int] = []
-        self.rows: list[dict[int, float]] = []
-        self.bounds: list[float] = []
-        self.of_kind: list[list[int]] = [[] for _ in board.kinds]
-        self.paying: list[list[tuple[int, int]]] = [[] for _ in board.kinds]
-
-    def unknown(self, cost: int, upper: int) -> int:
-        """A whole number of something, each at a fine price."""
-        self.cost.append(float(cost))
-        self.upper.append(upper)
-        return len(self.cost) - 1
-
-    def people(self, block: Block, kinds: Iterable[int], price: dict[int, int], paid: bool) -> dict[int, int]:
-        """One unknown per kind."""
-        found = {}
-        for kind in sorted(kinds):
-            number = found[kind] = self.unknown(price[kind], self.board.kinds[kind].count)
-            self.of_kind[kind].append(number)
-            if paid:
-                self.paying[kind].append((block.source, number))
-        return found
-
-    def no_more(self, terms: dict[int, float], bound: float = 0) -> None:
-        """A row."""
-        self.rows.append(terms)
-        self.bounds.append(bound)
-
-    def least(self) -> float:
-        """The least total [fine units]."""
-        party = sum(kind.count for kind in self.board.kinds)
-        with_companions = []
-        for block in self.board.blocks:
-            if isinstance(block, TicketBlock):
-                prices = dict(block.prices)
-                users = self.people(block, block.users, prices, any(prices.values()))
-                paying: dict[int, float] = dict.fromkeys(users.values(), 1.0)
-                if block.companions is not None:
-                    with_companions.append((block, paying))
-                if block.users != block.holders:
-                    covered = {n: 1.0 - block.covers * (k in block.holders) for k, n in users.items()}
-                    self.no_more(covered)
-                if block.at_least > 1:
-                    switch = self.unknown(0, 1)
-                    self.no_more({**paying, switch: -party})
-                    self.no_more({**dict.fromkeys(paying, -1.0), switch: block.at_least})
-                if block.one_free_per is not None:
-                    leaders = self.people(block, block.leaders, dict.fromkeys(block.leaders, 0), False)
-                    free = dict.fromkeys(leaders.values(), float(block.one_free_per))
-                    self.no_more({**free, **dict.fromkeys(paying, -1.0)})
-                continue
-            unit = self.unknown(block.price, party)
-            everybody: dict[int, float] = {}
-            included: dict[int, float] = {}
-            for row in block.rows:
-                seated = self.people(block, row.kinds, dict.fromkeys(row.kinds, 0), True)
-                self.no_more({**dict.fromkeys(seated.values(), 1.0), unit: -row.count})
-                everybody |= dict.fromkeys(seated.values(), -1.0)
-                included |= {n: -1.0 for k, n in seated.items() if k in (block.must_include or ())}
-            self.no_more({**everybody, unit: block.at_least})
-            if block.must_include is not None:
-                self.no_more({**included, unit: 1})
-            if block.beyond_price:
-                beyond = self.people(block, block.beyond_price, dict(block.beyond_price), True)
-                self.no_more({**dict.fromkeys(beyond.values(), 1.0), unit: -(block.beyond_at_most or 0)})
-        for block, terms in with_companions:
-            rule = block.companions
-            assert rule is not None
-            for kind in rule.kinds:
-                for source, number in self.paying[kind]:
-                    if source != block.source:
-                        terms[number] = terms.get(number, 0) - rule.each_allows
-            self.no_more(terms)
-        matrix = np.zeros((len(self.rows), len(self.cost)))
-        for row_number, terms in enumerate(self.rows):
-            matrix[row_number, list(terms)] = list(terms.values())
-        everybody_in = np.zeros((len(self.of_kind), len(self.cost)))
-        for kind, numbers in enumerate(self.of_kind):
-            everybody_in[kind, numbers] = 1
-        counts = [kind.count for kind in self.board.kinds]
-        found = milp(
-            self.cost,
-            integrality=np.ones(len(self.cost), dtype=int),
-            bounds=Bounds(0, self.upper),
-            constraints=[
-                LinearConstraint(matrix, -np.inf, self.bounds),
-                LinearConstraint(everybody_in, counts, counts),
-            ],
-            options={"mip_rel_gap": 0},
-        )
-        assert found.status == 0, found.message
-        return float(found.fun)
-
-
 def question(people: int, offers: int, random: Random) -> Question:
     """A family or group, a third of it adults, some with a status, and a board."""
     party = tuple(
@@ -209,9 +108,11 @@ def test_same_optimum_and_how_fast(people: int, offers: int, tell: Callable[[str
             assert way is not None
             return float(way.order.total)
 
-        def reference(read: Callable[[], Board] = read) -> float:
+        def reference(asked: Question = asked, read: Callable[[], Board] = read) -> float:
             board = read()
-            return LeanProgramme(board).least() / float(10 ** (board.fine_digits - 2))
+            way = cheapest_by_integers(board, charges_for(asked.place, board, None))
+            assert way is not None
+            return float(charge_of(way.weight) / 10 ** (board.fine_digits - 2))
 
         def answer(asked: Question = asked) -> object:
             return cheapest_admission(

@@ -26,6 +26,12 @@ def _coin(currency: str) -> Decimal:
     return Decimal(1).scaleb(-minor_digits(currency))
 
 
+def decimals(value: Decimal) -> int:
+    """Decimal places a number is written with [-]."""
+    exponent = value.as_tuple().exponent
+    return max(0, -exponent) if isinstance(exponent, int) else 0
+
+
 @dataclass(frozen=True)
 class Money:
     """An exact amount in one currency.

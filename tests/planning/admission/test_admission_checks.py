@@ -1,13 +1,16 @@
 """What a price board's check finds, one test for each rule."""
 
 from collections.abc import Callable
+from decimal import Decimal
 from typing import Any
 
 import pytest
 
 from tests.builders import make_place
+from tripplan.documents.places.offers import Ticket
 from tripplan.errors import Weight
-from tripplan.planning.admission.checks import board_findings, impossible_numbers
+from tripplan.planning.admission.checks import board_findings
+from tripplan.planning.admission.terms.ticket import TicketTerms
 
 ADULT = {"name": "Adult", "price": "12", "ages": "18+"}
 CHILD = {"name": "Child", "price": "7", "ages": "under 18"}
@@ -183,8 +186,8 @@ def test_every_fault_is_found_at_once(check: Check) -> None:
 @pytest.mark.parametrize("at_least", [2, 8])
 def test_a_group_price_with_room_between_its_two_numbers_is_no_fault(at_least: int) -> None:
     """From two or from eight people on, and for eight at most."""
-    group = {"name": "G", "price": "5", "at_least": at_least, "at_most": 8}
-    assert not list(impossible_numbers(make_place(offers=[ADULT, CHILD, group])))
+    group = Ticket(name="G", price=Decimal(5), at_least=at_least, at_most=8)
+    assert not list(TicketTerms(group).faults())
 
 
 SUMMER = {"name": "Summer", "price": "12", "ages": "13+", "first_day": "2027-05-01", "last_day": "2027-09-30"}

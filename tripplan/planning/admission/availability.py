@@ -10,7 +10,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Offer, Pass, Voucher
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
-from tripplan.planning.admission.blocks import HeldHere
+from tripplan.planning.admission.terms.annual_pass import HeldHere
 from tripplan.values.opening_hours import holds_at
 
 

@@ -6,7 +6,8 @@ from decimal import Decimal
 
 from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.blocks import Block, Board, Role, UnitBlock, decimals
+from tripplan.planning.admission.constraints import Block, Board, Role, Way
+from tripplan.values.money import decimals
 
 ITEM_BITS = 20
 ORDER_BITS = 20
@@ -64,14 +65,17 @@ class Charges:
             return None
         return (charge << (ITEM_BITS + ORDER_BITS)) + (1 << ORDER_BITS) + source
 
-    def seat(self, block: UnitBlock, kind: int) -> int | None:
-        """The weight of taking a seat in a unit; 0 where the unit's price pays for it."""
-        charge = self.of(block.source, block.seat_price.get(kind, 0), with_fee=True)
-        return None if charge is None else charge << (ITEM_BITS + ORDER_BITS)
+    def unit(self, block: Block) -> int | None:
+        """The weight of a unit of a block; 0 for what is had by the head."""
+        return 0 if block.unit_price is None else self.step(block.source, block.unit_price)
 
-    def beyond(self, block: UnitBlock, kind: int) -> int | None:
-        """The weight of coming along with a unit without a seat."""
-        return self.step(block.source, block.beyond_price[kind], with_fee=block.single_tickets_inside)
+    def entering(self, block: Block, way: Way, kind: int) -> int | None:
+        """The weight of one person's coming in; 0 for a seat that the unit's price pays for."""
+        price = way.prices[kind]
+        if way.is_item:
+            return self.step(block.source, price, with_fee=way.with_fees)
+        charge = self.of(block.source, price, with_fee=way.with_fees)
+        return None if charge is None else charge << (ITEM_BITS + ORDER_BITS)
 
 
 def charge_of(weight: int) -> int:
@@ -81,8 +85,7 @@ def charge_of(weight: int) -> int:
 
 def fees_on(place: Place, block: Block) -> tuple[Fee, ...]:
     """The fees that come on what is bought of a block."""
-    here = not (isinstance(block, UnitBlock) and block.other_place is not None)
-    online = here and block.offer.online_only
+    online = block.other_place is None and block.offer.online_only
     return tuple(fee for fee in place.fees if online or not fee.online_only)
 
 
@@ -160,15 +163,12 @@ def voucher_counts_for(voucher: Voucher, block: Block) -> bool:
     """Whether a voucher takes anything off what is bought of a block."""
     if not voucher.offers:
         return True
-    here = not (isinstance(block, UnitBlock) and block.other_place is not None)
-    return here and block.offer.name in voucher.offers
+    return block.other_place is None and block.offer.name in voucher.offers
 
 
 def people_of(block: Block, role: Role | None) -> int:
     """For how many people one thing of a block counts with a voucher: a bundle or pass with its seats."""
-    if role is None and isinstance(block, UnitBlock):
-        return sum(row.count for row in block.rows)
-    return 1
+    return block.seats if role is None else 1
 
 
 @dataclass(frozen=True)
@@ -231,15 +231,10 @@ def priced_items(board: Board, use: Use) -> list[tuple[Role | None, int, int, bo
     """
     block = board.blocks[use.source]
     items: list[tuple[Role | None, int, int, bool]] = []
-    if isinstance(block, UnitBlock):
-        items.append((None, block.price, use.units, True))
-        for role, kind, count in use.people:
-            if role is Role.BEYOND:
-                items.append((role, block.beyond_price[kind], count, block.single_tickets_inside))
-            elif block.seat_price.get(kind, 0):
-                items.append((role, block.seat_price[kind], count, True))
-        return items
-    return [
-        (role, block.prices[kind] if role is Role.USER else 0, count, True)
-        for role, kind, count in use.people
-    ]
+    if block.unit_price is not None:
+        items.append((None, block.unit_price, use.units, True))
+    for role, kind, count in use.people:
+        way = block.way(role, kind)
+        if way.is_item or way.prices[kind]:
+            items.append((role, way.prices[kind], count, way.with_fees))
+    return items

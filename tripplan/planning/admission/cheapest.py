@@ -19,18 +19,15 @@ from tripplan.planning.admission.availability import (
     on_sale,
     vouchers_that_count,
 )
-from tripplan.planning.admission.blocks import (
-    Board,
-    HeldHere,
-    UnitBlock,
-    bands_on,
-    read_board,
-)
+from tripplan.planning.admission.board import read_board
 from tripplan.planning.admission.charges import SaleLimits
+from tripplan.planning.admission.constraints import Board
 from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.purchase_plans import PurchasePlan, PurchasePlanner
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission, OtherWay
+from tripplan.planning.admission.terms.annual_pass import HeldHere
+from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.admission.till import (
     entry_lines,
     exact_money,
@@ -278,11 +275,7 @@ def _other_way(
 
 def _by_single_tickets(board: Board, finder: PurchasePlanner) -> PurchasePlan | None:
     """The obvious way: for each person a ticket, without bundles, passes and group prices."""
-    clever = (
-        block.source
-        for block in board.blocks
-        if isinstance(block, UnitBlock) or block.at_least > 1 or block.one_free_per is not None
-    )
+    clever = (block.source for block in board.blocks if block.is_for_groups)
     return finder.cheapest(SaleLimits(left_out=frozenset(clever)))
 
 
@@ -331,7 +324,7 @@ def _notes(
     for source, people in used_by.items():
         block = board.blocks[source]
         offer = block.offer
-        if isinstance(block, UnitBlock) and block.held is not None:
+        if block.held is not None:
             holders = [name for name in block.held.holders if name in {m.name for m in party}]
             notes.append(f"Bring '{offer.name}' of {wording.listed(holders)}.")
             continue
@@ -364,7 +357,7 @@ def _notes(
         for out in left_out
         if out.too_late_since is not None
     ]
-    bands = [band for offer in (*offers, *(one.offer for one in passes)) for band in bands_on(offer)]
+    bands = [band for offer in (*offers, *(one.offer for one in passes)) for band in terms_of(offer).bands]
     for member in party:
         oldest, youngest = member.months_on(visit.day), completed_months(member.born.latest, visit.day)
         if any((oldest in band) != (youngest in band) for band in bands):

@@ -5,13 +5,14 @@ from decimal import Decimal
 from itertools import combinations
 
 from tripplan.documents.places.offer_sentences import ages_in_words
-from tripplan.documents.places.offers import Bundle, Discount, Offer, Pass, Ticket, prices_in
+from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.language import wording
-from tripplan.planning.admission.blocks import decimals, sold_singly
+from tripplan.planning.admission.terms.registry import terms_of
+from tripplan.planning.admission.terms.ticket import sold_singly
 from tripplan.values.ages import MONTHS, AgeBand
-from tripplan.values.money import Money, minor_digits
+from tripplan.values.money import Money, decimals, minor_digits
 
 Found = tuple[str, str, str, Weight]
 """Field, value, message, weight."""
@@ -53,11 +54,6 @@ def overlapping_bands(place: Place) -> Iterator[Found]:
         if shared and _conditions(first) == _conditions(second):
             message = f"overlaps with '{first.name}' for ages {shared[0]} under the same conditions"
             yield f"offers[{number}].ages", str(shared[1]), message, Weight.FAULT
-    for number, offer in tickets:
-        for index, other in enumerate(offer.other_ages):
-            if any(other.ages.overlaps(band) for band in offer.bands[: index + 1]):
-                message = "overlaps with other ages of the same ticket; each age has one price"
-                yield f"offers[{number}].other_ages[{index}].ages", str(other.ages), message, Weight.FAULT
 
 
 def _conditions(offer: Ticket) -> dict[str, object]:
@@ -178,8 +174,6 @@ def idle_discounts(place: Place) -> Iterator[Found]:
     for number, offer in enumerate(place.offers):
         if not isinstance(offer, Discount):
             continue
-        if not offer.percent_off:
-            yield f"offers[{number}].percent_off", "0", "takes nothing off", Weight.WARNING
         tickets = [
             other
             for other in place.offers
@@ -221,18 +215,11 @@ def unknown_inclusions(place: Place) -> Iterator[Found]:
                 yield f"offers[{number}].includes[{index}]", name, message, Weight.FAULT
 
 
-def impossible_numbers(place: Place) -> Iterator[Found]:
-    """A smallest number may not exceed the largest."""
+def offers_by_themselves(place: Place) -> Iterator[Found]:
+    """No offer contradicts itself or has a rule without effect."""
     for number, offer in enumerate(place.offers):
-        field = f"offers[{number}].at_least"
-        if isinstance(offer, Bundle):
-            seats = sum(seat.count for seat in offer.seats)
-            if offer.at_least > seats:
-                message = f"more than its {seats} seats can never be taken"
-                yield field, str(offer.at_least), message, Weight.FAULT
-        elif isinstance(offer, Ticket) and offer.at_most is not None and offer.at_least > offer.at_most:
-            message = f"more than at_most, {offer.at_most}"
-            yield field, str(offer.at_least), message, Weight.FAULT
+        for field, value, message, weight in terms_of(offer).faults():
+            yield f"offers[{number}].{field}", value, message, weight
 
 
 def impossible_dates(place: Place) -> Iterator[Found]:
@@ -250,29 +237,11 @@ def impossible_companions(place: Place) -> Iterator[Found]:
             continue
         rule = offer.companions
         others = (other for other in place.offers if other is not offer)
-        if not any(_lets_in(other, rule.ages, paying=rule.must_pay) for other in others):
+        ways = [entrance for other in others for entrance in terms_of(other).entrances()]
+        if not any(one.ages.overlaps(rule.ages) and (one.pays or not rule.must_pay) for one in ways):
             way = "pay their way in" if rule.must_pay else "come in"
             message = f"by no other offer can people {ages_in_words(rule.ages)} {way}"
             yield f"offers[{number}].companions.ages", str(rule.ages), message, Weight.FAULT
-
-
-def _lets_in(offer: Offer, ages: AgeBand, *, paying: bool) -> bool:
-    """Whether somebody of an age band can come in by an offer."""
-    if isinstance(offer, Ticket):
-        prices = zip(offer.bands, prices_in(offer), strict=True)
-        return any(band.overlaps(ages) and (price > 0 or not paying) for band, price in prices)
-    if isinstance(offer, Discount):
-        return offer.ages.overlaps(ages) and (offer.percent_off < 100 or not paying)
-    in_a_seat = _has_seat(offer, ages)
-    if isinstance(offer, Pass):
-        return in_a_seat
-    beyond = offer.extras is not None and offer.extras.ages.overlaps(ages)
-    extra_pays = offer.extras is not None and offer.extras.price > 0
-    return (in_a_seat and (offer.price > 0 or not paying)) or (beyond and (extra_pays or not paying))
-
-
-def _has_seat(offer: Offer, ages: AgeBand) -> bool:
-    return isinstance(offer, Bundle | Pass) and any(seat.ages.overlaps(ages) for seat in offer.seats)
 
 
 def only_pass_holders(place: Place) -> Iterator[Found]:
@@ -280,26 +249,6 @@ def only_pass_holders(place: Place) -> Iterator[Found]:
     if all(isinstance(offer, Pass) for offer in place.offers):
         message = "only holders of a pass can enter; is a ticket missing?"
         yield "offers", wording.listed([offer.name for offer in place.offers]), message, Weight.WARNING
-
-
-def rules_without_effect(place: Place) -> Iterator[Found]:
-    """A number that belongs to a rule which is not there was probably meant otherwise."""
-    for number, offer in enumerate(place.offers):
-        if isinstance(offer, Ticket | Discount) and offer.one_status_covers > 1 and not offer.needs:
-            message = "has no effect, since the ticket needs no status"
-            field = f"offers[{number}].one_status_covers"
-            yield field, str(offer.one_status_covers), message, Weight.WARNING
-        if isinstance(offer, Pass) and offer.guests_percent_off and not offer.guests_at_most:
-            message = "has no effect while guests_at_most is 0"
-            field = f"offers[{number}].guests_percent_off"
-            yield field, str(offer.guests_percent_off), message, Weight.WARNING
-        if (
-            isinstance(offer, Pass)
-            and offer.guests_per_year is not None
-            and offer.guests_per_year < offer.guests_at_most
-        ):
-            message = f"is less than the guests on a single visit, {offer.guests_at_most}"
-            yield f"offers[{number}].guests_per_year", str(offer.guests_per_year), message, Weight.FAULT
 
 
 def honoured_at_home(place: Place) -> Iterator[Found]:
@@ -310,15 +259,6 @@ def honoured_at_home(place: Place) -> Iterator[Found]:
                 message = "this is the place's own card; name another place"
                 field = f"offers[{number}].elsewhere[{index}].place"
                 yield field, other.place, message, Weight.FAULT
-
-
-def must_include_without_seat(place: Place) -> Iterator[Found]:
-    """Whom a bundle must include needs a seat in it."""
-    for number, offer in enumerate(place.offers):
-        wanted = offer.must_include if isinstance(offer, Bundle) else None
-        if wanted is not None and not _has_seat(offer, wanted):
-            message = "none of its seats is for such a person"
-            yield f"offers[{number}].must_include", str(wanted), message, Weight.FAULT
 
 
 def stays_too_short(place: Place) -> Iterator[Found]:
@@ -403,13 +343,11 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     idle_discounts,
     unknown_offers,
     unknown_inclusions,
-    impossible_numbers,
+    offers_by_themselves,
     impossible_dates,
     impossible_companions,
     only_pass_holders,
-    rules_without_effect,
     honoured_at_home,
-    must_include_without_seat,
     stays_too_short,
     parking_by_time,
     nobody_to_mind,

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from math import gcd
 
 from tripplan.errors import PlanError
-from tripplan.planning.admission.blocks import Board, Role, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import (
     ANYTHING,
     ITEM_BITS,
@@ -21,6 +20,7 @@ from tripplan.planning.admission.charges import (
     charge_of,
     people_of,
 )
+from tripplan.planning.admission.constraints import Block, Board, Role, Way
 from tripplan.planning.integer_programme import minimized
 
 Terms = dict[int, float]
@@ -48,6 +48,7 @@ class _Column:
         upper: its largest value; None for an unbounded amount of money [coins].
         is_unit: whether it counts units bought.
         pays: whether people in it count as having paid.
+        with_fee: whether fees on every ticket come on it.
     """
 
     source: int
@@ -57,6 +58,7 @@ class _Column:
     upper: int | None
     is_unit: bool = False
     pays: bool = False
+    with_fee: bool = True
 
 
 class _Programme:
@@ -79,14 +81,20 @@ class _Programme:
     def at_most(self, terms: Terms, bound: float) -> None:
         self.rows.append((terms, float("-inf"), bound))
 
-    def people(
-        self, source: int, role: Role, kinds: Iterable[int], weight: int, pays: bool
-    ) -> dict[int, int]:
-        """One column per kind that may come in this way."""
-        return {
-            kind: self.column(_Column(source, role, kind, weight, self.board.kinds[kind].count, pays=pays))
-            for kind in sorted(kinds)
-        }
+    def people(self, block: Block, way: Way) -> dict[int, int]:
+        """One column per kind that may come in by a way."""
+        found = {}
+        for kind in sorted(way.prices):
+            weight = self.charges.entering(block, way, kind)
+            if weight is not None:
+                found[kind] = self.one_kind(block.source, way, kind, weight)
+        return found
+
+    def one_kind(self, source: int, way: Way, kind: int, weight: int) -> int:
+        """A column for people of a kind who come in by a way."""
+        upper = self.board.kinds[kind].count
+        pays, with_fee = kind in way.paid, way.with_fees
+        return self.column(_Column(source, way.role, kind, weight, upper, pays=pays, with_fee=with_fee))
 
 
 def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = ANYTHING) -> Solution | None:
@@ -105,23 +113,16 @@ def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = AN
         PlanError: the solver gave up, or what it found breaks a rule.
     """
     programme = _Programme(board, charges)
-    companions: list[tuple[TicketBlock, dict[int, int], dict[int, int]]] = []
     blocks = [block for block in board.blocks if block.source not in limits.left_out]
-    for block in blocks:
-        if isinstance(block, TicketBlock):
-            if block.is_plain:
-                continue
-            users, leaders = _ticket(programme, block)
-            if block.companions is not None and users:
-                companions.append((block, users, leaders))
-        else:
-            _units(programme, block, limits.must_buy)
-    plain = [block for block in blocks if isinstance(block, TicketBlock) and block.is_plain]
+    joint = [block for block in blocks if not block.is_plain]
+    beside = [(block, _joint(programme, block, limits.must_buy)) for block in joint]
+    plain = [block for block in blocks if block.is_plain]
     fees_differ = len(set(zip(charges.fee_factors, charges.ticket_fees, strict=True))) > 1
     by_voucher = bool(charges.reduced_sources) and fees_differ
     _plain_tickets(programme, plain, all_of_them=bool(limits.not_all_of) or by_voucher)
-    for ticket, users, leaders in companions:
-        _companions(programme, ticket, users, leaders)
+    for block, people in beside:
+        if block.companions is not None and people.get(Role.USER):
+            _companions(programme, block, people)
     for number, kind in enumerate(board.kinds):
         everybody = {i: 1.0 for i, column in enumerate(programme.columns) if column.kind == number}
         if not everybody:
@@ -163,136 +164,101 @@ def _tie(weight: int, item: int) -> int:
     return ((weight >> ORDER_BITS) & ITEMS) * item + (weight & SOURCES)
 
 
-def _plain_tickets(programme: _Programme, blocks: Iterable[TicketBlock], *, all_of_them: bool) -> None:
+def _plain_tickets(programme: _Programme, blocks: Iterable[Block], *, all_of_them: bool) -> None:
     """Tickets for one person alone.
 
     Of those for one kind of person only the lightest matters among those that cost, among those that are free
     and among those that a voucher counts for; unless some must be done without, or a voucher leaves fees to
     pay that are not the same on all, which needs all.
     """
-    lightest: dict[tuple[int, bool, bool, int], tuple[int, int]] = {}
+    lightest: dict[tuple[int, bool, bool, int], tuple[int, int, Way]] = {}
     for block in blocks:
         reduced = block.source in programme.charges.reduced_sources
-        for kind, price in block.prices.items():
-            weight = programme.charges.step(block.source, price)
-            if weight is not None:
-                key = (kind, price > 0, reduced, block.source if all_of_them else 0)
-                lightest[key] = min(lightest.get(key, (weight, block.source)), (weight, block.source))
-    for (kind, pays, _, _), (weight, source) in sorted(lightest.items()):
-        programme.people(source, Role.USER, (kind,), weight, pays=pays)
+        for way in block.ways:
+            for kind in way.prices:
+                weight = programme.charges.entering(block, way, kind)
+                key = (kind, kind in way.paid, reduced, block.source if all_of_them else 0)
+                if weight is not None and (key not in lightest or weight < lightest[key][0]):
+                    lightest[key] = (weight, block.source, way)
+    for (kind, *_), (weight, source, way) in sorted(lightest.items(), key=lambda item: item[0]):
+        programme.one_kind(source, way, kind, weight)
 
 
-def _ticket(programme: _Programme, block: TicketBlock) -> tuple[dict[int, int], dict[int, int]]:
-    users: dict[int, int] = {}
-    for kind, price in block.prices.items():
-        weight = programme.charges.step(block.source, price)
-        if weight is not None:
-            users |= programme.people(block.source, Role.USER, (kind,), weight, pays=price > 0)
-    if not users:
-        return {}, {}
-    paying: Terms = dict.fromkeys(users.values(), 1.0)
-    if block.users != block.holders:
-        covered = {
-            column: 1.0 - (block.covers if kind in block.holders else 0) for kind, column in users.items()
+People = Mapping[Role, Sequence[tuple[int, int]]]
+"""Kinds with their columns, by role."""
+
+
+def _joint(programme: _Programme, block: Block, must_buy: int | None) -> People:
+    """What is had by several together: its units with the people in them, who keep to its limits.
+
+    Limits of each unit are stated for all its units together. With one kind of person that each demands this
+    is exact: put such a person in each, then even out the others. With two, it is not; such units are stated
+    one by one.
+    """
+    unit = programme.charges.unit(block)
+    if unit is None:
+        return {}
+    demands = [limit for limit in block.limits if limit.at_most < 0]
+    most = programme.party // max((-limit.at_most for limit in demands), default=1)
+    if block.units_at_most is not None:
+        most = min(most, block.units_at_most)
+    scarce = [limit.demands for limit in demands if limit.demands < block.kinds_in(Role.SEAT)]
+    one_by_one = len(scarce) > 1
+    if one_by_one:
+        count = [sum(programme.board.kinds[kind].count for kind in kinds) for kinds in scarce]
+        most = min(most, *count)
+    people: dict[Role, list[tuple[int, int]]] = {}
+    bought = []
+    for _ in range(most if one_by_one else min(most, 1)):
+        bought.append(_units(programme, block, unit, 1 if one_by_one else most, people))
+    if must_buy == block.source:
+        programme.at_most(dict.fromkeys(bought, -1.0), -1)
+    return people
+
+
+def _units(
+    programme: _Programme, block: Block, unit: int, most: int, people: dict[Role, list[tuple[int, int]]]
+) -> int:
+    """Some units of a block with the people who come in by them; the number of the units' column."""
+    units = programme.column(_Column(block.source, None, -1, unit, most, is_unit=block.is_unit))
+    coming: dict[Role, list[tuple[int, int]]] = {}
+    for way in block.ways:
+        columns = programme.people(block, way)
+        at_most = programme.party if way.at_most is None else way.at_most
+        programme.at_most({**dict.fromkeys(columns.values(), 1.0), units: -float(at_most)}, 0)
+        coming.setdefault(way.role, []).extend(columns.items())
+    for limit in block.limits:
+        terms = {
+            column: float(counted[kind])
+            for role, counted in limit.counted.items()
+            for kind, column in coming.get(role, ())
+            if kind in counted
         }
-        programme.at_most(covered, 0)
-    if block.at_least > 1:
-        switch = programme.column(_Column(block.source, None, -1, 0, 1))
-        most = sum(programme.board.kinds[kind].count for kind in users)
-        programme.at_most({**paying, switch: -float(most)}, 0)
-        programme.at_most({**dict.fromkeys(users.values(), -1.0), switch: float(block.at_least)}, 0)
-    if block.at_most is not None:
-        programme.at_most(paying, block.at_most)
-    leaders: dict[int, int] = {}
-    if block.one_free_per is not None:
-        free = programme.charges.step(block.source, 0) or 0
-        leaders = programme.people(block.source, Role.LEADER, block.leaders, free, pays=False)
-        per = float(block.one_free_per)
-        programme.at_most({**dict.fromkeys(leaders.values(), per), **dict.fromkeys(users.values(), -1.0)}, 0)
-    return users, leaders
+        programme.at_most({**terms, units: -float(limit.at_most)}, 0)
+    for role, columns_of in coming.items():
+        people.setdefault(role, []).extend(columns_of)
+    return units
 
 
-def _companions(
-    programme: _Programme, block: TicketBlock, users: dict[int, int], leaders: dict[int, int]
-) -> None:
-    """Users of a ticket are no more than its companions, who do not use it themselves, allow."""
+def _companions(programme: _Programme, block: Block, people: People) -> None:
+    """Users of a block are no more than its companions, who do not come in by it themselves, allow."""
     rule = block.companions
     if rule is None:
         return
     each = float(rule.each_allows)
-    terms: Terms = dict.fromkeys(users.values(), 1.0)
+    terms: Terms = {column: 1.0 for _, column in people[Role.USER]}
     if rule.must_pay:
         for number, column in enumerate(programme.columns):
             if column.pays and column.kind in rule.kinds and column.source != block.source:
                 terms[number] = terms.get(number, 0.0) - each
         programme.at_most(terms, 0)
         return
-    for role in (users, leaders):
-        for kind, number in role.items():
+    for columns in people.values():
+        for kind, number in columns:
             if kind in rule.kinds:
                 terms[number] = terms.get(number, 0.0) + each
     present = sum(programme.board.kinds[kind].count for kind in rule.kinds)
     programme.at_most(terms, each * present)
-
-
-def _units(programme: _Programme, block: UnitBlock, must_buy: int | None) -> None:
-    """Bundles and passes.
-
-    Rules on each unit are stated for all its units together. With one kind of person that each must seat
-    this is exact: seat such a person in each, then even out the others. With two, it is not; such units are
-    stated one by one.
-    """
-    unit = programme.charges.step(block.source, block.price)
-    if unit is None:
-        return
-    most = programme.party // block.at_least
-    if block.at_most is not None:
-        most = min(most, block.at_most)
-    one_by_one = block.must_include is not None and block.one_with_status is not None
-    if one_by_one and block.one_with_status is not None:
-        most = min(most, sum(programme.board.kinds[kind].count for kind in block.one_with_status))
-    bought = []
-    for _ in range(most if one_by_one else 1):
-        if most:
-            bought.append(_unit_columns(programme, block, unit, 1 if one_by_one else most))
-    if must_buy == block.source:
-        programme.at_most(dict.fromkeys(bought, -1.0), -1)
-
-
-def _unit_columns(programme: _Programme, block: UnitBlock, unit: int, most: int) -> int:
-    source = block.source
-    units = programme.column(_Column(source, None, -1, unit, most, is_unit=True))
-    seated: list[tuple[int, int]] = []
-    for row in block.rows:
-        in_row: dict[int, int] = {}
-        for kind in sorted(row.kinds):
-            weight = programme.charges.seat(block, kind)
-            if weight is not None:
-                in_row |= programme.people(source, Role.SEAT, (kind,), weight, pays=block.seats_are_paid)
-        programme.at_most({**dict.fromkeys(in_row.values(), 1.0), units: -float(row.count)}, 0)
-        seated += in_row.items()
-    for kinds, least in (
-        (None, block.at_least),
-        (block.must_include, 1),
-        (block.one_with_status, 1),
-    ):
-        if kinds is None and least != block.at_least:
-            continue
-        counted = {column: -1.0 for kind, column in seated if kinds is None or kind in kinds}
-        programme.at_most({**counted, units: float(least)}, 0)
-    beyond: Terms = {}
-    for kind, price in sorted(block.beyond_price.items()):
-        weight = programme.charges.beyond(block, kind)
-        if weight is not None:
-            columns = programme.people(source, Role.BEYOND, (kind,), weight, pays=price > 0)
-            beyond |= dict.fromkeys(columns.values(), 1.0)
-    if beyond:
-        per_unit = block.beyond_at_most if block.beyond_at_most is not None else programme.party
-        programme.at_most({**beyond, units: -float(per_unit)}, 0)
-    if block.holds_at_most is not None:
-        everybody = {**dict.fromkeys((column for _, column in seated), 1.0), **beyond}
-        programme.at_most({**everybody, units: -float(block.holds_at_most)}, 0)
-    return units
 
 
 def _do_without_one(programme: _Programme, sources: frozenset[int | None]) -> None:
@@ -356,11 +322,7 @@ def _price_within(programme: _Programme, column: _Column) -> int:
     charges = programme.charges
     if column.source not in charges.reduced_sources:
         return 0
-    block = programme.board.blocks[column.source]
-    with_fee = (
-        not (column.role is Role.BEYOND and isinstance(block, UnitBlock)) or block.single_tickets_inside
-    )
-    return charges.price_in(column.source, charge_of(column.weight), with_fee=with_fee)
+    return charges.price_in(column.source, charge_of(column.weight), with_fee=column.with_fee)
 
 
 def _solve(programme: _Programme, objective: Sequence[float]) -> list[int] | None:

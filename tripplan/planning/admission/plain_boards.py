@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 from decimal import Decimal
+from functools import cache
 from itertools import accumulate, combinations
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Bundle, Offer, Pass, Ticket
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.blocks import sold_singly
 from tripplan.values.money import Money
 
 
@@ -31,11 +31,11 @@ def plain_price(
     """
     if place.fees or place.vouchers or (place.sales_tax is not None and place.sales_tax.on_entry):
         return None
-    if any(offer.includes for offer in offers):
-        return None
     tickets = [offer for offer in offers if isinstance(offer, Ticket)]
     units = [offer for offer in offers if isinstance(offer, Bundle | Pass)]
-    if len(tickets) + len(units) < len(offers) or not all(_for_one_person(ticket) for ticket in tickets):
+    if len(tickets) + len(units) < len(offers) or not all(_says_only(t, _TICKET) for t in tickets):
+        return None
+    if any(unit.includes for unit in units):
         return None
     singles: list[Decimal] = []
     for member, age in zip(party, months, strict=True):
@@ -57,14 +57,22 @@ def plain_price(
     return Money(total - saved, place.currency).rounded()
 
 
-def _for_one_person(ticket: Ticket) -> bool:
-    return (
-        sold_singly(ticket)
-        and ticket.one_status_covers == 1
-        and ticket.one_free_per is None
-        and not ticket.other_ages
-        and ticket.good_on == "any day"
-    )
+_WHEN = {"valid", "first_day", "last_day", "book_days_ahead", "longest_stay_minutes", "leave_by"}
+"""What decides whether an offer can be had for a visit; those that cannot are no longer there."""
+_PLAIN = {"kind", "name", "price", *_WHEN, "online_only", "refundable", "note"}
+_TICKET = frozenset({*_PLAIN, "ages", "needs"})
+_BUNDLE = frozenset({*_PLAIN, "seats", "at_most"})
+
+
+def _says_only(offer: Ticket | Bundle, fields: frozenset[str]) -> bool:
+    """Whether an offer has no rule but in some of its fields; so what is new on a card is never plain."""
+    return all(getattr(offer, field) == default for field, default in _others(type(offer), fields))
+
+
+@cache
+def _others(kind: type[Ticket | Bundle], fields: frozenset[str]) -> tuple[tuple[str, object], ...]:
+    """All other fields with what they are when left out."""
+    return tuple((name, one.default) for name, one in kind.model_fields.items() if name not in fields)
 
 
 def _may_use(member: Member, ticket: Ticket) -> bool:
@@ -73,10 +81,8 @@ def _may_use(member: Member, ticket: Ticket) -> bool:
 
 def _has_plain_seats(bundle: Bundle, months: Sequence[int]) -> bool:
     """Whether anybody of the right age may take a seat, and nobody could take one of two kinds."""
-    rules = bundle.extras or bundle.needs or bundle.must_include or bundle.at_least > 1
-    rules = rules or bundle.one_family or bundle.per_car or bundle.counts_everybody
     bands = [seats.ages for seats in bundle.seats]
-    return not rules and not any(
+    return _says_only(bundle, _BUNDLE) and not any(
         age in first and age in second for first, second in combinations(bands, 2) for age in months
     )
 

@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.blocks import Block, Board, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import (
     ANYTHING,
     ITEM_BITS,
@@ -22,6 +21,7 @@ from tripplan.planning.admission.charges import (
     priced_items,
     voucher_counts_for,
 )
+from tripplan.planning.admission.constraints import Block, Board, Role
 from tripplan.planning.admission.integer import cheapest_by_integers
 from tripplan.planning.admission.table import CoverTable, payer_cases, states
 from tripplan.values.money import minor_digits
@@ -279,12 +279,16 @@ def _dearest(counted: Sequence[tuple[int, int, int]], people_at_most: int | None
     return best[people_at_most]
 
 
-def _free_kinds(block: TicketBlock | UnitBlock) -> set[int]:
+def _free_kinds(block: Block) -> frozenset[int]:
     """Kinds that may come in by a block without anything being bought at a price."""
-    if isinstance(block, TicketBlock):
-        free = {kind for kind, price in block.prices.items() if not price}
-        return free | block.leaders if free else set()
-    if block.price:
-        return set()
-    seated = {kind for row in block.rows for kind in row.kinds if not block.seat_price.get(kind, 0)}
-    return seated | {kind for kind, price in block.beyond_price.items() if price == 0}
+    if block.unit_price:
+        return frozenset()
+    free = {
+        kind
+        for way in block.ways
+        if way.role is not Role.LEADER
+        for kind, price in way.prices.items()
+        if not price
+    }
+    leaders = {kind for way in block.ways if way.role is Role.LEADER for kind in way.prices}
+    return frozenset(free | leaders if free else free)

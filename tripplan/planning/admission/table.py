@@ -12,13 +12,13 @@ A state is one integer with a field for each kind and a guard bit above each fie
 subtracting it leaves every guard bit standing.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import NamedTuple
 
-from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import Charges, SaleLimits, Solution, Use
+from tripplan.planning.admission.constraints import Block, Board, Limit, Role, Way
 
 
 @dataclass(frozen=True)
@@ -46,6 +46,9 @@ class _Option(NamedTuple):
     weight: int
     pair: tuple[int, int]
 
+
+_Kept = Callable[[int, int], bool]
+"""Whether people of a first and a second role, packed, keep to a limit."""
 
 _NO_WAY = 1 << 200
 """A weight that stands for "not at all"."""
@@ -104,31 +107,14 @@ def _undecided(board: Board) -> dict[int, bool | None]:
     """Companion kinds that must pay: whether they always pay, never, or either (None)."""
     watched: set[int] = set()
     for block in board.blocks:
-        if isinstance(block, TicketBlock) and block.users and block.companions is not None:
-            watched |= block.companions.kinds if block.companions.must_pay else set()
+        if block.companions is not None and block.companions.must_pay and block.kinds:
+            watched |= block.companions.kinds
     if not watched:
         return {}
-    pay: set[int] = set()
-    free: set[int] = set()
-    for block in board.blocks:
-        paying, others = _kinds_that_pay(board, block)
-        pay |= paying
-        free |= others
+    ways = [way for block in board.blocks for way in block.ways]
+    pay = frozenset[int]().union(*(way.paid for way in ways))
+    free = frozenset[int]().union(*(way.free for way in ways))
     return {kind: None if kind in pay and kind in free else kind in pay for kind in sorted(watched)}
-
-
-def _kinds_that_pay(board: Board, block: Block) -> tuple[set[int], set[int]]:
-    """Kinds that can come in by a block so that it counts as paid, and so that it does not."""
-    if isinstance(block, TicketBlock):
-        leaders = set(board.free_leaders(block))
-        paying_users = {kind for kind, price in block.prices.items() if price}
-        return paying_users, (set(block.prices) - paying_users) | leaders
-    seated = {kind for row in block.rows for kind in row.kinds}
-    paid_beyond = {kind for kind, price in block.beyond_price.items() if price}
-    free_beyond = set(block.beyond_price) - paid_beyond
-    if block.seats_are_paid:
-        return seated | paid_beyond, free_beyond
-    return paid_beyond, seated | free_beyond
 
 
 def _payer_cases(board: Board) -> Iterator[tuple[_Part, ...]]:
@@ -166,13 +152,10 @@ class _Case:
             self._guards |= 1 << (shift + width)
             self._everybody |= part.count << shift
             shift += width + 1
-        self._payers = {
-            kind: sum(part.count for part in parts if part.kind == kind and part.pays is True)
-            for kind in range(len(board.kinds))
-        }
         self._choices_known: dict[tuple[tuple[int, ...], int], list[tuple[int, int]]] = {}
-        self._fillings_known: dict[tuple[tuple[tuple[int, ...], int], ...], dict[int, int]] = {}
+        self._fillings_known: dict[tuple[tuple[tuple[int, ...], int | None], ...], dict[int, int]] = {}
         self._options_known: dict[int, list[_Option]] = {}
+        self._weighed_known: dict[tuple[tuple[tuple[int, int], ...], int | None], list[tuple[int, int]]] = {}
 
     def cheapest(self, left_out: Collection[int], must_buy: int | None) -> Solution | None:
         any_number, limited = self._repeatable_and_not(left_out)
@@ -211,7 +194,7 @@ class _Case:
         alone: list[int] = [_NO_WAY] * len(self._parts)
         everybody = sum(part.count for part in self._parts)
         for block in self._board.blocks:
-            if isinstance(block, TicketBlock) and block.is_plain and block.source not in left_out:
+            if block.is_plain and block.source not in left_out:
                 any_number.append(block.source)
                 for option in self._options(block):
                     number = self._ones.index(option.taken)
@@ -220,29 +203,24 @@ class _Case:
         for block in self._board.blocks:
             if block.source in left_out:
                 continue
-            if isinstance(block, TicketBlock):
+            if not block.is_unit:
                 if not block.is_plain:
                     limited.append((block.source, 1))
                 continue
-            unit = self._charges.step(block.source, block.price)
+            unit = self._charges.unit(block)
             if unit is None or unit >= singly:
                 continue
-            possible = everybody // block.at_least
-            if block.at_most is None or block.at_most >= possible:
+            possible = everybody // max((-limit.at_most for limit in block.limits), default=1)
+            if block.units_at_most is None or block.units_at_most >= possible:
                 any_number.append(block.source)
             else:
-                limited.append((block.source, block.at_most))
+                limited.append((block.source, block.units_at_most))
         return any_number, limited
 
     def _options(self, block: Block) -> list[_Option]:
         if block.source not in self._options_known:
-            if isinstance(block, UnitBlock):
-                options = self._unit_options(block)
-            elif block.is_plain:
-                options = self._plain_options(block)
-            else:
-                options = self._ticket_options(block)
-            self._options_known[block.source] = options
+            made = self._plain_options if block.is_plain else self._joint_options
+            self._options_known[block.source] = made(block)
         return self._options_known[block.source]
 
     def _sorted_options(self, sources: Sequence[int]) -> list[list[tuple[int, int, int, _Option]]]:
@@ -327,7 +305,7 @@ class _Case:
         people: dict[tuple[int, Role, int], int] = {}
         units: dict[int, int] = {}
         for source, option in used:
-            is_unit = isinstance(self._board.blocks[source], UnitBlock)
+            is_unit = self._board.blocks[source].is_unit
             units[source] = units.get(source, 0) + is_unit
             roles = (Role.SEAT, Role.BEYOND) if is_unit else (Role.USER, Role.LEADER)
             for role, packed in zip(roles, option.pair, strict=True):
@@ -366,70 +344,137 @@ class _Case:
             self._choices_known[key] = choices
         return self._choices_known[key]
 
-    def _mask_of(self, kinds: Collection[int]) -> int:
-        return sum(mask for mask, part in zip(self._masks, self._parts, strict=True) if part.kind in kinds)
-
-    def _parts_in(self, kinds: Collection[int], *, pays: bool) -> list[int]:
-        return [n for n, part in enumerate(self._parts) if part.kind in kinds and part.may(pays)]
-
-    def _users(self, block: TicketBlock) -> dict[int, int]:
-        """What a person of each part weighs who uses a ticket."""
+    def _weights(self, block: Block, way: Way) -> dict[int, int]:
+        """What a person of each part weighs who comes in by a way."""
         weights = {}
         for number, part in enumerate(self._parts):
-            price = block.prices.get(part.kind)
-            if price is not None and part.may(price > 0):
-                weight = self._charges.step(block.source, price)
+            if part.kind in way.prices and part.may(part.kind in way.paid):
+                weight = self._charges.entering(block, way, part.kind)
                 if weight is not None:
                     weights[number] = weight
         return weights
 
-    def _plain_options(self, block: TicketBlock) -> list[_Option]:
+    def _plain_options(self, block: Block) -> list[_Option]:
         return [
             _Option(self._ones[number], weight, (self._ones[number], 0))
-            for number, weight in self._users(block).items()
+            for way in block.ways
+            for number, weight in self._weights(block, way).items()
         ]
 
-    def _ticket_options(self, block: TicketBlock) -> list[_Option]:
-        leader_weight = self._charges.step(block.source, 0) or 0
-        users = self._users(block)
-        same = next(iter(users.values()), 0)
-        by_part = any(weight != same for weight in users.values())
-        leaders = self._parts_in(self._board.free_leaders(block), pays=False)
+    def _joint_options(self, block: Block) -> list[_Option]:
+        """Who may come in by one unit of a block, or by one that is for several at a time."""
+        unit = self._charges.unit(block)
+        if unit is None:
+            return []
+        first_role = Role.SEAT if block.is_unit else Role.USER
+        firsts = self._filled(block, [way for way in block.ways if way.role is first_role])
+        seconds = [
+            (way, tuple(self._weights(block, way).items()))
+            for way in block.ways
+            if way.role is not first_role
+        ]
+        of_first, of_both = self._split(block.limits)
+        guards, room = self._guards, self._everybody | self._guards
         lightest: dict[int, _Option] = {}
-        for paying, first in self._choices(list(users), block.at_most):
-            if paying < block.at_least or not paying or not self._status_covers(block, paying, first):
+        for first, weight in firsts.items():
+            if not first or not all(kept(first, 0) for kept in of_first):
                 continue
-            weight = self._weigh(users, first) if by_part else paying * same
-            free_at_most = paying // block.one_free_per if block.one_free_per is not None else 0
-            for free, second in self._choices(leaders, free_at_most):
-                taken, total = first + second, weight + free * leader_weight
-                known = lightest.get(taken)
-                if (
-                    (known is None or total < known.weight)
-                    and self._fits(taken)
-                    and self._companions_suffice(block, paying, taken)
-                ):
-                    lightest[taken] = _Option(taken, total, (first, second))
+            others = [(0, 0)]
+            for way, weights in seconds:
+                # Whoever could take a free seat does not come along beyond the seats.
+                more = (
+                    tuple(item for item in weights if first + self._ones[item[0]] not in firsts)
+                    if block.is_unit
+                    else weights
+                )
+                choices = self._weighed(more, way.at_most)
+                others = [(one + two, w + extra) for one, w in others for two, extra in choices]
+            for second, extra in others:
+                taken = first + second
+                if (room - taken) & guards == guards:
+                    total = unit + weight + extra
+                    known = lightest.get(taken)
+                    if (
+                        (known is None or total < known.weight)
+                        and all(kept(first, second) for kept in of_both)
+                        and self._companions_suffice(block, first, taken)
+                    ):
+                        lightest[taken] = _Option(taken, total, (first, second))
         return list(lightest.values())
 
-    def _weigh(self, weights: Mapping[int, int], packed: int) -> int:
-        return sum(count * weights[n] for n, count in enumerate(self._counts(packed)) if count)
+    def _split(self, limits: Sequence[Limit]) -> tuple[list[_Kept], list[_Kept]]:
+        """Limits on those alone who use or are seated, and on others too."""
+        first = frozenset((Role.USER, Role.SEAT))
+        return (
+            [self._kept(limit) for limit in limits if limit.counted.keys() <= first],
+            [self._kept(limit) for limit in limits if not limit.counted.keys() <= first],
+        )
+
+    def _filled(self, block: Block, ways: Sequence[Way]) -> dict[int, int]:
+        """Who may come in by ways of one role, and what they weigh, which is the same in each way."""
+        all_weights = [self._weights(block, way) for way in ways]
+        by_part = {number: weight for weights in all_weights for number, weight in weights.items()}
+        key = tuple((tuple(weights), way.at_most) for weights, way in zip(all_weights, ways, strict=True))
+        if key not in self._fillings_known:
+            fillings = {0: 0}
+            for numbers, at_most in key:
+                choices = self._choices(numbers, at_most)
+                fillings = {
+                    old + new: seated + more
+                    for old, seated in fillings.items()
+                    for more, new in choices
+                    if self._fits(old + new)
+                }
+            self._fillings_known[key] = fillings
+        fillings = self._fillings_known[key]
+        same = next(iter(by_part.values()), 0)
+        if all(weight == same for weight in by_part.values()):
+            return {packed: count * same for packed, count in fillings.items()}
+        return {packed: self._sum(by_part, packed) for packed in fillings}
+
+    def _weighed(self, weights: tuple[tuple[int, int], ...], at_most: int | None) -> list[tuple[int, int]]:
+        """Every choice of people by a second role: who, packed, and what they weigh; from part and weight."""
+        key = (weights, at_most)
+        if key not in self._weighed_known:
+            each = dict(weights)
+            choices = self._choices(tuple(each), at_most)
+            self._weighed_known[key] = [(packed, self._sum(each, packed)) for _, packed in choices]
+        return self._weighed_known[key]
+
+    def _sum(self, each: Mapping[int, int], packed: int) -> int:
+        masks, ones = self._masks, self._ones
+        return sum([weight * ((packed & masks[n]) // ones[n]) for n, weight in each.items()])
 
     def _fits(self, taken: int) -> bool:
         left = (self._everybody | self._guards) - taken
         return left & self._guards == self._guards
 
-    def _status_covers(self, block: TicketBlock, paying: int, users: int) -> bool:
-        if block.users == block.holders:
-            return True
-        holders = sum(
-            count
-            for count, part in zip(self._counts(users), self._parts, strict=True)
-            if part.kind in block.holders
+    def _kept(self, limit: Limit) -> _Kept:
+        """Whether people by role, packed, keep to a limit."""
+        if limit.at_most == -1 and set(limit.counted) == {Role.SEAT}:
+            mask = sum(
+                mask
+                for mask, part in zip(self._masks, self._parts, strict=True)
+                if part.kind in limit.demands
+            )
+            return lambda first, _: bool(first & mask)
+        first_each, second_each = (
+            {
+                number: counted[part.kind]
+                for role in roles
+                if (counted := limit.counted.get(role)) is not None
+                for number, part in enumerate(self._parts)
+                if part.kind in counted
+            }
+            for roles in ((Role.SEAT, Role.USER), (Role.BEYOND, Role.LEADER))
         )
-        return paying <= holders * block.covers
+        if not second_each:
+            return lambda first, _: self._sum(first_each, first) <= limit.at_most
+        return lambda first, second: (
+            self._sum(first_each, first) + self._sum(second_each, second) <= limit.at_most
+        )
 
-    def _companions_suffice(self, block: TicketBlock, paying: int, taken: int) -> bool:
+    def _companions_suffice(self, block: Block, users: int, taken: int) -> bool:
         rule = block.companions
         if rule is None:
             return True
@@ -438,93 +483,4 @@ class _Case:
             for used, part in zip(self._counts(taken), self._parts, strict=True)
             if part.kind in rule.kinds and (not rule.must_pay or part.pays is True)
         )
-        return paying <= present * rule.each_allows
-
-    def _unit_options(self, block: UnitBlock) -> list[_Option]:
-        unit = self._charges.step(block.source, block.price)
-        if unit is None:
-            return []
-        wanted = [
-            self._mask_of(kinds) for kinds in (block.must_include, block.one_with_status) if kinds is not None
-        ]
-        fillings = self._fillings(block)
-        beyond = self._beyond(block)
-        guards, room = self._guards, self._everybody | self._guards
-        holds = block.holds_at_most
-        lightest: dict[int, _Option] = {}
-        for first, seated in fillings.items():
-            if seated < block.at_least or not all(first & mask for mask in wanted):
-                continue
-            weight = unit + self._seats_weigh(block, first)
-            # Whoever could take a free seat does not come along beyond the seats.
-            more = {n: w for n, w in beyond.items() if first + self._ones[n] not in fillings}
-            for second, extra in self._beyond_choices(more, block.beyond_at_most):
-                taken = first + second
-                if (room - taken) & guards == guards and (
-                    holds is None or seated + sum(self._counts(second)) <= holds
-                ):
-                    total = weight + extra
-                    known = lightest.get(taken)
-                    if known is None or total < known.weight:
-                        lightest[taken] = _Option(taken, total, (first, second))
-        return list(lightest.values())
-
-    def _beyond_choices(self, weights: Mapping[int, int], at_most: int | None) -> list[tuple[int, int]]:
-        """Every choice of people beyond the seats: who, packed, and what they weigh."""
-        limit = sum(part.count for part in self._parts) if at_most is None else at_most
-        choices = [(0, 0, 0)]
-        for number, weight in weights.items():
-            one, most = self._ones[number], self._parts[number].count
-            choices = [
-                (total + count, packed + count * one, weighs + count * weight)
-                for total, packed, weighs in choices
-                for count in range(min(most, limit - total) + 1)
-            ]
-        return [(packed, weighs) for _, packed, weighs in choices]
-
-    def _beyond(self, block: UnitBlock) -> dict[int, int]:
-        """What a person of each part weighs who comes along beyond the seats."""
-        if block.beyond_at_most == 0:
-            return {}
-        weights = {}
-        for number, part in enumerate(self._parts):
-            if part.kind in block.beyond_price and part.may(block.beyond_price[part.kind] > 0):
-                weight = self._charges.beyond(block, part.kind)
-                if weight is not None:
-                    weights[number] = weight
-        return weights
-
-    def _fillings(self, block: UnitBlock) -> dict[int, int]:
-        """Who may sit in a unit's seats, and how many they are."""
-        rows = tuple(
-            (
-                tuple(
-                    number
-                    for number in self._parts_in(row.kinds, pays=block.seats_are_paid)
-                    if self._charges.seat(block, self._parts[number].kind) is not None
-                ),
-                row.count,
-            )
-            for row in block.rows
-        )
-        if rows not in self._fillings_known:
-            fillings = {0: 0}
-            for numbers, seats in rows:
-                choices = self._choices(numbers, seats)
-                fillings = {
-                    old + new: seated + more
-                    for old, seated in fillings.items()
-                    for more, new in choices
-                    if self._fits(old + new)
-                }
-            self._fillings_known[rows] = fillings
-        return self._fillings_known[rows]
-
-    def _seats_weigh(self, block: UnitBlock, seated: int) -> int:
-        if not block.seat_price:
-            return 0
-        return sum(
-            count * (self._charges.seat(block, part.kind) or 0)
-            for count, part in zip(self._counts(seated), self._parts, strict=True)
-            if count
-        )
+        return sum(self._counts(users)) <= present * rule.each_allows

@@ -13,21 +13,18 @@ from math import ceil, floor
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import (
     elsewhere_sentence,
-    extra_sentence,
     fee_sentence,
-    guest_sentence,
     held_sentence,
-    leader_sentence,
-    sentence,
     tax_sentence,
     voucher_sentence,
 )
-from tripplan.documents.places.offers import Bundle, Pass, Ticket, Voucher
+from tripplan.documents.places.offers import Pass, Voucher
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.blocks import Block, Board, Role, TicketBlock, UnitBlock
 from tripplan.planning.admission.charges import Use, entry_tax, fee_tax
+from tripplan.planning.admission.constraints import Block, Board, Role
 from tripplan.planning.admission.purchase_plans import PurchasePlan
 from tripplan.planning.admission.result import Purchase
+from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.values.money import Money, minor_digits
 
 
@@ -62,7 +59,7 @@ def entry_lines(board: Board, way: PurchasePlan) -> tuple[EntryLine, ...]:
         groups: dict[tuple[Role, int], list[int]] = {}
         block = board.blocks[use.source]
         for role, kind, count in use.people:
-            price = _price_of(block, role, kind)
+            price = block.price(role, kind)
             groups.setdefault((role, price), []).extend(waiting[kind][:count])
             del waiting[kind][:count]
         for (role, price), people in groups.items():
@@ -70,44 +67,22 @@ def entry_lines(board: Board, way: PurchasePlan) -> tuple[EntryLine, ...]:
     return tuple(lines)
 
 
-def _price_of(block: Block, role: Role, kind: int) -> int:
-    if isinstance(block, TicketBlock):
-        return block.prices[kind] if role is Role.USER else 0
-    if role is Role.BEYOND:
-        return block.beyond_price[kind]
-    return block.seat_price.get(kind, 0)
-
-
 def _line(block: Block, use: Use, role: Role, price: int, people: tuple[int, ...]) -> EntryLine:
-    name, quantity, by_head = block.offer.name, len(people), True
-    if role is Role.LEADER:
-        name += ": free leader"
-    elif role is Role.BEYOND:
-        name += ": extra person" if isinstance(block.offer, Bundle) else ": guest"
-    elif isinstance(block, UnitBlock) and block.other_place is not None:
+    name, quantity, by_head = terms_of(block.offer).line(role), len(people), True
+    if role is Role.SEAT and block.other_place is not None:
         name += f" ({block.other_place})"
-    elif isinstance(block, UnitBlock):
-        quantity, price, by_head = use.units, block.price, False
+    elif role is Role.SEAT:
+        quantity, price, by_head = use.units, block.unit_price or 0, False
     return EntryLine(use.source, name, quantity, price, people, role, by_head)
 
 
 def _rule(block: Block, role: Role, currency: str) -> str:
     """The rule by which a line lets people in."""
-    if isinstance(block, TicketBlock):
-        if role is Role.LEADER and isinstance(block.offer, Ticket):
-            return leader_sentence(block.offer)
-        return sentence(block.offer, currency)
-    if isinstance(block.offer, Bundle):
-        if role is Role.BEYOND:
-            return extra_sentence(block.offer, currency)
-        return sentence(block.offer, currency)
-    if role is Role.BEYOND:
-        return guest_sentence(block.offer)
-    if block.other_place is not None:
-        return elsewhere_sentence(block.offer, block.other_place, block.percent_off)
-    if block.held is not None:
+    if role is Role.SEAT and isinstance(block.offer, Pass) and block.held is not None:
+        if block.other_place is not None:
+            return elsewhere_sentence(block.offer, block.other_place, block.percent_off)
         return held_sentence(block.offer, block.held.valid_until)
-    return sentence(block.offer, currency)
+    return terms_of(block.offer).rule(role, currency)
 
 
 def purchases(
@@ -274,7 +249,7 @@ def parking_included(board: Board, way: PurchasePlan) -> bool:
     return any(
         isinstance(block.offer, Pass) and block.offer.parking_included
         for block in used
-        if isinstance(block, UnitBlock) and block.other_place is None
+        if block.other_place is None
     )
 
 

@@ -12,9 +12,9 @@ from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.documents.places.offers import Pass, Ticket
 from tripplan.language import wording
 from tripplan.planning.admission.availability import on_sale
-from tripplan.planning.admission.blocks import bands_on
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.values.ages import months_later
 from tripplan.values.money import Money
 
@@ -94,7 +94,7 @@ def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[PriceChange, .
 def _next_birthday(gate: Gate, party: Sequence[Member], now: Admission) -> Iterator[PriceChange]:
     """The first day within six months on which somebody's age moves the total."""
     day = gate.visit.day
-    bands = [band for offer in gate.place.offers for band in bands_on(offer)]
+    bands = [band for offer in gate.place.offers for band in terms_of(offer).bands]
     bands += [band for rule in gate.place.must_be_accompanied for band in (rule.ages, rule.by)]
     bounds = {bound for band in bands for bound in band.bounds}
     last = months_later(day, MONTHS_AHEAD)

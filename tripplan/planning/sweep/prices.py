@@ -7,7 +7,7 @@ from functools import cached_property
 
 import numpy as np
 
-from tripplan.planning.admission.blocks import bands_on
+from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS, Account
 from tripplan.planning.cost.mileage_rates import UK_RATES, US_RATES
 from tripplan.planning.family.family import Family
@@ -95,13 +95,13 @@ class Prices:
     def _price_changes(self) -> set[date]:
         """The dates on which the price of entry may change whatever the hour."""
         row, place, passes = self._row, self._at.place, self._row.household.passes
-        bands = [band for offer in place.offers for band in bands_on(offer)]
+        bands = [band for offer in place.offers for band in terms_of(offer).bands]
         bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
         bands += [
             band
             for other in self._family.places_of_passes
             for offer in other.offers
-            for band in bands_on(offer)
+            for band in terms_of(offer).bands
         ]
         changes = row.birthdays(bound for band in bands for bound in band.bounds)
         for offer in place.offers:

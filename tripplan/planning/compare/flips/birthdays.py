@@ -7,7 +7,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
-from tripplan.planning.admission.blocks import bands_on
+from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.compare.flips.comparison import Comparison, changes
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
@@ -55,7 +55,7 @@ def _crossings(comparison: Comparison) -> list[tuple[date, Member]]:
 def _bands_at(place: Place) -> Iterator[AgeBand]:
     """Every age band that a place's prices and rules go by."""
     for offer in place.offers:
-        yield from bands_on(offer)
+        yield from terms_of(offer).bands
     for rule in place.must_be_accompanied:
         yield from (rule.ages, rule.by)
     yield from (add_on.ages for add_on in place.add_ons if add_on.usual)

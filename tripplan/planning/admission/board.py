@@ -1,0 +1,74 @@
+"""A place's price board as one party meets it."""
+
+from collections.abc import Collection, Iterable, Sequence
+from datetime import date
+from functools import cache
+
+from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Offer, Ticket, prices_in
+from tripplan.documents.places.place import Place
+from tripplan.planning.admission.constraints import Board, board_of
+from tripplan.planning.admission.terms.annual_pass import HeldHere, held_block
+from tripplan.planning.admission.terms.offer_terms import Guests, Person
+from tripplan.planning.admission.terms.registry import terms_of
+from tripplan.planning.admission.terms.ticket import alone_prices
+from tripplan.values.money import decimals, minor_digits
+
+
+def read_board(
+    place: Place,
+    offers: Sequence[Offer],
+    held: Sequence[HeldHere],
+    party: Sequence[Member],
+    months: Sequence[int],
+    household: Collection[str],
+    *,
+    day: date | None = None,
+    car_seats: int | None = None,
+) -> Board:
+    """See a place's offers with the eyes of one party.
+
+    Args:
+        place: the place; only prices of `offers` and its fees and vouchers are read from it.
+        offers: what can be had for this visit, in card order.
+        held: passes that count here.
+        party: who comes along.
+        months: their ages, in the same order [completed months].
+        household: names of those who belong to the household.
+        day: the date of the visit, for what is good on a birthday; without it nobody has one.
+        car_seats: seats of a car of the household, for permits by car; any number when left out.
+
+    Returns:
+        The board; sources count `held` first, then `offers`, those for one family once for each family.
+    """
+    people = tuple(
+        Person(position, member, age, member.name in household)
+        for position, (member, age) in enumerate(zip(party, months, strict=True))
+    )
+    tickets = [offer for offer in offers if isinstance(offer, Ticket)]
+    guests = Guests(
+        people,
+        _price_digits(place, offers) + _percent_digits(offers, held),
+        day,
+        car_seats,
+        cache(lambda: {ticket.name: alone_prices(ticket, guests) for ticket in tickets}),
+    )
+    blocks = [
+        *(held_block(one, guests) for one in held),
+        *(block for offer in offers for block in terms_of(offer).blocks(guests)),
+    ]
+    return board_of(len(people), blocks, guests.fine_digits)
+
+
+def _price_digits(place: Place, offers: Iterable[Offer]) -> int:
+    prices = [price for offer in offers for price in prices_in(offer)]
+    prices += [fee.price for fee in place.fees if fee.price is not None]
+    prices += [voucher.amount_off for voucher in place.vouchers if voucher.amount_off is not None]
+    return max(minor_digits(place.currency), *(decimals(price) for price in prices), 0)
+
+
+def _percent_digits(offers: Iterable[Offer], held: Iterable[HeldHere]) -> int:
+    percents = [percent for offer in offers for percent in terms_of(offer).percentages()]
+    for one in held:
+        percents += [one.percent_off, *terms_of(one.offer).percentages()]
+    return max((2 + decimals(percent) for percent in percents), default=0)

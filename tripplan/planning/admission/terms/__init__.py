@@ -1,0 +1,1 @@
+"""What each kind of offer means: one file a kind, compiled into the constraints that solvers read."""
