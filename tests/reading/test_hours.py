@@ -21,6 +21,26 @@ READ = [
     ("open 9 am-8 pm daily (except Thursdays, 9 am-4:30 pm)", "Mo-Su 09:00-20:00; Th 09:00-16:30"),
     ("Mon-Thu 11:00 to 1:00 and 3:00 to 5:00", "Mo-Th 11:00-13:00,15:00-17:00"),
     ("We close at noon on Christmas Eve. Open daily 9am to 4pm.", "Mo-Su 09:00-16:00; Dec 24 09:00-12:00"),
+    ("Summer (Memorial Day-Labor Day): daily 9-6. Winter: Thurs-Sun 10-4. Closed Dec 24, 25, and Jan 1.",
+     "Sep Mo[1]-May Mo[-1] Th-Su 10:00-16:00; May Mo[-1]-Sep Mo[1] Mo-Su 09:00-18:00; Dec 24 off; Dec 25 off; Jan 01 off"),
+    ("Tuesday - Friday from 9:30 to 4:30; Saturdays till 6. We are closed on Sundays and Mondays except federal holidays.",
+     "Tu-Fr 09:30-16:30; Sa 09:30-18:00; Su,Mo off; PH 09:30-16:30"),
+    ("Open daily 10am - 5.30pm. Closed 24-26 December. Half term: open until 6pm.",
+     "Mo-Su 10:00-17:30; SH 10:00-18:00; Dec 24 off; Dec 25 off; Dec 26 off"),
+    ("Di-So 10-18 Uhr, Do bis 20 Uhr, montags geschlossen. Feiertags geöffnet außer 24., 25. und 31.12.",
+     "Tu-Su 10:00-18:00; Th 10:00-20:00; Mo off; PH 10:00-18:00; Dec 24 off; Dec 25 off; Dec 31 off"),
+    ("1 April to 30 September: daily 10am-6pm. 1 October - 31 March: weekends 10am-4pm.",
+     "Apr 01-Sep 30 Mo-Su 10:00-18:00; Oct 01-Mar 31 Sa-Su 10:00-16:00"),
+    ("Open year round Wed-Sun, 10 a.m. - 4 p.m. Open Memorial Day and July 4. Closed all other holidays.",
+     "We-Su 10:00-16:00; PH off; May Mo[-1] 10:00-16:00; Jul 04 10:00-16:00"),
+    ("M-F 8-4:30\nSat/Sun 10-6", "Mo-Fr 08:00-16:30; Sa,Su 10:00-18:00"),
+    ("24.12. und 31.12.: 10 - 14 Uhr\n1.1. geschlossen", "Dec 24 10:00-14:00; Dec 31 10:00-14:00; Jan 01 off"),
+    ("9:00 am to 5:30 pm daily (closing at 3 pm on Christmas Eve)", "Mo-Su 09:00-17:30; Dec 24 09:00-15:00"),
+    ("10:00 - 17:00 Tue-Sun. Closed Mondays (except bank holidays) and 24 December - 1 January.",
+     "Tu-Su 10:00-17:00; Mo off; PH 10:00-17:00; Dec 24-Jan 01 off"),
+    ("Daily 9 a.m.-5 p.m. (April-September: until 6 p.m.)", "Mo-Su 09:00-17:00; Apr-Sep 09:00-18:00"),
+    ("Mittwoch bis Sonntag von 11 bis 17 Uhr, in den Ferien täglich", "We-Su 11:00-17:00; SH 11:00-17:00"),
+    ("Täglich außer montags 10-17 Uhr", "Mo-Su 10:00-17:00; Mo off"),
 ]  # fmt: skip
 
 
@@ -65,3 +85,19 @@ def test_the_last_entry_is_a_time_or_so_long_before_closing(
 def test_what_is_left_open_is_a_doubt(text: str, doubt: str) -> None:
     """Nothing is filled in silently."""
     assert any(doubt in said for said in read_hours(text).doubts)
+
+
+@pytest.mark.parametrize(
+    ("text", "opening_hours"),
+    [
+        ("Museum: Wed-Sun 10am-5pm\nGift Shop: daily 10am-5:30pm", "We-Su 10:00-17:00"),
+        ("Summer hours\nMon-Fri 9am-5pm\nWinter hours\nMon-Fri 10am-4pm", ""),
+        ("Mon-Fri 9am-5pm, last Friday until late", "Mo-Fr 09:00-17:00"),
+        ("Open from mid-April to October, daily 9am-5pm", "Apr-Oct Mo-Su 09:00-17:00"),
+    ],
+)
+def test_what_hours_leave_out_is_told(text: str, opening_hours: str) -> None:
+    """Hours of a shop, of a summer without dates, and what no rule has read are named; they change nothing else."""
+    read = read_hours(plain_text(text))
+    assert read.opening_hours == opening_hours
+    assert read.not_understood or read.doubts

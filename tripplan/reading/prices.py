@@ -7,6 +7,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from itertools import pairwise
 from operator import itemgetter
 
+from tripplan.reading.hours import ONE_MONTH as MONTH
 from tripplan.reading.price_tokens import Token, amount_from, tokens
 from tripplan.reading.vocabulary import NUMBER, Person, number_from
 from tripplan.values.ages import MONTHS, AgeBand
@@ -266,12 +267,22 @@ def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
     if stop.text not in (".", "!", "?") and not re.search(r"days?\.$", stop.text):
         return False
     follows = text[stop.end : stop.end + 20].lstrip(" ")
+    if stop.text == "." and (text[stop.end : stop.end + 1].isalnum() or _is_day_of_month(statement, follows)):
+        return False
     if len(statement) > 1 and len(statement[-2].text) == 1 and statement[-2].text.isalpha():
         return bool(re.match(r"[A-ZÄÖÜ](?!(?:on|ue|ed|hu|ri|at|un)\w*)", follows)) or follows[:1] in (
             "",
             "\n",
         )
     return not follows or follows[0] == "\n" or not (follows[0].islower() or follows[0] in ",;-&|")
+
+
+def _is_day_of_month(statement: Sequence[Token], follows: str) -> bool:
+    """Whether the full stop is that of 1. November, 24.12. or St. Patrick."""
+    before = statement[-2].text if len(statement) > 1 else ""
+    return (
+        before.isdigit() and len(before) < 3 and (MONTH.match(follows) is not None or follows[:1].isdigit())
+    )
 
 
 def _has_price(statement: Sequence[Token]) -> bool:

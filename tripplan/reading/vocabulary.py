@@ -18,18 +18,18 @@ _PERSON_WORDS: tuple[tuple[Person, str], ...] = (
     ("teacher", r"(?:school )?(?:teachers?|chaperones?|educators?|aides?|staff|leaders?)|lehrer(?:innen)?|begleitpersonen|betreuer"),
     ("military", r"(?:active[- ](?:duty )?)?(?:military|veterans?|service ?members?)(?: personnel)?|soldaten"),
     ("member", r"members?|mitglieder"),
-    ("senior", r"senior(?: citizen)?s?|seniors?|pensioners?|oaps?|over[- ]?60s|seniorinnen(?: und senioren)?|senior(?:en|innen)|rentner(?:innen)?"),
+    ("senior", r"senior(?: citizen)?s?|seniors?|pensioners?|oaps?|over[- ]?60s|elders?|seniorinnen(?: und senioren)?|senior(?:en|innen)|rentner(?:innen)?"),
     ("student", r"(?:college |full[- ]time |university )?students?|pupils?|studenten|studierende|studentinnen|schüler(?:innen)?|schülerinnen und schüler|auszubildende|azubis"),
     ("youth", r"youths?|teen(?:ager)?s?|juniors?|young people|jugendliche[rn]?"),
     ("reduced", r"concessions?|concs?|reduced|discounted tickets?|ermäßigte?[rsn]?(?: tickets?| karten?)?|ermäßigung(?:sberechtigte)?|reduziert"),
     ("child", r"child(?:ren)?|kids?|kind(?:er)?|siblings?"),
-    ("adult", r"adults?(?: chaperones?)?|grown[- ]?ups?|erwachsene[rn]?"),
-    ("anyone", r"persons?|people|visitors?|guests?|individuals?|everyone|everybody|anyone|all ages|each|general admission|"
-               r"per head|person(?:en)?|besucher(?:innen)?|alle|paying visitors?|pp"),
+    ("adult", r"adults?(?: chaperones?)?|grown[- ]?ups?|erwachsene[rn]?|erw\.?"),
+    ("anyone", r"all others?|everyone else|anyone else|everybody else|persons?|people|visitors?|guests?|individuals?|everyone|everybody|anyone|all ages|each|general admission|"
+               r"per head|person(?:en)?|pers\.?|besucher(?:innen)?|alle|paying visitors?|pp|p\. ?p\.?"),
 )  # fmt: skip
 
 PERSON = re.compile(
-    "|".join(rf"(?P<{person}>\b(?:{words})\b)" for person, words in _PERSON_WORDS), re.IGNORECASE
+    "|".join(rf"(?P<{person}>\b(?:{words})(?!\w))" for person, words in _PERSON_WORDS), re.IGNORECASE
 )
 """One word for a kind of visitor; the name of the group that matched is the kind."""
 
@@ -43,7 +43,7 @@ NUMBER_WORDS = {name: value for value, name in enumerate(_NUMBER_NAMES)} | {
 }
 """Small numbers written out; `one` and its like count people as well as years."""
 
-NUMBER = r"(?:\d{1,3}|" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) + ")"
+NUMBER = r"(?:\d{1,3}(?!\d)|" + "|".join(sorted(NUMBER_WORDS, key=len, reverse=True)) + ")"
 """A whole number in digits or written out, as a piece of a pattern."""
 
 _DASHES = dict.fromkeys(map(ord, "‐‑‒–—―−"), "-")
@@ -51,6 +51,8 @@ _QUOTES = dict.fromkeys(map(ord, "‘’‚′"), "'") | dict.fromkeys(map(ord, 
 _SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t"), " ")
 _NAMED_GROUP = re.compile(r"\(\?P<\w+>")
 _BLANKS = re.compile(r"\s{2,}")
+_DOTTED_LINE = re.compile(r"(?:\.[ .]*){3,}|\u2026|_{3,}")
+"""Leads the eye from a name to its price."""
 _BULLETS = dict.fromkeys(map(ord, "•·▪◦●*►"), " ")
 
 
@@ -100,5 +102,5 @@ def plain_text(text: str) -> str:
     )
     return _BLANKS.sub(
         lambda blanks: "\n" if "\n" in blanks[0] else " ",
-        seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS),
+        _DOTTED_LINE.sub(" ", seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS)),
     )
