@@ -41,6 +41,14 @@ READ = [
     ("Daily 9 a.m.-5 p.m. (April-September: until 6 p.m.)", "Mo-Su 09:00-17:00; Apr-Sep 09:00-18:00"),
     ("Mittwoch bis Sonntag von 11 bis 17 Uhr, in den Ferien täglich", "We-Su 11:00-17:00; SH 11:00-17:00"),
     ("Täglich außer montags 10-17 Uhr", "Mo-Su 10:00-17:00; Mo off"),
+    ("We open at 10 and close at 4, Tuesday through Saturday.", "Tu-Sa 10:00-16:00"),
+    ("School holidays: daily 10-5. Term time: Thu-Sun 10-4.", "Th-Su 10:00-16:00; SH 10:00-17:00"),
+    ("Wed - Sun 8 a.m. - 8 p.m. from May through August, and 8 a.m. - 5 p.m. from September through April.",
+     "May-Aug We-Su 08:00-20:00; Sep-Apr We-Su 08:00-17:00"),
+    ("Ostern bis 31. Oktober: Dienstag-Freitag 13-17 Uhr, Samstag/Sonntag/Feiertag 10-17 Uhr",
+     "easter-Oct 31 Tu-Fr 13:00-17:00; easter-Oct 31 Sa,Su 10:00-17:00; easter-Oct 31 PH 10:00-17:00"),
+    ("Monday\n9AM-5PM\nTuesday\nClosed", "Mo 09:00-17:00; Tu off"),
+    ("Open 24 hours", "00:00-24:00"),
 ]  # fmt: skip
 
 

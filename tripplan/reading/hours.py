@@ -15,6 +15,7 @@ _DAY_WORDS = (
 )  # fmt: skip
 _DAY = "|".join(f"(?P<{name}>{words})" for name, words in zip(_DAYS, _DAY_WORDS, strict=True))
 _ONE_DAY = re.compile(rf"\b(?:{_DAY})\b\.?", re.IGNORECASE)
+_ALWAYS = re.compile(r"\b(?:24 ?hours(?: a day)?|24/7|around the clock|rund um die uhr)\b", re.IGNORECASE)
 _EVERY_DAY = re.compile(
     r"\b(?:daily|every ?day|each day|(?:7|seven) days(?: a| per) week|all week|(?:all )?year[- ]round|all year|ganzjährig|täglich|jeden tag)\b",
     re.IGNORECASE,
@@ -54,6 +55,7 @@ _MONTH = "|".join(f"(?P<{name}>{words})" for name, words in zip(_MONTHS, _MONTH_
 ONE_MONTH = re.compile(rf"\b(?:{_MONTH})\b\.?", re.IGNORECASE)
 """The name of a month; the name of the group that matched is its short one."""
 _DAY_OF_MONTH = re.compile(r"\s*(?P<day>\d{1,2})(?:st|nd|rd|th)?\b(?![:.]\d|\s?[ap]\.?m)", re.IGNORECASE)
+_HOLIDAY_MARKS = ("PH", "SH")
 _MOST_DAYS_LISTED = 8
 """So many days of one month are listed before its name at most, as in '24., 25. und 31. Dezember'."""
 _DAY_BEFORE_MONTH = re.compile(
@@ -123,7 +125,7 @@ _UNREAD = re.compile(
 )
 """What means something for the hours, where no rule has read it."""
 _LAST = re.compile(
-    r"\b(?:last (?:entry|admissions?|entrance|tour|tickets?|guests?|visitors?)|letzter? (?:einlass|eintritt|führung)|kasse schließt)"
+    r"\b(?:last (?:entry|admissions?|entrance|tour|tickets?|guests?|visitors?)|letzter? (?:einlass|eintritt|führung)|kasse schließt|kassenschluss)"
     r"[^\d\n]{0,25}",
     re.IGNORECASE,
 )
@@ -146,6 +148,10 @@ _BY_APPOINTMENT = re.compile(
     r"\b(?:by appointment|on request|nach vereinbarung|auf anfrage)\b", re.IGNORECASE
 )
 _JUST = re.compile(r"\b(?:only|nur)\b", re.IGNORECASE)
+_MAY_CHANGE = re.compile(
+    r"\b(?:vary|varies|varying|may change|subject to change|weather permitting|call (?:ahead|for)|abweichend\w*)\b",
+    re.IGNORECASE,
+)
 _ONLY = re.compile(r"\b(?:only|nur|seasonal(?:ly)?|open)\b", re.IGNORECASE)
 _SUN_TIME = re.compile(r"\b(?:dawn|dusk|sunrise|sunset|sonnenaufgang|sonnenuntergang)\b", re.IGNORECASE)
 _HOURS_ABOUT = re.compile(
@@ -158,6 +164,7 @@ _SHORTENED = re.compile(
     re.IGNORECASE,
 )
 _LONGEST_SHORTENED = 8
+_DATE_IN_DIGITS = re.compile(r"\b\d{1,2}\.\d{1,2}$")
 
 
 @dataclass(frozen=True)
@@ -297,7 +304,7 @@ def read_hours(text: str) -> HoursRead:
         for rule in read:
             if not rule.seasons and not (rule.closed and rule.dates):
                 rule.seasons, rule.name = list(heading.seasons), rule.name or heading.name
-            if not rule.days and not rule.dates and not rule.closed:
+            if not rule.days and not rule.dates and not (rule.closed and rule.seasons):
                 rule.days = list(heading.days)
                 rule.dates = list(heading.dates)
         for rule in read:
@@ -403,7 +410,10 @@ def _statements(text: str) -> Iterator[str]:
             part = line[start : end.start()]
             if ONE_MONTH.match(line, end.end() + 1) and part[-1:].isdigit():
                 continue
-            if end[0] == "." and _SHORTENED.search(part[-_LONGEST_SHORTENED:]):
+            if end[0] == "." and (
+                _DATE_IN_DIGITS.search(part[-_LONGEST_SHORTENED:])
+                or _SHORTENED.search(part[-_LONGEST_SHORTENED:])
+            ):
                 continue
             yield part
             start = end.end()
@@ -467,7 +477,7 @@ def _closing(text: str, at: int) -> _Piece | None:
         return _Piece("closed", "off", at, match.end())
     for kind, pattern in (("except", _EXCEPT), ("open", _OPEN)):
         match = pattern.match(text, at)
-        if match:
+        if match and not (kind == "open" and span_at(text, at)):
             return _Piece(kind, "", at, match.end())
     return None
 
@@ -486,6 +496,9 @@ def _holiday_mondays(text: str, at: int) -> _Piece | None:
 
 
 def _times(text: str, at: int) -> _Piece | None:
+    always = _ALWAYS.match(text, at)
+    if always:
+        return _Piece("times", "00:00-24:00", at, always.end(), TimeSpan(0, 1440))
     found = span_at(text, at)
     return _Piece("times", str(found[0]), at, found[1], found[0]) if found else None
 
@@ -655,7 +668,7 @@ _IN_ORDER: dict[str, tuple[Callable[[str, int], _Piece | None], tuple[re.Pattern
         _season_or_date,
         (_SCHOOL_BREAKS, _HOLIDAY, _NTH_WEEKEND, ONE_MONTH, _DAY_BEFORE_MONTH),
     ),
-    "times": (_times, SPANS),
+    "times": (_times, (_ALWAYS, *SPANS)),
     "weekdays": (_weekdays, (_EVERY_DAY, _WEEKENDS, _WEEKDAYS, _LETTER_IN_SMALL, _NTH, _ONE_DAY)),
 }
 _BEGINS = first_look({name: patterns for name, (_, patterns) in _IN_ORDER.items()})
@@ -703,7 +716,10 @@ def _rules(text: str, pieces: Sequence[_Piece]) -> list[_Rule]:
         if piece.kind == "season":
             rule.seasons.append(piece.text)
         elif piece.kind == "days":
-            rule.days.append(piece.text)
+            if rule.dates in (["SH"], ["PH"]) and not rule.days and not gap.strip(" :"):
+                rule.dates = [rule.dates[0] if piece.text == "Mo-Su" else f"{rule.dates[0]} {piece.text}"]
+            else:
+                rule.days.append(piece.text)
         elif piece.kind == "dates":
             rule.dates += piece.text.split(",")
         elif piece.kind == "times" and piece.span:
@@ -739,6 +755,15 @@ def _rules(text: str, pieces: Sequence[_Piece]) -> list[_Rule]:
             before = rule.seasons
         elif not rule.closed:
             rule.seasons = list(before or seasons_after)
+    for rule, earlier in zip(rules[1:], rules, strict=False):
+        if (
+            rule.spans
+            and rule.seasons
+            and earlier.spans
+            and earlier.seasons != rule.seasons
+            and not rule.dates
+        ):
+            rule.days = rule.days or list(earlier.days)
     return rules
 
 
@@ -747,6 +772,8 @@ def _doubts_of(statement: str, pieces: Sequence[_Piece]) -> Iterator[str]:
         yield "Which days of the week it is open is not said."
     if _SUN_TIME.search(statement):
         yield "Hours from dawn to dusk are not read; give times of the clock."
+    if _MAY_CHANGE.search(statement):
+        yield f"Hours may differ: {statement.strip(' .|')}"
     if _BY_APPOINTMENT.search(statement):
         yield "It can also be visited by appointment."
     if any(piece.kind == "again" for piece in pieces):
@@ -782,8 +809,9 @@ def _written(rules: Sequence[_Rule]) -> list[str]:
             if words and words != "off":
                 (week if not rule.closed else dates if season else closing_days).append(words)
         for date in rule.dates:
-            into = holidays if date in ("PH", "SH") else dates
-            into.append(" ".join(part for part in (date, times) if part))
+            into = holidays if date.startswith(_HOLIDAY_MARKS) else dates
+            within = season if into is holidays and not rule.closed else ""
+            into.append(" ".join(part for part in (within, date, times) if part))
     holidays.sort(key=lambda words: words.endswith("off"))
     dates.sort(key=lambda words: words.endswith("off"))
     return list(dict.fromkeys(week + closing_days + holidays + dates))

@@ -278,11 +278,12 @@ def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
 
 
 def _is_day_of_month(statement: Sequence[Token], follows: str) -> bool:
-    """Whether the full stop is that of 1. November, 24.12. or St. Patrick."""
+    """Whether the full stop is that of 1. November or 24.12."""
     before = statement[-2].text if len(statement) > 1 else ""
-    return (
-        before.isdigit() and len(before) < 3 and (MONTH.match(follows) is not None or follows[:1].isdigit())
-    )
+    if not before.isdigit() or len(before) > 2:
+        return False
+    in_digits = len(statement) > 3 and statement[-3].text == "." and statement[-4].text.isdigit()
+    return in_digits or follows[:1].isdigit() or follows[:1] == "/" or MONTH.match(follows) is not None
 
 
 def _has_price(statement: Sequence[Token]) -> bool:
