@@ -89,7 +89,6 @@ def test_families_passes_and_parking_are_told_apart_from_entry() -> None:
     "text",
     [
         "Soup of the day $5, burger $12, kids menu $7",
-        "suggested donation $5",
         "kayak rental $20 per person",
         "Members get 20% off in the gift shop",
         "Groups of 10 or more 15% off",
@@ -102,3 +101,12 @@ def test_what_is_no_entry_price_is_left_word_for_word(text: str) -> None:
     assert not read.entry
     assert not read.off
     assert read.not_understood == (text,)
+
+
+def test_where_only_a_donation_is_asked_entry_is_free() -> None:
+    """Nobody must pay it, so it is told and no price; beside a price it changes nothing."""
+    asked = read_prices("Suggested donation of $5 per adult.")
+    assert [price.price for price in asked.entry] == [0]
+    assert asked.not_understood
+    beside = read_prices("Adults $14. A voluntary donation of $2 per car is welcome.")
+    assert [price.price for price in beside.entry] == [14]

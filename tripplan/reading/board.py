@@ -50,7 +50,10 @@ _STATUS_WORDS = (
 """Conditions that are a status of a visitor, and its name with the people of a household."""
 _WITH_GROWN_UP = re.compile(r"\b(?:adult|parent|guardian|erwachsene)", re.IGNORECASE)
 _AHEAD = re.compile(r"\b(?:online|in advance|ahead|vorverkauf)\b", re.IGNORECASE)
-_HARMLESS = re.compile(r"\bwith (?:an? )?(?:valid )?(?:id|card)\b|mit ausweis", re.IGNORECASE)
+_HARMLESS = re.compile(
+    r"\bat the |\b(?:gate|door|walk[- ]?up)\b|day of|tageskasse|^w/ ?(?:valid )?id|\bwith (?:an? )?(?:valid )?(?:id|card)\b|mit ausweis",
+    re.IGNORECASE,
+)
 _A_CAR_FULL = 8
 
 
@@ -107,6 +110,7 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
     hours = read_hours("\n".join(prices.passed_over))
     currency = _currency(prices.signs, country, doubts)
     offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
+    doubts += [f"Not all of '{words}' was read." for words in prices.in_part]
     currency = currency or next((code for _, code in own), None)
     if prices.leader_free_per:
         doubts.append(

@@ -63,27 +63,48 @@ _PASS = re.compile(
     r"|season pass(?:es)?|jahreskarten?|saisonkarten?)\b|\b(?P<weekend>weekend pass(?:es)?|wochenendkarten?)\b",
     re.IGNORECASE,
 )
-_PARKING = re.compile(r"\b(?:parking(?: fee)?(?: is)?|park(?:en|platz|gebühr)\w*)\b", re.IGNORECASE)
+_PARKING = re.compile(
+    r"\b(?:car ?park(?:ing)?|parking(?: fee)?(?: is)?|park(?:en|platz|gebühr)\w*)\b", re.IGNORECASE
+)
 _GROUP = re.compile(
     rf"\b(?:groups?|parties|gruppen?)\s*(?:\(\s*)?(?:of|with|rate[s]?|ab|from|von)?\s*(?:at least |minimum )?(?P<n>{NUMBER})"
     rf"(?:\s*\+|{_OR}more| (?:personen|people|persons))?\)?|\b(?P<m>{NUMBER})\s*(?:\+|{_OR}more) (?:people|visitors|persons)",
     re.IGNORECASE,
 )
 _DISCOUNT = re.compile(
-    r"\boff\b|\bsave\b|\bdiscount of\b|\brabatt\b|\bnachlass\b|\bgünstiger\b", re.IGNORECASE
+    r"\boff\b(?![- ]?(?:peak|season))|\bsave\b|\bdiscount of\b|\brabatt\b|\bnachlass\b|\bgünstiger\b",
+    re.IGNORECASE,
 )
 _PERCENT = re.compile(r"(?P<n>\d{1,2})\s?%|(?P<h>\bhalf price\b|\bhalber preis\b)", re.IGNORECASE)
 _LINK = re.compile(
-    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=\s*[a-zäöü])", re.IGNORECASE
+    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[:$£€(]))",
+    re.IGNORECASE,
 )
 _CONDITION = re.compile(
     r"\b(?:with(?: an?| one| each| every)?(?: full)?(?:[- ]?(?:paying|paid))? (?:adult|parent|child|id|guardian|card)\w*(?: \w+ card)?"
     r"|who visit with an adult|when accompanied[^,.;)]*|in begleitung[^,.;)]*|mit ausweis"
+    r"|w/ ?(?:valid |paying |paid )?(?:id|adult|parent)"
+    r"|at the (?:gate|door|box office|counter)|(?:gate|door|walk[- ]?up)(?: price| admission)?(?=\W)|(?:on the )?day of(?: your)?(?: visit)?|tageskasse"
+    r"|off[- ]?peak|(?:low|off)[- ]season|peak(?: season| days?)?|high[- ]season|nebensaison|hauptsaison|super saver"
+    r"|(?:with |incl(?:uding|\.)? )?gift ?aid(?: prices?| admission| donation)?|incl(?:uding|\.)? (?:a )?(?:voluntary )?donation"
     r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|home[- ]?school(?:ers?|ed|ing)?(?: famil(?:y|ies))?|residents?|einheimische|ebt\b[^,.;)]*"
     r"|(?:an )?(?:ebt|snap|wic) cards?|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
     r"|first child|each additional|additional|second|first program)\b",
     re.IGNORECASE,
 )  # fmt: skip
+_HEIGHT = re.compile(
+    r"(?:(?:under|over|below|above|up to|less than|at least|unter|über|bis|ab)\s+)?\d{1,3}(?:[.,]\d{1,2})?\s?(?:\"|inch(?:es)?\b|cm\b|ft\b|feet\b|'(?!\s?s)(?=\s|\d|$))"
+    r"(?:\s?\d{1,2}\s?(?:\"|in\b))?(?:\s*(?:tall|(?:and|or|&) (?:taller|shorter|over|under)))?"
+    r"|(?:under|over|unter|über|bis|ab)\s+\d(?:[.,]\d{1,2})?\s?m(?:eter)?\b",
+    re.IGNORECASE,
+)
+"""A limit by height, which is no age."""
+_PARTY = re.compile(
+    rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|grown-ups?|parents?|elternteile?)\s*(?:(?:and|,|\+|&|plus|with|und|mit)\s*)+"
+    rf"(?:up to |bis zu |max\.? )?(?P<children>{NUMBER}) (?:children|child|kids?|kinder[n]?)\b",
+    re.IGNORECASE,
+)
+"""Who goes in on a family ticket, where it is said beside it."""
 _DAY_NAMES = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?s?|montags?|dienstags?|mittwochs?|donnerstags?|freitags?|samstags?|sonntags?|mo|di|mi|do|fr|sa|so"
 _DAYS = re.compile(
     rf"\b(?:(?:each|every|on|jeden|the)\s+){{0,3}}(?:(?:1st|first|2nd|second|3rd|third|4th|fourth|last|erste[rn]?|letzte[rn]?)\s+)?(?:{_DAY_NAMES})\b\.?(?:\s*(?:-|to|through|bis|,|and|&|und)\s*(?:{_DAY_NAMES})\b\.?)*(?:\s+of (?:the|each|every) month)?"
@@ -92,9 +113,12 @@ _DAYS = re.compile(
 )  # fmt: skip
 _DEAREST = 10_000
 """What looks like a higher price is a number of something else."""
-_BREAK = re.compile(r"\s*(?:,|;|\||\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*", re.IGNORECASE)
+_BREAK = re.compile(
+    r"\s*(?:,|;|\||(?<=\s)/(?=\s)(?!\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[:$£€(]))|\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*",
+    re.IGNORECASE,
+)
 _WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
-_MARK = re.compile(r"[~$£€/,;|&]|\d[\d.,]{0,9}\s?(?:[^\W\d_]|[€¢%+'&-])")
+_MARK = re.compile(r"[~$£€/,;|&]|\d[\d.,]{0,9}\s?(?:[^\W\d_]|[€¢%+'\"&-])")
 """Signs that mean something, and numbers with something behind them that says of what; one look tells that."""
 
 
@@ -102,8 +126,8 @@ class Token(NamedTuple):
     """One piece of a sentence about prices.
 
     Attributes:
-        kind: money, free, person, ages, family, pass, parking, group, discount, percent, link, condition, days, break
-            or word.
+        kind: money, free, person, ages, height, family, party, pass, parking, group, discount, percent, link, condition,
+            days, break or word.
         start: where it begins in the text [characters].
         end: where it ends.
         text: as written.
@@ -186,6 +210,19 @@ def _bundle(text: str, at: int) -> Token | None:
     return Token("family", at, end, text[at:end], facts)
 
 
+def _height(text: str, at: int) -> Token | None:
+    match = _HEIGHT.match(text, at)
+    return Token("height", at, match.end(), match[0]) if match else None
+
+
+def _party(text: str, at: int) -> Token | None:
+    match = _PARTY.match(text, at)
+    if not match:
+        return None
+    counts = {name: number_from(match[name]) for name in ("adults", "children")}
+    return Token("party", at, match.end(), match[0], counts)
+
+
 def _group(text: str, at: int) -> Token | None:
     match = _GROUP.match(text, at)
     if not match:
@@ -260,6 +297,8 @@ def _person(text: str, at: int) -> Token | None:
 
 _IN_ORDER: dict[str, tuple[Callable[[str, int], Token | None], tuple[re.Pattern[str], ...]]] = {
     "money": (_money, (_MONEY,)),
+    "height": (_height, (_HEIGHT,)),
+    "party": (_party, (_PARTY,)),
     "family": (_bundle, (_FAMILY,)),
     "group": (_group, (_GROUP,)),
     "ages": (_ages, tuple(form for form, _ in _AGES)),

@@ -99,6 +99,7 @@ class PricesRead:
         leader_free_per: one leader goes free for so many who pay [people]; None where it is not said.
         signs: the money signs and words met, in small letters.
         not_understood: statements with a price in them that were not read, word for word.
+        in_part: statements of which something was read and something was not, word for word.
         passed_over: other statements, word for word.
     """
 
@@ -110,6 +111,7 @@ class PricesRead:
     leader_free_per: int | None = None
     signs: frozenset[str] = frozenset()
     not_understood: tuple[str, ...] = ()
+    in_part: tuple[str, ...] = ()
     passed_over: tuple[str, ...] = ()
 
 
@@ -143,7 +145,26 @@ _LEADER = re.compile(
     rf"{_GAP}\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader){_GAP} (?:per|for every) (?P<m>{NUMBER})\b{_GAP}\bfree\b",
     re.IGNORECASE,
 )
-_EACH = ("each", "pp", "per head")
+_DONATION = re.compile(
+    r"\b(?:suggested|recommended|voluntary|requested|appreciated|welcome|accepted|optional|freiwillig\w*|erbeten|willkommen)\b.{0,40}\b(?:donations?|spenden?)\b"
+    r"|\b(?:donations?|spenden?)\b.{0,40}\b(?:suggested|recommended|voluntary|requested|appreciated|welcome|accepted|optional|erbeten|willkommen)\b"
+    r"|\b(?:by|auf|gegen) (?:donation|spende)|suggested admission|pay what you (?:wish|can|like)|pay-what-you-(?:wish|can)",
+    re.IGNORECASE,
+)
+"""Entry that nobody must pay for."""
+_GIFT_AID = re.compile(r"gift ?aid|donation", re.IGNORECASE)
+_PASSES_BELOW = re.compile(
+    r"\b(?:memberships?|(?:annual|season|yearly) (?:pass(?:es)?|tickets?)|jahreskarten?|saisonkarten?)\b",
+    re.IGNORECASE,
+)
+_SOMETHING_ELSE_BELOW = re.compile(
+    r"\b(?:rentals?|caf[eé]|restaurant|menu|food|snacks?|camps?|birthdays?|part(?:y|ies)|gift shop|workshops?|class(?:es)?|add[- ]?ons?"
+    r"|extras?|lockers?|merchandise|verleih|speisekarte|zusatz\w*|tours?|führung\w*)\b",
+    re.IGNORECASE,
+)
+_LONGEST_HEADING = 6
+"""A line of more words is no heading."""
+_EACH = ("each", "pp", "per head", "p.p.", "p. p.")
 _MOST_PRICES = 60
 """As many as a card takes; of a text with more, the rest is left word for word."""
 _GROWN_UP_FROM = 11
@@ -181,11 +202,13 @@ def read_prices(text: str) -> PricesRead:
     """
     found: list[PricesRead] = []
     group: int | None = None
+    section = ""
     met = 0
     named: list[_Named] = []
     not_understood: list[str] = []
+    in_part: list[str] = []
     passed_over: list[str] = []
-    cut = _priced(list(tokens(text)))
+    cut = _with_parties(text, _priced(list(tokens(text))))
     for statement in _statements(text, cut):
         words = text[statement[0].start : statement[-1].end].strip(" |;\n")
         prices = [token for token in statement if token.kind in _PRICE]
@@ -193,6 +216,9 @@ def read_prices(text: str) -> PricesRead:
         head = _named_without_price(text, statement)
         named = head or named
         if not prices and not any(token.kind == "percent" for token in statement):
+            if len(words.split()) <= _LONGEST_HEADING and not any(t.kind == "days" for t in statement):
+                section = _section(words)
+                group = None
             if groups:
                 group = int(str(groups[0].facts["of"]))
             elif not any(kind.ages for kind in head) or any(token.kind == "days" for token in statement):
@@ -200,14 +226,21 @@ def read_prices(text: str) -> PricesRead:
             continue
         met += sum(token.kind in _AMOUNT for token in statement)
         read: PricesRead | None = None
-        if met <= _MOST_PRICES:
+        if met <= _MOST_PRICES and section != "else":
             named, row = _head(text, statement) or (named, statement)
             read = _row(text, row, words, named) or _read_statement(text, statement, words, group)
+            if read is not None and (section == "passes" or _opens_with_pass(statement)):
+                read = _as_passes(read)
         if read is None:
             not_understood.append(words)
         else:
             found.append(read)
             not_understood += read.not_understood
+            if not read.not_understood and _has_more(text, statement):
+                in_part.append(words)
+    donation = next((words for words in not_understood if _DONATION.search(words)), None)
+    if donation and not any(read.entry or read.families for read in found):
+        found.append(PricesRead((EntryPrice("anyone", None, Decimal(0), donation),)))
     entry, off = _with_reduced_prices(
         [price for read in found for price in read.entry], [off for read in found for off in read.off]
     )
@@ -220,8 +253,84 @@ def read_prices(text: str) -> PricesRead:
         next((read.leader_free_per for read in reversed(found) if read.leader_free_per), None),
         frozenset(str(token.facts["unit"]) for token in cut if token.kind == "money"),
         tuple(dict.fromkeys(not_understood)),
+        tuple(dict.fromkeys(in_part)),
         tuple(passed_over),
     )
+
+
+def _section(heading: str) -> str:
+    """What a heading says of the lines below it: passes, something else beside entry, or nothing."""
+    if _PASSES_BELOW.search(heading):
+        return "passes"
+    return "else" if _SOMETHING_ELSE_BELOW.search(heading) and not _ENTRY_WORD.search(heading) else ""
+
+
+def _opens_with_pass(statement: Sequence[Token]) -> bool:
+    """Whether it begins as 'Annual passes: individual $65, family $150'."""
+    kinds = [token.kind for token in statement[:2]]
+    return (
+        kinds[:1] == ["pass"]
+        and statement[0].facts["pass"] == "annual"
+        and statement[1:2] != []
+        and statement[1].text == ":"
+    )
+
+
+def _as_passes(read: PricesRead) -> PricesRead:
+    """Prices that a heading makes those of annual passes."""
+    single = tuple(PassPrice(price.price, price.words, people=1) for price in read.entry if price.price)
+    families = tuple(
+        PassPrice(
+            family.price,
+            family.words,
+            people=family.people or (family.adults or 0) + (family.children or 0) or None,
+        )
+        for family in read.families
+    )
+    passes = tuple(dict.fromkeys((*read.passes, *single, *families)))
+    return replace(read, entry=(), families=(), passes=passes)
+
+
+def _has_more(text: str, statement: Sequence[Token]) -> bool:
+    """Whether visitors or small numbers stand in a statement that no price of it has taken up."""
+    prices = [token for token in statement if token.kind in _AMOUNT]
+    whom = _whom(text, statement)
+    assigned = {who.token.start for mine in _assigned(text, statement, prices, whom) for who in mine}
+    lost = any(
+        who.token.start not in assigned and not _is_each(who) and not _means_anyone(who) for who in whom
+    )
+    return lost or any(
+        token.kind == "word" and token.text.isdigit() and len(token.text) <= 2 for token in statement
+    )
+
+
+def _with_parties(text: str, cut: Sequence[Token]) -> list[Token]:
+    """Who goes in on a family ticket, said beside it; by itself it is a family."""
+    whole: list[Token] = []
+    for token in cut:
+        if token.kind != "party":
+            whole.append(token)
+            continue
+        families = [
+            at
+            for at, before in enumerate(whole[-_NEAR:], max(0, len(whole) - _NEAR))
+            if before.kind == "family"
+        ]
+        at = families[-1] if families else None
+        if at is not None and "\n\n" not in text[whole[at].start : token.start] and not _counted(whole[at]):
+            whole[at] = whole[at]._replace(facts=token.facts)
+            whole.append(token._replace(kind="word"))
+        else:
+            whole.append(token._replace(kind="family"))
+    return whole
+
+
+_NEAR = 8
+"""So many pieces back a family ticket is looked for, whose people are then named."""
+
+
+def _counted(family: Token) -> bool:
+    return any(isinstance(count, int) for count in family.facts.values())
 
 
 def _statements(text: str, cut: Sequence[Token]) -> Iterator[list[Token]]:
@@ -331,6 +440,8 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
     after_break = linked = False
     previous: Token | None = None
     for token, before in zip(statement, (None, *statement), strict=False):
+        if token.kind == "person" and _heads_others(statement, token):
+            continue
         if before is not None and (
             (token.kind == "person" and _counts_at_most(text, before))
             or (token.kind == "family" and _IN_A.search(text[max(0, token.start - 10) : token.start]))
@@ -361,6 +472,15 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
         if not (token.kind == "word" and (token.text in "(:-*[,of" or _ENTRY_WORD.fullmatch(token.text))):
             previous = token
     return whom
+
+
+def _heads_others(statement: Sequence[Token], token: Token) -> bool:
+    """Whether 'General admission:' is only the title of those named after it, before any price."""
+    behind = [t for t in statement if t.start >= token.end]
+    if token.facts.get("person") != "anyone" or not behind or behind[0].text not in (":", "-"):
+        return False
+    until = next((at for at, t in enumerate(behind) if t.kind in _AMOUNT), 0)
+    return any(t.kind in ("person", "ages", "family") for t in behind[:until])
 
 
 def _named_without_price(text: str, statement: Sequence[Token]) -> list[_Named]:
@@ -448,14 +568,12 @@ def _read_statement(
     leader = _LEADER.search(words)
     if leader:
         return PricesRead(leader_free_per=number_from(leader["n"] or leader["m"]))
-    if _NO_ENTRY_PRICE.search(words):
+    if _DONATION.search(words):
+        return None
+    if _NO_ENTRY_PRICE.search(_GIFT_AID.sub("", words)):
         return None
     assigned, groups = _assigned(text, statement, prices, whom), _group_sizes(statement)
-    headings = [
-        c
-        for c in conditions
-        if c.start < prices[0].start and text[c.end : c.end + 2].lstrip().startswith(":")
-    ]
+    beside_each = _conditions_of(text, statement, prices, conditions)
     read = PricesRead()
     for number, price in enumerate(prices):
         mine = assigned[number]
@@ -474,12 +592,9 @@ def _read_statement(
             ],
             default=statement[0].start,
         )
-        beside = [
-            c
-            for c in conditions
-            if c in headings
-            or (since <= c.start < max(until, ends) and not _follows(c, price, prices, number))
-        ]
+        beside = beside_each[number]
+        if not mine and number and beside and price.kind == "money":
+            mine = assigned[number] = assigned[number - 1]  # adults $15 in advance, $18 at the gate
         said = tuple(c.text for c in beside if c.kind == "condition")
         days = ", ".join(c.text for c in beside if c.kind == "days")
         size = _group_size(groups, prices, number)
@@ -487,6 +602,9 @@ def _read_statement(
         amount = price.facts.get("amount", Decimal(0))
         assert isinstance(amount, Decimal)
         inside = [token for token in statement if since <= token.start < max(until, ends)]
+        if any(t.kind == "height" for t in inside) or (said and _GIFT_AID.search(said[-1])):
+            read = replace(read, not_understood=(*read.not_understood, text[since:until].strip(" ,;|\n")))
+            continue
         if any(token.kind == "discount" for token in inside):
             offs = (PriceOff(words, *kind, amount, None, said, days) for kind in _kinds(mine))
             read = replace(read, off=(*read.off, *offs))
@@ -524,7 +642,9 @@ def _read_statement(
         for_entry = _ENTRY_WORD.match(text[price.end :].lstrip()) or (
             _ENTRY_WORD.search(words) and not any(t.kind == "link" and t.start > price.end for t in inside)
         )
-        free_on_days = days and price.kind == "free"
+        free_on_days = days and (
+            price.kind == "free" or any(c.kind == "days" and 0 <= price.start - c.end < 4 for c in beside)
+        )
         if len(mine) > _MOST_KINDS or not (mine or size or free_on_days or for_entry):
             read = replace(read, not_understood=(*read.not_understood, words))
             continue
@@ -548,6 +668,37 @@ def _read_statement(
                 ),
             )
     return read
+
+
+def _conditions_of(
+    text: str, statement: Sequence[Token], prices: Sequence[Token], conditions: Sequence[Token]
+) -> list[list[Token]]:
+    """For each price the conditions and days it is limited to.
+
+    What stands before a colon holds for all prices up to the next such title; anything else belongs to one price: to
+    the next where it stands right before it or behind a break, or else to the one before.
+    """
+    beside: list[list[Token]] = [[] for _ in prices]
+    breaks = [token.start for token in statement if token.kind == "break"]
+    titles = [c for c in conditions if text[c.end : c.end + 2].lstrip().startswith(":")]
+    for condition in conditions:
+        number = sum(price.start < condition.start for price in prices)
+        if condition in titles or (number == 0 and condition.start == statement[0].start):
+            ends = min((t.start for t in titles if t.start > condition.start), default=statement[-1].end)
+            for later in range(number, len(prices)):
+                if prices[later].start < ends:
+                    beside[later].append(condition)
+            continue
+        if number == len(prices):
+            number -= 1
+        elif number:
+            parted = any(prices[number - 1].end <= at < condition.start for at in breaks)
+            joined = not any(condition.end <= at < prices[number].start for at in breaks)
+            right_before = condition.kind == "days" and prices[number].start - condition.end < 4
+            if not (joined and (parted or right_before)):
+                number -= 1
+        beside[number].append(condition)
+    return beside
 
 
 def _parts(statement: Sequence[Token]) -> tuple[list[Token], list[Token]] | None:
@@ -630,17 +781,6 @@ def _group_size(groups: Sequence[tuple[Token, bool]], prices: Sequence[Token], n
     return None
 
 
-def _follows(condition: Token, price: Token, prices: Sequence[Token], number: int) -> bool:
-    """Whether days that stand right before the next price belong to that one."""
-    return (
-        condition.kind == "days"
-        and condition.start > price.end
-        and number + 1 < len(prices)
-        and condition.end <= prices[number + 1].start
-        and prices[number + 1].start - condition.end < 4
-    )
-
-
 def _assigned(
     text: str, statement: Sequence[Token], prices: Sequence[Token], whom: Sequence[_Who]
 ) -> list[list[_Who]]:
@@ -687,8 +827,17 @@ def _assigned(
         elif adjacent and (
             not before or following is None or _is_linked(statement, following) or len(after) > 1
         ):
+            list_goes_on = following is None or (
+                bool(after[-1].token.end < following.start) and _is_adjacent(text, whom, following)
+            )
             assigned[number] = [after[0]]
             pending = after[1:]
+            while (
+                pending
+                and list_goes_on
+                and _IN_A_LIST.fullmatch(text[assigned[number][-1].token.end : pending[0].token.start])
+            ):
+                assigned[number].append(pending.pop(0))
         else:
             pending = _list_before(text, after)
     for number, mine in enumerate(assigned):
@@ -699,6 +848,13 @@ def _assigned(
                 if who.token.kind in ("person", "ages")
             ] or mine
     return assigned
+
+
+def _is_adjacent(text: str, whom: Sequence[_Who], price: Token) -> bool:
+    """Whether a visitor is named right behind a price."""
+    return any(
+        who.token.start >= price.end and not text[price.end : who.token.start].strip(" /(") for who in whom
+    )
 
 
 _IN_A_LIST = re.compile(
@@ -776,7 +932,7 @@ def _with_reduced_prices(
         if off.percent is not None:
             base = usual if off.person in _BY_AGE and not own and not limited else []
         elif own or off.person == "anyone":
-            base = (own or plain) if limited else []
+            base = (plain if off.person == "anyone" else own) if limited else []
         else:
             base = usual
         base = [price for price in base if off.taken_from(price.price) >= 0]
@@ -815,8 +971,11 @@ def _with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:
         default=None,
     )
     senior_from = min((p.ages.first for p in plain if p.ages and p.person == "senior"), default=None)
+    first_paid = min((p.ages.first for p in plain if p.ages and p.price and p.ages.first), default=0)
     for price in entry:
-        if price.ages is not None or price.group_of:
+        if price.ages is None and not price.price and price.person in ("infant", "preschool") and first_paid:
+            yield replace(price, ages=AgeBand(0, first_paid - 1))
+        elif price.ages is not None or price.group_of:
             overlaps = free_until is not None and price.ages is not None and price.ages.first == 0
             if overlaps and price.price and free_until is not None and (price.ages.last or 9999) > free_until:  # type: ignore[union-attr]
                 yield replace(price, ages=AgeBand(free_until + 1, price.ages.last))  # type: ignore[union-attr]
