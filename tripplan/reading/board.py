@@ -55,6 +55,12 @@ _HARMLESS = re.compile(
     re.IGNORECASE,
 )
 _A_CAR_FULL = 8
+_A_FAMILY = 4
+_PRICES_BELOW = re.compile(
+    r"\b(?:admission|tickets?|prices?|rates?|fees?|eintritt\w*|preise?)\b[^\d]*", re.IGNORECASE
+)
+"""A title such as 'Daily admission' says nothing of hours."""
+_PART_OF_THE_YEAR = re.compile(r"peak|season|saison|saver", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -107,7 +113,7 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
     own, rest = _own_sentences(text[:LONGEST])
     plain = plain_text(rest)
     prices = read_prices(plain)
-    hours = read_hours("\n".join(prices.passed_over))
+    hours = read_hours("\n".join(words for words in prices.passed_over if not _is_title_of_prices(words)))
     currency = _currency(prices.signs, country, doubts)
     offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
     doubts += [f"Not all of '{words}' was read." for words in prices.in_part]
@@ -125,6 +131,12 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
         prices.parking,
         (*prices.not_understood, *hours.not_understood),
         tuple(dict.fromkeys((*doubts, *hours.doubts))),
+    )
+
+
+def _is_title_of_prices(words: str) -> bool:
+    return _PRICES_BELOW.search(words) is not None and not re.search(
+        r"\d|\b(?:open|closed|last|geöffnet)\b", words, re.IGNORECASE
     )
 
 
@@ -160,9 +172,10 @@ def _currency(signs: frozenset[str], country: str | None, doubts: list[str]) -> 
 
 def _offers(prices: PricesRead, doubts: list[str]) -> Iterator[OfferRead]:
     grown_up = next((p.ages for p in prices.entry if p.person == "adult" and p.ages), None)
+    first_paid = min((p.ages.first for p in prices.entry if p.ages and p.price and p.ages.first), default=0)
     child = next((p.ages for p in prices.entry if p.person == "child" and p.ages and p.price), None)
     for price in prices.entry:
-        yield OfferRead(_entry(price, grown_up, doubts), price.words)
+        yield OfferRead(_entry(price, grown_up, first_paid, doubts), price.words)
     for family in prices.families:
         yield OfferRead(_family(family, grown_up, child, doubts), family.words)
     for a_pass in prices.passes:
@@ -180,7 +193,7 @@ def _offers(prices: PricesRead, doubts: list[str]) -> Iterator[OfferRead]:
             )
 
 
-def _entry(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Offer:
+def _entry(price: EntryPrice, grown_up: AgeBand | None, first_paid: int, doubts: list[str]) -> Offer:
     name = _NAMES[price.person]
     amount = price.price if price.highest is None else price.highest
     if price.highest is not None:
@@ -198,7 +211,7 @@ def _entry(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Of
             book_days_ahead=limits.ahead, online_only=limits.online,
         )  # fmt: skip
     return Ticket(
-        name=name, price=amount, ages=_ages(price, grown_up, doubts), valid=limits.valid, needs=limits.needs,
+        name=name, price=amount, ages=_ages(price, grown_up, first_paid, doubts), valid=limits.valid, needs=limits.needs,
         companions=limits.companions, book_days_ahead=limits.ahead, online_only=limits.online, at_least=price.group_of or 1,
     )  # fmt: skip
 
@@ -229,7 +242,7 @@ def _limits(price: EntryPrice | PriceOff, doubts: list[str]) -> _Limits:
             doubts.append(f"'{price.words}' asks for booking ahead; one day is taken.")
         elif status is not None:
             needs.append(status)
-        elif not _HARMLESS.search(condition):
+        elif not (_HARMLESS.search(condition) or (valid and _PART_OF_THE_YEAR.search(condition))):
             needs.append(told)
             doubts.append(f"'{price.words}' counts only for '{told}'.")
     if price.days and valid is None:
@@ -259,7 +272,7 @@ def _discount(off: PriceOff, doubts: list[str]) -> Discount | None:
     )  # fmt: skip
 
 
-def _ages(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> AgeBand:
+def _ages(price: EntryPrice, grown_up: AgeBand | None, first_paid: int, doubts: list[str]) -> AgeBand:
     if price.ages is not None:
         return price.ages
     usual = _USUAL_AGES.get(price.person)
@@ -268,6 +281,9 @@ def _ages(price: EntryPrice, grown_up: AgeBand | None, doubts: list[str]) -> Age
     band = _band(usual)
     if price.person == "child" and grown_up is not None and grown_up.first:
         return AgeBand(0, grown_up.first - 1)
+    if price.person in ("infant", "preschool") and not price.price and first_paid:
+        band = AgeBand(0, first_paid - 1)
+        usual = str(band)
     doubts.append(f"The ages of '{price.words}' are not said; '{usual}' is taken.")
     return band
 
@@ -300,7 +316,8 @@ def _family(family: FamilyPrice, grown_up: AgeBand | None, child: AgeBand | None
 
 
 def _pass(a_pass: PassPrice, doubts: list[str]) -> Offer:
-    people = a_pass.people or (_A_CAR_FULL if a_pass.per_car else 1)
+    family = _A_FAMILY if "famil" in a_pass.words.casefold() else 1
+    people = a_pass.people or (_A_CAR_FULL if a_pass.per_car else family)
     if a_pass.people is None:
         doubts.append(f"How many people '{a_pass.words}' lets in is not said; {people} taken.")
     return Pass(name="Annual pass", price=a_pass.price, months=12, seats=(Seats(count=people),))

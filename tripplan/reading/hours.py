@@ -119,6 +119,12 @@ _ELSEWHERE = re.compile(
     re.IGNORECASE,
 )
 """What has hours of its own beside the place's."""
+_SOMETHING_THEN = re.compile(
+    r"\b(?:story ?times?|feedings?|shows?|tours?|programs?|class(?:es)?|workshops?|camps?|sensory|events?|lectures?|performances?"
+    r"|vorführung\w*|fütterung\w*|führung\w*|members? only|early entry)\b",
+    re.IGNORECASE,
+)
+"""What takes place at times of its own."""
 _UNREAD = re.compile(
     r"(?<![\d-])\d{1,2}(?![\d-])|\b(?:until|till|except|unless|außer|sunset|dusk|dawn|sunrise|alternate|every other|some|most|mid|early|late|end of|anfang|mitte|ende)\b",
     re.IGNORECASE,
@@ -260,6 +266,7 @@ def read_hours(text: str) -> HoursRead:
     last_entry: str | None = None
     before_close: int | None = None
     heading, of_something_else = _Rule(), False
+    aside: list[tuple[str, list[_Rule]]] = []
     for statement in _statements(text):
         if not _MAY_SAY_WHEN.search(statement):
             continue
@@ -274,6 +281,9 @@ def read_hours(text: str) -> HoursRead:
                 lost.append(statement.strip(" .|"))
             continue
         of_something_else = False
+        if says_when and _SOMETHING_THEN.search(rest):
+            aside.append((statement.strip(" .|"), [rule for rule in read if rule.says_when]))
+            continue
         doubts += _doubts_of(rest, pieces)
         again = [piece for piece in pieces if piece.kind == "again"]
         if again and len(pieces) == 1:
@@ -322,6 +332,12 @@ def read_hours(text: str) -> HoursRead:
         if _UNREAD.search(_between(rest, pieces)):
             doubts.append(f"Not all of '{statement.strip(' .|')}' was read.")
         heading.days, heading.dates = [], []
+    for words, read in aside:
+        if any(rule.spans for rule in rules):
+            lost.append(words)
+        else:
+            rules += read
+            doubts.append(f"'{words}' may be the hours of only a part of what there is.")
     doubts += _place_names_in_the_year(rules)
     if (heading.days or heading.seasons) and not rules:
         rules.append(heading)
@@ -824,4 +840,4 @@ def days_from(words: str) -> str | None:
         return None
     if "school holiday" in words.casefold() or "schulferien" in words.casefold():
         pieces = [replace(piece, text="SH") if piece.text == "PH" else piece for piece in pieces]
-    return ",".join(piece.text for piece in pieces)
+    return ",".join(dict.fromkeys(piece.text for piece in pieces))

@@ -13,7 +13,7 @@ _SIGNS = r"us\$|ca\$|c\$|a\$|\$|£|€|r(?=\d)|chf|eur|usd|gbp|cad|euro"
 _UNITS = r"€|euros?\b|eur\b|dollars?\b|usd\b|pounds?\b|gbp\b|cad\b|chf\b|p\b(?!\.?\s?m)|pence\b|cents?\b|¢"
 _MONEY = re.compile(
     rf"(?P<about>\b(?:about|around|approx(?:imately|\.)?|ca\.?|rund|ungefähr|etwa|~)\s*)?"
-    rf"(?:(?P<sign>{_SIGNS})\s?(?P<first>{_AMOUNT})(?:,-)?|(?P<second>{_AMOUNT})\s?(?P<unit>{_UNITS}))",
+    rf"(?:(?P<sign>{_SIGNS})\s?(?P<first>{_AMOUNT})(?:,-)?|(?P<second>{_AMOUNT})(?:,--?)?\s?(?P<unit>{_UNITS}))",
     re.IGNORECASE,
 )
 _TO = re.compile(r"\s*(?:-|to|bis|through)\s*", re.IGNORECASE)
@@ -51,7 +51,7 @@ _COMPOSED = (
     rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|grown-ups?|parents?)(?:\s*(?:and|,|\+|&|plus|with|und|mit)?\s*)"
     rf"(?P<most>up to |bis zu )?(?P<children>{NUMBER})?\s*(?:children|child|kids?|kinder[n]?)"
     rf"|(?P<two>\d)\s*\+\s*(?P<three>\d)"
-    rf"|(?:up to |bis zu )?(?P<people>{NUMBER})\b(?![\d.,]*\s?(?:€|%|euro|eur\b|dollars|pounds|,\d))(?: people| persons?| members| personen|[- ]pack)?"
+    rf"|(?:up to |bis zu )?(?P<people>{NUMBER})\b(?![\d.,-]*\s?(?:€|%|euro|eur\b|dollars|pounds|,\d))(?: people| persons?| members| personen|[- ]pack)?"
 )  # fmt: skip
 _FAMILY = re.compile(
     rf"\b(?:famil(?:y|ies)|familien?)(?:[- ]?(?:tickets?|pass|admission|rate|day ticket|karte|ticket))?"
@@ -72,12 +72,12 @@ _GROUP = re.compile(
     re.IGNORECASE,
 )
 _DISCOUNT = re.compile(
-    r"\boff\b(?![- ]?(?:peak|season))|\bsave\b|\bdiscount of\b|\brabatt\b|\bnachlass\b|\bgünstiger\b",
+    r"\boff\b(?![- ]?(?:peak|season))|\bsave\b|\bless\b(?! than)|\bdiscount of\b|\brabatt\b|\bnachlass\b|\bgünstiger\b",
     re.IGNORECASE,
 )
 _PERCENT = re.compile(r"(?P<n>\d{1,2})\s?%|(?P<h>\bhalf price\b|\bhalber preis\b)", re.IGNORECASE)
 _LINK = re.compile(
-    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[:$£€(]))",
+    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))",
     re.IGNORECASE,
 )
 _CONDITION = re.compile(
@@ -100,8 +100,8 @@ _HEIGHT = re.compile(
 )
 """A limit by height, which is no age."""
 _PARTY = re.compile(
-    rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|grown-ups?|parents?|elternteile?)\s*(?:(?:and|,|\+|&|plus|with|und|mit)\s*)+"
-    rf"(?:up to |bis zu |max\.? )?(?P<children>{NUMBER}) (?:children|child|kids?|kinder[n]?)\b",
+    rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|erw\.?|grown-ups?|parents?|elternteile?)\s*(?:(?:and|,|\+|&|plus|with|und|mit)\s*)+"
+    rf"(?:up to |bis zu |max\.? )?(?:(?P<children>{NUMBER}) )?(?:(?:all|any|their|own|eigene[nr]?|deren|minor|zugehörige) )*(?:children|child|kids?|kinder[n]?)\b",
     re.IGNORECASE,
 )
 """Who goes in on a family ticket, where it is said beside it."""
@@ -114,7 +114,7 @@ _DAYS = re.compile(
 _DEAREST = 10_000
 """What looks like a higher price is a number of something else."""
 _BREAK = re.compile(
-    r"\s*(?:,|;|\||(?<=\s)/(?=\s)(?!\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[:$£€(]))|\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*",
+    r"\s*(?:,|;|\||(?<=\s)/(?=\s)(?!\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))|\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*",
     re.IGNORECASE,
 )
 _WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
@@ -219,7 +219,7 @@ def _party(text: str, at: int) -> Token | None:
     match = _PARTY.match(text, at)
     if not match:
         return None
-    counts = {name: number_from(match[name]) for name in ("adults", "children")}
+    counts = {name: number_from(match[name]) for name in ("adults", "children") if match[name]}
     return Token("party", at, match.end(), match[0], counts)
 
 

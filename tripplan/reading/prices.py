@@ -123,7 +123,7 @@ _ENTRY_WORD = re.compile(
     re.IGNORECASE,
 )
 _NO_ENTRY_PRICE = re.compile(
-    r"\b(?:minimum|deposit|donation|spende|kaution|rental|rent|hire|locker|leihgebühr|menu|meal|lunch|dinner|breakfast|burger|pizza"
+    r"\b(?:minimum|deposit|donation|spende|kaution|rental|rents?\b|hire|locker|leihgebühr|menu|meal|lunch|dinner|breakfast|burger|pizza"
     r"|coffee|kaffee|kuchen|speise\w*|soup|drink|sandwich|t-?shirt|souvenir|feed|popcorn|ice cream)\w*\b",
     re.IGNORECASE,
 )
@@ -142,7 +142,8 @@ _MOST_KINDS = 12
 _GAP = r"[^.!?\n]{0,80}"
 _LEADER = re.compile(
     rf"\b(?:for )?(?:every|each|je) (?P<n>{NUMBER}) (?:paying )?(?:students?|children|kids|pupils|people|persons|schüler|kinder)\b"
-    rf"{_GAP}\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader){_GAP} (?:per|for every) (?P<m>{NUMBER})\b{_GAP}\bfree\b",
+    rf"{_GAP}\b(?:free|frei)\b|\bone (?:free )?(?:adult|teacher|chaperone|leader){_GAP} (?:per|for every) (?P<m>{NUMBER})\b{_GAP}\bfree\b"
+    rf"|\b(?:one|1) free (?:adult|teacher|chaperone|leader){_GAP} (?:per|for every|for each|with every) (?P<l>{NUMBER})\b",
     re.IGNORECASE,
 )
 _DONATION = re.compile(
@@ -152,7 +153,23 @@ _DONATION = re.compile(
     re.IGNORECASE,
 )
 """Entry that nobody must pay for."""
-_GIFT_AID = re.compile(r"gift ?aid|donation", re.IGNORECASE)
+_GIFT_AID = re.compile(r"gift ?aid|donations?|spenden?", re.IGNORECASE)
+_DEAL = re.compile(
+    r"\bbuy (?:one|1|two|2)\b|\b(?:two|2) for (?:one|1)\b|\bbogo\b|\bget (?:one|1)\b", re.IGNORECASE
+)
+_CHARGE_BEFORE = re.compile(r"(?:\bplus|\bzzgl\.?|(?<!\d)\+|\badd)\s*(?:a |an )?$", re.IGNORECASE)
+_CHARGE_AFTER = re.compile(
+    r"\s*(?:per \w+ )?(?:booking|service|processing|handling|transaction|convenience|reservation|online|ticketing|ticket|credit card|facility)"
+    r" (?:fees?|charges?)\b|\s*(?:surcharge|buchungsgebühr|gebühr|extra\b)",
+    re.IGNORECASE,
+)
+"""An amount on top of the ticket."""
+_A_YEAR = re.compile(r"\s*(?:/|per|a|each|pro|im)\s?(?:yr|year|annum|jahr)\b", re.IGNORECASE)
+_AT_LEAST = re.compile(r"\b(?:from|starting at|ab|as low as)\s*$", re.IGNORECASE)
+_ALONE_FREE = re.compile(
+    r"\bfree (?:admission|entry)\b|\b(?:admission|entry|entrance) (?:is )?free\b|eintritt(?: ist)? frei",
+    re.IGNORECASE,
+)
 _PASSES_BELOW = re.compile(
     r"\b(?:memberships?|(?:annual|season|yearly) (?:pass(?:es)?|tickets?)|jahreskarten?|saisonkarten?)\b",
     re.IGNORECASE,
@@ -239,10 +256,11 @@ def read_prices(text: str) -> PricesRead:
             if not read.not_understood and _has_more(text, statement):
                 in_part.append(words)
     donation = next((words for words in not_understood if _DONATION.search(words)), None)
-    if donation and not any(read.entry or read.families for read in found):
+    if donation and not any(price.price for read in found for price in (*read.entry, *read.families)):
         found.append(PricesRead((EntryPrice("anyone", None, Decimal(0), donation),)))
     entry, off = _with_reduced_prices(
-        [price for read in found for price in read.entry], [off for read in found for off in read.off]
+        list(dict.fromkeys(price for read in found for price in read.entry)),
+        [off for read in found for off in read.off],
     )
     return PricesRead(
         tuple(_with_ages_that_follow(entry)),
@@ -296,6 +314,8 @@ def _has_more(text: str, statement: Sequence[Token]) -> bool:
     prices = [token for token in statement if token.kind in _AMOUNT]
     whom = _whom(text, statement)
     assigned = {who.token.start for mine in _assigned(text, statement, prices, whom) for who in mine}
+    per_car = any(token.kind in ("parking", "pass") for token in statement)
+    whom = [who for who in whom if not (per_car and who.person == "car")]
     lost = any(
         who.token.start not in assigned and not _is_each(who) and not _means_anyone(who) for who in whom
     )
@@ -458,6 +478,8 @@ def _whom(text: str, statement: Sequence[Token]) -> list[_Who]:
             last = whom[-1] if whom and beside and not after_break else None
             if last and isinstance(ages, AgeBand) and last.ages is None and last.token.kind == "person":
                 whom[-1] = replace(last, ages=ages, token=last.token._replace(end=token.end))
+                if len(whom) > 1 and text[whom[-2].token.end : last.token.start] == "/" and not whom[-2].ages:
+                    whom[-2] = replace(whom[-2], ages=ages)  # children/youths (6-17)
             elif last and person and last.token.kind == "ages" and last.person is None:
                 whom[-1] = replace(last, person=person)  # type: ignore[arg-type]
             elif last and person == last.person and person is not None:
@@ -567,8 +589,10 @@ def _read_statement(
     whom = _whom(text, statement)
     leader = _LEADER.search(words)
     if leader:
-        return PricesRead(leader_free_per=number_from(leader["n"] or leader["m"]))
-    if _DONATION.search(words):
+        others = any(token.kind == "money" for token in prices)
+        per = next(number for number in leader.groups() if number)
+        return PricesRead(leader_free_per=number_from(per), not_understood=(words,) if others else ())
+    if _DEAL.search(words) or (_DONATION.search(words) and any(token.kind == "money" for token in prices)):
         return None
     if _NO_ENTRY_PRICE.search(_GIFT_AID.sub("", words)):
         return None
@@ -602,10 +626,15 @@ def _read_statement(
         amount = price.facts.get("amount", Decimal(0))
         assert isinstance(amount, Decimal)
         inside = [token for token in statement if since <= token.start < max(until, ends)]
-        if any(t.kind == "height" for t in inside) or (said and _GIFT_AID.search(said[-1])):
+        before, after = text[max(0, price.start - 20) : price.start], text[price.end : price.end + 40]
+        if (
+            any(t.kind == "height" for t in inside)
+            or (said and _GIFT_AID.search(said[-1]))
+            or (price.kind == "money" and (_CHARGE_BEFORE.search(before) or _CHARGE_AFTER.match(after)))
+        ):
             read = replace(read, not_understood=(*read.not_understood, text[since:until].strip(" ,;|\n")))
             continue
-        if any(token.kind == "discount" for token in inside):
+        if price.kind == "money" and any(token.kind == "discount" for token in inside):
             offs = (PriceOff(words, *kind, amount, None, said, days) for kind in _kinds(mine))
             read = replace(read, off=(*read.off, *offs))
             continue
@@ -632,6 +661,10 @@ def _read_statement(
                 ),
             )
             continue
+        if _A_YEAR.match(after):
+            one_year = PassPrice(amount, came_from, people=None if "family" in kinds else 1)
+            read = replace(read, passes=(*read.passes, one_year))
+            continue
         if "family" in kinds:
             mine_family = next(who.token for who in mine if who.token.kind == "family")
             counts = {k: v for k, v in mine_family.facts.items() if isinstance(v, int)}
@@ -640,7 +673,8 @@ def _read_statement(
                 continue
             mine = [who for who in mine if who.token.kind != "family"]
         for_entry = _ENTRY_WORD.match(text[price.end :].lstrip()) or (
-            _ENTRY_WORD.search(words) and not any(t.kind == "link" and t.start > price.end for t in inside)
+            _ENTRY_WORD.search(text[since:until] if number else words)
+            and not any(t.kind == "link" and t.start > price.end for t in inside)
         )
         free_on_days = days and (
             price.kind == "free" or any(c.kind == "days" and 0 <= price.start - c.end < 4 for c in beside)
@@ -663,7 +697,7 @@ def _read_statement(
                         said,
                         days,
                         size or group,
-                        bool(price.facts.get("about")),
+                        bool(price.facts.get("about")) or bool(_AT_LEAST.search(before)),
                     ),
                 ),
             )
@@ -680,11 +714,15 @@ def _conditions_of(
     """
     beside: list[list[Token]] = [[] for _ in prices]
     breaks = [token.start for token in statement if token.kind == "break"]
-    titles = [c for c in conditions if text[c.end : c.end + 2].lstrip().startswith(":")]
+    titles = [c for c in conditions if _is_title(text, statement, c)]
     for condition in conditions:
         number = sum(price.start < condition.start for price in prices)
-        if condition in titles or (number == 0 and condition.start == statement[0].start):
-            ends = min((t.start for t in titles if t.start > condition.start), default=statement[-1].end)
+        alone = not any(c.kind == condition.kind and c.start > prices[0].start for c in conditions)
+        if condition in titles or (number == 0 and condition.start == statement[0].start and alone):
+            ends = min(
+                (t.start for t in titles if any(condition.start < p.start < t.start for p in prices)),
+                default=statement[-1].end,
+            )
             for later in range(number, len(prices)):
                 if prices[later].start < ends:
                     beside[later].append(condition)
@@ -699,6 +737,15 @@ def _conditions_of(
                 number -= 1
         beside[number].append(condition)
     return beside
+
+
+def _is_title(text: str, statement: Sequence[Token], condition: Token) -> bool:
+    """Whether a colon follows before any visitor or price, as in 'Peak (weekends): adults $9'."""
+    until = min(
+        (t.start for t in statement if t.start >= condition.end and t.kind in (*_WHO, *_AMOUNT)),
+        default=statement[-1].end,
+    )
+    return ":" in text[condition.end : until]
 
 
 def _parts(statement: Sequence[Token]) -> tuple[list[Token], list[Token]] | None:
@@ -802,7 +849,7 @@ def _assigned(
         linked = bool(after) and link is not None and link.end <= after[0].token.start and not any(
             t.kind == "break" for t in statement if price.end <= t.start < link.start
         )  # fmt: skip
-        adjacent = bool(after) and not text[price.end : after[0].token.start].strip(" /(")
+        adjacent = bool(after) and not text[price.end : after[0].token.start].strip(" (")
         counted = any(who.token.kind in ("pass", "parking", "family") for who in pending)
         if (
             pending
@@ -853,7 +900,7 @@ def _assigned(
 def _is_adjacent(text: str, whom: Sequence[_Who], price: Token) -> bool:
     """Whether a visitor is named right behind a price."""
     return any(
-        who.token.start >= price.end and not text[price.end : who.token.start].strip(" /(") for who in whom
+        who.token.start >= price.end and not text[price.end : who.token.start].strip(" (") for who in whom
     )
 
 
@@ -971,11 +1018,8 @@ def _with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:
         default=None,
     )
     senior_from = min((p.ages.first for p in plain if p.ages and p.person == "senior"), default=None)
-    first_paid = min((p.ages.first for p in plain if p.ages and p.price and p.ages.first), default=0)
     for price in entry:
-        if price.ages is None and not price.price and price.person in ("infant", "preschool") and first_paid:
-            yield replace(price, ages=AgeBand(0, first_paid - 1))
-        elif price.ages is not None or price.group_of:
+        if price.ages is not None or price.group_of:
             overlaps = free_until is not None and price.ages is not None and price.ages.first == 0
             if overlaps and price.price and free_until is not None and (price.ages.last or 9999) > free_until:  # type: ignore[union-attr]
                 yield replace(price, ages=AgeBand(free_until + 1, price.ages.last))  # type: ignore[union-attr]

@@ -51,7 +51,7 @@ _QUOTES = dict.fromkeys(map(ord, "‘’‚′"), "'") | dict.fromkeys(map(ord, 
 _SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t"), " ")
 _NAMED_GROUP = re.compile(r"\(\?P<\w+>")
 _BLANKS = re.compile(r"\s{2,}")
-_DOTTED_LINE = re.compile(r"(?:\.[ .]*){3,}|\u2026|_{3,}")
+_DOTTED_LINE = re.compile(r"(?:\.[ .]*){3,}|(?<=\s)\.{2,}(?=\s)|\u2026|_{3,}")
 """Leads the eye from a name to its price."""
 _BULLETS = dict.fromkeys(map(ord, "•·▪◦●*►"), " ")
 
