@@ -14,7 +14,7 @@ from tests.missing import ALL_REQUIRED
 from tests.running_app import RunningApp, started_app
 from tripplan.clock import TODAY_VARIABLE
 from tripplan.records.location import FOLDER_VARIABLE
-from tripplan.services import open_services
+from tripplan.services import Services, open_services
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -28,10 +28,13 @@ settings.load_profile("ours")
 def first_start(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A data folder as the first start leaves it: the demo filled in, the family's own records empty.
 
-    It is for copying: reading the demo's files takes longer than most tests that look at the records.
+    It is for copying: reading the demo's files takes longer than most tests that look at the records. The
+    invented family has no outings yet, so that tests plan their own.
     """
     folder = tmp_path_factory.mktemp("first_start")
-    open_services({FOLDER_VARIABLE: str(folder), TODAY_VARIABLE: "2026-11-25"})
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Services, "plan_demo", lambda _: None)
+        open_services({FOLDER_VARIABLE: str(folder), TODAY_VARIABLE: "2026-11-25"})
     return folder
 
 

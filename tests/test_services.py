@@ -5,6 +5,7 @@ import pytest
 
 from tests.builders import make_place
 from tripplan.documents.family.household import Household
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import Place
 from tripplan.documents.where import Where
 from tripplan.errors import InputFaults, PlanError
@@ -135,3 +136,19 @@ def test_an_older_card_by_its_town_alone_says_so(services: Services) -> None:
     assert family is not None
     assert next(place for place in family.places if place.id == "older").where.town_only
     assert cards_on_record(services.records)["older"].revision == 1
+
+
+def test_the_demo_has_outings_around_today_whichever_day_it_is(tmp_path: Path) -> None:
+    """One a day, one to come, one to log; a day later the day's own is there, and one taken off stays away."""
+    places = {"TRIPPLAN_DATA": str(tmp_path)}
+    first = open_services(places | {"TRIPPLAN_TODAY": "2026-11-25"})
+    assert sorted((kept.value.day - TODAY).days for kept in first.demo.all(PlannedOuting).values())[1] == 0
+    next_day = open_services(places | {"TRIPPLAN_TODAY": "2026-11-26"})
+    next_day.plan_demo()
+    planned = next_day.demo.all(PlannedOuting)
+    (todays,) = (key for key, kept in planned.items() if kept.value.day == date(2026, 11, 26))
+    assert len(planned) == 4
+    next_day.demo.remove(PlannedOuting, todays, next_day.clock(), planned[todays].revision)
+    next_day.plan_demo()
+    assert todays not in next_day.demo.all(PlannedOuting)
+    assert first.own.is_fresh()

@@ -25,6 +25,7 @@ from tripplan.files.locations.gazetteer import by_town_noted
 from tripplan.files.locations.online_lookup import OnlineLookup, nominatim
 from tripplan.forecasts.asking import Forecasts, real_forecasts
 from tripplan.language import wording
+from tripplan.planning.calendar_entry.demo_outings import outings_around
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.learning import LEARNED_FROM, with_logbook
@@ -34,6 +35,7 @@ from tripplan.records.damage.rebuild import remove_damaged_files
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.location import FOLDER_VARIABLE, data_folder
 from tripplan.records.opening import Which, open_records, show, shown
+from tripplan.records.planned_outings import outings_ever
 from tripplan.records.restoring import bring_back, lost
 from tripplan.records.store import Records, StoredDocument
 from tripplan.roads.network import RoadNetwork
@@ -95,6 +97,32 @@ class Services:
         demo = read_demo(self.demo_folder, self.today())
         with self.demo.change(self.clock()) as change:
             change.replace_all((*demo.documents, ComparedPlaces(places=demo.compared)))
+        self.plan_demo()
+
+    def plan_demo(self) -> None:
+        """Give the invented family an outing today, one to come and one to log, unless it had one today.
+
+        Raises:
+            RecordsUnusable: nothing can be written; nothing was changed.
+        """
+        family, now = family_on_record(self.demo), self.clock()
+        if family is None:
+            return
+        ever = outings_ever(self.demo)
+        days = {kept.value.day for kept in (*ever.planned.values(), *ever.removed.values())}
+        if self.today(family) in days:
+            return
+        entries = [kept.value for kept in self.demo.all(LogbookEntry).values()]
+        logged = {entry.planned for entry in entries}
+        outings = outings_around(
+            replace(family, planned=tuple(one for one in family.planned if one.id not in logged)),
+            now,
+            apart_from=() if (compared := self.demo.get(ComparedPlaces)) is None else compared.value.places,
+            not_on=days | {entry.day for entry in entries},
+        )
+        with self.demo.change(now) as change:
+            for outing in outings:
+                change.save(outing, 0)
 
     def copy_daily(self) -> None:
         """Copy the family's own records, unless today has its copy; an app left running asks every day.

@@ -76,7 +76,7 @@ def test_every_page_fits_its_window_and_shows_no_error(
 
 
 MOST_STOPS = 25
-"""Presses of Tab from the first page to an entry for the calendar. Common practice, no source [-]."""
+"""Presses of Tab from the outings compared to an entry for the calendar. Common practice, no source [-]."""
 FOCUSED = "() => (document.activeElement.ariaLabel || document.activeElement.innerText || '').trim()"
 
 
@@ -90,8 +90,8 @@ def go_to(page: "Page", name: str) -> int:
 
 
 def test_from_three_outings_to_a_file_by_keyboard_alone(visit: Visit) -> None:
-    """Plan an outing on the first page, put it on the calendar, and the downloaded file holds it."""
-    visit.open()
+    """Plan one of the outings compared, put it on the calendar, and the downloaded file holds it."""
+    visit.open("compare")
     page = visit.page
     plans = page.get_by_role("button", name=re.compile("^Plan "))
     plans.nth(2).wait_for()  # the cards are drawn one after the other

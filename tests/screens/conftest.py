@@ -94,12 +94,14 @@ def started_from(first_start: Path) -> Path:
 def data(tmp_path: Path, started_from: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A data folder of the test's own, as after a first start; the app uses it, at a fixed date.
 
+    The invented family plans nothing by itself, whatever day it is.
     Answers that the app has worked out stay cached from test to test, as they do from visitor to visitor:
     they are kept by the question, family and date included.
     """
     folder = shutil.copytree(started_from, tmp_path / "data")
     monkeypatch.setenv("TRIPPLAN_DATA", str(folder))
     monkeypatch.setenv("TRIPPLAN_TODAY", TODAY)
+    monkeypatch.setattr(Services, "plan_demo", lambda _: None)
     monkeypatch.chdir(ROOT)
     return folder
 

@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Mapping
+from contextlib import suppress
 from datetime import date
 
 import streamlit as st
@@ -45,6 +46,14 @@ def _copied_on(settings: tuple[tuple[str, str], ...], _services: Services, day: 
     return ""
 
 
+@st.cache_resource(show_spinner=False, max_entries=4)
+def _demo_planned_on(settings: tuple[tuple[str, str], ...], _services: Services, day: date) -> None:
+    """See to the demo's outings once a day, so that they are always around today."""
+    del settings, day
+    with suppress(RecordsUnusable):  # what can be read of the demo shows without them
+        _services.plan_demo()
+
+
 def _settings(environment: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     """The environment variables that matter, so that a changed one opens other records."""
     return tuple((name, environment[name]) for name in SETTINGS if name in environment)
@@ -57,6 +66,8 @@ def _opened(settings: tuple[tuple[str, str], ...]) -> tuple[Services, Which, Fam
     """
     services = _services(settings)
     try:
+        if services.which is Which.DEMO:
+            _demo_planned_on(settings, services, services.clock().date())
         return services, services.which, services.family()
     except RecordsUnusable:
         _services.clear()
