@@ -139,7 +139,7 @@ def test_an_older_card_by_its_town_alone_says_so(services: Services) -> None:
 
 
 def test_the_demo_has_outings_around_today_whichever_day_it_is(tmp_path: Path) -> None:
-    """One a day, one to come, one to log; a day later the day's own is there, and one taken off stays away."""
+    """One today, one to come, one to log; a day later one for that day, and one taken off stays away."""
     places = {"TRIPPLAN_DATA": str(tmp_path)}
     first = open_services(places | {"TRIPPLAN_TODAY": "2026-11-25"})
     assert sorted((kept.value.day - TODAY).days for kept in first.demo.all(PlannedOuting).values())[1] == 0
