@@ -219,10 +219,10 @@ def _point(text: str, at: int) -> tuple[str, str, int] | None:
             date = f"{month_name} {int(day_match['day']):02}"
             return date, date, end
         return month_name, month_name, _after_year(text, match.end())
-    day = _DAY_BEFORE_MONTH.match(text, at)
-    named = _month_at(text, day.end()) if day else None
-    if day and named:
-        date = f"{named[0]} {int(day['day']):02}"
+    number = _DAY_BEFORE_MONTH.match(text, at)
+    named = _month_at(text, number.end()) if number else None
+    if number and named:
+        date = f"{named[0]} {int(number['day']):02}"
         return date, date, _after_year(text, named[1])
     return None
 
