@@ -13,9 +13,9 @@ from typing import Any
 import pytest
 from opening_hours import OpeningHours, State
 
-from tripplan.reading.hours import read_hours
-from tripplan.reading.price_facts import EntryPrice
-from tripplan.reading.prices import read_prices
+from tripplan.reading.hours.hours import read_hours
+from tripplan.reading.prices.facts import EntryPrice
+from tripplan.reading.prices.prices import read_prices
 from tripplan.reading.vocabulary import plain_text
 
 TEXTS = Path(__file__).resolve().parents[3] / "shared/data/texts"

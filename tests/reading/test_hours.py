@@ -5,7 +5,7 @@ The texts are our own; the ways of writing are common practice, no source.
 
 import pytest
 
-from tripplan.reading.hours import read_hours
+from tripplan.reading.hours.hours import read_hours
 from tripplan.reading.vocabulary import plain_text
 
 READ = [

@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from tripplan.reading.durations import minutes_in
 from tripplan.reading.idea_line import IdeaLine, read_idea
+from tripplan.reading.typed.durations import minutes_in
 
 
 @pytest.mark.parametrize(

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 import pytest
 
-from tripplan.reading.price_facts import FamilyPrice, PassPrice
-from tripplan.reading.prices import read_prices
+from tripplan.reading.prices.facts import FamilyPrice, PassPrice
+from tripplan.reading.prices.prices import read_prices
 from tripplan.reading.vocabulary import plain_text
 
 READ = [

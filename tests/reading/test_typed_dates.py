@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from tests.builders import make_member
-from tripplan.reading.typed_dates import birth_in
+from tripplan.reading.typed.dates import birth_in
 
 TODAY = date(2026, 11, 25)
 

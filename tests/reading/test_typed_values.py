@@ -2,8 +2,8 @@
 
 import pytest
 
-from tripplan.reading.typed_amounts import amount_in
-from tripplan.reading.typed_clocks import clock_in, half_is_asked
+from tripplan.reading.typed.amounts import amount_in
+from tripplan.reading.typed.clocks import clock_in, half_is_asked
 
 
 @pytest.mark.parametrize(

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tripplan.documents.places.offers import Bundle, Companions, Discount, Offer, Pass, Seats, Ticket
-from tripplan.reading.hour_pieces import days_from
-from tripplan.reading.hours import read_hours
+from tripplan.reading.hours.hours import read_hours
+from tripplan.reading.hours.pieces import days_from
 from tripplan.reading.own_sentences import read_own_sentence
-from tripplan.reading.price_facts import EntryPrice, FamilyPrice, PassPrice, PriceOff, PricesRead
-from tripplan.reading.prices import read_prices
+from tripplan.reading.prices.facts import EntryPrice, FamilyPrice, PassPrice, PriceOff, PricesRead
+from tripplan.reading.prices.prices import read_prices
 from tripplan.reading.vocabulary import Person, plain_text
 from tripplan.values.ages import MONTHS, AgeBand
 

@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from tripplan.documents.places.idea import LONGEST_IDEA, Idea, free_id
 from tripplan.documents.where import Where
-from tripplan.reading.durations import DURATION, minutes_in
+from tripplan.reading.typed.durations import DURATION, minutes_in
 from tripplan.reading.vocabulary import plain_text
 from tripplan.values.visible import shows_something
 

@@ -12,9 +12,9 @@ from pydantic import TypeAdapter, ValidationError
 
 from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Offer
-from tripplan.reading.durations import minutes_in
-from tripplan.reading.typed_amounts import amount_in
-from tripplan.reading.typed_clocks import clock_in
+from tripplan.reading.typed.amounts import amount_in
+from tripplan.reading.typed.clocks import clock_in
+from tripplan.reading.typed.durations import minutes_in
 from tripplan.values.ages import MONTHS, AgeBand
 
 LONGEST_SENTENCE = 600

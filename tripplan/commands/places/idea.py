@@ -17,7 +17,7 @@ from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, UnknownName
 from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
-from tripplan.reading.hours import read_hours
+from tripplan.reading.hours.hours import read_hours
 from tripplan.reading.idea_line import idea_of, read_idea
 from tripplan.services import family_in
 from tripplan.values.opening_hours import HoursText

@@ -10,7 +10,7 @@ from tripplan.documents.family.worth import Worth
 from tripplan.documents.field_spec import labels
 from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice

@@ -13,7 +13,7 @@ from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.sweep.wishes import Weeks, Wishes
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.screens.widgets.choices import keep
 from tripplan.screens.widgets.view import View
 from tripplan.values.weekday import Weekday

@@ -8,10 +8,10 @@ from typing import Any
 from tripplan.documents.field_spec import Control
 from tripplan.errors import Finding
 from tripplan.language import wording
-from tripplan.reading.durations import minutes_in
-from tripplan.reading.typed_amounts import amount_in
-from tripplan.reading.typed_clocks import clock_in, half_is_asked
-from tripplan.reading.typed_dates import birth_in
+from tripplan.reading.typed.amounts import amount_in
+from tripplan.reading.typed.clocks import clock_in, half_is_asked
+from tripplan.reading.typed.dates import birth_in
+from tripplan.reading.typed.durations import minutes_in
 from tripplan.screens.forms.questions import Question, Setting, TypedAs
 from tripplan.screens.widgets.fields import FieldValue, lines_in, listed_in, put
 from tripplan.values.units import KM_PER_MILE

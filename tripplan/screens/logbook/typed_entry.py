@@ -13,7 +13,7 @@ from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.draft import PAID_FOR, TAUGHT_FROM_MONTHS
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.screens.forms import answers
 from tripplan.screens.forms.answers import Raw, put_changes
 from tripplan.screens.forms.questions import Question, Setting, prefixed, questions

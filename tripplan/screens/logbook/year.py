@@ -18,7 +18,7 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.year import YearAccount, year_account
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.logbook.entry_form import PAGE

@@ -20,8 +20,8 @@ from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
-from tripplan.reading.durations import minutes_in
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
+from tripplan.reading.typed.durations import minutes_in
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.look.folds import fold

@@ -36,7 +36,7 @@ from tripplan.planning.study.sentences import (
 )
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.topic_fit import fits_of
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.records.planned_outings import outings_ever
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.look.folds import fold

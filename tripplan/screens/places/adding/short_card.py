@@ -11,7 +11,7 @@ from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound
 from tripplan.files.locations.where_text import locate_text
-from tripplan.reading.typed_amounts import amount_in
+from tripplan.reading.typed.amounts import amount_in
 from tripplan.screens.places.adding.week import DAYS, HOLIDAYS, hours_of_week
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.locations.where_form import where_message

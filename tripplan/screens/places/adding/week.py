@@ -10,8 +10,8 @@ from itertools import groupby
 from tripplan.documents.model import Weekday
 from tripplan.documents.where import Point
 from tripplan.planning.travel.daylight import daylight
-from tripplan.reading.clock_times import clock, span_at
-from tripplan.reading.hour_pieces import days_from
+from tripplan.reading.hours.clock_times import clock, span_at
+from tripplan.reading.hours.pieces import days_from
 from tripplan.reading.vocabulary import plain_text
 
 DAYS: tuple[Weekday, ...] = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")

@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from tripplan.reading.clock_times import SPANS, TimeSpan, span_at, time_at
+from tripplan.reading.hours.clock_times import SPANS, TimeSpan, span_at, time_at
 from tripplan.reading.vocabulary import first_look, small_letters
 
 DAYS = ("Mo", "Tu", "We", "Th", "Fr", "Sa", "Su")

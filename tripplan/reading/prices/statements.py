@@ -3,9 +3,9 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from tripplan.reading.hour_pieces import ONE_MONTH as MONTH
-from tripplan.reading.price_facts import ENTRY_WORD, PRICE, WHO
-from tripplan.reading.price_tokens import Token, amount_from, tokens
+from tripplan.reading.hours.pieces import ONE_MONTH as MONTH
+from tripplan.reading.prices.facts import ENTRY_WORD, PRICE, WHO
+from tripplan.reading.prices.tokens import Token, amount_from, tokens
 
 
 def with_parties(text: str, cut: Sequence[Token]) -> list[Token]:

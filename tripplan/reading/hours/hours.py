@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from tripplan.reading.clock_times import clock, time_at
-from tripplan.reading.hour_pieces import DAYS, ONE_MONTH, Piece, pieces_of
-from tripplan.reading.hour_rules import Rule, as_opening_hours, each_day, place_names_in_the_year, rules_from
+from tripplan.reading.hours.clock_times import clock, time_at
+from tripplan.reading.hours.pieces import DAYS, ONE_MONTH, Piece, pieces_of
+from tripplan.reading.hours.rules import Rule, as_opening_hours, each_day, place_names_in_the_year, rules_from
 
 _ELSEWHERE = re.compile(
     r"\b(?:(?:gift|museum) ?shop|shop|store|caf[eé]|restaurant|snack bar|bistro|box office|ticket office|office|kitchen|library|laden|kasse)\b",

@@ -4,10 +4,16 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from tripplan.reading.price_facts import AMOUNT, EntryPrice, PriceOff
-from tripplan.reading.price_statements import has_price
-from tripplan.reading.price_tokens import Token
-from tripplan.reading.price_visitors import GROWN_UP_FROM, is_linked, kinds_of, visitors_by_price, visitors_in
+from tripplan.reading.prices.facts import AMOUNT, EntryPrice, PriceOff
+from tripplan.reading.prices.statements import has_price
+from tripplan.reading.prices.tokens import Token
+from tripplan.reading.prices.visitors import (
+    GROWN_UP_FROM,
+    is_linked,
+    kinds_of,
+    visitors_by_price,
+    visitors_in,
+)
 from tripplan.values.ages import MONTHS, AgeBand
 
 NO_ENTRY_PRICE = re.compile(

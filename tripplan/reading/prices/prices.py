@@ -7,8 +7,8 @@ from decimal import Decimal
 from itertools import pairwise
 from operator import itemgetter
 
-from tripplan.reading.price_conditions import conditions_of, group_size, group_sizes
-from tripplan.reading.price_facts import (
+from tripplan.reading.prices.conditions import conditions_of, group_size, group_sizes
+from tripplan.reading.prices.facts import (
     AMOUNT,
     ENTRY_WORD,
     PRICE,
@@ -19,7 +19,7 @@ from tripplan.reading.price_facts import (
     PriceOff,
     PricesRead,
 )
-from tripplan.reading.price_reductions import (
+from tripplan.reading.prices.reductions import (
     MOST_PRICES,
     NO_ENTRY_PRICE,
     parted_by_percent,
@@ -27,9 +27,9 @@ from tripplan.reading.price_reductions import (
     with_ages_that_follow,
     with_reduced_prices,
 )
-from tripplan.reading.price_statements import has_price, statements_of, with_bare_prices, with_parties
-from tripplan.reading.price_tokens import Token, tokens
-from tripplan.reading.price_visitors import (
+from tripplan.reading.prices.statements import has_price, statements_of, with_bare_prices, with_parties
+from tripplan.reading.prices.tokens import Token, tokens
+from tripplan.reading.prices.visitors import (
     is_each,
     kind_by_age,
     kinds_of,

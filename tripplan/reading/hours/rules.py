@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from tripplan.reading.clock_times import TimeSpan
-from tripplan.reading.hour_pieces import DAYS, MONTHS, Piece
+from tripplan.reading.hours.clock_times import TimeSpan
+from tripplan.reading.hours.pieces import DAYS, MONTHS, Piece
 
 _HOLIDAY_MARKS = ("PH", "SH")
 

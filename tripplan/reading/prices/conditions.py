@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from tripplan.reading.price_facts import AMOUNT, WHO
-from tripplan.reading.price_tokens import Token
+from tripplan.reading.prices.facts import AMOUNT, WHO
+from tripplan.reading.prices.tokens import Token
 
 
 def conditions_of(

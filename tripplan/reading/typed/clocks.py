@@ -2,7 +2,7 @@
 
 import re
 
-from tripplan.reading.clock_times import clock
+from tripplan.reading.hours.clock_times import clock
 from tripplan.reading.vocabulary import plain_text
 
 _CLOCK = re.compile(

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from tripplan.reading.price_facts import AMOUNT, ENTRY_WORD, PRICE, WHO
-from tripplan.reading.price_tokens import Token
+from tripplan.reading.prices.facts import AMOUNT, ENTRY_WORD, PRICE, WHO
+from tripplan.reading.prices.tokens import Token
 from tripplan.reading.vocabulary import Person
 from tripplan.values.ages import MONTHS, AgeBand
 

@@ -1,0 +1,1 @@
+"""Opening hours out of a text as venues write it."""

@@ -1,0 +1,1 @@
+"""Prices out of a text as venues write it."""
