@@ -75,12 +75,15 @@ def test_leaving_at_times_of_ones_own_is_held_against_the_best(run: Run) -> None
     said = run("day", *asked, "15:32")
     assert said.status == 0
     assert "12:52 PM  load up for the way there" in said.out
-    assert "Leaving as asked: As much nap and as long a stay: weighs as much as the best plan." in " ".join(
+    assert "Leaving as asked: As good as the best plan: as much nap and as long a stay." in " ".join(
         said.out.split()
     )
     told = answer(run, *asked, "14:30")
     # The usual worth of an hour missed there is 10.00; on the grid the best stays two minutes too long, 0.07.
-    assert told["against_best"] == "1 h less time there: weighs $9.93 more than the best plan."
+    best = told["against_best"]
+    assert (best["code"], best["values"]["by"]["amount"]) == ("plan-weighs-more", "9.93")
+    (change,) = best["values"]["changes"]
+    assert (change["code"], change["values"]) == ("plan-difference-stay", {"by": "PT60M", "more": False})
 
 
 @pytest.mark.usefixtures("own_records")
@@ -105,8 +108,8 @@ def test_on_an_impossible_day_times_of_ones_own_say_which_limits_they_cross(run:
     said = run("day", *asked, "--leave-home", "9:00", "--leave-place", "12:00")
     assert said.status == 1
     told = " ".join(said.out.split())
-    assert "after 11:30 AM, by when you want to be home." in told
-    assert "At any other time: the drive, the opening hours, " in told
+    assert "after 11:30 AM, when you want to be home." in told
+    assert "At any other time: " in told
 
 
 def test_an_impossible_day_says_which_limit_would_make_it_possible(run: Run, files: Files) -> None:
@@ -232,7 +235,7 @@ def test_how_likely_the_day_holds_is_told(run: Run, files: Files) -> None:
     for told in (
         "Chance to make the last entry at 5:00 PM: almost certain.",
         "Chance to be home by 7:00 PM: almost certain.",
-        "By what matters to you, no other departure or return weighs less than $",
+        "is the least by what matters to you",
         "None of the limits helps if it gives way by 15 minutes.",
         "No nap has to be traded for time at the place.",
     ):
@@ -262,7 +265,7 @@ def test_shows_are_told_in_words_and_in_json(run: Run, files: Files) -> None:
     )
     assert 0 <= seen["missed_chance"] < 0.5
     assert missed == {"name": "Night sky", "start": None, "end": None, "missed_chance": 1.0, "asleep": []}
-    steps = [(step["kind"], step["label"], step["start"]) for step in plan["steps"]]
+    steps = [(step["kind"], step["label"]["text"], step["start"]) for step in plan["steps"]]
     assert ("show", "Otter feeding", seen["start"]) in steps
 
 

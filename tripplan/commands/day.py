@@ -23,7 +23,7 @@ from tripplan.documents.places.forecast import PlaceForecast
 from tripplan.documents.study.units import StudyUnit
 from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import fact, told
 from tripplan.planning.climate.typed_weather import typed_weather
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan
@@ -141,8 +141,8 @@ def planned(question: Question, options: LeavingOptions) -> Outing | NoOuting:
     picked = plan_choice(asked, leaves, returns)
     if isinstance(picked, ViolatedLimit):
         others = best.reasons if isinstance(best, NoOuting) else ()
-        told = (f"At any other time: {reason}." for reason in others)
-        return NoOuting(best.place, day, (*picked.sentences, *told), asked)
+        whenever = (fact("outing-at-any-time", reason=reason) for reason in others)
+        return NoOuting(best.place, day, (*picked.limits, *whenever), asked)
     return _planned(question, options, leaves, returns)
 
 
@@ -208,10 +208,10 @@ def say_no(answer: NoOuting, console: Console) -> None:
     """Why the day cannot be done."""
     console.line(f"{answer.place.name} cannot be visited on {wording.day(answer.day)}:")
     for reason in answer.reasons:
-        console.line(reason, 2)
+        console.line(reason.text, 2)
     helps = None if answer.question is None else helps_most(answer.question, None)
     if helps is not None:
-        console.line(helps.sentence, 2)
+        console.line(helps.brings.text, 2)
 
 
 def _say(outing: Outing, units: str, console: Console) -> None:

@@ -9,10 +9,11 @@ from tripplan.language import wording
 from tripplan.language.locales import SOURCE, speaking, spoken
 from tripplan.language.messages import has, message
 from tripplan.values.money import Money, MoneyRange
+from tripplan.values.units import Chance, Temperatures
 from tripplan.values.weekday import Weekday
 
 Value: TypeAlias = Union[
-    str, int, float, Money, MoneyRange, date, time, timedelta, "Fact", tuple["Value", ...]
+    str, int, float, Money, MoneyRange, Temperatures, date, time, timedelta, "Fact", tuple["Value", ...]
 ]
 """What a fact may be about; how each kind is written, `said` decides."""
 
@@ -97,6 +98,8 @@ def _written(value: Value) -> str | int | float:
             return "yes" if value else "no"
         case Weekday():
             return wording.weekday(value)
+        case Chance():
+            return wording.odds(value)
         case str() | int() | float():
             return value
         case Fact():
@@ -107,6 +110,8 @@ def _written(value: Value) -> str | int | float:
             return wording.money(value)
         case MoneyRange():
             return wording.money_range(value)
+        case Temperatures():
+            return wording.temperatures(value.low, value.high, value.unit)
         case datetime() | time():
             return wording.clock(value)
         case date():

@@ -1,6 +1,8 @@
-"""Exact units of distance, volume and fuel consumption."""
+"""Exact units of distance, volume, fuel consumption and temperature."""
 
+from dataclasses import dataclass
 from decimal import Decimal
+from typing import Literal
 
 KM_PER_MILE = Decimal("1.609344")
 """International mile, 5280 feet of 0.3048 m. Source: NIST SP 811, 2008, appendix B.8; exact."""
@@ -27,3 +29,21 @@ def celsius(fahrenheit: float) -> float:
 def fahrenheit(celsius: float) -> float:
     """A temperature in degrees Fahrenheit; source as above."""
     return celsius * 1.8 + 32
+
+
+@dataclass(frozen=True)
+class Temperatures:
+    """From one temperature to another, as a family reads them.
+
+    Attributes:
+        low, high: the two [°C].
+        unit: in which they are read.
+    """
+
+    low: float
+    high: float
+    unit: Literal["F", "C"]
+
+
+class Chance(float):
+    """How likely something is, told as odds [0-1]."""

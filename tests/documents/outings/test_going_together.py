@@ -10,10 +10,12 @@ from pydantic import ValidationError
 from tests.builders import make_household, make_place
 from tripplan.documents.outings.going_together import GoingTogether, OtherHousehold, members_of, people_listed
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import first_open_day, visit_together
+from tripplan.values.weekday import Weekday
 
 TODAY, DAY = date(2026, 11, 25), date(2026, 12, 8)
 FAMILY = Family(make_household(), (make_place(),))
@@ -113,9 +115,9 @@ def test_a_day_that_cannot_be_done_says_why() -> None:
     place = FAMILY.places[0]
     early = make_place(opening={"hours": "Tu-Su 10:00-17:00", "book_days_ahead": 30})
     for card, day, reason in (
-        (place, date(2026, 12, 7), "closed on Mondays"),
-        (place, date(2026, 11, 24), "the day is over"),
-        (early, DAY, "visits must be booked 30 days ahead"),
+        (place, date(2026, 12, 7), fact("hours-closed-weekday", day=Weekday.MONDAY)),
+        (place, date(2026, 11, 24), fact("outing-over")),
+        (early, DAY, fact("outing-book-ahead", days=30)),
     ):
         found = visit_together(FAMILY, FAMILY.party(), with_others(household("38")), card, day, today=TODAY)
         assert isinstance(found, NoOuting)

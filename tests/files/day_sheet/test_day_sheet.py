@@ -13,7 +13,7 @@ from tripplan.documents.outings.packing_changes import PackingChanges
 from tripplan.documents.outings.sheet_entries import Booking, SheetEntries, SheetTicks
 from tripplan.documents.places.own_questions import OwnQuestions
 from tripplan.files.day_sheet.day_sheet import LONGEST_LINE, day_sheet, dialled
-from tripplan.language.sentences import told
+from tripplan.language.sentences import fact, told
 from tripplan.language.wording import clock, money
 from tripplan.planning.day import LeaveWindow, Step, StepKind
 
@@ -33,8 +33,13 @@ def test_times_come_first_and_are_the_plans_own() -> None:
     outing = planned()
     plan = outing.plan
     eats = plan.enter + timedelta(minutes=20)
-    lunch = Step(StepKind.LUNCH, eats, eats + timedelta(minutes=35), "lunch")
-    drive = Step(StepKind.DRIVE, plan.leave_home, plan.enter - timedelta(minutes=9), "drive there")
+    lunch = Step(StepKind.LUNCH, eats, eats + timedelta(minutes=35), fact("plan-step-lunch"))
+    drive = Step(
+        StepKind.DRIVE,
+        plan.leave_home,
+        plan.enter - timedelta(minutes=9),
+        fact("plan-step-drive", there=True),
+    )
     window = LeaveWindow(plan.leave_home, plan.leave_home + timedelta(minutes=20), plan)
     plan = replace(plan, steps=(drive, lunch))
     outing = replace(outing, plan=plan, search=replace(outing.search, windows=(window,)))

@@ -54,8 +54,15 @@ def outing(**changes: Any) -> Outing:
         leave_place=LEAVE + timedelta(hours=4),
         home=LEAVE + timedelta(hours=5, minutes=25),
         steps=(
-            Step(StepKind.LOAD_UP, LEAVE, LEAVE + timedelta(minutes=10), "load up"),
-            Step(StepKind.DRIVE, LEAVE + timedelta(minutes=10), LEAVE + timedelta(minutes=77), "drive there"),
+            Step(
+                StepKind.LOAD_UP, LEAVE, LEAVE + timedelta(minutes=10), fact("plan-step-load-up", there=True)
+            ),
+            Step(
+                StepKind.DRIVE,
+                LEAVE + timedelta(minutes=10),
+                LEAVE + timedelta(minutes=77),
+                fact("plan-step-drive", there=True),
+            ),
         ),
         naps=(nap,),
         visit_minutes=158,

@@ -20,7 +20,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
-from tripplan.language.sentences import fact
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
@@ -70,7 +70,7 @@ def test_nobody_goes_in_at_ten_for_a_show_at_three() -> None:
     habits = Habits(lunch_minutes=0, **PUNCTUAL)
     best = best_of(make_question(hours=replace(make_hours(), shows=shows), habits=habits))
     assert [clock(best.enter), clock(best.leave_place)] == ["13:30", "15:30"]
-    assert {part.name for part in best.parts} == {"driving"}
+    assert {part.name.code for part in best.parts} == {"plan-driving"}
 
 
 def test_an_hour_beyond_a_comfortable_stay_weighs_what_the_parent_says() -> None:
@@ -84,8 +84,8 @@ def test_an_hour_beyond_a_comfortable_stay_weighs_what_the_parent_says() -> None
             habits=Habits(**PUNCTUAL),
         )
     )
-    weighs = {part.name: part.felt.amount for part in best.parts}
-    assert weighs["staying on after a comfortable stay"] == Decimal(3)
+    weighs = {part.name.code: part.felt.amount for part in best.parts}
+    assert weighs["plan-long-stay"] == Decimal(3)
 
 
 def test_of_plans_that_weigh_the_same_the_shortest_day_is_best() -> None:
@@ -290,10 +290,10 @@ def test_where_it_opens_after_lunch_time_the_family_eats_at_home_first() -> None
     at_home = best_of(replace(afternoon, habits=Habits()))
     assert (clock(at_home.leave_home), at_home.lunch_out) == ("12:35", False)
     hurried = best_of(replace(afternoon, worth=Worth(missed_hour_there=Decimal(30))))
-    weighs = {part.name: (part.minutes, part.felt.amount) for part in hurried.parts}
+    weighs = {part.name.code: (part.minutes, part.felt.amount) for part in hurried.parts}
     assert hurried.lunch is not None
     assert (clock(hurried.enter), hurried.lunch.place) == ("13:00", LunchPlace.OUTSIDE)
-    assert weighs["lunch later than usual"] == (25, Decimal("2.5"))
+    assert weighs["plan-late-lunch"] == (25, Decimal("2.5"))
     unhurried = best_of(replace(afternoon, worth=Worth(hour_early_lunch=Decimal(0))))
     assert clock(unhurried.leave_home) == "11:50"
 
@@ -376,32 +376,55 @@ def test_a_place_that_is_closed_is_a_callers_mistake() -> None:
         plan_day(make_question(hours=closed))
 
 
+AN_HOUR = fact("plan-limit-stay", shortest=timedelta(hours=1))
+
+
+def home_by(hour: int) -> Fact:
+    """The limit in the evening."""
+    return fact("plan-limit-home", latest=datetime.combine(TUESDAY, time(hour), CHICAGO))
+
+
+def leaving_from(hour: int, minute: int = 0) -> Fact:
+    """The limit in the morning."""
+    return fact("plan-limit-leaving", earliest=datetime.combine(TUESDAY, time(hour, minute), CHICAGO))
+
+
 @pytest.mark.parametrize(
     ("changes", "expected"),
     [
         (
             {"habits": Habits(home_by=time(12, 0))},
             (
-                "the drive, the opening hours, a visit of at least 1 h and being home by 12:00 PM do not "
-                "fit: 15 min too long",
-                "a visit of at least 1 h does not fit: at most 45 min would be left",
+                fact("plan-too-long", over=timedelta(minutes=15), stay=AN_HOUR, home=home_by(12)),
+                fact("plan-stay-too-long", stay=AN_HOUR, left=timedelta(minutes=45)),
             ),
         ),
         (
             {"habits": Habits(earliest_departure=time(15, 0))},
             (
-                "the drive, the opening hours, a visit of at least 1 h, being home by 7:00 PM and leaving no "
-                "earlier than 3:00 PM do not fit: 15 min too late",
-                "a visit of at least 1 h does not fit: at most 45 min would be left",
+                fact(
+                    "plan-too-late",
+                    over=timedelta(minutes=15),
+                    stay=AN_HOUR,
+                    home=home_by(19),
+                    leaving=leaving_from(15),
+                ),
+                fact("plan-stay-too-long", stay=AN_HOUR, left=timedelta(minutes=45)),
             ),
         ),
         (
             {"shortest_minutes": 450},
-            ("a visit of at least 7 h 30 min does not fit: at most 7 h would be left",),
+            (
+                fact(
+                    "plan-stay-too-long",
+                    stay=fact("plan-limit-stay", shortest=timedelta(minutes=450)),
+                    left=timedelta(hours=7),
+                ),
+            ),
         ),
         (
             {"way_there": make_leg(18 * 60)},
-            ("with 18 h 15 min to get there, nobody would be let in any more that day",),
+            (fact("plan-nobody-let-in", drive=timedelta(hours=18, minutes=15)),),
         ),
         (
             {
@@ -409,14 +432,14 @@ def test_a_place_that_is_closed_is_a_callers_mistake() -> None:
                 "hours": make_hours(("10:00", "16:00")),
                 "way_home": make_leg(3 * 60),
             },
-            ("leaving no earlier than 4:30 PM and being home by 12:00 PM stand in the way together",),
+            (fact("plan-limits-together", limits=(leaving_from(16, 30), home_by(12))),),
         ),
     ],
 )
 def test_an_impossible_day_says_which_limits_collide(
-    changes: dict[str, object], expected: tuple[str, ...]
+    changes: dict[str, object], expected: tuple[Fact, ...]
 ) -> None:
-    """Each sentence names limits that would make the day possible if they gave way, and by how much."""
+    """Each reason names limits that would make the day possible if they gave way, and by how much."""
     search = plan_day(make_question(**changes))
     assert (search.best, search.windows) == (None, ())
     assert search.collisions == expected
@@ -429,9 +452,8 @@ def test_an_engagement_all_day_is_named_as_the_obstacle() -> None:
         end=datetime(2026, 12, 2, tzinfo=CHICAGO),
         name="dentist",
     )
-    assert plan_day(make_question(busy=(busy,))).collisions == (
-        "the time that is taken (dentist) leaves no room for it",
-    )
+    taken = fact("plan-limit-taken-by", names=("dentist",))
+    assert plan_day(make_question(busy=(busy,))).collisions == (fact("plan-no-room", taken=taken),)
 
 
 def test_the_same_question_has_the_same_answer() -> None:

@@ -18,6 +18,7 @@ from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits, RushHours
 from tripplan.documents.family.member import Nap
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day import DayInProgress, DayPlan, DayQuestion, Napper, plan_day, trade_offs
 from tripplan.planning.day.times.hourly_money import EVER, HourlyMoney, PriceHours
 from tripplan.planning.day.times.minutes import DayMinutes
@@ -59,7 +60,8 @@ certain_legs = st.builds(
     rests=st.sampled_from([(), ((40, 15),), ((20, 5), (40, 10))]),
 )
 legs = st.builds(unsure, certain_legs, st.sampled_from([0.0, 0.1, 0.4]))
-STOPS = [(), (Stop(0, 10, "fuel"),), (Stop(40, 25, "pick up Gus"),)]
+FUEL = fact("drive-stop-for-fuel")
+STOPS = [(), (Stop(0, 10, FUEL),), (Stop(40, 25, fact("drive-stop-to-pick-up", name="Gus")),)]
 changing_legs = st.builds(
     lambda legs, stops, every: TimedLeg(
         tuple(replace(leg, stops=stops) for leg in legs),

@@ -46,7 +46,7 @@ def eats(plan: DayPlan) -> tuple[LunchPlace, str]:
 
 def weighs(plan: DayPlan) -> dict[str, Decimal]:
     """What each nuisance of a plan weighs."""
-    return {part.name: part.felt.amount for part in plan.parts}
+    return {part.name.code: part.felt.amount for part in plan.parts}
 
 
 def best_of(question: DayQuestion) -> DayPlan:
@@ -87,8 +87,8 @@ def test_a_lunch_earlier_than_usual_weighs_as_one_later_does() -> None:
     question = make_question(habits=LUNCH, hours=make_hours(("13:00", "17:00")))
     plan = left_at(question, "12:10", "15:30")
     assert eats(plan) == (LunchPlace.HOME, "11:35")
-    assert weighs(plan)["lunch earlier than usual"] == Decimal("2.50")
-    assert weighs(left_at(question, "12:15", "15:30"))["lunch earlier than usual"] == Decimal("2.00")
+    assert weighs(plan)["plan-early-lunch"] == Decimal("2.50")
+    assert weighs(left_at(question, "12:15", "15:30"))["plan-early-lunch"] == Decimal("2.00")
 
 
 def test_nobody_eats_long_before_lunch_time() -> None:

@@ -19,7 +19,7 @@ from tests.planning.day.test_day_exhaustive import NO_SHRINKING, questions, roun
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
 from tripplan.errors import PlanError
-from tripplan.language.sentences import fact
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import DayPlan, DayQuestion, ViolatedLimit, plan_choice, plan_day, times_to_try
 from tripplan.planning.opening.hours import DayHours, Openness
 from tripplan.values.weekday import Weekday
@@ -30,11 +30,16 @@ def at(clock: str) -> datetime:
     return datetime.combine(TUESDAY, time.fromisoformat(clock), CHICAGO)
 
 
-def crossed(question: DayQuestion, leave_home: str, leave_place: str) -> tuple[str, ...]:
+def span(start: str, end: str) -> Fact:
+    """From one time to another."""
+    return fact("plan-span", start=at(start), end=at(end))
+
+
+def crossed(question: DayQuestion, leave_home: str, leave_place: str) -> tuple[Fact, ...]:
     """Which limits a choice crosses."""
     found = plan_choice(question, at(leave_home), at(leave_place))
     assert isinstance(found, ViolatedLimit)
-    return found.sentences
+    return found.limits
 
 
 @settings(max_examples=10, phases=NO_SHRINKING, suppress_health_check=[HealthCheck.too_slow])
@@ -57,7 +62,7 @@ def test_a_choice_can_be_just_when_the_walk_knows_it_and_weighs_as_much(question
             plain = walked.get((leave_home, leave_place))
             if plain is None:
                 assert isinstance(found, ViolatedLimit)
-                assert found.sentences
+                assert found.limits
             else:
                 assert isinstance(found, DayPlan)
                 assert found.weighs.amount == round_to_cents(plain.sixtieths)
@@ -80,34 +85,36 @@ def test_a_choice_need_not_lie_on_the_grid() -> None:
 
 
 def test_every_limit_that_is_crossed_is_told_at_once() -> None:
-    """Too early, in the way of something, and home too late: three sentences."""
+    """Too early, in the way of something, and home too late: three limits."""
     piano = Busy(start=at("16:00"), end=at("17:00"), name="Piano")
     question = make_question(busy=(piano,), habits=Habits(home_by=time(17)))
     assert crossed(question, "06:30", "16:00") == (
-        "Leaving at 6:30 AM is before 7:00 AM, when everybody is up and ready at the earliest.",
-        "You would be home at 5:15 PM, 15 min after 5:00 PM, by when you want to be home.",
-        "From 4:00 PM to 5:00 PM the time is taken: Piano.",
+        fact("plan-leaves-before", leaves=at("06:30"), earliest=at("07:00")),
+        fact("plan-home-after", home=at("17:15"), over=timedelta(minutes=15), latest=at("17:00")),
+        fact("plan-taken-by", span=span("16:00", "17:00"), name="Piano"),
     )
 
 
 def test_what_stands_in_the_way_at_the_place_is_told_by_its_clock() -> None:
-    """Closed by then, too late for the last entry or the last slot, too short: each in its own words."""
+    """Closed by then, too late for the last entry or the last slot, too short: each by itself."""
     question = make_question(hours=make_hours(last_entry="15:00"))
     assert crossed(question, "12:00", "17:30") == (
-        "Leaving the place at 5:30 PM does not fit: it is open 10:00 AM to 5:00 PM.",
+        fact("plan-closed-then", leaves=at("17:30"), spans=(span("10:00", "17:00"),)),
     )
     assert crossed(question, "14:00", "16:40") == (
-        "You would be there at 3:15 PM, after the last entry at 3:00 PM.",
+        fact("plan-after-last-entry", arrives=at("15:15"), last=at("15:00")),
     )
     assert crossed(question, "12:00", "13:45") == (
-        "Let in at 1:15 PM, only 30 min would be left there; a visit takes at least 1 h.",
+        fact(
+            "plan-stay-too-short", enters=at("13:15"), left=timedelta(minutes=30), shortest=timedelta(hours=1)
+        ),
     )
     assert crossed(question, "12:00", "13:10") == (
-        "Let in at 1:15 PM, no time would be left there; a visit takes at least 1 h.",
+        fact("plan-stay-too-short", enters=at("13:15"), left=timedelta(0), shortest=timedelta(hours=1)),
     )
     timed = make_question(hours=make_hours(entry_times=("10:00", "11:00")))
     assert crossed(timed, "10:00", "13:00") == (
-        "You would be there at 11:15 AM, after the last timed entry at 11:00 AM.",
+        fact("plan-after-last-timed-entry", arrives=at("11:15"), last=at("11:00")),
     )
 
 
@@ -133,7 +140,7 @@ def test_on_an_impossible_day_times_are_tried_around_the_hours_of_the_place() ->
     assert (tried.leaving[0], tried.leaving[-1]) == (at("09:00"), at("18:00"))
     assert (tried.leave_home, tried.leave_place) == (at("08:45"), at("11:00"))
     assert crossed(question, "08:45", "11:00") == (
-        "You would be home at 12:15 PM, 15 min after 12:00 PM, by when you want to be home.",
+        fact("plan-home-after", home=at("12:15"), over=timedelta(minutes=15), latest=at("12:00")),
     )
 
 
@@ -159,7 +166,7 @@ def test_whatever_makes_a_day_impossible_each_of_its_times_says_why(changes: dic
         for leave_place in (tried.leaving[0], tried.leave_place, tried.leaving[-1]):
             found = plan_choice(question, leave_home, leave_place)
             assert isinstance(found, ViolatedLimit)
-            assert found.sentences
+            assert found.limits
 
 
 def test_a_closed_place_has_no_times_to_try() -> None:

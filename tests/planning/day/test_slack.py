@@ -311,10 +311,10 @@ def test_the_search_weighs_the_chance_that_is_told(name: str) -> None:
     plan = plan_day(question).best
     assert plan is not None
     missed = 1 - slack(question, plan).make_entry
-    weighs = {part.name: part.felt.amount for part in plan.parts}
+    weighs = {part.name.code: part.felt.amount for part in plan.parts}
     what = "timed" if question.hours.entry_times else "last"
     price = question.worth.missed_entry
-    felt = weighs.get(f"coming too late for the {what} entry", Decimal(0))
+    felt = weighs.get(f"plan-late-for-{what}-entry", Decimal(0))
     assert float(felt) == pytest.approx(float(price) * missed, abs=float(price) / 1000)
 
 

@@ -17,6 +17,7 @@ from tests.planning.day.day_questions import (
 )
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day import DayPlan, DayQuestion, StepKind, ViolatedLimit, plan_choice, plan_day
 from tripplan.planning.opening.hours import ShowTimes
 
@@ -35,7 +36,7 @@ def at(clock: str) -> datetime:
 
 def weighs(plan: DayPlan) -> dict[str, Decimal]:
     """What each nuisance of a plan weighs."""
-    return {part.name: part.felt.amount for part in plan.parts}
+    return {part.name.code: part.felt.amount for part in plan.parts}
 
 
 def test_nobody_leaves_before_everybody_is_up_and_ready() -> None:
@@ -49,9 +50,7 @@ def test_nobody_leaves_before_everybody_is_up_and_ready() -> None:
     assert best_of(early).leave_home == at("07:45")
     refused = plan_choice(early, at("07:40"), at("10:00"))
     assert isinstance(refused, ViolatedLimit)
-    assert refused.sentences[0].startswith(
-        "Leaving at 7:40 AM is before 7:45 AM, when everybody is up and ready"
-    )
+    assert refused.limits[0] == fact("plan-leaves-before", leaves=at("07:40"), earliest=at("07:45"))
 
 
 def test_leaving_early_weighs_what_the_parent_says() -> None:
@@ -61,9 +60,9 @@ def test_leaving_early_weighs_what_the_parent_says() -> None:
     )
     plan = best_of(question)
     assert plan.leave_home == at("07:30")
-    assert weighs(plan)["leaving home early"] == Decimal(6)
+    assert weighs(plan)["plan-early-start"] == Decimal(6)
     free = replace(question, worth=Worth(hour_early_departure=Decimal(0)))
-    assert "leaving home early" not in weighs(best_of(free))
+    assert "plan-early-start" not in weighs(best_of(free))
 
 
 def test_of_plans_about_equally_good_the_latest_start_counts() -> None:
@@ -92,12 +91,12 @@ def test_more_driving_than_children_bear_is_not_possible() -> None:
     far = make_question(way_there=make_leg(120), way_home=make_leg(120), most_driving_minutes=180)
     search = plan_day(far)
     assert search.best is None
-    assert search.collisions == ("driving at most 3 h in a day does not fit: there and back take 4 h",)
+    most, four_hours = timedelta(hours=3), timedelta(hours=4)
+    limit = fact("plan-limit-driving", most=most)
+    assert search.collisions == (fact("plan-drives-too-long", driving=limit, least=four_hours),)
     refused = plan_choice(far, at("08:00"), at("13:00"))
     assert isinstance(refused, ViolatedLimit)
-    assert refused.sentences == (
-        "There and back take 4 h of driving, more than the 3 h a day that your family drives at most.",
-    )
+    assert refused.limits == (fact("plan-drives-more", drives=four_hours, most=most),)
     assert plan_day(replace(far, most_driving_minutes=240)).best is not None
 
 
@@ -109,9 +108,11 @@ def test_driving_collides_together_with_other_limits() -> None:
         most_driving_minutes=180,
         habits=Habits(home_by=time(12)),
     )
-    assert plan_day(far).collisions == (
-        "being home by 12:00 PM and driving at most 3 h in a day stand in the way together",
+    home, driving = (
+        fact("plan-limit-home", latest=at("12:00")),
+        fact("plan-limit-driving", most=timedelta(hours=3)),
     )
+    assert plan_day(far).collisions == (fact("plan-limits-together", limits=(home, driving)),)
 
 
 def show_day(**changes: object) -> DayQuestion:
@@ -134,7 +135,7 @@ def test_a_child_asleep_does_not_see_the_place() -> None:
     """Of 180 minutes one of two children sleeps 120: on average they see 120, an hour short at 10.00."""
     plan = best_of(show_day())
     assert (plan.visit_minutes, plan.awake_minutes) == (180, 120)
-    assert weighs(plan)["stay cut short"] == Decimal(10)
+    assert weighs(plan)["plan-short-stay"] == Decimal(10)
 
 
 def test_a_child_asleep_does_not_see_the_show() -> None:
@@ -143,7 +144,7 @@ def test_a_child_asleep_does_not_see_the_show() -> None:
     (show,) = plan.shows
     assert show.seen is not None
     assert show.asleep == ("Di",)
-    assert weighs(plan)["missing Feeding"] == Decimal(5)
+    assert weighs(plan)["plan-missed-show"] == Decimal(5)
 
 
 @pytest.mark.parametrize(("minutes", "asleep"), [(59, ()), (60, ("Di",))])

@@ -20,6 +20,7 @@ from tests.planning.day.day_walk import walk
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day import (
     DayInProgress,
     DayQuestion,
@@ -51,7 +52,7 @@ def test_the_best_plan_stands_among_what_it_could_be_traded_for() -> None:
     others = tuple(point for point in found.points if point.plan != found.best)
     (best,) = (point for point in found.points if point.plan == found.best)
     assert beside_the_best(question, replace(found, points=others)) == found.points
-    assert best.sentence == "This is the best plan."
+    assert best.against_best == fact("plan-is-best")
 
 
 def test_without_naps_nothing_has_to_be_traded() -> None:
@@ -59,7 +60,7 @@ def test_without_naps_nothing_has_to_be_traded() -> None:
     found = trade_offs(make_question())
     assert [(point.kept_minutes, point.stay_minutes) for point in found.points] == [(0, 120)]
     assert found.points[0].plan == found.best
-    assert found.points[0].sentence == "This is the best plan."
+    assert found.points[0].against_best == fact("plan-is-best")
 
 
 def test_a_trade_off_says_what_one_gains_and_loses() -> None:
@@ -71,11 +72,16 @@ def test_a_trade_off_says_what_one_gains_and_loses() -> None:
         worth=Worth(lost_nap_hour=Decimal(40)),
     )
     points = trade_offs(question).points
-    assert points[0].sentence == "This is the best plan."
+    assert points[0].against_best == fact("plan-is-best")
     # Leaving at 11:45 they are home as the nap begins; leaving at noon makes two hours there.
-    assert (
-        points[-1].sentence
-        == "15 min less nap and 15 min more time there: weighs $7.50 more than the best plan."
+    quarter = timedelta(minutes=15)
+    assert points[-1].against_best == fact(
+        "plan-weighs-more",
+        changes=(
+            fact("plan-difference-nap", by=quarter, more=False),
+            fact("plan-difference-stay", by=quarter, more=True),
+        ),
+        by=Money(Decimal("7.50"), "USD"),
     )
 
 
@@ -101,9 +107,15 @@ def test_why_the_best_is_best_names_every_nuisance_with_its_weight() -> None:
     found = trade_offs(
         make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(lunch_minutes=0, **PUNCTUAL))
     )
-    assert found.why == (
-        "By what matters to you, no other departure or return weighs less than $17.00: "
-        "2 h of driving $12.00 and 30 min of stay cut short $5.00."
+    driving = fact("plan-minutes-of", what=fact("plan-driving"), minutes=timedelta(hours=2))
+    short = fact("plan-minutes-of", what=fact("plan-short-stay"), minutes=timedelta(minutes=30))
+    assert found.why == fact(
+        "plan-best-weighs-least",
+        weighs=Money(Decimal("17.00"), "USD"),
+        parts=(
+            fact("plan-part", what=driving, felt=Money(Decimal(12), "USD")),
+            fact("plan-part", what=short, felt=Money(Decimal(5), "USD")),
+        ),
     )
 
 
@@ -113,16 +125,15 @@ def test_the_limit_that_helps_most_is_the_one_that_binds() -> None:
     helps = trade_offs(question).helps
     assert helps is not None
     assert helps.saves == Money(Decimal("2.50"), "USD")
-    assert helps.sentence == (
-        "Being home by 1:00 PM instead of 12:45 PM would help most: the best plan would weigh $2.50 less."
-    )
+    change = fact("plan-change-home", then=time(13), now=time(12, 45))
+    assert helps.brings == fact("plan-change-helps", change=change, saves=helps.saves)
 
 
 def test_none_helps_where_no_limit_binds() -> None:
     """A day with a comfortable stay and no naps cannot be bettered by any limit."""
     found = trade_offs(make_question())
     assert found.helps is None
-    assert found.what_helps == "None of the limits helps if it gives way by 15 minutes."
+    assert found.what_helps == fact("plan-nothing-helps")
 
 
 def test_what_helps_agrees_with_walking_the_loosened_day() -> None:
@@ -142,7 +153,7 @@ def test_what_helps_agrees_with_walking_the_loosened_day() -> None:
     least, then = (min(plan.sixtieths for plan in walk(day)) / 60 for day in (question, freer))
     helps = helps_most(question, plan_day(question).best)
     assert helps is not None
-    assert helps.words == "Di's nap up to 15 minutes further from its usual time"
+    assert helps.change == fact("plan-change-nap", name="Di", minutes=15)
     assert helps.saves is not None
     assert helps.saves.amount == least - then
 
@@ -154,9 +165,9 @@ def test_last_entry_that_gives_way_can_make_a_day_possible() -> None:
         habits=Habits(earliest_departure=time(9, 50)),
     )
     found = trade_offs(question)
-    assert (found.best, found.points, found.why) == (None, (), "")
+    assert (found.best, found.points, found.why) == (None, (), None)
     assert found.helps is not None
-    assert found.what_helps.endswith("would make the day possible.")
+    assert found.what_helps.code == "plan-change-makes-possible"
 
 
 def test_a_day_that_no_small_change_saves_says_so() -> None:
@@ -198,8 +209,8 @@ def test_a_shifted_nap_is_over_in_good_time_before_bed() -> None:
     assert [nap.kept_minutes for nap in best.naps] == [60]
     helps = helps_most(held, best)
     assert helps is not None
-    assert (helps.words, helps.saves) == (
-        "Letting naps end 15 minutes nearer to bedtime",
+    assert (helps.change, helps.saves) == (
+        fact("plan-change-nap-end", minutes=15),
         Money(Decimal("3.00"), "USD"),
     )
 

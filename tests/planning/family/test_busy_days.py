@@ -194,7 +194,7 @@ def test_an_outing_obeys_the_familys_own_week(family: Family) -> None:
     blocked = replace(family, own_week=own_week(weekly=[{**PIANO, "start": "10:00", "end": "16:30"}]))
     refused = plan_outing(blocked, blocked.party(), facts, TUESDAY, today=TODAY)
     assert isinstance(refused, NoOuting)
-    assert "Piano" in " ".join(refused.reasons)
+    assert "Piano" in " ".join(map(str, refused.reasons))
     usual = plan_outing(family, family.party(), facts, TUESDAY, today=TODAY)
     without = replace(family, own_week=own_week(work=[{**BO_WORKS, "then": "without"}]))
     smaller = plan_outing(without, without.party(), facts, TUESDAY, today=TODAY)

@@ -9,6 +9,7 @@ import pytest
 
 from tests.builders import make_outing, make_place
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.language.sentences import told
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
@@ -40,7 +41,7 @@ def test_a_planned_outing_takes_its_day(family: Family) -> None:
     assert free_days(busy) == [8, 10, 11]
     refused = alone(busy, tomorrow)
     assert isinstance(refused, NoOuting)
-    assert "farm" in " ".join(refused.reasons)
+    assert "farm" in " ".join(told(refused.reasons))
 
 
 def test_beside_a_short_outing_there_may_be_time_left(family: Family) -> None:
@@ -120,7 +121,7 @@ def test_late_in_the_day_it_is_said_why_nothing_is_left(family: Family) -> None:
     late = family.at(datetime.combine(TODAY, time(15), CHICAGO))
     refused = alone(late, TODAY)
     assert isinstance(refused, NoOuting)
-    assert "the day so far" in " ".join(refused.reasons)
+    assert "the day so far" in " ".join(told(refused.reasons))
     table = sweep(late, late.party(), late.places, WEEK, today=TODAY)
     assert table.verdict[0, 0] == Verdict.FAMILY_BUSY
 

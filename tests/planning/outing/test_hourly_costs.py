@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
 from tests.planning.sweep.families import TODAY, families
+from tripplan.language.sentences import fact
 from tripplan.planning.day import ViolatedLimit, plan_choice, trade_offs
 from tripplan.planning.day.weighing.delays import usual_at_most
 from tripplan.planning.family.family import Family
@@ -101,7 +102,8 @@ def test_an_hour_at_which_nobody_is_let_in_is_no_choice() -> None:
     leave = datetime.combine(TUESDAY, time(9), outing.question.home_zone)
     crossed = plan_choice(outing.question, leave, leave.replace(hour=13))
     assert isinstance(crossed, ViolatedLimit)
-    assert crossed.sentences == ("No offer on the price board lets all of you in from 10:09 AM to 1:00 PM.",)
+    enters, leaves = (leave.replace(hour=hour, minute=minute) for hour, minute in ((10, 9), (13, 0)))
+    assert crossed.limits == (fact("plan-no-offer-between", enters=enters, leaves=leaves),)
 
 
 def test_a_day_that_no_ticket_leaves_room_for_says_so() -> None:
@@ -110,7 +112,7 @@ def test_a_day_that_no_ticket_leaves_room_for_says_so() -> None:
     family = Family(make_household(), (make_place(offers=[late]),))
     missed = planned(family, TUESDAY)
     assert isinstance(missed, NoOuting)
-    assert "no offer lets all of you in at the hours that the rest of the day leaves" in missed.reasons
+    assert fact("plan-no-offer-then") in missed.reasons
 
 
 EVENING = {"name": "Evening", "price": "1.00", "valid": "15:00-17:00"}

@@ -33,7 +33,9 @@ def outing(day: date = WEDNESDAY, place: dict[str, Any] | None = None, **househo
 def steps(found: Outing, kind: StepKind) -> list[tuple[str, int]]:
     """Label and minutes of every step of a kind."""
     minute = timedelta(minutes=1)
-    return [(step.label, (step.end - step.start) // minute) for step in found.plan.steps if step.kind is kind]
+    return [
+        (step.label.text, (step.end - step.start) // minute) for step in found.plan.steps if step.kind is kind
+    ]
 
 
 def test_old_households_and_cards_know_no_rush_and_no_stops() -> None:

@@ -9,6 +9,7 @@ from tests.builders import make_household, make_place
 from tripplan.documents.calendars.calendars import Busy, DateSpan, FamilyCalendar, SchoolCalendar
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.errors import PlanError, UnknownName
+from tripplan.language.sentences import told
 from tripplan.planning.day import DayPlan, StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
@@ -38,7 +39,7 @@ def refusal(family: Family, day: date = WEDNESDAY, today: date = TODAY) -> str:
     """The answer, which must be that the outing cannot be done; its reasons as one text."""
     found = answer(family, day, today)
     assert isinstance(found, NoOuting)
-    return "; ".join(found.reasons)
+    return "; ".join(told(found.reasons))
 
 
 def with_place(**changes: Any) -> Family:

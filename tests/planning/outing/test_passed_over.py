@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from tests.builders import make_place
+from tripplan.language.sentences import fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, plan_outing
 from tripplan.planning.outing.passed_over import days_in_short, passed_over_together
@@ -47,7 +48,7 @@ def test_a_place_that_never_opens_again_has_no_day_to_name(family: Family) -> No
     """Nothing is promised where the card names no open day any more."""
     over = make_place(opening={"hours": "2026 Jan-Oct 10:00-17:00"})
     (told,) = passed_over_together(missed(replace(family, places=(over,)), date(2026, 12, 20), 3))
-    assert told.reasons == ("closed at that time of the year",)
+    assert told.reasons == (fact("hours-closed-time-of-year"),)
 
 
 def test_three_days_in_a_row_are_told_by_their_ends() -> None:

@@ -79,4 +79,4 @@ def test_a_place_that_may_be_closed_for_a_break_nobody_knows_of_is_closed(hours:
     """Open only in term, or only in a break: nobody drives there without a calendar, and it says which."""
     unknown = planned(make_place(opening={"hours": hours}))
     assert isinstance(unknown, NoOuting)
-    assert SETTLES in unknown.reasons[0]
+    assert SETTLES in unknown.reasons[0].text

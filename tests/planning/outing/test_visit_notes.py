@@ -86,7 +86,7 @@ def test_a_show_without_time_for_it_is_told_as_missed() -> None:
         "Feeding at 2:00 PM: missed in this plan.",
         "Film is shown at 11:00 AM and 1:00 PM; nothing is planned around it.",
     ]
-    assert {part.name: part.felt.amount for part in plan.parts}["missing Feeding"] == 10
+    assert {part.name.code: part.felt.amount for part in plan.parts}["plan-missed-show"] == 10
 
 
 def test_the_chance_to_come_too_late_for_the_only_show_is_told() -> None:
@@ -126,13 +126,13 @@ def test_a_quiet_hour_can_be_sought() -> None:
 def test_driving_beyond_patience_weighs_by_the_stretch() -> None:
     """By hand: an hour each way, patience for 45 minutes: twice 15 minutes at 12.00 an hour are 6.00."""
     plan = planned(make_question(patience_minutes=45))
-    name = "driving at a stretch beyond the children's patience"
-    (part,) = [part for part in plan.parts if part.name == name]
+    name = "plan-impatience"
+    (part,) = [part for part in plan.parts if part.name.code == name]
     assert part.minutes == 30
     assert part.felt == Money(Decimal(6), "USD")
     rested = make_leg(60, rests=((30, 15),))
     plan = planned(make_question(patience_minutes=45, way_there=rested, way_home=rested))
-    assert name not in {part.name for part in plan.parts}
+    assert name not in {part.name.code for part in plan.parts}
 
 
 def test_a_child_may_sleep_through_a_show_in_the_pushchair() -> None:

@@ -9,6 +9,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
+from tripplan.language.sentences import fact
 from tripplan.planning.climate.stations import stations
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
@@ -101,7 +102,7 @@ def test_never_outdoors_below() -> None:
     habits = {"habits": {"never_outdoors_below": "30 F"}}
     refused = planned(JANUARY, habits)
     assert isinstance(refused, NoOuting)
-    assert "30 °F" in refused.reasons[0]
+    assert refused.reasons[0].values["limits"] == (fact("outing-never-below", felt="30 °F"),)
     assert isinstance(planned(MAY, habits), Outing)
 
 
@@ -154,7 +155,7 @@ def test_a_forecast_is_held_against_the_limits() -> None:
     frost = ForecastDay(day=MAY, low=-15, high=-10, words="14", known_at=SAID_AT)
     refused = planned(MAY, habits, forecast=frost)
     assert isinstance(refused, NoOuting)
-    assert "forecast to feel" in refused.reasons[0]
+    assert refused.reasons[0].values["forecast"] is True
 
 
 def test_a_forecast_counts_where_no_station_is_near() -> None:

@@ -7,6 +7,7 @@ import pytest
 
 from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.where import Point, Where
+from tripplan.language.sentences import fact
 from tripplan.planning.travel.drive_sources import typed_drive
 from tripplan.planning.travel.rests import WantedStop, plan_leg
 from tripplan.planning.travel.stops import StoppedDrive, there_and_back
@@ -48,8 +49,8 @@ def test_a_pick_up_makes_both_ways_longer_and_is_near_home() -> None:
         assert way.drive.km.likely == pytest.approx(110)
         assert way.drive.minutes.likely == pytest.approx(92)
         assert "Oma" in way.drive.source.text
-    assert [(stop.minutes, stop.what) for stop in there.stops] == [(8, "pick up Oma")]
-    assert [(stop.minutes, stop.what) for stop in back.stops] == [(8, "bring Oma home")]
+    assert [(stop.minutes, stop.what.code) for stop in there.stops] == [(8, "drive-stop-to-pick-up")]
+    assert [(stop.minutes, stop.what.code) for stop in back.stops] == [(8, "drive-stop-to-bring-home")]
     assert [way.stops[0].share for way in (there, back)] == pytest.approx([12 / 92, 80 / 92])
 
 
@@ -73,14 +74,19 @@ def test_the_stop_on_the_way_back_comes_half_way() -> None:
     """Twenty minutes for the farm shop, on the way home only."""
     there, back = ways(way_back="farm shop", way_back_minutes=20)
     assert there.stops == ()
-    assert back.stops == (WantedStop(0.5, 20, "farm shop"),)
+    assert back.stops == (WantedStop(0.5, 20, fact("drive-stop", what="farm shop")),)
 
 
 def test_stops_count_in_the_leg_and_a_long_one_is_a_rest() -> None:
     """Three hours with a stop of fifteen minutes or more half-way need no other rest; with five they do."""
     drive = typed_drive(220, 180, date(2026, 11, 2))
     long, as_long, short = (
-        plan_leg(drive, load_up_minutes=10, unload_minutes=5, stops=(WantedStop(0.5, minutes, "lunch"),))
+        plan_leg(
+            drive,
+            load_up_minutes=10,
+            unload_minutes=5,
+            stops=(WantedStop(0.5, minutes, fact("drive-stop", what="lunch")),),
+        )
         for minutes in (20, 15, 5)
     )
     assert (long.rests, long.minutes) == ((), 10 + 180 + 20 + 5)

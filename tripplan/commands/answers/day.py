@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tripplan.commands.answers import outing as _outing  # noqa: F401 - states the keys of outings
 from tripplan.commands.answers.common import OPENING, Answer
 from tripplan.commands.answers.json_keys import json_keys, json_step
+from tripplan.language.sentences import Fact
 from tripplan.planning.day import NuisanceCost, Slack
 from tripplan.planning.day.front import TradeOff, TradeOffs
 from tripplan.planning.day.relaxation import Relaxation
@@ -30,7 +31,7 @@ class DayAnswer(Answer):
 
     outing: Outing | None
     passed_over: NoOuting | None
-    against_best: str | None
+    against_best: Fact | None
     trade_offs: TradeOffs | None
     slack: Slack | None
     replanned: RevisedDay | None
@@ -73,10 +74,10 @@ json_keys(
     Point,
     "leave_home=trade_off.plan.leave_home enter=trade_off.plan.enter leave_place=trade_off.plan.leave_place "
     "home=trade_off.plan.home nap_kept_minutes=trade_off.kept_minutes stay_minutes=trade_off.stay_minutes "
-    "felt=trade_off.plan.felt weighs=trade_off.plan.weighs best sentence=trade_off.sentence",
+    "felt=trade_off.plan.felt weighs=trade_off.plan.weighs best sentence=trade_off.against_best",
 )
 json_keys(NuisanceCost, "name said minutes felt=felt.rounded")
-json_keys(Relaxation, "words saves")
+json_keys(Relaxation, "words=change saves")
 json_keys(
     Slack,
     "entry timed_entry=timed make_entry:4 sure_departure home_by home_in_time:4 bed home_before_bed:4 "

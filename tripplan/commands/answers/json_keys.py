@@ -9,7 +9,7 @@ function marked with `json_step`, or a method without arguments.
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from enum import Enum
 from typing import Any, TypeVar
@@ -103,6 +103,8 @@ def to_json(value: object) -> Json:
         return str(value)
     if isinstance(value, date | datetime | time):
         return value.isoformat().replace("+00:00", "Z")
+    if isinstance(value, timedelta):
+        return f"PT{value // timedelta(minutes=1)}M"
     if isinstance(value, BaseModel):
         return value.model_dump(mode="json")
     if isinstance(value, Mapping):

@@ -47,13 +47,13 @@ class Console:
         """Say a line that is never broken, such as one with the path of a file, so that it can be copied."""
         self.stdout.write(plain_text.lines(text).replace("\n", " ") + "\n")
 
-    def listed(self, heading: str, texts: Sequence[str]) -> None:
+    def listed(self, heading: str, texts: Sequence[object]) -> None:
         """Say a heading and a list under it; nothing for an empty list."""
         if texts:
             self.line()
             self.line(heading)
         for text in texts:
-            self.stdout.write("\n".join(wrapped(f"- {one_line(text)}", self.width, 2, hanging=2)) + "\n")
+            self.stdout.write("\n".join(wrapped(f"- {one_line(str(text))}", self.width, 2, hanging=2)) + "\n")
 
     def table(self, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
         """Say a table; where it does not fit, one block a row."""

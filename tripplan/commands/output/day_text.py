@@ -41,8 +41,8 @@ def say_slack(outing: Outing, console: Console) -> None:
 def say_trade_offs(outing: Outing, console: Console) -> None:
     """Why the best plan is the best, what it could be traded for, and which limit costs most."""
     found = trade_offs(outing.question)
-    console.line(found.why)
-    console.line(found.what_helps)
+    for sentence in filter(None, (found.why, found.what_helps)):
+        console.line(sentence.text)
     shown = beside_the_best(outing.question, found)
     if len(shown) < 2:
         console.line("No nap has to be traded for time at the place.")
@@ -57,7 +57,7 @@ def say_trade_offs(outing: Outing, console: Console) -> None:
                 wording.minutes(point.kept_minutes),
                 wording.minutes(point.stay_minutes),
                 wording.money(point.plan.weighs),
-                point.sentence,
+                point.against_best.text,
             )
             for point in shown
         ],

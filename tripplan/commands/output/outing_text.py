@@ -62,7 +62,7 @@ def _other_way(way: OtherWay) -> str:
 def say_timeline(plan: DayPlan, console: Console) -> None:
     """The day, one step a line, by the clock of where it happens, and when each child sleeps where."""
     at = clock_of(plan)
-    rows = [(at(step.start), step.label, _lasts(step.start, step.end)) for step in plan.steps]
+    rows = [(at(step.start), step.label.text, _lasts(step.start, step.end)) for step in plan.steps]
     console.table(("at", "what", "how long"), [*rows, (at(plan.home), "home again", "")])
     console.listed("Naps:", tuple(nap_lines(plan)))
 

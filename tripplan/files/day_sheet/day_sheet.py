@@ -175,7 +175,9 @@ def _times(outing: Outing, household: Household, entries: SheetEntries) -> Itera
     lines = [(step.end, "Arrive") for step in drives[-1:]]
     slot = plan.enter in outing.hours.entry_times
     lines.append((plan.enter, "Entry slot: be at the door" if slot else "Go in"))
-    lines += [(step.start, wording.capital(step.label)) for step in plan.steps if step.kind is StepKind.LUNCH]
+    lines += [
+        (step.start, wording.capital(step.label.text)) for step in plan.steps if step.kind is StepKind.LUNCH
+    ]
     for show in plan.shows:
         if show.seen is not None:
             lines.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))

@@ -115,7 +115,7 @@ def sleeps(outing: Outing, at: Clock | None = None) -> Iterator[DaySegment]:
 
 def step_words(step: Step) -> str:
     """A step as a line begins."""
-    return wording.capital(step.label)
+    return wording.capital(step.label.text)
 
 
 def _where(outing: Outing, step: Step) -> str:

@@ -8,6 +8,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 
 PRICE_DIGITS = 4
 """Decimal places that a converted price keeps, so that sums of it are right to the smallest coin [-]."""
@@ -36,12 +37,9 @@ def in_own_money(place: Place, household: Household) -> Place:
     return place.model_copy(update=changes)
 
 
-def without_rate(place: Place, household: Household) -> str:
+def without_rate(place: Place, household: Household) -> Fact:
     """Why a place in another currency cannot be counted, and what helps."""
-    return (
-        f"prices are in {place.currency}, the household counts in {household.currency}; "
-        "with an exchange rate typed in for the household they can be counted"
-    )
+    return fact("outing-no-rate", currency=place.currency, own=household.currency)
 
 
 def rates_in_words(places: Iterable[Place], household: Household) -> tuple[str, ...]:

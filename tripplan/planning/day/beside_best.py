@@ -21,6 +21,6 @@ def beside_the_best(question: DayQuestion, found: TradeOffs) -> tuple[TradeOff, 
         plan=best,
         kept_minutes=sum(nap.kept_minutes for nap in best.naps),
         stay_minutes=min(best.awake_minutes, question.comfortable_minutes),
-        sentence=against_best(question, best, best),
+        against_best=against_best(question, best, best),
     )
     return tuple(sorted((*found.points, own), key=lambda point: (-point.kept_minutes, point.stay_minutes)))

@@ -2,11 +2,12 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
 from itertools import combinations
 
 import numpy as np
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.limits import LONGEST_DAY, NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes
@@ -18,17 +19,17 @@ class _Limit:
     """One limit that could give way.
 
     Attributes:
-        words: the limit, as part of a sentence.
+        limit: which.
         without: the limits with this one lifted.
-        alone: the sentence to say if lifting it is enough, from the choices there would be then.
+        alone: what to say if lifting it is enough, from the choices there would be then.
     """
 
-    words: str
+    limit: Fact
     without: Callable[[Limits], Limits]
-    alone: Callable[[Choices], str]
+    alone: Callable[[Choices], Fact]
 
 
-def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tuple[str, ...]:
+def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tuple[Fact, ...]:
     """Which limits collide on an impossible day.
 
     Limits are lifted one by one, then two by two and so on; whatever first makes the day possible is
@@ -40,11 +41,11 @@ def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tu
         minutes: how the day is counted.
 
     Returns:
-        One sentence for each limit (or set of limits) that would have to give way; at least one.
+        One for each limit (or set of limits) that would have to give way; at least one.
     """
     liftable = _liftable(question, limits, minutes)
     for count in range(1, len(liftable) + 1):
-        found: list[str] = []
+        found: list[Fact] = []
         for lifted in combinations(liftable, count):
             loosened = limits
             for limit in lifted:
@@ -55,81 +56,55 @@ def collisions(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> tu
             if count == 1:
                 found.append(lifted[0].alone(choices))
             else:
-                together = wording.listed([limit.words for limit in lifted])
-                found.append(f"{together} stand in the way together")
+                found.append(fact("plan-limits-together", limits=tuple(one.limit for one in lifted)))
         if found:
             return tuple(found)
-    drive = wording.minutes(limits.there.quickest)
-    return (f"with {drive} to get there, nobody would be let in any more that day",)
+    return (fact("plan-nobody-let-in", drive=_minutes(limits.there.quickest)),)
 
 
 def _liftable(question: DayQuestion, limits: Limits, minutes: DayMinutes) -> list[_Limit]:
-    def clock(minute: int) -> str:
-        return wording.clock(minutes.moment(minute, question.home_zone))
+    def at(minute: int) -> datetime:
+        return minutes.moment(minute, question.home_zone)
 
-    def home_too_late(choices: Choices) -> str:
-        earliest_home = int(choices.home[choices.possible.any(axis=1, keepdims=True)].min())
-        too_long = wording.minutes(earliest_home - limits.home_by)
-        return (
-            f"the drive, the opening hours, {shortest.words} and {home_by.words} do not fit: "
-            f"{too_long} too long"
-        )
+    leaving = fact("plan-limit-leaving", earliest=at(limits.earliest))
+    home = fact("plan-limit-home", latest=at(limits.home_by))
+    stay = fact("plan-limit-stay", shortest=_minutes(limits.shortest))
+    driving = fact("plan-limit-driving", most=_minutes(limits.most_driving))
+    names = {
+        each.name for each in question.busy if each.name and each.meets(minutes.midnight, at(limits.home_by))
+    }
+    taken = fact("plan-limit-taken-by", names=tuple(sorted(names))) if names else fact("plan-limit-taken")
 
-    def leaves_too_late(choices: Choices) -> str:
-        latest = int(choices.depart[choices.possible.any(axis=2, keepdims=True)].max())
-        too_late = wording.minutes(limits.earliest - latest)
-        return (
-            f"the drive, the opening hours, {shortest.words}, {home_by.words} and {earliest.words} "
-            f"do not fit: {too_late} too late"
-        )
+    def home_too_late(choices: Choices) -> Fact:
+        first = int(choices.home[choices.possible.any(axis=1, keepdims=True)].min())
+        return fact("plan-too-long", over=_minutes(first - limits.home_by), stay=stay, home=home)
 
-    def stays_too_long(choices: Choices) -> str:
-        longest = wording.minutes(int(choices.visit[choices.possible].max()))
-        return f"{shortest.words} does not fit: at most {longest} would be left"
+    def leaves_too_late(choices: Choices) -> Fact:
+        last = int(choices.depart[choices.possible.any(axis=2, keepdims=True)].max())
+        over = _minutes(limits.earliest - last)
+        return fact("plan-too-late", over=over, stay=stay, home=home, leaving=leaving)
 
-    def drives_too_long(choices: Choices) -> str:
-        driving = choices.there.drive_minutes(choices.depart) + choices.back.drive_minutes(choices.leave)
-        least = int(np.broadcast_to(driving, choices.possible.shape)[choices.possible].min())
-        return f"{driving_limit.words} does not fit: there and back take {wording.minutes(least)}"
+    def stays_too_long(choices: Choices) -> Fact:
+        return fact("plan-stay-too-long", stay=stay, left=_minutes(choices.visit[choices.possible].max()))
 
-    day_ends = minutes.moment(limits.home_by, question.home_zone)
-    names = sorted(
-        {busy.name for busy in question.busy if busy.name and busy.meets(minutes.midnight, day_ends)}
-    )
-    engagement = f"the time that is taken ({', '.join(names)})" if names else "the time that is taken"
-    earliest = _Limit(
-        f"leaving no earlier than {clock(limits.earliest)}",
-        lambda limits: replace(limits, earliest=0),
-        leaves_too_late,
-    )
-    home_by = _Limit(
-        f"being home by {clock(limits.home_by)}",
-        lambda limits: replace(limits, home_by=LONGEST_DAY),
-        home_too_late,
-    )
-    shortest = _Limit(
-        f"a visit of at least {wording.minutes(limits.shortest)}",
-        lambda limits: replace(limits, shortest=1),
-        stays_too_long,
-    )
-    busy = _Limit(
-        engagement,
-        lambda limits: replace(limits, busy=()),
-        lambda _choices: f"{engagement} leaves no room for it",
-    )
-    driving_limit = _Limit(
-        f"driving at most {wording.minutes(limits.most_driving)} in a day",
-        lambda limits: replace(limits, most_driving=NEVER),
-        drives_too_long,
-    )
-    barred = _Limit(
-        "hours at which an offer lets all of you in",
-        lambda limits: replace(limits, money=None),
-        lambda _choices: "no offer lets all of you in at the hours that the rest of the day leaves",
-    )
-    found = [earliest, home_by, shortest, busy]
+    def drives_too_long(choices: Choices) -> Fact:
+        minutes = choices.there.drive_minutes(choices.depart) + choices.back.drive_minutes(choices.leave)
+        least = np.broadcast_to(minutes, choices.possible.shape)[choices.possible].min()
+        return fact("plan-drives-too-long", driving=driving, least=_minutes(least))
+
+    found = [
+        _Limit(leaving, lambda limits: replace(limits, earliest=0), leaves_too_late),
+        _Limit(home, lambda limits: replace(limits, home_by=LONGEST_DAY), home_too_late),
+        _Limit(stay, lambda limits: replace(limits, shortest=1), stays_too_long),
+        _Limit(taken, lambda limits: replace(limits, busy=()), lambda _: fact("plan-no-room", taken=taken)),
+    ]
     if limits.most_driving < NEVER:
-        found.append(driving_limit)
+        found.append(_Limit(driving, lambda limits: replace(limits, most_driving=NEVER), drives_too_long))
     if limits.money is not None and None in limits.money.coins:
-        found.append(barred)
+        entry, no_offer = fact("plan-limit-entry"), fact("plan-no-offer-then")
+        found.append(_Limit(entry, lambda limits: replace(limits, money=None), lambda _: no_offer))
     return found
+
+
+def _minutes(count: float) -> timedelta:
+    return timedelta(minutes=int(count))

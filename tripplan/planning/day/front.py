@@ -1,11 +1,13 @@
 """What a day can be traded for: nap kept against time at the place."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import timedelta
 from decimal import Decimal
 
 import numpy as np
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.relaxation import Relaxation, helps_most
 from tripplan.planning.day.search import plan_day
 from tripplan.planning.day.times.choices import Choices, Flags
@@ -29,13 +31,13 @@ class TradeOff:
         plan: the day.
         kept_minutes: nap kept by all children together [min].
         stay_minutes: time awake at the place, as far as it is worth anything [min].
-        sentence: what one gains and loses against the best plan.
+        against_best: what one gains and loses against the best plan.
     """
 
     plan: DayPlan
     kept_minutes: int
     stay_minutes: int
-    sentence: str
+    against_best: Fact
 
 
 @dataclass(frozen=True)
@@ -57,32 +59,26 @@ class TradeOffs:
     helps: Relaxation | None
 
     @property
-    def why(self) -> str:
-        """Why the best is the best, in one sentence."""
+    def why(self) -> Fact | None:
+        """Why the best is the best; None on an impossible day."""
         if self.best is None:
-            return ""
+            return None
         if not self.parts:
-            return "The best plan has nothing that weighs: all naps kept, no drive, a comfortable stay."
-        which = (
-            "no other departure or return weighs less than"
-            if self.best.weighs <= self.least
-            else "this is the latest start of all that weigh about the least,"
-        )
+            return fact("plan-best-weighs-nothing")
         told = [part for part in self.parts if part.felt.amount >= LEAST_TOLD_SHARE * self.best.felt.amount]
-        said = [f"{part.said} {wording.money(part.felt)}" for part in told]
+        parts = [fact("plan-part", what=part.said, felt=part.felt) for part in told]
         rest = self.best.felt - total((part.felt for part in told), self.best.felt.currency)
         if rest.rounded().amount > 0:
-            said.append(f"smaller ones {wording.money(rest)}")
+            parts.append(fact("plan-smaller-parts", felt=rest))
         if self.best.spent is not None:
-            said.insert(0, f"{wording.money(self.best.spent)} in money")
-        return f"By what matters to you, {which} {wording.money(self.best.weighs)}: {wording.listed(said)}."
+            parts.insert(0, fact("plan-money-part", spent=self.best.spent))
+        code = "plan-best-weighs-least" if self.best.weighs <= self.least else "plan-best-starts-latest"
+        return fact(code, weighs=self.best.weighs, parts=tuple(parts))
 
     @property
-    def what_helps(self) -> str:
-        """Which limit helps most if it gives way, in one sentence."""
-        if self.helps is None:
-            return "None of the limits helps if it gives way by 15 minutes."
-        return self.helps.sentence
+    def what_helps(self) -> Fact:
+        """Which limit helps most if it gives way."""
+        return fact("plan-nothing-helps") if self.helps is None else self.helps.brings
 
 
 def trade_offs(question: DayQuestion) -> TradeOffs:
@@ -120,7 +116,7 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
                 plan=plan,
                 kept_minutes=int(kept[row, column]),
                 stay_minutes=int(stay[row, column]),
-                sentence=against_best(question, plan, best),
+                against_best=against_best(question, plan, best),
             )
         )
     return TradeOffs(best, best.parts, tuple(points), plan_at(weighed, *lightest).weighs, helps)
@@ -149,23 +145,21 @@ def _thinned(front: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return [front[number * (len(front) - 1) // (MOST_POINTS - 1)] for number in range(MOST_POINTS)]
 
 
-def against_best(question: DayQuestion, plan: DayPlan, best: DayPlan) -> str:
-    """What one gains and loses with a plan against the best, and what that weighs, in one sentence."""
+def against_best(question: DayQuestion, plan: DayPlan, best: DayPlan) -> Fact:
+    """What one gains and loses with a plan against the best, and what that weighs."""
     if plan == best:
-        return "This is the best plan."
-    said = wording.listed(changes(question, plan, best)) or "as much nap and as long a stay"
+        return fact("plan-is-best")
+    differs = tuple(changes(question, plan, best)) or (fact("plan-no-difference"),)
     more = (plan.weighs - best.weighs).rounded()
     if more.amount > 0:
-        weighs = f"weighs {wording.money(more)} more than"
-    elif more.amount < 0:  # between two minutes of the search's grid
-        weighs = f"weighs {wording.money(best.weighs - plan.weighs)} less than"
-    else:
-        weighs = "weighs as much as"
-    return f"{wording.capital(said)}: {weighs} the best plan."
+        return fact("plan-weighs-more", changes=differs, by=more)
+    if more.amount < 0:  # between two minutes of the search's grid
+        return fact("plan-weighs-less", changes=differs, by=best.weighs - plan.weighs)
+    return fact("plan-weighs-same", changes=differs)
 
 
-def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:
-    """What a plan has more or less of than another, as parts of a sentence."""
+def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> Iterator[Fact]:
+    """What a plan has more or less of than another."""
 
     def stay(plan: DayPlan) -> int:
         return min(plan.awake_minutes, question.comfortable_minutes)
@@ -175,17 +169,13 @@ def changes(question: DayQuestion, plan: DayPlan, best: DayPlan) -> list[str]:
 
     asleep_there = any(one.awake_minutes < one.visit_minutes for one in (plan, best))
     differences = (
-        ("nap", kept(plan) - kept(best)),
-        ("time awake there" if asleep_there else "time there", stay(plan) - stay(best)),
-        ("driving", plan.car_minutes - best.car_minutes),
+        ("plan-difference-nap", kept(plan) - kept(best)),
+        ("plan-difference-awake" if asleep_there else "plan-difference-stay", stay(plan) - stay(best)),
+        ("plan-difference-driving", plan.car_minutes - best.car_minutes),
     )
-    said = [
-        f"{wording.minutes(abs(change))} {'more' if change > 0 else 'less'} {name}"
-        for name, change in differences
-        if change
-    ]
+    for code, change in differences:
+        if change:
+            yield fact(code, by=timedelta(minutes=abs(change)), more=change > 0)
     if plan.spent is not None and best.spent is not None and plan.spent != best.spent:
         more = plan.spent - best.spent
-        amount = wording.money(Money(abs(more.amount), more.currency))
-        said.append(f"{amount} {'more' if more.amount > 0 else 'less'} in money")
-    return said
+        yield fact("plan-difference-money", by=Money(abs(more.amount), more.currency), more=more.amount > 0)

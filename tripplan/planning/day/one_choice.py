@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, tzinfo
+from datetime import datetime, timedelta, tzinfo
 
 import numpy as np
 
 from tripplan.errors import PlanError
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.limits import NEVER, Limits
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
@@ -40,10 +40,10 @@ class ViolatedLimit:
     """Why a choice cannot be.
 
     Attributes:
-        sentences: one for each limit that it crosses; at least one.
+        limits: those that it crosses; at least one.
     """
 
-    sentences: tuple[str, ...]
+    limits: tuple[Fact, ...]
 
 
 def plan_choice(
@@ -57,7 +57,7 @@ def plan_choice(
         leave_place: when load-up for the way home begins; likewise. Neither need be on the grid.
 
     Returns:
-        The plan, or every limit that the choice crosses, in words.
+        The plan, or every limit that the choice crosses.
 
     Raises:
         PlanError: the place is not open that day.
@@ -115,60 +115,61 @@ def times_to_try(question: DayQuestion) -> TimesToTry:
     )
 
 
-def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
+def _crossed(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[Fact]:
     (limits,), departs, home = choices.limits, choices.depart.item(), choices.home.item()
     leave = choices.leave.item()
 
-    def at_home(minute: int) -> str:
-        return wording.clock(minutes.moment(minute, question.home_zone))
+    def at_home(minute: int) -> datetime:
+        return minutes.moment(minute, question.home_zone)
 
     if departs < limits.earliest:
-        yield (
-            f"Leaving at {at_home(departs)} is before {at_home(limits.earliest)}, "
-            "when everybody is up and ready at the earliest."
-        )
+        yield fact("plan-leaves-before", leaves=at_home(departs), earliest=at_home(limits.earliest))
     driving = question.way_there.at(departs).drive_minutes + question.way_home.at(leave).drive_minutes
     if driving > limits.most_driving:
-        yield (
-            f"There and back take {wording.minutes(driving)} of driving, more than the "
-            f"{wording.minutes(limits.most_driving)} a day that your family drives at most."
-        )
+        yield fact("plan-drives-more", drives=_minutes(driving), most=_minutes(limits.most_driving))
     yield from _crossed_there(question, choices, minutes)
     if home > limits.home_by:
-        yield (
-            f"You would be home at {at_home(home)}, {wording.minutes(home - limits.home_by)} after "
-            f"{at_home(limits.home_by)}, by when you want to be home."
-        )
+        over, latest = _minutes(home - limits.home_by), at_home(limits.home_by)
+        yield fact("plan-home-after", home=at_home(home), over=over, latest=latest)
     for busy in question.busy:
         start, end = minutes.rounded_down(busy.start), minutes.rounded_up(busy.end)
         if departs < end and start < home:
-            what = f": {busy.name}" if busy.name else ""
-            yield f"From {at_home(start)} to {at_home(end)} the time is taken{what}."
+            span = fact("plan-span", start=at_home(start), end=at_home(end))
+            yield (
+                fact("plan-taken-by", span=span, name=busy.name)
+                if busy.name
+                else fact("plan-taken", span=span)
+            )
 
 
-def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[str]:
+def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes) -> Iterator[Fact]:
     """What stands in the way at the place, by its own clock."""
     (limits,), leave, arrive = choices.limits, choices.leave.item(), choices.arrive.item()
     enter = choices.enter.item()
 
-    def there(minute: int) -> str:
-        return wording.clock(minutes.moment(minute, question.place_zone))
+    def there(minute: int) -> datetime:
+        return minutes.moment(minute, question.place_zone)
 
     within = [opened for opened in limits.opened if opened.opens < leave <= opened.closes]
     if not within:
-        spans = [f"{there(opened.opens)} to {there(opened.closes)}" for opened in limits.opened]
-        yield f"Leaving the place at {there(leave)} does not fit: it is open {wording.listed(spans)}."
+        spans = tuple(
+            fact("plan-span", start=there(opened.opens), end=there(opened.closes)) for opened in limits.opened
+        )
+        yield fact("plan-closed-then", leaves=there(leave), spans=spans)
     elif enter == NEVER:
-        opened = within[0]
-        last = opened.last_entry if opened.entries is None else max(opened.entries, default=None)
-        if last is None:
-            yield "Nobody is let in at the times when it is open then."
+        opened, arrives = within[0], there(arrive)
+        if opened.entries is None:
+            yield fact("plan-after-last-entry", arrives=arrives, last=there(opened.last_entry))
+        elif opened.entries:
+            yield fact("plan-after-last-timed-entry", arrives=arrives, last=there(max(opened.entries)))
         else:
-            what = "last entry" if opened.entries is None else "last timed entry"
-            yield f"You would be there at {there(arrive)}, after the {what} at {there(last)}."
+            yield fact("plan-nobody-let-in-then")
     elif (visit := leave - enter) < limits.shortest:
-        shortest = wording.minutes(limits.shortest)
-        left = f"only {wording.minutes(visit)} would be left" if visit > 0 else "no time would be left"
-        yield f"Let in at {there(enter)}, {left} there; a visit takes at least {shortest}."
+        left, shortest = _minutes(max(visit, 0)), _minutes(limits.shortest)
+        yield fact("plan-stay-too-short", enters=there(enter), left=left, shortest=shortest)
     elif limits.money is not None and not limits.money.lets_in(enter, leave):
-        yield f"No offer on the price board lets all of you in from {there(enter)} to {there(leave)}."
+        yield fact("plan-no-offer-between", enters=there(enter), leaves=there(leave))
+
+
+def _minutes(count: int) -> timedelta:
+    return timedelta(minutes=count)

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import datetime, time, timedelta
+from datetime import time, timedelta
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.search import SMALL_LOSS_SHARE, plan_day
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
 from tripplan.values.clocks import minute_of_day
@@ -19,21 +19,21 @@ class Relaxation:
     """A limit that gave way.
 
     Attributes:
-        words: what gave way, as the beginning of a sentence.
+        change: what gave way.
         plan: the best plan then.
         saves: how much less that plan weighs; None where the day was impossible before.
     """
 
-    words: str
+    change: Fact
     plan: DayPlan
     saves: Money | None
 
     @property
-    def sentence(self) -> str:
+    def brings(self) -> Fact:
         """What it would bring."""
         if self.saves is None:
-            return f"{self.words} would make the day possible."
-        return f"{self.words} would help most: the best plan would weigh {wording.money(self.saves)} less."
+            return fact("plan-change-makes-possible", change=self.change)
+        return fact("plan-change-helps", change=self.change, saves=self.saves)
 
 
 def helps_most(question: DayQuestion, best: DayPlan | None) -> Relaxation | None:
@@ -50,7 +50,7 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Relaxation | None
         than a share that makes departures about equally good.
     """
     found: Relaxation | None = None
-    for words, asked in _loosened(question):
+    for change, asked in _loosened(question):
         plan = plan_day(asked).best
         if plan is None:
             continue
@@ -58,39 +58,35 @@ def helps_most(question: DayQuestion, best: DayPlan | None) -> Relaxation | None
         if best is not None and saves is not None and saves.amount <= SMALL_LOSS_SHARE * best.felt.amount:
             continue
         if found is None or plan.weighs < found.plan.weighs:
-            found = Relaxation(words, plan, saves)
+            found = Relaxation(change, plan, saves)
     return found
 
 
-def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
-    """The day with one limit after the other given way, in words and as asked."""
+def _loosened(question: DayQuestion) -> Iterator[tuple[Fact, DayQuestion]]:
+    """The day with one limit after the other given way: which, and as asked then."""
     habits = question.habits
-
-    def clock(value: time) -> str:
-        return wording.clock(datetime.combine(question.day, value, question.home_zone))
-
     if question.begun is None:
         earlier = _moved(habits.earliest_departure, -GIVES_WAY_MINUTES)
         yield (
-            f"Leaving home from {clock(earlier)} instead of {clock(habits.earliest_departure)}",
+            fact("plan-change-leaving", then=earlier, now=habits.earliest_departure),
             replace(question, habits=habits.model_copy(update={"earliest_departure": earlier})),
         )
         wakes = question.last_wakes
         if wakes is not None and _ready(wakes, question) >= minute_of_day(habits.earliest_departure):
             earlier = _moved(wakes, -GIVES_WAY_MINUTES)
             yield (
-                f"Everybody up by {clock(earlier)} instead of {clock(wakes)}",
+                fact("plan-change-up", then=earlier, now=wakes),
                 replace(question, last_wakes=earlier),
             )
         if question.most_driving_minutes is not None:
             more = question.most_driving_minutes + GIVES_WAY_MINUTES
             yield (
-                f"Driving up to {wording.minutes(more)} in the day",
+                fact("plan-change-driving", most=timedelta(minutes=more)),
                 replace(question, most_driving_minutes=more),
             )
     later = _moved(habits.home_by, GIVES_WAY_MINUTES)
     yield (
-        f"Being home by {clock(later)} instead of {clock(habits.home_by)}",
+        fact("plan-change-home", then=later, now=habits.home_by),
         replace(question, habits=habits.model_copy(update={"home_by": later})),
     )
     spans = tuple(
@@ -99,18 +95,18 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
     )
     if spans != question.hours.spans:
         yield (
-            f"Being let in {GIVES_WAY_MINUTES} minutes after the last entry",
+            fact("plan-change-entry", minutes=GIVES_WAY_MINUTES),
             replace(question, hours=replace(question.hours, spans=spans)),
         )
     for change in (-GIVES_WAY_MINUTES, GIVES_WAY_MINUTES):
         lunch = _moved(habits.lunch, change)
         yield (
-            f"Lunch at {clock(lunch)} instead of {clock(habits.lunch)}",
+            fact("plan-change-lunch", then=lunch, now=habits.lunch),
             replace(question, habits=habits.model_copy(update={"lunch": lunch})),
         )
     if any(napper.latest_end is not None for napper in question.nappers):
         yield (
-            f"Letting naps end {GIVES_WAY_MINUTES} minutes nearer to bedtime",
+            fact("plan-change-nap-end", minutes=GIVES_WAY_MINUTES),
             replace(
                 question,
                 nappers=tuple(
@@ -130,7 +126,7 @@ def _loosened(question: DayQuestion) -> Iterator[tuple[str, DayQuestion]]:
             ),
         )
         yield (
-            f"{napper.member}'s nap up to {GIVES_WAY_MINUTES} minutes further from its usual time",
+            fact("plan-change-nap", name=napper.member, minutes=GIVES_WAY_MINUTES),
             replace(
                 question,
                 nappers=tuple(freer if other is napper else other for other in question.nappers),

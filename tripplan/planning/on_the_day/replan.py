@@ -10,7 +10,7 @@ from tripplan.documents.family.member import Member, SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
-from tripplan.language.sentences import Fact, fact
+from tripplan.language.sentences import Fact, fact, told
 from tripplan.planning.day import DayInProgress, DayQuestion
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import Limits
@@ -88,7 +88,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
                 ways.append(best)
         elif tried:
             title = _wait_title(here) if wait else _go_on_title(here)
-            impossible.append((title, next(way.reasons for way in tried if isinstance(way, NoOuting))))
+            impossible.append((title, next(told(way.reasons) for way in tried if isinstance(way, NoOuting))))
     back = _turn_back(here)
     ways.append(back)
     elsewhere = _understudy(here, parties, back)
@@ -395,7 +395,7 @@ def _way_on(here: Situation, party: Sequence[Member], drive: Drive) -> Leg:
             + behind.unload_minutes
             + here.outing.way_home.load_up_minutes
         )
-        stops.append(Stop(driven, inside, f"at {here.outing.place.name}"))
+        stops.append(Stop(driven, inside, fact("drive-stop-at", place=here.outing.place.name)))
     km = behind.drive.km.map(lambda km: km * here.share)
     return Leg(
         drive=replace(

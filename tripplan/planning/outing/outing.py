@@ -34,7 +34,7 @@ from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
 from tripplan.planning.outing.weather.visit_weather import (
     VisitWeather,
-    barred_sentence,
+    barred,
     visit_weather,
     weather_notes,
 )
@@ -99,15 +99,20 @@ class NoOuting:
     Attributes:
         place: where to.
         day: when.
-        reasons: what stands in the way, in words; at least one.
+        reasons: what stands in the way; at least one.
         question: what the search was asked, where it found nothing; None where it need not be asked, for the
             place is closed, say.
     """
 
     place: Place
     day: date
-    reasons: tuple[str, ...]
+    reasons: tuple[Fact, ...]
     question: DayQuestion | None = None
+
+
+def not_admitted(why: NoAdmission) -> tuple[Fact, ...]:
+    """Why nobody lets a party in, as reasons of no outing."""
+    return tuple(fact("outing-not-admitted", text=reason) for reason in why.reasons)
 
 
 def plan_outing(
@@ -142,14 +147,14 @@ def plan_outing(
     """
     place, household = facts.place, family.household
     if day < today:
-        return NoOuting(place, day, ("the day is over",))
+        return NoOuting(place, day, (fact("outing-over"),))
     if place.currency != household.currency:
         return NoOuting(place, day, (without_rate(place, household),))
     hours = facts.hours_on(day)
     if hours.openness is not Openness.OPEN:
-        return NoOuting(place, day, (hours.reason.text,))
+        return NoOuting(place, day, (hours.reason,))
     if (day - today).days < place.opening.book_days_ahead:
-        return NoOuting(place, day, (f"visits must be booked {place.opening.book_days_ahead} days ahead",))
+        return NoOuting(place, day, (fact("outing-book-ahead", days=place.opening.book_days_ahead),))
     who_goes = family.busy_days.who_goes(party, day)
     party = who_goes.members
     needs, ways = PartyNeeds.of(household, party, day), ways_on(family, party, facts, day)
@@ -173,7 +178,7 @@ def plan_outing(
     gate, price_in_doubt = prices.dearest(party, day, plan.enter, plan.leave_place)
     admission = gate.admission(party, other_ways=OTHER_WAYS)
     if isinstance(admission, NoAdmission):
-        return NoOuting(place, day, admission.reasons)
+        return NoOuting(place, day, not_admitted(admission))
     cost = with_delays(
         account.cost(party, day, admission, lunch_there=plan.lunch_there, visit=gate.visit),
         costs,
@@ -186,7 +191,7 @@ def plan_outing(
     cheaper = cheaper_hour(question, plan)
     weather = visit_weather(household, facts, needs.months, day, plan)
     if weather is not None and weather.barred:
-        return NoOuting(place, day, (barred_sentence(weather, household),))
+        return NoOuting(place, day, (barred(weather, household),))
     crowd = facts.crowds[day]
     darkness = _darkness(household, day, plan, there, back)
     nothing = Money.zero(household.currency)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from tripplan.language.sentences import Fact, told
 from tripplan.planning.outing.outing import NoOuting
 
 _RUN = 3
@@ -16,18 +17,18 @@ class PassedOver:
 
     Attributes:
         places: names of the places that have them on just these days.
-        reasons: in words; at least one.
+        reasons: at least one.
         days: in order.
     """
 
     places: tuple[str, ...]
-    reasons: tuple[str, ...]
+    reasons: tuple[Fact, ...]
     days: tuple[date, ...]
 
     @property
     def sentence(self) -> str:
         """The reasons with their days, such as 'closed on Mondays (Nov 30, Dec 7)'."""
-        return f"{'; '.join(self.reasons)} ({days_in_short(self.days)})"
+        return f"{'; '.join(told(self.reasons))} ({days_in_short(self.days)})"
 
 
 def passed_over_together(missed: Iterable[NoOuting]) -> tuple[PassedOver, ...]:
@@ -39,10 +40,10 @@ def passed_over_together(missed: Iterable[NoOuting]) -> tuple[PassedOver, ...]:
     Returns:
         In the order of their first days.
     """
-    days: dict[tuple[str, tuple[str, ...]], list[date]] = {}
+    days: dict[tuple[str, tuple[Fact, ...]], list[date]] = {}
     for one in missed:
         days.setdefault((one.place.name, one.reasons), []).append(one.day)
-    places: dict[tuple[tuple[str, ...], tuple[date, ...]], list[str]] = {}
+    places: dict[tuple[tuple[Fact, ...], tuple[date, ...]], list[str]] = {}
     for (place, reasons), on in days.items():
         places.setdefault((reasons, tuple(on)), []).append(place)
     return tuple(PassedOver(tuple(names), reasons, on) for (reasons, on), names in places.items())

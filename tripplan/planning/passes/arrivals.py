@@ -9,6 +9,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.availability import VisitTime
 from tripplan.planning.cost.driving import cars_needed
 from tripplan.planning.cost.own_money import in_own_money, without_rate
@@ -87,7 +88,7 @@ def arrivals_of(
 def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | UnplannedVisit:
     day, household = visit.day, family.household
     if day < today:
-        return UnplannedVisit(visit, ("the day is over",))
+        return UnplannedVisit(visit, (fact("outing-over"),))
     place = in_own_money(visit.place, household)
     if place.currency != household.currency:
         return UnplannedVisit(visit, (without_rate(place, household),))
@@ -98,7 +99,7 @@ def _arrival(family: Family, visit: PlannedVisit, today: date) -> Arrival | Unpl
     out_of_school = days_out_of_school(family.school_calendars, place.where.point, day, tomorrow)
     hours = hours_on(place, day, holidays, out_of_school)
     if hours.openness is not Openness.OPEN:
-        return UnplannedVisit(visit, (hours.reason.text,))
+        return UnplannedVisit(visit, (hours.reason,))
     if visit.at is None:
         moment = (*hours.entry_times, hours.spans[0].opens)[0]
     else:

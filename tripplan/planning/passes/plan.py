@@ -6,6 +6,7 @@ from datetime import date, time
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact
 from tripplan.planning.admission.result import Admission, Purchase
 from tripplan.values.money import Money
 
@@ -94,11 +95,11 @@ class UnplannedVisit:
 
     Attributes:
         visit: the visit.
-        reasons: why it cannot be, in words; at least one.
+        reasons: why it cannot be; at least one.
     """
 
     visit: PlannedVisit
-    reasons: tuple[str, ...]
+    reasons: tuple[Fact, ...]
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.passes.plan import (
     BreakEven,
     PassOrder,
@@ -108,7 +109,7 @@ def break_even_sentence(one: BreakEven) -> str:
 
 def left_out_sentence(one: UnplannedVisit) -> str:
     """A visit that stands outside the sum, and why."""
-    reasons = "; ".join(reason.rstrip(".") for reason in one.reasons)
+    reasons = "; ".join(reason.rstrip(".") for reason in told(one.reasons))
     return f"{wording.day(one.visit.day)}, {one.visit.place.name}, is left out: {reasons}."
 
 

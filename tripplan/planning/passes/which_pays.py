@@ -14,6 +14,7 @@ from tripplan.language import wording
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.family.family import Family
+from tripplan.planning.outing.outing import not_admitted
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
 from tripplan.planning.passes.candidates import PassCandidate, candidates_for, last_day_valid
 from tripplan.planning.passes.plan import (
@@ -120,7 +121,7 @@ class _Market:
     def why_not(self, position: int) -> UnplannedVisit:
         """Why nobody may enter on an arrival."""
         entry = self.prices[position].admission(())
-        reasons = entry.reasons if isinstance(entry, NoAdmission) else ()
+        reasons = not_admitted(entry) if isinstance(entry, NoAdmission) else ()
         return UnplannedVisit(self._arrivals[position].visit, reasons)
 
     def cheapest(self) -> tuple[Bought, ...]:

@@ -11,6 +11,7 @@ from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes, SettledFor
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.table import DayTable, Verdict
@@ -220,7 +221,7 @@ def _allowed(
 def _why_not(days: DayTable, row: int, columns: Sequence[int]) -> str:
     """Why a place cannot be visited on some days with the same verdict, as the first of them says it."""
     place, missed = days.places[row].name, days.outing(row, columns[0])
-    why = "; ".join(missed.reasons) if isinstance(missed, NoOuting) else ""
+    why = "; ".join(told(missed.reasons)) if isinstance(missed, NoOuting) else ""
     return f"{place}: {why}{'' if len(columns) == 1 else f' ({len(columns)} days)'}"
 
 

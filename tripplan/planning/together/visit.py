@@ -12,10 +12,11 @@ from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.offers import Ticket
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.cost.own_money import in_own_money, rates_in_words
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.outing import NoOuting
+from tripplan.planning.outing.outing import NoOuting, not_admitted
 from tripplan.planning.passes.arrivals import arrivals_of
 from tripplan.planning.passes.plan import PlannedVisit
 from tripplan.planning.together.go import go_together
@@ -79,7 +80,7 @@ def visit_together(
         return NoOuting(place, day, left_out[0].reasons)
     ahead = place.opening.book_days_ahead
     if (day - today).days < ahead:
-        return NoOuting(place, day, (f"visits must be booked {ahead} days ahead",))
+        return NoOuting(place, day, (fact("outing-book-ahead", days=ahead),))
     (arrival,) = arrivals
     own = HouseholdGroup(
         household.name,
@@ -89,7 +90,7 @@ def visit_together(
         household.passes,
     )
     if isinstance(place, IdeaPlace):
-        return NoOuting(place, day, ("it is only an idea so far: nobody knows what entry costs",))
+        return NoOuting(place, day, (fact("outing-idea-without-price"),))
     others = [
         HouseholdGroup(
             one.name, members_of(one.people, day), one.seats, Money(one.paid, with_others.currency)
@@ -107,5 +108,5 @@ def visit_together(
         other_places=[in_own_money(other, household) for other in family.places],
     )
     if isinstance(found, NoAdmission):
-        return NoOuting(place, day, found.reasons)
+        return NoOuting(place, day, not_admitted(found))
     return replace(found, rates=rates_in_words([place], household))

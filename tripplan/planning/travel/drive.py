@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.language.sentences import say
+from tripplan.language.sentences import Fact, say
 from tripplan.values.ranges import Range, Source
 
 
@@ -79,12 +79,12 @@ class Stop:
     Attributes:
         after_minutes: driving time since the start when it begins [min].
         minutes: how long it lasts [min].
-        what: what it is for, in words.
+        what: what it is for.
     """
 
     after_minutes: int
     minutes: int
-    what: str
+    what: Fact
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from tripplan.errors import PlanError
+from tripplan.language.sentences import Fact
 from tripplan.planning.travel.drive import Drive, Leg, Rest, Stop
 from tripplan.values.ages import MONTHS
 
@@ -35,12 +36,12 @@ class WantedStop:
     Attributes:
         share: how much of the drive lies behind when it begins [0-1].
         minutes: how long it lasts [min].
-        what: what it is for, in words.
+        what: what it is for.
     """
 
     share: float
     minutes: int
-    what: str
+    what: Fact
 
 
 def plan_leg(

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from tripplan.documents.family.habits import PickUp, Stops
 from tripplan.documents.where import Point, Where
 from tripplan.language import wording
+from tripplan.language.sentences import fact
 from tripplan.planning.travel.drive import Drive
 from tripplan.planning.travel.estimate import estimate_drive
 from tripplan.planning.travel.rests import WantedStop
@@ -60,15 +61,15 @@ def there_and_back(
         if stops.pick_up.brought_home:
             home_again = _with_detour(home_again, stops.pick_up, detour, home_bound=True, units=units)
     if stops.way_back_minutes:
-        halfway = WantedStop(0.5, stops.way_back_minutes, stops.way_back)
+        halfway = WantedStop(0.5, stops.way_back_minutes, fact("drive-stop", what=stops.way_back))
         home_again = replace(home_again, stops=(*home_again.stops, halfway))
     out_km, back_km = there.drive.km.likely, home_again.drive.km.likely
     for km in _fuel_stops_at(out_km + back_km, stops.fuel_range_km):
         if km < out_km:
-            fuel = WantedStop(km / out_km, stops.fuel_minutes, "fuel stop")
+            fuel = WantedStop(km / out_km, stops.fuel_minutes, fact("drive-stop-for-fuel"))
             there = replace(there, stops=(*there.stops, fuel))
         else:
-            fuel = WantedStop((km - out_km) / back_km, stops.fuel_minutes, "fuel stop")
+            fuel = WantedStop((km - out_km) / back_km, stops.fuel_minutes, fact("drive-stop-for-fuel"))
             home_again = replace(home_again, stops=(*home_again.stops, fuel))
     return there, home_again
 
@@ -98,7 +99,7 @@ def _with_detour(
     stopped: StoppedDrive, pick_up: PickUp, detour: _Detour, *, home_bound: bool, units: str
 ) -> StoppedDrive:
     drive = stopped.drive
-    what = f"bring {pick_up.name} home" if home_bound else f"pick up {pick_up.name}"
+    what = fact("drive-stop-to-bring-home" if home_bound else "drive-stop-to-pick-up", name=pick_up.name)
     adds = f"{wording.distance(detour.km, units)} and {wording.minutes(detour.minutes)}"
     longer = replace(
         drive,

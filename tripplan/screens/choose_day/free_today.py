@@ -6,7 +6,7 @@ import streamlit as st
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.language import wording
-from tripplan.language.sentences import say
+from tripplan.language.sentences import say, told
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.screens.look.outing_card import outing_face, scale_of
@@ -68,8 +68,8 @@ def _answer(view: View, family: Family) -> None:
         label = say("days-why-nowhere") if outings else say("days-why-not")
         with st.expander(label, key="open_free_today_why", on_change="rerun") as part:
             if part.open:
-                told = [one for one in others if isinstance(one, NoOuting)]
-                st.markdown(bullets(f"{one.place.name}: {'; '.join(one.reasons)}" for one in told))
+                missed = [one for one in others if isinstance(one, NoOuting)]
+                st.markdown(bullets(f"{one.place.name}: {'; '.join(told(one.reasons))}" for one in missed))
 
 
 def _card(view: View, outing: Outing, scale: float) -> None:

@@ -111,7 +111,7 @@ def _step(outing: Outing, step: Step, span: str) -> str:
     visit = step.kind is StepKind.VISIT
     kind = "visit" if visit else "drive" if step.kind is StepKind.DRIVE else "other"
     drawing = kind_of(outing.place) if visit else _DRAWINGS.get(step.kind, "clock")
-    label = wording.capital(step.label)
+    label = wording.capital(step.label.text)
     said = text(f"{label}: {outing.place.name}" if visit else label)
     lasts = text(wording.minutes(round((step.end - step.start).total_seconds() / 60)))
     return (

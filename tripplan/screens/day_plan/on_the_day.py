@@ -22,7 +22,7 @@ from tripplan.files.day_sheet.day_stretches import (
     time_left,
 )
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import fact, told
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -140,7 +140,7 @@ def render(view: View) -> None:
             grid_minutes(view),
         )
     except UnknownName as error:
-        outing = NoOuting(meant.place, meant.day, (str(error),))
+        outing = NoOuting(meant.place, meant.day, (fact("outing-nobody-called", name=error.name),))
     with page:
         if isinstance(outing, NoOuting):
             st.title(plain(meant.place.name))

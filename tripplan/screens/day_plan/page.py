@@ -7,7 +7,7 @@ import streamlit as st
 
 from tripplan.files.day_sheet.day_sheet import nap_lines
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import Fact, told
 from tripplan.planning.day import LeaveWindow, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -178,11 +178,11 @@ def _suggested(view: View, family: Family) -> Selection:
     return Selection(candidate.place, day, None)
 
 
-def _what_helps(nothing: NoOuting) -> Iterator[str]:
+def _what_helps(nothing: NoOuting) -> Iterator[Fact]:
     """The one limit that makes the day possible if it gives way a little, if there is one."""
     helps = None if nothing.question is None else helps_most(nothing.question, None)
     if helps is not None:
-        yield helps.sentence
+        yield helps.brings
 
 
 def _why_not(view: View, nothing: NoOuting) -> None:

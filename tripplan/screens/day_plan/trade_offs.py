@@ -41,7 +41,7 @@ def render_trade_offs(outing: Outing) -> None:
     else:
         _chart_and_table(found, beside_the_best(outing.question, found))
     with st.expander("Why this is the best, and what would help"):
-        st.markdown(bullets((found.why, found.what_helps)))
+        st.markdown(bullets(filter(None, (found.why, found.what_helps))))
 
 
 def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
@@ -60,7 +60,8 @@ def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
     st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
     st.markdown(
         bullets(
-            f"Load up at {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: {point.sentence}"
+            f"Load up at {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: "
+            f"{point.against_best}"
             for point in shown
             for plan in (point.plan,)
         )
@@ -118,7 +119,7 @@ def _marks(found: TradeOffs, shown: Sequence[TradeOff]) -> list[dict[str, object
                 "traded": point in found.points,
                 "above": label if number % 2 == 0 else "",
                 "below": label if number % 2 else "",
-                "said": point.sentence,
+                "said": point.against_best.text,
             }
         )
     return marks

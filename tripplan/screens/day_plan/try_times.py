@@ -51,7 +51,7 @@ def render_try_times(view: View, outing: Outing) -> None:
     best = plan_day(question).best if naps_moved else outing.search.best
     st.markdown(bullets(_given(question, picked, outing.place.name)))
     if best is not None:
-        st.markdown(f"**{plain(against_best(question, picked, best))}**")
+        st.markdown(f"**{plain(against_best(question, picked, best).text)}**")
     if naps_moved:
         st.caption("Naps are only tried here. To plan with another usual time, change it on Household.")
     # What this button does is seen outside this part of the page too.
@@ -93,7 +93,7 @@ def _sliders(
 
 def _cannot_be(picked: ViolatedLimit) -> None:
     st.markdown("**That cannot be:**")
-    st.markdown(bullets(picked.sentences))
+    st.markdown(bullets(picked.limits))
 
 
 def _slider(label: str, moments: Sequence[datetime], at_first: datetime, key: str) -> datetime:

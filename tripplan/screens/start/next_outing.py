@@ -56,7 +56,7 @@ def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> Non
                 ),
                 cards.facts(_facts(view, coming, answer)),
                 *(
-                    cards.warning(reason)
+                    cards.warning(reason.text)
                     for reason in (answer.reasons if isinstance(answer, NoOuting) else ())
                 ),
             )

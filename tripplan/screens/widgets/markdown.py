@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable
 
+from tripplan.language.sentences import Fact
 from tripplan.values.visible import without_unseen
 
 # Besides Markdown's own marks: $ begins a formula, : a colour or an emoji; 1. at the start begins a list.
@@ -19,6 +20,6 @@ def plain(text: str) -> str:
     return _MARKS.sub(r"\\\1", _ADDRESS.sub("\N{WORD JOINER}", _ICON.sub(":\N{WORD JOINER}", line)))
 
 
-def bullets(lines: Iterable[str]) -> str:
+def bullets(lines: Iterable[str | Fact]) -> str:
     """Plain lines as a Markdown list."""
-    return "\n".join(f"- {plain(line)}" for line in lines)
+    return "\n".join(f"- {plain(str(line))}" for line in lines)

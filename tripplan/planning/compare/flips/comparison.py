@@ -10,6 +10,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.family.family import Family
@@ -154,7 +155,7 @@ class Comparison:
             return Flip(what, now, at, price, None, f"{under}, none of these outings can be done.")
         cheapest = f"{then.place.name} is the cheapest"
         if isinstance(before, NoOuting):
-            why = "; ".join(before.reasons)
+            why = "; ".join(told(before.reasons))
             sentence = f"{under}, {name} cannot be done ({why}); {cheapest} of the rest: {_total(then)}."
         else:
             sentence = f"{under}, {cheapest}: {_total(then)} against {_total(before)} for {name}."

@@ -11,6 +11,7 @@ from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
+from tripplan.language.sentences import Fact
 from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.travel.drive import Journey
@@ -61,13 +62,13 @@ class Step:
     Attributes:
         kind: what it is spent on.
         start, end: zone-aware; the home's zone on the road, the place's zone at the place.
-        label: in words.
+        label: the same for people, such as which way is driven.
     """
 
     kind: StepKind
     start: datetime
     end: datetime
-    label: str
+    label: Fact
 
 
 @dataclass(frozen=True)
@@ -136,14 +137,14 @@ class NuisanceCost:
     """One nuisance of a plan.
 
     Attributes:
-        name: the nuisance, as part of a sentence.
-        said: how much of it there is, in words.
+        name: the nuisance.
+        said: how much of it there is.
         minutes: likewise in minutes; None where it is a chance [min].
         felt: what it weighs; exact, not rounded to a coin.
     """
 
-    name: str
-    said: str
+    name: Fact
+    said: Fact
     minutes: int | None
     felt: Money
 
@@ -230,12 +231,12 @@ class DaySearch:
             earlier than need be; of these the one that weighs the least, then the one that is away the
             shortest, then the earliest; None on an impossible day.
         windows: spans of departures within a small loss of the best, in order of time, at most five.
-        collisions: on an impossible day, the limits that collide, in words.
+        collisions: on an impossible day, the limits that collide.
     """
 
     best: DayPlan | None
     windows: tuple[LeaveWindow, ...]
-    collisions: tuple[str, ...]
+    collisions: tuple[Fact, ...]
 
 
 @dataclass(frozen=True)

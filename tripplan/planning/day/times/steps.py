@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from datetime import tzinfo
 from operator import itemgetter
 
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion, LunchPlace, Step, StepKind
 from tripplan.planning.travel.drive import Leg, Stop
@@ -17,7 +18,7 @@ _TAKEN_BY = {
 }
 """What a short step is joined to, the first that is beside it."""
 
-_Stretch = tuple[StepKind, int, int, str, tzinfo]
+_Stretch = tuple[StepKind, int, int, Fact, tzinfo]
 
 
 def day_steps(
@@ -48,19 +49,23 @@ def day_steps(
     there, back = question.way_there.at(depart), question.way_home.at(leave)
     arrive = depart + there.minutes
     place_of_lunch, *eats = (LunchPlace.HOME, 0, 0) if lunch is None else lunch
-    inside = [(StepKind.SHOW, begins, ends, name) for name, begins, ends in shows]
-    waits: list[tuple[StepKind, int, int, str]] = []
+    inside = [
+        (StepKind.SHOW, begins, ends, fact("plan-step-show", show=name)) for name, begins, ends in shows
+    ]
+    waits: list[tuple[StepKind, int, int, Fact]] = []
     if place_of_lunch is LunchPlace.THERE or (place_of_lunch is LunchPlace.OUTSIDE and eats[0] >= enter):
-        label = "lunch" if place_of_lunch is LunchPlace.THERE else "lunch outside"
+        label = fact("plan-step-lunch" if place_of_lunch is LunchPlace.THERE else "plan-step-lunch-outside")
         inside.append((StepKind.LUNCH, eats[0], eats[1], label))
     elif place_of_lunch is LunchPlace.OUTSIDE:
-        waits.append((StepKind.LUNCH, eats[0], eats[1], "lunch outside"))
+        waits.append((StepKind.LUNCH, eats[0], eats[1], fact("plan-step-lunch-outside")))
     at_a_halt = eats[0] if place_of_lunch is LunchPlace.CAR else None
     stretches = (
-        *_on_the_road(there, depart, "there", (home, home, place), at_a_halt),
-        *_around(waits, (StepKind.WAIT, arrive, enter, "wait to be let in"), place),
-        *_around(sorted(inside, key=itemgetter(1)), (StepKind.VISIT, enter, leave, "visit"), place),
-        *_on_the_road(back, leave, "home", (home, place, home), at_a_halt),
+        *_on_the_road(there, depart, (home, home, place), at_a_halt, there=True),
+        *_around(waits, (StepKind.WAIT, arrive, enter, fact("plan-step-wait")), place),
+        *_around(
+            sorted(inside, key=itemgetter(1)), (StepKind.VISIT, enter, leave, fact("plan-step-visit")), place
+        ),
+        *_on_the_road(back, leave, (home, place, home), at_a_halt, there=False),
     )
     return tuple(
         Step(kind, minutes.moment(start, zone), minutes.moment(end, zone), label)
@@ -83,38 +88,39 @@ def _joined(stretches: Iterable[_Stretch]) -> list[_Stretch]:
 
 
 def _around(
-    inside: Iterable[tuple[StepKind, int, int, str]], whole: tuple[StepKind, int, int, str], zone: tzinfo
+    inside: Iterable[tuple[StepKind, int, int, Fact]], whole: tuple[StepKind, int, int, Fact], zone: tzinfo
 ) -> Iterator[_Stretch]:
     """Lunch and shows, and what is around them."""
-    around, reached, ends_at, words = whole
-    for kind, begins, ends, label in inside:
+    around, reached, ends_at, label = whole
+    for kind, begins, ends, what in inside:
         if begins < ends:
-            yield around, reached, begins, words, zone
-            yield kind, begins, ends, label, zone
+            yield around, reached, begins, label, zone
+            yield kind, begins, ends, what, zone
             reached = ends
-    yield around, reached, ends_at, words, zone
+    yield around, reached, ends_at, label, zone
 
 
 def _on_the_road(
-    leg: Leg, start: int, way: str, zones: tuple[tzinfo, tzinfo, tzinfo], lunch: int | None
+    leg: Leg, start: int, zones: tuple[tzinfo, tzinfo, tzinfo], lunch: int | None, *, there: bool
 ) -> Iterator[_Stretch]:
     """Load-up, drives with the rests and stops between them, and unloading; zones of road, origin and goal.
 
     Where lunch begins at a halt that is what the halt is for.
     """
     road, origin, goal = zones
-    yield StepKind.LOAD_UP, start, start + leg.load_up_minutes, f"load up for the way {way}", origin
+    drive = fact("plan-step-drive", there=there)
     reached, driven = start + leg.load_up_minutes, 0
+    yield StepKind.LOAD_UP, start, reached, fact("plan-step-load-up", there=there), origin
     for halt in leg.halts:
         halts = reached + halt.after_minutes - driven
-        yield StepKind.DRIVE, reached, halts, f"drive {way}", road
+        yield StepKind.DRIVE, reached, halts, drive, road
         reached, driven = halts + halt.minutes, halt.after_minutes
         if halts == lunch:
-            yield StepKind.LUNCH, halts, reached, f"lunch at a rest on the way {way}", road
+            yield StepKind.LUNCH, halts, reached, fact("plan-step-lunch-on-the-way", there=there), road
         elif isinstance(halt, Stop):
             yield StepKind.STOP, halts, reached, halt.what, road
         else:
-            yield StepKind.REST, halts, reached, f"rest on the way {way}", road
+            yield StepKind.REST, halts, reached, fact("plan-step-rest", there=there), road
     arrives = reached + leg.drive_minutes - driven
-    yield StepKind.DRIVE, reached, arrives, f"drive {way}", road
-    yield StepKind.UNLOAD, arrives, start + leg.minutes, "unload", goal
+    yield StepKind.DRIVE, reached, arrives, drive, road
+    yield StepKind.UNLOAD, arrives, start + leg.minutes, fact("plan-step-unload"), goal

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day.times.minutes import Minutes
 from tripplan.planning.day.weighing.nuisances import Nuisance
 
@@ -20,7 +21,7 @@ ABOUT_THE_SAME_MINUTES = 15
 
 def about_the_same(worth: Worth) -> int:
     """What may lie between two plans that weigh about the same, in parts of `nuisances.UNITS`."""
-    return int(Nuisance("", np.array(ABOUT_THE_SAME_MINUTES), worth.hour_in_car).weight())
+    return int(Nuisance(fact("plan-driving"), np.array(ABOUT_THE_SAME_MINUTES), worth.hour_in_car).weight())
 
 
 Spot = tuple[int, int]

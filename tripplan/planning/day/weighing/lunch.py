@@ -21,12 +21,14 @@ from typing import Any
 
 import numpy as np
 
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, chosen, combined
 from tripplan.planning.day.times.shapes import DayQuestion, LunchPlace
 from tripplan.planning.day.weighing.nuisances import Nuisance, Scale
 
+_EARLY, _LATE = fact("plan-early-lunch"), fact("plan-late-lunch")
 EARLIEST_MINUTES = 45
 """Nobody is hungry earlier than this before lunch time (common practice, no source) [min]."""
 AT_A_REST_MINUTES = 15
@@ -73,10 +75,10 @@ class Lunch:
     weight: Weights
     usual: int
 
-    def off_usual(self, at: Choice) -> tuple[str, int]:
-        """That lunch is earlier or later than usual in one choice, as part of a sentence; how much [min]."""
+    def off_usual(self, at: Choice) -> tuple[Fact, int]:
+        """Whether lunch is earlier or later than usual in one choice, and how much [min]."""
         off = self.chosen(at)[1] - self.usual
-        return f"lunch {'earlier' if off < 0 else 'later'} than usual", abs(off)
+        return _EARLY if off < 0 else _LATE, abs(off)
 
     def chosen(self, at: Choice) -> tuple[LunchPlace, int, int]:
         """Where and from when to when lunch is in one choice [min]."""
@@ -141,9 +143,9 @@ class LunchQuestion:
         The second is `Scale.cannot_be` where that is earlier than anybody is hungry.
         """
         worth = self.question.worth
-        late = Nuisance("", np.maximum(first - self.usual, 0), worth.hour_late_lunch).weight(self.scale)
+        late = Nuisance(_LATE, np.maximum(first - self.usual, 0), worth.hour_late_lunch).weight(self.scale)
         early = np.maximum(self.usual - last, 0)
-        weight = Nuisance("", early, worth.hour_early_lunch).weight(self.scale)
+        weight = Nuisance(_EARLY, early, worth.hour_early_lunch).weight(self.scale)
         return late, np.where(early > EARLIEST_MINUTES, self._cannot_be, weight)
 
     @property

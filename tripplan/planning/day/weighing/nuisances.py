@@ -6,6 +6,7 @@ average, thousandths where it is a chance.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import timedelta
 from decimal import Decimal
 from enum import Enum
 from functools import lru_cache
@@ -15,7 +16,7 @@ from typing import Any
 import numpy as np
 
 from tripplan.documents.family.worth import Worth
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.limits import LONGEST_DAY
 from tripplan.planning.day.times.minutes import NARROW, Minutes, chosen
 from tripplan.planning.day.times.shapes import NuisanceCost
@@ -96,13 +97,13 @@ class Nuisance:
     """One nuisance, for every choice.
 
     Attributes:
-        name: as part of a sentence.
+        name: which.
         amount: how much of it there is; of any shape that fits the choices.
         price: what the parent would give to be spared an hour of it, or the whole.
         measure: what it is counted in.
     """
 
-    name: str
+    name: Fact
     amount: Minutes
     price: Decimal
     measure: Measure = Measure.MINUTES
@@ -131,11 +132,11 @@ class Nuisance:
             minutes = round(amount / TENTHS)
         return NuisanceCost(self.name, self._said(amount), minutes, Money(Decimal(units) / UNITS, currency))
 
-    def _said(self, amount: int) -> str:
+    def _said(self, amount: int) -> Fact:
         if self.measure is Measure.MINUTES:
-            return f"{wording.minutes(amount)} of {self.name}"
+            return fact("plan-minutes-of", what=self.name, minutes=timedelta(minutes=amount))
         if self.measure is Measure.EXPECTED:
-            return f"on average {amount / TENTHS:.1f} min of {self.name}"
+            return fact("plan-average-of", what=self.name, minutes=amount / TENTHS)
         if amount == THOUSANDTHS:
             return self.name
-        return f"the chance of {self.name} ({100 * amount / THOUSANDTHS:.1f} %)"
+        return fact("plan-chance-of", what=self.name, chance=amount / THOUSANDTHS)

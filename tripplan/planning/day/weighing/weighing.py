@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from decimal import Decimal
 from functools import cached_property, reduce
 from itertools import chain
@@ -10,7 +10,7 @@ from itertools import chain
 import numpy as np
 
 from tripplan.documents.family.member import Nap
-from tripplan.language import wording
+from tripplan.language.sentences import fact
 from tripplan.planning.day.times.choices import Choices, Flags
 from tripplan.planning.day.times.hourly_money import MoneyOfDays
 from tripplan.planning.day.times.legs import LegsOfDays
@@ -184,7 +184,7 @@ class WeighedChoices:
 
     def _each_nuisance(self) -> Iterator[Nuisance]:
         lost = sum(window.nap.minutes for window in self.windows) - self.kept
-        yield Nuisance("lost nap", lost, self.question.worth.lost_nap_hour)
+        yield Nuisance(fact("plan-lost-nap"), lost, self.question.worth.lost_nap_hour)
         yield from self._of_the_morning()
         yield from self._of_the_road()
         yield from self._of_the_visit()
@@ -243,20 +243,18 @@ class WeighedChoices:
         price, usual = self.question.worth.hour_early_departure, self.question.habits.usual_departure
         early = np.maximum(self.minutes[0].by_clock(usual) - self.choices.depart, 0)
         if price and early.any():
-            yield Nuisance("leaving home early", early, price)
+            yield Nuisance(fact("plan-early-start"), early, price)
 
     def _of_the_road(self) -> Iterator[Nuisance]:
         worth, choices = self.question.worth, self.choices
         there, back = choices.there, choices.back
         driving = there.drive_minutes(choices.depart) + back.drive_minutes(choices.leave)
-        yield Nuisance("driving", driving, worth.hour_in_car)
-        yield Nuisance("waiting to be let in", choices.wait, worth.hour_in_car)
+        yield Nuisance(fact("plan-driving"), driving, worth.hour_in_car)
+        yield Nuisance(fact("plan-waiting"), choices.wait, worth.hour_in_car)
         out, home = (self._impatient_minutes(ways) for ways in (there, back))
         if any(out) or any(home):
             beyond = there.of_each(choices.depart, out) + back.of_each(choices.leave, home)
-            yield Nuisance(
-                "driving at a stretch beyond the children's patience", beyond, worth.hour_past_patience
-            )
+            yield Nuisance(fact("plan-impatience"), beyond, worth.hour_past_patience)
 
     def _impatient_minutes(self, ways: LegsOfDays) -> list[int]:
         """Driving at a stretch beyond the children's patience, all stretches together, for each leg [min]."""
@@ -271,16 +269,16 @@ class WeighedChoices:
     def _of_the_visit(self) -> Iterator[Nuisance]:
         question, worth = self.question, self.question.worth
         missing = self._comfortable - self.awake
-        yield Nuisance("stay cut short", np.maximum(missing, 0), worth.missed_hour_there)
+        yield Nuisance(fact("plan-short-stay"), np.maximum(missing, 0), worth.missed_hour_there)
         if worth.hour_beyond_comfortable:
             beyond = np.maximum(-missing, 0)
-            yield Nuisance("staying on after a comfortable stay", beyond, worth.hour_beyond_comfortable)
+            yield Nuisance(fact("plan-long-stay"), beyond, worth.hour_beyond_comfortable)
         if question.hours.group_spans and worth.hour_among_classes:
             among, _ = self._spent_in([each.hours.group_spans for each in self.questions])
-            yield Nuisance("school classes around you", among, worth.hour_among_classes)
+            yield Nuisance(fact("plan-among-classes"), among, worth.hour_among_classes)
         if question.hours.quiet_spans and worth.quiet_hour:
             spent, whole = self._spent_in([each.hours.quiet_spans for each in self.questions])
-            yield Nuisance("the quiet hour not used", whole - spent, worth.quiet_hour)
+            yield Nuisance(fact("plan-quiet-hour-unused"), whole - spent, worth.quiet_hour)
 
     def _spent_in(self, spans: Sequence[Sequence[tuple[datetime, datetime]]]) -> tuple[Minutes, Minutes]:
         """Time inside that lies in some spans, as many each day, and how long these are together [min]."""
@@ -297,18 +295,20 @@ class WeighedChoices:
     def _of_lunch(self) -> Iterator[Nuisance]:
         worth = self.question.worth
         if self.lunch is not None and (worth.hour_early_lunch or worth.hour_late_lunch):
-            yield Nuisance("lunch", self.lunch.weight, Decimal(0), Measure.WEIGHED)
+            yield Nuisance(fact("plan-lunch"), self.lunch.weight, Decimal(0), Measure.WEIGHED)
 
     def _of_being_late(self) -> Iterator[Nuisance]:
         worth, choices = self.question.worth, self.choices
         if worth.missed_entry:
             timed = bool(self.question.hours.entry_times)
-            name = f"coming too late for the {'timed' if timed else 'last'} entry"
+            name = fact("plan-late-for-timed-entry" if timed else "plan-late-for-last-entry")
             yield Nuisance(name, self._too_late_to_enter(), worth.missed_entry, Measure.CHANCE)
         for seen in self.shows:
             asleep = reduce(np.add, self.sleeping_through(seen).values(), a_day([0]))
             unseen = seen.missed + (THOUSANDTHS - seen.missed) * asleep // self.children
-            yield Nuisance(f"missing {seen.show.name}", unseen, worth.missed_show, Measure.CHANCE)
+            yield Nuisance(
+                fact("plan-missed-show", show=seen.show.name), unseen, worth.missed_show, Measure.CHANCE
+            )
         yield from late_home(self.question, choices.limits, choices.back, self.minutes[0], choices.leave)
 
     def _too_late_to_enter(self) -> Minutes:
@@ -350,10 +350,10 @@ def late_home(
     """
     worth, back = question.worth, Lateness.back(question, ways)
     home_by = a_day([of_day.home_by for of_day in limits])
-    dues = [("being home after the time you set", home_by, worth.hour_past_home_by)]
+    dues = [(fact("plan-home-late"), home_by, worth.hour_past_home_by)]
     if question.first_bed is not None:
         bed = a_day([minutes.by_clock(question.first_bed)])
-        dues.append(("being home after bedtime", bed, worth.hour_past_bedtime))
+        dues.append((fact("plan-home-after-bedtime"), bed, worth.hour_past_bedtime))
     for name, due, price in dues:
         if price and back.may_be_late(leave, due):
             yield Nuisance(name, back.expected_after(leave, due), price, Measure.EXPECTED)
@@ -414,7 +414,8 @@ def _parts(weighed: WeighedChoices, at: tuple[int, int, int]) -> Iterator[Nuisan
         part = nuisance.part(at, weighed.question.currency, weighed.scale)
         if nuisance.measure is Measure.WEIGHED and weighed.lunch is not None:
             name, minutes = weighed.lunch.off_usual(at)
-            part = replace(part, name=name, said=f"{wording.minutes(minutes)} of {name}", minutes=minutes)
+            said = fact("plan-minutes-of", what=name, minutes=timedelta(minutes=minutes))
+            part = replace(part, name=name, said=said, minutes=minutes)
         yield part
 
 

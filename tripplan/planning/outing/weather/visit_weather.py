@@ -10,6 +10,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.places.forecast import ForecastDay
 from tripplan.documents.usual_weather import Degrees
 from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.climate.climate import Climate, UsualDay
 from tripplan.planning.climate.feels_like import Class, class_of
 from tripplan.planning.climate.forecasts import forecast_source
@@ -18,6 +19,7 @@ from tripplan.planning.day import DayPlan
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.values.money import Money
 from tripplan.values.ranges import Source
+from tripplan.values.units import Temperatures
 
 NOT_KNOWN = "not known there"
 _MILD_DEGREES = 2.0
@@ -160,20 +162,19 @@ def weighs_sentence(weather: VisitWeather) -> str:
     return f"being {where} in it weighs {wording.money(weather.weighs)}"
 
 
-def barred_sentence(weather: VisitWeather, household: Household) -> str:
+def barred(weather: VisitWeather, household: Household) -> Fact:
     """Why nobody goes there that day."""
-    habits, degrees = household.habits, household.degrees
-    felt = wording.temperatures(weather.felt_low, weather.felt_high, degrees)
-    set_to = [
-        f"{word} {limit.replace(' ', ' °')}"
-        for word, limit in (
-            ("never below", habits.never_outdoors_below),
-            ("never above", habits.never_outdoors_above),
+    habits = household.habits
+    limits = tuple(
+        fact(code, felt=limit.replace(" ", " °"))
+        for code, limit in (
+            ("outing-never-below", habits.never_outdoors_below),
+            ("outing-never-above", habits.never_outdoors_above),
         )
         if limit is not None
-    ]
-    feels = "usually feels" if weather.forecast is None else "is forecast to feel"
-    return f"it {feels} like {felt} there at that hour, and outdoors you set {wording.listed(set_to)}"
+    )
+    felt = Temperatures(weather.felt_low, weather.felt_high, weather.degrees)
+    return fact("outing-barred", felt=felt, forecast=weather.forecast is not None, limits=limits)
 
 
 def known_sentence(weather: VisitWeather) -> str:
