@@ -302,7 +302,7 @@ def test_trade_offs_are_told_as_a_table_and_in_json(run: Run, files: Files) -> N
     assert [point["nap_kept_minutes"] for point in points] == sorted(
         (point["nap_kept_minutes"] for point in points), reverse=True
     )
-    assert {part["name"] for part in told["trade_offs"]["parts"]} >= {"driving"}
+    assert {part["name"]["code"] for part in told["trade_offs"]["parts"]} >= {"plan-driving"}
     assert 0 <= told["slack"]["make_entry"] <= 1
     assert told["slack"]["timed_entry"] is False
 
