@@ -56,6 +56,10 @@ _HARMLESS = re.compile(
     r"\bat the |\b(?:gate|door|walk[- ]?up)\b|day of|tageskasse|^w/ ?(?:valid )?id|\bwith (?:an? )?(?:valid )?(?:id|card)\b|mit ausweis",
     re.IGNORECASE,
 )
+_TAX_ON_TOP = re.compile(
+    r"(?:plus|\+|exclud\w+|excl\.|before|zzgl\.?) (?:sales |applicable )?(?:tax(?:es)?|gst|hst|vat|mwst)\b|\btax(?:es)? (?:not|is not|are not) included",
+    re.IGNORECASE,
+)
 _A_CAR_FULL = 8
 _A_FAMILY = 4
 _PRICES_BELOW = re.compile(
@@ -118,6 +122,8 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
     hours = read_hours("\n".join(words for words in prices.passed_over if not _is_title_of_prices(words)))
     currency = _currency(prices.signs, country, doubts)
     offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
+    if _TAX_ON_TOP.search(plain):
+        doubts.append("Tax is added to these prices; how much is not read.")
     doubts += [f"Not all of '{words}' was read." for words in prices.in_part]
     currency = currency or next((code for _, code in own), None)
     if prices.leader_free_per:
@@ -300,7 +306,7 @@ def _band(text: str) -> AgeBand:
 
 
 def _family(family: FamilyPrice, grown_up: AgeBand | None, child: AgeBand | None, doubts: list[str]) -> Offer:
-    adults = grown_up or _band("18+")
+    adults = AgeBand(grown_up.first) if grown_up else _band("18+")
     children = child or AgeBand(0, max(adults.first - 1, 0)) if adults.first else _band("under 18")
     if family.people:
         return Bundle(

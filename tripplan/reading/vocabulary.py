@@ -11,7 +11,7 @@ Person = Literal[
 ]  # fmt: skip
 
 _PERSON_WORDS: tuple[tuple[Person, str], ...] = (
-    ("infant", r"infants?|bab(?:y|ies)|babes? in arms|babies in arms|toddlers?|lap child(?:ren)?|säuglinge?|kleinkinder?|babys"),
+    ("infant", r"infants?|bab(?:y|ies)|babes? in arms|babies in arms|toddlers?|lap child(?:ren)?|tots?|säuglinge?|kleinkinder?|babys"),
     ("preschool", r"pre-?school(?:er)?s?|vorschulkinder?"),
     ("motorcycle", r"motor(?:cycle|bike)s?|motorräder|motorrad"),
     ("car", r"(?:private |passenger |personal )?(?:vehicles?|cars?|automobiles?|carloads?)|(?:pkw|autos?|fahrzeuge?)"),
@@ -21,7 +21,7 @@ _PERSON_WORDS: tuple[tuple[Person, str], ...] = (
     ("senior", r"senior(?: citizen)?s?|seniors?|pensioners?|oaps?|over[- ]?60s|elders?|seniorinnen(?: und senioren)?|senior(?:en|innen)|rentner(?:innen)?"),
     ("student", r"(?:college |full[- ]time |university )?students?|pupils?|studenten|studierende|studentinnen|schüler(?:innen)?|schülerinnen und schüler|auszubildende|azubis"),
     ("youth", r"youths?|teen(?:ager)?s?|juniors?|young people|jugendliche[rn]?"),
-    ("reduced", r"concessions?|concs?|reduced|discounted tickets?|ermäßigte?[rsn]?(?: tickets?| karten?)?|ermäßigung(?:sberechtigte)?|reduziert"),
+    ("reduced", r"erm(?=\.)|concessions?|concs?|reduced|discounted tickets?|ermäßigte?[rsn]?(?: tickets?| karten?)?|ermäßigung(?:sberechtigte)?|reduziert"),
     ("child", r"child(?:ren)?|kids?|kind(?:er)?|siblings?"),
     ("adult", r"adults?(?: chaperones?)?|grown[- ]?ups?|erwachsene[rn]?|erw\.?"),
     ("anyone", r"all others?|everyone else|anyone else|everybody else|persons?|people|visitors?|guests?|individuals?|everyone|everybody|anyone|all ages|each|general admission|"

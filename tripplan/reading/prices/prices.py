@@ -67,6 +67,12 @@ _CHARGE_AFTER = re.compile(
     re.IGNORECASE,
 )
 """An amount on top of the ticket."""
+_NOT_FOR_A_FAMILY = re.compile(
+    r"\b(?:single[- ]occupan\w*|driver only|motor ?coach\w*|bus(?:es)?|commercial|trailers?|boat launch|dogs?|pets?|hund\w*|birthdays?|geburtstag\w*)\b",
+    re.IGNORECASE,
+)
+"""Whose price is no way in for this family, or one on a certain day only."""
+_A_PASS = re.compile(r"\b(?<!day )pass(?:es)?\b|\bmemberships?\b", re.IGNORECASE)
 _A_YEAR = re.compile(r"\s*(?:/|per|a|each|pro|im)\s?(?:yr|year|annum|jahr)\b", re.IGNORECASE)
 _AT_LEAST = re.compile(r"\b(?:from|starting at|ab|as low as)\s*$", re.IGNORECASE)
 _ALONE_FREE = re.compile(
@@ -285,7 +291,12 @@ def _read_statement(
         others = any(token.kind == "money" for token in prices)
         per = next(number for number in leader.groups() if number)
         return PricesRead(leader_free_per=number_from(per), not_understood=(words,) if others else ())
-    if _DEAL.search(words) or (_DONATION.search(words) and any(token.kind == "money" for token in prices)):
+    one_child = sum(c.kind == "condition" and _ONE_CHILD.fullmatch(c.text) is not None for c in conditions)
+    if (
+        _DEAL.search(words)
+        or (one_child and len(prices) > 1)
+        or (_DONATION.search(words) and any(token.kind == "money" for token in prices))
+    ):
         return None
     if NO_ENTRY_PRICE.search(_GIFT_AID.sub("", words)):
         return None
@@ -323,6 +334,7 @@ def _read_statement(
         if (
             any(t.kind == "height" for t in inside)
             or (said and _GIFT_AID.search(said[-1]))
+            or _NOT_FOR_A_FAMILY.search(text[since:until])
             or (price.kind == "money" and (_CHARGE_BEFORE.search(before) or _CHARGE_AFTER.match(after)))
         ):
             read = replace(read, not_understood=(*read.not_understood, text[since:until].strip(" ,;|\n")))
@@ -354,7 +366,7 @@ def _read_statement(
                 ),
             )
             continue
-        if _A_YEAR.match(after):
+        if _A_YEAR.match(after) or (mine and _A_PASS.search(text[mine[-1].token.end : price.start])):
             one_year = PassPrice(amount, came_from, people=None if "family" in kinds else 1)
             read = replace(read, passes=(*read.passes, one_year))
             continue
@@ -373,7 +385,8 @@ def _read_statement(
             price.kind == "free" or any(c.kind == "days" and 0 <= price.start - c.end < 4 for c in beside)
         )
         if len(mine) > _MOST_KINDS or not (mine or size or free_on_days or for_entry):
-            read = replace(read, not_understood=(*read.not_understood, words))
+            unread = text[since:until].strip(" ,;|\n") if len(prices) > 1 else words
+            read = replace(read, not_understood=(*read.not_understood, unread))
             continue
         highest = price.facts.get("highest")
         for person, ages in kinds_of(mine):

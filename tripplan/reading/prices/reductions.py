@@ -163,7 +163,7 @@ def with_ages_that_follow(entry: Iterable[EntryPrice]) -> Iterator[EntryPrice]:
             continue
         first: int | None = None
         last: int | None = None
-        if price.person in ("anyone", "child", "youth") and free_until is not None:
+        if price.price and price.person in ("anyone", "child", "youth") and free_until is not None:
             first = free_until + 1
         elif price.person == "adult":
             if young_until is not None and young_until >= GROWN_UP_FROM * MONTHS:

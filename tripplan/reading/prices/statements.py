@@ -29,6 +29,22 @@ def with_parties(text: str, cut: Sequence[Token]) -> list[Token]:
     return whole
 
 
+_SHORTENED = (
+    "erm",
+    "erw",
+    "pers",
+    "ki",
+    "kd",
+    "j",
+    "ca",
+    "incl",
+    "inkl",
+    "excl",
+    "zzgl",
+    "approx",
+    "min",
+    "max",
+)
 _NEAR = 8
 """So many pieces back a family ticket is looked for, whose people are then named."""
 
@@ -78,6 +94,8 @@ def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
     """Whether its last piece is a full stop, and not that of a.m., Sat. or 4.50."""
     stop = statement[-1]
     if stop.text not in (".", "!", "?") and not re.search(r"days?\.$", stop.text):
+        return False
+    if stop.text == "." and len(statement) > 1 and statement[-2].text.casefold() in _SHORTENED:
         return False
     follows = text[stop.end : stop.end + 20].lstrip(" ")
     if stop.text == "." and (text[stop.end : stop.end + 1].isalnum() or _is_day_of_month(statement, follows)):

@@ -18,7 +18,7 @@ _MONEY = re.compile(
 )
 _TO = re.compile(r"\s*(?:-|to|bis|through)\s*", re.IGNORECASE)
 _FREE = re.compile(
-    r"\b(?:free(?: of charge| admission| entry)?|no charge|no cost|not charged(?: to \w+)?|complimentary|gratis"
+    r"\b(?:free(?: of charge| admission| entry)?|no charge|no cost|not charged(?: to \w+)?|complimentary|pay[- ]what[- ]you[- ](?:wish|can|want|like)|by donation|gegen spende|auf spendenbasis|gratis"
     r"|kostenlos(?:e[rn]?)?|kostenfrei|umsonst|freie[rnm]? eintritt|eintritt frei|frei)\b(?![ ]*(?:parking|wi-?fi|of\b|parken))",
     re.IGNORECASE,
 )
@@ -34,13 +34,14 @@ _AGE_FORMS = (
     (rf"(?P<a>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_OVER}", "from"),
     (rf"(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_UNDER}", "to"),
     (rf"(?P<a>{NUMBER}){_YEARS}?\s*(?:-|to|through|bis|and up to)\s*(?P<b>{NUMBER}){_YEARS}?(?!\s*(?:am|pm|a\.m|p\.m|uhr|:\d))", "span"),
-    (rf"(?:under|younger than|below|less than|unter)\s*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})'?s?\b{_YEARS}?", "under"),
+    (rf"(?:under|younger than|below|less than|unter)[-\s]*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})'?s?\b{_YEARS}?", "under"),
     (rf"(?P<b>{NUMBER}){_YEARS}?{_OR}{_UNDER}\b", "to"),
-    (rf"(?:up to|through|bis)\s*(?:(?:and including|zu|einschließlich)\s*)?(?:age |ages )(?P<b>{NUMBER}){_YEARS}?|bis (?P<c>{NUMBER}){_YEARS}", "to"),
+    (rf"(?:up to|through|bis)\s*(?:(?:and including|zu|einschließlich)\s*)?(?:age |ages )(?P<b>{NUMBER}){_YEARS}?|bis (?:einschließlich |inklusive |inkl\. |zu )?(?P<c>{NUMBER}){_YEARS}", "to"),
     (rf"(?P<a>{NUMBER})\s*\+{_YEARS}?", "from"),
     (rf"(?P<a>{NUMBER}){_YEARS}?{_OR}{_OVER}\b", "from"),
     (rf"(?:above|over|older than|über)\s*(?:the )?(?:ages? of |age )?(?P<a>{NUMBER})\b{_YEARS}?(?: old)?", "over"),
     (rf"(?:from|ab|starting at)\s*(?:ages? )?(?P<a>{NUMBER}){_YEARS}", "from"),
+    (rf"ab\s+(?P<a>{NUMBER})(?=\s*(?:[:=|)]|\d))", "from"),
     (rf"(?:ages?|aged)\s*(?P<a>{NUMBER})\b{_YEARS}?", "one"),
 )  # fmt: skip
 _AGES = [
@@ -77,7 +78,7 @@ _DISCOUNT = re.compile(
 )
 _PERCENT = re.compile(r"(?P<n>\d{1,2})\s?%|(?P<h>\bhalf price\b|\bhalber preis\b)", re.IGNORECASE)
 _LINK = re.compile(
-    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to)\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))",
+    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to|an?(?=\s+(?:person|child|kid|adult|car|vehicle|head|carload)\b))\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))",
     re.IGNORECASE,
 )
 _CONDITION = re.compile(
@@ -89,7 +90,7 @@ _CONDITION = re.compile(
     r"|(?:with |incl(?:uding|\.)? )?gift ?aid(?: prices?| admission| donation)?|incl(?:uding|\.)? (?:a )?(?:voluntary )?donation"
     r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|home[- ]?school(?:ers?|ed|ing)?(?: famil(?:y|ies))?|residents?|einheimische|ebt\b[^,.;)]*"
     r"|(?:an )?(?:ebt|snap|wic) cards?|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
-    r"|first child|each additional|additional|second|first program)\b",
+    r"|first child|each additional|additional|second|first program|jede[rs]? weitere[rs]?)\b",
     re.IGNORECASE,
 )  # fmt: skip
 _HEIGHT = re.compile(

@@ -50,8 +50,8 @@ def visitors_in(text: str, statement: Sequence[Token]) -> list[Visitor]:
             last = whom[-1] if whom and beside and not after_break else None
             if last and isinstance(ages, AgeBand) and last.ages is None and last.token.kind == "person":
                 whom[-1] = replace(last, ages=ages, token=last.token._replace(end=token.end))
-                if len(whom) > 1 and text[whom[-2].token.end : last.token.start] == "/" and not whom[-2].ages:
-                    whom[-2] = replace(whom[-2], ages=ages)  # children/youths (6-17)
+                if len(whom) > 1 and not whom[-2].ages and _are_one_group(text, whom[-2], last):
+                    whom[-2] = replace(whom[-2], ages=ages)
             elif last and person and last.token.kind == "ages" and last.person is None:
                 whom[-1] = replace(last, person=person)  # type: ignore[arg-type]
             elif last and person == last.person and person is not None:
@@ -66,6 +66,14 @@ def visitors_in(text: str, statement: Sequence[Token]) -> list[Visitor]:
         if not (token.kind == "word" and (token.text in "(:-*[,of" or ENTRY_WORD.fullmatch(token.text))):
             previous = token
     return whom
+
+
+def _are_one_group(text: str, one: Visitor, other: Visitor) -> bool:
+    """Whether ages behind the second are those of both, as in 'children/youths (6-17)'."""
+    between = text[one.token.end : other.token.start]
+    return between == "/" or (
+        between.strip().casefold() in ("and", "und", "&") and {one.person, other.person} == {"child", "youth"}
+    )
 
 
 def _heads_others(statement: Sequence[Token], place: int) -> bool:
@@ -112,6 +120,8 @@ def visitors_by_price(
             t.kind == "break" for t in statement if price.end <= t.start < link.start
         )  # fmt: skip
         adjacent = bool(after) and not text[price.end : after[0].token.start].strip(" (")
+        if adjacent and following is not None and "(" in text[price.end : after[0].token.start]:
+            adjacent = ")" in text[after[0].token.end : following.start]  # not as in '$4 (members $2)'
         counted = any(who.token.kind in ("pass", "parking", "family") for who in pending)
         if (
             pending
