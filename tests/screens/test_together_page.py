@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.screens.conftest import said
+from tests.screens.conftest import drawn, opened_part, said
 from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.location import FOLDER_VARIABLE
@@ -37,8 +37,9 @@ def add(app: AppTest, name: str, people: str, seats: str = "5", paid: str = "0")
 @pytest.fixture
 def at_the_farm(open_app: OpenApp) -> AppTest:
     """The page, asked about the farm in its December season."""
-    app = open_app("together")
+    app = opened_part(open_app("together"), "open_outing")
     app.selectbox(key="together_place").set_value("oatsparrow-farm").run()
+    opened_part(app, "open_outing")
     app.date_input(key="together_day").set_value(FARM_DAY).run()
     assert not app.exception
     return app
@@ -47,9 +48,9 @@ def at_the_farm(open_app: OpenApp) -> AppTest:
 def test_the_page_opens_on_a_day_that_can_be_done_and_asks_who_comes_along(open_app: OpenApp) -> None:
     """Before anybody is entered there is no figure, and nothing is in the way."""
     app = open_app("together")
-    assert "Nobody else comes along yet" in said(app.info)
+    assert "Nobody else comes along yet" in said(app.markdown)
     assert not app.warning
-    assert not app.metric
+    assert "$" not in drawn(app)
 
 
 def test_the_example_of_the_demo_is_one_press_away(open_app: OpenApp) -> None:
@@ -61,7 +62,7 @@ def test_the_example_of_the_demo_is_one_press_away(open_app: OpenApp) -> None:
     assert "The Thistlewoods (invented) pays $" in text
     assert "The cars have 15 seats for 13 people." in text
     assert "Every child rides in the seat that fits" in text
-    assert "in proportion to what it would have paid alone" in said(app.caption)
+    assert "in proportion to what it would have paid alone" in said(app.markdown)
 
 
 def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest) -> None:
@@ -71,7 +72,8 @@ def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest
     """
     add(at_the_farm, "Thistle", "41, 38, 12, 10, 7, 19 mo", paid="40")
     text = said(at_the_farm.markdown)
-    assert [metric.value for metric in at_the_farm.metric] == ["13", "$108.00"]
+    assert at_the_farm.title[0].value.replace("\\", "") == "Your part: $58.00 of $108.00"
+    assert "13 people" in drawn(at_the_farm)
     assert "The Quillmarsh family (invented) pays $58.00" in text
     assert "Thistle pays $50.00 ($40.00 paid in advance)" in text
     assert "Thistle pays The Quillmarsh family (invented) $10.00." in text
@@ -81,7 +83,7 @@ def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest
 def test_missing_seats_are_a_warning(at_the_farm: AppTest) -> None:
     """The van has eight seats; with nobody else's car five of thirteen people have none."""
     add(at_the_farm, "Thistle", "41, 38, 12, 10, 7, 19 mo", seats="0")
-    assert "5 seats are missing: 13 people, 8 in the cars." in said(at_the_farm.warning)
+    assert "5 seats are missing: 13 people, 8 in the cars." in drawn(at_the_farm)
 
 
 def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_path: Path) -> None:
@@ -91,6 +93,7 @@ def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_pa
     assert "Please fix 4 things. Nothing was changed yet." in faults
     for told in ("What is it called?", "Who comes along, by age? no. 2", "It says: many", "It says: 1.234"):
         assert told in faults
+    assert faults.count("It says: many") == 2  # at the button and at the field
     assert on_record(tmp_path) is None
 
 
@@ -140,7 +143,8 @@ def test_the_own_household_cannot_come_along_twice(at_the_farm: AppTest) -> None
 def test_a_day_without_entry_says_why(at_the_farm: AppTest) -> None:
     """In the farm's closed season there is no figure but a reason."""
     add(at_the_farm, "Thistle", "41, 9")
+    opened_part(at_the_farm, "open_outing")
     at_the_farm.date_input(key="together_day").set_value(date(2027, 2, 6)).run()
     assert not at_the_farm.exception
     assert "cannot be done" in said(at_the_farm.warning)
-    assert not at_the_farm.metric
+    assert "$" not in drawn(at_the_farm)

@@ -25,17 +25,29 @@ from tripplan.planning.passes.sentences import (
     visit_sentence,
 )
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.faults import forget_faults, keep_faults, tell_faults_at
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.look import cards
+from tripplan.screens.look.cards import Chip
+from tripplan.screens.look.drawings import kind_of
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, filled, refill
 from tripplan.screens.widgets.frame import family_or_stop, places_or_stop
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
 PAGE = "passes"
+_ADD = "passes_add"
+_TITLE = "Is a membership worth it?"
+_LABELS = {"party": "Who goes?", "first": "First visit", "times": "How many visits?"}
+_EXACT = (
+    "Exact for these visits: by the place cards, no other choice of passes and tickets costs less. "
+    "The drive, food and extras are left out. A price may change within the year: ask the place."
+)
 TIMES_AT_MOST = 52
 USUAL_TIMES, USUAL_WEEKS_APART = 4, 4
 """What the form for new visits says at first."""
@@ -61,34 +73,35 @@ class _Listed:
 
 
 def render(view: View) -> None:
-    """Let the parent list visits, and say which passes and single visits cost least for all of them."""
+    """Say which passes and single visits cost least for the visits that the parent lists."""
     family = family_or_stop(view)
-    st.title("Is a membership worth it?")
-    places_or_stop(family.with_cards_only())
+    places_or_stop(family.with_cards_only(), _TITLE)
     records = view.records
     listed = _Listed(view, records.get(PlannedVisits))
     outings = [kept.value for kept in records.all(PlannedOuting).values()]
     coming = coming_visits(family, outings, listed.visits, view.today)
-    st.markdown(
-        f"List the visits of the coming twelve months, up to {wording.day(last_day_listed(view.today))}: "
-        "how often would you go, pass or not? Your planned outings are on the list already."
-    )
+    headline = st.empty()
+    headline.title(_TITLE, anchor=False)
     show_notice(PAGE)
     take_back_button(view, PAGE)
-    _add_form(view, family, listed, expanded=not coming.visits)
     if coming.notes:
         st.warning(bullets(coming.notes))
+    plan = None
     if coming.visits:
         try:
             plan = answers.passes_that_pay(family, coming.visits, view.today)
         except PlanError as trouble:
             st.warning(plain(f"This list cannot be worked out: {trouble}."))
-            _visits_alone(listed)
-        else:
-            _result(plan)
-            _visit_by_visit(plan, listed)
     else:
-        st.info("No visit is planned or listed yet. Add a few above; one press is enough to see an answer.")
+        st.markdown("How often would you go in the coming year, pass or not? Add those visits.")
+    if plan is not None:
+        headline.title(plain(_answer(plan)), anchor=False)
+        _result(plan)
+    _add_form(view, family, listed, expanded=not coming.visits)
+    if plan is not None:
+        _behind_it(plan, listed)
+    else:
+        _visits_alone(listed)
     _passes_on_cards(family)
 
 
@@ -110,8 +123,10 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
         },
     )
     # The key changes with the first visit, so that the form folds away and the answer is in sight.
-    box = st.expander("Add visits", expanded=expanded, key=f"open_add_visits_{expanded}")
-    with box, form_box(fields):
+    part = st.container() if expanded else fold("Add visits", "open_add_visits")
+    if part is None:
+        return
+    with part, form_box(fields):
         st.selectbox(
             "Where to?",
             [place.id for place in family.cards],
@@ -120,14 +135,18 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
         )
         left, middle, right = st.columns(3)
         left.date_input(
-            "First visit",
+            _LABELS["first"],
             min_value=view.today,
             max_value=last_day_listed(view.today),
             key=fields.key("first"),
+            format=wording.date_field(),
         )
-        middle.number_input("How many visits?", min_value=1, max_value=TIMES_AT_MOST, key=fields.key("times"))
+        middle.number_input(_LABELS["times"], min_value=1, max_value=TIMES_AT_MOST, key=fields.key("times"))
         right.number_input("Weeks between them", min_value=1, max_value=52, key=fields.key("weeks"))
-        st.pills("Who goes?", names, selection_mode="multi", key=fields.key("party"))
+        tell_faults_at(fields, "first")
+        tell_faults_at(fields, "times")
+        st.pills(_LABELS["party"], names, selection_mode="multi", key=fields.key("party"))
+        tell_faults_at(fields, "party")
         save_button(
             fields,
             "Add these visits",
@@ -135,13 +154,16 @@ def _add_form(view: View, family: Family, listed: _Listed, *, expanded: bool) ->
             on_click=_add,
             args=(view, family, listed, fields),
         )
+        show_notice(_ADD)
 
 
 def _add(view: View, family: Family, listed: _Listed, fields: Fields) -> None:
     typed = fields.typed()
     faults = list(_faults(typed, listed, last_day_listed(view.today)))
     if faults:
-        refuse(PAGE, findings=faults)
+        told = named(faults, _LABELS)
+        keep_faults(fields.form, faults, told)
+        refuse(_ADD, findings=told)
         return
     party = tuple(member.name for member in family.household.members if member.name in typed["party"])
     new = [ListedVisit(place=typed["place"], day=day, party=party) for day in _days(typed)]
@@ -151,6 +173,7 @@ def _add(view: View, family: Family, listed: _Listed, fields: Fields) -> None:
     count = wording.counted(len(new), "visit")
     said = f"{count} to {place.name if place else typed['place']} listed."
     if save_all(view, PAGE, [(PlannedVisits(visits=(*others, *new)), listed.revision)], said):
+        forget_faults(fields.form)
         refill(fields.form)
 
 
@@ -160,34 +183,85 @@ def _days(typed: dict[str, Any]) -> list[date]:
 
 def _faults(typed: dict[str, Any], listed: _Listed, last: date) -> Iterator[Finding]:
     if not typed["party"]:
-        yield Finding("", "Who goes?", "", "pick at least one person")
+        yield Finding("", "party", "", "pick at least one person")
     if typed["first"] is None:
-        yield Finding("", "First visit", "", "pick a day")
+        yield Finding("", "first", "", "pick a day")
     elif (end := _days(typed)[-1]) > last:
         message = f"the last of them would be on {wording.day(end)}; the list reaches to {wording.day(last)}"
-        yield Finding("", "How many visits?", str(typed["times"]), message)
+        yield Finding("", "times", str(typed["times"]), message)
     if len(listed.visits) + typed["times"] > VISITS_AT_MOST:
         message = f"the list holds at most {VISITS_AT_MOST}, {len(listed.visits)} are on it"
-        yield Finding("", "How many visits?", str(typed["times"]), message)
+        yield Finding("", "times", str(typed["times"]), message)
 
 
 # --- the answer -------------------------------------------------------------------------------------------
 
 
+def _answer(plan: PassPlan) -> str:
+    """Whether a membership is worth it, as the headline."""
+    if not plan.visits:
+        return "None of these visits can be"
+    if not plan.orders:
+        return f"No membership pays for {wording.counted(len(plan.visits), 'visit')}"
+    what = plan.passes[0].offer.name if len(plan.passes) == 1 else f"{len(plan.passes)} passes"
+    saved = f": it saves {wording.money(plan.saving)}" if plan.saving and plan.saving.minor > 0 else ""
+    return f"Buy {what}{saved}"
+
+
 def _result(plan: PassPlan) -> None:
+    """A card for all the visits, and one for each order of passes."""
     if plan.visits:
-        together, singly, saving = st.columns(3)
-        together.metric("Passes and visits in all", wording.money(plan.total))
-        singly.metric(
-            "Without buying a pass", "not possible" if plan.singly is None else wording.money(plan.singly)
-        )
-        saving.metric("Saved", "cannot be said" if plan.saving is None else wording.money(plan.saving))
-    st.header("What to buy, and when", anchor=False)
-    st.markdown(bullets([*map(order_sentence, plan.orders), *total_sentences(plan)]))
-    if plan.orders:
-        with st.expander("What the ticket counter asks for"):
+        passes = sum(float(order.total.amount) for order in plan.orders)
+        entry = float(plan.total.amount) - passes
+        whole = max(float((plan.singly or plan.total).amount), passes + entry, 0.01)
+        single = "not possible without" if plan.singly is None else f"{wording.money(plan.singly)} without"
+        visits = wording.counted(len(plan.visits), "visit")
+        with st.container(border=True, key="card_visits"):
+            st.html(
+                cards.face(
+                    cards.name(f"{visits}, all in", wording.money(plan.total), drawing="money"),
+                    cards.bar(
+                        [("passes", passes), ("tickets and parking", entry)],
+                        whole,
+                        f"passes and tickets: {wording.money(plan.total)}; {single}",
+                        of_whole=True,
+                    ),
+                    cards.small("passes, tickets and parking", single if plan.orders else ""),
+                )
+            )
+    for number, order in enumerate(plan.orders):
+        with st.container(border=True, key=f"card_order_{number}"):
+            names = wording.listed(list(dict.fromkeys(one.offer.name for one in order.passes)))
+            paid = [
+                Chip("book", f"pays from visit {one.pays_after}")
+                for one in plan.break_even
+                if one.bought and one.pays_on and one.place.id == order.place.id
+            ]
+            st.html(
+                cards.face(
+                    cards.name(names, wording.money(order.total), drawing=kind_of(order.place)),
+                    cards.small(order.place.name),
+                    cards.chips([Chip("day", f"buy {wording.short_day(order.day)}"), *paid]),
+                )
+            )
+
+
+def _behind_it(plan: PassPlan, listed: _Listed) -> None:
+    """The visits and what the answer is made of, folded."""
+    lines: list[VisitCost | UnplannedVisit] = [*plan.visits, *plan.left_out]
+    part = fold(f"Your {wording.counted(len(lines), 'visit')}", "open_visits")
+    if part is not None:
+        with part:
+            for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
+                text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)
+                _line(text, line.visit.place.id, line.visit.day, listed)
+            _clear_button(listed)
+    if plan.left_out:
+        st.caption(plain(" ".join(map(left_out_sentence, plan.left_out))))
+    if plan.orders and (part := fold("At the ticket counter", "open_counter")) is not None:
+        with part:
             for order in plan.orders:
-                st.markdown(plain(f"{wording.day(order.day)}, {order.place.name}:"))
+                st.markdown(plain(order_sentence(order)))
                 st.markdown(
                     bullets(
                         f"{line.quantity} x {line.name}: {wording.money(line.total)}" for line in order.lines
@@ -195,29 +269,14 @@ def _result(plan: PassPlan) -> None:
                 )
                 if order.notes:
                     st.caption(plain(" ".join(order.notes)))
-    if plan.break_even:
-        st.header("When has a pass paid?", anchor=False)
-        st.markdown(bullets(map(break_even_sentence, plan.break_even)))
-    st.caption(
-        plain(
-            "Exact for these visits: by the rules on the place cards, no other choice of passes and tickets "
-            "costs less. The drive, food, extras and visits that are not on the list are left out, and a "
-            "price may change within the year; ask the place what counts on the day you buy. "
-            + " ".join((*plan.notes, *counted_sentences(plan)))
-        )
-    )
-
-
-def _visit_by_visit(plan: PassPlan, listed: _Listed) -> None:
-    st.header("Visit by visit", anchor=False)
-    lines: list[VisitCost | UnplannedVisit] = [*plan.visits, *plan.left_out]
-    for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
-        text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)
-        _line(text, line.visit.place.id, line.visit.day, listed)
-    _clear_button(listed)
+    if (part := fold("When has a pass paid?", "open_break_even")) is not None:
+        with part:
+            st.markdown(bullets([*map(break_even_sentence, plan.break_even), *total_sentences(plan)]))
+            st.caption(plain(" ".join((_EXACT, *plan.notes, *counted_sentences(plan)))))
 
 
 def _visits_alone(listed: _Listed) -> None:
+    """What is listed, where nothing can be worked out of it."""
     for visit in listed.visits:
         _line(f"{wording.day(visit.day)}: {visit.place}", visit.place, visit.day, listed)
     _clear_button(listed)
@@ -266,9 +325,12 @@ def _passes_on_cards(family: Family) -> None:
         for offer in place.offers
         if isinstance(offer, Pass)
     ]
-    with st.expander("The passes that your places sell", key="open_passes_sold"):
+    part = fold("The passes that your places sell", "open_passes_sold")
+    if part is None:
+        return
+    with part:
         if lines:
             st.markdown(bullets(lines))
         else:
             st.caption("None of your place cards has an annual pass.")
-        st.caption("Passes you hold already are entered under Household; they count here while they last.")
+        st.caption("Passes you hold already stand under Household; they count here while they last.")

@@ -1,4 +1,4 @@
-"""With others: several households on one outing, what each pays, seats, and who owes whom."""
+"""With others: several households on one outing, what each pays, how they settle it, and seats."""
 
 from collections.abc import Mapping
 from decimal import Decimal
@@ -7,7 +7,6 @@ from typing import Any
 import streamlit as st
 
 from tripplan.documents.outings.going_together import HOUSEHOLDS_AT_MOST, GoingTogether, people_listed
-from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, PlanError
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
@@ -29,13 +28,20 @@ from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.faults import forget_faults, keep_faults, tell_faults_at
 from tripplan.screens.forms.form_box import form_box, save_button
+from tripplan.screens.look import cards
+from tripplan.screens.look.cards import Chip
+from tripplan.screens.look.drawings import kind_of
+from tripplan.screens.look.folds import chip, fold
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import (
     Selection,
+    keep,
+    kept_party,
+    party_in_short,
     party_picker,
     place_and_day,
-    place_named,
     taken,
     usual_span,
 )
@@ -48,6 +54,7 @@ from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
 PAGE = "together"
+_TITLE = "Going with others"
 _OWN, _NEW = "own", "new"
 _EMPTY = {"name": "", "people": "", "seats": "5", "paid": "0"}
 _EXAMPLE = {"name": "The Thistlewoods (invented)", "people": "41, 38, 12, 10, 7, 19 mo", "seats": "7"}
@@ -70,33 +77,53 @@ Raw = dict[str, Any]
 
 
 def render(view: View) -> None:
-    """Ask who goes together and where, and tell what everybody pays."""
+    """Tell what each household pays and how they settle it; ask who goes together, where and when."""
     family = family_or_stop(view).with_cards_only()
-    st.title("Going with others")
-    places_or_stop(family)
+    places_or_stop(family, _TITLE)
     kept = view.records.get(GoingTogether)
     with_others = _with_currency(kept, family.household.currency)
-    settled = _place_and_day(view, family)
-    st.header("Who goes together", anchor=False)
-    party = party_picker(view, family)
+    headline = st.empty()
+    headline.title(_TITLE, anchor=False)
+    now = taken(view, family) or _suggested(view, family)
+    with st.container(horizontal=True, key="chips"):
+        where = plain(f"{now.place.name}, {wording.short_day(now.day)}")
+        chip(where, "open_outing", lambda: place_and_day(view, family, now, "together"))
+        chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
     show_notice(PAGE)
     take_back_button(view, PAGE)
+    found = None
+    if with_others.households:
+        found = _found(view, family, with_others, now)
+        if isinstance(found, NoOuting):
+            st.warning(plain(f"{now.place.name} on {wording.day(now.day)} cannot be done:"))
+            st.markdown(bullets(found.reasons))
+        elif found is not None:
+            own = next(share for share in found.shares if share.group == family.household.name)
+            headline.title(
+                plain(f"Your part: {wording.money(own.amount)} of {wording.money(found.total)}"), anchor=False
+            )
+            _result(found, now)
+    else:
+        st.markdown("Nobody else comes along yet. Add a household to see what each pays.")
     _households(view, family, with_others, kept.revision if kept else 0)
-    if not with_others.households:
-        st.info("Nobody else comes along yet. Add a household to see what everybody pays, and who owes whom.")
-        return
+    if isinstance(found, Together):
+        _behind_it(view, found)
+
+
+def _found(
+    view: View, family: Family, with_others: GoingTogether, now: Selection
+) -> Together | NoOuting | None:
+    """What it comes to; None where it cannot be worked out, which is said."""
     names = [family.household.name, *(one.name for one in with_others.households)]
-    payer = _payer(names)
+    payer = st.session_state.get(_payer_name(view))
+    party = kept_party(view, family)
     try:
-        found = answers.together(family, party, with_others, settled.place, settled.day, view.today, payer)
+        return answers.together(
+            family, party, with_others, now.place, now.day, view.today, payer if payer in names else None
+        )
     except PlanError as trouble:
         st.warning(plain(f"This cannot be worked out: {trouble}."))
-        return
-    if isinstance(found, NoOuting):
-        st.warning(plain(f"{settled.place.name} on {wording.day(settled.day)} cannot be done:"))
-        st.markdown(bullets(found.reasons))
-        return
-    _result(found, settled)
+    return None
 
 
 def _with_currency(kept: StoredDocument[GoingTogether] | None, currency: str) -> GoingTogether:
@@ -109,13 +136,6 @@ def _with_currency(kept: StoredDocument[GoingTogether] | None, currency: str) ->
     return kept.value.model_copy(update={"currency": currency, "households": households, "paid": Decimal(0)})
 
 
-def _place_and_day(view: View, family: Family) -> Selection:
-    """Ask for the place and the day; at first, what the parent took elsewhere."""
-    now = taken(view, family) or _suggested(view, family)
-    place_id, day = place_and_day(view, family, now, "together")
-    return Selection(place_named(family, place_id) or now.place, day, None)
-
-
 def _suggested(view: View, family: Family) -> Selection:
     """Before the parent has taken anything: where the smallest group price is, on its first open day."""
     place = min(family.places, key=group_begins_at)
@@ -123,10 +143,8 @@ def _suggested(view: View, family: Family) -> Selection:
     return Selection(place, first_open_day(family, place, days, view.today) or days[0], None)
 
 
-def _payer(names: list[str]) -> str | None:
-    usual = "whoever leaves the fewest payments"
-    picked = st.selectbox("Who pays the rest at the ticket counter?", [usual, *names], key="together_payer")
-    return None if picked == usual else picked
+def _payer_name(view: View) -> str:
+    return f"together_payer_{view.which}"
 
 
 # --- the households ---------------------------------------------------------------------------------------
@@ -136,7 +154,10 @@ def _households(view: View, family: Family, with_others: GoingTogether, revision
     for index, one in enumerate(with_others.households):
         people = ", ".join(map(str, one.people))
         seats = "no car" if not one.seats else "1 seat" if one.seats == 1 else f"{one.seats} seats"
-        with st.expander(plain(f"{one.name}: {people}; {seats}"), key=f"open_household_{index}"):
+        part = fold(plain(f"{one.name}: {people}; {seats}"), f"open_household_{index}")
+        if part is None:
+            continue
+        with part:
             on_record: dict[str, FieldValue] = {
                 "name": one.name,
                 "people": ", ".join(map(str, one.people)),
@@ -154,14 +175,20 @@ def _households(view: View, family: Family, with_others: GoingTogether, revision
         first = not with_others.households
         example = _EXAMPLE if first and view.which is Which.DEMO else {}
         count = len(with_others.households)  # part of the key, so that the form folds away once it is used
-        with st.expander("Add a household", expanded=first, key=f"open_new_household_{count}"):
-            _household_form(view, with_others, revision, _NEW, {**_EMPTY, **example})
+        part = st.container() if first else fold("Add a household", f"open_new_household_{count}")
+        if part is not None:
+            with part:
+                _household_form(view, with_others, revision, _NEW, {**_EMPTY, **example})
     own = own_seats(family.household, with_others)
-    with st.expander("Our own cars, and what we have paid already", key="open_own_part"):
+    part = fold("Our own seats and payments", "open_own_part")
+    if part is None:
+        return
+    with part:
         fields = filled(f"together_{view.which}_own", {"seats": str(own), "paid": str(with_others.paid)})
         with form_box(fields):
             for name in fields.names:
                 st.text_input(_LABELS[name], key=fields.key(name))
+                tell_faults_at(fields, name)
             save_button(
                 fields,
                 "Save",
@@ -178,6 +205,7 @@ def _household_form(
     fields = filled(f"together_{view.which}_{which}", on_record)
     with form_box(fields):
         st.text_input(_LABELS["households.name"], key=fields.key("name"))
+        tell_faults_at(fields, "name", "households.name")
         st.text_input(
             _LABELS["households.people"],
             key=fields.key("people"),
@@ -185,8 +213,10 @@ def _household_form(
             help="Ages on the day, with commas between; nobody's name is needed. Under two in months, such "
             "as 16 mo. Where it may change a ticket's price, a status in brackets: 38 (home educator).",
         )
-        st.text_input(_LABELS["households.seats"], key=fields.key("seats"))
-        st.text_input(_LABELS["households.paid"], key=fields.key("paid"))
+        tell_faults_at(fields, "people", "households.people")
+        for name in ("seats", "paid"):
+            st.text_input(_LABELS[f"households.{name}"], key=fields.key(name))
+            tell_faults_at(fields, name, f"households.{name}")
         save_button(
             fields,
             "Add" if which == _NEW else "Save",
@@ -215,26 +245,29 @@ def _save_household(
     name = household.get("name", "")
     own = view.family.household.name if view.family else ""
     found = [Finding("", "households.name", name, "that is your own household")] if name == own else []
-    if _check_and_save(
-        view, which, raw, revision, f"{name}: {'added' if which == _NEW else 'saved'}.", found
-    ):
-        refill(fields.form)
+    said = f"{name}: {'added' if which == _NEW else 'saved'}."
+    _check_and_save(view, which, fields, raw, revision, said, found)
 
 
 def _save_own(view: View, with_others: GoingTogether, revision: int, fields: Fields) -> None:
     raw = _raw(with_others)
     for name, value in fields.typed().items():
         put(raw, name, value)
-    _check_and_save(view, _OWN, raw, revision, "Seats and payments are saved.", [])
+    _check_and_save(view, _OWN, fields, raw, revision, "Seats and payments are saved.", [])
 
 
-def _check_and_save(view: View, which: str, raw: Raw, revision: int, said: str, found: list[Finding]) -> bool:
+def _check_and_save(
+    view: View, which: str, fields: Fields, raw: Raw, revision: int, said: str, found: list[Finding]
+) -> None:
     read = read_form(write_toml(raw), "", GoingTogether)
     if found or read.value is None:
-        faults = named((*found, *read.findings), _LABELS, _ENTRIES)
-        refuse(f"{PAGE}_{which}", findings=faults)
-        return False
-    return save_all(view, PAGE, [(read.value, revision)], said)
+        faults = (*found, *read.findings)
+        told = named(faults, _LABELS, _ENTRIES)
+        keep_faults(fields.form, faults, told)
+        refuse(f"{PAGE}_{which}", findings=told)
+    elif save_all(view, PAGE, [(read.value, revision)], said):
+        forget_faults(fields.form)
+        refill(fields.form)
 
 
 def _remove(view: View, with_others: GoingTogether, revision: int, index: int) -> None:
@@ -247,41 +280,72 @@ def _remove(view: View, with_others: GoingTogether, revision: int, index: int) -
 # --- the answer -------------------------------------------------------------------------------------------
 
 
-def _result(found: Together, settled: Selection) -> None:
-    place: Place = settled.place
-    st.header(plain(f"{place.name} on {wording.day(settled.day)}"), anchor=False)
-    people, total = st.columns(2)
-    people.metric("People", found.seats.people)
-    total.metric("Entry for all", wording.money(found.total))
-    st.markdown(plain(" ".join((total_sentence(found), *found.rates))))
-    st.header("What each household pays", anchor=False)
-    st.markdown(bullets(map(share_sentence, found.shares)))
-    rules = [RULE] if found.total.minor else []
-    if any(isinstance(share.alone, NoAdmission) for share in found.shares):
-        rules.append(NOT_ALONE_RULE)
-    st.caption(
-        plain(
-            " ".join([*rules, "Parking, driving and food are not in it; each car and household has its own."])
+def _result(found: Together, now: Selection) -> None:
+    """What each household pays, and how they settle it."""
+    seats, shares = found.seats, found.shares
+    with st.container(border=True, key="card_together"):
+        parts = [
+            (f"{share.group} {wording.money(share.amount)}", float(share.amount.amount)) for share in shares
+        ]
+        st.html(
+            cards.face(
+                cards.name(now.place.name, wording.money(found.total), drawing=kind_of(now.place)),
+                cards.bar(parts, max(float(found.total.amount), 0.01), "; ".join(said for said, _ in parts)),
+                cards.chips(
+                    [
+                        Chip("day", wording.short_day(now.day)),
+                        Chip("crowd", wording.counted(seats.people, "person", "people")),
+                        Chip("drive", f"{seats.seats} seats"),
+                    ]
+                ),
+                cards.warning(seats_sentence(seats)) if seats.missing else "",
+            )
         )
-    )
-    with st.expander("At the ticket counter"):
-        for order in found.orders:
-            if len(found.orders) > 1:
-                st.markdown(plain(f"{wording.listed(order.groups)}:"))
-            st.markdown(ticket_lines(order.admission))
-            if order.admission.notes:
-                st.markdown(bullets(order.admission.notes))
-    if found.more:
-        st.header("If more came along", anchor=False)
-        st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))
-    st.header("Who pays whom", anchor=False)
-    st.markdown(bullets(settling_sentences(found)))
-    st.header("Seats", anchor=False)
-    tell_seats = st.warning if found.seats.missing else st.markdown
-    tell_seats(plain(seats_sentence(found.seats)))
-    for caution in found.cautions:
-        st.markdown(plain(said(caution)))
-    st.caption(
-        "The place has the last word on groups and prices, and whoever drives on who may ride along: check "
-        "seats, insurance and the law where you drive."
-    )
+        st.markdown(bullets(map(share_sentence, shares)))
+    with st.container(border=True, key="card_settle"):
+        st.html(cards.face(cards.name("Settle between us", drawing="money")))
+        st.markdown(bullets(settling_sentences(found)))
+
+
+def _behind_it(view: View, found: Together) -> None:
+    """What the answer is made of, folded."""
+    name, widget = _payer_name(view), "together_payer"
+    if (part := fold("At the ticket counter", "open_counter")) is not None:
+        with part:
+            usual = "whoever leaves the fewest payments"
+            names = [usual, *(share.group for share in found.shares)]
+            kept = st.session_state.get(name)
+            st.selectbox(
+                "Who pays the rest there?",
+                names,
+                index=names.index(kept) if kept in names else 0,
+                key=widget,
+                on_change=keep,
+                args=(name, widget),
+            )
+            for order in found.orders:
+                if len(found.orders) > 1:
+                    st.markdown(plain(f"{wording.listed(order.groups)}:"))
+                st.markdown(ticket_lines(order.admission))
+                if order.admission.notes:
+                    st.markdown(bullets(order.admission.notes))
+    if found.more and (part := fold("If more came along", "open_more")) is not None:
+        with part:
+            st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))
+    if (part := fold("Seats and safety", "open_seats")) is not None:
+        with part:
+            st.markdown(plain(seats_sentence(found.seats)))
+            for caution in found.cautions:
+                st.markdown(plain(said(caution)))
+            st.caption(
+                "Whoever drives decides who rides along: check seats, insurance and the law where you drive."
+            )
+    if (part := fold("How the price is shared", "open_rule")) is not None:
+        with part:
+            rules = [RULE] if found.total.minor else []
+            if any(isinstance(share.alone, NoAdmission) for share in found.shares):
+                rules.append(NOT_ALONE_RULE)
+            st.markdown(plain(" ".join((total_sentence(found), *found.rates, *rules))))
+            st.caption(
+                "Parking, driving and food are not in it. The place has the last word on groups and prices."
+            )

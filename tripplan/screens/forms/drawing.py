@@ -1,7 +1,6 @@
 """The widgets of a form's fields."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any, Literal
 
 import streamlit as st
@@ -9,11 +8,10 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.documents.field_spec import Control
 from tripplan.screens.forms.answers import rows_in
-from tripplan.screens.forms.faults import faults_at
+from tripplan.screens.forms.faults import tell_faults_at
 from tripplan.screens.forms.questions import Question, Setting
 from tripplan.screens.widgets.fields import CLOCK_STEP, Fields
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import show_beside
 
 Slots = dict[str, DeltaGenerator]
 """Where a fault is told, by the name of the question that it stands beside."""
@@ -52,7 +50,7 @@ def draw(
             with line or st.container():
                 _draw_one(fields.key(question.name), question, setting, example=example)
         slots[question.name] = st.container()
-        show_beside(slots[question.name], [replace(one, field="") for one in faults_at(fields, question)])
+        tell_faults_at(fields, question.name, question.path, slots[question.name])
     return slots
 
 

@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.errors import Finding
-from tripplan.screens.forms.questions import Question
 from tripplan.screens.widgets.fields import Fields
+from tripplan.screens.widgets.notices import show_beside
 
 _INDEX = re.compile(r"\[\d+\]")
 
@@ -43,15 +44,23 @@ def forget_faults(form: str) -> None:
     st.session_state.pop(_key(form), None)
 
 
-def faults_at(fields: Fields, question: Question) -> list[Finding]:
-    """What is to be told at a question; nothing once something else is typed there."""
+def tell_faults_at(fields: Fields, name: str, path: str = "", slot: DeltaGenerator | None = None) -> None:
+    """Tell at a field what it was refused for; nothing once something else is typed there.
+
+    Args:
+        fields: of the form.
+        name: of the field; of several, what their names begin with.
+        path: where it stands in its document, with dots; as it is named when left out.
+        slot: where to tell it; here when left out.
+    """
     kept = st.session_state.get(_key(fields.form))
     if not isinstance(kept, _Kept):
-        return []
-    path = _INDEX.sub("", question.path)
-    found = [told for at, told in kept.found if f".{at}.".find(f".{path}.") >= 0]
-    now = {name: value for name, value in fields.typed().items() if name.startswith(question.name)}
-    return found if found and kept.typed.setdefault(question.name, now) == now else []
+        return
+    path = _INDEX.sub("", path or name)
+    found = [replace(told, field="") for at, told in kept.found if f".{at}.".find(f".{path}.") >= 0]
+    now = {one: value for one, value in fields.typed().items() if one.startswith(name)}
+    if found and kept.typed.setdefault(name, now) == now:
+        show_beside(slot or st.container(), found)
 
 
 def _key(form: str) -> str:
