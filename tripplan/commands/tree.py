@@ -111,7 +111,7 @@ COMMANDS: Sequence[Command | Group] = (
     ),
     Command(
         "together",
-        "go with other households: one price, a fair split, seats, who owes whom",
+        "go with other households: one price, a fair split, seats, how to settle it",
         "outings.TogetherOptions",
         (f'together oatsparrow-farm 2026-12-12 {_D} --group Thistlewood "41, 38, 12, 10, 19 mo" 7 40.00',),
     ),

@@ -76,7 +76,7 @@ def test_nobody_needs_a_name() -> None:
 
 
 def test_two_households_of_one_name_are_refused() -> None:
-    """Otherwise nobody could tell who owes whom."""
+    """Otherwise nobody could tell how to settle it."""
     with pytest.raises(ValidationError, match="twice: Reed"):
         with_others(household("38"), household("40"))
 

@@ -1,1 +1,1 @@
-"""What does an outing with other households cost, and who owes whom?"""
+"""What does an outing with other households cost, and how do they settle it?"""

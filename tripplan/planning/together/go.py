@@ -1,4 +1,4 @@
-"""Several households on one outing: the price together, each one's part, seats, and who owes whom."""
+"""Several households on one outing: the price together, each one's part, seats, and how to settle it."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence, Set

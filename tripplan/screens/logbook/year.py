@@ -20,6 +20,7 @@ from tripplan.planning.logbook.sentences import year_against_lines, year_lines
 from tripplan.planning.logbook.year import YearAccount, year_account
 from tripplan.reading.typed.amounts import amount_in
 from tripplan.records.store import StoredDocument
+from tripplan.screens.forms.faults import forget_faults, keep_faults, tell_faults_at
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.logbook.entry_form import PAGE
 from tripplan.screens.logbook.typed_entry import children_of
@@ -117,6 +118,7 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
             key=fields.key("budget"),
             help="Empty for no budget.",
         )
+        tell_faults_at(fields, "budget")
         st.selectbox(
             "The year begins in", list(_MONTHS), format_func=_MONTHS.__getitem__, key=fields.key("month")
         )
@@ -127,6 +129,7 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
                 key=fields.key(f"band_{name}"),
                 placeholder="grades 1-6",
             )
+        tell_faults_at(fields, "band_", "grade_bands")
         save_button(
             fields,
             "Save the budget",
@@ -164,9 +167,12 @@ def _save(
     put(values, "budget", amount_in(typed["budget"]) or typed["budget"])
     read = read_form(write_toml(values), "", LogbookSettings)
     if read.value is None:
-        refuse(_SPOT, findings=named(read.findings, _LABELS))
+        told = named(read.findings, _LABELS)
+        keep_faults(fields.form, read.findings, told)
+        refuse(_SPOT, findings=told)
         return
     said = "The budget is saved."
     if save_all(view, _SPOT, [(read.value, settings.revision if settings else 0)], said):
+        forget_faults(fields.form)
         refill(fields.form)
         close_part(view, PAGE)
