@@ -44,15 +44,12 @@ class AppSession:
         """Everything that the last run said, as one text without marks."""
         return "\n".join(self.texts).replace("\\", "").replace("**", "")
 
-    def run(
-        self, typed: Mapping[str, str] | None = None, press: str | None = None, opened: str | None = None
-    ) -> None:
-        """Let the page be drawn, after something was typed, pressed or opened.
+    def run(self, typed: Mapping[str, str] | None = None, press: str | None = None) -> None:
+        """Let the page be drawn, after something was typed or pressed.
 
         Args:
             typed: texts by the keys of their fields.
             press: the key of a button.
-            opened: the key of a part of the page that was closed.
         """
         message = BackMsg()
         state = message.rerun_script
@@ -61,8 +58,6 @@ class AppSession:
             state.widget_states.widgets.append(WidgetState(id=self.widgets[key], string_value=text))
         if press is not None:
             state.widget_states.widgets.append(WidgetState(id=self.widgets[press], trigger_value=True))
-        if opened is not None:
-            state.widget_states.widgets.append(WidgetState(id=self.widgets[opened], bool_value=True))
         self._socket.send(message.SerializeToString())
         self._listen()
 

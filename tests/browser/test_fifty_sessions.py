@@ -59,7 +59,7 @@ def open_entry(session: AppSession, _: int) -> None:
 
 def open_reserve(session: AppSession, _: int) -> None:
     """Open the part of the household page that is changed."""
-    session.run(opened="open_reserve")
+    session.run(press="turn_reserve")
 
 
 def write_entry(session: AppSession, number: int) -> None:

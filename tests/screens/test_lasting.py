@@ -7,7 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import Opened, said, services_in
+from tests.screens.conftest import Opened, drawn, said, services_in
 from tripplan.records.opening import Which
 from tripplan.records.unsaved.unsaved_file import UnsavedFile
 
@@ -36,7 +36,7 @@ def test_a_half_written_form_waits_until_it_is_saved_or_begun_anew(open_app: Ope
     first.text_input(key=CONSUMPTION).set_value("25.5").run()
     second = open_app("household")
     assert second.text_input(key=CONSUMPTION).value == "25.5"
-    assert "22 miles per US gallon" in said(second.markdown)
+    assert "22 miles per US gallon" in drawn(second)
     second.button(key="car_start_over").click().run()
     assert second.text_input(key=CONSUMPTION).value == "22"
     assert kept(data, Which.DEMO) == {}

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 from datetime import date, time
+from decimal import Decimal
 from functools import partial
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
+from tripplan.documents.family.car import Fuel
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member, Nap
 from tripplan.errors import Finding, Weight
@@ -20,6 +22,16 @@ from tripplan.values.clocks import minute_of_day
 OLDEST_YEARS = 122
 """The longest human life on record [years]. Source: J. Calment, 1875-1997; from memory."""
 _DAY = 24 * 60
+_USUAL = {
+    Fuel.MILES_PER_US_GALLON: (Decimal(8), Decimal(150)),
+    Fuel.LITRES_PER_100_KM: (Decimal(1), Decimal(30)),
+    Fuel.KWH_PER_100_KM: (Decimal(8), Decimal(60)),
+}
+"""What cars use; whoever says something else is asked. Common practice, no source."""
+_LIKE_DOLLARS = ("USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD")
+"""Currencies in which a unit of fuel costs a few units of money."""
+_CHEAPEST_FUEL, _DEAREST_FUEL = Decimal("0.05"), Decimal(20)
+"""Per kWh, liter or US gallon. Common practice, no source."""
 
 
 def read_household(source: str | bytes, file: str, today: date) -> ReadResult[Household]:
@@ -98,11 +110,21 @@ def nap_findings(household: Household, file: str) -> Iterator[Finding]:
 
 
 def car_findings(household: Household, file: str) -> Iterator[Finding]:
-    """A car with too few seats."""
+    """A car with too few seats, or with a figure that hardly any car has."""
     car, people = household.car, len(household.members)
-    if car is not None and people > car.seats:
-        message = f"there are {people} members; not all of them fit in, by the belts"
+    if car is None:
+        return
+    if people > car.seats:
+        message = f"{car.seats} seats for {people} people: {-(-people // car.seats)} cars?"
         yield Finding(file, "car.seats", str(car.seats), message, Weight.WARNING)
+    least, most = _USUAL.get(car.fuel, (Decimal(0), Decimal("Infinity")))
+    if car.consumption is not None and not least <= car.consumption <= most:
+        message = f"{car.consumption:f} {car.fuel}: is that meant?"
+        yield Finding(file, "car.consumption", f"{car.consumption:f}", message, Weight.WARNING)
+    price = car.fuel_price if household.currency in _LIKE_DOLLARS else None
+    if price is not None and not _CHEAPEST_FUEL <= price <= _DEAREST_FUEL:
+        message = f"fuel at {price:f} {household.currency}: is the point in its place?"
+        yield Finding(file, "car.fuel_price", f"{price:f}", message, Weight.WARNING)
 
 
 def pass_findings(household: Household, file: str, today: date) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ from typing import Any
 import streamlit as st
 
 from tripplan.screens.widgets.fields import Fields, refill
+from tripplan.screens.widgets.notices import show_notice
 
 
 def form_box(fields: Fields, *, border: bool = True) -> AbstractContextManager[Any]:
@@ -26,7 +27,9 @@ def save_button(
     args: tuple[Any, ...],
     is_main: bool = True,
 ) -> None:
-    """The button that saves a form, and one that puts its fields back while something unsaved stands there.
+    """The button that saves a form, one that puts its fields back while something unsaved stands there.
+
+    Below them stands what came of the last press.
 
     Args:
         fields: of the form.
@@ -47,3 +50,4 @@ def save_button(
                 on_click=refill,
                 args=(fields.form,),
             )
+    show_notice(fields.form)

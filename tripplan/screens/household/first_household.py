@@ -3,6 +3,7 @@
 import streamlit as st
 from babel.numbers import get_territory_currencies
 
+from tripplan.language.sentences import say
 from tripplan.screens.forms.answers import Raw, typed_text
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting
@@ -10,7 +11,7 @@ from tripplan.screens.household.saving import PAGE, check_and_save
 from tripplan.screens.widgets.fields import Fields, filled, put
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
-from tripplan.screens.widgets.notices import show_notice, tell
+from tripplan.screens.widgets.notices import tell
 from tripplan.screens.widgets.view import View
 
 IN_MILES = ("US", "GB", "LR", "MM")
@@ -19,22 +20,20 @@ IN_MILES = ("US", "GB", "LR", "MM")
 
 def first_form(view: View) -> None:
     """Ask for a name, the people and the home, and make the household of them."""
-    st.markdown(
-        "Three things are enough to begin: a name for your household, where you live, and who belongs to it. "
-        "Naps, the car and everything else can follow when you have a minute."
-    )
+    st.markdown(say("household-three-things"))
     rows = {f"{part}{row}": "" for row in range(_ROWS) for part in ("person", "born")}
     fields = filled("first", {"name": "", **rows, **where_on_record(None)})
     with form_box(fields):
-        st.text_input("What do you call your household?", key=fields.key("name"))
-        st.markdown("**Who belongs to it?**")
-        st.caption("A birth date as you write it, or an age such as 8 or 22 months; more people can follow.")
+        st.text_input(say("household-what-called"), key=fields.key("name"))
+        st.markdown(f"**{say('household-who-belongs')}**")
+        st.caption(say("household-birth-or-age"))
         for row in range(_ROWS):
             _person(fields, row)
-        st.markdown("**Where do you live?**")
+        st.markdown(f"**{say('household-where-live')}**")
         where_inputs(fields, with_address=False, with_metropolitan=True)
-        save_button(fields, "Save and begin", key="save_first", on_click=_save_first, args=(view, fields))
-    show_notice("first")
+        save_button(
+            fields, say("household-save-first"), key="save_first", on_click=_save_first, args=(view, fields)
+        )
     where_lookup(view, fields)
 
 
@@ -46,9 +45,12 @@ _EXAMPLES = (("Ada", "5/14/1988"), ("Leo", "March 2019"), ("Mia", "22 months"))
 def _person(fields: Fields, row: int) -> None:
     name, born = _EXAMPLES[row] if row < len(_EXAMPLES) else ("", "")
     with st.container(horizontal=True, wrap=False, gap="small"):
-        for part, label, example in (("person", "Name", name), ("born", "Birth date or age", born)):
+        for part, label, example in (
+            ("person", "household-name-row", name),
+            ("born", "household-born-row", born),
+        ):
             st.text_input(
-                f"{label} {row + 1}",
+                say(label, row=row + 1),
                 key=fields.key(f"{part}{row}"),
                 placeholder=example,
                 label_visibility="collapsed",
@@ -80,4 +82,4 @@ def _save_first(view: View, fields: Fields) -> None:
     }
     put(raw, "name", typed["name"])
     if check_and_save(view, "first", 0, raw, found):
-        tell(PAGE, "Saved. Places come next: add the first one under Places.")
+        tell(PAGE, say("household-saved-first"))

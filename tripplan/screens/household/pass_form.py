@@ -9,14 +9,12 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.household.saving import check_and_save, raw_household
-from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
 
 
@@ -43,60 +41,66 @@ def _with_counted_guests(view: View, held: Sequence[HeldPass]) -> tuple[int, ...
     return tuple(index for index, one in enumerate(held) if (one.place, one.offer) in limited)
 
 
-def _held_in_words(held: HeldPass, view: View) -> str:
+def held_in_words(held: HeldPass, view: View) -> str:
+    """A pass that is held, such as 'Year card of Old Mill, for Joel, until Sat, Dec 4, 2027'."""
     places = {place.id: place.name for place in view.family.places} if view.family else {}
-    return (
-        f"{held.offer} of {places.get(held.place, held.place)}, for {wording.listed(held.holders)}, "
-        f"until {wording.day(held.valid_until)}"
+    return say(
+        "household-held-for",
+        offer=held.offer,
+        place=places.get(held.place, held.place),
+        holders=held.holders,
+        day=held.valid_until,
     )
 
 
 def pass_form(view: View, kept: StoredDocument[Household]) -> None:
     """The passes on record, each to be left out, and one more from those the places sell."""
     held, sold = kept.value.passes, _passes_on_cards(view)
-    part = fold("Annual passes you hold", "open_passes")
-    if part is None:
+    if not held and not sold:
+        st.caption(say("household-no-pass-sold"))
         return
-    with part:
-        if not held and not sold:
-            st.caption("None of your places sells an annual pass.")
-            return
-        counted = _with_counted_guests(view, held)
-        fields = filled(
-            "passes",
-            {
-                **{f"gone{index}": False for index in range(len(held))},
-                **{f"guests{index}": held[index].guests_so_far for index in counted},
-                "new": "",
-                "holders": [],
-                "until": view.today + timedelta(days=365),
-            },
+    counted = _with_counted_guests(view, held)
+    fields = filled(
+        "passes",
+        {
+            **{f"gone{index}": False for index in range(len(held))},
+            **{f"guests{index}": held[index].guests_so_far for index in counted},
+            "new": "",
+            "holders": [],
+            "until": view.today + timedelta(days=365),
+        },
+    )
+    with form_box(fields, border=False):
+        for index, one in enumerate(held):
+            st.checkbox(
+                plain(say("household-leave-pass-out", offer=one.offer, day=one.valid_until)),
+                key=fields.key(f"gone{index}"),
+            )
+            if index in counted:
+                label = plain(say("household-guests-so-far", offer=one.offer))
+                st.number_input(label, min_value=0, max_value=1000, step=1, key=fields.key(f"guests{index}"))
+        st.selectbox(
+            say("household-another-pass"),
+            ["", *sold],
+            format_func={
+                "": say("household-none"),
+                **{name: said for name, (_, _, said) in sold.items()},
+            }.__getitem__,
+            key=fields.key("new"),
         )
-        with form_box(fields):
-            for index, one in enumerate(held):
-                st.markdown(f"- {plain(_held_in_words(one, view))}")
-                st.checkbox(
-                    plain(f"Leave out: {one.offer}, until {one.valid_until}"), key=fields.key(f"gone{index}")
-                )
-                if index in counted:
-                    label = plain(f"Guests {one.offer} has let in so far")
-                    st.number_input(
-                        label, min_value=0, max_value=1000, step=1, key=fields.key(f"guests{index}")
-                    )
-            st.selectbox(
-                "Another pass you hold",
-                ["", *sold],
-                format_func={"": "none", **{name: said for name, (_, _, said) in sold.items()}}.__getitem__,
-                key=fields.key("new"),
-            )
-            st.multiselect(
-                "Who is it written out to?",
-                [member.name for member in kept.value.members],
-                key=fields.key("holders"),
-            )
-            st.date_input("Until which day does it count?", key=fields.key("until"))
-            save_button(fields, "Save", key="save_passes", on_click=_save_passes, args=(view, kept, fields))
-        show_notice("passes")
+        st.multiselect(
+            say("household-written-out-to"),
+            [member.name for member in kept.value.members],
+            key=fields.key("holders"),
+        )
+        st.date_input(say("household-until-which-day"), key=fields.key("until"))
+        save_button(
+            fields,
+            say("household-save", what=say("household-the-passes")),
+            key="save_passes",
+            on_click=_save_passes,
+            args=(view, kept, fields),
+        )
 
 
 def _save_passes(view: View, kept: StoredDocument[Household], fields: Fields) -> None:
@@ -111,7 +115,7 @@ def _save_passes(view: View, kept: StoredDocument[Household], fields: Fields) ->
     if typed["new"]:
         place, offer, called = _passes_on_cards(view)[typed["new"]]
         if not typed["holders"]:
-            found.append(Finding("", "passes.holders", called, "pick at least one person"))
+            found.append(Finding("", "passes.holders", called, say("household-one-person")))
         valid_until = typed["until"] or view.today
         passes.append(
             {"place": place, "offer": offer, "holders": typed["holders"], "valid_until": valid_until}

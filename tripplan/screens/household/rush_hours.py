@@ -5,7 +5,7 @@ import streamlit as st
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.household import Household
 from tripplan.errors import Finding
-from tripplan.language import wording
+from tripplan.language.sentences import fact, say
 from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, VERY_LARGE_CITY_RUSH
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import on_record
@@ -13,16 +13,14 @@ from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import entries
 from tripplan.screens.household.saving import check_and_save, raw_household
-from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
 
 _WAYS = {
-    "published": "By the published figures, near large cities only",
-    "own": "In the hours below",
-    "never": "Never",
+    "published": "household-way-published",
+    "own": "household-way-own",
+    "never": "household-way-never",
 }
 _MORE = "more_rush_hours"
 _ASKED = entries(Habits, "rush_hours", entry="{name}{index}", leave_out="leave them out")
@@ -35,38 +33,35 @@ def rush_form(view: View, kept: StoredDocument[Household]) -> None:
     rows = (*rows, *METROPOLITAN_RUSH[-1:] * int(st.session_state.get(_MORE, 0)))
     suggested = habits.model_copy(update={"rush_hours": rows})
     way = "published" if habits.rush_hours is None else "own" if habits.rush_hours else "never"
-    part = fold("Rush hours", "open_rush")
-    if part is None:
-        return
-    with part:
-        st.caption(plain(_published()))
-        form = form_for("rush", _ASKED, habits, suggested=suggested, also={"way": way})
-        with form_box(form.fields):
-            st.radio(
-                "When are the roads full where you drive?",
-                list(_WAYS),
-                format_func=_WAYS.__getitem__,
-                key=form.fields.key("way"),
-            )
-            form.draw()
-            save_button(
-                form.fields, "Save", key="save_rush", on_click=_save, args=(view, kept, form, suggested)
-            )
-        show_notice("rush")
-        st.button("Add other hours", key="add_rush", on_click=_one_more, args=(form,))
+    st.caption(plain(_published()))
+    form = form_for("rush", _ASKED, habits, suggested=suggested, also={"way": way})
+    with form_box(form.fields, border=False):
+        st.radio(
+            say("household-when-full"),
+            list(_WAYS),
+            format_func={way: say(code) for way, code in _WAYS.items()}.__getitem__,
+            key=form.fields.key("way"),
+        )
+        form.draw()
+        st.button(say("household-add-hours"), key="add_rush", on_click=_one_more, args=(form,))
+        save_button(
+            form.fields,
+            say("household-save", what=say("household-the-rush")),
+            key="save_rush",
+            on_click=_save,
+            args=(view, kept, form, suggested),
+        )
 
 
 def _published() -> str:
-    hours = wording.listed([f"{rush.start:%H:%M} to {rush.end:%H:%M}" for rush in METROPOLITAN_RUSH])
+    hours = tuple(fact("household-span", start=rush.start, end=rush.end) for rush in METROPOLITAN_RUSH)
     *_, by_day = VERY_LARGE_CITY_RUSH
-    return (
-        "On a full road the same drive takes longer, so leaving a little earlier or later may save time. "
-        f"The published figure: {METROPOLITAN_RUSH[0].factor} times as long on working days, counted from "
-        f"{hours}, as an average of 52 large US metropolitan areas (Federal Highway Administration, "
-        "2021 Urban Congestion Trends). It counts where your home or a place lies in or near a large US "
-        "city, by how closely ZIP codes lie there, or is ticked so. In and near the six largest it is "
-        f"{VERY_LARGE_CITY_RUSH[0].factor}, and {by_day.factor} between these hours. Your own roads may "
-        "differ far more: you know them best. On a public holiday there is no rush."
+    return say(
+        "household-published-rush",
+        factor=str(METROPOLITAN_RUSH[0].factor),
+        hours=hours,
+        largest=str(VERY_LARGE_CITY_RUSH[0].factor),
+        by_day=str(by_day.factor),
     )
 
 
@@ -88,7 +83,8 @@ def _save(view: View, kept: StoredDocument[Household], form: Form, suggested: Ha
             raw["habits"]["rush_hours"] = []
         before = on_record(_ASKED, suggested, form.setting)
         if any(typed[name] != value for name, value in before.items()):
-            message = f"you changed the hours below; they count only with the answer '{_WAYS['own']}'"
+            own = say("household-way-own")
+            message = f"you changed the hours below; they count only with the answer '{own}'"
     found = [Finding("", "habits.rush_hours", "", message)] if message else []
     if check_and_save(view, "rush", kept.revision, raw, found):
         let_go(_MORE)

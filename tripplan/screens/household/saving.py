@@ -6,12 +6,14 @@ from tripplan.documents.family.household import Household
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.toml_text import write_toml
+from tripplan.language.sentences import say
 from tripplan.records.kinds import ONLY
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import save
 from tripplan.screens.widgets.locations.where_form import where_labels
 from tripplan.screens.widgets.notices import tell
+from tripplan.screens.widgets.one_open import close_part
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 
@@ -31,11 +33,15 @@ def raw_household(household: Household) -> Raw:
 
 
 def check_and_save(
-    view: View, spot: str, expected: int, raw: Raw, found: Sequence[Finding] = (), said: str = "Saved."
+    view: View, spot: str, expected: int, raw: Raw, found: Sequence[Finding] = (), said: str = ""
 ) -> bool:
     """Check a household as its file is checked, and save it; the arguments are those of `forms.form.save`."""
+    said = said or say("household-saved")
     read = read_household(write_toml(raw), "", view.today)
-    return save(view, spot, read, raw, Household, expected, said, found, CALLED, can_be_taken_back=False)
+    saved = save(view, spot, read, raw, Household, expected, said, found, CALLED, can_be_taken_back=False)
+    if saved:
+        close_part(view, PAGE)
+    return saved
 
 
 def undo_household(view: View, kept: StoredDocument[Household]) -> None:
@@ -45,4 +51,4 @@ def undo_household(view: View, kept: StoredDocument[Household]) -> None:
             before = change.undo(Household, ONLY, kept.revision)
             if before is None:
                 raise UnknownName("change to undo in", "household")
-        tell(PAGE, "The last change is taken back.")
+        tell(PAGE, say("household-undone"))

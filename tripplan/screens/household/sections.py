@@ -9,6 +9,7 @@ from tripplan.documents.family.food import Food
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import say
 from tripplan.planning.travel.rests import (
     ADVISED_REST_MINUTES,
     ADVISED_STRETCH_MINUTES,
@@ -22,7 +23,7 @@ from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.locations.where_form import where_inputs, where_on_record, where_values
 from tripplan.screens.widgets.locations.where_lookup import where_lookup
-from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.view import View
 
 
@@ -32,73 +33,84 @@ class Section:
 
     Attributes:
         name: names the form.
-        title: its heading.
-        lead: a sentence above the fields.
+        called: what its button says it saves; a code.
         asked: in order; whatever the household's form asks for there.
+        lead: a sentence above the fields; a code, empty for none.
+        front: the fields that are seen at once; all where none is named.
     """
 
     name: str
-    title: str
-    lead: str
+    called: str
     asked: tuple[Question, ...]
+    lead: str = ""
+    front: tuple[str, ...] = ()
 
 
-FOOD = Section(
-    "food", "Food", "What eating costs on an outing, for each person.", questions(Food, under="food")
-)
+FOOD = Section("food", "household-the-food", questions(Food, under="food"), "household-lead-food")
 HABITS = Section(
     "habits",
-    "How you travel",
-    f"Rests, lunch and the earliest start that suits your family. After {ADVISED_STRETCH_MINUTES} minutes of "
-    f"driving a rest of at least {ADVISED_REST_MINUTES} minutes is advised (The Highway Code, Great "
-    "Britain, rule 91), and the plan never drives longer without one. With a child under two it rests "
-    f"after {SMALL_CHILD_STRETCH_MINUTES} minutes at the latest; small children often need one sooner.",
+    "household-the-habits",
     questions(Habits, under="habits", plain=True),
+    "household-lead-habits",
+    (
+        "habits.earliest_departure",
+        "habits.home_by",
+        "habits.drive_at_most_minutes",
+        "habits.rest_minutes",
+        "habits.lunch",
+        "habits.usual_delay_minutes",
+    ),
 )
 WORTH = Section(
     "worth",
-    "What matters to you",
-    "With these, days are weighed against money: what would you gladly pay to be spared each of them? "
-    "They change the order of the days, never the cost.",
+    "household-the-worth",
     questions(Worth, under="worth"),
+    "household-lead-worth",
+    ("worth.lost_nap_hour", "worth.full_house", "worth.hour_in_car", "worth.hour_early_departure"),
 )
 _HOME = ("name", "currency", "units", "language", "invented")
 RESERVE = Section(
     "reserve",
-    "Reserve and treats",
-    "What nobody thought of, and souvenirs you plan for.",
+    "household-the-reserve",
     questions(Household, leaving_out=(*_HOME, "usual_weather"), plain=True),
 )
 WEATHER = Section(
     "usual_weather",
-    "The weather around home",
-    "Weather stations tell it in the United States, the Netherlands and around Dublin. Elsewhere what you "
-    "type here counts for places within 80 km (50 mi) of home.",
+    "household-the-weather",
     questions(Household, "usual_weather"),
+    "household-lead-weather",
 )
 SECTIONS = (FOOD, HABITS, WORTH, RESERVE, WEATHER)
+_CAR = questions(Car, under="car")
+_CAR_FRONT = tuple(f"car.{name}" for name in ("name", "seats", "fuel", "consumption", "rate", "fuel_price"))
+_REST = {
+    "stretch": ADVISED_STRETCH_MINUTES,
+    "rest": ADVISED_REST_MINUTES,
+    "small": SMALL_CHILD_STRETCH_MINUTES,
+}
 RATES = (Fuel.RATE_PER_MILE, Fuel.RATE_PER_KM)
 
 
 def section_form(view: View, kept: StoredDocument[Household], section: Section) -> None:
     """A section of plain fields, saved together."""
-    part = fold(section.title, f"open_{section.name}")
-    if part is None:
-        return
-    with part:
-        st.caption(section.lead)
-        form = form_for(section.name, section.asked, kept.value, Setting(country=kept.value.home.country))
-        with form_box(form.fields):
-            form.draw()
-            st.caption("A field left empty goes back to the usual figure.")
-            save_button(
-                form.fields,
-                "Save",
-                key=f"save_{section.name}",
-                on_click=_save_section,
-                args=(view, kept, form),
-            )
-        show_notice(section.name)
+    if section.lead:
+        st.caption(plain(say(section.lead, **_REST)))
+    form = form_for(section.name, section.asked, kept.value, Setting(country=kept.value.home.country))
+    with form_box(form.fields, border=False):
+        form.draw(*section.front)
+        behind = tuple(one.name for one in section.asked if section.front and one.name not in section.front)
+        more = fold(say("household-more"), f"open_more_{section.name}") if behind else None
+        if more is not None:
+            with more:
+                form.draw(*behind)
+        st.caption(say("household-usual-figure"))
+        save_button(
+            form.fields,
+            say("household-save", what=say(section.called)),
+            key=f"save_{section.name}",
+            on_click=_save_section,
+            args=(view, kept, form),
+        )
 
 
 def _save_section(view: View, kept: StoredDocument[Household], form: Form) -> None:
@@ -109,19 +121,20 @@ def _save_section(view: View, kept: StoredDocument[Household], form: Form) -> No
 def home_form(view: View, kept: StoredDocument[Household]) -> None:
     """Name, home, currency, units and language."""
     household = kept.value
-    part = fold("Name, home and money", "open_home")
-    if part is None:
-        return
-    with part:
-        asked = questions(Household, *_HOME)
-        form = form_for("home", asked, household, also=where_on_record(household.home))
-        with form_box(form.fields):
-            form.draw("name")
-            where_inputs(form.fields, with_address=True, with_metropolitan=True)
-            form.draw("currency", "units", "language", "invented")
-            save_button(form.fields, "Save", key="save_home", on_click=_save_home, args=(view, kept, form))
-        show_notice("home")
-        where_lookup(view, form.fields)
+    asked = questions(Household, *_HOME)
+    form = form_for("home", asked, household, also=where_on_record(household.home))
+    with form_box(form.fields, border=False):
+        form.draw("name")
+        where_inputs(form.fields, with_address=True, with_metropolitan=True)
+        form.draw("currency", "units", "language", "invented")
+        save_button(
+            form.fields,
+            say("household-save", what=say("household-the-home")),
+            key="save_home",
+            on_click=_save_home,
+            args=(view, kept, form),
+        )
+    where_lookup(view, form.fields)
 
 
 def _save_home(view: View, kept: StoredDocument[Household], form: Form) -> None:
@@ -133,24 +146,29 @@ def _save_home(view: View, kept: StoredDocument[Household], form: Form) -> None:
 def car_form(view: View, kept: StoredDocument[Household]) -> None:
     """The car and what driving it costs; no car at all where the box is not ticked."""
     household = kept.value
-    part = fold("Car", "open_car")
-    if part is None:
-        return
-    with part:
-        has = household.car is not None
-        form = form_for(
-            "car",
-            questions(Car, under="car"),
-            household,
-            Setting(country=household.home.country),
-            also={"has": has},
+    has = household.car is not None
+    form = form_for(
+        "car",
+        _CAR,
+        household,
+        Setting(country=household.home.country),
+        also={"has": has},
+    )
+    with form_box(form.fields, border=False):
+        st.checkbox(say("household-go-by-car"), key=form.fields.key("has"))
+        form.draw(*_CAR_FRONT)
+        more = fold(say("household-more"), "open_more_car")
+        if more is not None:
+            with more:
+                form.draw(*(one.name for one in _CAR if one.name not in _CAR_FRONT))
+        st.caption(say("household-usual-figure"))
+        save_button(
+            form.fields,
+            say("household-save", what=say("household-the-car")),
+            key="save_car",
+            on_click=_save_car,
+            args=(view, kept, form),
         )
-        with form_box(form.fields):
-            st.checkbox("We go by car", key=form.fields.key("has"))
-            form.draw()
-            st.caption("A field left empty goes back to the usual figure.")
-            save_button(form.fields, "Save", key="save_car", on_click=_save_car, args=(view, kept, form))
-        show_notice("car")
 
 
 def _save_car(view: View, kept: StoredDocument[Household], form: Form) -> None:

@@ -8,14 +8,13 @@ from tripplan.documents.where import Where
 from tripplan.errors import Finding
 from tripplan.files.locations.gazetteer import NotFound, locate
 from tripplan.files.locations.where_text import read_where
+from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
-from tripplan.screens.household.saving import CALLED, check_and_save, raw_household
-from tripplan.screens.look.folds import fold
-from tripplan.screens.widgets.notices import show_notice
+from tripplan.screens.household.saving import check_and_save, raw_household
 from tripplan.screens.widgets.view import View
 
 _UNDER = "habits.stops"
@@ -30,33 +29,31 @@ _BY_PLACE = ("pick_up.extra_km", "pick_up.extra_minutes")
 def stops_form(view: View, kept: StoredDocument[Household]) -> None:
     """Fuel stops, a pick-up on the way there, and one stop on the way back."""
     stops = kept.value.habits.stops
-    part = fold("Stops on the way", "open_stops")
-    if part is None:
-        return
-    with part:
-        st.caption(
-            "They are planned beside the rests, and a stop that is as long as a rest counts as one. Belts "
-            "and child seats follow the law where you drive, also for those who are picked up."
+    st.caption(say("household-lead-stops"))
+    asked = (*_FUEL, *_PICK_UP, *_WAY_BACK)
+    setting = Setting(units=kept.value.units)
+    form = form_for("stops", asked, stops, setting, also={_WHERE: _place(stops)})
+    with form_box(form.fields, border=False):
+        st.markdown(f"**{say('household-fuel')}**")
+        form.draw(*(one.name for one in _FUEL))
+        st.markdown(f"**{say('household-comes-along')}**")
+        form.draw("pick_up.name")
+        st.text_input(
+            say("household-picked-up-where"),
+            key=form.fields.key(_WHERE),
+            help=say("household-picked-up-help"),
         )
-        asked = (*_FUEL, *_PICK_UP, *_WAY_BACK)
-        setting = Setting(units=kept.value.units)
-        form = form_for("stops", asked, stops, setting, also={_WHERE: _place(stops)})
-        with form_box(form.fields):
-            st.markdown("**Fuel**")
-            form.draw(*(one.name for one in _FUEL))
-            st.markdown("**Somebody who comes along**")
-            form.draw("pick_up.name")
-            st.text_input(
-                CALLED[f"{_UNDER}.{_WHERE}"],
-                key=form.fields.key(_WHERE),
-                help="Town and state, ZIP code, coordinates or a map's link; the detour is then estimated.",
-            )
-            form.draw(*(one.name for one in _PICK_UP[1:]))
-            st.markdown("**On the way back**")
-            form.draw(*(one.name for one in _WAY_BACK))
-            st.caption("A field left empty goes back to the usual figure.")
-            save_button(form.fields, "Save", key="save_stops", on_click=_save, args=(view, kept, form))
-        show_notice("stops")
+        form.draw(*(one.name for one in _PICK_UP[1:]))
+        st.markdown(f"**{say('household-way-back')}**")
+        form.draw(*(one.name for one in _WAY_BACK))
+        st.caption(say("household-usual-figure"))
+        save_button(
+            form.fields,
+            say("household-save", what=say("household-the-stops")),
+            key="save_stops",
+            on_click=_save,
+            args=(view, kept, form),
+        )
 
 
 def _place(stops: Stops) -> str:

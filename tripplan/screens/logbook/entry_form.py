@@ -38,7 +38,7 @@ from tripplan.screens.widgets.choices import place_named, place_names
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, refill
 from tripplan.screens.widgets.lasting import let_go, let_last
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.view import View
 
 PAGE = "logbook"
@@ -149,7 +149,6 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
         draw(fields, in_order(listed, names), setting, examples)
 
     st.title(_title(shown, kept, unnamed=unnamed), anchor=False)
-    show_notice(fields.form)
     if said is not None and kept is None:
         st.button(
             "It went as planned: fill that in",

@@ -69,13 +69,13 @@ class Chip:
 
 
 def chips(all_of_them: Iterable[Chip]) -> str:
-    """Facts side by side, each with its drawing."""
-    made = (
+    """Facts side by side, each with its drawing; nothing where there are none."""
+    made = [
         f'<span class="tp-chip">{drawn(one.drawing)}{text(one.said)}</span>'
         for one in all_of_them
         if one.said
-    )
-    return f'<div class="tp-chips">{" ".join(made)}</div>'
+    ]
+    return f'<div class="tp-chips">{" ".join(made)}</div>' if made else ""
 
 
 def facts(all_of_them: Iterable[Chip]) -> str:

@@ -30,6 +30,7 @@ LINES = {
     "L12 17l2.5 2.5'/>",
     "rain": "<path d='M8 14a3.5 3.5 0 0 1 .5-7 5 5 0 0 1 9.5 1.5 3 3 0 0 1 0 5.5z"
     "M8 17l-1 3M12.5 17l-1 3M17 17l-1 3'/>",
+    "needs": "<path d='M5 8h14l-1 12H6zM9 8a3 3 0 0 1 6 0'/>",
     "clock": "<circle cx='12' cy='12' r='8.5'/><path d='M12 7v5.5l3.5 2'/>",
     "book": "<path d='M3 9V6h18v3a3 3 0 0 0 0 6v3H3v-3a3 3 0 0 0 0-6zM14 6.5v2M14 11v2M14 15.5v2'/>",
     # Kinds of place.
