@@ -81,8 +81,7 @@ class AppSession:
     def _take(self, delta: Delta) -> None:
         element = delta.new_element
         kind = element.WhichOneof("type")
-        if kind is None:  # a container, which can perhaps be opened
-            self._note(delta.add_block.id)
+        if kind is None:  # a container
             return
         if kind == "exception":
             self.exceptions.append(f"{element.exception.type}: {element.exception.message}")
