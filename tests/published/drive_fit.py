@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy.optimize import linprog
 from scipy.sparse import block_array, coo_array, csr_array, eye_array
 
@@ -25,6 +26,7 @@ from tests.published.drive_tables import (
     europe_timed,
     lower_saxony,
     tarrant,
+    together,
     united_states_classes,
 )
 from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, Curve
@@ -34,7 +36,11 @@ CLASSES_KM = (0, 5, 10, 20, 40, 60, 80, 160, 250, 400, 800, 5000)
 MOST_PAIRS = 2500
 """Of a larger table every so many-th pair is fitted, so that a fit takes seconds [-]."""
 ENOUGH = 20
-"""From so many pairs in a class on a table counts in full there [-]."""
+"""From so many ends of pairs in a class on a table counts in full there [-]."""
+TAIL = 0.04
+"""The share of pairs that each outer curve leaves outside [-]."""
+FOLDS = 3
+"""In so many parts a table's ends are left out in turn to see how far off a likely curve is [-]."""
 STIFFNESS = 0.001
 """What a bend of a curve costs beside a misfit [-]; it rules only where there are hardly any pairs."""
 APART = 0.01
@@ -48,19 +54,20 @@ class Fit:
     """How the curves of one set of roads are made.
 
     Attributes:
-        tables: readers of the tables.
-        tail: the share of pairs that each outer curve leaves outside [-].
+        tables: readers of its own tables.
+        beyond: readers of tables that count only in distance classes where its own have not enough pairs.
     """
 
     tables: tuple[Callable[[Path], Pairs], ...]
-    tail: float = 0.04
+    beyond: tuple[Callable[[Path], Pairs], ...] = ()
 
 
 FITS: Mapping[str, Fit] = {
-    "Belgium": Fit((belgium,), 0.01),
-    "Great Britain": Fit((britain,), 0.05),
-    "Europe": Fit((belgium, lower_saxony, europe_timed), 0.03),
-    "the United States": Fit((tarrant, united_states_classes, capitols)),
+    "Belgium": Fit((belgium,)),
+    "Great Britain": Fit((britain,)),
+    "Europe": Fit((belgium, lower_saxony, europe_timed)),
+    "metropolitan areas of the United States": Fit((tarrant,), (united_states_classes, capitols)),
+    "the United States": Fit((united_states_classes, capitols)),
 }
 
 
@@ -69,28 +76,43 @@ def _thinned(pairs: Pairs) -> Pairs:
     return pairs.part(np.arange(len(pairs.straight)) % step == 0)
 
 
-def balanced(tables: Sequence[Pairs]) -> Sequence[Pairs]:
-    """The same tables, each of the same weight in every distance class, and every class as well.
+_CLASS_COUNT = len(CLASSES_KM) + 1
 
-    A table of fewer than `ENOUGH` pairs in a class counts for less there.
+
+def _share_of_classes(pairs: Pairs) -> Floats:
+    """How much a table counts in each distance class, by its different ends there [0-1]."""
+    of = np.digitize(pairs.straight, CLASSES_KM)
+    ends = [len(np.unique(pairs.ends[of == n])) for n in range(_CLASS_COUNT)]
+    return np.minimum(1, np.array(ends) / ENOUGH)
+
+
+def balanced(tables: Sequence[Pairs], beyond: Sequence[Pairs] = ()) -> Pairs:
+    """Some tables as one, each of the same weight in every distance class, and every class as well.
+
+    A table of fewer than `ENOUGH` ends in a class counts for less there.
+
+    Args:
+        tables: those that come first.
+        beyond: those that fill up the classes where these do not count in full.
     """
-    count = len(CLASSES_KM) + 1
-    classes = [np.digitize(pairs.straight, CLASSES_KM) for pairs in tables]
-    sums = [np.bincount(of, pairs.weight, count) for of, pairs in zip(classes, tables, strict=True)]
-    shares = [np.minimum(1, in_class / ENOUGH) for in_class in sums]
+    own, more = ([_share_of_classes(pairs) for pairs in part] for part in (tables, beyond))
+    room = 1 - np.minimum(1, np.sum(own, axis=0))
+    shares = [*own, *(share * room for share in more)]
     of_class = np.maximum(np.sum(shares, axis=0), 1)
-    return [
-        replace(pairs, weight=pairs.weight * (share / np.maximum(in_class, 1e-9) / of_class)[of])
-        for pairs, of, in_class, share in zip(tables, classes, sums, shares, strict=True)
-    ]
+    weighed = []
+    for pairs, share in zip((*tables, *beyond), shares, strict=True):
+        of = np.digitize(pairs.straight, CLASSES_KM)
+        in_class = np.bincount(of, pairs.weight, _CLASS_COUNT)
+        weight = pairs.weight * (share / np.maximum(in_class, 1e-9) / of_class)[of]
+        weighed.append(replace(pairs, weight=weight))
+    every = together(weighed)
+    return every.part(every.weight > 0)
 
 
 def _covered(straight: Floats) -> slice:
-    """The knots that some pairs lie at or between."""
+    """The knots up to the first that no pair lies beyond."""
     knots = np.array(KNOTS_KM)
-    first = np.searchsorted(knots, straight.min(), side="right") - 1
-    last = np.searchsorted(knots, straight.max())
-    return slice(max(int(first), 0), min(int(last), len(knots) - 1) + 1)
+    return slice(0, min(int(np.searchsorted(knots, straight.max())), len(knots) - 1) + 1)
 
 
 def _hats(straight: Floats, knots: Floats) -> csr_array:
@@ -120,11 +142,13 @@ def quantile_curve(
     slopes: tuple[float, float],
     between: tuple[Floats | None, Floats | None] = (None, None),
 ) -> Floats:
-    """The logarithms of a curve at its knots; nearer and further than the pairs it stays as it is there.
+    """The logarithms of a curve at its knots.
+
+    Nearer than its pairs it goes on as straight as it can, further it stays as it is there.
 
     Args:
         straight: straight line of each pair [km].
-        value: what is fitted, above 0.
+        value: logarithm of what is fitted.
         weight: of each pair.
         quantile: share of the pairs below the curve [0-1].
         slopes: the least and the greatest slope, as a power of the distance.
@@ -161,7 +185,7 @@ def quantile_curve(
         A_ub=within,
         b_ub=np.concatenate([np.full(count - 1, greatest), np.full(count - 1, -least)]),
         A_eq=equal,
-        b_eq=np.concatenate([np.log(value), np.zeros(bends)]),
+        b_eq=np.concatenate([value, np.zeros(bends)]),
         bounds=bounds,
         method="highs",
     )
@@ -171,12 +195,33 @@ def quantile_curve(
     return np.pad(np.asarray(found.x[:count], dtype=np.float64), around, mode="edge")
 
 
-def _band(straight: Floats, value: Floats, weight: Floats, tail: float, slopes: tuple[float, float]) -> Band:
-    likely = quantile_curve(straight, value, weight, 0.5, slopes)
+def _band(pairs: Pairs, figure: str, slopes: tuple[float, float]) -> Band:
+    """The likely curve, and the outer ones by how far off it is from pairs that it was not fitted to.
+
+    So an outer curve also admits what differs between one town and the next (R. F. Barber and others,
+    Predictive inference with the jackknife+, Annals of Statistics 49, 2021).
+    """
+    value = np.log(getattr(pairs, figure))
+
+    def likely_curve(mask: NDArray[np.bool_]) -> Floats:
+        part = pairs.part(mask)
+        return quantile_curve(part.straight, value[mask], part.weight, 0.5, slopes)
+
+    every = np.ones(len(value), dtype=bool)
+    likely = likely_curve(every)
+    at, weight, off = [], [], []
+    for fold in range(FOLDS):
+        left_out = (pairs.ends % FOLDS == fold).any(axis=1)
+        curve = likely_curve(~left_out)
+        hats = _hats(pairs.straight[left_out], np.log(KNOTS_KM))
+        at.append(pairs.straight[left_out])
+        weight.append(pairs.weight[left_out])
+        off.append(value[left_out] + hats @ (likely - curve))
     # The outer curves rise with distance in sum, too, but may be as uneven as the roads are.
+    drawn = (np.concatenate(at), np.concatenate(off), np.concatenate(weight))
     outer = (-0.95, 0.5)
-    low = quantile_curve(straight, value, weight, tail, outer, (None, likely - APART))
-    high = quantile_curve(straight, value, weight, 1 - tail, outer, (likely + APART, None))
+    low = quantile_curve(*drawn, TAIL, outer, (None, likely - APART))
+    high = quantile_curve(*drawn, 1 - TAIL, outer, (likely + APART, None))
     return Band(*(Curve(tuple(float(v) for v in np.exp(logs))) for logs in (low, likely, high)))
 
 
@@ -189,18 +234,19 @@ def fitted(name: str, folder: Path, without: Sequence[Callable[[Path], Pairs]] =
         without: tables that are left out altogether.
     """
     fit = FITS[name]
-    tables = [_thinned(read(folder).fitted) for read in fit.tables if read not in without]
 
     def of(figure: str, least: float, slopes: tuple[float, float]) -> Band:
-        known = [pairs.part(~np.isnan(getattr(pairs, figure))) for pairs in tables]
-        chosen = balanced([pairs for pairs in known if len(pairs.straight)])
-        return _band(
-            np.concatenate([pairs.straight for pairs in chosen]),
-            np.maximum(np.concatenate([getattr(pairs, figure) for pairs in chosen]), least),
-            np.concatenate([pairs.weight for pairs in chosen]),
-            fit.tail,
-            slopes,
-        )
+        def known(readers: Sequence[Callable[[Path], Pairs]]) -> list[Pairs]:
+            tables = (_thinned(read(folder).fitted) for read in readers if read not in without)
+            parts = (pairs.part(~np.isnan(getattr(pairs, figure))) for pairs in tables)
+            return [
+                replace(pairs, **{figure: np.maximum(getattr(pairs, figure), least)})
+                for pairs in parts
+                if len(pairs.straight)
+            ]
+
+        own = known(fit.tables)
+        return _band(balanced(own, known(fit.beyond)) if own else balanced(known(fit.beyond)), figure, slopes)
 
     return of("detour", DETOUR_AT_LEAST, (-0.95, 0.5)), of("pace", 0.01, (-0.95, -0.005))
 
@@ -216,6 +262,7 @@ class Errors:
         below, above: pairs below and above the range.
         width: of the range, as a share of the likely figure; median.
         needed: how wide the middle 90 % of the truth is, as a share of the likely figure.
+        bias_error, needed_error: standard errors of these, by leaving out a tenth of the origins in turn.
     """
 
     n: int
@@ -226,11 +273,16 @@ class Errors:
     above: float
     width: float
     needed: float
+    bias_error: float
+    needed_error: float
 
     @property
     def inside(self) -> float:
         """Pairs in the range."""
         return 1 - self.below - self.above
+
+
+_TENTHS = 10
 
 
 def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
@@ -249,17 +301,27 @@ def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
         np.array([getattr(span, end) for span in spans]) + detour for end in ("low", "likely", "high")
     )
     ratio = truth / likely
-    points = np.quantile(ratio, (0.05, 0.95))
     off = np.abs(ratio - 1)
+
+    def bias_and_needed(of: Floats) -> Floats:
+        low, high = np.quantile(of, (0.05, 0.95))
+        return np.array([np.median(1 / of) - 1, high - low])
+
+    tenth = np.unique(known.ends[:, 0], return_inverse=True)[1] % _TENTHS
+    without = [bias_and_needed(ratio[tenth != n]) for n in range(_TENTHS) if (tenth != n).any()]
+    bias, needed = bias_and_needed(ratio)
+    bias_error, needed_error = np.sqrt((_TENTHS - 1) * np.var(without, axis=0))
     return Errors(
         n=len(ratio),
         median=float(np.median(off)),
         p90=float(np.quantile(off, 0.9)),
-        bias=float(np.median(1 / ratio)) - 1,
+        bias=float(bias),
         below=float(np.mean(truth < low)),
         above=float(np.mean(truth > high)),
         width=float(np.median((high - low) / likely)),
-        needed=float(points[1] - points[0]),
+        needed=float(needed),
+        bias_error=float(bias_error),
+        needed_error=float(needed_error),
     )
 
 

@@ -50,6 +50,7 @@ class Pairs:
         pace: driving time for each kilometre of it, or nan where it is not known [min/km].
         weight: how much the pair counts beside others of its distance class in its table [-].
         held_out: whether it is kept out of the fit.
+        ends: numbers of its two ends, a row a pair; the same end has the same number.
     """
 
     straight: Floats
@@ -57,6 +58,7 @@ class Pairs:
     pace: Floats
     weight: Floats
     held_out: NDArray[np.bool_]
+    ends: NDArray[np.int64]
 
     def part(self, mask: NDArray[np.bool_]) -> "Pairs":
         """The pairs where the mask is true."""
@@ -92,6 +94,12 @@ def _column(values: Iterable[float]) -> Floats:
     return np.array(list(values), dtype=np.float64)
 
 
+def _ends(begins: Iterable[str], ends: Iterable[str]) -> NDArray[np.int64]:
+    """Two columns of names as numbers."""
+    names = np.array(list(zip(begins, ends, strict=True)))
+    return np.unique(names, return_inverse=True)[1].reshape(-1, 2)
+
+
 def _numbers(rows: Sequence[dict[str, str]], name: str) -> Floats:
     return _column(float(row[name]) for row in rows)
 
@@ -107,6 +115,7 @@ def belgium(folder: Path) -> Pairs:
         _numbers(rows, "fastest_time_min") / straight,
         np.ones(len(rows)),
         np.array([row["from"] in held or row["to"] in held for row in rows]),
+        _ends((row["from"] for row in rows), (row["to"] for row in rows)),
     )
 
 
@@ -126,6 +135,7 @@ def europe(folder: Path, without: frozenset[str] = frozenset()) -> Pairs:
         np.full(len(rows), np.nan),
         np.ones(len(rows)),
         np.array([row["from"] in held or row["to"] in held for row in rows]),
+        _ends((row["from"] for row in rows), (row["to"] for row in rows)),
     )
 
 
@@ -139,7 +149,7 @@ def europe_timed(folder: Path) -> Pairs:
     places = norm.ppf((np.arange(5) + 0.5) / 5)
     pace = 60 * (1 + cities.detour) / np.interp(cities.straight, classes.straight, speeds)
     spread = np.exp(_road_speed_spread(belgium(folder)) * places)
-    timed = Pairs(*(np.repeat(getattr(cities, field.name), 5) for field in fields(Pairs)))
+    timed = Pairs(*(np.repeat(getattr(cities, field.name), 5, axis=0) for field in fields(Pairs)))
     return replace(timed, pace=np.outer(pace, spread).ravel(), weight=timed.weight / 5)
 
 
@@ -161,6 +171,7 @@ def _from_origins(path: Path) -> Pairs:
         _numbers(rows, "minutes")[far] / straight[far],
         np.ones(int(far.sum())),
         np.array([name in held for name in names])[far],
+        _ends(names, (f"{row['to_lat']} {row['to_lon']}" for row in rows))[far],
     )
 
 
@@ -182,26 +193,75 @@ def capitols(folder: Path) -> Pairs:
 SERVICES = ("commercial_a", "commercial_b", "commercial_c")
 
 
-def united_states_classes(folder: Path, per_class: int = 40) -> Pairs:
+def united_states_classes(folder: Path) -> Pairs:
     """Stand-ins for 7 500 drives of which distance classes are published; every second class is held out.
 
     In each class detours, and the paces of each of three commercial services, spread log-normally to either
     side of the median as their 10 % and 90 % points say.
     """
     rows = rows_of(folder / "drive" / "us_drive_bins.csv")
-    places = norm.ppf((np.arange(per_class) + 0.5) / per_class)
+    begins, ends = (KM_PER_MILE * _numbers(rows, f"straight_miles_{end}") for end in ("from", "to"))
+    detours = np.column_stack([_numbers(rows, f"circuity_p{point}") - 1 for point in (10, 50, 90)])
+    held_out = np.arange(len(rows)) % 2 == 1
     found = []
-    for number, row in enumerate(rows):
-        middle = KM_PER_MILE * (float(row["straight_miles_from"]) + float(row["straight_miles_to"])) / 2
-        detour = _spread([float(row[f"circuity_p{point}"]) - 1 for point in (10, 50, 90)], places)
-        for service in SERVICES:
-            minutes = (float(row[f"min_per_straight_mile_{service}_p{point}"]) for point in (10, 50, 90))
-            pace = _spread([value / KM_PER_MILE for value in minutes], places)
-            found.append(_stand_ins(middle, detour, pace, number % 2 == 1))
+    for service in SERVICES:
+        columns = (_numbers(rows, f"min_per_straight_mile_{service}_p{point}") for point in (10, 50, 90))
+        paces = np.column_stack(list(columns)) / KM_PER_MILE
+        found.append(_stand_ins(begins, ends, detours, paces, held_out, np.ones(len(rows)), per_class=40))
     return together(found)
 
 
-def _spread(points: Sequence[float], places: Floats) -> Floats:
+def _stand_ins(
+    begins: Floats,
+    ends: Floats,
+    detours: Floats,
+    paces: Floats,
+    held_out: NDArray[np.bool_],
+    weights: Floats,
+    *,
+    per_class: int,
+) -> Pairs:
+    """Pairs as they may be in distance classes of which only three points are known.
+
+    They lie all over the class, where the figures run as from its middle to those of the classes beside it.
+
+    Args:
+        begins: where each class does [km].
+        ends: where each class does [km].
+        detours: 10 %, 50 % and 90 % point, a row a class [-].
+        paces: likewise [min/km].
+        held_out: whether the class is.
+        weights: of a pair of each class.
+        per_class: so many pairs a class.
+    """
+    middles = np.sqrt(begins * ends)
+    places = norm.ppf((np.arange(per_class) + 0.5) / per_class)
+    # Steps by the golden ratio, so that small and large figures are alike spread over the class.
+    along = (np.arange(per_class) * (math.sqrt(5) - 1) / 2) % 1
+    straight = begins[:, None] * (ends / begins)[:, None] ** along
+    off_middle = np.log(straight / middles[:, None])
+
+    def figures(points: Floats) -> Floats:
+        slopes = np.gradient(np.log(points[:, 1]), np.log(middles))
+        spread = np.array([_spread(of_class, places) for of_class in points])
+        return np.asarray(spread * np.exp(slopes[:, None] * off_middle)).ravel()
+
+    return Pairs(
+        straight.ravel(),
+        figures(detours),
+        figures(paces),
+        weights.repeat(per_class),
+        held_out.repeat(per_class),
+        _alone(straight.size),
+    )
+
+
+def _alone(count: int) -> NDArray[np.int64]:
+    """The ends of pairs that have none in common."""
+    return np.arange(count).repeat(2).reshape(-1, 2)
+
+
+def _spread(points: Floats, places: Floats) -> Floats:
     """Values whose logarithms lie at some places of a normal distribution, each side with its own width.
 
     Args:
@@ -211,16 +271,6 @@ def _spread(points: Sequence[float], places: Floats) -> Floats:
     p10, p50, p90 = points
     below, above = math.log(p50 / p10) / TENTH, math.log(p90 / p50) / TENTH
     return np.asarray(p50 * np.exp(places * np.where(places < 0, below, above)), dtype=np.float64)
-
-
-def _stand_ins(straight: float, detour: Floats, pace: Floats, held_out: bool, weight: float = 1) -> Pairs:
-    return Pairs(
-        np.full(len(detour), straight),
-        detour,
-        pace,
-        np.full(len(detour), weight),
-        np.full(len(detour), held_out),
-    )
 
 
 def britain_classes(folder: Path) -> Pairs:
@@ -233,35 +283,35 @@ def britain_classes(folder: Path) -> Pairs:
         60 * ratio / _numbers(rows, "road_speed_kmh"),
         np.sqrt(_numbers(rows, "n")),
         np.arange(len(rows)) % 3 == 2,
+        _alone(len(rows)),
     )
 
 
-def britain(folder: Path, per_class: int = 20) -> Pairs:
+def britain(folder: Path) -> Pairs:
     """Stand-ins for the British routes, of which only classes are published.
 
     Detours spread log-normally to either side of the class median as its 10 % and 90 % points say; paces
-    spread as the detour does and, apart from that, as road speeds do in Belgium.
+    spread as the detour does and, apart from that, as road speeds do in Belgium. The nearest class is taken
+    to begin at a quarter of its end.
     """
     rows, classes = rows_of(folder / "gb_route_bins.csv"), britain_classes(folder)
-    places = norm.ppf((np.arange(per_class) + 0.5) / per_class)
-    on_the_road = _road_speed_spread(belgium(folder))
-    found = []
-    for number, row in enumerate(rows):
-        median, p10, p90 = float(classes.detour[number]), float(row["p10"]) - 1, float(row["p90"]) - 1
-        shorter, longer = (
-            math.hypot(on_the_road, math.log((1 + far) / (1 + near)) / TENTH)
-            for near, far in ((p10, median), (median, p90))
-        )
-        found.append(
-            _stand_ins(
-                float(classes.straight[number]),
-                _spread([p10, median, p90], places),
-                classes.pace[number] * np.exp(places * np.where(places < 0, shorter, longer)),
-                bool(classes.held_out[number]),
-                float(classes.weight[number]),
-            )
-        )
-    return together(found)
+    ends = _numbers(rows, "to")
+    begins = np.maximum(_numbers(rows, "straight_km_from"), ends[0] / 4)
+    p10, p90 = (_numbers(rows, f"p{point}") - 1 for point in (10, 90))
+    on_the_road = _road_speed_spread(belgium(folder)) * TENTH
+    shorter, longer = (
+        np.hypot(on_the_road, np.log((1 + far) / (1 + near)))
+        for near, far in ((p10, classes.detour), (classes.detour, p90))
+    )
+    return _stand_ins(
+        begins,
+        ends,
+        np.column_stack([p10, classes.detour, p90]),
+        classes.pace[:, None] * np.exp(np.column_stack([-shorter, np.zeros(len(rows)), longer])),
+        classes.held_out,
+        classes.weight,
+        per_class=20,
+    )
 
 
 def _road_speed_spread(pairs: Pairs) -> float:

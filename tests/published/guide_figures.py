@@ -4,7 +4,7 @@ import re
 import textwrap
 from pathlib import Path
 
-from tripplan.planning.travel.estimate_tables import UNITED_STATES
+from tripplan.planning.travel.estimate_tables import METROPOLITAN_AREAS, UNITED_STATES
 
 HERE = Path(__file__).resolve().parent
 GUIDE = HERE.parents[1] / "tripplan" / "guide" / "figures.md"
@@ -31,14 +31,17 @@ def _paragraph(text: str) -> str:
 def _distance_and_time() -> str:
     closer = [(100 * (error.km or 0), 100 * (error.minutes or 0)) for error in UNITED_STATES.errors]
     short, middle, far = (f"{km:.0f} % and {minutes:.0f} %" for km, minutes in closer)
+    in_cities, around_them = (100 * (error.minutes or 0) for error in METROPOLITAN_AREAS.errors[:2])
     return _paragraph(
         "**Distance and time** are estimated from the straight line, with curves fitted to open tables of "
         "drives in the United States, in Belgium, Great Britain and southern Lower Saxony, and between "
         "European cities. Of drives in the United States that were kept out of the fit, half were "
         f"closer than {short} (distance and time) below 20 km (12 mi) of straight line, {middle} below "
-        f"160 km (100 mi), and {far} further."
-        " Where you set up real roads these count instead: the time is for empty roads, "
-        "and its range admits up to 30 % more for traffic. What you type in from having driven it wins."
+        f"160 km (100 mi), and {far} further. Within metropolitan areas, which have curves of their own from "
+        f"one county of Texas, half were closer than {in_cities:.0f} % of the time below 20 km (12 mi) and "
+        f"{around_them:.0f} % further. Where you set up real roads these count instead: the time is for "
+        "empty roads, and its range admits up to 30 % more for traffic. What you type in from having driven "
+        "it wins."
     )
 
 

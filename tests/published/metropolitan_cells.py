@@ -13,10 +13,15 @@ from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
 from tripplan.planning.travel.distance import MEAN_EARTH_RADIUS_KM
-from tripplan.planning.travel.metropolitan import METROPOLITAN_ZIP_CODES, VERY_LARGE_ZIP_CODES
+from tripplan.planning.travel.metropolitan import (
+    METROPOLITAN_ZIP_CODES,
+    REGION_ZIP_CODES,
+    VERY_LARGE_ZIP_CODES,
+)
 
 AROUND_KM = 15.0
 FURTHER_KM = 25.0
+REGION_KM = 40.0
 
 
 def cells_text() -> str:
@@ -50,8 +55,12 @@ def _sizes() -> dict[tuple[int, int], str]:
         return np.asarray(tree.query_ball_point(middles, chord, return_length=True))
 
     size = np.select(
-        [within(FURTHER_KM) >= VERY_LARGE_ZIP_CODES, within(AROUND_KM) >= METROPOLITAN_ZIP_CODES],
-        ["very large", "large"],
+        [
+            within(FURTHER_KM) >= VERY_LARGE_ZIP_CODES,
+            within(AROUND_KM) >= METROPOLITAN_ZIP_CODES,
+            within(REGION_KM) >= REGION_ZIP_CODES,
+        ],
+        ["very large", "large", "region"],
         default="",
     )
     return {cell: name for cell, name in zip(cells, size.tolist(), strict=True) if name}

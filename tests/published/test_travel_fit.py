@@ -8,9 +8,11 @@ import pytest
 
 from tests.published.drive_fit import FITS, by_class, errors, fitted
 from tests.published.drive_report import FIGURES, JUDGED, Judged, report
-from tests.published.drive_tables import NO_ROAD_KM, europe, rows_of
+from tests.published.drive_tables import NO_ROAD_KM, belgium, europe, rows_of
 from tests.published.write_figures import HERE, TRAVEL, errors_text
+from tripplan.documents.where import Point
 from tripplan.planning.travel.estimate_tables import BANDS, TABLES
+from tripplan.planning.travel.metropolitan import within_metropolitan_areas
 
 ENOUGH_TO_JUDGE = 110
 """So many held-out drives of a distance class tell its share inside the range to a few points [-]."""
@@ -53,18 +55,31 @@ def test_tables_of_the_fit_are_up_to_date(shared_data: Path) -> None:
     "judged", [judged for judged in JUDGED if not judged.without], ids=lambda judged: judged.name
 )
 def test_what_was_held_out_is_met_class_by_class(shared_data: Path, judged: Judged) -> None:
-    """On held-out drives 82 to 98 % lie in the range and the bias is at most 7 %, wherever there are many.
+    """On held-out drives 83 to 97 % lie in the range and the bias is at most 4.5 %, wherever there are many.
 
-    That is what was measured, and wider than the aim of 88 to 95 % and 4 %: `travel_fit.md` has every
-    class. The hundred shortest drives of the Texas county, under 5 km, are told 8 % too long.
+    The range is at most 1.3 times as wide as it need be, unless Belgian roads are told by those of Europe,
+    whose mountains and seas it has to admit. That is what was measured; the aims are 88 to 95 % and 4 %.
+    `travel_fit.md` has every class, those with few drives too.
     """
     for figure, of in FIGURES.items():
         for part in by_class(judged.read(shared_data).kept_out).values():
             known = part.part(~np.isnan(getattr(part, of)))
             if len(known.straight) >= ENOUGH_TO_JUDGE:
                 found = errors(known, BANDS[judged.roads, of], figure)
-                assert 0.82 <= found.inside <= 0.98, (figure, found)
-                assert abs(found.bias) <= 0.07, (figure, found)
+                assert 0.83 <= found.inside <= 0.97, (figure, found)
+                assert abs(found.bias) <= 0.045, (figure, found)
+                if (judged.read, judged.roads) != (belgium, "Europe"):
+                    assert found.width <= 1.31 * found.needed, (figure, found)
+
+
+def test_the_metropolitan_county_lies_in_a_metropolitan_area(shared_data: Path) -> None:
+    """The drives that the curves of such areas were fitted to and are judged by are estimated with them."""
+    rows = rows_of(shared_data / "drive" / "tarrant_tx_minutes.csv")
+    ends = {
+        Point(float(row[f"{end}_lat"]), float(row[f"{end}_lon"])) for row in rows for end in ("from", "to")
+    }
+    assert len(ends) == 254
+    assert within_metropolitan_areas(*ends)
 
 
 def test_six_european_entries_are_no_road_distance(shared_data: Path) -> None:

@@ -6,7 +6,7 @@ from tripplan.documents.where import Point
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import KnownBy
 from tripplan.planning.travel.estimate import TRAFFIC_NOTE, WATER_NOTE, estimate_drive
-from tripplan.planning.travel.estimate_tables import OTHER_COUNTRIES, TABLES, roads_table
+from tripplan.planning.travel.estimate_tables import METROPOLITAN_AREAS, OTHER_COUNTRIES, TABLES, roads_table
 from tripplan.values.ranges import Origin, Range
 
 COUNTRIES = ("BE", "GB", "FR", "US", "NZ")
@@ -63,6 +63,19 @@ def test_a_country_without_a_table_has_the_widest_range(straight_km: float) -> N
             of_table = getattr(table, figure).at(straight_km)
             assert widest.low <= of_table.low * (1 + 1e-9)
             assert of_table.high <= widest.high * (1 + 1e-9)
+
+
+def test_drives_within_metropolitan_areas_have_curves_of_their_own() -> None:
+    """Only with both ends in one, and only in the United States; the sentence says so."""
+    dallas, fort_worth, peoria = Point(32.78, -96.80), Point(32.76, -97.33), HOME
+    within = estimate_drive(dallas, fort_worth, "US")
+    assert "metropolitan areas of the United States" in within.source.text
+    assert "metropolitan" not in estimate_drive(dallas, peoria, "US").source.text
+    assert roads_table("US", metropolitan=True) is METROPOLITAN_AREAS
+    assert roads_table("BE", metropolitan=True) is roads_table("BE")
+    spread = (within.minutes.high - within.minutes.low) / within.minutes.likely
+    elsewhere = roads_table("US").pace.at(geodesic_km(dallas, fort_worth))
+    assert spread < (elsewhere.high - elsewhere.low) / elsewhere.likely
 
 
 def test_each_country_has_at_most_one_table() -> None:

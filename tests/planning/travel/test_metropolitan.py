@@ -18,11 +18,23 @@ WHERE = make_place().where
         (32.78, -96.80, CitySize.LARGE),
         (33.75, -84.39, CitySize.LARGE),
         (47.60, -122.33, CitySize.LARGE),
+        (40.27, -76.88, CitySize.REGION),
         (40.69, -89.59, CitySize.NONE),
         (43.07, -89.40, CitySize.NONE),
         (41.20, -78.00, CitySize.NONE),
     ],
-    ids=["New York", "Newark", "Los Angeles", "Dallas", "Atlanta", "Seattle", "Peoria", "Madison", "woods"],
+    ids=[
+        "New York",
+        "Newark",
+        "Los Angeles",
+        "Dallas",
+        "Atlanta",
+        "Seattle",
+        "Harrisburg",
+        "Peoria",
+        "Madison",
+        "woods",
+    ],
 )
 def test_cities_are_found_by_their_zip_codes(latitude: float, longitude: float, size: CitySize) -> None:
     """Known cities have the size that their residents would give them, and so have their suburbs."""

@@ -198,7 +198,8 @@ def _united_states(state: str, year: int) -> Iterator[Points]:
     elif state in _SOUTHERN_BAND:
         ends, back = ((5, 18), (6, 8)), ((7, 25, 1.0), (8, 10, 0.5), (8, 16, 0.21), (8, 28, 0.0))
     else:
-        ends, back = ((5, 22), (6, 15)), ((8, 1, 1.0), (8, 18, 0.5), (8, 25, 0.24), (9, 9, 0.0))
+        # Fairfax County, Virginia, was in school until 17 June 2026.
+        ends, back = ((5, 22), (6, 22)), ((8, 1, 1.0), (8, 18, 0.5), (8, 25, 0.24), (9, 9, 0.0))
     (first_month, first_day), (last_month, last_day) = ends
     yield (
         (date(year, first_month, first_day), 0.0),

@@ -5,6 +5,7 @@ from tripplan.language import wording
 from tripplan.planning.travel.distance import geodesic_km
 from tripplan.planning.travel.drive import Drive, KnownBy
 from tripplan.planning.travel.estimate_tables import RoadsTable, roads_table
+from tripplan.planning.travel.metropolitan import within_metropolitan_areas
 from tripplan.values.ranges import Origin, Source
 
 WATER_NOTE = (
@@ -27,13 +28,14 @@ def estimate_drive(origin: Point, destination: Point, country: str) -> Drive:
         country: the destination's ISO 3166-1 code of two letters.
 
     Returns:
-        The drive; never shorter than the straight line, and further is never shorter or quicker.
+        The drive; never shorter than the straight line, and further on the same kind of roads is never
+        shorter or quicker.
 
     Raises:
         ValueError: a latitude lies outside -90 to 90 degrees, or a coordinate is no finite number.
     """
     straight_km = geodesic_km(origin, destination)
-    table = roads_table(country)
+    table = roads_table(country, metropolitan=within_metropolitan_areas(origin, destination))
     km = table.detour.at(straight_km).map(lambda detour: straight_km * (1 + detour))
     return Drive(
         km=km,

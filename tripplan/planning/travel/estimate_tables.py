@@ -33,7 +33,7 @@ class RoadsTable:
 
     Attributes:
         roads_of: whose roads, in words.
-        countries: ISO 3166-1 codes; empty for all that no other table has.
+        countries: ISO 3166-1 codes; empty where more than the country decides, or for all that no other has.
         detour: what the road adds to the straight line, as a share of it; above zero [-].
         pace: driving time for each kilometre of the straight line [min/km].
         longest_km: the longest straight line in the source [km].
@@ -115,10 +115,17 @@ UNITED_STATES = _fitted(
     4200,
     "road km and minutes between 48 state capitols (1128 pairs, routed by a commercial service in 2015; "
     "repository rhiever, CC BY 4.0); detours and the times of three commercial services for 7 500 drives in "
-    "49 states by distance class (wybert, Comparative Study of Methods for Drive Time Estimation, MIT); "
-    "minutes of 6 720 drives in Tarrant County, Texas, routed on OpenStreetMap (data of the R package "
-    "spopt-r, MIT)",
+    "49 states by distance class (wybert, Comparative Study of Methods for Drive Time Estimation, MIT)",
 )
+
+METROPOLITAN_AREAS = _fitted(
+    "metropolitan areas of the United States",
+    frozenset(),
+    4200,
+    "minutes of 6 720 drives in Tarrant County, Texas, routed on OpenStreetMap (data of the R package "
+    "spopt-r, MIT); distances, and what is further than a county is wide, as elsewhere in the United States",
+)
+"""For drives within such areas; how far others differ from that one county is not known."""
 
 
 def _widest(bands: Sequence[Band], likely: Curve) -> Band:
@@ -130,7 +137,7 @@ def _widest(bands: Sequence[Band], likely: Curve) -> Band:
     return Band(at_each_knot(min, "low"), likely, at_each_knot(max, "high"))
 
 
-TABLES = (BELGIUM, GREAT_BRITAIN, EUROPE, UNITED_STATES)
+TABLES = (BELGIUM, GREAT_BRITAIN, EUROPE, UNITED_STATES, METROPOLITAN_AREAS)
 
 OTHER_COUNTRIES = RoadsTable(
     roads_of="other countries",
@@ -143,10 +150,13 @@ OTHER_COUNTRIES = RoadsTable(
 )
 
 
-def roads_table(country: str) -> RoadsTable:
+def roads_table(country: str, *, metropolitan: bool = False) -> RoadsTable:
     """The table for a country, or the one for other countries.
 
     Args:
         country: ISO 3166-1 code of two letters.
+        metropolitan: whether the drive begins and ends in metropolitan areas; counts in the United States.
     """
+    if metropolitan and country in UNITED_STATES.countries:
+        return METROPOLITAN_AREAS
     return next((table for table in TABLES if country in table.countries), OTHER_COUNTRIES)

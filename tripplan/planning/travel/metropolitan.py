@@ -11,8 +11,11 @@ from enum import IntEnum
 from functools import lru_cache
 from importlib.resources import files
 
-from tripplan.documents.where import Where
+from tripplan.documents.where import Point, Where
 
+REGION_ZIP_CODES = 55
+"""So many ZIP codes within 40 km make a metropolitan area, its outskirts among it [-]. No source, our choice:
+it takes in all of the county that the drives within such areas were routed in."""
 METROPOLITAN_ZIP_CODES = 22
 """So many ZIP codes within 15 km make a large city [-]. No source, our choice: it takes in nearly all of the
 metropolitan areas of a million people and more, and none of Madison, Des Moines' suburbs or smaller."""
@@ -22,14 +25,18 @@ Philadelphia, Washington, Boston and Chicago."""
 
 
 class CitySize(IntEnum):
-    """How large the city is that a place lies in or near."""
+    """How large the city is that a place lies in or near.
+
+    `REGION` is the country around one or several, whose roads are still theirs.
+    """
 
     NONE = 0
-    LARGE = 1
-    VERY_LARGE = 2
+    REGION = 1
+    LARGE = 2
+    VERY_LARGE = 3
 
 
-_SIZES = {"large": CitySize.LARGE, "very large": CitySize.VERY_LARGE}
+_SIZES = {"region": CitySize.REGION, "large": CitySize.LARGE, "very large": CitySize.VERY_LARGE}
 
 
 def city_size(where: Where) -> CitySize:
@@ -37,8 +44,16 @@ def city_size(where: Where) -> CitySize:
     ticked = CitySize.LARGE if where.metropolitan else CitySize.NONE
     if where.country != "US" or where.latitude is None or where.longitude is None:
         return ticked
-    cell = (round(where.latitude * 10), round(where.longitude * 10))
-    return max(ticked, _cells().get(cell, CitySize.NONE))
+    return max(ticked, _size_at(where.latitude, where.longitude))
+
+
+def within_metropolitan_areas(*points: Point) -> bool:
+    """Whether all of some places in the United States lie in metropolitan areas, be it the same or not."""
+    return all(_size_at(point.latitude, point.longitude) for point in points)
+
+
+def _size_at(latitude: float, longitude: float) -> CitySize:
+    return _cells().get((round(latitude * 10), round(longitude * 10)), CitySize.NONE)
 
 
 @lru_cache(maxsize=1)

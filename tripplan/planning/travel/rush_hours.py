@@ -32,6 +32,7 @@ the roads are on Saturdays and Sundays is not known, and nothing is added then.
 """
 _PUBLISHED: Mapping[CitySize, tuple[RushHours, ...]] = {
     CitySize.NONE: (),
+    CitySize.REGION: (),
     CitySize.LARGE: METROPOLITAN_RUSH,
     CitySize.VERY_LARGE: VERY_LARGE_CITY_RUSH,
 }
