@@ -11,6 +11,7 @@ import pytest
 from tests.benchmarks.timing import again, timed
 from tests.builders import make_place
 from tripplan.documents.calendars.calendars import SchoolCalendar
+from tripplan.planning.crowds.learning import DAYS_OFF_VARY
 from tripplan.planning.crowds.levels import levels_for
 from tripplan.planning.crowds.parts import Floats
 from tripplan.planning.crowds.risk import crowd_risks
@@ -56,7 +57,7 @@ def by_loop() -> list[float]:
     """The same chances, a day at a time, the threshold found by halving; nothing is taken from arrays."""
     levels = levels_for(None, "families", "outdoors", None)
     warmer = 19.0  # Of July than of January at 40 degrees north or more [K]; the place lies at 40.5 degrees.
-    expected = []
+    expected, scales = [], []
     for day in DAYS:
         celebrated = day in HOLIDAYS and not is_observed(HOLIDAYS[day])
         level = 0.0
@@ -74,13 +75,20 @@ def by_loop() -> list[float]:
             level += levels.school_holiday if day in OUT else 0.0
             if day in HOLIDAYS or is_bridge_day(day, HOLIDAYS.keys()):
                 level += levels.off_work
+        scales.append(math.hypot(levels.noise, DAYS_OFF_VARY * level) * math.sqrt(3) / math.pi)
+        if day.month == 12 and day.day < 24:
+            level += levels.advent_weekend if is_weekend(day) else levels.advent
+        if (day.month, day.day) in ((12, 24), (12, 25), (12, 31), (1, 1)):
+            level += levels.festive
         angle = 2 * math.pi * (day.timetuple().tm_yday - 200) / 365.25
         level += warmer * levels.season * math.cos(angle) - warmer**2 * levels.shoulder * math.cos(2 * angle)
         expected.append(level)
-    scale = levels.noise * math.sqrt(3) / math.pi
 
     def chances(threshold: float) -> list[float]:
-        return [1 / (1 + math.exp((threshold - level) / scale)) for level in expected]
+        return [
+            1 / (1 + math.exp((threshold - level) / scale))
+            for level, scale in zip(expected, scales, strict=True)
+        ]
 
     low, high = min(expected) - 10, max(expected) + 10
     for _ in range(60):

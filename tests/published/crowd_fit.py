@@ -8,6 +8,8 @@ it is not known ahead. The baselines are the base rate (every day 1 in 5) and 'w
 learned from the other places).
 """
 
+import csv
+import io
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -20,17 +22,7 @@ from numpy.typing import NDArray
 from tests.published.crowd_tables import MUSEUM_NAMES, Counts, bicycles, fitted, museum, park, zoo
 from tripplan.language.sentences import fact, said
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
-from tripplan.planning.crowds.levels import (
-    CITY_BICYCLES,
-    CITY_MUSEUM,
-    CITY_ZOO,
-    PARK_MUSEUM,
-    RIVERSIDE_PARK,
-    TOWN_HOUSE,
-    Levels,
-    VisitorTable,
-    pooled,
-)
+from tripplan.planning.crowds.levels import EFFECTS, TABLES, Levels, VisitorTable, pooled
 from tripplan.planning.crowds.risk import crowd_risks
 from tripplan.planning.holidays.days_off import days_off
 
@@ -38,29 +30,81 @@ Floats = NDArray[np.float64]
 BINS = (0.0, 0.05, 0.1, 0.2, 0.35, 0.5, 1.0)
 KINDS_OF_DAY = ("term weekday", "weekday on break", "Saturday", "Sunday", "public holiday")
 
-SHIPPED: Mapping[str, VisitorTable] = {
-    "zoo": CITY_ZOO,
-    "bicycles": CITY_BICYCLES,
-    "park": RIVERSIDE_PARK,
-    "Bristol Museum": CITY_MUSEUM,
-    "Blaise": PARK_MUSEUM,
-    "Georgian House": TOWN_HOUSE,
-}
-"""The table of the program that was made of each place."""
-GROW = {"bicycles"}
-"""Places whose visitors grew steadily over the counted years."""
-YEARS: Mapping[str, Sequence[int]] = {
-    "zoo": (1990,),
-    "bicycles": (2011, 2012),
-    "park": (2015, 2016),
-    **dict.fromkeys(MUSEUM_NAMES, (2015, 2016, 2017, 2018)),
-}
-"""The counted years; the zoo's 1991 has only 90 days and the museums' 2019 at most 45, and are left out."""
+_BRISTOL = (
+    "Bristol City Council, museum visitors by day, April 2015 to February 2019, Open Government Licence 3.0"
+)
 
 
-def name_of(name: str) -> str:
-    """What was counted at a place, where and when."""
-    return said(fact(SHIPPED[name].name))
+@dataclass(frozen=True)
+class Counted:
+    """One place whose visitors were counted.
+
+    Attributes:
+        name: of the message that says what was counted, where and when.
+        source: author and title.
+        years: the counted ones; the zoo's 1991 has only 90 days and the museums' 2019 at most 45, and are
+            left out.
+        grows: whether visitors grew steadily over these years.
+    """
+
+    name: str
+    source: str
+    years: Sequence[int]
+    grows: bool = False
+
+    @property
+    def words(self) -> str:
+        """What was counted, where and when."""
+        return said(fact(self.name))
+
+    @property
+    def table(self) -> VisitorTable:
+        """What the program has of it."""
+        return next(table for table in TABLES if table.name == self.name)
+
+
+COUNTED: Mapping[str, Counted] = {
+    "zoo": Counted(
+        "crowds-table-zoo",
+        "data set zoo.df of the R package s20x (Auckland; its days are dated by their public holidays)",
+        (1990,),
+    ),
+    "bicycles": Counted(
+        "crowds-table-bicycles",
+        "Fanaee-T and Gama, Bike Sharing (Washington DC), UCI Machine Learning Repository, 2013",
+        (2011, 2012),
+        grows=True,
+    ),
+    "park": Counted(
+        "crowds-table-walkers",
+        "City of Melbourne, pedestrian counting system, Birrarung Marr, in the R package tsibble",
+        (2015, 2016),
+    ),
+    **{
+        museum: Counted(f"crowds-table-{message}", _BRISTOL, (2015, 2016, 2017, 2018))
+        for museum, message in zip(MUSEUM_NAMES, ("museum", "park-museum", "town-house"), strict=True)
+    },
+}
+"""The places, by the names of their tables."""
+
+
+def tables_text(folder: Path) -> str:
+    """`visitor_tables.csv`: one line a place, its effects to four digits after the point."""
+    text = io.StringIO()
+    writer = csv.DictWriter(text, ["name", "source", "kind", "who_comes", *EFFECTS], lineterminator="\n")
+    writer.writeheader()
+    for name, counted in COUNTED.items():
+        counts = places(folder)[name]
+        effects = fitted(counts, grows=counted.grows)
+        visit = counts.place.visit
+        told = {
+            "name": counted.name,
+            "source": counted.source,
+            "kind": visit.kind,
+            "who_comes": visit.who_comes,
+        }
+        writer.writerow(told | {effect: f"{value:.4f}" for effect, value in effects.items()})
+    return text.getvalue()
 
 
 @lru_cache(maxsize=4)
@@ -76,13 +120,13 @@ def places(folder: Path) -> Mapping[str, Counts]:
 
 def of_years(name: str, folder: Path) -> list[Counts]:
     """What was counted at a place, year by year."""
-    return [places(folder)[name].in_year(year) for year in YEARS[name]]
+    return [places(folder)[name].in_year(year) for year in COUNTED[name].years]
 
 
 def levels_without(name: str) -> Levels:
     """The levels of a place's kind, by the tables of all other places."""
-    own = SHIPPED[name]
-    return pooled([table for table in SHIPPED.values() if table is not own], own.kind, own.who_comes)
+    own = COUNTED[name].table
+    return pooled([table for table in TABLES if table is not own], own.kind, own.who_comes)
 
 
 def chances(counts: Counts, levels: Levels) -> Floats:
@@ -94,7 +138,7 @@ def chances(counts: Counts, levels: Levels) -> Floats:
         counted[[(day - first).days for day in counts.days if day.year == year]] = True
         found = crowd_risks(counts.place, counted, counts.holidays, counts.schools_in(year), levels=levels)
         level.append(found.level[counted])
-        noise.append(found.noise[counted])
+        noise.append(found.uncertainty[counted])
     return busiest_fifth_chances(np.concatenate(level), np.concatenate(noise))
 
 
@@ -181,7 +225,7 @@ def weekend_or_holiday(counts: Counts, learned_from: Sequence[Counts]) -> Floats
 @lru_cache(maxsize=32)
 def judged_without_itself(name: str, folder: Path) -> Judged:
     """A place judged by what was counted at the others."""
-    others = [year for other in YEARS if other != name for year in of_years(other, folder)]
+    others = [year for other in COUNTED if other != name for year in of_years(other, folder)]
     levels = levels_without(name)
     return together(
         [
@@ -196,10 +240,10 @@ def judged_without_itself(name: str, folder: Path) -> Judged:
     )
 
 
-def factors(levels: Levels | VisitorTable) -> list[float]:
+def factors(effects: Mapping[str, float]) -> list[float]:
     """How many times the visitors of a term weekday each other kind of day brings [-]."""
     names = ("school_holiday", "saturday", "sunday", "public_holiday")
-    return [float(np.exp(getattr(levels, name))) for name in names]
+    return [float(np.exp(effects[name])) for name in names]
 
 
 def report(folder: Path) -> str:
@@ -238,22 +282,22 @@ def report(folder: Path) -> str:
         "",
         "| place | | weekday on break | Saturday | Sunday | public holiday |",
         "|---|---|---|---|---|---|",
-        *_factors(folder),
+        *_factors(),
         "",
         "## Sources",
         "",
-        *(f"* {name_of(name)}: {table.source}." for name, table in SHIPPED.items()),
+        *(f"* {counted.words}: {counted.source}." for counted in COUNTED.values()),
     ]
     return "\n".join(lines) + "\n"
 
 
 def _every(folder: Path) -> Judged:
-    return together([judged_without_itself(name, folder) for name in YEARS])
+    return together([judged_without_itself(name, folder) for name in COUNTED])
 
 
 def _skills(folder: Path) -> Iterator[str]:
-    for name in YEARS:
-        yield _skill(name_of(name), SHIPPED[name].kind, judged_without_itself(name, folder))
+    for name, counted in COUNTED.items():
+        yield _skill(counted.words, counted.table.kind, judged_without_itself(name, folder))
     yield _skill("all", "", _every(folder))
 
 
@@ -265,18 +309,17 @@ def _skill(name: str, kind: str, judged: Judged) -> str:
 
 
 def _by_kind_of_day(folder: Path) -> Iterator[str]:
-    for name in YEARS:
+    for name, counted in COUNTED.items():
         judged = judged_without_itself(name, folder)
         for number, kind in enumerate(KINDS_OF_DAY):
             of_kind = judged.kind == number
             if of_kind.any():
                 said, seen = judged.chance[of_kind].mean(), judged.happened[of_kind].mean()
-                yield f"| {name_of(name)} | {kind} | {of_kind.sum()} | {said:.2f} | {seen:.2f} |"
+                yield f"| {counted.words} | {kind} | {of_kind.sum()} | {said:.2f} | {seen:.2f} |"
 
 
-def _factors(folder: Path) -> Iterator[str]:
-    for name, counts in places(folder).items():
-        own = fitted(counts, grows=name in GROW)
-        for label, levels in (("foretold", levels_without(name)), ("counted", own)):
-            told = " | ".join(f"{factor:.1f}" for factor in factors(levels))
-            yield f"| {name_of(name)} | {label} | {told} |"
+def _factors() -> Iterator[str]:
+    for name, counted in COUNTED.items():
+        for label, effects in (("foretold", vars(levels_without(name))), ("counted", counted.table.effects)):
+            told = " | ".join(f"{factor:.1f}" for factor in factors(effects))
+            yield f"| {counted.words} | {label} | {told} |"

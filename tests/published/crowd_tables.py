@@ -13,8 +13,8 @@ from numpy.typing import NDArray
 from tests.builders import make_place
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.places.place import KindOfPlace, Place, WhoComes
-from tripplan.planning.crowds.levels import Levels, VisitorTable
-from tripplan.planning.crowds.season import season
+from tripplan.planning.crowds.levels import EFFECTS, Levels
+from tripplan.planning.crowds.season import around_christmas, season
 from tripplan.planning.holidays.days_off import days_off
 from tripplan.planning.holidays.public_holidays import is_weekend, public_holidays
 from tripplan.planning.holidays.schools import SchoolDays, school_days
@@ -228,11 +228,11 @@ def museum(folder: Path, name: str) -> Counts:
     )
 
 
-_PLAIN_WAVE = dict.fromkeys(Levels.__dataclass_fields__, 0.0)
+_PLAIN_WAVE = dict.fromkeys(EFFECTS, 0.0)
 
 
-def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> VisitorTable:
-    """Least squares of the logarithm of daily visitors on all effects at once.
+def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> dict[str, float]:
+    """Least squares of the logarithm of daily visitors on all effects at once, by the names of `Levels`.
 
     Args:
         counts: the table.
@@ -242,6 +242,7 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> V
     days = counts.days
     columns: dict[str, Sequence[float] | NDArray[np.float64]] = {"ordinary": np.ones(len(days))}
     columns |= {name: np.array(column)[_places_in(days)] for name, column in _columns(counts).items()}
+    columns = {name: column for name, column in columns.items() if np.any(column)}
     if not whole_year:
         del columns["season"], columns["shoulder"]
     if grows:
@@ -250,25 +251,15 @@ def fitted(counts: Counts, *, grows: bool = False, whole_year: bool = True) -> V
     seen = np.log([counts.visitors[day] for day in days])
     effects = np.linalg.lstsq(design, seen, rcond=None)[0]
     rest = seen - design @ effects
-    noise = float(np.sqrt(rest @ rest / (len(days) - design.shape[1])))
-    told = dict(zip(columns, map(float, effects), strict=True))
-    for name in ("ordinary", "growth"):
-        told.pop(name, None)
-    visit = counts.place.visit
-    kind = visit.kind
-    if kind is None:
-        raise ValueError(f"{counts.name} has no kind of place")
-    if visit.indoors == "indoors":
-        # Indoors the time of year is none that goes by the warmth of the latitude.
-        del told["season"], told["shoulder"]
-    return VisitorTable(
-        name=counts.name,
-        source="fitted here",
-        kind=kind,
-        who_comes=visit.who_comes,
-        noise=noise,
-        **told,
-    )
+    # Indoors the time of year is none that goes by the warmth of the latitude.
+    indoors = counts.place.visit.indoors == "indoors"
+    left_out = {"ordinary", "growth", *(("season", "shoulder") if indoors else ())}
+    return {
+        **{
+            name: float(effect) for name, effect in zip(columns, effects, strict=True) if name not in left_out
+        },
+        "noise": float(np.sqrt(rest @ rest / (len(days) - design.shape[1]))),
+    }
 
 
 def _places_in(days: Sequence[date]) -> list[int]:
@@ -290,6 +281,7 @@ def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
             season(off.first, len(off), latitude, "outdoors", (), Levels(**{**_PLAIN_WAVE, name: 1.0})).effect
             for name in ("season", "shoulder")
         )
+        advent, festive = around_christmas(off)
         for name, column in {
             "friday": weekday & (off.weekday == 4),
             "saturday": off.weekend & (off.weekday == 5),
@@ -297,6 +289,9 @@ def _columns(counts: Counts) -> dict[str, NDArray[np.float64]]:
             "public_holiday": off.public_holiday,
             "long_weekend": off.long_weekend,
             "off_work": off.in_lieu | off.bridge,
+            "advent": advent & weekday,
+            "advent_weekend": advent & off.weekend,
+            "festive": festive,
             "season": wave,
             "shoulder": shoulder,
             "school_holiday": weekday * on_break,

@@ -1,5 +1,6 @@
 """Crowd risk against counted visitors that its levels were not fitted to, see `crowd_fit`."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -7,8 +8,7 @@ import numpy as np
 import pytest
 
 from tests.published.crowd_fit import (
-    SHIPPED,
-    YEARS,
+    COUNTED,
     brier,
     chances,
     factors,
@@ -17,10 +17,11 @@ from tests.published.crowd_fit import (
     of_years,
     places,
     report,
+    tables_text,
     together,
 )
 from tests.published.crowd_tables import fitted
-from tests.published.write_figures import HERE
+from tests.published.write_figures import CROWDS, HERE
 from tripplan.documents.places.place import WhoComes
 from tripplan.planning.crowds.levels import TABLES, levels_for, pooled
 
@@ -33,30 +34,31 @@ LATER_DAYS = {
 
 
 def test_the_tables_of_the_fit_are_up_to_date(shared_data: Path) -> None:
-    """The committed tables are what the levels in use give."""
+    """The committed effects are those of their tables, and `crowd_fit.md` what the levels in use give."""
+    assert (CROWDS / "visitor_tables.csv").read_text(encoding="utf-8") == tables_text(shared_data)
     assert (HERE / "crowd_fit.md").read_text(encoding="utf-8") == report(shared_data)
 
 
 def test_chances_at_a_place_never_counted_mean_what_they_say(shared_data: Path) -> None:
     """Days with a chance of p are busy about that often, in every class of chances within five points.
 
-    Measured on 4221 days of six places: calibration error 0.009; skill 0.231 over the base rate, which is
-    short of the 0.25 that was aimed at. Levels fitted to these very days give 0.283.
+    Measured on 4221 days of six places: calibration error 0.010; skill 0.250 over the base rate. That the
+    weeks before Christmas are emptier was seen in all six tables, how much so is told each by the others.
     """
-    every = together([judged_without_itself(name, shared_data) for name in YEARS])
+    every = together([judged_without_itself(name, shared_data) for name in COUNTED])
     assert every.calibration_error <= 0.02
-    assert every.skill > 0.22
-    assert every.skill_over_weekends > 0.13
+    assert every.skill == pytest.approx(0.250, abs=0.0006)
+    assert every.skill_over_weekends > 0.16
     for _, _, said, seen in every.classes:
         assert seen == pytest.approx(said, abs=0.05)
 
 
-@pytest.mark.parametrize("name", YEARS)
+@pytest.mark.parametrize("name", COUNTED)
 def test_no_place_loses_to_the_base_rate(name: str, shared_data: Path) -> None:
-    """The worst, a riverside park, has a skill of 0.10; none loses to 'weekend or holiday' by over 1 %."""
+    """The worst, a riverside park, has a skill of 0.12; none loses to 'weekend or holiday' either."""
     judged = judged_without_itself(name, shared_data)
-    assert judged.skill > 0.09
-    assert judged.skill_over_weekends > -0.01
+    assert judged.skill > 0.11
+    assert judged.skill_over_weekends > 0
 
 
 def test_all_days_alike_cannot_lose_to_the_base_rate(shared_data: Path) -> None:
@@ -76,32 +78,36 @@ def test_later_days_are_foretold_from_the_days_before(shared_data: Path) -> None
     """Fitted to the first part of three tables, the levels foretell each second part with some skill."""
     counted = {name: places(shared_data)[name] for name in LATER_DAYS}
     tables = [
-        fitted(counts.between(*LATER_DAYS[name][0]), whole_year=name != "zoo")
+        replace(
+            COUNTED[name].table,
+            effects=fitted(counts.between(*LATER_DAYS[name][0]), whole_year=name != "zoo"),
+        )
         for name, counts in counted.items()
     ]
     for name, counts in counted.items():
         later = counts.between(*LATER_DAYS[name][1])
-        chance = chances(later, pooled(tables, SHIPPED[name].kind, SHIPPED[name].who_comes))
+        chance = chances(later, pooled(tables, COUNTED[name].table.kind, COUNTED[name].table.who_comes))
         skill = 1 - brier(chance, later.busiest) / brier(0.2, later.busiest)
         assert skill > 0.15
 
 
 @pytest.mark.parametrize("who_comes", ["families", "everybody"])
-@pytest.mark.parametrize("table", SHIPPED)
+@pytest.mark.parametrize("table", COUNTED)
 def test_no_single_table_rules(table: str, who_comes: WhoComes) -> None:
     """Leaving out any one table changes what all kinds have in common by less than half."""
-    others = factors(pooled([other for other in TABLES if other is not SHIPPED[table]], None, who_comes))
-    for with_it, without_it in zip(factors(pooled(TABLES, None, who_comes)), others, strict=True):
+    left = [other for other in TABLES if other is not COUNTED[table].table]
+    every, others = (factors(vars(pooled(tables, None, who_comes))) for tables in (TABLES, left))
+    for with_it, without_it in zip(every, others, strict=True):
         assert 0.5 < without_it / with_it < 2
 
 
-@pytest.mark.parametrize("name", SHIPPED)
+@pytest.mark.parametrize("name", COUNTED)
 def test_a_kind_with_tables_lies_between_its_own_and_the_common_level(name: str) -> None:
     """Weekends of a kind lie between its tables and all kinds; without a table they are of all kinds."""
-    kind = SHIPPED[name].kind
+    kind = COUNTED[name].table.kind
     own = float(np.mean([table.weekend for table in TABLES if table.kind == kind]))
     common = pooled(TABLES, None, "families").weekend
     shrunk = pooled(TABLES, kind, "families").weekend
     assert min(own, common) < shrunk < max(own, common)
     assert pooled(TABLES, "show_or_fair", "families") == pooled(TABLES, None, "families")
-    assert levels_without(name) != pooled(TABLES, kind, SHIPPED[name].who_comes)
+    assert levels_without(name) != pooled(TABLES, kind, COUNTED[name].table.who_comes)

@@ -21,6 +21,7 @@ from tripplan.planning.travel.estimate_curves import KNOTS_KM, Band, bands_in
 
 ROOT = Path(__file__).resolve().parents[2]
 TRAVEL = ROOT / "tripplan" / "planning" / "travel"
+CROWDS = ROOT / "tripplan" / "planning" / "crowds"
 HERE = Path(__file__).resolve().parent
 
 
@@ -68,6 +69,7 @@ def main() -> None:
     (TRAVEL / "metropolitan_cells.csv").write_text(cells_text(), encoding="utf-8")
     (TRAVEL / "drive_errors.csv").write_text(errors_text(bands, folder), encoding="utf-8")
     (HERE / "travel_fit.md").write_text(drive_report.report(bands, folder), encoding="utf-8")
+    (CROWDS / "visitor_tables.csv").write_text(crowd_fit.tables_text(folder), encoding="utf-8")
     (HERE / "crowd_fit.md").write_text(crowd_fit.report(folder), encoding="utf-8")
     # The guide quotes what stands in the files by now, so it is written by a fresh interpreter.
     subprocess.run([sys.executable, "-m", "tests.published.guide_figures"], check=True, cwd=ROOT)

@@ -17,14 +17,14 @@ from tripplan.planning.crowds.parts import FactorGroup, Floats, YearPart
 from tripplan.planning.holidays.days_off import DaysOff
 from tripplan.planning.holidays.schools import SchoolDays
 
-DAYS_OFF_VARY = 0.38
+DAYS_OFF_VARY = 0.39
 """How much places differ in how far they live by days off, in proportion [-]: standard deviation of the
-weekends of the six tables, 1.29, 0.98, 0.57, 0.74, 0.78 and 0.43, about their mean, 0.80."""
-SEASONS_VARY = 0.26
-"""Likewise for the season outdoors: 0.042, 0.046 and 0.027 [-]."""
-KINDS_VARY = 0.35
+weekends of the six tables, 1.33, 1.00, 0.57, 0.74, 0.78 and 0.45, about their mean, 0.81."""
+SEASONS_VARY = 0.25
+"""Likewise for the season outdoors: 0.041, 0.047 and 0.028 [-]."""
+KINDS_VARY = 0.30
 """How much one kind of day differs between places beyond that [ln]: the tables' public holidays against their
-weekends (1.57, 0.86, 1.17, 0.94, 1.63 and 1.53 times) by about so much, and their Saturdays against Sundays
+weekends (1.53, 0.84, 1.26, 1.15, 1.62 and 1.50 times) by about so much, and their Saturdays against Sundays
 (-0.42 to 0.23) by less."""
 IMPRESSION = 0.8
 """How far an impression of fullness lies from the day's count, as a standard deviation [ln]. No source, our
@@ -66,11 +66,6 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
     The columns are the strength of days off, that of the season, and then a term weekday, a weekday out of
     school, a Saturday, a Sunday and a public holiday, of which each day is one.
     """
-
-    def of_group(group: FactorGroup) -> Floats:
-        effects = [part.effect for part in parts if part.group is group]
-        return np.asarray(np.sum(effects, axis=0), dtype=float)
-
     out = off.working & (schools.out + schools.unknown * schools.chance_out >= _OUT_OF_SCHOOL)
     saturday = off.weekday == _SATURDAY
     kinds = (
@@ -80,7 +75,13 @@ def ways_to_differ(off: DaysOff, schools: SchoolDays, parts: Sequence[YearPart])
         off.weekend & ~saturday,
         off.public_holiday,
     )
-    return np.column_stack([of_group(FactorGroup.DAY_OFF), of_group(FactorGroup.SEASON), *kinds])
+    groups = [of_group(group, parts) for group in (FactorGroup.DAY_OFF, FactorGroup.SEASON)]
+    return np.column_stack([*groups, *kinds])
+
+
+def of_group(group: FactorGroup, parts: Sequence[YearPart]) -> Floats:
+    """What the parts of a group add to each day [ln]."""
+    return np.asarray(np.sum([part.effect for part in parts if part.group is group], axis=0), dtype=float)
 
 
 def residual(fullness: Fullness, expected: float, levels: Floats, noises: Floats) -> float:
@@ -97,11 +98,14 @@ def residual(fullness: Fullness, expected: float, levels: Floats, noises: Floats
     return seen - expected
 
 
-def posterior_mean(sights: Sequence[Observation]) -> Floats:
-    """How much of each way of differing the notes make likely, in the order of `ways_to_differ`.
+def posterior(sights: Sequence[Observation]) -> tuple[Floats, Floats]:
+    """How much of each way of differing the notes make likely, and what is left unknown of them.
 
     Args:
-        sights: the notes; without any, no way is.
+        sights: the notes; without any, no way is likely.
+
+    Returns:
+        The mean of each way and their covariance, in the order of `ways_to_differ`.
     """
     precision = np.diag(1 / _PRIOR)
     pull = np.zeros(len(_PRIOR))
@@ -109,4 +113,5 @@ def posterior_mean(sights: Sequence[Observation]) -> Floats:
         weight = 1 / (sight.noise**2 + IMPRESSION**2)
         precision += weight * np.outer(sight.ways, sight.ways)
         pull += weight * sight.residual * sight.ways
-    return np.linalg.solve(precision, pull)
+    covariance = np.linalg.inv(precision)
+    return covariance @ pull, covariance

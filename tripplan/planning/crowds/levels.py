@@ -6,11 +6,14 @@ the fewer tables it has. Plain ratios of mean visitors at the zoo, against an or
 weekend 4.1, school-holiday weekday 4.4, public holiday 7.9.
 """
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+import csv
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, fields, replace
 from functools import lru_cache
+from importlib.resources import files
 from operator import attrgetter
 from statistics import mean
+from typing import cast
 
 from tripplan.documents.places.place import FullestDays, KindOfPlace, WhoComes
 
@@ -33,6 +36,9 @@ class Levels:
         shoulder: likewise, how far spring and autumn lie above a plain wave, and midsummer and midwinter
             below it, for each square of these kelvins [ln/K2]: people go out less when it is too hot as when
             it is too cold, so what bends the wave grows by the square of its swing.
+        advent: a weekday from 1 to 23 December [ln].
+        advent_weekend: a weekend day of these weeks [ln].
+        festive: the eve and first day of Christmas and of the new year, on top of what else they are [ln].
         noise: standard deviation of a single day about all this (weather, chance) [ln].
     """
 
@@ -46,6 +52,9 @@ class Levels:
     off_work: float
     season: float
     shoulder: float
+    advent: float
+    advent_weekend: float
+    festive: float
     noise: float
 
     @property
@@ -56,140 +65,50 @@ class Levels:
 
 @dataclass(frozen=True)
 class VisitorTable:
-    """What one published table of visitors says; None where it cannot tell.
+    """What one published table of visitors says.
 
     Attributes:
         name: of the message that says what was counted, where and when.
         source: author and title.
         kind: what kind of place was counted, as on a place card.
         who_comes: who fills it, likewise.
-        friday, saturday, sunday, public_holiday, long_weekend, off_work, noise, season, shoulder,
-            school_holiday, weekend_on_break: as in `Levels`, fitted by least squares on the logarithm of the
-            daily counts, all effects at once.
+        effects: by the names of `Levels`, fitted by least squares on the logarithm of the daily counts, all
+            at once; without those that it cannot tell.
     """
 
     name: str
     source: str
     kind: KindOfPlace
     who_comes: WhoComes
-    friday: float
-    saturday: float
-    sunday: float
-    public_holiday: float
-    long_weekend: float
-    off_work: float
-    noise: float
-    season: float | None = None
-    shoulder: float | None = None
-    school_holiday: float | None = None
-    weekend_on_break: float | None = None
+    effects: Mapping[str, float]
 
     @property
     def weekend(self) -> float:
         """A weekend day in term, Saturdays and Sundays alike [ln]."""
-        return (self.saturday + self.sunday) / 2
+        return (self.effects["saturday"] + self.effects["sunday"]) / 2
 
 
-CITY_ZOO = VisitorTable(
-    kind="zoo_or_farm",
-    name="crowds-table-zoo",
-    source="data set zoo.df of the R package s20x (Auckland; its days are dated by their public holidays)",
-    who_comes="families",
-    friday=0.05,
-    saturday=1.08,
-    sunday=1.50,
-    school_holiday=1.41,
-    weekend_on_break=0.32,
-    public_holiday=2.03,
-    long_weekend=0.27,
-    off_work=-0.23,
-    season=0.042,
-    shoulder=0.0015,
-    noise=0.53,
+EFFECTS = tuple(field.name for field in fields(Levels))
+
+
+def tables_in(text: str) -> tuple[VisitorTable, ...]:
+    """The tables of a CSV text with a column for each attribute and each effect."""
+    return tuple(
+        VisitorTable(
+            name=row["name"],
+            source=row["source"],
+            kind=cast(KindOfPlace, row["kind"]),
+            who_comes=cast(WhoComes, row["who_comes"]),
+            effects={name: float(row[name]) for name in EFFECTS if row[name]},
+        )
+        for row in csv.DictReader(text.splitlines())
+    )
+
+
+TABLES = tables_in(
+    files("tripplan.planning.crowds").joinpath("visitor_tables.csv").read_text(encoding="utf-8")
 )
-CITY_BICYCLES = VisitorTable(
-    kind="park_or_trail",
-    name="crowds-table-bicycles",
-    source="Fanaee-T and Gama, Bike Sharing (Washington DC), UCI Machine Learning Repository, 2013",
-    who_comes="everybody",
-    friday=0.30,
-    saturday=1.01,
-    sunday=0.94,
-    public_holiday=0.84,
-    long_weekend=0.13,
-    off_work=0.51,
-    season=0.046,
-    shoulder=0.0011,
-    noise=0.57,
-    school_holiday=0.31,
-    weekend_on_break=0.03,
-)
-RIVERSIDE_PARK = VisitorTable(
-    kind="park_or_trail",
-    name="crowds-table-walkers",
-    source="City of Melbourne, pedestrian counting system, Birrarung Marr, in the R package tsibble",
-    who_comes="everybody",
-    friday=0.35,
-    saturday=0.67,
-    sunday=0.46,
-    school_holiday=0.17,
-    weekend_on_break=-0.17,
-    public_holiday=0.66,
-    long_weekend=0.23,
-    off_work=0.00,
-    season=0.027,
-    shoulder=-0.0002,
-    noise=0.48,
-)
-_BRISTOL = (
-    "Bristol City Council, museum visitors by day, April 2015 to February 2019, Open Government Licence 3.0"
-)
-CITY_MUSEUM = VisitorTable(
-    kind="museum",
-    name="crowds-table-museum",
-    source=_BRISTOL,
-    who_comes="families",
-    friday=0.03,
-    saturday=0.85,
-    sunday=0.62,
-    school_holiday=0.69,
-    weekend_on_break=0.10,
-    public_holiday=0.69,
-    long_weekend=-0.13,
-    off_work=-0.39,
-    noise=0.38,
-)
-PARK_MUSEUM = VisitorTable(
-    kind="museum",
-    name="crowds-table-park-museum",
-    source=_BRISTOL,
-    who_comes="families",
-    friday=-0.14,
-    saturday=0.71,
-    sunday=0.84,
-    school_holiday=1.10,
-    weekend_on_break=0.26,
-    public_holiday=1.26,
-    long_weekend=-0.06,
-    off_work=0.33,
-    noise=0.62,
-)
-TOWN_HOUSE = VisitorTable(
-    kind="museum",
-    name="crowds-table-town-house",
-    source=_BRISTOL,
-    who_comes="families",
-    friday=-0.14,
-    saturday=0.54,
-    sunday=0.32,
-    school_holiday=0.59,
-    weekend_on_break=0.16,
-    public_holiday=0.66,
-    long_weekend=0.09,
-    off_work=0.60,
-    noise=0.41,
-)
-TABLES = (CITY_ZOO, CITY_BICYCLES, RIVERSIDE_PARK, CITY_MUSEUM, PARK_MUSEUM, TOWN_HOUSE)
+"""All tables, as `python -m tests.published.write_figures` fits them."""
 
 MUSEUMS_SCHOOL_HOLIDAY: dict[WhoComes, float] = {"families": 1.16, "everybody": 0.35}
 """A school-holiday weekday in proportion to a weekend at museums [-]: visits a day in August are 1.89 and
@@ -197,6 +116,9 @@ MUSEUMS_SCHOOL_HOLIDAY: dict[WhoComes, float] = {"families": 1.16, "everybody": 
 1.11 times at two galleries (Tate Modern, Soane). DCMS-sponsored museums, monthly visits 2009 to 2018. They
 count like one more kind of place."""
 
+OFF_WORK = 0.1
+"""As in `Levels`, everywhere: mean of the 22 such days of all six tables, which differ by more than kinds of
+place could [ln]. Most of them lie in school holidays, which are counted apart."""
 COMMON_COUNTS = 1.0
 """The common level counts like so many tables beside a kind's own [-]. Of a third, a half, 1, 2 and 3 the
 chances at a place that was never counted hardly tell one from the other (`tests/published/crowd_fit.md`)."""
@@ -207,7 +129,8 @@ FULLEST_BY = 0.42
 """How much fuller the fullest day of the weekend is than the other one, where the card names it [ln]: the
 largest difference of all tables, that of the zoo."""
 _SATURDAYS_FULLER: dict[FullestDays, float] = {"saturdays": FULLEST_BY, "sundays": -FULLEST_BY}
-_IN_PROPORTION = ("friday", "weekend_on_break", "public_holiday", "long_weekend", "off_work")
+_IN_PROPORTION = ("friday", "weekend_on_break", "public_holiday", "long_weekend")
+_AROUND_CHRISTMAS = ("advent", "advent_weekend", "festive")
 
 
 def pooled(tables: Sequence[VisitorTable], kind: KindOfPlace | None, who_comes: WhoComes) -> Levels:
@@ -232,25 +155,29 @@ def pooled(tables: Sequence[VisitorTable], kind: KindOfPlace | None, who_comes: 
         return _shrunk(own, mean([*map(mean, told.values()), *more]), COMMON_COUNTS)
 
     def in_proportion(name: str) -> Callable[[VisitorTable], float]:
-        return lambda table: getattr(table, name) / table.weekend
+        return lambda table: table.effects[name] / table.weekend
 
     def on_break(table: VisitorTable) -> float | None:
-        told = table.school_holiday is not None and table.who_comes == who_comes
-        return in_proportion("school_holiday")(table) if told else None
+        return in_proportion("school_holiday")(table) if table.who_comes == who_comes else None
+
+    def plain(name: str) -> Callable[[VisitorTable], float | None]:
+        return lambda table: table.effects.get(name)
 
     weekend = level(attrgetter("weekend"))
     apart = _shrunk(
-        [table.saturday - table.sunday for table in tables if table.kind == kind], 0, ALIKE_COUNTS
+        [table.effects["saturday"] - table.effects["sunday"] for table in tables if table.kind == kind],
+        0,
+        ALIKE_COUNTS,
     )
     # Of the time of year a kind of its own tells less than all outdoors together.
-    seasons = [table for table in tables if table.season is not None]
+    seasons = [table.effects for table in tables if "season" in table.effects]
     return Levels(
         saturday=weekend + apart / 2,
         sunday=weekend - apart / 2,
         school_holiday=weekend * level(on_break, MUSEUMS_SCHOOL_HOLIDAY[who_comes]),
-        season=mean(map(attrgetter("season"), seasons)),
-        shoulder=mean(map(attrgetter("shoulder"), seasons)),
-        noise=level(attrgetter("noise")),
+        off_work=OFF_WORK,
+        **{name: mean(effects[name] for effects in seasons) for name in ("season", "shoulder")},
+        **{name: level(plain(name)) for name in (*_AROUND_CHRISTMAS, "noise")},
         **{name: weekend * level(in_proportion(name)) for name in _IN_PROPORTION},
     )
 
@@ -260,7 +187,7 @@ def _shrunk(own: Sequence[float], common: float, counts: float) -> float:
     return (sum(own) + counts * common) / (len(own) + counts)
 
 
-_ALL_ALIKE = ("saturday", "sunday", "school_holiday", *_IN_PROPORTION)
+_ALL_ALIKE = ("saturday", "sunday", "school_holiday", "off_work", *_IN_PROPORTION, *_AROUND_CHRISTMAS)
 _LIKE: dict[tuple[str, WhoComes], KindOfPlace] = {
     ("indoors", "families"): "museum",
     ("indoors", "everybody"): "museum",

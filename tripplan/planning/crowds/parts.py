@@ -18,7 +18,7 @@ from tripplan.documents.places.place import Place
 from tripplan.language.sentences import Fact, fact
 from tripplan.planning.crowds.levels import FREE_ENTRY, SCHOOL_CLASSES, SHORT_DAY, Levels
 from tripplan.planning.crowds.rule_days import days_of_offer, days_of_rule
-from tripplan.planning.crowds.season import season
+from tripplan.planning.crowds.season import around_christmas, season
 from tripplan.planning.holidays.days_off import DaysOff, Flags
 from tripplan.planning.holidays.public_holidays import OBSERVED
 from tripplan.planning.holidays.schools import SchoolDays
@@ -127,6 +127,7 @@ def year_parts(
     return (
         *_kinds_of_day(off, schools, levels),
         _season(place, off, levels),
+        *_around_christmas(off, levels),
         *_free_entry(place, off, schools, is_open),
         *_school_classes(place, off, schools),
         *_special_days(place, off),
@@ -256,6 +257,16 @@ def _season(place: Place, off: DaysOff, levels: Levels) -> YearPart:
     elif found.doubt is not None:
         code = "crowds-season-in-doubt"
     return YearPart(found.effect, fact(code), Than.AVERAGE, FactorGroup.SEASON, doubt=found.doubt)
+
+
+def _around_christmas(off: DaysOff, levels: Levels) -> Iterator[YearPart]:
+    advent, festive = around_christmas(off)
+    weekday, weekend = advent & off.working, advent & off.weekend
+    for effect, code, than in (
+        (levels.advent * weekday + levels.advent_weekend * weekend, "crowds-before-christmas", Than.USUAL),
+        (levels.festive * festive, "crowds-christmas-and-new-year", Than.USUAL),
+    ):
+        yield YearPart(effect, fact(code), than, FactorGroup.PLACE)
 
 
 def _free_entry(place: Place, off: DaysOff, schools: SchoolDays, is_open: Flags) -> Iterator[YearPart]:

@@ -14,7 +14,14 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language.sentences import Fact, fact, said, say
 from tripplan.planning.crowds.busiest_fifth import busiest_fifth_chances
-from tripplan.planning.crowds.learning import Observation, posterior_mean, residual, ways_to_differ
+from tripplan.planning.crowds.learning import (
+    DAYS_OFF_VARY,
+    Observation,
+    of_group,
+    posterior,
+    residual,
+    ways_to_differ,
+)
 from tripplan.planning.crowds.levels import TABLES, Levels, levels_for
 from tripplan.planning.crowds.parts import FactorGroup, Floats, Part, Than, YearPart, year_parts
 from tripplan.planning.holidays.days_off import DaysOff, Flags, days_off
@@ -95,7 +102,9 @@ class Crowds(Mapping[date, CrowdRisk]):
         off: the days, with their weekends and holidays.
         is_open: which of them are compared with each other, each with those of its calendar year.
         level: expected logarithm of visitors, against an ordinary school-term weekday [ln].
-        noise: standard deviation about it, doubts included [ln].
+        noise: standard deviation about it at a place that lives by days off as much as expected, doubts about
+            calendar and season included [ln].
+        days_off_vary: how much the place may differ in that, in proportion; see `DAYS_OFF_VARY` [-].
         parts: what the levels are made of.
         schools: how the pupils within reach are spread.
         notes: how many of the family's own notes are among the parts [-].
@@ -105,6 +114,7 @@ class Crowds(Mapping[date, CrowdRisk]):
     is_open: Flags
     level: Floats
     noise: Floats
+    days_off_vary: float
     parts: tuple[YearPart, ...]
     schools: SchoolDays
     notes: int = 0
@@ -113,6 +123,12 @@ class Crowds(Mapping[date, CrowdRisk]):
     def chance(self) -> NDArray[np.float64]:
         """As in `CrowdRisk`, one entry a day, not a number on days that are not open [0-1]."""
         return chances_of((self,))[0]
+
+    @cached_property
+    def uncertainty(self) -> Floats:
+        """Standard deviation of all that is not known about a day [ln]."""
+        by_days_off = self.days_off_vary * of_group(FactorGroup.DAY_OFF, self.parts)
+        return np.asarray(np.hypot(self.noise, by_days_off))
 
     def __getitem__(self, day: date) -> CrowdRisk:
         index = self._index(day)
@@ -161,7 +177,7 @@ class Crowds(Mapping[date, CrowdRisk]):
         opened = self.is_open[year]
         if not opened.any():
             return None
-        levels, noises = self.level[year][opened], self.noise[year][opened]
+        levels, noises = self.level[year][opened], self.uncertainty[year][opened]
         felt = residual(note.fullness, float(self.level[index]), levels, noises)
         return Observation(self._ways[index], felt, float(self.noise[index]))
 
@@ -174,13 +190,15 @@ class Crowds(Mapping[date, CrowdRisk]):
         sights = [sight for note in notes if (sight := self.sight(note)) is not None]
         if not sights:
             return self
-        effect = self._ways @ posterior_mean(sights)
+        mean, covariance = posterior(sights)
+        effect = self._ways @ mean
         cause = fact("crowds-your-notes", notes=len(sights))
         own = YearPart(effect, cause, Than.ELSEWHERE, FactorGroup.PLACE)
         level = self.level + effect
         return replace(
             self,
             level=level,
+            days_off_vary=math.sqrt(covariance[0, 0]),
             parts=(*self.parts, own),
             notes=len(sights),
         )
@@ -226,7 +244,7 @@ def crowd_risks(
     level: Floats = reduce(np.add, (part.effect for part in parts))
     doubts = [part.doubt**2 for part in parts if part.doubt is not None]
     noise = np.sqrt(sum(doubts, levels.noise**2))
-    return Crowds(off, is_open, level, noise, parts, schools)
+    return Crowds(off, is_open, level, noise, DAYS_OFF_VARY, parts, schools)
 
 
 def chances_of(every: Sequence[Crowds]) -> list[NDArray[np.float64]]:
@@ -237,7 +255,7 @@ def chances_of(every: Sequence[Crowds]) -> list[NDArray[np.float64]]:
             days = year.start + np.flatnonzero(crowds.is_open[year])
             if days.size:
                 level.append(crowds.level[days])
-                noise.append(crowds.noise[days])
+                noise.append(crowds.uncertainty[days])
                 begins.append(begins[-1] + days.size)
                 opened.append((number, days))
     chances = [np.full(len(crowds.off), math.nan) for crowds in every]

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.crowds.levels import Levels
-from tripplan.planning.holidays.days_off import fixed
+from tripplan.planning.holidays.days_off import DaysOff, Flags, fixed
 
 Floats = NDArray[np.float64]
 
@@ -74,6 +74,30 @@ def season(
     swing = outside * levels.season * warmer + inside * math.copysign(INDOORS, latitude)
     effect = swing * wave - outside * levels.shoulder * warmer**2 * shoulder
     return SeasonDays(effect, TOLD * unsure * np.abs(wave) if unsure else None)
+
+
+_DECEMBER = 12
+_FESTIVE = ((12, 24), (12, 25), (12, 31), (1, 1))
+
+
+@lru_cache(maxsize=64)
+def around_christmas(off: DaysOff) -> tuple[Flags, Flags]:
+    """The days from 1 to 23 December, and the eve and first day of Christmas and of the new year.
+
+    Args:
+        off: the days; in a year whose Christmas Day is no public holiday there are none of these.
+    """
+    dates = np.datetime64(off.first, "D") + np.arange(len(off))
+    month = dates.astype("datetime64[M]")
+    day = (dates - month).astype(int) + 1
+    month_of_year = month.astype(int) % 12 + 1
+    kept = np.zeros(len(off), dtype=bool)
+    for year in off.years.values():
+        christmas_day = (month_of_year[year] == _DECEMBER) & (day[year] == 25)
+        kept[year] = (off.public_holiday[year] & christmas_day).any()
+    festive = np.any([(month_of_year == m) & (day == d) for m, d in _FESTIVE], axis=0)
+    advent = (month_of_year == _DECEMBER) & (day < 24)
+    return fixed(advent & kept), fixed(festive & kept)
 
 
 @lru_cache(maxsize=8)
