@@ -45,6 +45,9 @@ STIFFNESS = 0.001
 """What a bend of a curve costs beside a misfit [-]; it rules only where there are hardly any pairs."""
 APART = 0.01
 """The outer curves stay so far from the likely one, as a share of it [-]."""
+TOWNS_APART_KM = 80.0
+"""Up to here a detour, as a share, is the larger the nearer the place, as in all tables at hand. Further away
+mountains and seas may lie between [km]."""
 DETOUR_AT_LEAST = 0.005
 """No road is straighter than so; two tables round the ends of a straight drive otherwise [-]."""
 
@@ -139,7 +142,7 @@ def quantile_curve(
     value: Floats,
     weight: Floats,
     quantile: float,
-    slopes: tuple[float, float],
+    slopes: tuple[float, Floats | float],
     between: tuple[Floats | None, Floats | None] = (None, None),
 ) -> Floats:
     """The logarithms of a curve at its knots.
@@ -151,7 +154,7 @@ def quantile_curve(
         value: logarithm of what is fitted.
         weight: of each pair.
         quantile: share of the pairs below the curve [0-1].
-        slopes: the least and the greatest slope, as a power of the distance.
+        slopes: the least and the greatest slope, as a power of the distance; the latter also knot by knot.
         between: what the logarithms stay above and below, if anything.
     """
     covered = _covered(straight)
@@ -173,7 +176,7 @@ def quantile_curve(
     )
     sides = csr_array((2 * (count - 1), cost.size - count))
     within = _blocks([[_blocks([[slope], [-slope]]), sides]])
-    least, greatest = slopes
+    least, greatest = slopes[0], np.broadcast_to(slopes[1], len(KNOTS_KM) - 1)[: count - 1]
     low, high = (None if limit is None else limit[covered] for limit in between)
     bounds = [(None if low is None else low[n], None if high is None else high[n]) for n in range(count)] + [
         (0, None)
@@ -183,7 +186,7 @@ def quantile_curve(
     found = solve(
         cost,
         A_ub=within,
-        b_ub=np.concatenate([np.full(count - 1, greatest), np.full(count - 1, -least)]),
+        b_ub=np.concatenate([greatest, np.full(count - 1, -least)]),
         A_eq=equal,
         b_eq=np.concatenate([value, np.zeros(bends)]),
         bounds=bounds,
@@ -195,7 +198,7 @@ def quantile_curve(
     return np.pad(np.asarray(found.x[:count], dtype=np.float64), around, mode="edge")
 
 
-def _band(pairs: Pairs, figure: str, slopes: tuple[float, float]) -> Band:
+def _band(pairs: Pairs, figure: str, slopes: tuple[float, Floats | float]) -> Band:
     """The likely curve, and the outer ones by how far off it is from pairs that it was not fitted to.
 
     So an outer curve also admits what differs between one town and the next (R. F. Barber and others,
@@ -235,7 +238,7 @@ def fitted(name: str, folder: Path, without: Sequence[Callable[[Path], Pairs]] =
     """
     fit = FITS[name]
 
-    def of(figure: str, least: float, slopes: tuple[float, float]) -> Band:
+    def of(figure: str, least: float, slopes: tuple[float, Floats | float]) -> Band:
         def known(readers: Sequence[Callable[[Path], Pairs]]) -> list[Pairs]:
             tables = (_thinned(read(folder).fitted) for read in readers if read not in without)
             parts = (pairs.part(~np.isnan(getattr(pairs, figure))) for pairs in tables)
@@ -248,7 +251,8 @@ def fitted(name: str, folder: Path, without: Sequence[Callable[[Path], Pairs]] =
         own = known(fit.tables)
         return _band(balanced(own, known(fit.beyond)) if own else balanced(known(fit.beyond)), figure, slopes)
 
-    return of("detour", DETOUR_AT_LEAST, (-0.95, 0.5)), of("pace", 0.01, (-0.95, -0.005))
+    detours_rise = np.where(np.array(KNOTS_KM[1:]) <= TOWNS_APART_KM, 0, 0.5)
+    return of("detour", DETOUR_AT_LEAST, (-0.95, detours_rise)), of("pace", 0.01, (-0.95, -0.005))
 
 
 @dataclass(frozen=True)
