@@ -237,7 +237,7 @@ def test_how_likely_the_day_holds_is_told(run: Run, files: Files) -> None:
         "Chance to be home by 7:00 PM: almost certain.",
         "is the least by what matters to you",
         "None of the limits helps if it gives way by 15 minutes.",
-        "No nap has to be traded for time at the place.",
+        "This is the best plan.",
     ):
         assert told in said
 

@@ -19,9 +19,9 @@ from tripplan.language.sentences import fact, said, say
 PACKAGE = FOLDER.parent
 FILES = sorted(FOLDER.glob("*/*.ftl"))
 MADE_OF_PARTS = re.compile(
-    r"crowds-(plenty-of-room|some-company|well-filled|packed)|cautions-.*(cold|hot)|packing-.*-why"
+    r"crowds-(plenty-of-room|some-company|well-filled|packed|table-.*)|cautions-.*(cold|hot)|packing-.*-why"
 )
-"""Messages whose names are put together where they are used."""
+"""Messages whose names are put together where they are used, or stand in a table of data."""
 MISSING: dict[Locale, set[str]] = {Locale.DE: set()}
 """Messages that a language lacks, so that their sentences are in the source language."""
 
