@@ -1,6 +1,5 @@
 """Money that hangs on the hour is part of what the day search minimises."""
 
-import re
 from collections.abc import Iterator
 from datetime import date, datetime, time, timedelta
 
