@@ -41,6 +41,17 @@ MOVED = (
     "screens/household/parts.py",
     "screens/household/sections.py",
     "screens/household/things.py",
+    "screens/day_plan/day_line.py",
+    "screens/day_plan/day_sheet.py",
+    "screens/day_plan/on_the_day.py",
+    "screens/day_plan/page.py",
+    "screens/day_plan/rain_part.py",
+    "screens/day_plan/running_late.py",
+    "screens/day_plan/shows.py",
+    "screens/day_plan/trade_offs.py",
+    "screens/day_plan/try_times.py",
+    "screens/day_plan/weather_part.py",
+    "screens/look/charts.py",
     "screens/look/doors.py",
     "screens/look/outing_card.py",
     "screens/start/budget.py",
@@ -59,8 +70,8 @@ WORDS_OF_ITS_OWN = {
 
 
 WORDS = re.compile(r"[^\W\d_]{2}.* |[A-Z][a-z]+\W*$", re.DOTALL)
-MARKUP = re.compile(r"<\w|\"]|[{}]|-\w+:|[-\w]+=")
-"""Of HTML and of style sheets; what stands between is handed over."""
+MARKUP = re.compile(r"<\w|\"]|[{}]|-\w+:|[-\w]+=|\bpx\b|\bdatum\.")
+"""Of HTML, style sheets and charts; what stands between is handed over."""
 
 
 def texts(tree: ast.AST) -> Iterator[str]:

@@ -228,7 +228,7 @@ def test_who_sleeps_or_is_ill_changes_the_ways(open_app: OpenApp) -> None:
     app.selectbox(key="late_asleep").set_value("Bram").run()
     assert not app.exception
     assert any(title.startswith("Let Bram sleep on") for title in titles(app))
-    app.selectbox(key="late_asleep").set_value("nobody").run()
+    app.selectbox(key="late_asleep").set_value("").run()
     app.selectbox(key="late_ill").set_value("Odile").run()
     assert not app.exception
     on = next(title for title in titles(app) if title.startswith("Go on to "))
@@ -304,12 +304,13 @@ def test_times_that_cannot_be_say_which_limits_they_cross(open_app: OpenApp) -> 
 def test_a_nap_at_another_time_is_tried_without_changing_the_household(open_app: OpenApp) -> None:
     """With the nap an hour and a half earlier something else is kept of it, and that is only tried."""
     app = timed_day(open_app)
-    kept = [line for line in text_of(app).splitlines() if line.startswith("- Nap: ")]
+    (kept,) = (line for line in text_of(app).splitlines() if line.startswith("- Nap: "))
+    planned = headline(app)
     slide(app, "Bram gets tired at", -90)
     assert not app.exception
-    now = [line for line in text_of(app).splitlines() if line.startswith("- Nap: ")]
-    assert kept[0] == now[0]  # the headline's
-    assert kept[-1] != now[-1]
+    (now,) = (line for line in text_of(app).splitlines() if line.startswith("- Nap: "))
+    assert kept != now
+    assert headline(app) == planned
     assert "Naps are only tried here" in text_of(app)
 
 
@@ -372,7 +373,7 @@ def test_the_page_opens_the_next_planned_outing(open_app: OpenApp, data: Path) -
     app = open_app("day_plan")
     at = wording.clock(planned.leave_home)
     assert headline(app) == f"Tern Landing River House: load up at {at}"
-    assert "Thu, Dec 3, 2026: drive off at" in text_of(app)
+    assert "Thu, Dec 3: drive off at" in text_of(app)
     assert app.button_group(key=f"party_picker_{planned.id}").value == ["Tamsin", "Petra", "Bram"]
     assert app.query_params["place"] in ("tern-landing", ["tern-landing"])
 
@@ -386,9 +387,9 @@ def test_the_address_may_name_place_and_day(data: Path) -> None:
     app.run()
     assert not app.exception
     assert headline(app).startswith("Ledgewing")
-    assert "Thu, Dec 17, 2026" in text_of(app)
+    assert "Thu, Dec 17" in text_of(app)
     app.date_input(key="plan_day").set_value(date(2026, 12, 12)).run()
-    assert "Sat, Dec 12, 2026" in text_of(app)
+    assert "Sat, Dec 12" in text_of(app)
     app.selectbox(key="plan_place").set_value("tern-landing").run()
     app.date_input(key="plan_day").set_value(date(2026, 12, 3)).run()
     assert headline(app).startswith("Tern Landing")

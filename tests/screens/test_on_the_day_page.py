@@ -305,7 +305,7 @@ def test_staying_home_calls_it_off_everywhere(at_time: AtTime, data: Path) -> No
     (one,) = services_in(data).demo.all(PlannedOuting).values()
     assert one.value.status is PlanStatus.CANCELLED
     assert title(app) == "No outing yet"
-    assert "Tern Landing River House is called off." in "\n".join(told.value for told in app.success)
+    assert "Tern Landing River House is canceled." in "\n".join(told.value for told in app.success)
 
 
 def test_taking_back_what_was_not_planned_leaves_fields_and_headline_alike(
@@ -340,15 +340,15 @@ def test_one_press_says_what_went_wrong_and_is_answered_at_once(at_time: AtTime,
         return {str(button.key) for button in app.button}
 
     assert "use_plan_0" in pressed(0)
-    assert app.number_input(key="late_minutes_ON_THE_WAY_1515 min late").value == 15
+    assert app.number_input(key="late_minutes_ON_THE_WAY_15today-late-15").value == 15
     assert "use_plan_0" in pressed(2)
-    assert app.number_input(key="late_minutes_ON_THE_WAY_4545 min late").value == 45
+    assert app.number_input(key="late_minutes_ON_THE_WAY_45today-late-45").value == 45
     assert "use_plan_0" in pressed(3)
-    assert app.selectbox(key="late_asleepAsleep").value == "Bram"
+    assert app.selectbox(key="late_asleeptoday-asleep").value == "Bram"
     pressed(4)
-    app.selectbox(key="late_illIll").set_value("Odile").run()
+    app.selectbox(key="late_illtoday-ill").set_value("Odile").run()
     assert "use_plan_0" in {button.key for button in app.button}
     assert "use_plan_0" in pressed(5)
-    assert app.toggle(key="late_rainRain").value
+    assert app.toggle(key="late_raintoday-rain").value
     app.button(key="running_late").click().run()
     assert "use_plan_0" not in {button.key for button in app.button}

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from tripplan.files.day_sheet.day_sheet import clock_of
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.day import DayPlan, Step, StepKind
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.look.cards import text
@@ -39,6 +40,10 @@ SHEET = """
 .tp-day small { color: var(--faint); font-size: var(--small); }
 .tp-nap { background: var(--soft); border-left: .3rem double var(--accent); border-radius: .5rem;
   padding: .3rem .6rem !important; font-size: var(--small); width: 7.5rem; }
+@media (max-width: 640px) {
+  .tp-step { grid-template-columns: 4.2rem 1fr; gap: .4rem; }
+  .tp-nap { width: 5.6rem; padding: .3rem .4rem !important; }
+}
 """
 """The lines of the style sheet for it."""
 
@@ -85,7 +90,7 @@ def day_line(outing: Outing) -> str:
     ]
     lines.sort(key=lambda line: line[0])
     listed = "".join(html for _, html in lines)
-    home = f"<b>{_at(plan, plan.home)}</b><span>Home</span>"
+    home = f"<b>{_at(plan, plan.home)}</b><span>{text(say('dayplan-home'))}</span>"
     last = f'<li class="tp-step" style="grid-row: {len(edges)}">{home}</li>'
     return f'<ol class="tp-day" style="grid-template-rows: {rows} auto">{listed}{last}</ol>'
 
@@ -121,8 +126,9 @@ def _step(outing: Outing, step: Step, span: str) -> str:
 
 
 def _nap(plan: DayPlan, nap: Band, column: int, span: str) -> str:
-    said = text(f"{nap.who} asleep {nap.where}")
+    at = clock_of(plan)
+    said = text(say("dayplan-asleep", name=nap.who, where=nap.where))
     return (
         f'<li class="tp-nap" style="{span}; grid-column: {column}">{drawn("nap")}{said} '
-        f"<small>{_at(plan, nap.start)} to {_at(plan, nap.end)}</small></li>"
+        f"<small>{text(wording.from_to(at(nap.start), at(nap.end)))}</small></li>"
     )

@@ -23,7 +23,7 @@ from tripplan.files.day_sheet.day_sheet_pdf import (
 )
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
-from tripplan.language.sentences import said
+from tripplan.language.sentences import said, say
 from tripplan.planning.day_sheet.packing import suggested_items
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -37,17 +37,16 @@ from tripplan.screens.widgets.notices import named, refuse, show_notice
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
-_PAPERS = {Paper.A4.value: "A4", Paper.LETTER.value: "Letter"}
 _LABELS = {
-    "bookings": "Booking",
-    "bookings.what": "what",
-    "bookings.number": "number",
-    "contacts": "Who to call",
-    "contacts.name": "who",
-    "contacts.telephone": "number",
-    "questions": "Our own questions",
-    "added": "We also pack",
-    "left_out": "We do without",
+    "bookings": "dayplan-sheet-booking",
+    "bookings.what": "dayplan-sheet-what",
+    "bookings.number": "dayplan-sheet-number",
+    "contacts": "dayplan-sheet-who-to-call",
+    "contacts.name": "dayplan-sheet-who",
+    "contacts.telephone": "dayplan-sheet-number",
+    "questions": "dayplan-sheet-questions",
+    "added": "dayplan-sheet-also",
+    "left_out": "dayplan-sheet-without",
 }
 
 
@@ -63,11 +62,8 @@ def render_day_sheet(view: View, family: Family, outing: Outing) -> None:
         family: the family in use.
         outing: one place on one day, with its answers.
     """
-    with st.expander("Day sheet to print", key="open_day_sheet"):
-        st.caption(
-            "One page for the day: times, tickets, what to pack, who to call. The web page shows big type "
-            "on a phone and prints on one sheet; nothing on it is loaded from anywhere."
-        )
+    with st.expander(say("dayplan-sheet"), key="open_day_sheet"):
+        st.caption(say("dayplan-sheet-lead"))
         entries = sheet_entries_in(view.records, outing.place.id, outing.day)
         notice = family.household.notice
         sheet = day_sheet(outing, family.household, entries, notice=notice)
@@ -88,37 +84,38 @@ def print_button(view: View, family: Family, outing: Outing) -> None:
     sheet = day_sheet(outing, family.household, entries, notice=family.household.notice)
     paper = usual_paper(family.household.home.country)
     st.download_button(
-        "Print",
+        say("dayplan-print"),
         partial(day_sheet_pdf, sheet, paper, view.services.clock()),
         file_name=f"{outing.place.id}-{outing.day}.pdf",
         mime="application/pdf",
         key="print_sheet",
         type="tertiary",
         on_click="ignore",
-        help="The day sheet on one page.",
+        help=say("dayplan-print-help"),
     )
 
 
 def _what_to_pack(sheet: DaySheet) -> None:
     """The packing list as it stands, so that the parent sees what to leave out or add."""
     things = [line.text for section in sheet.sections if section.ticked_off for line in section.lines]
-    st.markdown(f"**To pack:** {plain('; '.join(things))}.")
+    st.markdown(f"**{say('dayplan-sheet-to-pack')}** {plain('; '.join(things))}.")
 
 
 def _downloads(view: View, family: Family, outing: Outing, sheet: DaySheet) -> None:
     name = f"{outing.place.id}-{outing.day}"
     usual = usual_paper(family.household.home.country)
+    papers = {Paper.A4.value: "A4", Paper.LETTER.value: say("dayplan-sheet-letter")}
     paper = st.radio(
-        "Paper of the PDF",
-        list(_PAPERS),
-        index=list(_PAPERS).index(usual.value),
-        format_func=_PAPERS.__getitem__,
+        say("dayplan-sheet-paper"),
+        list(papers),
+        index=list(papers).index(usual.value),
+        format_func=papers.__getitem__,
         horizontal=True,
         key="sheet_paper",
     )
     with st.container(horizontal=True):
         st.download_button(
-            "Download the web page (.html)",
+            say("dayplan-sheet-html"),
             day_sheet_html(sheet),
             file_name=f"{name}.html",
             mime="text/html",
@@ -126,7 +123,7 @@ def _downloads(view: View, family: Family, outing: Outing, sheet: DaySheet) -> N
             on_click="ignore",
         )
         st.download_button(
-            "Download the PDF",
+            say("dayplan-sheet-pdf"),
             partial(day_sheet_pdf, sheet, Paper(paper), view.services.clock()),
             file_name=f"{name}.pdf",
             mime="application/pdf",
@@ -145,39 +142,39 @@ def _form(view: View, family: Family, outing: Outing) -> None:
     suggested = [said(item.what) for item in suggested_items(trip_of(outing, family.household))]
     with form_box(fields):
         st.text_area(
-            "Booking numbers, one a line",
+            say("dayplan-sheet-bookings-field"),
             key=fields.key("bookings"),
-            placeholder="Tour at noon: K7-3312",
+            placeholder=say("dayplan-sheet-bookings-example"),
         )
         st.text_area(
-            "Who to call when something happens, one a line",
+            say("dayplan-sheet-contacts-field"),
             key=fields.key("contacts"),
-            placeholder="Aunt next door: (608) 555-0100",
+            placeholder=say("dayplan-sheet-contacts-example"),
         )
         st.text_area(
-            f"Our own questions for {plain(outing.place.name)}, up to three, one a line",
+            plain(say("dayplan-sheet-questions-field", place=outing.place.name)),
             key=fields.key("questions"),
-            help="They stand before those of the place card.",
+            help=say("dayplan-sheet-questions-help"),
         )
         st.multiselect(
-            "We do without, on every outing",
+            say("dayplan-sheet-without-field"),
             list(dict.fromkeys((*suggested, *st.session_state[fields.key("left_out")]))),
             key=fields.key("left_out"),
-            placeholder="nothing",
+            placeholder=say("dayplan-sheet-nothing"),
         )
-        st.text_area("We also pack, on every outing, one a line", key=fields.key("added"))
-        st.caption("A paper may be left behind: it has names, and of the rest only what you tick.")
-        st.checkbox("Allergies and needs, as noted in the household", key=fields.key("needs"))
-        st.checkbox("Birth dates", key=fields.key("birth_dates"))
-        st.checkbox("Our home address", key=fields.key("home_address"))
+        st.text_area(say("dayplan-sheet-also-field"), key=fields.key("added"))
+        st.caption(say("dayplan-sheet-privacy"))
+        st.checkbox(say("dayplan-sheet-needs"), key=fields.key("needs"))
+        st.checkbox(say("dayplan-sheet-birth-dates"), key=fields.key("birth_dates"))
+        st.checkbox(say("dayplan-sheet-address"), key=fields.key("home_address"))
         st.checkbox(
-            "Names on the page saved for the phone",
+            say("dayplan-sheet-names"),
             key=fields.key("names"),
-            help="Without this tick, a first letter stands for each of you there.",
+            help=say("dayplan-sheet-names-help"),
         )
         save_button(
             fields,
-            "Save what stands on the sheet",
+            say("dayplan-sheet-save"),
             key=f"{spot}_save",
             on_click=_save,
             args=(view, outing, fields, kept),
@@ -254,6 +251,6 @@ def _save(view: View, outing: Outing, fields: Fields, kept: Documents) -> None:
         if read.value is not None and (before is not None or read.value != unwritten):
             values.append((read.value, before.revision if before else 0))
     if findings:
-        refuse(spot, findings=named(findings, _LABELS))
-    elif save_all(view, spot, values, f"The day sheet for {outing.place.name} is saved."):
+        refuse(spot, findings=named(findings, {path: say(code) for path, code in _LABELS.items()}))
+    elif save_all(view, spot, values, say("dayplan-sheet-saved", place=outing.place.name)):
         refill(spot)

@@ -21,8 +21,7 @@ from tripplan.files.day_sheet.day_stretches import (
     stretches,
     time_left,
 )
-from tripplan.language import wording
-from tripplan.language.sentences import fact, told
+from tripplan.language.sentences import fact, say, told
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -61,7 +60,7 @@ LOOKS_AT_THE_CLOCK = "20s"
 LATE_HOME = timedelta(hours=4)
 """So long after an outing should be over, it may still be on: an evening out can end after midnight."""
 
-_SETTLED = "planned"
+_SETTLED = "today-planned"
 
 # Black on white whatever the theme, in sizes that are read at arm's length; nothing is told by colour.
 _STYLE = """<style>
@@ -96,7 +95,7 @@ class _Meant:
         party: who goes.
         leave_home, leave_place: the times it is planned with; None for the best ones.
         over: when it should be over; midnight where nothing is on record.
-        said: what tells it from the others.
+        how: what tells it from the others; the code of its word.
     """
 
     place: Place
@@ -105,7 +104,7 @@ class _Meant:
     leave_home: datetime | None
     leave_place: datetime | None
     over: datetime
-    said: str
+    how: str
 
     @property
     def key(self) -> str:
@@ -120,9 +119,9 @@ def render(view: View) -> None:
     told_what_is_used(view)
     known = _known(view, family)
     if not known:
-        st.title("No outing yet")
-        st.markdown("Plan one, and what to do stands here in large type on the day.")
-        page_link("screens/pages/day_plan.py", "Plan a day")
+        st.title(say("today-no-outing"))
+        st.markdown(say("today-no-outing-lead"))
+        page_link("screens/pages/day_plan.py", say("today-plan-a-day"))
         return
     page = st.container(key="on_the_day")
     meant = _pick(view, known)
@@ -144,13 +143,13 @@ def render(view: View) -> None:
     with page:
         if isinstance(outing, NoOuting):
             st.title(plain(meant.place.name))
-            st.markdown(plain(f"{wording.day(meant.day)} cannot be done:"))
+            st.markdown(plain(say("dayplan-cannot", day=meant.day)))
             st.markdown(bullets(outing.reasons))
         else:
             _outing(view, family, outing, meant, planned_on)
-        page_link("screens/pages/day_plan.py", "The whole plan, and all other pages")
+        page_link("screens/pages/day_plan.py", say("today-whole-plan"))
         if not sees_everything():
-            st.page_link("screens/pages/logbook.py", label="The logbook")
+            st.page_link("screens/pages/logbook.py", label=say("today-log"))
 
 
 # --- which outing -----------------------------------------------------------------------------------------
@@ -161,7 +160,7 @@ def _known(view: View, family: Family) -> dict[str, _Meant]:
     named = list(_named_in_address(view, family))
     planned = list(_planned(view, family))
     today = [meant for meant in planned if meant.day <= view.today]
-    today.sort(key=lambda meant: meant.said != _SETTLED)
+    today.sort(key=lambda meant: meant.how != _SETTLED)
     tried = list(_tried(view, family))
     # The times of the Day plan page count where the address names its outing; else those on record.
     ordered = (*_matching(named, (*tried, *planned)), *named, *today, *tried, *planned)
@@ -176,8 +175,8 @@ def _planned(view: View, family: Family) -> Iterator[_Meant]:
     for one in planned_outings(view):
         place = place_named(family, one.place)
         if place is not None:
-            said = _SETTLED if one.status is PlanStatus.CONFIRMED else "pencilled in"
-            yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, one.home, said)
+            how = _SETTLED if one.status is PlanStatus.CONFIRMED else "today-maybe"
+            yield _Meant(place, one.day, one.party, one.leave_home, one.leave_place, one.home, how)
 
 
 def _tried(view: View, family: Family) -> Iterator[_Meant]:
@@ -186,7 +185,7 @@ def _tried(view: View, family: Family) -> Iterator[_Meant]:
     if now is not None:
         over = _midnight_after(family, now.day)
         party = tuple(kept_party(view, family, on_record(view, now.place.id, now.day)))
-        yield _Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, over, "as on Day plan")
+        yield _Meant(now.place, now.day, party, now.leave_at, now.leave_place_at, over, "today-as-on-plan")
 
 
 def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
@@ -196,7 +195,7 @@ def _named_in_address(view: View, family: Family) -> Iterator[_Meant]:
     if named is not None and place is not None:
         day = named[1]
         over, party = _midnight_after(family, day), tuple(kept_party(view, family))
-        yield _Meant(place, day, party, None, None, over, "the best plan")
+        yield _Meant(place, day, party, None, None, over, "today-the-best")
 
 
 def _midnight_after(family: Family, day: date) -> datetime:
@@ -215,10 +214,11 @@ def _pick(view: View, known: dict[str, _Meant]) -> _Meant:
     if len(keys) == 1:
         return known[keys[0]]
     names = {
-        key: f"{wording.day(meant.day)}: {meant.place.name} ({meant.said})" for key, meant in known.items()
+        key: say("today-of", day=meant.day, place=meant.place.name, how=say(meant.how))
+        for key, meant in known.items()
     }
     picked = st.selectbox(
-        "Which outing?", keys, format_func=names.__getitem__, key=f"on_the_day_{view.which}"
+        say("today-which"), keys, format_func=names.__getitem__, key=f"on_the_day_{view.which}"
     )
     name_in_address(known[picked].place.id, known[picked].day)
     return known[picked]
@@ -231,9 +231,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     entries = sheet_entries_in(view.records, outing.place.id, outing.day)
     times = (outing.plan.leave_home, outing.plan.leave_place)
     if meant.leave_place is not None and times != (meant.leave_home, meant.leave_place):
-        st.markdown(
-            "The times it was planned with cannot be kept any more. This is the best that can be done."
-        )
+        st.markdown(say("today-times-gone"))
     _now(view, outing)
     render_at_once()
     render_running_late(
@@ -244,23 +242,25 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     if outing.weather is not None:
-        st.markdown(plain(f"Weather there: {weather_sentence(outing.weather)}."))
-    with st.expander("Please mind", expanded=True):
+        st.markdown(plain(say("today-weather", weather=weather_sentence(outing.weather))))
+    with st.expander(say("dayplan-safety")):
         st.markdown(bullets(told(outing.cautions)))
-    with st.expander(plain(f"At the door: {at_the_door(outing)}")):
+    with st.expander(plain(say("today-at-door", total=at_the_door(outing)))):
         st.markdown(tickets_of(outing))
-        st.markdown(bullets(f"{one.what}: {one.number}" for one in entries.bookings))
-    st.markdown("Going offline? Save this page: as a file it follows the clock, too.")
+        st.markdown(
+            bullets(say("today-booking", what=one.what, number=one.number) for one in entries.bookings)
+        )
+    st.markdown(say("today-offline"))
     st.caption(plain(drive_source(outing)))
     notice = family.household.notice
     sheet = day_sheet(outing, family.household, entries, notice=notice)
     st.download_button(
-        "Save this page on the phone (.html)",
+        say("today-save"),
         day_phone_html(outing, sheet, names=entries.ticked.names),
         file_name=f"{outing.place.id}-{outing.day}-phone.html",
         mime="text/html",
         key="download_phone_page",
-        help="With first letters for your names, unless you tick names under Day sheet.",
+        help=say("today-save-help"),
         on_click="ignore",
         width="stretch",
     )
@@ -287,18 +287,22 @@ def _now(view: View, outing: Outing) -> None:
 def _steps(view: View, outing: Outing) -> None:
     """The day's steps, the one that is on in front; looked up anew as time passes."""
     now, at = view.services.clock(), clock_of(outing.plan)
-    st.header("The day", anchor=False)
+    st.header(say("today-the-day"), anchor=False)
     on = [step for step in outing.plan.steps if step.start <= now < step.end]
     told = [
-        *(f"**now: {plain(step_words(step))}, until {at(step.end)}**" for step in on),
-        *(plain(f"{at(step.start)}: {step_words(step)}") for step in outing.plan.steps if step.start > now),
-        plain(f"{at(outing.plan.home)}: {HOME_AGAIN}"),
+        *(f"**{plain(say('today-now', what=step_words(step), end=at(step.end)))}**" for step in on),
+        *(plain(_line(at(step.start), step_words(step))) for step in outing.plan.steps if step.start > now),
+        plain(_line(at(outing.plan.home), HOME_AGAIN)),
     ]
     st.markdown("\n".join(f"- {line}" for line in told))
-    over = [f"{at(step.start)}: {step_words(step)}" for step in outing.plan.steps if step.end <= now]
+    over = [_line(at(step.start), step_words(step)) for step in outing.plan.steps if step.end <= now]
     if over:
-        with st.expander("Over by now"):
+        with st.expander(say("today-over")):
             st.markdown(bullets(over))
+
+
+def _line(at: str, what: str) -> str:
+    return say("today-step", at=at, what=what)
 
 
 def _way_there(place: Place) -> None:
@@ -308,23 +312,24 @@ def _way_there(place: Place) -> None:
         return
     link = map_link(place)
     st.link_button(
-        plain(f"The way there: {link.to_type[0]}"),
+        plain(say("today-way-there", where=link.to_type[0])),
         link.address,
         width="stretch",
-        help="Opens the map on your phone, which is given this point and nothing else.",
+        help=say("today-way-there-help"),
     )
     st.markdown(f"{NO_MAP}\n{bullets(link.to_type)}")
 
 
 def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:
-    st.header("If something happens", anchor=False)
+    st.header(say("today-if-something"), anchor=False)
     lines = emergency_lines(outing.place, entries.contacts)
     for number, line in enumerate(lines):
         dial = dialled(line.telephone)
-        said = plain(f"{line.what}: {line.telephone}" if line.telephone else line.what)
+        called = say("today-call", who=line.what, number=line.telephone) if line.telephone else line.what
+        said = plain(called)
         if dial:
             st.link_button(said, f"tel:{dial}", width="stretch", key=f"ring_{number}")
         else:
             st.markdown(said)
     if any(line.source == FROM_MEMORY for line in lines):
-        st.markdown("Check the emergency and advice numbers before you go.")
+        st.markdown(say("today-check-numbers"))

@@ -7,7 +7,7 @@ import streamlit as st
 
 from tripplan.files.day_sheet.day_sheet import nap_lines
 from tripplan.language import wording
-from tripplan.language.sentences import Fact, told
+from tripplan.language.sentences import Fact, say, told
 from tripplan.planning.day import LeaveWindow, against_best, helps_most
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
@@ -17,10 +17,10 @@ from tripplan.planning.outing.sentences import (
     crowd_sentence,
     drive_source,
     leaving_sentence,
-    nap_sentence,
+    naps_in_short,
     total_sentence,
 )
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_in_short
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
@@ -78,7 +78,7 @@ def render(view: View) -> None:
     if isinstance(outing, NoOuting):
         with answer:
             st.title(plain(settled.place.name), anchor=False)
-            st.warning(plain(f"{wording.day(settled.day)} cannot be done:"))
+            st.warning(plain(say("dayplan-cannot", day=settled.day)))
             st.markdown(bullets((*outing.reasons, *_what_helps(outing))))
         render_weather(view, family, settled.place, settled.day, None)
         _why_not(view, outing)
@@ -100,14 +100,14 @@ def render(view: View) -> None:
     _more(view, family, outing)
     with st.container(horizontal=True, key="day_bar"):
         named = {"place": outing.place.id, "day": outing.day.isoformat()}
-        st.page_link("screens/pages/calendar.py", label="Calendar entry")
+        st.page_link("screens/pages/calendar.py", label=say("dayplan-calendar-entry"))
         print_button(view, family, outing)
-        st.page_link("screens/pages/on_the_day.py", label="For the phone", query_params=named)
+        st.page_link("screens/pages/on_the_day.py", label=say("dayplan-phone"), query_params=named)
 
 
 def _asked(view: View, family: Family) -> tuple[Selection, list[str]]:
     """Where to, when and who, behind one press."""
-    with st.container(horizontal=True, key="chips"), st.popover("Place, day, who goes", key="open_asked"):
+    with st.container(horizontal=True, key="chips"), st.popover(say("dayplan-asked"), key="open_asked"):
         settled = _place_and_day(view, family)
         party = party_picker(view, family, on_record(view, settled.place.id, settled.day))
     return settled, party
@@ -115,30 +115,30 @@ def _asked(view: View, family: Family) -> tuple[Selection, list[str]]:
 
 def _deed(view: View, outing: Outing, settled: Selection) -> None:
     """The one thing to do next."""
-    if st.button("Put it on the calendar", key="plan_to_calendar", type="primary"):
+    if st.button(say("dayplan-to-calendar"), key="plan_to_calendar", type="primary"):
         take(view, outing.place.id, outing.day, settled.leave_at, settled.leave_place_at)
         st.switch_page("screens/pages/calendar.py")
 
 
 def _more(view: View, family: Family, outing: Outing) -> None:
     """What stands behind the answer, folded."""
-    with st.expander("Leave at another time", key="open_try_times"):
+    with st.expander(say("dayplan-other-time"), key="open_try_times"):
         to_the_minute(view)
         render_try_times(view, outing)
-    with st.expander("Why this plan", key="open_why"):
+    with st.expander(say("dayplan-why"), key="open_why"):
         st.markdown(bullets(filter(None, (drive_source(outing), cars_sentence(outing, family.household)))))
         render_slack(outing)
         render_trade_offs(outing)
-        st.header("Crowds", anchor=False)
+        st.header(say("dayplan-crowds"), anchor=False)
         st.markdown(crowd_lines(outing.crowd))
         if outing.notes:
-            st.header("Good to know", anchor=False)
+            st.header(say("dayplan-good-to-know"), anchor=False)
             st.markdown(bullets(outing.notes))
-    with st.expander(plain(f"Tickets and cost: {at_the_door(outing)}"), key="open_cost"):
+    with st.expander(plain(say("dayplan-tickets", total=at_the_door(outing))), key="open_cost"):
         st.markdown(tickets_of(outing))
         st.markdown(cost_lines(outing.cost))
     if outing.cautions:
-        with st.expander("Safety", key="open_safety"):
+        with st.expander(say("dayplan-safety"), key="open_safety"):
             st.markdown(bullets(told(outing.cautions)))
     render_day_sheet(view, family, outing)
 
@@ -189,39 +189,36 @@ def _why_not(view: View, nothing: NoOuting) -> None:
     """Where no times will do: the parent's own, where to change what stands in the way, and other days."""
     if nothing.question is not None:
         to_the_minute(view)
-        with st.expander("What if we left at a time of our own?", expanded=True, key="open_why_not"):
+        with st.expander(say("dayplan-own-time"), expanded=True, key="open_why_not"):
             render_why_not(nothing, nothing.question)
-        st.page_link("screens/pages/household.py", label="Change what limits the day, on Household")
-    st.page_link("screens/pages/choose_day.py", label="Choose another day")
+        st.page_link("screens/pages/household.py", label=say("dayplan-change-limits"))
+    st.page_link("screens/pages/choose_day.py", label=say("dayplan-other-day"))
 
 
 def _headline(outing: Outing) -> None:
     """Where to and when to begin, in the largest type of the page, and what goes with it."""
-    plan = outing.plan
-    begin, *then = leaving_sentence(plan).split(", ")
-    then.append(f"home again at {wording.clock(plan.home)}")
-    st.title(plain(f"{outing.place.name}: {begin}"), anchor=False)
-    st.header(plain(f"{wording.day(outing.day)}: {', '.join(then)}"), anchor=False)
+    plan, day = outing.plan, wording.short_day(outing.day)
+    if plan.drive_off == plan.leave_home:
+        title = say("dayplan-headline-off", place=outing.place.name, at=plan.drive_off)
+        under = say("dayplan-under-home", day=day, home=plan.home)
+    else:
+        title = say("dayplan-headline", place=outing.place.name, at=plan.leave_home)
+        under = say("dayplan-under", day=day, off=plan.drive_off, home=plan.home)
+    st.title(plain(title), anchor=False)
+    st.header(plain(under), anchor=False)
 
 
 def _in_short(outing: Outing) -> None:
     """What the day gives, in five lines."""
-    plan = outing.plan
-    there = (
-        f"{wording.minutes(plan.visit_minutes)} there, {wording.minutes(plan.car_minutes)} in the car "
-        f"({outing.way_there.drive.known_in_words})"
+    there, car = wording.minutes(outing.plan.visit_minutes), wording.minutes(outing.plan.car_minutes)
+    said = (
+        Chip("money", total_sentence(outing.cost)),
+        Chip("drive", say("dayplan-time", there=there, car=car)),
+        Chip("nap", naps_in_short(outing)),
+        Chip("crowd", crowd_sentence(outing.crowd)),
+        Chip("weather", weather_in_short(outing.weather)),
     )
-    st.html(
-        facts(
-            (
-                Chip("money", f"In all: {total_sentence(outing.cost)}"),
-                Chip("drive", there),
-                Chip("nap", f"Nap: {nap_sentence(outing)}"),
-                Chip("crowd", f"Crowds: {crowd_sentence(outing.crowd)}"),
-                Chip("weather", f"Weather: {weather_sentence(outing.weather)}"),
-            )
-        )
-    )
+    st.html(facts(Chip(one.drawing, wording.capital(one.said)) for one in said))
 
 
 def _windows(view: View, outing: Outing) -> None:
@@ -232,7 +229,7 @@ def _windows(view: View, outing: Outing) -> None:
         _own_times(view, outing)
     if len(windows) < 2:
         if windows and not own:
-            st.caption(plain(f"Any departure from {span_sentence(windows[0])} is about as good."))
+            st.caption(plain(say("dayplan-any-departure", span=span_sentence(windows[0]))))
         return
 
     # Another day, another grid or times of one's own have windows of their own to pick from.
@@ -245,21 +242,21 @@ def _windows(view: View, outing: Outing) -> None:
 
     picked = next((number for number, window in enumerate(windows) if window.best == outing.plan), None)
     st.radio(
-        "Good times to leave",
+        say("dayplan-good-times"),
         range(len(windows)),
         index=picked,
         format_func=[_window_sentence(window) for window in windows].__getitem__,
         key=widget,
         on_change=keep,
     )
-    with st.expander("These times side by side"):
+    with st.expander(say("dayplan-side-by-side")):
         facts = window_facts(outing.hours, windows)
         columns = {
             span_sentence(window): [fact.of_each[at] for fact in facts] for at, window in enumerate(windows)
         }
         st.table(
             pd.DataFrame(columns, index=[plain(fact.name) for fact in facts]),
-            alt="What each of the good times to leave gives",
+            alt=say("dayplan-side-by-side-what"),
         )
 
 
@@ -268,13 +265,10 @@ def _own_times(view: View, outing: Outing) -> None:
     plan, best = outing.plan, outing.search.best
     said = "" if best is None else against_best(outing.question, plan, best)
     st.caption(
-        plain(
-            f"Planned with your own times: {leaving_sentence(plan)}, leave the place "
-            f"{wording.clock(plan.leave_place)}. {said}"
-        )
+        plain(f"{say('dayplan-own-times', leaving=leaving_sentence(plan), back=plan.leave_place)} {said}")
     )
     st.button(
-        "Back to the best plan",
+        say("dayplan-back-to-best"),
         key="back_to_best",
         on_click=take,
         args=(view, outing.place.id, outing.day),
@@ -284,6 +278,11 @@ def _own_times(view: View, outing: Outing) -> None:
 def _window_sentence(window: LeaveWindow) -> str:
     kept = sum(nap.kept_minutes for nap in window.best.naps)
     return plain(
-        f"{span_sentence(window)}: {wording.minutes(window.best.visit_minutes)} there, "
-        f"{wording.minutes(kept)} of nap kept, home by {wording.clock(window.best.home)}"
+        say(
+            "dayplan-window",
+            span=span_sentence(window),
+            there=wording.minutes(window.best.visit_minutes),
+            nap=wording.minutes(kept),
+            home=window.best.home,
+        )
     )

@@ -4,6 +4,7 @@ import streamlit as st
 
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.rain_plan import RainPlan, swapped
 from tripplan.planning.outing.outing import Outing
@@ -30,16 +31,16 @@ def render_rain_plan(view: View, family: Family, outing: Outing) -> None:
     unit = view.records.get(StudyUnit, planned.study_unit) if planned and planned.study_unit else None
     found = answers.if_it_rains(family, outing, unit.value if unit else None, view.today)
     if found is None:
-        st.markdown("If it rains: nothing indoors can be done that day.")
+        st.markdown(say("dayplan-rain-nothing"))
         return
     with st.container(border=True, key="rain_plan"):
-        st.markdown(plain(f"If it rains: {found.sentence}."))
+        st.markdown(plain(say("dayplan-rain", what=found.sentence)))
         st.button(
-            plain(f"Go to {found.outing.place.name} instead"),
+            plain(say("dayplan-rain-use", place=found.outing.place.name)),
             key="use_rain_plan",
             on_click=_use,
             args=(view, family, outing, found, planned),
-            help="Takes the old plan's place here, and on the calendar where the outing is on record.",
+            help=say("dayplan-rain-use-help"),
         )
 
 
@@ -51,6 +52,6 @@ def _use(view: View, family: Family, outing: Outing, found: RainPlan, planned: P
         return
     ever = outings_ever(view.records)
     changed = swapped(found, family, planned, ids_taken=ever.ids, at=view.services.clock())
-    said = f"The plan is now {new.place.name} instead of {outing.place.name}."
+    said = say("dayplan-rain-used", place=new.place.name, before=outing.place.name)
     if save_all(view, USED, [(changed, ever.revision_of(planned))], said):
         take(view, new.place.id, new.day, changed.leave_home, changed.leave_place)

@@ -10,7 +10,7 @@ from streamlit.delta_generator import DeltaGenerator
 from tripplan.documents.outings.planned import PlanStatus
 from tripplan.errors import PlanError
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import say, told
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.recovery_options import RecoveryOption
 from tripplan.planning.on_the_day.replan import replan
@@ -27,30 +27,29 @@ from tripplan.screens.widgets.view import View
 
 LATE_CHOICES = (0, 15, 30, 45, 60, 90)
 """How late one can say with one tap [min]."""
-LATE_WORDS = {late: wording.minutes(late) if late else "in time" for late in LATE_CHOICES}
-HOW_LATE = {
-    Whereabouts.HOME: "How much later than planned do you leave?",
-    Whereabouts.ON_THE_WAY: "How much later than planned did you leave?",
-    Whereabouts.THERE: "How much later than planned did you get there?",
-    Whereabouts.GOING_HOME: "How much later than planned did you leave the place?",
+_WHERE = {
+    Whereabouts.HOME: ("today-at-home", "today-how-late-home"),
+    Whereabouts.ON_THE_WAY: ("today-on-the-way", "today-how-late-way"),
+    Whereabouts.THERE: ("today-there", "today-how-late-there"),
+    Whereabouts.GOING_HOME: ("today-going-home", "today-how-late-back"),
 }
+"""Where the party is, and how late it is then."""
 BEHIND_THEM = (Whereabouts.THERE, Whereabouts.GOING_HOME)
 """Where what goes wrong is seldom the way that is behind the party, so that it was in time at first."""
-NOBODY = "nobody"
 USED = "used_plan"
 """Where it is said that another plan is used now."""
 OPEN = "running_late_open"
 _SAID = "went_wrong_said"
-ASLEEP, ILL, RAIN = "Asleep", "Ill", "Rain"
+ASLEEP, ILL, RAIN = "today-asleep", "today-ill", "today-rain"
 AT_ONCE: Mapping[str, int] = {
-    "15 min late": 15,
-    "30 min late": 30,
-    "45 min late": 45,
+    "today-late-15": 15,
+    "today-late-30": 30,
+    "today-late-45": 45,
     ASLEEP: 0,
     ILL: 0,
     RAIN: 0,
 }
-"""What one press says on the day, with how late the party then is [min]."""
+"""What one press says on the day, by the code of its words, with how late the party then is [min]."""
 
 
 def told_what_is_used(view: View) -> None:
@@ -67,12 +66,12 @@ def what_is_said() -> str:
 def render_at_once() -> None:
     """A large button for each of what goes wrong most; the answer is one press away."""
     with st.container(horizontal=True, key="went_wrong"):
-        for number, words in enumerate(AT_ONCE):
-            st.button(words, key=f"went_wrong_{number}", width="stretch", on_click=_say, args=(words,))
+        for number, code in enumerate(AT_ONCE):
+            st.button(say(code), key=f"went_wrong_{number}", width="stretch", on_click=_press, args=(code,))
 
 
-def _say(words: str) -> None:
-    st.session_state[OPEN], st.session_state[_SAID] = True, words
+def _press(code: str) -> None:
+    st.session_state[OPEN], st.session_state[_SAID] = True, code
 
 
 def _turn() -> None:
@@ -95,7 +94,7 @@ def render_running_late(
     """
     is_open = st.session_state.get(OPEN, False)
     st.button(
-        "Back to the plan" if is_open else "Running late, or something went wrong?",
+        say("today-back-to-plan") if is_open else say("today-wrong"),
         key="running_late",
         width="stretch",
         on_click=_turn,
@@ -106,29 +105,33 @@ def render_running_late(
     part = st.container(border=True, key="running_late_part")
     with part:
         if said:
-            st.header(said, anchor=False)
+            st.header(say(said), anchor=False)
         first = st.container()
         # What one press said is answered at once; the rest of the questions wait behind the answer's fold.
-        asked = st.expander("More about it", key=f"late_more_{said}") if said else st.container()
+        asked = st.expander(say("today-more"), key=f"late_more_{said}") if said else st.container()
     with asked:
         where = Whereabouts(
             st.radio(
-                "Where are you?",
+                say("today-where"),
                 [where.value for where in Whereabouts],
                 index=list(Whereabouts).index(_whereabouts(outing, now)),
+                format_func={where.value: say(code) for where, (code, _) in _WHERE.items()}.__getitem__,
                 horizontal=True,
                 key="late_where",
             )
         )
+        in_time = say("today-in-time")
         tapped = st.pills(
-            HOW_LATE[where],
+            say(_WHERE[where][1]),
             LATE_CHOICES,
             default=AT_ONCE.get(said, 0 if where in BEHIND_THEM else 30),
-            format_func=LATE_WORDS.__getitem__,
+            format_func={
+                late: wording.minutes(late) if late else in_time for late in LATE_CHOICES
+            }.__getitem__,
             key=f"late_tapped_{where.name}{said}",
         )
         late = st.number_input(
-            "Or in minutes",
+            say("today-in-minutes"),
             min_value=0,
             max_value=600,
             value=tapped or 0,
@@ -138,16 +141,16 @@ def render_running_late(
         by_now = _late_by_now(outing, now) if where is Whereabouts.HOME else 0
         if by_now > late:
             late = by_now
-            st.caption(plain(f"By the clock it is {wording.minutes(late)} later than planned already."))
+            st.caption(plain(say("today-late-already", late=wording.minutes(late))))
         trouble = _trouble(outing, where, late, now, booked=booked, said=said, first=first)
     with part:
-        st.caption("The plan above stays as it is until you use another.")
+        st.caption(say("today-plan-stays"))
         try:
             found = replan(family, outing, trouble, today=planned_on)
         except PlanError as error:
             st.warning(plain(f"{error}."))
             return
-        st.markdown(plain(f"From {wording.clock(found.now)}:"))
+        st.markdown(plain(say("today-from", at=found.now)))
         for number, way in enumerate(found.ways):
             with st.container(border=True):
                 _way(way)
@@ -157,10 +160,10 @@ def render_running_late(
                     width="stretch",
                     on_click=_use,
                     args=(view, family, outing, way, trouble),
-                    help=plain(f"{way.title}: takes the old plan's place on the phone and on the calendar."),
+                    help=plain(say("today-use-help", what=way.title)),
                 )
         for title, reasons in found.impossible:
-            st.markdown(f"**{plain(title)}: not any more**")
+            st.markdown(f"**{plain(say('today-impossible', what=title))}**")
             st.markdown(bullets(reasons))
         if found.cautions:
             st.warning(bullets(told(found.cautions)))
@@ -209,7 +212,7 @@ def _trouble(
     there, going_home = where is Whereabouts.THERE, where is Whereabouts.GOING_HOME
     still = (
         st.number_input(
-            "Minutes still to drive",
+            say("today-to-drive"),
             min_value=0,
             max_value=1200,
             value=_still_to_drive(outing, where, late, now),
@@ -223,7 +226,7 @@ def _trouble(
     there_now = now if now >= outing.plan.enter and _is_on(outing, now) else outing.plan.enter
     clock: time | None = (
         st.time_input(
-            "What time is it there?",
+            say("today-clock"),
             value=there_now.astimezone(zone).time().replace(second=0, microsecond=0),
             step=300,
             key="late_now",
@@ -233,32 +236,35 @@ def _trouble(
     )
     children = [member.name for member in outing.party if not member.is_adult_on(outing.day)]
     adults = [member.name for member in outing.party if member.is_adult_on(outing.day)]
-    asked = {words: first if said == words else st.container() for words in (ASLEEP, ILL)}
+    asked = {code: first if said == code else st.container() for code in (ASLEEP, ILL)}
     nappers = [nap.member for nap in outing.plan.naps if nap.member in children]
+    named = {"": say("today-nobody"), **{name: name for name in children}}
     asleep = asked[ASLEEP].selectbox(
-        "Who has just fallen asleep?",
-        (NOBODY, *children),
+        say("today-who-asleep"),
+        list(named),
         index=1 + children.index(nappers[0]) if said == ASLEEP and nappers else 0,
+        format_func=named.__getitem__,
         key=f"late_asleep{said}",
     )
-    ill = asked[ILL].selectbox("Who is ill?", (NOBODY, *children), key=f"late_ill{said}")
+    ill = asked[ILL].selectbox(
+        say("today-who-ill"), list(named), format_func=named.__getitem__, key=f"late_ill{said}"
+    )
+    whoever = {"": say("today-whoever"), **{name: name for name in adults}}
     stays = (
-        st.selectbox("Who stays with the child?", ("whoever suits best", *adults), key="late_stays")
-        if ill != NOBODY and where is Whereabouts.HOME
+        st.selectbox(say("today-who-stays"), list(whoever), format_func=whoever.__getitem__, key="late_stays")
+        if ill and where is Whereabouts.HOME
         else None
     )
-    rain = not going_home and st.toggle("It rains", value=said == RAIN, key=f"late_rain{said}")
-    paid = (
-        there or going_home or st.toggle("The tickets are paid for", value=booked, key=f"late_paid_{booked}")
-    )
+    rain = not going_home and st.toggle(say("today-it-rains"), value=said == RAIN, key=f"late_rain{said}")
+    paid = there or going_home or st.toggle(say("today-paid"), value=booked, key=f"late_paid_{booked}")
     return Trouble(
         late_minutes=late,
         where=where,
         still_to_drive_minutes=still,
         now=None if clock is None else clock_there(outing, clock),
-        asleep=None if asleep == NOBODY else asleep,
-        ill=None if ill == NOBODY else ill,
-        stays_home=stays if stays in adults else None,
+        asleep=asleep or None,
+        ill=ill or None,
+        stays_home=stays or None,
         rain=rain,
         tickets_paid=paid,
     )
@@ -269,16 +275,16 @@ def _way(way: RecoveryOption) -> None:
     said = (
         way.times_sentence,
         way.home_sentence,
-        f"Nap: {naps_sentence(way.naps)}",
+        say("today-nap", nap=naps_sentence(way.naps)),
         way.money_sentence,
-        f"Cost plus hassle: {wording.whole_money(way.weighs)}",
+        say("today-hassle", total=wording.whole_money(way.weighs)),
         *way.notes,
     )
     st.markdown(bullets(filter(None, said)))
 
 
 def _use_words(way: RecoveryOption) -> str:
-    return "Cancel this outing" if way.stays_home else "Use this"
+    return say("today-cancel") if way.stays_home else say("today-use")
 
 
 def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, trouble: Trouble) -> None:
@@ -295,7 +301,7 @@ def _use(view: View, family: Family, outing: Outing, way: RecoveryOption, troubl
         at=view.services.clock(),
     )
     off = planned.status is PlanStatus.CANCELLED
-    said = f"{outing.place.name} is called off." if off else f"The plan is now: {way.title}."
+    said = say("today-canceled", place=outing.place.name) if off else say("today-used", what=way.title)
     if save_all(view, USED, [(planned, before.revision if before else 0)], said):
         st.session_state[OPEN], st.session_state[_SAID] = False, ""
         # What was picked or named before is the old plan.

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
@@ -24,13 +24,12 @@ def render_shows(view: View, outing: Outing) -> None:
     if not shows:
         return
     labels = {
-        name: plain(f"{name} ({wording.listed([wording.clock(start) for start in show.starts])})")
-        for name, show in shows.items()
+        name: plain(say("dayplan-show", name=name, starts=tuple(show.starts))) for name, show in shows.items()
     }
     wanted = [name for name, show in shows.items() if show.worth_it]
     widget = f"{_SPOT}_{outing.place.id}_{outing.day}_{'_'.join(wanted)}"
     st.pills(
-        "Which shows do we want to see?",
+        say("dayplan-shows"),
         list(shows),
         selection_mode="multi",
         default=wanted,
@@ -38,7 +37,7 @@ def render_shows(view: View, outing: Outing) -> None:
         key=widget,
         on_change=_keep,
         args=(view, outing.place.id, tuple(shows), widget),
-        help="The day is planned around the ones picked. They are kept on the place's card.",
+        help=say("dayplan-shows-help"),
     )
     show_notice(_SPOT)
     take_back_button(view, _SPOT)
@@ -55,4 +54,4 @@ def _keep(view: View, place_id: str, asked: tuple[str, ...], widget: str) -> Non
         for show in place.visit.shows
     )
     changed = place.model_copy(update={"visit": place.visit.model_copy(update={"shows": shows})})
-    save_all(view, _SPOT, [(changed, kept.revision)], f"The shows to see at {place.name} are kept.")
+    save_all(view, _SPOT, [(changed, kept.revision)], say("dayplan-shows-kept", place=place.name))

@@ -7,6 +7,7 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.day import DayPlan, TradeOff, TradeOffs, beside_the_best, slack, trade_offs
 from tripplan.planning.outing.outing import Outing
 from tripplan.screens.look.charts import DEPTHS, page_accent, page_ink, readable
@@ -15,66 +16,53 @@ from tripplan.screens.widgets.markdown import bullets, plain
 
 def render_slack(outing: Outing) -> None:
     """How likely the plan holds, in words."""
-    st.header("Will it work?", anchor=False)
+    st.header(say("dayplan-will-it-work"), anchor=False)
     st.markdown(bullets(slack(outing.question, outing.plan).sentences))
     habits = outing.question.habits
-    told = (
-        f"Where both figures come from: {habits.delays_from}."
-        if habits.delays_from
-        else "Both figures stand under Household."
-    )
-    st.caption(
-        plain(
-            f"Counted with getting off {habits.usual_delay_minutes} min late on a usual day, "
-            f"{habits.late_one_day_in_ten_minutes} min or more on one day in ten, and with the range of the "
-            f"driving time. {told}"
-        )
-    )
+    usual, late = habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes
+    known = habits.delays_from
+    told = say("dayplan-delays-from", known=known) if known else say("dayplan-delays-household")
+    st.caption(plain(f"{say('dayplan-delays', usual=usual, late=late)} {told}"))
 
 
 def render_trade_offs(outing: Outing) -> None:
     """Why the best plan is the best, what it could be traded for, and which limit costs most."""
     found = trade_offs(outing.question)
-    st.header("Nap or more time there?", anchor=False)
+    st.header(say("dayplan-trade"), anchor=False)
     if len(found.points) == 1 and found.best is not None and found.points[0].plan == found.best:
-        st.markdown("Nothing has to be traded: the best plan keeps the most nap and the longest stay.")
+        st.markdown(say("dayplan-nothing-to-trade"))
     else:
         _chart_and_table(found, beside_the_best(outing.question, found))
-    with st.expander("Why this is the best, and what would help"):
+    with st.expander(say("dayplan-why-best")):
         st.markdown(bullets(filter(None, (found.why, found.what_helps))))
 
 
 def _chart_and_table(found: TradeOffs, shown: Sequence[TradeOff]) -> None:
     stays, naps = ({point.stay_minutes for point in shown}, {point.kept_minutes for point in shown})
     if len(stays) > 1 < len(naps):
-        st.caption(
-            "Each mark is one way to spend the day; with more nap there is less time at the place. What a "
-            "day weighs is what it costs, and its lost nap, driving, waiting and lateness, at what they are "
-            "worth to you on Household."
-        )
+        st.caption(say("dayplan-trade-lead"))
         st.altair_chart(
             trade_off_chart(found, shown),
-            alt="Nap kept against time at the place, one mark for each way to spend the day; see the table",
+            alt=say("dayplan-trade-chart"),
         )
     rows = [_row(point, found.best) for point in shown]
-    st.table(pd.DataFrame(rows), hide_index=True, alt="What the day could be traded for")
+    st.table(pd.DataFrame(rows), hide_index=True, alt=say("dayplan-trade-table"))
     st.markdown(
         bullets(
-            f"Load up at {wording.clock(plan.leave_home)}, home {wording.clock(plan.home)}: "
-            f"{point.against_best}"
+            say("dayplan-trade-line", at=point.plan.leave_home, home=point.plan.home, what=point.against_best)
             for point in shown
-            for plan in (point.plan,)
         )
     )
 
 
 def _row(point: TradeOff, best: DayPlan | None) -> dict[str, str]:
+    at = wording.clock(point.plan.leave_home)
     return {
-        "load up": wording.clock(point.plan.leave_home) + (" (best)" if point.plan == best else ""),
-        "nap kept": wording.minutes(point.kept_minutes),
-        "time there": wording.minutes(point.stay_minutes),
-        "home": wording.clock(point.plan.home),
-        "weighs": wording.money(point.plan.weighs),
+        say("dayplan-trade-load-up"): say("dayplan-trade-best-at", at=at) if point.plan == best else at,
+        say("dayplan-trade-nap"): wording.minutes(point.kept_minutes),
+        say("dayplan-trade-there"): wording.minutes(point.stay_minutes),
+        say("dayplan-trade-home"): wording.clock(point.plan.home),
+        say("dayplan-trade-weighs"): wording.money(point.plan.weighs),
     }
 
 
@@ -89,11 +77,11 @@ def trade_off_chart(found: TradeOffs, shown: Sequence[TradeOff]) -> alt.LayerCha
     base = alt.Chart(frame).encode(
         x=alt.X(
             "there:Q",
-            title="time at the place [min]",
+            title=say("dayplan-trade-axis-there"),
             scale=alt.Scale(zero=False, padding=36),
             axis=alt.Axis(tickCount=6, format="d"),
         ),
-        y=alt.Y("nap:Q", title="nap kept [min]", scale=alt.Scale(zero=False, padding=24)),
+        y=alt.Y("nap:Q", title=say("dayplan-trade-axis-nap"), scale=alt.Scale(zero=False, padding=24)),
         tooltip=alt.Tooltip("said"),
     )
     line = base.transform_filter(alt.datum.traded).mark_line(color=DEPTHS[4], strokeWidth=2)
@@ -110,7 +98,7 @@ def _marks(found: TradeOffs, shown: Sequence[TradeOff]) -> list[dict[str, object
     marks: list[dict[str, object]] = []
     for number, point in enumerate(shown):
         best = point.plan == found.best
-        label = "the best" if best else f"home {wording.clock(point.plan.home)}"
+        label = say("dayplan-trade-best") if best else say("dayplan-trade-mark", home=point.plan.home)
         marks.append(
             {
                 "there": point.stay_minutes,

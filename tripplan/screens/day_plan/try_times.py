@@ -8,6 +8,7 @@ import streamlit as st
 
 from tripplan.documents.family.member import Nap
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
@@ -53,10 +54,10 @@ def render_try_times(view: View, outing: Outing) -> None:
     if best is not None:
         st.markdown(f"**{plain(against_best(question, picked, best).text)}**")
     if naps_moved:
-        st.caption("Naps are only tried here. To plan with another usual time, change it on Household.")
+        st.caption(say("dayplan-naps-only-tried"))
     # What this button does is seen outside this part of the page too.
     if (leave_home, leave_place) != (plan.leave_home, plan.leave_place) and st.button(
-        "Plan the day with these times",
+        say("dayplan-use-tried"),
         key="take_tried",
         on_click=take,
         args=(view, outing.place.id, outing.day, leave_home, leave_place),
@@ -85,14 +86,14 @@ def _sliders(
 ) -> tuple[datetime, datetime]:
     left, right = st.columns(2)
     with left:
-        leave_home = _slider("We load up at", tried.departures, leave_home, f"{spot}_home")
+        leave_home = _slider(say("dayplan-we-load-up"), tried.departures, leave_home, f"{spot}_home")
     with right:
-        leave_place = _slider("We leave the place at", tried.leaving, leave_place, f"{spot}_place")
+        leave_place = _slider(say("dayplan-we-leave"), tried.leaving, leave_place, f"{spot}_place")
     return leave_home, leave_place
 
 
 def _cannot_be(picked: ViolatedLimit) -> None:
-    st.markdown("**That cannot be:**")
+    st.markdown(f"**{say('dayplan-cannot-be')}**")
     st.markdown(bullets(picked.limits))
 
 
@@ -122,16 +123,18 @@ def _with_naps_moved(question: DayQuestion, spot: str) -> DayQuestion:
 def _moved(question: DayQuestion, napper: Napper, nap: Nap, key: str) -> Nap:
     usual = datetime.combine(question.day, nap.start, question.home_zone)
     moments = [usual + move for move in NAP_MOVES if (usual + move).date() == question.day]
-    start = _slider(f"{plain(napper.member)} gets tired at", moments, usual, key)
+    start = _slider(plain(say("dayplan-gets-tired", name=napper.member)), moments, usual, key)
     return nap if start == usual else nap.model_copy(update={"start": start.time()})
 
 
 def _given(question: DayQuestion, plan: DayPlan, place: str) -> Iterator[str]:
     """What a choice gives, what matters first."""
-    yield f"Nap: {naps_sentence(plan.naps)}"
-    yield f"{wording.minutes(plan.visit_minutes)} at {place}, from {wording.clock(plan.enter)}"
+    yield say("dayplan-given-nap", nap=naps_sentence(plan.naps))
+    yield say("dayplan-given-visit", there=wording.minutes(plan.visit_minutes), place=place, at=plan.enter)
     for show in plan.shows:
-        at = "no time for it" if show.seen is None else f"seen at {wording.clock(show.seen[0])}"
-        yield f"{show.name}: {at}"
-    yield f"Home by {wording.clock(plan.home)}"
+        if show.seen is None:
+            yield say("dayplan-given-no-show", name=show.name)
+        else:
+            yield say("dayplan-given-show", name=show.name, at=show.seen[0])
+    yield say("dayplan-given-home", home=plan.home)
     yield from slack(question, plan).sentences

@@ -9,6 +9,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import InputFaults, LookupFailed
 from tripplan.forecasts.asking import sent
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, typed_weather
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -43,7 +44,7 @@ def render_weather(view: View, family: Family, place: Place, day: date, outing: 
     weather = outing.weather if outing else None
     if outing is not None:
         _better_hour(view, family, outing)
-    with st.expander("The weather that day", key="open_weather"):
+    with st.expander(say("dayplan-weather"), key="open_weather"):
         kept = view.records.get(PlaceForecast, place.id)
         told = None if kept is None else kept.value.on(day)
         if weather is not None:
@@ -57,21 +58,27 @@ def render_weather(view: View, family: Family, place: Place, day: date, outing: 
             st.caption(plain(f"{wording.capital(far)}."))
             return
         args = (view, family, place, day)
-        st.text_input("Do you know better?", key=_TYPED, placeholder=f"Such as {EXAMPLES}", max_chars=LONGEST)
-        st.button("Use my word for it", key="use_typed_weather", on_click=_use_typed, args=args)
+        such_as = say("dayplan-weather-such-as", examples=EXAMPLES)
+        st.text_input(say("dayplan-weather-better"), key=_TYPED, placeholder=such_as, max_chars=LONGEST)
+        st.button(say("dayplan-weather-use"), key="use_typed_weather", on_click=_use_typed, args=args)
         provider = view.services.forecasts.provider(place.where.country)
         latitude, longitude = sent(place.where.point)
         st.caption(
             plain(
-                f"The next button sends {latitude}, {longitude}, where {place.name} is to about a kilometer, "
-                f"over the internet to {provider.in_words}. With it go the name of this program "
-                f"({USER_AGENT}) and your computer's address; nothing about your family."
+                say(
+                    "dayplan-weather-sends",
+                    latitude=str(latitude),
+                    longitude=str(longitude),
+                    place=place.name,
+                    provider=provider.in_words,
+                    program=USER_AGENT,
+                )
             )
         )
-        st.button("Send this and ask for the forecast", key="ask_forecast", on_click=_ask, args=args)
+        st.button(say("dayplan-weather-ask"), key="ask_forecast", on_click=_ask, args=args)
         if kept is not None and told is not None:
             st.button(
-                "Back to the usual weather", key="forget_forecast", on_click=_forget, args=(view, day, kept)
+                say("dayplan-weather-forget"), key="forget_forecast", on_click=_forget, args=(view, day, kept)
             )
 
 
@@ -83,7 +90,7 @@ def _better_hour(view: View, family: Family, outing: Outing) -> None:
     plan = found.plan
     st.markdown(plain(f"{found.sentence}."))
     st.button(
-        plain(f"Load up at {wording.clock(plan.leave_home)} instead"),
+        plain(say("dayplan-weather-load-up", at=plan.leave_home)),
         key="use_better_hour",
         on_click=take,
         args=(view, outing.place.id, outing.day, plan.leave_home, plan.leave_place),
@@ -97,8 +104,9 @@ def _use_typed(view: View, family: Family, place: Place, day: date) -> None:
     except InputFaults as faults:
         refuse(_SPOT, findings=faults.findings)
         return
-    other = "" if told.day == day else f" This plan is for {wording.day(day)}, so nothing changes here."
-    said = f"“{told.words}” counts for {wording.day(told.day)} at {place.name}.{other}"
+    said = say("dayplan-weather-counts", words=told.words, day=told.day, place=place.name)
+    if told.day != day:
+        said = f"{said} {say('dayplan-weather-other-day', day=day)}"
     if _save(view, place, (told,), said):
         st.session_state[_TYPED] = ""
 
@@ -109,11 +117,11 @@ def _ask(view: View, family: Family, place: Place, day: date) -> None:
     try:
         days = view.services.forecasts.ask(where.point, where.country, where.zone, now)
     except LookupFailed as failed:
-        refuse(_SPOT, f"There is no new forecast: {failed}. What counted before still counts.")
+        refuse(_SPOT, say("dayplan-weather-failed", trouble=str(failed)))
         return
-    said = f"The forecast counts from {wording.day(days[0].day)} to {wording.day(days[-1].day)}."
+    said = say("dayplan-weather-until", first=days[0].day, last=days[-1].day)
     if all(one.day != day for one in days):
-        said = f"The forecast tells nothing of {wording.day(day)}, so that day stays as it was. {said}"
+        said = f"{say('dayplan-weather-not-of-day', day=day)} {said}"
     _save(view, place, days, said)
 
 
@@ -127,5 +135,5 @@ def _save(view: View, place: Place, days: tuple[ForecastDay, ...], said: str) ->
 
 
 def _forget(view: View, day: date, kept: StoredDocument[PlaceForecast]) -> None:
-    said = f"The usual weather counts for {wording.day(day)}."
+    said = say("dayplan-weather-usual", day=day)
     save_all(view, _SPOT, [(kept.value.without(day), kept.revision)], said, can_be_taken_back=False)

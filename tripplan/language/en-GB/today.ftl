@@ -1,0 +1,1 @@
+today-canceled = { $place } is cancelled.
