@@ -19,7 +19,7 @@ from tests.planning.day.day_questions import best_choices
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.places.typed_drive import TypedDrive
 from tripplan.planning.day import DayQuestion, trade_offs
-from tripplan.planning.day.best import BestChoice, best_between
+from tripplan.planning.day.best import BestChoices, best_between
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
@@ -118,9 +118,9 @@ def test_a_year_of_departures_against_brute_force(tell: Callable[[str], None]) -
     whole = seconds(lambda: sweep(family, party, family.places, span, today=TODAY), repeat=3)
     asked: list[DayQuestion] = []
 
-    def remembered(questions: Sequence[DayQuestion], *engaged: Any) -> list[list[BestChoice | None]]:
+    def remembered(questions: Sequence[DayQuestion], *asked_with: Any) -> list[list[BestChoices]]:
         asked.extend(questions)
-        return best_between(questions, *engaged)
+        return best_between(questions, *asked_with)
 
     with pytest.MonkeyPatch.context() as patched:
         patched.setattr(known, "best_between", remembered)

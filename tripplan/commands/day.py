@@ -33,7 +33,6 @@ from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_the
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
-from tripplan.planning.outing.weather.better_hour import better_hour
 from tripplan.planning.outing.weather.visit_weather import weather_sentence
 
 
@@ -52,13 +51,6 @@ def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -
             say_replanned(replanned, console)
         elif isinstance(answer, Outing):
             _say(answer, question.family.household.units, console)
-            better = better_hour(
-                answer,
-                place_facts(question.family, answer.place, (answer.day.year,)),
-                question.family.household,
-            )
-            if better is not None:
-                console.line(f"{better.sentence}.")
             found = _rain_plan(question, answer)
             if found is not None:
                 console.line(f"If it rains: {found.sentence}.")

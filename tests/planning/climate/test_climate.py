@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from tripplan.documents.where import Point
-from tripplan.planning.climate.climate import Climate, UsualDay, UsualMonths, day_of_year, half_days
+from tripplan.planning.climate.climate import Climate, UsualDay, UsualMonths, half_days
+from tripplan.planning.climate.days_of_year import day_of_year
 from tripplan.planning.travel.daylight import daylight
 from tripplan.values.ranges import Origin, Source
 

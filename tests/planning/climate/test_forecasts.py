@@ -8,8 +8,8 @@ import pytest
 from pydantic import ValidationError
 
 from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
-from tripplan.planning.climate.climate import Climate, day_of_year
-from tripplan.planning.climate.days_of_year import YEAR_DAYS
+from tripplan.planning.climate.climate import Climate
+from tripplan.planning.climate.days_of_year import YEAR_DAYS, day_of_year, ten_days
 from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorYear
 from tripplan.values.ranges import Origin, Source
@@ -50,7 +50,7 @@ def test_a_forecast_holds_for_its_date_and_no_other_year() -> None:
         np.array([day_of_year(day) for day in days]), np.array([day.toordinal() for day in days])
     )
     assert found.high[numbers].tolist() == [8, 20, 8]
-    assert found.sunrise[numbers[1]] == found.sunrise[numbers[2]]
+    assert numbers[2] == ten_days()[day_of_year(DAY)]
 
 
 def test_what_is_not_told_stays_as_usual() -> None:
@@ -71,10 +71,10 @@ def test_where_the_usual_is_not_known_only_the_forecast_counts() -> None:
     assert not found.knows(date(2026, 11, 28))
     year = OutdoorYear(found, 0.0, 1.0, OutdoorLimits(below=12, above=18))
     numbers = np.array([found.number(DAY), found.number(date(2026, 11, 28))])
-    visits = year.visits(numbers, np.array([600, 600]), np.array([720, 720]))
-    assert visits.barred.tolist() == [True, False]
-    assert visits.cold[0] > 0
-    assert (visits.cold[1], visits.heat[1], visits.wet[1]) == (0, 0, 0)
+    steps = year.steps(numbers, np.array([0, 0]))
+    assert year.bars(numbers, steps).any(axis=1).tolist() == [True, False]
+    assert steps.cold[0].min() > 0
+    assert not any(part[1].any() for part in (steps.cold, steps.heat, steps.wet))
 
 
 def test_without_a_forecast_nothing_changes() -> None:

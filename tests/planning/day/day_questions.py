@@ -11,7 +11,7 @@ from tripplan.documents.family.member import Nap
 from tripplan.documents.family.worth import Worth
 from tripplan.language.sentences import fact
 from tripplan.planning.day import DayQuestion, Napper
-from tripplan.planning.day.best import BestChoice, best_between
+from tripplan.planning.day.best import Asked, BestChoice, best_between
 from tripplan.planning.opening.hours import DayHours, Openness, OpenSpan
 from tripplan.planning.travel.drive import Drive, KnownBy, Leg, Rest
 from tripplan.values.ranges import Origin, Range, Source
@@ -85,4 +85,4 @@ def make_question(**changes: Any) -> DayQuestion:
 
 def best_choices(questions: Sequence[DayQuestion]) -> list[BestChoice | None]:
     """The best choice of each day as it is asked, all of them weighed together."""
-    return [best for (best,) in best_between(questions, [[()]] * len(questions))]
+    return [found.choices[0] for (found,) in best_between(questions, [[Asked()]] * len(questions))]

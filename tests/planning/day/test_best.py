@@ -3,6 +3,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
+import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,10 +11,11 @@ from tests.planning.day.day_questions import best_choices, make_hours, make_napp
 from tests.planning.day.test_day_exhaustive import questions
 from tripplan.documents.calendars.calendars import Busy
 from tripplan.planning.day import DayQuestion, plan_day
-from tripplan.planning.day.best import MOST_AT_ONCE, BestChoice, best_between
+from tripplan.planning.day.best import MOST_AT_ONCE, Asked, BestChoice, best_between
+from tripplan.planning.day.times.hourly_weather import HourlyWeather
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.day.weighing.nuisances import UNITS
+from tripplan.planning.day.weighing.nuisances import UNITS, WEATHER_PART
 from tripplan.values.money import Money
 
 
@@ -58,11 +60,49 @@ def test_a_day_weighed_once_has_the_plan_of_each_of_its_engagements(
     engaged = [
         data.draw(st.lists(st.lists(times, max_size=3).map(tuple), min_size=1, max_size=4)) for _ in days
     ]
-    found = best_between(days, engaged)
-    assert found == [
+    found = best_between(days, [[Asked(these) for these in of_day] for of_day in engaged])
+    assert [[best.choices[0] for best in of_day] for of_day in found] == [
         best_choices([with_engagements(day, these) for these in of_day])
         for day, of_day in zip(days, engaged, strict=True)
     ]
+
+
+@settings(max_examples=40)
+@given(days_of_one_party(), st.data())
+def test_a_day_weighed_once_has_the_plan_of_each_weather(
+    days: list[DayQuestion], data: st.DataObject
+) -> None:
+    """Some kinds of weather, with hours at which nobody may be outdoors or without, and an engagement.
+
+    The times are those of the plan that the search finds for the day with that weather alone.
+    """
+    busy = data.draw(st.sampled_from([(), ((700, 760),)]))
+    weather = data.draw(weathers())
+    found = best_between(days, [[Asked(busy, weather)]] * len(days))
+    for day, (best,) in zip(days, found, strict=True):
+        engaged = with_engagements(day, busy)
+        for kind, choice in enumerate(best.choices):
+            plan = plan_day(replace(engaged, weather=weather.of(np.array([kind])))).best
+            assert (choice is None) == (plan is None)
+            if choice is not None and plan is not None:
+                minutes = DayMinutes(day.day, day.home_zone)
+                assert minutes.moment(choice.depart, day.home_zone) == plan.leave_home
+                assert minutes.moment(choice.leave, day.home_zone) == plan.leave_place
+                felt = (
+                    choice.felt
+                    + int(weather.weighs(kind, *np.array([choice.enter, choice.leave]))) * WEATHER_PART
+                )
+                assert Money(Decimal(felt) / UNITS, day.currency).rounded() == plan.felt
+
+
+@st.composite
+def weathers(draw: st.DrawFn) -> HourlyWeather:
+    """From two to four kinds; an hour weighs up to 30 dollars, and in some hours nobody may be outdoors."""
+    kinds = draw(st.integers(2, 4))
+    random = np.random.default_rng(draw(st.integers(0, 10**6)))
+    weight = random.uniform(0, draw(st.sampled_from([0.01, 0.1, 0.5])), (kinds, 48))
+    barred = random.random((kinds, 48)) < draw(st.sampled_from([0, 0.05, 0.3]))
+    return HourlyWeather.of_half_hours(weight, barred)
 
 
 def with_engagements(question: DayQuestion, engagements: Engagements) -> DayQuestion:

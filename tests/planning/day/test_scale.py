@@ -13,7 +13,7 @@ from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.hourly_money import EVER, HourlyMoney, PriceHours
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes
-from tripplan.planning.day.weighing.nuisances import PARTS, Scale
+from tripplan.planning.day.weighing.nuisances import AS_IT_IS, Scale
 from tripplan.planning.day.weighing.weighing import WeighedChoices
 
 DAYS = {
@@ -41,7 +41,7 @@ def weighed(question: DayQuestion) -> WeighedChoices:
 def test_every_possible_choice_weighs_the_same_in_few_bits(question: DayQuestion) -> None:
     """Rank and lunch of each choice are those that 64 bits and the smallest unit give."""
     narrow, wide = weighed(question), weighed(question)
-    vars(wide)["scale"] = PARTS
+    vars(wide)["scale"] = AS_IT_IS
     possible = narrow.choices.possible
     assert possible.any()
     assert narrow.scale.kind is np.int32

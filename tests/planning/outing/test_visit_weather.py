@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
+from itertools import product
 from typing import Any
 
 import pytest
@@ -11,13 +12,18 @@ from tests.builders import make_household, make_place
 from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.language.sentences import fact
 from tripplan.planning.climate.stations import stations
+from tripplan.planning.day import DayPlan, ViolatedLimit, plan_choice, times_to_try
+from tripplan.planning.day.weighing.latest_start import about_the_same
+from tripplan.planning.day.weighing.nuisances import UNITS
+from tripplan.planning.day.weighing.weighing import OUTDOORS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.outing.weather.visit_weather import NOT_KNOWN, age_sentence, weather_sentence
 
 TODAY = date(2026, 11, 25)
-JANUARY, MAY = date(2027, 1, 12), date(2027, 5, 11)
+JANUARY, MAY, JULY = date(2027, 1, 12), date(2027, 5, 11), date(2027, 7, 22)
+GROWN_UPS = [{"name": "Ann", "born": "1988-05-20"}, {"name": "Bo", "born": "1986-11-02"}]
 MONTHS = {"degrees": "C", "highs": [10] * 12, "lows": [0] * 12, "wet_days": [0] * 12, "snow_days": [0] * 12}
 
 
@@ -45,13 +51,58 @@ def weighs(outing: Outing | NoOuting) -> Decimal:
 
 
 def test_the_weather_is_part_of_what_an_outing_weighs() -> None:
-    """To the cent, and with it January weighs more than May."""
+    """To the cent; with it January weighs more than May, and no plan made without it weighs less."""
     with_it, without = planned(JANUARY), planned(JANUARY, known=False)
     assert isinstance(with_it, Outing)
     assert isinstance(without, Outing)
     assert without.weather is None
-    assert (with_it.generalized_cost - without.generalized_cost).amount == weighs(with_it) > 10
+    (part,) = (part for part in with_it.plan.parts if part.name == OUTDOORS)
+    assert part.felt.rounded().amount == weighs(with_it) > 10
     assert weighs(planned(MAY)) < weighs(with_it) / 3
+    there_as_without = plan_choice(with_it.question, without.plan.leave_home, without.plan.leave_place)
+    assert isinstance(there_as_without, DayPlan)
+    assert there_as_without.weighs.amount >= with_it.plan.weighs.amount - 1
+
+
+def test_a_hot_noon_moves_the_hours() -> None:
+    """At a place open from seven to eight, for two without naps: no pair of times weighs less, asked singly.
+
+    Of plans that weigh about the same the latest start is taken.
+    """
+    hot, mild = (
+        planned(
+            JULY,
+            {"members": GROWN_UPS},
+            opening={"hours": "Mo-Su 07:00-20:00"},
+            forecast=ForecastDay(day=JULY, low=low, high=high, wet=0, known_at=SAID_AT),
+        )
+        for low, high in ((24, 38), (14, 20))
+    )
+    assert isinstance(hot, Outing)
+    assert isinstance(mild, Outing)
+    assert hot.plan.leave_place < mild.plan.leave_place
+    assert hot.weather is not None
+    assert hot.weather.felt_high < 38
+    times = times_to_try(hot.question)
+    plans = [
+        plan_choice(hot.question, leave_home, leave_place)
+        for leave_home, leave_place in product(times.departures[::4], times.leaving[::4])
+    ]
+    least = min(plan.weighs.amount for plan in plans if isinstance(plan, DayPlan))
+    assert least > hot.plan.weighs.amount - Decimal(about_the_same(hot.question.worth)) / UNITS
+
+
+def test_the_cold_of_one_hour_that_is_not_allowed_leaves_the_others() -> None:
+    """Never below 25 °F: on a January day that is colder in the morning the family comes later."""
+    at_dawn = ForecastDay(day=JANUARY, low=-12, high=4, wet=0, known_at=SAID_AT)
+    limited = planned(JANUARY, {"habits": {"never_outdoors_below": "25 F"}}, forecast=at_dawn)
+    assert isinstance(limited, Outing)
+    assert limited.weather is not None
+    assert limited.weather.felt_low >= -3.9
+    at_opening = datetime(2027, 1, 12, 9, 0, tzinfo=limited.question.home_zone)
+    early = plan_choice(limited.question, at_opening, limited.plan.leave_place)
+    assert isinstance(early, ViolatedLimit)
+    assert any("colder or hotter outdoors than you allow" in said for said in early.sentences)
 
 
 def test_indoors_it_is_told_and_weighs_nothing() -> None:
@@ -143,7 +194,10 @@ def test_what_the_parent_types_says_so() -> None:
     typed = ForecastDay(day=JANUARY, wet=1, words="rain", known_at=SAID_AT)
     usual, told = planned(JANUARY), planned(JANUARY, forecast=typed)
     assert isinstance(told, Outing)
-    assert weighs(told) > weighs(usual)
+    assert isinstance(usual, Outing)
+    assert told.weather is not None
+    assert told.weather.day.wet == 1
+    assert told.plan.weighs.amount > usual.plan.weighs.amount
     assert weather_sentence(told.weather).startswith("usually ")
     assert any("What you typed: “rain”" in note for note in told.notes)
 

@@ -86,7 +86,6 @@ dayplan-weather-sends = Die nächste Taste schickt { $latitude }, { $longitude }
   Ihre Familie.
 dayplan-weather-ask = Das senden und nach der Vorhersage fragen
 dayplan-weather-forget = Zurück zum üblichen Wetter
-dayplan-weather-load-up = Stattdessen um { $at } Uhr einladen
 dayplan-weather-counts = „{ $words }“ gilt am { $day } für { $place }.
 dayplan-weather-other-day = Dieser Plan ist für { $day }, darum ändert sich hier nichts.
 dayplan-weather-failed = Es gibt keine neue Vorhersage: { $trouble }. Was vorher galt, gilt weiter.

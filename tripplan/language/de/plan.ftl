@@ -27,6 +27,7 @@ plan-after-last-timed-entry = Sie wären um { $arrives } dort, nach der letzten 
 plan-nobody-let-in-then = In der Zeit, in der dann geöffnet ist, wird niemand eingelassen.
 plan-stay-too-short = Bei Einlass um { $enters } blieben nur { $left }; ein Besuch dauert mindestens { $shortest }.
 plan-no-offer-between = Von { $enters } bis { $leaves } kommen nicht alle mit einer Karte der Preistafel hinein.
+plan-weather-not-allowed = Von { $enters } bis { $leaves } wäre es draußen kälter oder heißer, als Sie es zulassen.
 
 plan-change-leaving = Ab { $then } statt { $now } losfahren
 plan-change-up = Alle um { $then } statt { $now } wach
@@ -48,6 +49,7 @@ plan-impatience = längere Fahrt am Stück, als die Kinder mögen
 plan-short-stay = verkürzter Besuch
 plan-long-stay = länger bleiben als angenehm
 plan-among-classes = Schulklassen um Sie herum
+plan-outdoors = Zeit draußen bei diesem Wetter
 plan-quiet-hour-unused = nicht genutzte ruhige Stunde
 plan-lunch = Mittagessen
 plan-early-lunch = früheres Mittagessen als sonst

@@ -94,7 +94,6 @@ dayplan-weather-sends = The next button sends { $latitude }, { $longitude } to {
   kilometer. With it go this program's name ({ $program }) and your computer's address, nothing about your family.
 dayplan-weather-ask = Send this and ask for the forecast
 dayplan-weather-forget = Back to the usual weather
-dayplan-weather-load-up = Load up at { $at } instead
 dayplan-weather-counts = “{ $words }” counts for { $day } at { $place }.
 dayplan-weather-other-day = This plan is for { $day }, so nothing changes here.
 dayplan-weather-failed = There is no new forecast: { $trouble }. What counted before still counts.

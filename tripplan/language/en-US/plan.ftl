@@ -32,6 +32,7 @@ plan-after-last-timed-entry = You would be there at { $arrives }, after the last
 plan-nobody-let-in-then = Nobody is let in at the times when it is open then.
 plan-stay-too-short = Let in at { $enters }, only { $left } would be left there; a visit takes at least { $shortest }.
 plan-no-offer-between = No offer on the price board lets all of you in from { $enters } to { $leaves }.
+plan-weather-not-allowed = From { $enters } to { $leaves } it would be colder or hotter outdoors than you allow.
 
 # What gave way, as the beginning of one of the two sentences below.
 plan-change-leaving = Leaving home from { $then } instead of { $now }
@@ -55,6 +56,7 @@ plan-impatience = driving at a stretch beyond the children's patience
 plan-short-stay = stay cut short
 plan-long-stay = staying on after a comfortable stay
 plan-among-classes = school classes around you
+plan-outdoors = being outdoors in the weather
 plan-quiet-hour-unused = the quiet hour not used
 plan-lunch = lunch
 plan-early-lunch = lunch earlier than usual

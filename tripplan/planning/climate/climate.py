@@ -10,14 +10,20 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.places.forecast import ForecastDay
-from tripplan.planning.climate.days_of_year import MONTH_DAYS, YEAR_DAYS, Floats, by_day
+from tripplan.planning.climate.days_of_year import (
+    MONTH_DAYS,
+    YEAR_DAYS,
+    Floats,
+    by_day,
+    day_of_year,
+    ten_days,
+)
 from tripplan.values.ranges import Source
 
 Numbers = NDArray[np.int64]
 
 NO_SNOW_ABOVE = 4.0
 """On a day that stays warmer no snow is expected unless somebody says so [°C]; common practice, no source."""
-_LEAP_YEAR = 2000
 _WARMEST_HOUR = 14.0
 """When it is warmest, by the sun [h]; de Wit, Simulation of assimilation, respiration and transpiration of
 crops, 1978; from memory."""
@@ -116,13 +122,13 @@ class Climate:
         return YEAR_DAYS + told.index(day) if day in self.forecasts else day_of_year(day)
 
     def numbers(self, of_year: Numbers, ordinals: Numbers) -> Numbers:
-        """The numbers of some days.
+        """The numbers whose weather counts on some days: that of the middle of each ten days, or a forecast.
 
         Args:
             of_year: their numbers by `day_of_year`.
             ordinals: as days since the beginning of the calendar.
         """
-        found = of_year
+        found: Numbers = ten_days()[of_year]
         for day in self.forecasts:
             found = np.where(ordinals == day.toordinal(), self.number(day), found)
         return found
@@ -172,11 +178,6 @@ def _chances(counted: Floats) -> Floats:
     """Days a month as a chance for each day of the year [0-1]."""
     share: Floats = np.clip(by_day() @ (counted / np.array(MONTH_DAYS)), 0, 1)
     return share
-
-
-def day_of_year(day: date) -> int:
-    """The number of a date among 366, from 0; 1 March is 60 in every year."""
-    return date(_LEAP_YEAR, day.month, day.day).timetuple().tm_yday - 1
 
 
 def half_days(latitude: float) -> Floats:

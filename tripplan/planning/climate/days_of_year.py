@@ -1,5 +1,6 @@
 """From twelve monthly means to 366 days without steps."""
 
+from datetime import date, timedelta
 from functools import lru_cache
 
 import numpy as np
@@ -10,6 +11,8 @@ Floats = NDArray[np.float64]
 MONTH_DAYS = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 """Days of each month of a leap year [days]."""
 YEAR_DAYS = sum(MONTH_DAYS)
+_LEAP_YEAR = 2000
+_MIDDLES = (5, 15, 25)
 
 
 @lru_cache(maxsize=1)
@@ -30,3 +33,21 @@ def by_day() -> Floats:
     days: Floats = np.linalg.solve(system, asked)[:YEAR_DAYS]
     days.flags.writeable = False
     return days
+
+
+def day_of_year(day: date) -> int:
+    """The number of a date among 366, from 0; 1 March is 60 in every year."""
+    return date(_LEAP_YEAR, day.month, day.day).timetuple().tm_yday - 1
+
+
+@lru_cache(maxsize=1)
+def ten_days() -> NDArray[np.int64]:
+    """For each of 366 days the middle one of its ten days, counted from the 1st, 11th and 21st of a month.
+
+    Source: the dekads of agricultural meteorology (World Meteorological Organization), from memory.
+    """
+    days = (date(_LEAP_YEAR, 1, 1) + timedelta(days=n) for n in range(YEAR_DAYS))
+    middles = [day_of_year(day.replace(day=_MIDDLES[min((day.day - 1) // 10, 2)])) for day in days]
+    found = np.array(middles, dtype=np.int64)
+    found.flags.writeable = False
+    return found

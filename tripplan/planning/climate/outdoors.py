@@ -1,7 +1,6 @@
 """What the usual weather means for the part of a visit that is outdoors."""
 
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import lru_cache
 
 import numpy as np
@@ -11,7 +10,6 @@ from tripplan.documents.family.worth import Worth
 from tripplan.planning.climate.climate import Climate, Numbers, temperature
 from tripplan.planning.climate.days_of_year import YEAR_DAYS, Floats
 from tripplan.planning.climate.feels_like import feels_like
-from tripplan.values.money import minor_digits
 from tripplan.values.units import fahrenheit
 
 _COLD_AT, _COLD = (-20.0, 0.0, 15.0, 30.0, 50.0), (4.0, 2.0, 1.0, 0.5, 0.0)
@@ -24,9 +22,10 @@ source)."""
 AGES_MONTHS, _PERCENT = (12, 36), (150, 125, 100)
 """Under these ages of the youngest, cold and heat weigh so much [months; %]: small children lose and gain
 heat faster. How much: common practice, no source."""
-_SAMPLES = 5
+STEP_MINUTES = 30
+"""So long the weather stays as it is in the middle of each such part of a day [min]."""
+_STEPS = 24 * 60 // STEP_MINUTES
 _COLDEST, _HOTTEST, _A_DEGREE = -60, 60, 2
-_THOUSANDTHS, _RATE = 1000, 10**4
 
 
 @dataclass(frozen=True)
@@ -42,38 +41,35 @@ class OutdoorLimits:
 
 
 @dataclass(frozen=True, eq=False)
-class OutdoorVisits:
-    """The weather of some visits to one place, an array entry each.
+class OutdoorSteps:
+    """Being outdoors in each half hour of some days, from midnight on; shape (days, half hours).
 
     Attributes:
-        low, high: usual temperature at the coldest and the warmest hour of the visit [°C].
-        felt_low, felt_high: how these feel [°C].
-        cold, heat, wet: time outdoors, weighed by how bad it is [thousandths of minutes].
-        barred: whether it is colder or hotter than the parent allows.
+        degrees: usual temperature [°C].
+        felt: how it feels [°C].
+        cold, heat: how bad that is, 1 where it is very cold or very hot [-].
+        wet: chance of rain or snow; shape (days, 1) [0-1].
     """
 
-    low: Floats
-    high: Floats
-    felt_low: Floats
-    felt_high: Floats
-    cold: Numbers
-    heat: Numbers
-    wet: Numbers
-    barred: NDArray[np.bool_]
+    degrees: Floats
+    felt: Floats
+    cold: Floats
+    heat: Floats
+    wet: Floats
 
-    def coins(self, worth: Worth, percent: Numbers, currency: str) -> Numbers:
-        """What being outdoors weighs [smallest coins].
+    def weight(self, worth: Worth, percent: Numbers) -> Floats:
+        """What a minute outdoors weighs in each half hour [main unit of the currency].
 
         Args:
             worth: what the parent would give to be spared it.
-            percent: how much cold and heat weigh for the youngest [%].
-            currency: of the worth.
+            percent: how much cold and heat weigh for the youngest, one entry a day [%].
         """
-        return (
-            _coins(self.cold * percent // 100, worth.hour_in_the_cold, currency)
-            + _coins(self.heat * percent // 100, worth.hour_in_the_heat, currency)
-            + _coins(self.wet, worth.hour_in_the_wet, currency)
+        cold, heat, wet = (
+            float(price) / 60
+            for price in (worth.hour_in_the_cold, worth.hour_in_the_heat, worth.hour_in_the_wet)
         )
+        weight: Floats = (self.cold * cold + self.heat * heat) * (percent[:, None] / 100) + self.wet * wet
+        return weight
 
 
 @dataclass(frozen=True, eq=False)
@@ -85,7 +81,7 @@ class OutdoorYear:
     Attributes:
         climate: of the place.
         longitude: of the place, east positive [degrees].
-        share: which part of a visit is outdoors [0-1]; above 0.
+        share: which part of a visit is outdoors [0-1].
         limits: how cold and hot it may feel.
     """
 
@@ -94,46 +90,39 @@ class OutdoorYear:
     share: float
     limits: OutdoorLimits
 
-    def visits(self, number: Numbers, enter: Numbers, leave: Numbers) -> OutdoorVisits:
-        """The weather of some visits.
+    def steps(self, number: Numbers, begins: Numbers) -> OutdoorSteps:
+        """Being outdoors in each half hour of some days.
 
         Args:
-            number: of their days, see `Climate`.
-            enter: when the party is let in, by the clock of Greenwich [min].
-            leave: when it leaves, likewise [min].
+            number: of the days, see `Climate`.
+            begins: when they begin, by the clock of Greenwich [min].
         """
         climate = self.climate
-        low, high, sunrise = climate.low[number], climate.high[number], climate.sunrise[number]
-        middles = (np.arange(_SAMPLES)[:, None] + 0.5) / _SAMPLES
-        hours = (enter + (leave - enter) * middles) / 60 + self.longitude / 15
-        degrees = temperature(low, high, sunrise, hours)
+        low, high, sunrise = (each[number, None] for each in (climate.low, climate.high, climate.sunrise))
+        middles = (np.arange(_STEPS) + 0.5) * STEP_MINUTES
+        degrees = temperature(low, high, sunrise, (begins[:, None] + middles) / 60 + self.longitude / 15)
         table, cold, heat = _tables()
-        at = _index(degrees)
-        felt = table[at, _index(np.broadcast_to(low, degrees.shape))]
-        felt_at, minutes = _index(felt), leave - enter
-        felt_low, felt_high = felt.min(axis=0), felt.max(axis=0)
-        barred = np.zeros(number.shape, dtype=np.bool_)
+        felt = table[_index(degrees), _index(low)]
+        felt_at = _index(felt)
+        known = self._known(number)
+        return OutdoorSteps(
+            degrees, felt, cold[felt_at] * known, heat[felt_at] * known, climate.wet[number, None]
+        )
+
+    def _known(self, number: Numbers) -> NDArray[np.bool_]:
+        """Which days anything is known of; shape (days, 1)."""
+        known: NDArray[np.bool_] = (number >= YEAR_DAYS)[:, None] | self.climate.usual_known
+        return known
+
+    def bars(self, number: Numbers, steps: OutdoorSteps) -> NDArray[np.bool_]:
+        """In which half hours it is colder or hotter than the parent allows; of the shape of the steps."""
+        barred = np.zeros(steps.felt.shape, dtype=np.bool_)
         if self.share == SHARE["outdoors"]:
             if self.limits.below is not None:
-                barred |= felt_low < self.limits.below
+                barred |= steps.felt < self.limits.below
             if self.limits.above is not None:
-                barred |= felt_high > self.limits.above
-            if not climate.usual_known:
-                barred &= number >= YEAR_DAYS
-
-        def weighed(bad: Floats) -> Numbers:
-            return np.rint(bad * self.share * minutes).astype(np.int64)
-
-        return OutdoorVisits(
-            low=degrees.min(axis=0),
-            high=degrees.max(axis=0),
-            felt_low=felt_low,
-            felt_high=felt_high,
-            cold=weighed(cold[felt_at].mean(axis=0)),
-            heat=weighed(heat[felt_at].mean(axis=0)),
-            wet=weighed(climate.wet[number] * _THOUSANDTHS),
-            barred=barred,
-        )
+                barred |= steps.felt > self.limits.above
+        return barred & self._known(number)
 
 
 def how_bad(felt_low: float, felt_high: float) -> tuple[float, float]:
@@ -148,14 +137,6 @@ def how_bad(felt_low: float, felt_high: float) -> tuple[float, float]:
 def percent_for(youngest_months: int) -> int:
     """How much cold and heat weigh with a youngest of an age [completed months], against the usual [%]."""
     return _PERCENT[sum(youngest_months >= age for age in AGES_MONTHS)]
-
-
-def _coins(amount: Numbers, price: Decimal, currency: str) -> Numbers:
-    """An amount at a price an hour, rounded half up [smallest coins]."""
-    rate = int(price * _RATE) * 10 ** minor_digits(currency)
-    whole = 60 * _THOUSANDTHS * _RATE
-    coins: Numbers = (2 * amount * rate + whole) // (2 * whole)
-    return coins
 
 
 def _index(degrees: Floats) -> NDArray[np.intp]:
@@ -178,6 +159,6 @@ def _tables() -> tuple[Floats, Floats, Floats]:
     in_fahrenheit = degrees * 1.8 + 32
     return (
         felt,
-        np.interp(in_fahrenheit, _COLD_AT, _COLD) * _THOUSANDTHS,
-        np.interp(in_fahrenheit, _HEAT_AT, _HEAT) * _THOUSANDTHS,
+        np.interp(in_fahrenheit, _COLD_AT, _COLD),
+        np.interp(in_fahrenheit, _HEAT_AT, _HEAT),
     )

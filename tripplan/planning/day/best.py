@@ -9,11 +9,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.planning.day.times.choices import Choices, times_on_grid
+from tripplan.planning.day.times.hourly_weather import HourlyWeather
 from tripplan.planning.day.times.limits import Engagements, Limits, keeps_clear
-from tripplan.planning.day.times.minutes import DayMinutes, Minutes
+from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
-from tripplan.planning.day.weighing.latest_start import BestSpots, Spot, about_the_same
-from tripplan.planning.day.weighing.weighing import IMPOSSIBLE, LONGEST_AWAY, WeighedChoices
+from tripplan.planning.day.weighing.by_weather import best_in_weather
+from tripplan.planning.day.weighing.latest_start import IMPOSSIBLE, BestSpots, Spot
+from tripplan.planning.day.weighing.nuisances import WEATHER_PART
+from tripplan.planning.day.weighing.weighing import LONGEST_AWAY, WeighedChoices
 
 MOST_AT_ONCE = 100_000
 """So many choices are weighed in one array: larger ones no longer fit a processor's own memory, smaller ones
@@ -29,13 +32,11 @@ class BestChoice:
         enter: when the party is let in [min].
         leave: when load-up for the way home begins [min].
         home: when everybody is home again [min].
-        felt: what its nuisances weigh, in whole units of `weighing.UNITS`.
+        felt: what its nuisances weigh without the weather it is asked in, in whole units of `weighing.UNITS`.
         nap_kept: of all usual naps together [min].
         nap_usual: their usual length together [min].
         visit: time inside, without a lunch at the place [min].
         lunch_there: whether lunch is eaten at the place.
-        least: when the plan leaves home that weighs the least, and when it is home again: the best leaves
-            home no earlier and weighs about the same [min].
     """
 
     depart: int
@@ -47,11 +48,33 @@ class BestChoice:
     nap_usual: int
     visit: int
     lunch_there: bool
-    least: tuple[int, int]
 
-    def keeps_clear(self, engagements: Engagements) -> bool:
-        """Whether it is also the best that keeps clear of engagements."""
-        return keeps_clear(self.depart, self.home, engagements) and keeps_clear(*self.least, engagements)
+
+@dataclass(frozen=True)
+class Asked:
+    """What a day is searched with, beside what its question says.
+
+    Attributes:
+        engagements: more times that it may not touch.
+        weather: kinds of weather, each asked for by itself; None where weather does not count.
+    """
+
+    engagements: Engagements = ()
+    weather: HourlyWeather | None = None
+
+
+@dataclass(frozen=True)
+class BestChoices:
+    """What is found for it.
+
+    Attributes:
+        any_weather: whether any choice keeps the limits and is clear of the engagements in some weather.
+        choices: the best in each kind of weather, or the best where weather does not count; None where there
+            is none. Equal ones are the same object.
+    """
+
+    any_weather: bool
+    choices: tuple[BestChoice | None, ...]
 
 
 @dataclass(frozen=True)
@@ -61,19 +84,19 @@ class _Day:
     Attributes:
         number: which of them.
         question, minutes, limits: the day, how it is counted and what may not be bent.
-        engaged: the engagements, beside those of the question, to search it with, each time others.
+        asked: what to search it with.
     """
 
     number: int
     question: DayQuestion
     minutes: DayMinutes
     limits: Limits
-    engaged: Sequence[Engagements]
+    asked: Sequence[Asked]
 
     @classmethod
-    def of(cls, number: int, question: DayQuestion, engaged: Sequence[Engagements]) -> "_Day":
+    def of(cls, number: int, question: DayQuestion, asked: Sequence[Asked]) -> "_Day":
         minutes = DayMinutes(question.day, question.home_zone)
-        return cls(number, question, minutes, Limits.of(question, minutes), engaged)
+        return cls(number, question, minutes, Limits.of(question, minutes), asked)
 
     @cached_property
     def times(self) -> tuple[range, range]:
@@ -90,7 +113,8 @@ class _Day:
     def alike(self) -> Hashable:
         """The same for days that can be weighed in one array, see `WeighedChoices` and `Choices`."""
         question, hours = self.question, self.question.hours
-        if question.begun is not None or any(show.worth_it for show in hours.shows):
+        alone = question.begun is not None or question.weather is not None
+        if alone or any(show.worth_it for show in hours.shows):
             return self.number
         return (
             self.minutes if self.minutes.changes_clocks else None,
@@ -114,34 +138,37 @@ class _Day:
 
 
 def best_between(
-    questions: Sequence[DayQuestion], engaged: Sequence[Sequence[Engagements]]
-) -> list[list[BestChoice | None]]:
-    """The choice of least generalized cost on each day, as `plan_day` finds it, for each of some engagements.
+    questions: Sequence[DayQuestion], asked: Sequence[Sequence[Asked]]
+) -> list[list[BestChoices]]:
+    """The choice of least generalized cost on each day, as `plan_day` finds it, with each of what is asked.
 
     Days that are alike in all but their ways, hours and lengths of stay are weighed together. Each of them is
-    weighed once, however many the engagements it is asked with.
+    weighed once, however many the engagements and kinds of weather it is asked with.
 
     Args:
         questions: the days; the places must be open.
-        engaged: for each day the engagements, beside its own, to search it with, each time others; `()` for
-            none.
+        asked: what to search each of them with.
 
     Returns:
-        For each day the best choice with each of these engagements; None where a day is impossible.
+        For each day what is found with each of them.
     """
-    found: list[list[BestChoice | None]] = [[]] * len(questions)
+    found: list[list[BestChoices]] = [[]] * len(questions)
     alike: dict[Hashable, list[_Day]] = {}
-    for number, (question, with_these) in enumerate(zip(questions, engaged, strict=True)):
+    for number, (question, with_these) in enumerate(zip(questions, asked, strict=True)):
         day = _Day.of(number, question, with_these)
-        if not all(day.size):
-            found[number] = [None] * len(with_these)
-        else:
+        if all(day.size):
             alike.setdefault(day.alike, []).append(day)
+        else:
+            found[number] = [_none(each) for each in with_these]
     for days in alike.values():
         for together in _together(days):
             for day, best in zip(together, _best_of(together), strict=True):
                 found[day.number] = best
     return found
+
+
+def _none(asked: Asked) -> BestChoices:
+    return BestChoices(False, (None,) * (1 if asked.weather is None else len(asked.weather)))
 
 
 def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
@@ -157,60 +184,64 @@ def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
     yield together
 
 
-def _best_of(days: Sequence[_Day]) -> list[list[BestChoice | None]]:
+def _best_of(days: Sequence[_Day]) -> list[list[BestChoices]]:
     """The same of days that are alike."""
     departures, leaving_times = zip(*(day.times for day in days), strict=True)
     choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
     weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
-    apart = about_the_same(days[0].question.worth) * LONGEST_AWAY
-    good_hour = weighed.minutes[0].by_clock(weighed.question.habits.usual_departure)
-    depart, home = choices.depart[:, :, 0], choices.home[:, 0]
-    spots = BestSpots.of(weighed.rank, depart, good_hour, apart)
-    of_days = zip(days, weighed.rank, depart, home, spots.of_days, strict=True)
-    found = [
-        list(_best_clear_of(day.engaged, rank, depart, home, free, good_hour, apart))
-        for day, rank, depart, home, free in of_days
+    free = BestSpots.of(weighed.rank, choices.depart[:, :, 0], weighed.preference).of_days
+    spots = [
+        [_spots(weighed, number, asked, of_day) for asked in day.asked]
+        for number, (day, of_day) in enumerate(zip(days, free, strict=True))
     ]
-    spots_told = [
-        (number, *spot) for number, of_day in enumerate(found) for best in of_day if best for spot in best
+    chosen = {
+        (number, *spot)
+        for number, of_day in enumerate(spots)
+        for of_asked in of_day
+        for spot in of_asked or ()
+        if spot is not None
+    }
+    in_rows = np.array(list(chosen), dtype=np.int64).reshape(-1, 3).T
+    told = dict(zip(chosen, _told(weighed, in_rows), strict=True))
+    return [
+        [
+            _none(asked)
+            if of_asked is None
+            else BestChoices(True, tuple(spot and told[number, *spot] for spot in of_asked))
+            for asked, of_asked in zip(day.asked, of_day, strict=True)
+        ]
+        for number, (day, of_day) in enumerate(zip(days, spots, strict=True))
     ]
-    told = iter(_told(weighed, np.array(spots_told, dtype=np.int64).reshape(-1, 3).T))
-    return [[None if best is None else next(told) for best in of_day] for of_day in found]
 
 
-def _best_clear_of(
-    engaged: Iterable[Engagements],
-    rank: Minutes,
-    depart: Minutes,
-    home: Minutes,
-    free: tuple[Spot, Spot],
-    good_hour: int,
-    apart: int,
-) -> Iterator[tuple[Spot, Spot] | None]:
-    """The best and the lightest choice of a day that are clear of some engagements; None if none can be.
+def _spots(
+    weighed: WeighedChoices, number: int, asked: Asked, free: tuple[Spot, Spot]
+) -> list[Spot | None] | None:
+    """The best choice of a day in each kind of weather that is asked for; None where no choice is possible.
 
     Args:
-        engaged: the engagements, each time others.
-        rank: as in `WeighedChoices`, of shape (departures, leaving times).
-        depart: departures from home, in order [min].
-        home: being home for each leaving time [min].
-        free: the best and the lightest whatever is engaged.
-        good_hour: as for `BestSpots.of` [min].
-        apart: likewise.
+        weighed: the days.
+        number: which of them.
+        asked: what to search it with.
+        free: its best and its lightest choice whatever is engaged and whatever the weather.
     """
-    for engagements in engaged:
-        # The best of all choices is the best of those that keep clear, if it and the lightest are among them.
-        if all(keeps_clear(int(depart[row]), int(home[column]), engagements) for row, column in free):
-            found = rank, free
-        else:
-            clear = np.ones(rank.shape, dtype=np.bool_)
-            for start, end in engagements:
-                clear &= (home <= start) | (depart[:, None] >= end)
-            kept = np.where(clear, rank, IMPOSSIBLE)
-            clear_of = BestSpots.of(kept[None], depart[None], good_hour, apart)
-            found = kept, next(clear_of.of_days)
-        of_these, best = found
-        yield best if of_these[best[0]] < IMPOSSIBLE else None
+    choices, rank = weighed.choices, weighed.rank[number]
+    depart, home = choices.depart[number, :, 0], choices.home[number, 0]
+    # The best of all choices is the best of those that keep clear, if it and the lightest are among them.
+    clear = all(keeps_clear(int(depart[row]), int(home[column]), asked.engagements) for row, column in free)
+    if asked.engagements and not (clear and asked.weather is None):
+        engaged = np.zeros(rank.shape, dtype=np.bool_)
+        for start, end in asked.engagements:
+            engaged |= (home > start) & (depart[:, None] < end)
+        rank = np.where(engaged, IMPOSSIBLE, rank)
+        free = next(BestSpots.of(rank[None], depart[None], weighed.preference).of_days)
+    if rank[free[0]] == IMPOSSIBLE:
+        return None
+    if asked.weather is None:
+        return [free[0]]
+    times = depart, choices.enter[number], choices.leave[number, 0]
+    part = WEATHER_PART * LONGEST_AWAY
+    return list(best_in_weather(rank, times, asked.weather, part, weighed.preference))
 
 
 def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]:
@@ -218,8 +249,7 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
 
     Args:
         weighed: the days.
-        spots: of each choice its day, departure and leaving time, in three rows; after each best choice comes
-            the lightest one of the same search.
+        spots: of each choice its day, departure and leaving time, in three rows.
     """
     choices = weighed.choices
     usual = sum(window.nap.minutes for window in weighed.windows)
@@ -229,18 +259,16 @@ def _told(weighed: WeighedChoices, spots: NDArray[np.int64]) -> list[BestChoice]
         of_each: NDArray[Any] = found[tuple(np.minimum(spots, np.array(found.shape)[:, None] - 1))]
         return of_each
 
-    lightest = zip(at(choices.depart)[1::2].tolist(), at(choices.home)[1::2].tolist(), strict=True)
-    spots = spots[:, ::2]
-    depart, home = at(choices.depart), at(choices.home)
+    depart = at(choices.depart)
     told = (
         depart,
         at(choices.enter),
         at(choices.leave),
-        home,
+        at(choices.home),
         at(weighed.rank) // LONGEST_AWAY - sum(at(part) for part in weighed.money) * weighed.coin,
         at(weighed.kept),
         np.full_like(depart, usual),
         at(weighed.visit),
         at(weighed.lunch_there),
     )
-    return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), lightest, strict=True)]
+    return [BestChoice(*one) for one in zip(*(each.tolist() for each in told), strict=True)]

@@ -169,6 +169,8 @@ def _crossed_there(question: DayQuestion, choices: Choices, minutes: DayMinutes)
         yield fact("plan-stay-too-short", enters=there(enter), left=left, shortest=shortest)
     elif limits.money is not None and not limits.money.lets_in(enter, leave):
         yield fact("plan-no-offer-between", enters=there(enter), leaves=there(leave))
+    elif limits.weather is not None and limits.weather.bars(0, np.array(enter), np.array(leave)):
+        yield fact("plan-weather-not-allowed", enters=there(enter), leaves=there(leave))
 
 
 def _minutes(count: int) -> timedelta:

@@ -61,11 +61,10 @@ def plan_day(question: DayQuestion) -> DaySearch:
     weighed = WeighedChoices.of(question, choices, minutes)
     rank, depart = weighed.rank, choices.depart[:, :, 0]
     apart = about_the_same(question.worth)
-    good_hour = minutes.by_clock(question.habits.usual_departure)
 
     def spots_between(first: int, last: int) -> BestSpots:
         rows = slice(first, last + 1)
-        return BestSpots.of(rank[:, rows], depart[:, rows], good_hour, apart * LONGEST_AWAY)
+        return BestSpots.of(rank[:, rows], depart[:, rows], weighed.preference)
 
     def best_between(first: int, last: int) -> int:
         return first + int(spots_between(first, last).rows[0, 0])

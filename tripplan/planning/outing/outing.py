@@ -32,6 +32,7 @@ from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.stay import stay_for
 from tripplan.planning.outing.visit_notes import drive_notes, visit_notes
+from tripplan.planning.outing.weather.outdoor_hours import weather_of_day
 from tripplan.planning.outing.weather.visit_weather import (
     VisitWeather,
     barred,
@@ -160,7 +161,11 @@ def plan_outing(
     needs, ways = PartyNeeds.of(household, party, day), ways_on(family, party, facts, day)
     busy = family.busy_days.on(day, [member.name for member in party])
     question = day_question(family, needs, facts, day, hours, ways)
-    question = as_asked(replace(question, busy=busy, grid_minutes=grid_minutes))
+    weather_there = weather_of_day(
+        facts.outdoors, household, needs.months, DayMinutes(day, household.home.zone)
+    )
+    question = replace(question, busy=busy, grid_minutes=grid_minutes, weather=weather_there)
+    question = as_asked(question)
     own = family.own_figures_for(place.id)
     account = Account(household, place, question.way_there.at(0), question.way_home.at(0), own=own)
     prices = HourlyPrices(family, facts, account, today)
@@ -170,7 +175,7 @@ def plan_outing(
     question = replace(question, money=None if money.lets_nobody_in else money)
     search = plan_day(question)
     if search.best is None:
-        return NoOuting(place, day, search.collisions, question)
+        return NoOuting(place, day, _why_not(household, facts, question, search), question)
     plan = _meant(question, search, leave_at, leave_place_at) or search.best
     minutes = DayMinutes(day, household.home.zone)
     there = question.way_there.at(minutes.rounded_down(plan.leave_home))
@@ -189,12 +194,9 @@ def plan_outing(
         there,
     )
     cheaper = cheaper_hour(question, plan)
-    weather = visit_weather(household, facts, needs.months, day, plan)
-    if weather is not None and weather.barred:
-        return NoOuting(place, day, (barred(weather, household),))
+    weather = visit_weather(household, facts, question, plan)
     crowd = facts.crowds[day]
     darkness = _darkness(household, day, plan, there, back)
-    nothing = Money.zero(household.currency)
     full_house = Money(household.worth.full_house * Decimal(str(round(crowd.chance, 4))), household.currency)
     return Outing(
         place=place,
@@ -212,9 +214,7 @@ def plan_outing(
         cost=cost,
         hourly_costs=costs,
         cheaper_hour=cheaper,
-        generalized_cost=(
-            cost.total.likely + plan.felt + full_house + (weather.weighs if weather else nothing)
-        ).rounded(),
+        generalized_cost=(cost.total.likely + plan.felt + full_house).rounded(),
         notes=(
             *idea_notes(place, needs.months),
             *who_goes.notes,
@@ -250,6 +250,18 @@ def plan_outing(
             *_needs_cautions(party),
         ),
     )
+
+
+def _why_not(
+    household: Household, facts: PlaceFacts, question: DayQuestion, search: DaySearch
+) -> tuple[Fact, ...]:
+    """Why a search found nothing: the weather, if there would be a plan but for that."""
+    if question.weather is None or not question.weather.bars_any:
+        return search.collisions
+    question = replace(question, weather=question.weather.without_bars())
+    anyhow = plan_day(question)
+    weather = anyhow.best and visit_weather(household, facts, question, anyhow.best)
+    return (barred(weather, household),) if weather else anyhow.collisions
 
 
 def _meant(

@@ -5,8 +5,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from tripplan.planning.cost.items import OutingCost
-from tripplan.planning.day.best import BestChoice, best_between
-from tripplan.planning.day.times.limits import Engagements
+from tripplan.planning.day.best import Asked, BestChoice, BestChoices, best_between
 from tripplan.planning.day.times.shapes import DayQuestion
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.sweep.table import Verdict
@@ -57,11 +56,14 @@ class VisitPlan:
                 enter=best.enter + minutes,
                 leave=best.leave + minutes,
                 home=best.home + minutes,
-                least=(best.least[0] + minutes, best.least[1] + minutes),
             ),
             wheels_there=(self.wheels_there[0] + minutes, self.wheels_there[1] + minutes),
             wheels_back=(self.wheels_back[0] + minutes, self.wheels_back[1] + minutes),
         )
+
+
+Answers = tuple[VisitPlan | Verdict, ...]
+"""The best day plan in each of some kinds of weather, or why there is none; equal ones are one object."""
 
 
 @dataclass(frozen=True)
@@ -82,18 +84,34 @@ class Search:
     """A day that is to be searched.
 
     Attributes:
-        question: the day, as if nobody was engaged.
+        question: the day, as if nobody was engaged and whatever the weather.
         by_night: how much later everything comes that day than on others of its kind [min].
-        engaged: the engagements of days that are like it but for them, by all that these days rest on.
+        asked: the engagements and the weather of days that are like it but for them, by all that these days
+            rest on.
     """
 
     question: DayQuestion
     by_night: int
-    engaged: dict[Key, Engagements] = field(default_factory=dict)
+    asked: dict[Key, Asked] = field(default_factory=dict)
 
-    def visit(self, best: BestChoice) -> VisitPlan:
-        """What was found, as on other days of the kind."""
-        return VisitPlan.of(best, self.question.way_there, self.question.way_home).later(-self.by_night)
+    def answers(self, found: BestChoices, *, any_engagement: bool) -> Answers:
+        """What was found with engagements and weather, as on other days of the kind.
+
+        Args:
+            found: that.
+            any_engagement: whether there is a plan at all if nobody is engaged.
+        """
+        plans = {
+            id(best): VisitPlan.of(best, self.question.way_there, self.question.way_home).later(
+                -self.by_night
+            )
+            for best in {id(best): best for best in found.choices if best is not None}.values()
+        }
+        if found.any_weather:
+            none = Verdict.TOO_COLD_OR_HOT
+        else:
+            none = Verdict.FAMILY_BUSY if any_engagement else Verdict.TOO_LITTLE_TIME
+        return tuple(none if best is None else plans[id(best)] for best in found.choices)
 
 
 @dataclass
@@ -101,12 +119,12 @@ class AnswerCache:
     """What a sweep has found already, at any place.
 
     Attributes:
-        visits: the best day plans, by all that they rest on.
+        visits: the best day plans in each kind of weather that was asked for, by all that they rest on.
         hours: those of an open day, with that day, by all that they rest on.
         searches: those that wait to be made together, by all that they rest on.
     """
 
-    visits: dict[Key, VisitPlan | Verdict] = field(default_factory=dict)
+    visits: dict[Key, Answers] = field(default_factory=dict)
     hours: dict[Key, tuple[date, DayHours]] = field(default_factory=dict)
     searches: dict[Key, Search] = field(default_factory=dict)
     _numbers: dict[Hashable, int] = field(default_factory=dict)
@@ -115,13 +133,12 @@ class AnswerCache:
         """Search all days that wait for it, and keep what is found among the visits."""
         searches = self.searches.values()
         found = best_between(
-            [search.question for search in searches], [[(), *search.engaged.values()] for search in searches]
+            [search.question for search in searches],
+            [[Asked(), *search.asked.values()] for search in searches],
         )
-        for (free, search), (best, *between) in zip(self.searches.items(), found, strict=True):
-            self.visits[free] = Verdict.TOO_LITTLE_TIME if best is None else search.visit(best)
-            without = Verdict.TOO_LITTLE_TIME if best is None else Verdict.FAMILY_BUSY
-            for busy, clear in zip(search.engaged, between, strict=True):
-                self.visits[busy] = without if clear is None else search.visit(clear)
+        for search, (free, *each) in zip(searches, found, strict=True):
+            for key, one in zip(search.asked, each, strict=True):
+                self.visits[key] = search.answers(one, any_engagement=free.any_weather)
         self.searches.clear()
 
     def number(self, value: Hashable) -> int:

@@ -14,7 +14,7 @@ from tripplan.documents.family.habits import NIGHT_OVER
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.where import Point
-from tripplan.planning.climate.climate import day_of_year
+from tripplan.planning.climate.days_of_year import day_of_year
 from tripplan.planning.climate.outdoors import AGES_MONTHS, percent_for
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.minutes import DayMinutes

@@ -10,10 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.household import Household
-from tripplan.planning.climate.outdoors import OutdoorVisits
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import chances_of
-from tripplan.planning.day.weighing.nuisances import UNITS
+from tripplan.planning.day.times.hourly_weather import PARTS
+from tripplan.planning.day.weighing.nuisances import UNITS, WEATHER_PART
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit
@@ -63,25 +63,13 @@ class PlaceDays:
         days, kinds = days[going], kinds[going]
         if not days.size:
             return None
-        said = _said(found, self._at.row.household.currency)[kinds].T
-        weather = self._weather(days, said)
-        if weather is not None:
-            household, told = self._at.row.household, _Said(*said)
-            percent = self._at.row.outdoor_percent[days]
-            told.weather[:] = weather.coins(household.worth, percent, household.currency)
-            told.nuisances[:] += told.weather
-            self.verdict[days[weather.barred]] = Verdict.TOO_COLD_OR_HOT
-            days, said = days[~weather.barred], said[:, ~weather.barred]
-        return _Visited(self, days, said) if days.size else None
-
-    def _weather(self, days: Numbers, said: Numbers) -> OutdoorVisits | None:
-        """What the weather is usually like while the party is there; None where it does not matter."""
-        row, outdoors = self._at.row, self.facts.outdoors
-        if outdoors is None:
-            return None
-        told, offset = _Said(*said), row.offsets(row.household.home.zone)[days]
-        number = outdoors.climate.numbers(row.of_year[days], row.ordinals[days])
-        return outdoors.visits(number, told.enter - offset, told.leave - offset)
+        said = _said(found)[kinds].T
+        told = _Said(*said)
+        currency = self._at.row.household.currency
+        weather = self.visits.weather(days, told.enter, told.leave)
+        told.weather[:] = _in_coins(weather, PARTS, currency)
+        told.nuisances[:] = _in_coins(told.nuisances + weather * WEATHER_PART, UNITS, currency)
+        return _Visited(self, days, said)
 
 
 @dataclass(frozen=True, eq=False)
@@ -182,7 +170,7 @@ class _Said(NamedTuple, Generic[Figure]):
     """What is said of one kind of day, or of many days in an array each.
 
     Attributes:
-        nuisances: what they weigh [smallest coins].
+        nuisances: what they weigh; of a kind of day without its weather and in `UNITS` [smallest coins].
         sets_off, arrives: when the wheels first and last turn on the way there [min].
         sets_off_home, arrives_home: likewise on the way home [min].
         enter, leave: of the visit [min].
@@ -210,18 +198,17 @@ class _Said(NamedTuple, Generic[Figure]):
     weather: Figure
 
 
-def _said(found: Sequence[CostedVisit | Verdict], currency: str) -> Numbers:
+def _said(found: Sequence[CostedVisit | Verdict]) -> Numbers:
     """What is said of each kind of day, nothing but zeros where there is no visit; a row of `_Said` each."""
-    costs = {id(one.cost): one.cost for one in found if isinstance(one, CostedVisit)}
+    different = {id(one): one for one in found}
+    costs = {id(one.cost): one.cost for one in different.values() if isinstance(one, CostedVisit)}
     coins = {number: _coins_of(cost) for number, cost in costs.items()}
     nothing = (0,) * len(_Said._fields)
-    return np.array(
-        [
-            nothing if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)], currency)
-            for one in found
-        ],
-        dtype=np.int64,
-    )
+    said = {
+        number: nothing if isinstance(one, Verdict) else _said_of(one, coins[id(one.cost)])
+        for number, one in different.items()
+    }
+    return np.array([said[id(one)] for one in found], dtype=np.int64)
 
 
 def _coins_of(cost: OutingCost) -> tuple[int, int, int, bool]:
@@ -230,13 +217,13 @@ def _coins_of(cost: OutingCost) -> tuple[int, int, int, bool]:
     return total.low.minor, total.likely.minor, total.high.minor, bool(cost.unknown)
 
 
-def _said_of(one: CostedVisit, coins: tuple[int, int, int, bool], currency: str) -> _Said[int]:
+def _said_of(one: CostedVisit, coins: tuple[int, int, int, bool]) -> _Said[int]:
     visit, best = one.visit, one.visit.best
     low, likely, high, at_least = coins
     sets_off, arrives = visit.wheels_there
     sets_off_home, arrives_home = visit.wheels_back
     return _Said(
-        nuisances=_in_coins(best.felt, currency),
+        nuisances=best.felt,
         low=low,
         likely=likely,
         high=high,
@@ -270,10 +257,10 @@ def _felt(household: Household, likely: Numbers, nuisances: Numbers, chance: NDA
     return felt
 
 
-def _in_coins(felt: int, currency: str) -> int:
-    """Felt cost in the smallest coin, rounded half up."""
-    coin = 10 ** minor_digits(currency)
-    return int((2 * felt * coin + UNITS) // (2 * UNITS))
+def _in_coins(felt: Numbers, parts: int, currency: str) -> Numbers:
+    """Felt cost that is counted in so many parts of the main unit in the smallest coin, rounded half up."""
+    coins: Numbers = (2 * felt * 10 ** minor_digits(currency) + parts) // (2 * parts)
+    return coins
 
 
 def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:

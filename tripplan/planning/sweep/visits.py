@@ -1,5 +1,6 @@
 """The kinds of days at one place, and the best day plan of each."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from datetime import date
 from functools import cached_property
@@ -7,6 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from tripplan.documents.family.habits import NIGHT_OVER
+from tripplan.planning.day.best import Asked
 from tripplan.planning.day.times.hourly_money import HourlyMoney
 from tripplan.planning.day.times.limits import Engagements
 from tripplan.planning.day.times.shapes import DayQuestion
@@ -14,18 +16,19 @@ from tripplan.planning.family.family import Family
 from tripplan.planning.opening.hours import Openness
 from tripplan.planning.outing.day_question import day_question, ways_at
 from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
-from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit, Key, Search
+from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit, Key, Search, VisitPlan
 from tripplan.planning.sweep.dates import DateRow, Numbers, grouped
 from tripplan.planning.sweep.open_hours import NOT_ASKED_FOR, OpenHours
 from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.prices import Prices
 from tripplan.planning.sweep.table import Verdict
+from tripplan.planning.sweep.weather import WeatherOfDays, weather_of_days
 from tripplan.planning.travel.drive import Journey, Leg
 from tripplan.planning.travel.morning import READINESS_CHANGES_MONTHS
 from tripplan.planning.travel.patience import PATIENCE_CHANGES_MONTHS
 from tripplan.values.clocks import minute_of_day
 
-_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun", "money"}
+_TOLD_OTHERWISE = {"day", "home_zone", "way_there", "way_home", "hours", "busy", "begun", "money", "weather"}
 _SAME_FOR_A_PARTY = {"nappers", "habits", "worth", "currency", "last_wakes", "first_bed"}
 _OF_PLACE_AND_AGES = tuple(
     asked.name for asked in fields(DayQuestion) if asked.name not in _TOLD_OTHERWISE | _SAME_FOR_A_PARTY
@@ -39,14 +42,16 @@ class _Kind:
 
     Attributes:
         n: one of its days.
-        free: all that its best plan rests on if nobody is engaged.
-        busy: all that it rests on with its engagements; None where it has none.
+        free: all that its best plan rests on if nobody is engaged, whatever the weather.
+        all: all that it rests on.
+        weather: the kinds of weather it has, by their numbers at the place.
         by_night: how much later everything comes than on other days with the same `free` [min].
     """
 
     n: int
     free: Key
-    busy: Key | None
+    all: Key
+    weather: Numbers
     by_night: int
 
 
@@ -92,19 +97,33 @@ class Visits:
 
     def ask(self) -> None:
         """Have the best plan of each kind of day searched, unless it is known already."""
+        known = self._known
         for kind in self._kinds:
-            if kind.busy is None:
-                self._ask(kind)
-            elif kind.busy not in self._known.visits:
-                self._ask(kind)
-                self._ask_around_engagements(kind, kind.busy)
+            if kind.all in known.visits:
+                continue
+            if self._hours.on(kind.n).openness is not Openness.OPEN:
+                known.visits[kind.all] = (Verdict.CLOSED,) * len(kind.weather)
+                continue
+            search = known.searches.get(kind.free)
+            if search is None:
+                search = known.searches[kind.free] = self._search(kind)
+            engagements = _later(self._row.busy_minutes[kind.n], search.by_night - kind.by_night)
+            weather = None if self._weather is None else self._weather.hourly.of(kind.weather)
+            search.asked[kind.all] = Asked(engagements, weather)
 
     def found(self) -> list[CostedVisit | Verdict]:
-        """Once the searches are over, the best plan of each kind of day, or why there is none."""
-        return [self._found(kind) for kind in self._kinds]
+        """Once all is searched, the best plan of each kind of day in each weather, or why there is none.
 
-    def _found(self, kind: _Kind) -> CostedVisit | Verdict:
-        found = self._known.visits[kind.busy or kind.free]
+        Equal ones are the same object.
+        """
+        return [each for kind in self._kinds for each in self._found(kind)]
+
+    def _found(self, kind: _Kind) -> Iterator[CostedVisit | Verdict]:
+        found = self._known.visits[kind.all]
+        costed = {id(one): self._costed(kind, one) for one in {id(one): one for one in found}.values()}
+        return (costed[id(one)] for one in found)
+
+    def _costed(self, kind: _Kind, found: VisitPlan | Verdict) -> CostedVisit | Verdict:
         if isinstance(found, Verdict):
             return found
         visit, costs = found.later(kind.by_night), self._prices.costs(kind.n)
@@ -118,14 +137,21 @@ class Visits:
         there = self._ways(kind.n).there.at(best.depart)
         return CostedVisit(visit, with_delays(cost, costs, times, self._row.household.habits, there))
 
+    def weather(self, days: Numbers, enter: Numbers, leave: Numbers) -> Numbers:
+        """What being outdoors weighs in a visit on each of some days [`hourly_weather.PARTS`]."""
+        if self._weather is None:
+            return np.zeros_like(enter)
+        later = self._by_night[days]
+        return self._weather.hourly.weighs(self._weather.kind[days], enter - later, leave - later)
+
     @property
     def kind(self) -> Numbers:
-        """Of which kind each of the days is, as in `found`."""
-        return self._grouped[1]
+        """Of which kind, in which weather, each of the days is, as in `found`."""
+        return self._in_weather[1]
 
     @cached_property
     def _grouped(self) -> tuple[Numbers, Numbers]:
-        """Which of the days are equal, as `grouped` says it."""
+        """Which of the days are equal but for their weather, as `grouped` says it."""
         at, row, days = self._at, self._row, self._days
         rests_on = [
             at.hours.kind,
@@ -140,17 +166,47 @@ class Visits:
         return grouped([column[days] for column in rests_on])
 
     @cached_property
+    def _by_night(self) -> Numbers:
+        """How much later everything comes on each day than on others of its kind [min]."""
+        later = np.zeros(self._row.count, dtype=np.int64)
+        for n in self._days[self._at.changes[self._days] > 0].tolist():
+            later[n] = self._changed_by_night(n)
+        return later
+
+    @cached_property
+    def _weather(self) -> WeatherOfDays | None:
+        return weather_of_days(self._at, self._by_night)
+
+    @cached_property
+    def _in_weather(self) -> tuple[Numbers, Numbers]:
+        """The kinds of days in each weather they have, in order, and which of these each of the days is.
+
+        Their numbers are those of the kind, times how many weathers there are, and of the weather.
+        """
+        kind = self._grouped[1]
+        if self._weather is not None:
+            kind = kind * len(self._weather.hourly) + self._weather.kind[self._days]
+        pairs, which = np.unique(kind, return_inverse=True)
+        return pairs, which
+
+    @cached_property
     def _kinds(self) -> list[_Kind]:
         """The kinds of days, in the order of `kind`."""
-        return [self._kind_of(n) for n in self._days[self._grouped[0]].tolist()]
+        firsts = self._days[self._grouped[0]].tolist()
+        if self._weather is None:
+            return [self._kind_of(n, np.zeros(1, dtype=np.int64)) for n in firsts]
+        kind, weather = np.divmod(self._in_weather[0], len(self._weather.hourly))
+        of_kinds = np.split(weather, np.flatnonzero(np.diff(kind)) + 1)
+        return [self._kind_of(n, of_kind) for n, of_kind in zip(firsts, of_kinds, strict=True)]
 
-    def _kind_of(self, n: int) -> _Kind:
+    def _kind_of(self, n: int, weather: Numbers) -> _Kind:
         busy_kind, changes = int(self._row.busy_kind[n]), int(self._at.changes[n])
-        by_night = self._changed_by_night(n) if changes else 0
+        by_night = int(self._by_night[n])
         money = self._money_number(n, by_night)
         same = (self._ways(n).number, self._asked(n).number, money, *self._hours.times(n))
-        free = (0, 0 if by_night else changes, *same)
-        return _Kind(n, free, (busy_kind, changes, *same) if busy_kind else None, by_night)
+        told = self._known.number(None if self._weather is None else (self._at.place.id, weather.tobytes()))
+        free = (0 if by_night else changes, *same)
+        return _Kind(n, free, (busy_kind, changes, told, *same), weather, by_night)
 
     @cached_property
     def _prices(self) -> Prices:
@@ -220,29 +276,6 @@ class Visits:
     def _asked(self, n: int) -> _Asked:
         asked, kinds = self._asked_of
         return asked[int(kinds[n])]
-
-    def _ask(self, kind: _Kind) -> None:
-        """Have a kind of day searched as if nobody was engaged, unless that is known."""
-        known = self._known
-        if kind.free in known.visits or kind.free in known.searches:
-            return
-        if self._hours.on(kind.n).openness is not Openness.OPEN:
-            known.visits[kind.free] = Verdict.CLOSED
-        else:
-            known.searches[kind.free] = self._search(kind)
-
-    def _ask_around_engagements(self, kind: _Kind, busy: Key) -> None:
-        """Have a kind of day searched that is asked for already as if nobody was engaged."""
-        known, spans = self._known, _later(self._row.busy_minutes[kind.n], -kind.by_night)
-        free = known.visits.get(kind.free)
-        # The best of all plans is the best of those that keep clear of the engagements, if it is one.
-        if isinstance(free, Verdict) or (free and free.best.keeps_clear(spans)):
-            known.visits[busy] = free
-            return
-        search = known.searches.get(kind.free)
-        if search is None:
-            search = known.searches[kind.free] = self._search(kind)
-        search.engaged[busy] = _later(spans, search.by_night)
 
     def _search(self, kind: _Kind) -> Search:
         there, back = self.ways(kind.n)

@@ -13,15 +13,12 @@ from tripplan.language.sentences import say
 from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, typed_weather
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.outing.weather.better_hour import better_hour
 from tripplan.planning.outing.weather.visit_weather import (
     age_sentence,
     known_sentence,
     weather_sentence,
 )
 from tripplan.records.store import StoredDocument
-from tripplan.screens.widgets.choices import take
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.saving import save_all
@@ -42,8 +39,6 @@ def render_weather(view: View, family: Family, place: Place, day: date, outing: 
         outing: the day as it is planned; None where it cannot be done.
     """
     weather = outing.weather if outing else None
-    if outing is not None:
-        _better_hour(view, family, outing)
     with st.expander(say("dayplan-weather"), key="open_weather"):
         kept = view.records.get(PlaceForecast, place.id)
         told = None if kept is None else kept.value.on(day)
@@ -80,21 +75,6 @@ def render_weather(view: View, family: Family, place: Place, day: date, outing: 
             st.button(
                 say("dayplan-weather-forget"), key="forget_forecast", on_click=_forget, args=(view, day, kept)
             )
-
-
-def _better_hour(view: View, family: Family, outing: Outing) -> None:
-    """Offer the hours of the same day that are better outdoors, where there are any."""
-    found = better_hour(outing, place_facts(family, outing.place, (outing.day.year,)), family.household)
-    if found is None:
-        return
-    plan = found.plan
-    st.markdown(plain(f"{found.sentence}."))
-    st.button(
-        plain(say("dayplan-weather-load-up", at=plan.leave_home)),
-        key="use_better_hour",
-        on_click=take,
-        args=(view, outing.place.id, outing.day, plan.leave_home, plan.leave_place),
-    )
 
 
 def _use_typed(view: View, family: Family, place: Place, day: date) -> None:

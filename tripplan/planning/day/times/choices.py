@@ -119,7 +119,7 @@ class Choices:
         Args:
             limits: one a day. All days have as many spans of opening, all have entry times or none has, and
                 ways that are the same all day or none has; of all or of none money counts, with as many
-                hours of a price of their own.
+                hours of a price of their own. A day with weather that keeps people indoors stands alone.
             departures: from home, in order, one row of them a day [min].
             leaving_times: from the place, likewise [min].
         """
@@ -150,6 +150,8 @@ class Choices:
         money = [of_day.money for of_day in limits if of_day.money is not None]
         if any(None in of_day.coins for of_day in money):
             possible &= MoneyOfDays.of(money).lets_in(enter, leave)
+        if limits[0].weather is not None:
+            possible &= ~limits[0].weather.bars(0, enter, leave)
         wait = enter - arrive
         return cls(limits, there, back, opened, depart, leave, arrive, home, enter, wait, visit, possible)
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from tripplan.planning.day.times.hourly_money import HourlyMoney
+from tripplan.planning.day.times.hourly_weather import HourlyWeather
 from tripplan.planning.day.times.legs import LegTimes
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.day.times.shapes import DayQuestion
@@ -50,6 +51,8 @@ class Limits:
         not_before: nobody leaves the place before.
         most_driving: no more driving than this, both ways together [min].
         money: what the outing costs by the hour, for the hours at which nobody lets the party in.
+        weather: what it is like by the hour, for the hours at which nobody may be outdoors; None where there
+            are no such hours.
     """
 
     earliest: int
@@ -64,6 +67,7 @@ class Limits:
     not_before: int = 0
     most_driving: int = NEVER
     money: HourlyMoney | None = None
+    weather: HourlyWeather | None = None
 
     @classmethod
     def of(cls, question: DayQuestion, minutes: DayMinutes) -> "Limits":
@@ -95,6 +99,7 @@ class Limits:
             not_before=0 if question.begun is None else minutes.rounded_up(question.begun.now),
             most_driving=NEVER if most_driving is None else most_driving,
             money=question.money,
+            weather=question.weather if question.weather and question.weather.bars_any else None,
         )
 
 

@@ -13,6 +13,7 @@ from tripplan.documents.family.worth import Worth
 from tripplan.errors import PlanError
 from tripplan.language.sentences import Fact
 from tripplan.planning.day.times.hourly_money import HourlyMoney
+from tripplan.planning.day.times.hourly_weather import HourlyWeather
 from tripplan.planning.opening.hours import DayHours
 from tripplan.planning.travel.drive import Journey
 from tripplan.values.money import Money
@@ -299,6 +300,7 @@ class DayQuestion:
         eats_there: whether lunch can be had inside, own food or food that is sold.
         children: how many of the party are under age; those who sleep at the place are a share of them.
         money: what the outing costs by the hour; None where money does not count.
+        weather: what being outdoors weighs by the hour, one kind; None where weather does not count.
     """
 
     day: date
@@ -324,6 +326,7 @@ class DayQuestion:
     children: int = 0
     money: HourlyMoney | None = None
     eats_there: bool = True
+    weather: HourlyWeather | None = None
 
     @property
     def place_zone(self) -> tzinfo:

@@ -28,6 +28,38 @@ Spot = tuple[int, int]
 """Which departure and which leaving time of a day."""
 
 
+IMPOSSIBLE = int(np.iinfo(np.int64).max)
+"""The rank of a choice that does not keep every limit."""
+
+
+@dataclass(frozen=True)
+class Preference:
+    """Which departure is best.
+
+    Attributes:
+        good_hour: from then on a later start spares nobody anything [min].
+        apart: what may lie between two that weigh about the same, in the unit of the ranks.
+    """
+
+    good_hour: int
+    apart: int
+
+    def best_and_lightest(self, least: Minutes, depart: Minutes) -> NDArray[np.intp]:
+        """Which departure is the best of each day, and which weighs the least; shape (2, days).
+
+        Args:
+            least: what each departure weighs with its best leaving time; shape (days, departures).
+            depart: the departures, in order; of a shape that fits [min].
+        """
+        days, lightest = np.arange(len(least)), least.argmin(axis=1)
+        # The difference cannot run over where what is impossible stands as the largest number there is.
+        about_the_least = least - least[days, lightest, None] <= self.apart
+        last = least.shape[1] - 1 - about_the_least[:, ::-1].argmax(axis=1)
+        latest = np.broadcast_to(depart, least.shape)[days, last]
+        too_early = depart < np.minimum(latest, self.good_hour)[:, None]
+        return np.array((np.where(too_early, IMPOSSIBLE, least).argmin(axis=1), lightest))
+
+
 @dataclass(frozen=True, eq=False)
 class BestSpots:
     """Where among the choices of some days the best of each stands, and the one that weighs the least.
@@ -43,24 +75,17 @@ class BestSpots:
     least: Minutes
 
     @classmethod
-    def of(cls, rank: Minutes, depart: Minutes, good_hour: int, apart: int) -> "BestSpots":
+    def of(cls, rank: Minutes, depart: Minutes, preference: Preference) -> "BestSpots":
         """Those of some days.
 
         Args:
             rank: what each choice weighs, of shape (days, departures, leaving times); least for the lightest.
             depart: the departures of each day, in order, of shape (days, departures) [min].
-            good_hour: from then on a later start spares nobody anything [min].
-            apart: what may lie between two that weigh about the same, in the unit of `rank`.
+            preference: which departure is best.
         """
-        days, least = np.arange(len(rank)), rank.min(axis=2)
-        lightest = least.argmin(axis=1)
-        # The difference cannot run over where what is impossible stands as the largest number there is.
-        about_the_least = least - least[days, lightest, None] <= apart
-        last = depart.shape[1] - 1 - about_the_least[:, ::-1].argmax(axis=1)
-        too_early = depart < np.minimum(depart[days, last], good_hour)[:, None]
-        best = np.where(too_early, np.iinfo(np.int64).max, least).argmin(axis=1)
-        rows = np.array((best, lightest))
-        return cls(rows, rank[days, rows].argmin(axis=2), least)
+        least = rank.min(axis=2)
+        rows = preference.best_and_lightest(least, depart)
+        return cls(rows, rank[np.arange(len(rank)), rows].argmin(axis=2), least)
 
     @property
     def of_days(self) -> Iterator[tuple[Spot, Spot]]:

@@ -17,6 +17,7 @@ import numpy as np
 
 from tripplan.documents.family.worth import Worth
 from tripplan.language.sentences import Fact, fact
+from tripplan.planning.day.times.hourly_weather import PARTS
 from tripplan.planning.day.times.limits import LONGEST_DAY
 from tripplan.planning.day.times.minutes import NARROW, Minutes, chosen
 from tripplan.planning.day.times.shapes import NuisanceCost
@@ -35,6 +36,8 @@ def rate(price: Decimal) -> int:
     return int(price.scaleb(_RATE_DECIMALS).to_integral_value())
 
 
+WEATHER_PART = UNITS // PARTS
+"""How many of `UNITS` one of the parts is in which being outdoors is weighed."""
 _FINEST = 50
 """Whole minutes, tenths of one and thousandths of an hour all weigh whole times this part of a minute [-]."""
 _MOST_MINUTES = 4 * LONGEST_DAY
@@ -56,17 +59,23 @@ class Scale:
     kind: type[np.signedinteger[Any]] = np.int64
 
     @classmethod
-    def of(cls, worth: Worth, coin: int, coins: Iterable[int]) -> "Scale":
+    def of(cls, worth: Worth, coin: int, coins: Iterable[int], weather: int = 0) -> "Scale":
         """One for nuisances at some prices, and money.
 
         Args:
             worth: the prices.
             coin: how many of `UNITS` the smallest coin is.
             coins: all amounts of money that may come up [smallest coins].
+            weather: the most that being outdoors may weigh [`hourly_weather.PARTS`].
         """
         rates = [rate(price) for _, price in worth if isinstance(price, Decimal)]
-        unit = gcd(coin, *(1 if each % _FINEST else each // _FINEST for each in rates))
+        unit = gcd(
+            coin,
+            WEATHER_PART if weather else 0,
+            *(1 if each % _FINEST else each // _FINEST for each in rates),
+        )
         most = sum(rates) * _MOST_MINUTES + coin * max(map(abs, coins), default=0)
+        most += WEATHER_PART * weather
         return cls(unit, NARROW if most < _ROOM * unit else np.int64)
 
     @property
@@ -75,7 +84,7 @@ class Scale:
         return _ROOM if self.kind is NARROW else 2**48
 
 
-PARTS = Scale()
+AS_IT_IS = Scale()
 """Weights as they are."""
 
 
@@ -108,7 +117,7 @@ class Nuisance:
     price: Decimal
     measure: Measure = Measure.MINUTES
 
-    def weight(self, scale: Scale = PARTS) -> Minutes:
+    def weight(self, scale: Scale = AS_IT_IS) -> Minutes:
         """What it weighs for every choice, by a scale that was made for its price."""
         return self._weight(self.amount, scale)
 
@@ -127,7 +136,7 @@ class Nuisance:
         """What it comes to in one choice, of which day, departure and leaving time are given."""
         amount = chosen(self.amount, at)
         units = int(self._weight(np.array(amount), scale)) * scale.unit
-        minutes = None if self.measure is Measure.CHANCE else amount
+        minutes = None if self.measure in (Measure.CHANCE, Measure.WEIGHED) else amount
         if self.measure is Measure.EXPECTED:
             minutes = round(amount / TENTHS)
         return NuisanceCost(self.name, self._said(amount), minutes, Money(Decimal(units) / UNITS, currency))
@@ -137,6 +146,6 @@ class Nuisance:
             return fact("plan-minutes-of", what=self.name, minutes=timedelta(minutes=amount))
         if self.measure is Measure.EXPECTED:
             return fact("plan-average-of", what=self.name, minutes=amount / TENTHS)
-        if amount == THOUSANDTHS:
+        if self.measure is Measure.WEIGHED or amount == THOUSANDTHS:
             return self.name
         return fact("plan-chance-of", what=self.name, chance=amount / THOUSANDTHS)

@@ -26,6 +26,7 @@ from tripplan.planning.day.times.shapes import (
 )
 from tripplan.planning.day.times.steps import day_steps
 from tripplan.planning.day.weighing.lateness import THOUSANDTHS, Lateness
+from tripplan.planning.day.weighing.latest_start import IMPOSSIBLE, Preference, about_the_same
 from tripplan.planning.day.weighing.lunch import Lunch, LunchQuestion, StayWorth
 from tripplan.planning.day.weighing.naps import (
     NapWindow,
@@ -38,16 +39,14 @@ from tripplan.planning.day.weighing.naps import (
     nap_windows,
     outcome,
 )
-from tripplan.planning.day.weighing.nuisances import UNITS, Measure, Nuisance, Scale, rate
+from tripplan.planning.day.weighing.nuisances import UNITS, WEATHER_PART, Measure, Nuisance, Scale, rate
 from tripplan.planning.day.weighing.shows import ShowAttendance, seen_shows
 from tripplan.planning.opening.hours import ShowTimes
 from tripplan.values.money import Money, minor_digits
 
+OUTDOORS, _LUNCH = fact("plan-outdoors"), fact("plan-lunch")
 LONGEST_AWAY = 2**13
 """Longer than any day [min]; generalized cost times this plus the time away puts both in one whole number."""
-
-IMPOSSIBLE = int(np.iinfo(np.int64).max)
-"""The rank of a choice that does not keep every limit."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,7 +57,8 @@ class WeighedChoices:
 
     Attributes:
         questions: the days. They are alike: asked for the same party, habits, worth and pushchairs, with as
-            many school-group spans and quiet spans; a day with shows or one that has begun is weighed alone.
+            many school-group spans and quiet spans; a day with shows or weather, or one that has begun, is
+            weighed alone.
         choices: departures and leaving times.
         minutes: how each day is counted; what the clock at home shows is the same minute on all of them.
     """
@@ -188,6 +188,7 @@ class WeighedChoices:
         yield from self._of_the_morning()
         yield from self._of_the_road()
         yield from self._of_the_visit()
+        yield from self._of_the_weather()
         yield from self._of_lunch()
         yield from self._of_being_late()
 
@@ -223,7 +224,8 @@ class WeighedChoices:
         """How nuisances and money are counted until they are summed up."""
         of_days = (question.money.coins for question in self.questions if question.money is not None)
         coins = chain.from_iterable(each for each in chain.from_iterable(of_days) if each is not None)
-        return Scale.of(self.question.worth, self.coin, coins)
+        weather = self.question.weather
+        return Scale.of(self.question.worth, self.coin, coins, weather.most if weather else 0)
 
     @cached_property
     def rank(self) -> Minutes:
@@ -238,6 +240,12 @@ class WeighedChoices:
         rank = rank + (choices.home - choices.depart)
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
+
+    @property
+    def preference(self) -> Preference:
+        """Which departure is best."""
+        good_hour = self.minutes[0].by_clock(self.question.habits.usual_departure)
+        return Preference(good_hour, about_the_same(self.question.worth) * LONGEST_AWAY)
 
     def _of_the_morning(self) -> Iterator[Nuisance]:
         price, usual = self.question.worth.hour_early_departure, self.question.habits.usual_departure
@@ -280,6 +288,14 @@ class WeighedChoices:
             spent, whole = self._spent_in([each.hours.quiet_spans for each in self.questions])
             yield Nuisance(fact("plan-quiet-hour-unused"), whole - spent, worth.quiet_hour)
 
+    def _of_the_weather(self) -> Iterator[Nuisance]:
+        """What being outdoors weighs on a day that is weighed alone."""
+        weather, choices = self.question.weather, self.choices
+        if weather is not None:
+            parts = weather.weighs(0, choices.enter, choices.leave)
+            weight = (parts * (WEATHER_PART // self.scale.unit)).astype(self.scale.kind)
+            yield Nuisance(OUTDOORS, weight, Decimal(0), Measure.WEIGHED)
+
     def _spent_in(self, spans: Sequence[Sequence[tuple[datetime, datetime]]]) -> tuple[Minutes, Minutes]:
         """Time inside that lies in some spans, as many each day, and how long these are together [min]."""
         choices = self.choices
@@ -295,7 +311,7 @@ class WeighedChoices:
     def _of_lunch(self) -> Iterator[Nuisance]:
         worth = self.question.worth
         if self.lunch is not None and (worth.hour_early_lunch or worth.hour_late_lunch):
-            yield Nuisance(fact("plan-lunch"), self.lunch.weight, Decimal(0), Measure.WEIGHED)
+            yield Nuisance(_LUNCH, self.lunch.weight, Decimal(0), Measure.WEIGHED)
 
     def _of_being_late(self) -> Iterator[Nuisance]:
         worth, choices = self.question.worth, self.choices
@@ -412,7 +428,7 @@ def _parts(weighed: WeighedChoices, at: tuple[int, int, int]) -> Iterator[Nuisan
     """What one choice weighs, nuisance by nuisance."""
     for nuisance in weighed.nuisances:
         part = nuisance.part(at, weighed.question.currency, weighed.scale)
-        if nuisance.measure is Measure.WEIGHED and weighed.lunch is not None:
+        if nuisance.name == _LUNCH and weighed.lunch is not None:
             name, minutes = weighed.lunch.off_usual(at)
             said = fact("plan-minutes-of", what=name, minutes=timedelta(minutes=minutes))
             part = replace(part, name=name, said=said, minutes=minutes)

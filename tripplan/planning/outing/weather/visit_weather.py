@@ -1,8 +1,9 @@
 """What the weather is usually like during one visit, or is forecast to be; what it weighs; in words."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, timedelta
+from datetime import datetime, timedelta
+from decimal import Decimal
 
 import numpy as np
 
@@ -14,9 +15,12 @@ from tripplan.language.sentences import Fact, fact
 from tripplan.planning.climate.climate import Climate, UsualDay
 from tripplan.planning.climate.feels_like import Class, class_of
 from tripplan.planning.climate.forecasts import forecast_source
-from tripplan.planning.climate.outdoors import OutdoorLimits, OutdoorVisits, OutdoorYear, percent_for
-from tripplan.planning.day import DayPlan
+from tripplan.planning.climate.outdoors import STEP_MINUTES, OutdoorLimits, OutdoorYear
+from tripplan.planning.day import DayPlan, DayQuestion
+from tripplan.planning.day.times.hourly_weather import PARTS
+from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.outing.place_facts import PlaceFacts
+from tripplan.planning.outing.weather.outdoor_hours import one_day
 from tripplan.values.money import Money
 from tripplan.values.ranges import Source
 from tripplan.values.units import Temperatures
@@ -35,7 +39,6 @@ class VisitWeather:
         felt_low, felt_high: how these feel in a light breeze [°C].
         outdoors: which part of the visit is outdoors [0-1].
         weighs: what being outdoors in it weighs; nothing where all is indoors.
-        barred: whether it feels colder or hotter than the parent allows.
         degrees: in which the family reads temperatures, 'F' or 'C'.
         source: where it comes from.
     """
@@ -47,7 +50,6 @@ class VisitWeather:
     felt_high: float
     outdoors: float
     weighs: Money
-    barred: bool
     degrees: Degrees
     source: Source
 
@@ -63,45 +65,37 @@ class VisitWeather:
 
 
 def visit_weather(
-    household: Household, facts: PlaceFacts, months: Sequence[int], day: date, plan: DayPlan
+    household: Household, facts: PlaceFacts, question: DayQuestion, plan: DayPlan
 ) -> VisitWeather | None:
     """What the weather is usually like during a visit; None where nobody knows.
 
     Args:
-        household: what the parent says the weather weighs.
+        household: in whose degrees.
         facts: the place.
-        months: the ages of those who go [completed months].
-        day: the date.
+        question: the day, with what its weather weighs.
         plan: when the party is there.
     """
-    climate = facts.climate
+    climate, day = facts.climate, question.day
     if climate is None or not climate.knows(day):
         return None
-    usual = climate.on(day)
+    usual, minutes = climate.on(day), DayMinutes(day, question.home_zone)
     year = facts.outdoors or _indoors(climate, facts.place.where.point.longitude)
-    found = at_minutes(year, day, plan.enter, plan.leave_place)
-    share = 0.0 if facts.outdoors is None else facts.outdoors.share
-    percent = np.array([percent_for(min(months))])
-    coins = int(found.coins(household.worth, percent, household.currency)[0]) if share else 0
+    enter, leave = minutes.rounded_down(plan.enter), minutes.rounded_down(plan.leave_place)
+    steps = year.steps(*one_day(year, minutes))
+    there = np.arange(enter // STEP_MINUTES, -(-leave // STEP_MINUTES)) % steps.felt.shape[1]
+    degrees, felt = steps.degrees[0, there], steps.felt[0, there]
+    weighs = 0 if question.weather is None else int(question.weather.weighs(0, *np.array([enter, leave])))
     return VisitWeather(
         day=usual,
-        low=float(found.low[0]),
-        high=float(found.high[0]),
-        felt_low=float(found.felt_low[0]),
-        felt_high=float(found.felt_high[0]),
-        outdoors=share,
-        weighs=Money.from_minor(coins, household.currency),
-        barred=bool(found.barred[0]),
+        low=float(degrees.min()),
+        high=float(degrees.max()),
+        felt_low=float(felt.min()),
+        felt_high=float(felt.max()),
+        outdoors=year.share,
+        weighs=Money(Decimal(weighs) / PARTS, household.currency).rounded(),
         degrees=household.degrees,
         source=climate.source if usual.forecast is None else forecast_source(usual.forecast),
     )
-
-
-def at_minutes(year: OutdoorYear, day: date, enter: datetime, leave: datetime) -> OutdoorVisits:
-    """The weather of one visit."""
-    midnight = datetime(day.year, day.month, day.day, tzinfo=UTC)
-    minutes = (np.array([(moment - midnight) // timedelta(minutes=1)]) for moment in (enter, leave))
-    return year.visits(np.array([year.climate.number(day)]), *minutes)
 
 
 def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
