@@ -48,6 +48,8 @@ READ = [
     ("Ostern bis 31. Oktober: Dienstag-Freitag 13-17 Uhr, Samstag/Sonntag/Feiertag 10-17 Uhr",
      "easter-Oct 31 Tu-Fr 13:00-17:00; easter-Oct 31 Sa,Su 10:00-17:00; easter-Oct 31 PH 10:00-17:00"),
     ("Monday\n9AM-5PM\nTuesday\nClosed", "Mo 09:00-17:00; Tu off"),
+    ("Open 7 days, Easter to end of October, 10am to 5pm", "easter-Oct 31 Mo-Su 10:00-17:00"),
+    ("Open Memorial Day weekend through Labor Day, 10am to 6pm daily", "May Mo[-1]-Sep Mo[1] Mo-Su 10:00-18:00"),
     ("Open 24 hours", "00:00-24:00"),
 ]  # fmt: skip
 

@@ -107,6 +107,7 @@ class _Reader:
         lost: statements about hours that were not read.
         aside: hours of something that takes place there, with their words.
         heading: the season and days that a title gives to what stands below it.
+        heading_of_hours: whether it speaks of being open.
         of_something_else: whether such a title names a shop or the like.
     """
 
@@ -116,6 +117,7 @@ class _Reader:
         self.lost: list[str] = []
         self.aside: list[tuple[str, list[Rule]]] = []
         self.heading = Rule()
+        self.heading_of_hours = False
         self.of_something_else = False
         self.last_entry: str | None = None
         self.before_close: int | None = None
@@ -195,6 +197,7 @@ class _Reader:
                 rule.seasons = rule.seasons or list(first.seasons)
         else:
             self.heading = _heading(self.heading, first)
+            self.heading_of_hours = _HOURS_ABOUT.search(rest) is not None
 
     def all_read(self) -> HoursRead:
         """What came of all statements."""
@@ -206,7 +209,7 @@ class _Reader:
                 rules += read
                 doubts.append(f"'{words}' may be the hours of only a part of what there is.")
         doubts += place_names_in_the_year(rules)
-        if (self.heading.days or self.heading.seasons) and not rules:
+        if self.heading_of_hours and (self.heading.days or self.heading.seasons) and not rules:
             rules.append(self.heading)
             doubts.append("No times are given.")
         opening_hours = "; ".join(as_opening_hours(rules))

@@ -17,7 +17,7 @@ _DAY = "|".join(f"(?P<{name}>{words})" for name, words in zip(DAYS, _DAY_WORDS, 
 _ONE_DAY = re.compile(rf"\b(?:{_DAY})\b\.?", re.IGNORECASE)
 _ALWAYS = re.compile(r"\b(?:24 ?hours(?: a day)?|24/7|around the clock|rund um die uhr)\b", re.IGNORECASE)
 _EVERY_DAY = re.compile(
-    r"\b(?:daily|every ?day|each day|(?:7|seven) days(?: a| per) week|all week|(?:all )?year[- ]round|all year|ganzjährig|täglich|jeden tag)\b",
+    r"\b(?:daily|every ?day|each day|(?:7|seven) days(?:(?: a| per) week)?|all week|(?:all )?year[- ]round|all year|ganzjährig|täglich|jeden tag)\b",
     re.IGNORECASE,
 )
 _LETTERS = {
@@ -72,6 +72,10 @@ _NEXT_DAY_BEFORE_MONTH = re.compile(
     r"\s*(?P<joined>-|to\b|bis\b|,|&|/|and\b|und\b)\s*(?:and |und )?(?P<day>\d{1,2})(?:st|nd|rd|th)?(?:\.\s*|\s+(?:of\s+)?|(?=[-,]))",
     re.IGNORECASE,
 )
+_EDGE_OF_MONTH = re.compile(
+    rf"(?:the )?(?:end|beginning|start) of (?=(?:{'|'.join(_MONTH_WORDS)})\b)|(?:ende|anfang) (?=(?:{'|'.join(_MONTH_WORDS)})\b)",
+    re.IGNORECASE,
+)
 _YEAR = re.compile(r",?\s*20\d\d\b")
 _TO = re.compile(r"\s*(?:-|to|through|thru|until|till|bis(?: zum)?)\s*(?:the\s+)?", re.IGNORECASE)
 _AND = re.compile(r"\s*(?:,|&|/|\+)?\s*(?:and|und|or)?\s*", re.IGNORECASE)
@@ -95,6 +99,7 @@ _NTH_WEEKEND = re.compile(
     rf"\b(?:the )?(?P<nth>{_ORDINAL}) (?P<what>weekend|{'|'.join(_DAY_WORDS)}) (?:in|of|im) (?=(?:{_MONTH})\b)",
     re.IGNORECASE,
 )
+_ITS_WEEKEND = re.compile(r" weekend\b(?=\s*(?:-|to|through|thru|until|till))", re.IGNORECASE)
 _HOLIDAY_MONDAYS = re.compile(r"\bholiday mondays?\b|\bmonday holidays?\b", re.IGNORECASE)
 _CLOSED = re.compile(r"\b(?:closed|geschlossen|schließtage?n?|ruhetag|zu)\b(?: all day| on)?", re.IGNORECASE)
 _CLOSES_AT = re.compile(
@@ -199,6 +204,8 @@ def _times(text: str, at: int) -> Piece | None:
 
 def _point(text: str, at: int) -> tuple[str, str, int] | None:
     """A point of the year that may begin or end a season: as a first day, as a last day, and where it ends."""
+    edge = _EDGE_OF_MONTH.match(text, at)
+    at = edge.end() if edge else at
     match = _NTH_WEEKEND.match(text, at)
     if match:
         month = ONE_MONTH.match(text, match.end())
@@ -209,7 +216,8 @@ def _point(text: str, at: int) -> tuple[str, str, int] | None:
     match = _HOLIDAY.match(text, at)
     if match and not match.group(f"d{len(_HOLIDAYS) - 1}"):
         name = _holiday_day(match)
-        return name, name, match.end()
+        weekend = _ITS_WEEKEND.match(text, match.end())
+        return name, name, weekend.end() if weekend else match.end()
     match = ONE_MONTH.match(text, at)
     if match:
         month_name = str(match.lastgroup)

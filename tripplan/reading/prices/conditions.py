@@ -34,7 +34,9 @@ def conditions_of(
         elif number:
             parted = any(prices[number - 1].end <= at < condition.start for at in breaks)
             joined = not any(condition.end <= at < prices[number].start for at in breaks)
-            right_before = condition.kind == "days" and prices[number].start - condition.end < 4
+            right_before = prices[number].start - condition.end < 4 and (
+                condition.kind == "days" or text[condition.start - 1] == "("
+            )
             if not (joined and (parted or right_before)):
                 number -= 1
         beside[number].append(condition)

@@ -63,7 +63,7 @@ _DEAL = re.compile(
 _CHARGE_BEFORE = re.compile(r"(?:\bplus|\bzzgl\.?|(?<!\d)\+|\badd)\s*(?:a |an )?$", re.IGNORECASE)
 _CHARGE_AFTER = re.compile(
     r"\s*(?:per \w+ )?(?:booking|service|processing|handling|transaction|convenience|reservation|online|ticketing|ticket|credit card|facility)"
-    r" (?:fees?|charges?)\b|\s*(?:surcharge|buchungsgebühr|gebühr|extra\b)",
+    r" (?:fees?|charges?)\b|\s*(?:surcharge|buchungsgebühr|gebühr|extra\b|zzgl\b|plus (?:admission|entry)|in addition|on top of)",
     re.IGNORECASE,
 )
 """An amount on top of the ticket."""

@@ -22,10 +22,10 @@ _FREE = re.compile(
     r"|kostenlos(?:e[rn]?)?|kostenfrei|umsonst|freie[rnm]? eintritt|eintritt frei|frei)\b(?![ ]*(?:parking|wi-?fi|of\b|parken))",
     re.IGNORECASE,
 )
-_YEARS = r"(?:\s*-?\s*(?:years?|yrs?\.?|y/?o|jahren?)(?:[- ]old|[- ]of[- ]age)?\b)"
+_YEARS = r"(?:\s*-?\s*(?:(?:years?|yrs?\.?|y/?o|jahren?)(?:[- ]old|[- ]of[- ]age)?\b|j\.))"
 _OR = r"\s*(?:and|&|or|und|oder)\s*"
 _UNDER = r"(?:under|younger|below|less|jünger|darunter)"
-_OVER = r"(?:over|older|up|above|upwards?|älter|darüber)"
+_OVER = r"(?:over|better|older|up|above|upwards?|älter|darüber)"
 _AGE_FORMS = (
     (rf"(?P<a>{NUMBER})\s*(?:-|to|through|bis)\s*(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)", "span"),
     (rf"(?:under|younger than|below|less than|unter)\s*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)"
@@ -37,7 +37,7 @@ _AGE_FORMS = (
     (rf"(?:under|younger than|below|less than|unter)[-\s]*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})'?s?\b{_YEARS}?", "under"),
     (rf"(?P<b>{NUMBER}){_YEARS}?{_OR}{_UNDER}\b", "to"),
     (rf"(?:up to|through|bis)\s*(?:(?:and including|zu|einschließlich)\s*)?(?:age |ages )(?P<b>{NUMBER}){_YEARS}?|bis (?:einschließlich |inklusive |inkl\. |zu )?(?P<c>{NUMBER}){_YEARS}", "to"),
-    (rf"(?P<a>{NUMBER})\s*\+{_YEARS}?", "from"),
+    (rf"(?P<a>{NUMBER})\s*(?:\+|plus\b){_YEARS}?", "from"),
     (rf"(?P<a>{NUMBER}){_YEARS}?{_OR}{_OVER}\b", "from"),
     (rf"(?:above|over|older than|über)\s*(?:the )?(?:ages? of |age )?(?P<a>{NUMBER})\b{_YEARS}?(?: old)?", "over"),
     (rf"(?:from|ab|starting at)\s*(?:ages? )?(?P<a>{NUMBER}){_YEARS}", "from"),
@@ -102,7 +102,8 @@ _HEIGHT = re.compile(
 """A limit by height, which is no age."""
 _PARTY = re.compile(
     rf"(?:up to |bis zu )?(?P<adults>{NUMBER}) (?:adults?|erwachsenen?|erw\.?|grown-ups?|parents?|elternteile?)\s*(?:(?:and|,|\+|&|plus|with|und|mit)\s*)+"
-    rf"(?:up to |bis zu |max\.? )?(?:(?P<children>{NUMBER}) )?(?:(?:all|any|their|own|eigene[nr]?|deren|minor|zugehörige) )*(?:children|child|kids?|kinder[n]?)\b",
+    rf"(?:up to |bis zu |max\.? )?(?:(?P<children>{NUMBER}) )?(?:(?:all|any|their|own|eigene[nr]?|deren|minor|zugehörige) )*(?:children|child|kids?|kinder[n]?)\b"
+    rf"|(?P<two>\d)\s?(?:a|ad|adults?|erw\.?)\s?\+\s?(?P<three>\d)\s?(?:c|ch|k|ki\.?|kids?|children|kinder)\b",
     re.IGNORECASE,
 )
 """Who goes in on a family ticket, where it is said beside it."""
@@ -220,7 +221,8 @@ def _party(text: str, at: int) -> Token | None:
     match = _PARTY.match(text, at)
     if not match:
         return None
-    counts = {name: number_from(match[name]) for name in ("adults", "children") if match[name]}
+    adults, children = match["adults"] or match["two"], match["children"] or match["three"]
+    counts = {"adults": number_from(adults)} | ({"children": number_from(children)} if children else {})
     return Token("party", at, match.end(), match[0], counts)
 
 

@@ -115,6 +115,8 @@ def visitors_by_price(
             for who in whom
             if who.token.start >= price.end and (following is None or who.token.start < following.start)
         ]
+        if pending and after and _are_ages_in_brackets(text, price, after[0]) and not pending[-1].ages:
+            pending[-1] = replace(pending[-1], ages=after.pop(0).ages)
         link = next((t for t in statement if t.kind == "link" and t.start >= price.end), None)
         linked = bool(after) and link is not None and link.end <= after[0].token.start and not any(
             t.kind == "break" for t in statement if price.end <= t.start < link.start
@@ -167,6 +169,16 @@ def visitors_by_price(
                 if who.token.kind in ("person", "ages")
             ] or mine
     return assigned
+
+
+def _are_ages_in_brackets(text: str, price: Token, who: Visitor) -> bool:
+    """Whether it is the (1-17) of 'Child $9 (1-17)'."""
+    return (
+        who.token.kind == "ages"
+        and who.person is None
+        and text[price.end : who.token.start].strip() == "("
+        and text[who.token.end : who.token.end + 1] == ")"
+    )
 
 
 def _is_adjacent(text: str, whom: Sequence[Visitor], price: Token) -> bool:
