@@ -1,5 +1,6 @@
 """Small valid households and places for tests; every field can be changed by name."""
 
+from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -9,6 +10,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact
 
 
 def make_member(name: str = "Ann", born: str = "1988-05-20", **changes: Any) -> Member:
@@ -97,3 +99,8 @@ def out_of_school(calendar: SchoolCalendar, day: date) -> bool | None:
     if day not in calendar.known:
         return None
     return day.weekday() >= 5 or any(day in span for span in calendar.no_school)
+
+
+def codes(facts: Iterable[Fact]) -> list[str]:
+    """The codes of some facts."""
+    return [one.code for one in facts]

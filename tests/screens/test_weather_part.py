@@ -26,7 +26,7 @@ def page() -> None:
     from tripplan.forecasts.asking import Forecasts
     from tripplan.forecasts.national_weather_service import NationalWeatherService
     from tripplan.planning.outing.outing import Outing
-    from tripplan.planning.outing.weather.visit_weather import weather_sentence
+    from tripplan.planning.outing.weather.visit_weather import weather_there
     from tripplan.screens.day_plan.weather_part import render_weather
     from tripplan.screens.widgets import answers
     from tripplan.screens.widgets.view import View
@@ -41,7 +41,7 @@ def page() -> None:
     day = date(2026, 12, 3)
     outing = answers.planned(family, [one.name for one in family.household.members], place, day, view.today)
     weather = outing.weather if isinstance(outing, Outing) else None
-    st.header(f"Weather there: {weather_sentence(weather)}")
+    st.header(f"Weather there: {weather_there(weather)}")
     render_weather(view, family, place, day, outing if isinstance(outing, Outing) else None)
 
 

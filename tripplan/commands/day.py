@@ -33,7 +33,7 @@ from tripplan.planning.on_the_day.trouble import Trouble, Whereabouts, clock_the
 from tripplan.planning.outing.outing import USUAL_GRID_MINUTES, NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_there
 
 
 def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -> int:
@@ -229,7 +229,7 @@ def _say(outing: Outing, units: str, console: Console) -> None:
     )
     console.line(f"{drive.source.origin}: {drive.source.text}", 6)
     console.line(f"Nap: {nap_sentence(outing)}.")
-    console.line(f"Weather there: {weather_sentence(outing.weather)}.")
+    console.line(f"Weather there: {weather_there(outing.weather)}.")
     console.line(f"Crowds: {crowd_sentence(outing.crowd)}.")
     *reasons, source = crowd_reasons(outing.crowd)
     for reason in reasons:

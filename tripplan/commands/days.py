@@ -167,7 +167,7 @@ def _say_best(shown: Sequence[Outing], count: int, console: Console) -> None:
                 wording.money(outing.generalized_cost),
                 f"{wording.clock(outing.plan.leave_home)} to {wording.clock(outing.plan.home)}",
                 nap_sentence(outing),
-                weather_in_short(outing.weather),
+                weather_in_short(outing.weather).text,
                 outing.crowd.word,
             )
             for outing in shown

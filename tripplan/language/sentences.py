@@ -47,6 +47,10 @@ class Fact:
         return self.text
 
 
+class InTurn(tuple["Value", ...]):
+    """Whole sentences one after the other, where another tuple is a list within a sentence."""
+
+
 def fact(code: str, **values: Value) -> Fact:
     """A fact by its code and its values.
 
@@ -104,6 +108,8 @@ def _written(value: Value) -> str | int | float:
             return value
         case Fact():
             return said(value)
+        case InTurn():
+            return " ".join(str(_written(one)) for one in value)
         case tuple():
             return wording.listed([str(_written(one)) for one in value])
         case Money():

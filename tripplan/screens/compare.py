@@ -13,7 +13,7 @@ from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.idea_notes import assumed_sentences
+from tripplan.planning.outing.idea_notes import assumed
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import (
@@ -25,7 +25,7 @@ from tripplan.planning.outing.sentences import (
     nap_sentence,
     way_known,
 )
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_there
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
 from tripplan.screens.look import cards
@@ -169,7 +169,7 @@ def _card(
 
 def _why(family: Family, outing: Outing) -> None:
     """Everything that the card says in a word, in full."""
-    for said in (*assumed_sentences(outing.place), *ideas_told([outing])):
+    for said in (*told(assumed(outing.place)), *ideas_told([outing])):
         st.caption(plain(said))
     st.markdown(_facts(family, outing))
     st.markdown(crowd_lines(outing.crowd))
@@ -192,7 +192,7 @@ def _facts(family: Family, outing: Outing) -> str:
         ("compare-cars", cars_sentence(outing, family.household)),
         ("compare-at-place", wording.minutes(plan.visit_minutes)),
         ("compare-nap", nap_sentence(outing)),
-        ("compare-weather", weather_sentence(outing.weather)),
+        ("compare-weather", weather_there(outing.weather).text),
         ("compare-crowds", crowd_sentence(outing.crowd)),
     )
     return "\n".join(f"- **{say(name)}** {plain(what)}" for name, what in said if what)

@@ -11,7 +11,7 @@ from tripplan.errors import Finding, PlanError
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
-from tripplan.language.sentences import said
+from tripplan.language.sentences import said, told
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.compare.choose import days_in
 from tripplan.planning.family.family import Family
@@ -345,7 +345,7 @@ def _behind_it(view: View, found: Together) -> None:
             rules = [RULE] if found.total.minor else []
             if any(isinstance(share.alone, NoAdmission) for share in found.shares):
                 rules.append(NOT_ALONE_RULE)
-            st.markdown(plain(" ".join((total_sentence(found), *found.rates, *rules))))
+            st.markdown(plain(" ".join((total_sentence(found), *told(found.rates), *rules))))
             st.caption(
                 "Parking, driving and food are not in it. The place has the last word on groups and prices."
             )

@@ -107,7 +107,8 @@ def test_a_place_abroad_is_shared_at_the_own_rate() -> None:
         (4625, "USD"),
         (2875, "USD"),
     ]
-    assert [sentence.startswith("1 EUR counted as 1.25 USD") for sentence in found.rates] == [True]
+    (told,) = found.rates
+    assert (told.code, told.values["worth"]) == ("notes-rate", "1.25 USD")
 
 
 def test_a_day_that_cannot_be_done_says_why() -> None:

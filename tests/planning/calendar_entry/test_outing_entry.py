@@ -91,7 +91,7 @@ def outing(**changes: Any) -> Outing:
         "hourly_costs": HourlyCosts(PriceHours(), (None,)),
         "cheaper_hour": None,
         "generalized_cost": dollars("65.00"),
-        "notes": ("Di and Cy were here last year.",),
+        "notes": (fact("notes-tickets", text="Di and Cy were here last year."),),
         "cautions": (fact("cautions-of-place", text="Check the child seat of Di; follow local law."),),
         **changes,
     }
@@ -172,14 +172,16 @@ def test_names_and_home_come_in_when_ticked() -> None:
 
 def test_sentences_that_begin_with_somebody_left_unnamed_begin_with_a_capital() -> None:
     """At the beginning of a line and after a full stop; within a sentence it stays small."""
-    notes = ("Di tires first. Ann waits with Di.",)
+    notes = (fact("notes-tickets", text="Di tires first. Ann waits with Di."),)
     made = entry_for_outing(outing(notes=notes), HOUSEHOLD, uid="x")
     assert "- A child tires first. An adult waits with a child." in made.description
 
 
 def test_names_inside_other_words_stay() -> None:
     """Leaving out 'Bo' does not spoil the word 'Boots', nor 'Di' the word 'Dinner'."""
-    made = entry_for_outing(outing(notes=("Boots and Dinner for Bo.",)), HOUSEHOLD, uid="x")
+    made = entry_for_outing(
+        outing(notes=(fact("notes-tickets", text="Boots and Dinner for Bo."),)), HOUSEHOLD, uid="x"
+    )
     assert "- Boots and Dinner for an adult." in made.description
 
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.builders import make_household, make_place
+from tests.builders import codes, make_household, make_place
 from tests.planning.logbook.entries import make_entry
 from tests.planning.logbook.test_against_plan import said
 from tripplan.documents.logbook.crowd_note import CrowdNote, Fullness
@@ -152,7 +152,7 @@ def test_plans_are_made_with_own_figures_and_every_why_says_so() -> None:
     assert "consumption: from your last 6 outings; without them 24 mpg" in sources
     assert "one meal (from your last 6 outings)" in sources
     assert "21.3 mpg" in " ".join(item.label for item in outing.cost.items)
-    assert any("counts as complete" in n and "from your last 6 stays there" in n for n in outing.notes)
+    assert "notes-own-stay" in codes(outing.notes)
 
 
 def test_crowd_notes_reach_planning() -> None:

@@ -5,13 +5,14 @@ from decimal import Decimal
 
 import pytest
 
-from tests.builders import make_household, make_place
+from tests.builders import codes, make_household, make_place
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.places.idea import Idea, IdeaPlace
 from tripplan.documents.where import Where
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.choose import compare, days_in
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.idea_notes import asking_sentences, assumed_sentences, to_ask
+from tripplan.planning.outing.idea_notes import asking, assumed, to_ask
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.sweep.sweeping import sweep
@@ -44,7 +45,7 @@ def test_a_bare_name_can_be_planned_and_its_price_is_unknown() -> None:
     assert "tickets and parking" in outing.cost.unknown
     assert all(item.kind is not CostKind.PARKING for item in outing.cost.items)
     assert outing.way_there.drive.known_by is KnownBy.GUESS
-    assert any("ask:" in note for note in outing.notes)
+    assert "notes-to-ask" in codes(outing.notes)
 
 
 def test_a_guess_of_money_is_a_wide_range_by_the_parent() -> None:
@@ -72,22 +73,22 @@ def test_an_idea_with_a_place_on_the_map_has_a_real_estimate() -> None:
     where = Where.model_validate(make_place().where.model_dump())
     place = idea_place(where=where)
     assert drive_from_home(Family(HOUSEHOLD, places=(place,)), place).known_by is KnownBy.ESTIMATE
-    assert "street address?" not in to_ask(place, [36])
+    assert "notes-ask-address" not in codes(to_ask(place, [36]))
 
 
 def test_what_to_ask_fits_the_youngest() -> None:
     """The questions name the age of the youngest child, and hours only where they are not known."""
-    assert "price for a 3-year-old?" in to_ask(idea_place(), [400, 36])
-    assert "price for an 8-year-old?" in to_ask(idea_place(), [400, 100])
-    assert "price for a baby?" in to_ask(idea_place(), [400, 5])
-    assert "closed on Mondays?" in to_ask(idea_place(), [400])
-    assert "closed on Mondays?" not in to_ask(idea_place(hours="Sa-Su 10:00-16:00"), [400])
+    assert fact("notes-ask-child", years=3) in to_ask(idea_place(), [400, 36])
+    assert fact("notes-ask-child", years=8) in to_ask(idea_place(), [400, 100])
+    assert fact("notes-ask-baby") in to_ask(idea_place(), [400, 5])
+    assert fact("notes-ask-mondays") in to_ask(idea_place(), [400])
+    assert fact("notes-ask-mondays") not in to_ask(idea_place(hours="Sa-Su 10:00-16:00"), [400])
 
 
 def test_a_place_with_a_card_has_nothing_to_ask() -> None:
     """A card says all of it."""
-    assert to_ask(make_place(), [36]) == assumed_sentences(make_place()) == ()
-    assert asking_sentences([make_place()], [36]) == []
+    assert to_ask(make_place(), [36]) == assumed(make_place()) == ()
+    assert asking([make_place()], [36]) == []
 
 
 def test_comparing_and_sweeping_agree() -> None:

@@ -7,9 +7,10 @@ from typing import Any
 
 import pytest
 
-from tests.builders import make_household, make_place
+from tests.builders import codes, make_household, make_place
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.language.sentences import fact
 from tripplan.planning.day import StepKind
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing, plan_outing
@@ -143,24 +144,23 @@ def test_a_drive_home_after_sunset_is_told() -> None:
     """In December the sun sets in Peoria about half past four, before this drive; in June it does not."""
     late = {"opening": {"hours": "Tu-Su 15:00-18:00"}}
     notes = outing(place=late, habits={"home_by": "20:00"}).notes
-    (dark,) = [note for note in notes if "sunset" in note]
-    assert (
-        dark == "The whole drive home is after sunset (4:31 PM)."
-    )  # the sun: tests/published/test_sunset.py
-    assert not [note for note in outing(date(2027, 6, 9)).notes if "sun" in note]
+    (dark,) = [note for note in notes if note.code == "drive-after-sunset"]
+    assert (dark.values["there"], dark.values["whole"]) == (False, True)
+    assert f"{dark.values['sets']:%H:%M}" == "16:31"  # the sun: tests/published/test_sunset.py
+    assert not [note for note in outing(date(2027, 6, 9)).notes if "-sun" in note.code]
 
 
 def test_another_clock_at_the_place_is_told() -> None:
     """A place in Indianapolis' zone is an hour ahead of a home in Chicago's."""
     where = {**make_place().where.model_dump(), "time_zone": "America/Indiana/Indianapolis"}
     found = outing(place={"where": where})
-    assert "The place's clock is one hour ahead of the clock at home." in found.notes
+    assert fact("notes-another-zone", by=timedelta(hours=1), ahead=True) in found.notes
 
 
 def test_a_clock_change_is_told() -> None:
     """Planned for the Saturday before the second Sunday of March 2027."""
     found = outing(date(2027, 3, 13))
-    assert "Clocks at home go forward one hour in the night after this day." in found.notes
+    assert "notes-clocks-change" in codes(found.notes)
 
 
 def test_rush_hours_and_stops_are_read_from_a_household() -> None:

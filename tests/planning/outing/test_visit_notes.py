@@ -1,9 +1,10 @@
 """What a plan says about shows, classes and quiet hours."""
 
 from dataclasses import replace
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 from decimal import Decimal
 
+from tests.builders import codes
 from tests.planning.day.day_questions import (
     CHICAGO,
     PUNCTUAL,
@@ -16,6 +17,7 @@ from tests.planning.day.day_questions import (
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import fact
 from tripplan.planning.day import DayPlan, DayQuestion, StepKind, plan_day
 from tripplan.planning.opening.hours import DayHours, ShowTimes
 from tripplan.planning.outing.visit_notes import visit_notes
@@ -52,7 +54,7 @@ def test_a_show_that_is_worth_it_moves_the_visit() -> None:
     assert plan.enter <= at("15:00")
     assert plan.leave_place >= at("15:30")
     assert [outcome.seen for outcome in plan.shows] == [(at("15:00"), at("15:30"))]
-    assert list(visit_notes(shows, plan)) == ["Feeding: seen from 3:00 PM to 3:30 PM."]
+    assert codes(visit_notes(shows, plan)) == ["notes-show-seen"]
     indifferent = replace(question, worth=Worth(missed_show=Decimal(0)))
     assert planned(indifferent).leave_place < at("15:00")
 
@@ -83,8 +85,8 @@ def test_a_show_without_time_for_it_is_told_as_missed() -> None:
     shows = with_shows(show("Feeding", "14:00"), show("Film", "11:00", "13:00", worth_it=False))
     plan = planned(make_question(hours=shows, habits=Habits(home_by=time(12, 30), **PUNCTUAL)))
     assert list(visit_notes(shows, plan)) == [
-        "Feeding at 2:00 PM: missed in this plan.",
-        "Film is shown at 11:00 AM and 1:00 PM; nothing is planned around it.",
+        fact("notes-show-missed", show="Feeding", starts=(at("14:00"),)),
+        fact("notes-show-beside", show="Film", starts=(at("11:00"), at("13:00"))),
     ]
     assert {part.name.code: part.felt.amount for part in plan.parts}["plan-missed-show"] == 10
 
@@ -95,7 +97,7 @@ def test_the_chance_to_come_too_late_for_the_only_show_is_told() -> None:
     habits = Habits(earliest_departure=time(8, 30), usual_delay_minutes=10, late_one_day_in_ten_minutes=60)
     plan = planned(make_question(hours=shows, habits=habits, worth=Worth(missed_show=Decimal(40))))
     (note,) = visit_notes(shows, plan)
-    assert note.startswith("Feeding: seen from 10:00 AM to 10:30 AM; chance to come too late for it about")
+    assert (note.values["start"], note.values["may_be_late"]) == (at("10:00"), True)
     assert plan.shows[0].missed_chance > 0.3
 
 
@@ -106,21 +108,22 @@ def test_classes_are_told_against_the_time_inside() -> None:
     first = planned(early)
     assert first.enter < at("12:00")
     (note,) = visit_notes(classes, first)
-    assert note.startswith("School classes usually come from 9:30 AM to 12:00 PM: you are there for")
+    assert note.code == "notes-among-classes"
+    assert note.values["inside"] == at("12:00") - first.enter
     later = planned(replace(early, worth=Worth(hour_among_classes=Decimal(30))))
     (note,) = visit_notes(classes, later)
-    assert note.endswith("you go in after that, at 12:00 PM.")
+    assert (note.code, note.values["enters"]) == ("notes-after-classes", at("12:00"))
 
 
 def test_a_quiet_hour_can_be_sought() -> None:
     """Told in any case; where it is worth something to the parent, the plan spends it there."""
     quiet = replace(make_hours(), quiet_spans=((at("15:00"), at("16:00")),))
     plan = planned(make_question(hours=quiet))
-    assert list(visit_notes(quiet, plan)) == ["Quiet hour from 3:00 PM to 4:00 PM: not while you are there."]
+    (note,) = visit_notes(quiet, plan)
+    assert (note.code, note.values["there"]) == ("notes-quiet-hour", False)
     plan = planned(make_question(hours=quiet, worth=Worth(quiet_hour=Decimal(20))))
-    assert list(visit_notes(quiet, plan)) == [
-        "Quiet hour from 3:00 PM to 4:00 PM: 1 h of it while you are there."
-    ]
+    (note,) = visit_notes(quiet, plan)
+    assert (note.values["there"], note.values["inside"]) == (True, timedelta(hours=1))
 
 
 def test_driving_beyond_patience_weighs_by_the_stretch() -> None:

@@ -19,7 +19,8 @@ from tripplan.planning.day.weighing.weighing import OUTDOORS
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
-from tripplan.planning.outing.weather.visit_weather import NOT_KNOWN, age_sentence, weather_sentence
+from tripplan.planning.outing.weather.visit_weather import forecast_age, weather_there
+from tripplan.values.units import Temperatures
 
 TODAY = date(2026, 11, 25)
 JANUARY, MAY, JULY = date(2027, 1, 12), date(2027, 5, 11), date(2027, 7, 22)
@@ -110,7 +111,7 @@ def test_indoors_it_is_told_and_weighs_nothing() -> None:
     inside = planned(JANUARY, visit={"indoors": "indoors"})
     assert weighs(inside) == 0
     assert isinstance(inside, Outing)
-    assert weather_sentence(inside.weather).startswith("usually ")
+    assert weather_there(inside.weather).values["known"] == "usual"
 
 
 def test_amounts_are_the_parents() -> None:
@@ -135,7 +136,7 @@ def test_where_nobody_knows_the_weather_nothing_is_lost(where: dict[str, Any]) -
     facts = place_facts(family, place, (2027,))
     assert facts.climate is None
     assert facts.outdoors is None
-    assert weather_sentence(None) == NOT_KNOWN
+    assert weather_there(None) == fact("weather-not-known")
 
 
 def test_a_card_knows_its_own_months_best() -> None:
@@ -158,16 +159,16 @@ def test_never_outdoors_below() -> None:
 
 
 def test_the_sentence_speaks_the_familys_degrees() -> None:
-    """Fahrenheit for a family in Illinois, Celsius for others; snow only where it falls."""
+    """Fahrenheit for a family in Illinois; snow only where it falls."""
     january, may = planned(JANUARY), planned(MAY)
     assert isinstance(january, Outing)
     assert isinstance(may, Outing)
     assert make_household().degrees == "F"
-    assert "°F" in weather_sentence(january.weather)
-    assert january.weather is not None
-    assert "°C" in weather_sentence(replace(january.weather, degrees="C"))
-    assert "; snow" not in weather_sentence(may.weather)
-    assert ", snow" in weather_sentence(january.weather)
+    in_winter, in_spring = (weather_there(one.weather).values for one in (january, may))
+    there = in_winter["there"]
+    assert isinstance(there, Temperatures)
+    assert there.unit == "F"
+    assert (in_winter["may_snow"], in_spring["may_snow"]) == (True, False)
 
 
 SAID_AT = datetime(2027, 1, 11, 9, 5, tzinfo=UTC)
@@ -182,10 +183,11 @@ def test_a_forecast_counts_instead_of_the_usual() -> None:
     assert isinstance(told, Outing)
     assert told.weather is not None
     assert weighs(told) < weighs(usual)
-    assert weather_sentence(told.weather).startswith("forecast ")
-    assert "rain or snow about 9 in 10" in weather_sentence(told.weather)
-    (note,) = (note for note in told.notes if note.startswith("Weather at that time"))
-    assert "Forecast of api.weather.gov, as of Mon, Jan 11, 2027, 9:05 AM: “Rain”." in note
+    there = weather_there(told.weather)
+    assert (there.values["known"], there.values["wet"]) == ("forecast", 0.9)
+    assert fact("weather-note", there=there) in told.notes
+    (source,) = (note for note in told.notes if note.code == "weather-forecast-from")
+    assert (source.values["at"], source.values["words"]) == (SAID_AT, "Rain")
     assert not any(caution.values.get("forecast") is False for caution in told.cautions)
 
 
@@ -198,8 +200,9 @@ def test_what_the_parent_types_says_so() -> None:
     assert told.weather is not None
     assert told.weather.day.wet == 1
     assert told.plan.weighs.amount > usual.plan.weighs.amount
-    assert weather_sentence(told.weather).startswith("usually ")
-    assert any("What you typed: “rain”" in note for note in told.notes)
+    assert weather_there(told.weather).values["known"] == "usual"
+    (source,) = (note for note in told.notes if note.code == "weather-forecast-from")
+    assert "“rain”" in str(source.values["source"])
 
 
 def test_a_forecast_is_held_against_the_limits() -> None:
@@ -224,5 +227,10 @@ def test_a_forecast_counts_where_no_station_is_near() -> None:
 def test_its_age_is_told() -> None:
     """Minutes and hours for two days, then days."""
     ages = [timedelta(0), timedelta(minutes=20), timedelta(hours=30), timedelta(days=3)]
-    said = [age_sentence(MILD, SAID_AT + age) for age in ages]
-    assert said == ["just now", "20 min old", "30 h old", "3 days old"]
+    said = [forecast_age(MILD, SAID_AT + age) for age in ages]
+    assert said == [
+        fact("weather-just-now"),
+        fact("weather-old", age=ages[1]),
+        fact("weather-old", age=ages[2]),
+        fact("weather-days-old", days=3),
+    ]

@@ -55,7 +55,7 @@ WISHES: dict[str, tuple[Wishes, Callable[[Outing], bool]]] = {
     "nap": (Wishes(nap_percent=90), lambda o: sum(n.kept_minutes for n in o.plan.naps) >= 90),
     "full house": (Wishes(full_house_percent=20), lambda o: o.crowd.chance <= 0.2),
     "indoors": (Wishes(air="outdoors"), lambda o: o.place.visit.indoors in ("outdoors", "both")),
-    "daylight": (Wishes(in_daylight=True), lambda o: not any("sun" in note for note in o.notes)),
+    "daylight": (Wishes(in_daylight=True), lambda o: not any("-sun" in note.code for note in o.notes)),
     "home by": (Wishes(home_by=time(15, 30)), lambda o: o.plan.home.time() <= time(15, 30)),
     "weeks": (
         Wishes(

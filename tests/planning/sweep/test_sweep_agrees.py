@@ -20,7 +20,7 @@ from tripplan.planning.sweep.table import DayTable, Verdict
 
 
 def _dark_minutes(outing: Outing) -> bool:
-    return any("sunrise" in note or "sunset" in note or "in the dark" in note for note in outing.notes)
+    return any(re.match(r"drive-(polar|before-sun|after-sun)", note.code) for note in outing.notes)
 
 
 def _figures(outing: Outing) -> dict[str, object]:

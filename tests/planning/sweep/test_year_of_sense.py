@@ -29,7 +29,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from tests.builders import make_household
+from tests.builders import codes, make_household
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
@@ -160,7 +160,7 @@ def broken_rules(outing: Outing) -> Iterator[str]:
     if plan.visit_minutes < question.shortest_minutes:
         yield "a visit too short, lunch not counted"
     hardly_worth_it = 2 * plan.awake_minutes < plan.car_minutes
-    if hardly_worth_it != any(note.startswith("Think twice") for note in outing.notes):
+    if hardly_worth_it != ("notes-much-driving" in codes(outing.notes)):
         yield "no word that it is hardly worth the drive, or one too many"
 
 

@@ -1,11 +1,12 @@
 """Drives in the dark, as a parent is told about them."""
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from tripplan.documents.where import Point
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.travel.daylight import Daylight, TimedDrive, darkness_notes, daylight
 
 CHICAGO = ZoneInfo("America/Chicago")
@@ -17,24 +18,37 @@ def at(clock: str) -> datetime:
     return datetime.fromisoformat(f"{DAY}T{clock}").replace(tzinfo=CHICAGO)
 
 
-LIGHT = Daylight(at("07:15"), at("16:26"))
+RISES, SETS = at("07:15"), at("16:26")
+LIGHT = Daylight(RISES, SETS)
+
+
+def after_sunset(minutes: int, *, whole: bool = False) -> Fact:
+    """So much of the drive home is after sunset."""
+    return fact("drive-after-sunset", there=False, whole=whole, dark=timedelta(minutes=minutes), sets=SETS)
+
+
+def before_sunrise(minutes: int, *, whole: bool = False) -> Fact:
+    """So much of the drive home is before sunrise."""
+    return fact(
+        "drive-before-sunrise", there=False, whole=whole, dark=timedelta(minutes=minutes), rises=RISES
+    )
 
 
 @pytest.mark.parametrize(
     ("start", "end", "note"),
     [
         ("15:30", "16:26", None),
-        ("15:50", "17:06", "The last 40 min of the drive home are after sunset (4:26 PM)."),
-        ("16:26", "17:10", "The whole drive home is after sunset (4:26 PM)."),
-        ("16:00", "16:27", "The last 1 min of the drive home is after sunset (4:26 PM)."),
-        ("06:45", "07:45", "The first 30 min of the drive home are before sunrise (7:15 AM)."),
-        ("05:45", "06:45", "The whole drive home is before sunrise (7:15 AM)."),
+        ("15:50", "17:06", after_sunset(40)),
+        ("16:26", "17:10", after_sunset(44, whole=True)),
+        ("16:00", "16:27", after_sunset(1)),
+        ("06:45", "07:45", before_sunrise(30)),
+        ("05:45", "06:45", before_sunrise(60, whole=True)),
         ("07:15", "08:00", None),
     ],
 )
-def test_a_note_tells_which_part_of_a_drive_is_dark(start: str, end: str, note: str | None) -> None:
+def test_a_note_tells_which_part_of_a_drive_is_dark(start: str, end: str, note: Fact | None) -> None:
     """Only what lies before sunrise or after sunset is told, to the minute."""
-    drive = TimedDrive("the drive home", at(start), at(end))
+    drive = TimedDrive(at(start), at(end), there=False)
     assert darkness_notes(LIGHT, [drive]) == (() if note is None else (note,))
 
 
@@ -42,11 +56,9 @@ def test_the_sun_that_never_sets_is_no_trouble_and_the_one_that_never_rises_is_t
     """Longyearbyen in June and in December."""
     place, zone = Point(78.22, 15.65), ZoneInfo("Arctic/Longyearbyen")
     summer, winter = (daylight(place, date(2026, month, 15), zone) for month in (6, 12))
-    drive = TimedDrive("the drive home", at("12:00"), at("13:00"))
+    drive = TimedDrive(at("12:00"), at("13:00"), there=False)
     assert darkness_notes(summer, [drive]) == ()
-    assert darkness_notes(winter, [drive]) == (
-        "The sun does not rise that day: the drive home is in the dark.",
-    )
+    assert darkness_notes(winter, [drive]) == (fact("drive-polar-night", there=False),)
 
 
 @pytest.mark.parametrize("zone", ["Pacific/Honolulu", "Pacific/Auckland", "Asia/Kolkata", "America/Chicago"])

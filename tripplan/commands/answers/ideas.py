@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tripplan.commands.answers.common import RecordsAnswer
 from tripplan.commands.answers.json_keys import json_keys
 from tripplan.documents.places.idea import Idea
+from tripplan.language.sentences import Fact
 
 
 @dataclass(frozen=True)
@@ -13,13 +14,13 @@ class IdeaTold:
 
     Attributes:
         idea: as it is on record; what is null is not known.
-        assumed: what is taken for what is not known, and which figures are guesses, as sentences.
+        assumed: what is taken for what is not known, and which figures are guesses.
         to_ask: what it would take to know.
     """
 
     idea: Idea
-    assumed: tuple[str, ...]
-    to_ask: tuple[str, ...]
+    assumed: tuple[Fact, ...]
+    to_ask: tuple[Fact, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

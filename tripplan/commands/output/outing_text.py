@@ -6,11 +6,12 @@ from datetime import datetime
 from tripplan.commands.output.console import Console
 from tripplan.files.day_sheet.day_sheet import clock_of, nap_lines
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.admission.result import OtherWay
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.day import DayPlan, DaySearch
 from tripplan.planning.opening.hours import DayHours
-from tripplan.planning.outing.idea_notes import asking_sentences
+from tripplan.planning.outing.idea_notes import asking
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import at_the_door, item_sentence, purchase_sentence, tickets_known
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
@@ -28,7 +29,7 @@ def asking_about(outings: Sequence[Outing]) -> list[str]:
     if not outings:
         return []
     months = [member.months_on(outings[0].day) for member in outings[0].party]
-    return asking_sentences([outing.place for outing in outings], months)
+    return list(told(asking([outing.place for outing in outings], months)))
 
 
 def say_cost(cost: OutingCost, console: Console) -> None:

@@ -16,7 +16,8 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import Idea
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults, UnknownName
-from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
+from tripplan.language.sentences import InTurn, say, told
+from tripplan.planning.outing.idea_notes import assumed, to_ask
 from tripplan.reading.hours.hours import read_hours
 from tripplan.reading.idea_line import idea_of, read_idea
 from tripplan.services import family_in
@@ -106,13 +107,13 @@ def _list(asked: _Asked) -> int:
 def _told(idea: Idea, asked: _Asked) -> IdeaTold:
     place = idea.as_place(asked.household.home, asked.household.currency)
     months = [member.months_on(asked.today) for member in asked.household.members]
-    return IdeaTold(idea, assumed_sentences(place), to_ask(place, months))
+    return IdeaTold(idea, assumed(place), to_ask(place, months))
 
 
 def _say(one: IdeaTold, console: Console) -> None:
-    for sentence in (*filter(None, (", ".join(one.idea.topics), one.idea.notes)), *one.assumed):
+    for sentence in (*filter(None, (", ".join(one.idea.topics), one.idea.notes)), *told(one.assumed)):
         console.line(sentence, 2)
-    console.line(f"To know more, ask: {' '.join(one.to_ask)}", 2)
+    console.line(say("notes-to-ask", questions=InTurn(one.to_ask)), 2)
 
 
 def _remove(asked: _Asked) -> int:

@@ -25,7 +25,7 @@ from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
 from tripplan.planning.calendar_entry.planned_outing import tentative_outings
-from tripplan.planning.outing.idea_notes import asking_sentences
+from tripplan.planning.outing.idea_notes import asking
 from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.planning.study.options import party_of
@@ -163,7 +163,7 @@ def _programme(options: StudyProgrammeOptions, console: Console, question: Quest
         place for one in found.outings for place in question.family.places if place.id == one.option.place
     ]
     months = [member.months_on(question.today) for member in question.family.household.members]
-    console.listed("Only ideas so far:", asking_sentences(places, months))
+    console.listed("Only ideas so far:", asking(places, months))
     if said:
         console.line()
         console.line(said)

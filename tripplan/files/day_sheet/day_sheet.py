@@ -30,7 +30,7 @@ from tripplan.planning.outing.sentences import (
     tickets_known,
     total_sentence,
 )
-from tripplan.planning.outing.weather.visit_weather import known_sentence, weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_source, weather_there
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.plain_text import one_line
 
@@ -221,8 +221,8 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
 def _weather(outing: Outing) -> Iterator[SheetLine]:
     """What it is like there at that time, and how that is known; nothing where nobody knows."""
     if outing.weather is not None:
-        yield SheetLine(f"{wording.capital(weather_sentence(outing.weather))}.")
-        yield SheetLine(known_sentence(outing.weather))
+        yield SheetLine(f"{wording.capital(weather_there(outing.weather).text)}.")
+        yield SheetLine(weather_source(outing.weather).text)
 
 
 def dialled(telephone: str) -> str:

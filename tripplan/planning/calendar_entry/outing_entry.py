@@ -75,7 +75,7 @@ def entry_for_outing(
         _tickets(outing, ticked.costs),
         _money(outing.cost) if ticked.costs else (),
         _crowd(outing),
-        _listed("Good to know", outing.notes),
+        _listed("Good to know", told(outing.notes)),
         _listed("Please mind", told(outing.cautions)),
         ("Times and costs are estimates; the place's own page has the last word on hours and prices.",),
     )

@@ -7,7 +7,6 @@ from tripplan.documents.family.exchange_rate import ExchangeRate
 from tripplan.documents.family.household import Household
 from tripplan.documents.model import Written
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
 from tripplan.language.sentences import Fact, fact
 
 PRICE_DIGITS = 4
@@ -31,9 +30,7 @@ def in_own_money(place: Place, household: Household) -> Place:
     read = place.prices_read
     changes: dict[str, object] = {name: _converted(getattr(place, name), rate.worth) for name in _PRICED}
     changes["currency"] = household.currency
-    changes["prices_read"] = read.model_copy(
-        update={"source": f"{read.source}; {rate_in_words(rate, household)}"}
-    )
+    changes["prices_read"] = read.model_copy(update={"source": f"{read.source}; {_counted(rate, household)}"})
     return place.model_copy(update=changes)
 
 
@@ -42,16 +39,15 @@ def without_rate(place: Place, household: Household) -> Fact:
     return fact("outing-no-rate", currency=place.currency, own=household.currency)
 
 
-def rates_in_words(places: Iterable[Place], household: Household) -> tuple[str, ...]:
-    """A sentence for each rate at which the prices of some cards are counted."""
+def rates_counted(places: Iterable[Place], household: Household) -> tuple[Fact, ...]:
+    """Each rate at which the prices of some cards are counted."""
     rates = dict.fromkeys(filter(None, (rate_for(place, household) for place in places)))
-    return tuple(f"{rate_in_words(rate, household)}." for rate in rates)
+    return tuple(_counted(rate, household) for rate in rates)
 
 
-def rate_in_words(rate: ExchangeRate, household: Household) -> str:
-    """A rate with its source, within a sentence."""
+def _counted(rate: ExchangeRate, household: Household) -> Fact:
     worth = f"{rate.worth.normalize():f} {household.currency}"
-    return f"1 {rate.currency} counted as {worth}, typed in as of {wording.day(rate.on)}"
+    return fact("notes-rate", currency=rate.currency, worth=worth, day=rate.on)
 
 
 def _converted(value: object, worth: Decimal) -> object:

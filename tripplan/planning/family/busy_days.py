@@ -17,7 +17,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import UnknownName
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.holidays.local_days import is_near, local_dates
 from tripplan.planning.holidays.public_holidays import public_holidays
 
@@ -38,11 +38,11 @@ class WhoGoes:
 
     Attributes:
         members: those who go.
-        notes: who stays behind and why, in words.
+        notes: who stays behind and why.
     """
 
     members: tuple[Member, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Fact, ...]
 
 
 @dataclass(frozen=True)
@@ -109,17 +109,20 @@ class BusyDays:
         return WhoGoes(
             tuple(member for member in party if member.name not in stays),
             tuple(
-                f"{name} works that day ({work.start:%H:%M} to {work.end:%H:%M}); the outing is planned "
-                "and priced without, as you said."
+                fact("notes-at-work", name=name, start=work.start, end=work.end)
                 for name, work in stays.items()
             ),
         )
 
-    def notes(self, day: date) -> tuple[str, ...]:
-        """What is not known about a day because a calendar does not reach it, in words."""
+    def notes(self, day: date) -> tuple[Fact, ...]:
+        """What is not known about a day because a calendar does not reach it."""
         return tuple(
-            f"The family calendar '{calendar.name}' was read from {wording.day(calendar.covers.first)} to "
-            f"{wording.day(calendar.covers.last)} only; it does not tell whether you are free on this day."
+            fact(
+                "notes-calendar-ends",
+                name=calendar.name,
+                first=calendar.covers.first,
+                last=calendar.covers.last,
+            )
             for calendar in self.calendars
             if calendar.covers is not None and day not in calendar.covers
         )

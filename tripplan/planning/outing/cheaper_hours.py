@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import tzinfo
+from datetime import datetime, timedelta, tzinfo
 
 import numpy as np
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.search import SMALL_LOSS
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.hourly_money import MoneyOfDays, PriceHours
@@ -21,17 +21,17 @@ class CheaperHour:
     """Hours at which an outing would cost less than by its plan.
 
     Attributes:
-        when: in words, as the beginning of a sentence.
+        changes: what is to be done otherwise.
         saves: how much less.
     """
 
-    when: str
+    changes: tuple[Fact, ...]
     saves: Money
 
     @property
-    def sentence(self) -> str:
+    def brings(self) -> Fact:
         """What one saves, and by what."""
-        return f"{self.when} you pay {wording.money(self.saves)} less."
+        return fact("notes-cheaper", saves=self.saves, changes=self.changes)
 
 
 def cheaper_hour(question: DayQuestion, plan: DayPlan) -> CheaperHour | None:
@@ -66,8 +66,7 @@ def cheaper_hour(question: DayQuestion, plan: DayPlan) -> CheaperHour | None:
     saves = Money.from_minor(planned[plan.lunch_there] - costs[least], question.currency)
     if saves.amount < SMALL_LOSS:
         return None
-    said = list(_differences(money.hours, least, now, minutes, question.place_zone))
-    return CheaperHour(wording.capital(wording.listed(said)), saves)
+    return CheaperHour(tuple(_differences(money.hours, least, now, minutes, question.place_zone)), saves)
 
 
 def _apart(number: int, other: int, shape: tuple[int, int, int]) -> int:
@@ -78,23 +77,23 @@ def _apart(number: int, other: int, shape: tuple[int, int, int]) -> int:
 
 def _differences(
     hours: PriceHours, number: int, now: int, minutes: DayMinutes, zone: tzinfo
-) -> Iterator[str]:
-    """What is to be done otherwise to pay another price, as parts of a sentence."""
+) -> Iterator[Fact]:
+    """What is to be done otherwise to pay another price."""
 
-    def clock(minute: int) -> str:
-        return wording.clock(minutes.moment(minute, zone))
+    def at(minute: int) -> datetime:
+        return minutes.moment(minute, zone)
 
     entered, left, stayed = (int(one) for one in np.unravel_index(number, hours.shape))
     entered_now, left_now, stayed_now = (int(one) for one in np.unravel_index(now, hours.shape))
     if entered > entered_now:
-        yield f"in from {clock(hours.begins[entered])} on"
+        yield fact("notes-in-from", at=at(hours.begins[entered]))
     elif entered < entered_now:
-        yield f"in before {clock(hours.begins[entered + 1])}"
+        yield fact("notes-in-before", at=at(hours.begins[entered + 1]))
     if left < left_now:
-        yield f"out by {clock(hours.leave_by[left])}"
+        yield fact("notes-out-by", at=at(hours.leave_by[left]))
     elif left > left_now:
-        yield f"out after {clock(hours.leave_by[left - 1])}"
+        yield fact("notes-out-after", at=at(hours.leave_by[left - 1]))
     if stayed < stayed_now:
-        yield f"inside for at most {wording.minutes(hours.stays[stayed])}"
+        yield fact("notes-inside-at-most", stay=timedelta(minutes=int(hours.stays[stayed])))
     elif stayed > stayed_now:
-        yield f"inside for more than {wording.minutes(hours.stays[stayed - 1])}"
+        yield fact("notes-inside-more-than", stay=timedelta(minutes=int(hours.stays[stayed - 1])))

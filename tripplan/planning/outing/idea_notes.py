@@ -1,74 +1,72 @@
 """What is not known of an idea, what was taken for it, and what to ask before it can be counted on."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import timedelta
 
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, InTurn, fact
 from tripplan.values.ages import ADULT, MONTHS
 from tripplan.values.money import Money
 
 
-def assumed_sentences(place: Place) -> tuple[str, ...]:
+def assumed(place: Place) -> tuple[Fact, ...]:
     """What figures of an idea are no facts, and what stands for them; none for a place with a card."""
-    if not isinstance(place, IdeaPlace):
-        return ()
+    return tuple(_assumed(place)) if isinstance(place, IdeaPlace) else ()
+
+
+def _assumed(place: IdeaPlace) -> Iterator[Fact]:
     idea = place.idea
+    yield fact("notes-only-an-idea")
+    yield fact("notes-hours-not-known" if idea.hours is None else "notes-hours-not-checked")
     if idea.money is None:
-        entry = "Not known: what tickets and parking cost; they are not counted."
+        yield fact("notes-entry-not-known")
     else:
-        about = wording.money(Money(idea.money, place.currency))
-        entry = f"Tickets and parking: about {about} is a guess of yours."
-    hours = (
-        "Not known: when it is open; every day from 9 to 5 is taken for now."
-        if idea.hours is None
-        else "The hours are not checked yet."
-    )
+        yield fact("notes-entry-guessed", about=Money(idea.money, place.currency))
     if idea.drive_minutes is not None:
-        way = f"The drive: about {wording.minutes(idea.drive_minutes)} is a guess of yours."
+        yield fact("notes-drive-guessed", about=timedelta(minutes=idea.drive_minutes))
     elif idea.where is None:
-        way = "Not known: where it is; about 45 min of driving is taken for now."
-    else:
-        way = ""
-    return tuple(filter(None, ("This is only an idea so far.", hours, entry, way)))
+        yield fact("notes-place-not-known")
 
 
-def to_ask(place: Place, months: Iterable[int]) -> tuple[str, ...]:
+def to_ask(place: Place, months: Iterable[int]) -> tuple[Fact, ...]:
     """What it would take to know, as short questions to the place; none for a place with a card.
 
     Args:
         place: the place.
         months: the ages of those who would go [months].
     """
-    if not isinstance(place, IdeaPlace):
-        return ()
-    idea, youngest = place.idea, min(months, default=18 * MONTHS)
-    asked = []
-    if idea.hours is None:
-        asked += ["open on which days, from when to when?", "closed on Mondays?", "closed on holidays?"]
-    asked.append("price for an adult?")
+    return tuple(_to_ask(place, min(months, default=18 * MONTHS))) if isinstance(place, IdeaPlace) else ()
+
+
+def _to_ask(place: IdeaPlace, youngest: int) -> Iterator[Fact]:
+    if place.idea.hours is None:
+        yield from (fact("notes-ask-hours"), fact("notes-ask-mondays"), fact("notes-ask-holidays"))
+    yield fact("notes-ask-adult")
     if youngest not in ADULT:
         years = youngest // MONTHS
-        article = "an" if years in (8, 11) else "a"
-        asked.append(f"price for {article} {years}-year-old?" if years else "price for a baby?")
-    asked += ["family ticket?", "parking?"]
-    if idea.where is None:
-        asked.append("street address?")
-    return tuple(asked)
+        yield fact("notes-ask-child", years=years) if years else fact("notes-ask-baby")
+    yield from (fact("notes-ask-family-ticket"), fact("notes-ask-parking"))
+    if place.idea.where is None:
+        yield fact("notes-ask-address")
 
 
-def idea_notes(place: Place, months: Iterable[int]) -> tuple[str, ...]:
+def idea_notes(place: Place, months: Iterable[int]) -> tuple[Fact, ...]:
     """All that should be said of a place that is only an idea; nothing for a place with a card."""
     questions = to_ask(place, months)
-    return (*assumed_sentences(place), f"To know more, ask: {' '.join(questions)}") if questions else ()
+    return (*assumed(place), fact("notes-to-ask", questions=InTurn(questions))) if questions else ()
 
 
-def asking_sentences(places: Iterable[Place], months: Sequence[int]) -> list[str]:
-    """What to ask each of the places that are only ideas, a sentence each; none where all have cards.
+def asking(places: Iterable[Place], months: Sequence[int]) -> list[Fact]:
+    """What to ask each of the places that are only ideas; none where all have cards.
 
     Args:
         places: in the order they are told; one that comes twice is told once.
         months: the ages of those who would go [months].
     """
     asked = {place.name: to_ask(place, months) for place in places}
-    return [f"{name}: to know more, ask: {' '.join(told)}" for name, told in asked.items() if told]
+    return [
+        fact("notes-to-ask-of", place=name, questions=InTurn(questions))
+        for name, questions in asked.items()
+        if questions
+    ]

@@ -10,7 +10,6 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
-from tripplan.language import wording
 from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
@@ -89,7 +88,7 @@ class Outing:
     hourly_costs: HourlyCosts
     cheaper_hour: CheaperHour | None
     generalized_cost: Money
-    notes: tuple[str, ...]
+    notes: tuple[Fact, ...]
     cautions: tuple[Fact, ...]
 
 
@@ -227,8 +226,8 @@ def plan_outing(
             *darkness,
             *drive_notes(plan, slack(question, plan)),
             *visit_notes(hours, plan),
-            *([cheaper.sentence] if cheaper else []),
-            *([f"The dearer price is counted, as {facts.unknown_break}."] if price_in_doubt else []),
+            *([cheaper.brings] if cheaper else []),
+            *([fact("notes-dearer-price", doubt=facts.unknown_break)] if price_in_doubt else []),
             *(_own_stay(family, place) or _stay_note(party, needs.months, place)),
         ),
         cautions=(
@@ -277,7 +276,7 @@ def _meant(
     return next((window.best for window in search.windows if window.first <= leave_at <= window.last), None)
 
 
-def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list[str]:
+def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list[Fact]:
     """That it is a public holiday where the family lives, but not at the place."""
     home = household.home
     try:
@@ -286,7 +285,7 @@ def _holiday_at_home(household: Household, facts: PlaceFacts, day: date) -> list
         return []
     if not name or day in facts.public_holidays:
         return []
-    return [f"At home it is a public holiday ({name}), at the place it is none."]
+    return [fact("notes-holiday-at-home", name=name)]
 
 
 def _notes(
@@ -296,59 +295,61 @@ def _notes(
     day: date,
     hours: DayHours,
     admission: Admission,
-) -> tuple[str, ...]:
+) -> tuple[Fact, ...]:
     """What the parent should know beside the figures."""
-    notes = [*facts.drive.notes, *facts.price_notes, *admission.notes]
+    notes = [fact("notes-drive", text=note) for note in facts.drive.notes]
+    notes += facts.price_notes
+    notes += [fact("notes-tickets", text=note) for note in admission.notes]
     if not facts.place.opening.checked_on_site and not isinstance(facts.place, IdeaPlace):
-        notes.append(hours.reason.text)
+        notes.append(hours.reason)
     notes += _holiday_at_home(household, facts, day)
     if not facts.holidays_known:
-        notes.append(
-            "Public holidays of the place's country are not on record; the crowd risk leaves them out."
-        )
-    in_doubt = [member.name for member in party if member.age_in_doubt_on(day)]
+        notes.append(fact("notes-holidays-not-known"))
+    in_doubt = tuple(member.name for member in party if member.age_in_doubt_on(day))
     if in_doubt:
-        notes.append(f"Without the birth day of {wording.listed(in_doubt)} the higher age is counted.")
+        notes.append(fact("notes-age-in-doubt", names=in_doubt))
     if not any(member.is_adult_on(day) for member in party):
-        notes.append("Nobody in this party is 18 or older.")
+        notes.append(fact("notes-no-adult"))
     return tuple(notes)
 
 
-def _own_stay(family: Family, place: Place) -> tuple[str, ...]:
+def _own_stay(family: Family, place: Place) -> tuple[Fact, ...]:
     """Where the family's own stay takes the place of the card's."""
     own = family.own_figures_for(place.id)
     if own is None or own.stay_minutes is None:
         return ()
-    source = own.stay_from or "typed in for this place"
-    return (
-        f"A stay of {wording.minutes(own.stay_minutes)} counts as complete, where the card says "
-        f"{wording.minutes(place.visit.comfortable_minutes)}: {source}.",
-    )
+    stay = timedelta(minutes=own.stay_minutes)
+    card = timedelta(minutes=place.visit.comfortable_minutes)
+    source = own.stay_from or fact("notes-typed-in")
+    return (fact("notes-own-stay", own=stay, card=card, source=source),)
 
 
-def _stay_note(party: Sequence[Member], months: Sequence[int], place: Place) -> tuple[str, ...]:
+def _stay_note(party: Sequence[Member], months: Sequence[int], place: Place) -> tuple[Fact, ...]:
     """Whose age decides how long to stay, where the card tells ages apart."""
     stay = stay_for(place.visit, months)
     if stay.decided_by is None:
         return ()
     return (
-        f"{party[stay.decided_by].name} tires first and decides how long to stay: "
-        f"{wording.minutes(stay.comfortable_minutes)} is comfortable at that age, less than "
-        f"{wording.minutes(stay.shortest_minutes)} not worth the drive.",
+        fact(
+            "notes-stay-by-age",
+            name=party[stay.decided_by].name,
+            comfortable=timedelta(minutes=stay.comfortable_minutes),
+            shortest=timedelta(minutes=stay.shortest_minutes),
+        ),
     )
 
 
-def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[str, ...]:
+def _darkness(household: Household, day: date, plan: DayPlan, there: Leg, back: Leg) -> tuple[Fact, ...]:
     """Which part of the drives is in the dark, by the sun where the family lives."""
     drives = [
         TimedDrive(
-            name,
             leave + timedelta(minutes=leg.load_up_minutes),
             leave + timedelta(minutes=leg.minutes - leg.unload_minutes),
+            there=leads_there,
         )
-        for name, leave, leg in (
-            ("the drive there", plan.leave_home.astimezone(UTC), there),
-            ("the drive home", plan.leave_place.astimezone(UTC), back),
+        for leave, leg, leads_there in (
+            (plan.leave_home.astimezone(UTC), there, True),
+            (plan.leave_place.astimezone(UTC), back, False),
         )
     ]
     return darkness_notes(daylight(household.home.point, day, household.home.zone), drives)

@@ -19,7 +19,7 @@ from tripplan.planning.climate.forecasts import with_forecast
 from tripplan.planning.climate.outdoors import OutdoorYear
 from tripplan.planning.climate.places import climate_for, outdoor_year
 from tripplan.planning.climate.stations import Stations
-from tripplan.planning.cost.own_money import in_own_money, rates_in_words
+from tripplan.planning.cost.own_money import in_own_money, rates_counted
 from tripplan.planning.crowds.risk import Crowds, crowd_risks
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import PlaceHolidays, place_holidays, with_local_days
@@ -47,7 +47,7 @@ class PlaceFacts:
         household: whose habits count outdoors.
         stations: what tells the usual weather; None where the weather does not matter.
         forecast: what the weather is going to be on the next days; None where nobody asked.
-        price_notes: at which rate prices in another currency are counted, in words.
+        price_notes: at which rate prices in another currency are counted.
     """
 
     place: Place
@@ -60,7 +60,7 @@ class PlaceFacts:
     household: Household
     stations: Stations | None = None
     forecast: PlaceForecast | None = None
-    price_notes: tuple[str, ...] = ()
+    price_notes: tuple[Fact, ...] = ()
 
     @property
     def public_holidays(self) -> Mapping[date, str]:
@@ -217,5 +217,5 @@ def place_facts(family: Family, place: Place, years: Iterable[int]) -> PlaceFact
         household=family.household,
         stations=family.stations,
         forecast=family.forecast_for(place.id),
-        price_notes=rates_in_words([place], family.household),
+        price_notes=rates_counted([place], family.household),
     )

@@ -16,7 +16,7 @@ from tripplan.planning.cost.driving import cars_needed, seats_in_a_car
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, NapOutcome
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_there
 from tripplan.planning.travel.drive import Drive
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import MoneyRange
@@ -117,7 +117,7 @@ def compared_facts(outings: Sequence[Outing], units: str) -> dict[str, list[str]
         "answers-row-there": [wording.minutes(outing.plan.visit_minutes) for outing in outings],
         "answers-row-nap": [nap_sentence(outing) for outing in outings],
         **(
-            {"answers-row-weather": [weather_sentence(outing.weather) for outing in outings]}
+            {"answers-row-weather": [weather_there(outing.weather).text for outing in outings]}
             if any(outing.weather for outing in outings)
             else {}
         ),

@@ -1,11 +1,12 @@
-"""What a day plan meets at the place, in sentences: shows, school classes, a quiet hour."""
+"""What a day plan meets at the place: shows, school classes, a quiet hour."""
 
 from collections.abc import Iterator, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import DayPlan, ShowOutcome, Slack
 from tripplan.planning.opening.hours import DayHours, ShowTimes
+from tripplan.values.units import Chance
 
 _Spans = Sequence[tuple[datetime, datetime]]
 LIKELY = 0.5
@@ -14,8 +15,8 @@ WORTH_TELLING = 0.02
 """A smaller chance to come too late for a show is not told [0-1]."""
 
 
-def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[str]:
-    """What the plan meets at the place, one sentence each.
+def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[Fact]:
+    """What the plan meets at the place.
 
     Args:
         hours: the day at the place.
@@ -23,46 +24,41 @@ def visit_notes(hours: DayHours, plan: DayPlan) -> Iterator[str]:
     """
     yield from _asleep_there(plan)
     starts = {show.name: show for show in hours.shows}
-    yield from (show_sentence(outcome, starts[outcome.name]) for outcome in plan.shows)
+    yield from (_show(outcome, starts[outcome.name]) for outcome in plan.shows)
     for show in hours.shows:
         if not show.worth_it:
-            yield f"{show.name} is shown at {_clocks(show)}; nothing is planned around it."
+            yield fact("notes-show-beside", show=show.name, starts=show.starts)
     yield from _classes(hours.group_spans, plan)
     for start, end in hours.quiet_spans:
-        inside = _shared((start, end), plan)
-        said = f"{wording.minutes(inside)} of it while you are there" if inside else "not while you are there"
-        yield f"Quiet hour from {wording.clock(start)} to {wording.clock(end)}: {said}."
+        inside = timedelta(minutes=_shared((start, end), plan))
+        yield fact("notes-quiet-hour", start=start, end=end, inside=inside, there=bool(inside))
 
 
-def drive_notes(plan: DayPlan, slack: Slack) -> Iterator[str]:
-    """Where a plan is hardly worth its driving, or will hardly hold in the evening, one sentence each.
+def drive_notes(plan: DayPlan, slack: Slack) -> Iterator[Fact]:
+    """Where a plan is hardly worth its driving, or will hardly hold in the evening.
 
     Args:
         plan: one way to spend the day.
         slack: how likely it holds.
     """
     if 2 * plan.awake_minutes < plan.car_minutes:
-        awake = " awake" if plan.awake_minutes < plan.visit_minutes else ""
-        yield (
-            f"Think twice: {wording.minutes(plan.car_minutes)} of driving for "
-            f"{wording.minutes(plan.awake_minutes)}{awake} there."
+        yield fact(
+            "notes-much-driving",
+            drives=timedelta(minutes=plan.car_minutes),
+            there=timedelta(minutes=plan.awake_minutes),
+            asleep=plan.awake_minutes < plan.visit_minutes,
         )
     if slack.home_in_time < LIKELY:
-        yield (
-            f"Being home by {wording.clock(slack.home_by)} is unlikely: "
-            f"{wording.odds(slack.home_in_time)}, with your usual delays."
-        )
+        yield fact("notes-late-home", latest=slack.home_by, odds=Chance(slack.home_in_time))
 
 
-def _asleep_there(plan: DayPlan) -> Iterator[str]:
+def _asleep_there(plan: DayPlan) -> Iterator[Fact]:
     """Who sleeps for how much of the visit."""
     for nap in plan.naps:
         inside = round(sum(_shared((start, end), plan) for _, start, end in nap.slept))
         if inside:
-            yield (
-                f"{nap.member} sleeps through {wording.minutes(inside)} of the "
-                f"{wording.minutes(plan.visit_minutes)} there."
-            )
+            asleep, visit = timedelta(minutes=inside), timedelta(minutes=plan.visit_minutes)
+            yield fact("notes-asleep-there", name=nap.member, asleep=asleep, visit=visit)
 
 
 def minutes_among_classes(hours: DayHours, plan: DayPlan) -> float:
@@ -70,35 +66,33 @@ def minutes_among_classes(hours: DayHours, plan: DayPlan) -> float:
     return sum(_shared(span, plan) for span in hours.group_spans)
 
 
-def show_sentence(outcome: ShowOutcome, show: ShowTimes) -> str:
+def _show(outcome: ShowOutcome, show: ShowTimes) -> Fact:
     """Whether a show is seen, and how sure that is."""
     if outcome.seen is None:
-        return f"{show.name} at {_clocks(show)}: missed in this plan."
+        return fact("notes-show-missed", show=show.name, starts=show.starts)
     start, end = outcome.seen
-    said = f"{show.name}: seen from {wording.clock(start)} to {wording.clock(end)}"
-    if outcome.asleep:
-        sleep = "sleeps" if len(outcome.asleep) == 1 else "sleep"
-        said += f"; {wording.listed(outcome.asleep)} {sleep} through it"
-    if outcome.missed_chance < WORTH_TELLING:
-        return f"{said}."
-    return f"{said}; chance to come too late for it {wording.odds(outcome.missed_chance)}."
+    return fact(
+        "notes-show-seen",
+        show=show.name,
+        start=start,
+        end=end,
+        asleep=outcome.asleep,
+        sleepers=len(outcome.asleep),
+        late=Chance(outcome.missed_chance),
+        may_be_late=outcome.missed_chance >= WORTH_TELLING,
+    )
 
 
-def _clocks(show: ShowTimes) -> str:
-    return wording.listed([wording.clock(start) for start in show.starts])
-
-
-def _classes(spans: _Spans, plan: DayPlan) -> Iterator[str]:
+def _classes(spans: _Spans, plan: DayPlan) -> Iterator[Fact]:
     """How the time inside lies to the hours in which school classes come."""
     for start, end in spans:
-        usually = f"School classes usually come from {wording.clock(start)} to {wording.clock(end)}"
-        shared = _shared((start, end), plan)
-        if shared:
-            yield f"{usually}: you are there for {wording.minutes(shared)} of it."
+        inside = timedelta(minutes=_shared((start, end), plan))
+        if inside:
+            yield fact("notes-among-classes", start=start, end=end, inside=inside)
         elif plan.enter >= end:
-            yield f"{usually}; you go in after that, at {wording.clock(plan.enter)}."
+            yield fact("notes-after-classes", start=start, end=end, enters=plan.enter)
         else:
-            yield f"{usually}; you have left by then, at {wording.clock(plan.leave_place)}."
+            yield fact("notes-before-classes", start=start, end=end, leaves=plan.leave_place)
 
 
 def _shared(span: tuple[datetime, datetime], plan: DayPlan) -> float:

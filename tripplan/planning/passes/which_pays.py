@@ -11,8 +11,9 @@ from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.admission.result import Admission, NoAdmission
-from tripplan.planning.cost.own_money import in_own_money, rates_in_words
+from tripplan.planning.cost.own_money import in_own_money, rates_counted
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import not_admitted
 from tripplan.planning.passes.arrivals import Arrival, arrivals_of
@@ -72,7 +73,7 @@ def which_pass_pays(family: Family, visits: Sequence[PlannedVisit], *, today: da
         impossible = market.impossible()
         if not impossible:
             plan = market.plan(market.cheapest(), left_out)
-            return replace(plan, notes=(*plan.notes, *rates_in_words(cards, family.household)))
+            return replace(plan, notes=(*plan.notes, *told(rates_counted(cards, family.household))))
         left_out = (*left_out, *(market.why_not(position) for position in impossible))
         arrivals = tuple(one for position, one in enumerate(arrivals) if position not in impossible)
 

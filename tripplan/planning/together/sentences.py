@@ -16,7 +16,7 @@ def together_sentences(outing: Together) -> tuple[str, ...]:
     """Everything: price, each household's part and the rule, who might come along, seats, payments."""
     return (
         total_sentence(outing),
-        *outing.rates,
+        *told(outing.rates),
         *(share_sentence(share) for share in outing.shares),
         *([RULE] if outing.total.minor else []),
         *([NOT_ALONE_RULE] if any(isinstance(s.alone, NoAdmission) for s in outing.shares) else []),

@@ -142,7 +142,7 @@ class Together:
         at_the_till: who pays the rest; None where everything is paid.
         transfers: who pays whom once the place has its money; as few as there can be.
         cautions: for safety on the way.
-        rates: at which prices in another currency are counted, in words.
+        rates: at which prices in another currency are counted.
     """
 
     orders: tuple[TillOrder, ...]
@@ -154,7 +154,7 @@ class Together:
     at_the_till: AtTheTill | None
     transfers: tuple[Transfer, ...]
     cautions: tuple[Fact, ...]
-    rates: tuple[str, ...] = ()
+    rates: tuple[Fact, ...] = ()
 
     @property
     def saving(self) -> Money | None:

@@ -14,7 +14,7 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language.sentences import fact
 from tripplan.planning.admission.result import NoAdmission
-from tripplan.planning.cost.own_money import in_own_money, rates_in_words
+from tripplan.planning.cost.own_money import in_own_money, rates_counted
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, not_admitted
 from tripplan.planning.passes.arrivals import arrivals_of
@@ -109,4 +109,4 @@ def visit_together(
     )
     if isinstance(found, NoAdmission):
         return NoOuting(place, day, not_admitted(found))
-    return replace(found, rates=rates_in_words([place], household))
+    return replace(found, rates=rates_counted([place], household))

@@ -8,7 +8,7 @@ from astral import Observer
 from astral.sun import elevation, sunrise, sunset
 
 from tripplan.documents.where import Point
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 
 
 @dataclass(frozen=True)
@@ -31,13 +31,13 @@ class TimedDrive:
     """When one drive happens.
 
     Attributes:
-        name: in a sentence, such as 'the drive home'.
         start, end: when the wheels first and last turn; zone-aware.
+        there: whether it is the drive to the place, and not home.
     """
 
-    name: str
     start: datetime
     end: datetime
+    there: bool
 
 
 def daylight(point: Point, day: date, zone: tzinfo) -> Daylight:
@@ -66,7 +66,7 @@ def _to_the_minute(moment: datetime) -> datetime:
     return later.replace(second=0, microsecond=0)
 
 
-def darkness_notes(light: Daylight, drives: Sequence[TimedDrive]) -> tuple[str, ...]:
+def darkness_notes(light: Daylight, drives: Sequence[TimedDrive]) -> tuple[Fact, ...]:
     """What the driver should know about the dark.
 
     Args:
@@ -74,25 +74,20 @@ def darkness_notes(light: Daylight, drives: Sequence[TimedDrive]) -> tuple[str, 
         drives: on that day.
 
     Returns:
-        Sentences such as 'The last 40 min of the drive home are after sunset (4:26 PM).', for each drive that
-        begins before sunrise or ends after sunset.
+        Such as that the last 40 min of the drive home are after sunset, for each drive that begins before
+        sunrise or ends after sunset.
     """
     return tuple(note for drive in drives for note in _notes(light, drive))
 
 
-def _notes(light: Daylight, drive: TimedDrive) -> Iterator[str]:
+def _notes(light: Daylight, drive: TimedDrive) -> Iterator[Fact]:
     if light.polar_night:
-        yield f"The sun does not rise that day: {drive.name} is in the dark."
+        yield fact("drive-polar-night", there=drive.there)
     if light.rises is not None and drive.start < light.rises:
-        yield _dark("first", min(drive.end, light.rises) - drive.start, drive, "before sunrise", light.rises)
+        dark = min(drive.end, light.rises) - drive.start
+        whole = dark == drive.end - drive.start
+        yield fact("drive-before-sunrise", there=drive.there, whole=whole, dark=dark, rises=light.rises)
     if light.sets is not None and drive.end > light.sets:
-        yield _dark("last", drive.end - max(drive.start, light.sets), drive, "after sunset", light.sets)
-
-
-def _dark(which: str, dark: timedelta, drive: TimedDrive, when: str, sun: datetime) -> str:
-    at = f"{when} ({wording.clock(sun)})"
-    if dark == drive.end - drive.start:
-        whole = drive.name.removeprefix("the ")
-        return f"The whole {whole} is {at}."
-    minutes = dark / timedelta(minutes=1)
-    return f"The {which} {wording.minutes(minutes)} of {drive.name} {'is' if minutes == 1 else 'are'} {at}."
+        dark = drive.end - max(drive.start, light.sets)
+        whole = dark == drive.end - drive.start
+        yield fact("drive-after-sunset", there=drive.there, whole=whole, dark=dark, sets=light.sets)

@@ -26,7 +26,7 @@ from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import at_the_door, drive_source
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_there
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.day_plan.rain_part import render_rain_plan
 from tripplan.screens.day_plan.running_late import (
@@ -242,7 +242,7 @@ def _outing(view: View, family: Family, outing: Outing, meant: _Meant, planned_o
     _steps(view, outing)
     _whom_to_ring(outing, entries)
     if outing.weather is not None:
-        st.markdown(plain(say("today-weather", weather=weather_sentence(outing.weather))))
+        st.markdown(plain(say("today-weather", weather=weather_there(outing.weather))))
     with st.expander(say("dayplan-safety")):
         st.markdown(bullets(told(outing.cautions)))
     with st.expander(plain(say("today-at-door", total=at_the_door(outing)))):

@@ -14,9 +14,9 @@ from tripplan.planning.climate.typed_weather import EXAMPLES, LONGEST, too_far, 
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.weather.visit_weather import (
-    age_sentence,
-    known_sentence,
-    weather_sentence,
+    forecast_age,
+    weather_source,
+    weather_there,
 )
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.markdown import plain
@@ -43,10 +43,10 @@ def render_weather(view: View, family: Family, place: Place, day: date, outing: 
         kept = view.records.get(PlaceForecast, place.id)
         told = None if kept is None else kept.value.on(day)
         if weather is not None:
-            st.markdown(plain(f"{wording.capital(weather_sentence(weather))}."))
-            age = f" ({age_sentence(told, view.services.clock())})" if told else ""
+            st.markdown(plain(f"{wording.capital(weather_there(weather).text)}."))
+            age = f" ({forecast_age(told, view.services.clock())})" if told else ""
             credit = f" {wording.capital(weather.source.credit)}." if weather.source.credit else ""
-            st.caption(plain(f"{known_sentence(weather)}{age}{credit}"))
+            st.caption(plain(f"{weather_source(weather)}{age}{credit}"))
         show_notice(_SPOT)
         far = too_far(day, view.today)
         if far:

@@ -6,8 +6,9 @@ import streamlit as st
 
 from tripplan.documents.places.idea import Idea
 from tripplan.language import wording
+from tripplan.language.sentences import InTurn, say, told
 from tripplan.planning.family.family import Family
-from tripplan.planning.outing.idea_notes import assumed_sentences, to_ask
+from tripplan.planning.outing.idea_notes import assumed, to_ask
 from tripplan.records.store import StoredDocument
 from tripplan.screens.places.adding.short_form import begin
 from tripplan.screens.widgets.markdown import bullets, plain
@@ -37,14 +38,14 @@ def _idea(view: View, family: Family, kept: StoredDocument[Idea]) -> None:
     place = idea.as_place(household.home, household.currency)
     months = [member.months_on(view.today) for member in household.members]
     with st.expander(plain(f"{idea.name}: an idea"), key=f"open_idea_{idea.id}"):
-        told = [
+        lines = [
             f"Fits: {wording.listed(idea.topics)}." if idea.topics else "",
             idea.notes,
-            *assumed_sentences(place)[1:],
+            *told(assumed(place)[1:]),
             idea.source,
         ]
-        st.markdown(bullets(filter(None, told)))
-        st.markdown(plain(f"To know more, ask: {' '.join(to_ask(place, months))}"))
+        st.markdown(bullets(filter(None, lines)))
+        st.markdown(plain(say("notes-to-ask", questions=InTurn(to_ask(place, months)))))
         contact = " · ".join(filter(None, (idea.web, idea.telephone)))
         if contact:
             st.caption(plain(contact))

@@ -10,7 +10,7 @@ from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.sentences import naps_in_short
-from tripplan.planning.outing.weather.visit_weather import weather_sentence
+from tripplan.planning.outing.weather.visit_weather import weather_there
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip
@@ -83,7 +83,7 @@ def _facts(view: View, coming: PlannedOuting, answer: Outing | NoOuting) -> list
     ]
     if isinstance(answer, Outing):
         found += [
-            Chip("weather", weather_sentence(answer.weather)),
+            Chip("weather", weather_there(answer.weather).text),
             Chip("nap", naps_in_short(answer)),
             Chip("crowd", answer.crowd.word),
         ]

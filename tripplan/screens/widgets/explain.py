@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import CrowdRisk
-from tripplan.planning.outing.idea_notes import asking_sentences
+from tripplan.planning.outing.idea_notes import asking
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.sentences import (
     crowd_reasons,
@@ -34,7 +35,7 @@ def crowd_lines(risk: CrowdRisk) -> str:
 def ideas_told(outings: Sequence[Outing]) -> list[str]:
     """What to ask the places of these outings that are only ideas, a sentence a place."""
     months = [member.months_on(outings[0].day) for member in outings[0].party] if outings else []
-    return asking_sentences([outing.place for outing in outings], months)
+    return list(told(asking([outing.place for outing in outings], months)))
 
 
 def tickets_of(outing: Outing) -> str:

@@ -10,7 +10,6 @@ import numpy as np
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.forecast import ForecastDay
 from tripplan.documents.usual_weather import Degrees
-from tripplan.language import wording
 from tripplan.language.sentences import Fact, fact
 from tripplan.planning.climate.climate import Climate, UsualDay
 from tripplan.planning.climate.feels_like import Class, class_of
@@ -23,10 +22,11 @@ from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.outing.weather.outdoor_hours import one_day
 from tripplan.values.money import Money
 from tripplan.values.ranges import Source
-from tripplan.values.units import Temperatures
+from tripplan.values.units import Chance, Temperatures
 
-NOT_KNOWN = "not known there"
 _MILD_DEGREES = 2.0
+_WORTH_TELLING = 0.02
+"""A smaller chance of snow is not told [0-1]."""
 
 
 @dataclass(frozen=True)
@@ -52,6 +52,11 @@ class VisitWeather:
     weighs: Money
     degrees: Degrees
     source: Source
+
+    @property
+    def feels_like(self) -> Temperatures:
+        """How it feels there, as the family reads it."""
+        return Temperatures(self.felt_low, self.felt_high, self.degrees)
 
     @property
     def classes(self) -> frozenset[Class]:
@@ -103,57 +108,43 @@ def _indoors(climate: Climate, longitude: float) -> OutdoorYear:
     return OutdoorYear(climate, longitude, 0.0, OutdoorLimits())
 
 
-def weather_sentence(weather: VisitWeather | None) -> str:
-    """Such as 'usually 14 to 25 °F, rain or snow about 1 day in 4, snow about 1 day in 5'.
-
-    Of a forecast such as 'forecast 48 to 55 °F, rain or snow: chance about 7 in 10'.
+def weather_there(weather: VisitWeather | None) -> Fact:
+    """Such as 'usually 14 to 25 °F, rain or snow: about 1 in 4, snow: about 1 in 5'.
 
     Args:
         weather: of one visit; None where nobody knows.
     """
     if weather is None:
-        return NOT_KNOWN
-    degrees, told = weather.degrees, weather.forecast
-    said = [f"{_how_known(told)} {wording.temperatures(weather.low, weather.high, degrees)}"]
-    if (
-        abs(weather.felt_low - weather.low) > _MILD_DEGREES
-        or weather.felt_high - weather.high > _MILD_DEGREES
-    ):
-        said.append(f"feels like {wording.temperatures(weather.felt_low, weather.felt_high, degrees)}")
-    chance = _days if told is None or told.wet is None else wording.odds
-    said.append(f"rain or snow {chance(weather.day.wet)}")
-    if weather.day.snow is not None and weather.day.snow >= 0.02:
-        said.append(f"snow {chance(weather.day.snow)}")
-    return ", ".join(said)
+        return fact("weather-not-known")
+    snow = weather.day.snow or 0
+    return fact(
+        "weather-there",
+        known=_how_known(weather.forecast),
+        there=Temperatures(weather.low, weather.high, weather.degrees),
+        felt=weather.feels_like,
+        differs=(
+            abs(weather.felt_low - weather.low) > _MILD_DEGREES
+            or weather.felt_high - weather.high > _MILD_DEGREES
+        ),
+        wet=Chance(weather.day.wet),
+        snow=Chance(snow),
+        may_snow=snow >= _WORTH_TELLING,
+    )
 
 
-def weather_in_short(weather: VisitWeather | None) -> str:
-    """In a few words, such as '14 to 25 °F, wet about 1 in 4'; 'not known' where nobody knows."""
+def weather_in_short(weather: VisitWeather | None) -> Fact:
+    """In a few words, such as '14 to 25 °F, wet: about 1 in 4'."""
     if weather is None:
-        return "not known"
-    temperatures = wording.temperatures(weather.low, weather.high, weather.degrees)
-    return f"{temperatures}, wet {wording.odds(weather.day.wet)}"
+        return fact("weather-not-known")
+    there = Temperatures(weather.low, weather.high, weather.degrees)
+    return fact("weather-in-short", there=there, wet=Chance(weather.day.wet))
 
 
 def _how_known(told: ForecastDay | None) -> str:
-    """Whether temperatures are the usual ones."""
+    """Whether temperatures are the usual ones, forecast, or typed in."""
     if told is None or (told.low is None and told.high is None):
-        return "usually"
-    return "forecast" if told.service else "by your word"
-
-
-def _days(chance: float) -> str:
-    """Such as 'about 1 day in 5' or 'about 2 days in 9'."""
-    odds = wording.odds(chance)
-    return odds.replace(" in ", " day in " if odds.startswith("about 1 in ") else " days in ")
-
-
-def weighs_sentence(weather: VisitWeather) -> str:
-    """What being outdoors in it weighs, such as 'being outdoors in it weighs $12.00'; empty for nothing."""
-    if not weather.weighs.amount:
-        return ""
-    where = "outdoors" if weather.outdoors == 1 else "outdoors for half of the visit"
-    return f"being {where} in it weighs {wording.money(weather.weighs)}"
+        return "usual"
+    return "forecast" if told.service else "typed"
 
 
 def barred(weather: VisitWeather, household: Household) -> Fact:
@@ -167,36 +158,38 @@ def barred(weather: VisitWeather, household: Household) -> Fact:
         )
         if limit is not None
     )
-    felt = Temperatures(weather.felt_low, weather.felt_high, weather.degrees)
-    return fact("outing-barred", felt=felt, forecast=weather.forecast is not None, limits=limits)
+    return fact(
+        "outing-barred", felt=weather.feels_like, forecast=weather.forecast is not None, limits=limits
+    )
 
 
-def known_sentence(weather: VisitWeather) -> str:
+def weather_source(weather: VisitWeather) -> Fact:
     """Where the figures come from, and of a forecast from when it is."""
-    told = weather.forecast
+    told, source = weather.forecast, weather.source.text
     if told is None:
-        return f"Usual figures from {weather.source.text}; the day itself may be far from them."
-    at = told.known_at
-    said = f"{wording.capital(weather.source.text)}, as of {wording.day(at.date())}, {wording.clock(at)}"
-    return f"{said}{f': “{told.words}”' if told.words and told.service else ''}."
+        return fact("weather-usual-from", source=source)
+    words = told.words if told.service else ""
+    day = told.known_at.date()
+    return fact(
+        "weather-forecast-from", source=source, day=day, at=told.known_at, words=words, said=bool(words)
+    )
 
 
-def age_sentence(told: ForecastDay, now: datetime) -> str:
+def forecast_age(told: ForecastDay, now: datetime) -> Fact:
     """How old a forecast is, such as '3 h old'.
 
     Args:
         told: the forecast.
         now: zone-aware.
     """
-    minutes = max(0, (now - told.known_at) // timedelta(minutes=1))
-    if minutes < 1:
-        return "just now"
-    days = minutes // (24 * 60)
-    return f"{wording.minutes(minutes) if days < 2 else f'{days} days'} old"
+    age = max(timedelta(0), now - told.known_at)
+    if age < timedelta(minutes=1):
+        return fact("weather-just-now")
+    return fact("weather-days-old", days=age.days) if age.days >= 2 else fact("weather-old", age=age)
 
 
-def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) -> Iterator[str]:
-    """What the parent should know of the weather, in whole sentences.
+def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) -> Iterator[Fact]:
+    """What the parent should know of the weather.
 
     Args:
         weather: of one visit; None where nobody knows.
@@ -204,15 +197,11 @@ def weather_notes(weather: VisitWeather | None, *, asked: bool, outdoors: bool) 
         outdoors: whether any of the visit is outdoors.
     """
     if weather is not None:
-        weighs = weighs_sentence(weather)
-        yield (
-            f"Weather at that time: {weather_sentence(weather)}{f'; {weighs}' if weighs else ''}. "
-            f"{known_sentence(weather)}"
-        )
+        yield fact("weather-note", there=weather_there(weather))
+        if weather.weighs.amount:
+            yield fact("weather-weighs", weighs=weather.weighs, half=weather.outdoors < 1)
+        yield weather_source(weather)
         if weather.source.credit:
-            yield f"{weather.source.credit}."
+            yield fact("weather-credit", credit=weather.source.credit)
     elif asked and outdoors:
-        yield (
-            "What the weather is usually like there is not known, so it counts for nothing; the place's card "
-            "can hold its twelve months."
-        )
+        yield fact("weather-counts-for-nothing")
