@@ -10,6 +10,7 @@ from tripplan.planning.crowds.risk import CrowdReason, CrowdRisk
 from tripplan.planning.day import DayPlan, LeaveWindow
 from tripplan.planning.day.times.shapes import NapOutcome, PlannedLunch, ShowOutcome
 from tripplan.planning.opening.hours import DayHours
+from tripplan.planning.outing.cheaper_hours import CheaperHour
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.weather.visit_weather import VisitWeather
 from tripplan.planning.travel.drive import Leg
@@ -68,7 +69,7 @@ json_keys(
     Outing,
     "place day party=party.name cost felt_cost=generalized_cost.weighed way_there way_home hours plan "
     "leave_windows=search.windows admission=priced_admission crowd weather "
-    "cheaper_hour(when,saves) notes cautions",
+    "cheaper_hour notes cautions",
 )
 json_keys(OutingCost, "total unknown items")
 json_keys(CostItem, "kind label amount source")
@@ -106,3 +107,4 @@ json_keys(
 )
 json_keys(ForecastDay, "words service known_at")
 json_keys(CrowdReason, "code=cause.code values=cause.json_values text factor:3")
+json_keys(CheaperHour, "when=changes saves")
