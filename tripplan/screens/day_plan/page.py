@@ -216,7 +216,7 @@ def _in_short(outing: Outing) -> None:
         Chip("drive", say("dayplan-time", there=there, car=car)),
         Chip("nap", naps_in_short(outing)),
         Chip("crowd", crowd_sentence(outing.crowd)),
-        Chip("weather", weather_in_short(outing.weather)),
+        Chip("weather", weather_in_short(outing.weather).text),
     )
     st.html(facts(Chip(one.drawing, wording.capital(one.said)) for one in said))
 
