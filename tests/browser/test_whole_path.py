@@ -17,8 +17,6 @@ WIDER = (980, 1280)
 """A desk's window less the list of pages beside the page, and the whole of it [px]."""
 MOST_MESSAGES = 120
 """What is closed is neither computed nor sent, so that a page comes in few messages."""
-MORE_MESSAGES = {"study_units": 150}
-"""Pages that are still above it: a term of six units stands there in full."""
 FIRST_SCREEN_WORDS = """() => {
     const seen = [], walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
     while (walker.nextNode()) {
@@ -52,7 +50,7 @@ def test_every_page_fits_its_window_and_shows_no_error(
     visit.open(path_of(name))
     page = visit.page
     tell(f"{name}: {visit.messages} messages, {page.evaluate(FIRST_SCREEN_WORDS)} words on the first screen")
-    assert visit.messages <= MORE_MESSAGES.get(name, MOST_MESSAGES)
+    assert visit.messages <= MOST_MESSAGES
     assert page.locator("[data-testid=stException]").count() == 0
     if name not in WITHOUT_RECORDS:
         assert "invented" in page.locator("body").inner_text()

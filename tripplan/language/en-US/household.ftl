@@ -79,8 +79,8 @@ household-passes = Passes we hold
 household-no-passes = None yet.
 
 household-undo = Undo last change
-household-undo-help = Once more takes back the change before it.
-household-undone = The last change is taken back.
+household-undo-help = Once more undoes the change before it.
+household-undone = The last change is undone.
 household-saved = Saved.
 
 household-more = More

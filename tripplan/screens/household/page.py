@@ -17,8 +17,9 @@ from tripplan.screens.household.person import SHEET, new_person_card, person_car
 from tripplan.screens.household.saving import PAGE, raw_household, undo_household
 from tripplan.screens.household.things import car_card, habits_card, home_card, money_card, passes_card
 from tripplan.screens.household.transfer import household_files
+from tripplan.screens.look.folds import fold
 from tripplan.screens.records.whole_file import PAGE as RECORDS
-from tripplan.screens.records.whole_file import whole_file
+from tripplan.screens.records.whole_file import bring_file
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.view import View
@@ -35,7 +36,10 @@ def render(view: View) -> None:
         st.header(say("household-or-file"), anchor=False)
         household_files(view, None)
         show_notice(RECORDS)
-        whole_file(view)
+        part = fold(say("records-bring-file"), "open_record_files")
+        if part is not None:
+            with part:
+                bring_file(view)
         return
     household = kept.value
     st.title(plain(household.name), anchor=False)

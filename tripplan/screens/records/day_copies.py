@@ -2,11 +2,10 @@
 
 import streamlit as st
 
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.calendar_entry.planned_outing import with_next_sequence
 from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.merging.replacement import replacement
-from tripplan.records.opening import Which
 from tripplan.records.restoring import contents_of, put_back
 from tripplan.screens.records.whole_file import PAGE, show_replacement
 from tripplan.screens.widgets.markdown import plain
@@ -17,31 +16,21 @@ from tripplan.screens.widgets.view import View
 
 def day_copies(view: View) -> None:
     """Let the parent pick a copy, see what would be different, and put it back."""
-    st.header("Copies of earlier days", anchor=False)
-    if view.which is Which.DEMO:
-        st.caption("Of the demo there are no copies; 'Show the demo' puts it back as it was at first.")
-        return
     path = view.records.database.path
     copies = copies_of(path)
-    st.caption(
-        plain(
-            "Every day on which something changed, your records are copied. The last seven copies stay, and "
-            "of those before them every seventh; a full one never goes for emptier ones. They lie in the "
-            f"folder {path.parent / 'backups'}; a copy on another disk is safer still."
-        )
-    )
+    st.caption(plain(say("records-copies-kept", folder=str(path.parent / "backups"))))
     if not copies:
         return
     days: dict[str, DayCopy] = {}
     for copy in copies:
         days.setdefault(copy.day.isoformat(), copy)
     picked = st.selectbox(
-        "Put back the copy of",
+        say("records-copy-of"),
         list(days),
         index=None,
-        placeholder="pick a day",
+        placeholder=say("records-pick-day"),
         format_func={
-            day: f"{wording.day(copy.day)} ({copy.holds()} records)" for day, copy in days.items()
+            day: say("records-copy-on", day=copy.day, records=copy.holds()) for day, copy in days.items()
         }.__getitem__,
         key="copy_picked",
     )
@@ -54,17 +43,16 @@ def day_copies(view: View) -> None:
         show_replacement(change)
         if change.any:
             st.button(
-                "Put this copy back",
+                say("records-put-back"),
                 key="put_copy_back",
-                type="primary",
                 on_click=_put_back,
                 args=(view, copy),
             )
         return
-    st.error("This copy cannot be read. Please pick another day.")
+    st.error(say("records-unreadable-copy"))
 
 
 def _put_back(view: View, copy: DayCopy) -> None:
     with report_errors(PAGE):
         put_back(view.records, copy, view.services.clock(), with_next_sequence)
-        tell(PAGE, f"The copy of {wording.day(copy.day)} is put back.")
+        tell(PAGE, say("records-is-back", day=copy.day))

@@ -1,13 +1,17 @@
-"""What was changed, the newest first: each change told field by field, and taken back by one press."""
+"""What was changed, the newest first: each change field by field, and taken back by one press."""
+
+from textwrap import shorten
 
 import streamlit as st
 
 from tripplan.documents.model import Written
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.records.history import Edit, PastChange
 from tripplan.records.kinds import MODELS
 from tripplan.records.merging.differences import differences
 from tripplan.records.reading import read_document
+from tripplan.screens.look import cards
 from tripplan.screens.records.whole_file import PAGE
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import take_back
@@ -16,53 +20,56 @@ from tripplan.screens.widgets.view import View
 _AT_FIRST = 10
 _MORE = 30
 _DOCUMENTS_TOLD = 12
+_LABEL = 60
+"""So much of what was said stands on a button [characters]."""
 _SAYS_LITTLE = ("", "Saved.")
 
 
 def past_changes(view: View) -> None:
     """List what was changed lately, each with a button that takes it back."""
-    st.header("What was changed", anchor=False)
     shown = st.session_state.setdefault("changes_shown", _AT_FIRST)
     changes = view.records.past_changes(shown + 1)
-    if not changes:
-        st.info("Nothing was entered yet.")
     for change in changes[:shown]:
         _one(view, change)
     if len(changes) > shown:
-        st.button("Show older ones", key="older_changes", on_click=_show_more)
+        st.button(say("records-older"), key="older_changes", on_click=_show_more)
 
 
 def _show_more() -> None:
     st.session_state["changes_shown"] += _MORE
 
 
+def said_of(change: PastChange) -> str:
+    """The sentence that told of a change; where there was none, what it touched."""
+    if change.said not in (*_SAYS_LITTLE, say("household-saved")):
+        return change.said
+    names = [edit.called for edit in change.edits]
+    if len(names) > _DOCUMENTS_TOLD:
+        names = [*names[:3], say("records-and-more", count=len(names) - 3)]
+    return say("records-changed", what=tuple(names))
+
+
 def _one(view: View, change: PastChange) -> None:
     zone = view.family.household.home.zone if view.family else None
-    at = change.saved_at.astimezone(zone)
-    said = f"Changed: {wording.listed(_called(change))}." if change.said in _SAYS_LITTLE else change.said
-    with st.expander(
-        plain(f"{wording.day(at.date())}, {wording.clock(at)}: {said}"), key=f"open_change_{change.number}"
-    ):
-        for edit in change.edits[:_DOCUMENTS_TOLD]:
-            st.markdown(plain(f"{edit.called}:"))
-            st.markdown(bullets(told(edit)))
+    at, said = change.saved_at.astimezone(zone), said_of(change)
+    with st.container(border=True, key=f"change_{change.number}"):
+        st.html(cards.face(cards.small(f"{wording.day(at.date())}, {wording.clock(at)}"), cards.said(said)))
+        st.markdown(
+            bullets(
+                f"{edit.called}: {line}" for edit in change.edits[:_DOCUMENTS_TOLD] for line in told(edit)
+            )
+        )
         left = len(change.edits) - _DOCUMENTS_TOLD
         if left > 0:
-            st.caption(f"And {left} more.")
+            st.caption(say("records-also-more", count=left))
         st.button(
-            "Take this back",
+            plain(say("records-take-back", said=shorten(said, _LABEL, placeholder=" …"))),
             key=f"take_back_change_{change.number}",
             disabled=not change.stands,
+            help=None if change.stands else say("records-taken-back-already"),
             on_click=take_back,
             args=(view, PAGE, change.number, said),
         )
-        if not change.stands:
-            st.caption("It was changed again since, or is taken back already.")
-
-
-def _called(change: PastChange) -> list[str]:
-    names = [edit.called for edit in change.edits]
-    return names if len(names) <= _DOCUMENTS_TOLD else [*names[:3], f"{len(names) - 3} more"]
 
 
 def told(edit: Edit) -> list[str]:
@@ -72,14 +79,15 @@ def told(edit: Edit) -> list[str]:
         edit: the document before and after.
     """
     if edit.before is None:
-        return ["new"]
+        return [say("records-new")]
     if edit.after is None:
-        return ["removed"]
+        return [say("records-removed")]
     before, after = _read(edit.kind, edit.before), _read(edit.kind, edit.after)
     if before is None or after is None:
-        return ["changed; this version of tripplan cannot read what it was"]
+        return [say("records-cannot-read")]
     found = differences(before, after)
-    return [f"{one.field}: from {one.before} to {one.after}" for one in found] or ["only the order changed"]
+    changed = [say("records-from-to", field=one.field, before=one.before, after=one.after) for one in found]
+    return changed or [say("records-order")]
 
 
 def _read(kind: str, body: str) -> Written | None:
