@@ -118,6 +118,7 @@ def every_rule() -> Place:
                 "needs": ["swimmer"],
                 "valid": "Sa-Su",
                 "per": "party",
+                "with_ticket": [{"offers": ["Year", "Adult"], "price": "2"}],
                 "usual": True,
             }
         ],

@@ -9,6 +9,7 @@ from pydantic import TypeAdapter
 
 from tripplan.documents.places import offer_sentences as sentences
 from tripplan.documents.places.offers import (
+    AddOn,
     Bundle,
     Fee,
     MustBeAccompanied,
@@ -160,3 +161,18 @@ def test_fees_tax_vouchers_and_accompaniment_read_as_one_sentence() -> None:
     assert sentences.accompaniment_sentence(rule) == (
         "Visitors under 14 may only enter with somebody aged 18 or over."
     )
+
+
+def test_an_add_on_cheaper_with_a_ticket_says_with_which() -> None:
+    """The usual price, and what it costs those who enter on certain tickets."""
+    boat = AddOn.model_validate(
+        {
+            "name": "Boat",
+            "price": "6",
+            "with_ticket": [{"offers": ["Plus", "Year"], "price": "2"}, {"offers": ["Gold"], "price": "0"}],
+        }
+    )
+    said = sentences.add_on_sentence(boat, "USD")
+    assert "$6.00 each" in said
+    assert "$2.00 with 'Plus' or 'Year'" in said
+    assert "free with 'Gold'" in said

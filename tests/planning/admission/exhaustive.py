@@ -103,6 +103,32 @@ class Search:
         totals = [total for total, _ in self.ways()]
         return min(totals, default=None)
 
+    def least_in_all(self) -> Fraction | None:
+        """The least in cents, not rounded, with everything on the card beside entry, which all want."""
+        found = [
+            self._exact(lines) + self._beside(choices)
+            for choices in self._assign(0, [])
+            if (lines := self._judge(choices)) is not None
+        ]
+        return min(found, default=None)
+
+    def _beside(self, choices: list[Choice]) -> Fraction:
+        """What is paid beside entry [cents]: each add-on at the price that goes with each one's ticket."""
+        place, paid = self.question.place, Fraction(0)
+        for add_on in place.add_ons:
+            for position, (_, offer, _) in enumerate(choices):
+                if self.months[position] in add_on.ages and status(self.party[position], add_on.needs):
+                    card = offer.offer if isinstance(offer, Held) else offer
+                    here = not isinstance(offer, Held) or offer.here
+                    special = [
+                        Fraction(w.price) for w in add_on.with_ticket if here and card.name in w.offers
+                    ]
+                    free = [Fraction(0)] if here and add_on.name in card.includes else []
+                    paid += (*free, *special, Fraction(add_on.price))[0]
+        tax = place.sales_tax
+        rate = Fraction(tax.percent) / 100 if tax is not None and tax.on_add_ons else Fraction(0)
+        return paid * (1 + rate) * 100
+
     def ways(self) -> Iterator[tuple[int, frozenset[str]]]:
         """Every legal way: its total in cents, and the names of what it uses."""
         for choices in self._assign(0, []):
@@ -333,6 +359,10 @@ class Search:
         return len(users) <= len(there) * rule.each_allows
 
     def _total(self, lines: list[Line]) -> int:
+        return int(self._exact(lines) + Fraction(1, 2))
+
+    def _exact(self, lines: list[Line]) -> Fraction:
+        """What the order comes to, not rounded [cents]."""
         place = self.question.place
         entry = sum((price for _, price, _, _ in lines), Fraction(0))
         fees = Fraction(0)
@@ -370,7 +400,7 @@ class Search:
             rate = Fraction(place.sales_tax.percent) / 100
             net *= 1 + rate
             fees *= 1 + (rate if place.sales_tax.on_fees else 0)
-        return int((net + fees) * 100 + Fraction(1, 2))
+        return (net + fees) * 100
 
 
 def most_for(counted: list[tuple[Fraction, int]], people: int | None) -> Fraction:

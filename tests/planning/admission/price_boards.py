@@ -1,6 +1,6 @@
 """Strategies for small price boards, parties and passes, with every kind of rule mixed."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -224,6 +224,32 @@ for_few = st.one_of(
     discounts,
 )
 """Offers for one family, one car, so many guests: cheap enough that their limits are what decides."""
+
+
+@st.composite
+def with_add_ons(draw: st.DrawFn, asked: st.SearchStrategy[Question]) -> Question:
+    """A question to a board on which some offers include something beside entry, or make it cheaper."""
+    question = draw(asked)
+    place, names = question.place, st.sampled_from([offer.name for offer in question.place.offers])
+    add_ons = [
+        {
+            "name": f"Add-on {number}",
+            "price": draw(st.sampled_from(("2", "4.50", "9"))),
+            "ages": draw(st.sampled_from(("any", "any", "3+", "under 18"))),
+            "with_ticket": [
+                {"offers": [draw(names)], "price": draw(st.sampled_from(("0", "1", "5")))}
+                for _ in range(draw(st.integers(0, 2)))
+            ],
+        }
+        for number in range(1, draw(st.integers(2, 3)))
+    ]
+    including = draw(st.sets(names, max_size=2))
+    offers = [
+        {**offer.model_dump(), "includes": ["Add-on 1"] if offer.name in including else []}
+        for offer in place.offers
+    ]
+    card = {**place.model_dump(), "offers": offers, "add_ons": add_ons}
+    return replace(question, place=Place.model_validate(card))
 
 
 def named(values: list[dict[str, Any]], word: str) -> list[dict[str, Any]]:

@@ -256,6 +256,9 @@ def test_entry_with_a_show_stands_beside_plain_entry(check: Check) -> None:
     assert check([ADULT, CHILD, SHOW]) == [("offers[2].includes[0]", "Show", Weight.FAULT)]
 
 
+BOAT: dict[str, Any] = {"name": "Boat", "price": "6"}
+
+
 @pytest.mark.parametrize(
     ("offers", "card", "field", "weight"),
     [
@@ -282,6 +285,18 @@ def test_entry_with_a_show_stands_beside_plain_entry(check: Check) -> None:
             {},
             "offers[2].guests_per_year",
             Weight.FAULT,
+        ),
+        (
+            [],
+            {"add_ons": [{**BOAT, "with_ticket": [{"offers": ["Adlut"], "price": "2"}]}]},
+            "add_ons[0].with_ticket[0].offers[0]",
+            Weight.FAULT,
+        ),
+        (
+            [],
+            {"add_ons": [{**BOAT, "with_ticket": [{"offers": ["Adult"], "price": "6"}]}]},
+            "add_ons[0].with_ticket[0].price",
+            Weight.WARNING,
         ),
         ([], {"fees": [{"name": "F"}]}, "fees[0]", Weight.FAULT),
         ([], {"fees": [{"name": "F", "price": "1", "percent": "2"}]}, "fees[0]", Weight.FAULT),

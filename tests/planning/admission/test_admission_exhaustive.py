@@ -1,15 +1,22 @@
 """The calculator against a search that tries everything."""
 
+from fractions import Fraction
+
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.planning.admission.exhaustive import Search
-from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, questions
+from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, Question, questions, with_add_ons
+from tripplan.documents.places.offers import AddOn
+from tripplan.planning.admission import purchase_plans
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 
 
-def ask(question: Question, other_ways: int = 0) -> Admission | NoAdmission:
+def ask(
+    question: Question, other_ways: int = 0, *, add_ons: tuple[AddOn, ...] = ()
+) -> Admission | NoAdmission:
     """Put a question to the calculator."""
     return cheapest_admission(
         question.place,
@@ -21,6 +28,7 @@ def ask(question: Question, other_ways: int = 0) -> Admission | NoAdmission:
         other_places=question.others,
         car_seats=question.car_seats,
         other_ways=other_ways,
+        add_ons=add_ons,
     )
 
 
@@ -36,3 +44,33 @@ def test_no_legal_set_of_offers_is_cheaper(question: Question) -> None:
     else:
         assert isinstance(answer, Admission)
         assert answer.total.minor == least
+
+
+def beside(question: Question, answer: Admission) -> Fraction:
+    """What the party pays beside entry by an answer [cents], not rounded."""
+    tax, paid = question.place.sales_tax, Fraction(0)
+    for add_on in question.place.add_ons:
+        with_ticket = dict(dict(answer.beside).get(add_on.name, ()))
+        for position, member in enumerate(question.party):
+            if member.months_on(DAY) in add_on.ages:
+                paid += Fraction(with_ticket.get(position, add_on.price))
+    return paid * 100 * (1 + (Fraction(tax.percent) / 100 if tax is not None else 0))
+
+
+@pytest.mark.parametrize("table_at_most", [purchase_plans.TABLE_SIZE_AT_MOST, 0])
+@settings(max_examples=60, derandomize=True, suppress_health_check=list(HealthCheck))
+@given(asked=with_add_ons(questions(people=(2, 4), offers=2)))
+def test_tickets_are_chosen_with_what_is_wanted_beside_entry(asked: Question, table_at_most: int) -> None:
+    """Where a ticket includes an add-on, or makes it cheaper, entry and add-ons together cost the least.
+
+    By the table, and by the integer programme.
+    """
+    least = Search(asked).least_in_all()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table_at_most)
+        answer = ask(asked, add_ons=asked.place.add_ons)
+    if least is None:
+        assert isinstance(answer, NoAdmission)
+    else:
+        assert isinstance(answer, Admission)
+        assert abs(answer.total.minor + beside(asked, answer) - least) <= Fraction(1, 2)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -324,3 +325,37 @@ def test_the_tax_shown_is_the_tax_on_the_lines_shown() -> None:
         assert answer.total.minor == int(exact + Fraction(1, 2))
         missed += tax != int(Fraction(sum(before)) * Fraction(33, 400) + Fraction(1, 2))
     assert missed == 19
+
+
+SHOW: dict[str, Any] = {"name": "Show", "price": "7", "usual": True}
+WITH_SHOW: dict[str, Any] = {"name": "Entry with show", "price": "15", "ages": "18+", "includes": ["Show"]}
+
+
+@pytest.mark.parametrize(
+    ("show", "bought_names", "total"),
+    [("7", ["Entry with show"], "15.00"), ("2", ["Adult"], "12.00")],
+)
+def test_entry_with_a_show_is_weighed_against_entry_and_the_show(
+    family: Family, show: str, bought_names: list[str], total: str
+) -> None:
+    """Entry is 12, with the show 15: that is less than 12 + 7, and more than 12 + 2."""
+    place = make_place(offers=[*SINGLES, WITH_SHOW], add_ons=[{**SHOW, "price": show}])
+    answer = cheapest_admission(place, family(Ann=40), ARRIVAL, today=TODAY, add_ons=place.add_ons)
+    assert isinstance(answer, Admission)
+    assert ([line.name for line in answer.purchases], str(answer.total.amount)) == (bought_names, total)
+    # Who does not want the show pays for entry alone.
+    plain = cheapest_admission(place, family(Ann=40), ARRIVAL, today=TODAY)
+    assert isinstance(plain, Admission)
+    assert str(plain.total.amount) == "12.00"
+
+
+def test_an_add_on_cheaper_with_a_ticket_decides_about_the_ticket(family: Family) -> None:
+    """Entry 12 and the boat 6 are 18; 'Plus' at 14 with the boat at 2 is 16, though entry alone is dearer."""
+    boat = {"name": "Boat", "price": "6", "with_ticket": [{"offers": ["Plus"], "price": "2"}]}
+    plus = {"name": "Plus", "price": "14", "ages": "18+"}
+    place = make_place(offers=[*SINGLES, plus], add_ons=[boat])
+    answer = cheapest_admission(place, family(Ann=40), ARRIVAL, today=TODAY, add_ons=place.add_ons)
+    assert isinstance(answer, Admission)
+    assert [line.name for line in answer.purchases] == ["Plus"]
+    assert dict(answer.beside) == {"Boat": ((0, Decimal(2)),)}
+    assert any("Boat" in note for note in answer.notes)

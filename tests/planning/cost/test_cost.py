@@ -1,6 +1,7 @@
 """The whole account of one outing."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -259,6 +260,13 @@ def test_usual_add_ons_are_planned_for_unless_told_otherwise() -> None:
     assert likely(of_kind(cost_of(place=place, own=fed), CostKind.EXTRAS)) == Decimal("2.75")
     nothing = OwnFigures(place="test-museum", add_ons=())
     assert CostKind.EXTRAS not in {item.kind for item in cost_of(place=place, own=nothing).items}
+
+
+def test_an_add_on_costs_each_what_goes_with_their_ticket() -> None:
+    """Of three who are old enough, one has it with the ticket and one pays 2 in place of 6: 2 + 6."""
+    admission = replace(entry(), beside=(("Boat ride", ((0, Decimal(0)), (1, Decimal(2)))),))
+    cost = cost_of(place=make_place(add_ons=ADD_ONS), admission=admission)
+    assert likely(of_kind(cost, CostKind.EXTRAS)) == 8
 
 
 def test_add_ons_are_taxed_only_where_the_card_says_so() -> None:

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 from datetime import date, datetime, time, timedelta
+from decimal import Decimal
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 
 from tests.builders import codes, make_household, make_place
 from tests.planning.sweep.families import TODAY, families
+from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.language.sentences import fact
 from tripplan.planning.day import ViolatedLimit, plan_choice, trade_offs
 from tripplan.planning.day.weighing.delays import usual_at_most
@@ -116,7 +119,7 @@ def test_a_day_that_no_ticket_leaves_room_for_says_so() -> None:
 
 
 EVENING = {"name": "Evening", "price": "1.00", "valid": "15:00-17:00"}
-BOARD = (
+BOARD: tuple[dict[str, Any], ...] = (
     {"name": "Adult", "price": "14.00", "ages": "13+"},
     {"name": "Child", "price": "9.00", "ages": "3-12"},
     {"name": "Small child", "price": "0.00", "ages": "under 3"},
@@ -195,6 +198,27 @@ def test_what_only_early_tickets_include_is_paid_for_later() -> None:
     assert rides_now < 4 * 500
     later = 3700 + 4 * 500 - outing.admission.total.minor - rides_now
     assert outing.cost.total.high.minor - outing.cost.total.likely.minor >= later
+
+
+def test_the_ticket_that_includes_what_is_wanted_is_bought_where_it_pays_in_all() -> None:
+    """Four rides at 5 beside 37 are 57; tickets that include the ride at 2 more each are 45 in all."""
+    boat = {"name": "Boat", "price": "5.00", "usual": True}
+    plus = [
+        {**offer, "name": f"{offer['name']} plus", "price": str(Decimal(offer["price"]) + 2)}
+        for offer in BOARD
+    ]
+    place = make_place(offers=[*BOARD, *({**offer, "includes": ["Boat"]} for offer in plus)], add_ons=[boat])
+    outing = planned(Family(make_household(reserve_percent="0"), (place,)), TUESDAY)
+    assert isinstance(outing, Outing)
+    assert outing.admission.total.minor == 4500
+    assert not [item for item in outing.cost.items if "Boat" in item.label]
+    without = planned(Family(make_household(reserve_percent="0"), (place,), own_figures=(NOTHING,)), TUESDAY)
+    assert isinstance(without, Outing)
+    assert without.admission.total.minor == 3700
+
+
+NOTHING = OwnFigures(place="test-museum", add_ons=())
+"""A family that takes nothing beside entry."""
 
 
 @settings(max_examples=25, phases=NO_SHRINKING, suppress_health_check=list(HealthCheck))

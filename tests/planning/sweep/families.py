@@ -226,7 +226,13 @@ def places(draw: st.DrawFn) -> Any:
         fees=draw(st.sampled_from(((), (), ({"name": "Part", "percent": "3", "online_only": True},)))),
         parking=draw(st.sampled_from(({"price": "5.00"}, {"price": "5.00"}, _PARKING_BY_TIME))),
         add_ons=[
-            {"name": "Boat", "price": "3.25", "ages": "3-12", "usual": True},
+            {
+                "name": "Boat",
+                "price": "3.25",
+                "ages": "3-12",
+                "with_ticket": draw(st.sampled_from(((), ({"offers": [some[0]["name"]], "price": "1"},)))),
+                "usual": True,
+            },
             *draw(st.sampled_from(((), (_PLANETARIUM,)))),
         ],
         sales_tax={"percent": "7.25"} if draw(st.booleans()) else None,

@@ -140,6 +140,10 @@ def add_on_sentence(add_on: AddOn, currency: str) -> str:
         parts.append(f"with proof of {_any_of(add_on.needs)}")
     if add_on.valid is not None:
         parts.append(f"for visits at these times: {add_on.valid}")
+    parts += [
+        f"{'free' if one.price == 0 else _price(one.price, currency)} with {' or '.join(_quoted(one.offers))}"
+        for one in add_on.with_ticket
+    ]
     taken = "most families take it" if add_on.usual else "only if you want it"
     return f"{', '.join(parts)}; {taken}."
 

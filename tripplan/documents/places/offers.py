@@ -369,6 +369,19 @@ def prices_in(offer: Offer) -> tuple[Decimal, ...]:
             return (offer.price,)
 
 
+class WithTicket(Written):
+    """What an add-on costs those who enter on certain tickets."""
+
+    offers: Annotated[
+        tuple[Name, ...],
+        Field(min_length=1),
+        FieldSpec("with these tickets", control=Control.WORDS, offered="offers"),
+    ]
+    """On which offers of the card one must have entered."""
+    price: Annotated[Price, FieldSpec("price each", help="0 is free.", width=120)]
+    """What it then costs."""
+
+
 class AddOn(Written, title="Add-on"):
     """Something beside entry that people may want: a boat ride, a feed bag, a guided tour."""
 
@@ -390,8 +403,21 @@ class AddOn(Written, title="Add-on"):
         FieldSpec("Who pays it", words={"person": "each person", "party": "the party, once"}, width=180),
     ] = "person"
     """Whether each person pays or the party pays once."""
+    with_ticket: Annotated[
+        tuple[WithTicket, ...],
+        Field(max_length=8),
+        FieldSpec("Cheaper with a ticket", help="An emptied line is left out.", rare=True),
+    ] = ()
+    """Prices for those who enter on certain tickets; of several that fit the first counts."""
     usual: Annotated[bool, FieldSpec("Most families take it")] = False
     """Whether most families take it, so that it is planned for unless the parent says no."""
+
+
+def price_beside(add_on: AddOn, offer: OfferRules) -> Decimal:
+    """What an add-on costs somebody who enters on an offer of the same card; 0 where it comes with it."""
+    if add_on.name in offer.includes:
+        return Decimal(0)
+    return next((one.price for one in add_on.with_ticket if offer.name in one.offers), add_on.price)
 
 
 class Fee(Written):

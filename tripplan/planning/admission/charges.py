@@ -21,6 +21,7 @@ class Charges:
         digits: decimal places of a charge [-].
         factors: by source, what a fine price is multiplied with.
         plain_factor: the same without a voucher.
+        beside_factor: the same for what is wanted beside entry.
         fee_factors: by source, likewise, for fees that are a part of the price; no voucher reduces them.
         ticket_fees: by source, charge of the fees on every ticket, bundle or pass bought at a price.
         free_only: whether nothing with a price may be had.
@@ -34,6 +35,7 @@ class Charges:
     digits: int
     factors: Sequence[int]
     plain_factor: int
+    beside_factor: int
     fee_factors: Sequence[int]
     ticket_fees: Sequence[int]
     free_only: bool = False
@@ -51,13 +53,6 @@ class Charges:
         fees = self.ticket_fees[source] if with_fee else 0
         return price * (self.factors[source] + self.fee_factors[source]) + fees
 
-    def price_in(self, source: int, charge: int, *, with_fee: bool) -> int:
-        """The fine price in the charge for one thing."""
-        if not charge:
-            return 0
-        fees = self.ticket_fees[source] if with_fee else 0
-        return (charge - fees) // (self.factors[source] + self.fee_factors[source])
-
     def step(self, source: int, price: int, *, with_fee: bool = True) -> int | None:
         """The weight of one item: its charge first, then one item more, then its place on the card."""
         charge = self.of(source, price, with_fee=with_fee)
@@ -70,12 +65,13 @@ class Charges:
         return 0 if block.unit_price is None else self.step(block.source, block.unit_price)
 
     def entering(self, block: Block, way: Way, kind: int) -> int | None:
-        """The weight of one person's coming in; 0 for a seat that the unit's price pays for."""
-        price = way.prices[kind]
-        if way.is_item:
-            return self.step(block.source, price, with_fee=way.with_fees)
-        charge = self.of(block.source, price, with_fee=way.with_fees)
-        return None if charge is None else charge << (ITEM_BITS + ORDER_BITS)
+        """The weight of one person's coming in, with what is wanted beside entry; a free seat is no item."""
+        charge = self.of(block.source, way.prices[kind], with_fee=way.with_fees)
+        if charge is None:
+            return None
+        charge += block.beside.get(kind, 0) * self.beside_factor
+        item = (1 << ORDER_BITS) + block.source if way.is_item else 0
+        return (charge << (ITEM_BITS + ORDER_BITS)) + item
 
 
 def charge_of(weight: int) -> int:
@@ -100,15 +96,16 @@ def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_onl
         voucher: the voucher handed in, if any.
         free_only: whether nothing with a price may be had.
     """
-    tax, on_fees = entry_tax(place), fee_tax(place)
+    tax, on_fees, on_add_ons = entry_tax(place), fee_tax(place), add_on_tax(place)
     off = voucher.percent_off if voucher is not None and voucher.percent_off is not None else Decimal(0)
     parts = [fee.percent for fee in place.fees if fee.percent]
-    tax_digits = max((2 + decimals(percent) for percent in (tax, on_fees) if percent), default=0)
+    tax_digits = max((2 + decimals(percent) for percent in (tax, on_fees, on_add_ons) if percent), default=0)
     off_digits = 2 + decimals(off) if off else 0
     part_digits = max((2 + decimals(part) for part in parts), default=0)
     digits = tax_digits + off_digits + part_digits
-    taxed, fee_taxed = (
-        int((100 + percent).scaleb(tax_digits - 2)) if tax_digits else 1 for percent in (tax, on_fees)
+    taxed, fee_taxed, beside_taxed = (
+        int((100 + percent).scaleb(tax_digits - 2)) if tax_digits else 1
+        for percent in (tax, on_fees, on_add_ons)
     )
     plain = taxed * 10 ** (off_digits + part_digits)
     reduced = int((100 - off).scaleb(off_digits - 2)) * taxed * 10**part_digits if off_digits else plain
@@ -125,6 +122,7 @@ def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_onl
             reduced if block.source in counts_for and limit is None else plain for block in board.blocks
         ],
         plain_factor=plain,
+        beside_factor=beside_taxed * 10 ** (off_digits + part_digits),
         fee_factors=[
             int(sum((fee.percent or Decimal(0) for fee in some), Decimal(0)).scaleb(part_digits - 2))
             * fee_taxed
@@ -157,6 +155,12 @@ def fee_tax(place: Place) -> Decimal:
     """The tax that comes on fees [%]."""
     tax = place.sales_tax
     return tax.percent if tax is not None and tax.on_fees else Decimal(0)
+
+
+def add_on_tax(place: Place) -> Decimal:
+    """The tax that comes on add-ons [%]."""
+    tax = place.sales_tax
+    return tax.percent if tax is not None and tax.on_add_ons else Decimal(0)
 
 
 def voucher_counts_for(voucher: Voucher, block: Block) -> bool:

@@ -1,14 +1,14 @@
 """The cheapest legal set of offers that lets a whole party in."""
 
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence, Set
+from collections.abc import Collection, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Offer, Ticket, Voucher
+from tripplan.documents.places.offers import AddOn, Offer, Ticket, Voucher, price_beside
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
@@ -29,14 +29,15 @@ from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmissio
 from tripplan.planning.admission.terms.annual_pass import HeldHere
 from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.admission.till import (
+    beside_entry,
     entry_lines,
     exact_money,
-    included,
     parking_included,
     prices_by_head,
     purchases,
     shares,
     total_of,
+    whole_coins,
 )
 from tripplan.values.ages import completed_months
 from tripplan.values.money import Money, minor_digits
@@ -59,6 +60,7 @@ def cheapest_admission(
     other_ways: int = OTHER_WAYS,
     leaving: datetime | None = None,
     car_seats: int | None = None,
+    add_ons: Sequence[AddOn] = (),
 ) -> Admission | NoAdmission:
     """Find what to buy so that everybody may enter, for the least money.
 
@@ -81,6 +83,8 @@ def cheapest_admission(
         other_ways: how many next-best ways to look for.
         leaving: when the party leaves, zone-aware; where nobody has said, in time for every offer.
         car_seats: seats of a car of the household, for permits by car; all go in one when left out.
+        add_ons: what of the card the party wants beside entry; its price may hang on the ticket, and so which
+            tickets are cheapest in all.
 
     Returns:
         What to buy, or which rules forbid that this party enters.
@@ -100,6 +104,7 @@ def cheapest_admission(
         other_places=tuple(other_places),
         leaving=leaving,
         car_seats=car_seats,
+        add_ons=tuple(add_ons),
     )
     return gate.admission(party, other_ways=other_ways)
 
@@ -119,6 +124,7 @@ class Gate:
         other_places: cards of places whose passes are held.
         leaving: when the party leaves, zone-aware; where nobody has said, in time for every offer.
         car_seats: seats of a car of the household, for permits by car; all go in one when left out.
+        add_ons: what of the card the party wants beside entry.
     """
 
     place: Place
@@ -131,6 +137,7 @@ class Gate:
     other_places: tuple[Place, ...] = ()
     leaving: datetime | None = None
     car_seats: int | None = None
+    add_ons: tuple[AddOn, ...] = ()
 
     @property
     def visit(self) -> VisitTime:
@@ -153,7 +160,13 @@ class Gate:
             self.household,
             day=self.visit.day,
             car_seats=self.car_seats,
+            add_ons=self._to_be_had(),
         )
+
+    def _to_be_had(self) -> tuple[AddOn, ...]:
+        """What is wanted beside entry, paid by each, and to be had at the moment of arrival."""
+        visit = self.visit
+        return tuple(one for one in self.add_ons if one.per == "person" and visit.meets(one.valid))
 
     def admission(
         self,
@@ -207,21 +220,38 @@ class Gate:
         singly = _by_single_tickets(board, finder)
         alone = {} if singly is None else prices_by_head(board, singly)
         obvious, why = None, ""
-        if singly is not None and singly.order.total > best.order.total:
-            dearer = _other_way(place, board, singly, vouchers, party, total)
+        if singly is not None and singly.order.in_all > best.order.in_all:
+            dearer = _other_way(place, board, singly, vouchers, party, best)
             if dearer.costs_more.minor > 0:
                 obvious, why = dearer, _why_dearer(place, board, best, party, alone, dearer)
         return Admission(
             purchases=lines,
             total=total,
             shares=shares(place, board, best, total, party, alone),
-            other_ways=tuple(_other_way(place, board, way, vouchers, party, total) for way in ways[1:]),
-            notes=_notes(board, best, vouchers, party, visit, left_out, passes, offers),
+            other_ways=tuple(_other_way(place, board, way, vouchers, party, best) for way in ways[1:]),
+            notes=(
+                *_notes(board, best, vouchers, party, visit, left_out, passes, offers),
+                *self._comes_with(board, best),
+            ),
             parking_included=parking_included(board, best),
             single_tickets=obvious,
             why_not_single_tickets=why,
-            included=included(board, best),
+            beside=beside_entry(place, board, best),
         )
+
+    def _comes_with(self, board: Board, way: PurchasePlan) -> Iterator[str]:
+        """What is wanted beside entry and costs less, or nothing more, by the tickets that are bought."""
+        for source in way.solution.sources:
+            block = board.blocks[source]
+            for add_on in self._to_be_had() if block.other_place is None else ():
+                price = price_beside(add_on, block.offer)
+                if price < add_on.price:
+                    usual, less = (Money(one, self.place.currency) for one in (add_on.price, price))
+                    worth = f"for {wording.money(less)}" if price else "at no extra charge"
+                    yield (
+                        f"With '{block.offer.name}', '{add_on.name}' comes {worth} instead of "
+                        f"{wording.money(usual)} each."
+                    )
 
     def entry_price(self, party: Sequence[Member]) -> EntryPrice | None:
         """What the cheapest way in costs, as `admission` finds it; None where nobody lets the party in.
@@ -244,7 +274,9 @@ class Gate:
         way = PurchasePlanner(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:
             return None
-        return EntryPrice(total_of(way, place.currency), parking_included(board, way), included(board, way))
+        return EntryPrice(
+            total_of(way, place.currency), parking_included(board, way), beside_entry(place, board, way)
+        )
 
 
 def _check(party: Sequence[Member], moment: datetime, today: date, leaving: datetime | None) -> None:
@@ -267,10 +299,12 @@ def _other_way(
     way: PurchasePlan,
     vouchers: Sequence[Voucher],
     party: Sequence[Member],
-    cheapest: Money,
+    cheapest: PurchasePlan,
 ) -> OtherWay:
     lines, total = purchases(place, board, way, vouchers, party)
-    return OtherWay(lines, total, total - cheapest)
+    more = total - total_of(cheapest, place.currency)
+    beside = whole_coins([way.order.beside - cheapest.order.beside])[0]
+    return OtherWay(lines, total, more + Money.from_minor(beside, place.currency))
 
 
 def _by_single_tickets(board: Board, finder: PurchasePlanner) -> PurchasePlan | None:

@@ -188,7 +188,7 @@ def idle_discounts(place: Place) -> Iterator[Found]:
 
 
 def unknown_offers(place: Place) -> Iterator[Found]:
-    """A voucher or a percentage off may only name offers of the card."""
+    """Vouchers, percentages off and add-ons cheaper with a ticket may only name offers of the card."""
     known = {offer.name for offer in place.offers}
     named: list[tuple[str, tuple[str, ...]]] = [
         *((f"vouchers[{number}]", voucher.offers) for number, voucher in enumerate(place.vouchers)),
@@ -196,6 +196,11 @@ def unknown_offers(place: Place) -> Iterator[Found]:
             (f"offers[{number}]", offer.offers)
             for number, offer in enumerate(place.offers)
             if isinstance(offer, Discount)
+        ),
+        *(
+            (f"add_ons[{number}].with_ticket[{index}]", one.offers)
+            for number, add_on in enumerate(place.add_ons)
+            for index, one in enumerate(add_on.with_ticket)
         ),
     ]
     for field, names in named:
@@ -220,6 +225,16 @@ def offers_by_themselves(place: Place) -> Iterator[Found]:
     for number, offer in enumerate(place.offers):
         for field, value, message, weight in terms_of(offer).faults():
             yield f"offers[{number}].{field}", value, message, weight
+
+
+def dearer_with_a_ticket(place: Place) -> Iterator[Found]:
+    """What costs more with a ticket than without was probably meant otherwise."""
+    for number, add_on in enumerate(place.add_ons):
+        for index, one in enumerate(add_on.with_ticket):
+            if one.price >= add_on.price:
+                message = f"is no less than without such a ticket, {add_on.price}"
+                field = f"add_ons[{number}].with_ticket[{index}].price"
+                yield field, str(one.price), message, Weight.WARNING
 
 
 def impossible_dates(place: Place) -> Iterator[Found]:
@@ -325,6 +340,8 @@ def _prices(place: Place) -> Iterator[tuple[str, Decimal | None]]:
         yield f"fees[{number}].price", fee.price
     for number, add_on in enumerate(place.add_ons):
         yield f"add_ons[{number}].price", add_on.price
+        for index, one in enumerate(add_on.with_ticket):
+            yield f"add_ons[{number}].with_ticket[{index}].price", one.price
     for number, voucher in enumerate(place.vouchers):
         yield f"vouchers[{number}].amount_off", voucher.amount_off
     yield "parking.price", place.parking.price
@@ -344,6 +361,7 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     unknown_offers,
     unknown_inclusions,
     offers_by_themselves,
+    dearer_with_a_ticket,
     impossible_dates,
     impossible_companions,
     only_pass_holders,

@@ -6,7 +6,7 @@ whatever the terms of an offer say in ways and limits (`terms/`), every one of t
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import StrEnum
 
@@ -109,6 +109,7 @@ class Block:
         held: the pass as the family holds it; None for what is bought now.
         other_place: name of the place whose held pass is honoured here; None for offers of this place.
         percent_off: what a pass from elsewhere takes off the single price [%].
+        beside: fine price by kind of what somebody wants beside entry and pays on top of it.
         never_beside_free: whether nobody enters on a free ticket beside it.
         source: position among what the party holds and the board offers; the order in which ties break.
     """
@@ -122,6 +123,7 @@ class Block:
     held: HeldPass | None = None
     other_place: str | None = None
     percent_off: Decimal = Decimal(0)
+    beside: Mapping[int, int] = field(default_factory=dict)
     never_beside_free: bool = False
     source: int = 0
 
@@ -225,6 +227,8 @@ def _seen(block: Block, person: int) -> tuple[int | None, ...]:
     known += [person in way.paid for way in block.ways]
     for limit in block.limits:
         known += [counted.get(person) for counted in limit.counted.values()]
+    if block.beside:
+        known.append(block.beside.get(person))
     if block.companions is not None:
         known.append(person in block.companions.kinds)
     return tuple(known)
@@ -259,6 +263,7 @@ def _by_kind(block: Block, source: int, kind_at: Mapping[int, int]) -> Block:
         block.held,
         block.other_place,
         block.percent_off,
+        mapped(block.beside),
         block.never_beside_free,
         source,
     )

@@ -45,10 +45,10 @@ class _Column:
         role: how people come in by it; None for units and switches.
         kind: which people; -1 for none.
         weight: what one adds to the order.
+        price: fine price of one; 0 for what is free, and for switches.
         upper: its largest value; None for an unbounded amount of money [coins].
         is_unit: whether it counts units bought.
         pays: whether people in it count as having paid.
-        with_fee: whether fees on every ticket come on it.
     """
 
     source: int
@@ -57,8 +57,8 @@ class _Column:
     weight: int
     upper: int | None
     is_unit: bool = False
+    price: int = 0
     pays: bool = False
-    with_fee: bool = True
 
 
 class _Programme:
@@ -93,8 +93,8 @@ class _Programme:
     def one_kind(self, source: int, way: Way, kind: int, weight: int) -> int:
         """A column for people of a kind who come in by a way."""
         upper = self.board.kinds[kind].count
-        pays, with_fee = kind in way.paid, way.with_fees
-        return self.column(_Column(source, way.role, kind, weight, upper, pays=pays, with_fee=with_fee))
+        price, pays = way.prices[kind], kind in way.paid
+        return self.column(_Column(source, way.role, kind, weight, upper, price=price, pays=pays))
 
 
 def cheapest_by_integers(board: Board, charges: Charges, limits: SaleLimits = ANYTHING) -> Solution | None:
@@ -220,7 +220,8 @@ def _units(
     programme: _Programme, block: Block, unit: int, most: int, people: dict[Role, list[tuple[int, int]]]
 ) -> int:
     """Some units of a block with the people who come in by them; the number of the units' column."""
-    units = programme.column(_Column(block.source, None, -1, unit, most, is_unit=block.is_unit))
+    price = block.unit_price or 0
+    units = programme.column(_Column(block.source, None, -1, unit, most, is_unit=block.is_unit, price=price))
     coming: dict[Role, list[tuple[int, int]]] = {}
     for way in block.ways:
         columns = programme.people(block, way)
@@ -318,11 +319,8 @@ def _voucher_for_some(programme: _Programme, people: int) -> dict[int, int]:
 
 
 def _price_within(programme: _Programme, column: _Column) -> int:
-    """The fine price in what a column adds to the order, where a voucher counts for it; else 0."""
-    charges = programme.charges
-    if column.source not in charges.reduced_sources:
-        return 0
-    return charges.price_in(column.source, charge_of(column.weight), with_fee=column.with_fee)
+    """The fine price of one of a column, where a voucher counts for it; else 0."""
+    return column.price if column.source in programme.charges.reduced_sources else 0
 
 
 def _solve(programme: _Programme, objective: Sequence[float]) -> list[int] | None:

@@ -12,7 +12,10 @@ from tripplan.values.money import Money
 
 
 def plain_price(
-    place: Place, offers: Sequence[Offer], party: Sequence[Member], months: Sequence[int]
+    place: Place,
+    offers: Sequence[Offer],
+    party: Sequence[Member],
+    months: Sequence[int],
 ) -> Money | None:
     """What the cheapest way in costs, on a board that can be read without weighing sets of offers.
 
@@ -35,7 +38,7 @@ def plain_price(
     units = [offer for offer in offers if isinstance(offer, Bundle | Pass)]
     if len(tickets) + len(units) < len(offers) or not all(_says_only(t, _TICKET) for t in tickets):
         return None
-    if any(unit.includes for unit in units):
+    if any(one.with_ticket for one in place.add_ons) or any(unit.includes for unit in units):
         return None
     singles: list[Decimal] = []
     for member, age in zip(party, months, strict=True):

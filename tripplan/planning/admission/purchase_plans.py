@@ -13,6 +13,7 @@ from tripplan.planning.admission.charges import (
     Charges,
     SaleLimits,
     Solution,
+    add_on_tax,
     charges_for,
     entry_tax,
     fee_tax,
@@ -39,12 +40,19 @@ class TicketOrder:
         off: what the voucher takes off it.
         fees: each fee of the card that comes on the order.
         tax: on entry after the voucher, and on fees where the card says so.
+        beside: what the party wants beside entry and pays on top, tax included; no part of the order.
     """
 
     entry: Fraction
     off: Fraction
     fees: tuple["FeeCharged", ...]
     tax: Fraction
+    beside: Fraction = Fraction(0)
+
+    @property
+    def in_all(self) -> Fraction:
+        """What the day costs by it, which is what is compared."""
+        return self.total + self.beside
 
     @property
     def total(self) -> Fraction:
@@ -92,7 +100,7 @@ class PurchasePlan:
         items = (self.solution.weight >> ORDER_BITS) & ((1 << ITEM_BITS) - 1)
         places = self.solution.weight & ((1 << ORDER_BITS) - 1)
         used = self.voucher is not None
-        return (self.order.total, items + used, places, self.voucher if self.voucher is not None else -1)
+        return (self.order.in_all, items + used, places, self.voucher if self.voucher is not None else -1)
 
 
 class PurchasePlanner:
@@ -123,14 +131,17 @@ class PurchasePlanner:
         return min((way for way in found if way is not None), key=lambda way: way.rank, default=None)
 
     def _cheapest(self, limits: SaleLimits) -> PurchasePlan | None:
+        ways = []
         if self._may_be_free and limits.must_buy is None:
             free = self._solve(None, limits, free_only=True)
             if free is not None:
-                return self.price(free, None)
+                ways.append(self.price(free, None))
+                if not ways[0].order.beside:
+                    return ways[0]
         plain = self._solve(None, limits)
         if plain is None:
             return None
-        ways = [self.price(plain, None)]
+        ways.append(self.price(plain, None))
         for number, voucher in enumerate(self._vouchers):
             if voucher.percent_off is not None:
                 solution = self._solve(number, limits)
@@ -203,8 +214,10 @@ class PurchasePlanner:
         voucher = self._vouchers[number]
         amount = voucher.amount_off or 0
         in_full = way.order.off == Fraction(amount) * 10 ** minor_digits(self._place.currency)
-        nothing_left = way.order.off == way.order.entry and not any(
-            charged.fee.percent or charged.fee.per == "ticket" for charged in way.order.fees
+        nothing_left = (
+            way.order.off == way.order.entry
+            and not way.order.beside
+            and not any(charged.fee.percent or charged.fee.per == "ticket" for charged in way.order.fees)
         )
         if in_full or nothing_left:
             return way
@@ -248,7 +261,13 @@ class PurchasePlanner:
         fees = tuple(charged for fee in place.fees if (charged := _charged(place, fee, items, board, coin)))
         tax = (entry - off) * Fraction(entry_tax(place)) / 100
         tax += sum((charged.total for charged in fees), Fraction(0)) * Fraction(fee_tax(place)) / 100
-        return TicketOrder(entry, off, fees, tax)
+        wanted = sum(
+            board.blocks[use.source].beside.get(kind, 0) * count
+            for use in solution.uses
+            for _, kind, count in use.people
+        )
+        beside = Fraction(wanted, coin) * (100 + Fraction(add_on_tax(place))) / 100
+        return TicketOrder(entry, off, fees, tax, beside)
 
 
 def _charged(

@@ -2,8 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 
 from tripplan.values.money import Money
+
+BesideEntry = tuple[str, tuple[tuple[int, Decimal], ...]]
+"""The name of an add-on; by position in the party, its price with the ticket."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +39,7 @@ class OtherWay:
     Attributes:
         purchases: what would be bought.
         total: what it costs in all.
-        costs_more: by how much it exceeds the cheapest.
+        costs_more: by how much it exceeds the cheapest, with what is wanted beside entry.
     """
 
     purchases: tuple[Purchase, ...]
@@ -58,7 +62,8 @@ class Admission:
         single_tickets: the obvious way, a single ticket for everybody; None where it is the cheapest way, or
             where somebody has no single ticket.
         why_not_single_tickets: why the obvious way is dearer, in words; empty where it is not.
-        included: for each add-on that comes with a ticket, who of the party has it, by position.
+        beside: for each add-on whose price hangs on the ticket, what it costs those who enter on one that
+            changes it, by position in the party; 0 where it comes with the ticket.
     """
 
     purchases: tuple[Purchase, ...]
@@ -69,7 +74,7 @@ class Admission:
     parking_included: bool = False
     single_tickets: OtherWay | None = None
     why_not_single_tickets: str = ""
-    included: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    beside: tuple[BesideEntry, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -79,12 +84,12 @@ class EntryPrice:
     Attributes:
         total: as that of `Admission`.
         parking_included: whether a pass in it includes parking.
-        included: as that of `Admission`.
+        beside: as that of `Admission`.
     """
 
     total: Money
     parking_included: bool
-    included: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    beside: tuple[BesideEntry, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -18,12 +18,12 @@ from tripplan.documents.places.offer_sentences import (
     tax_sentence,
     voucher_sentence,
 )
-from tripplan.documents.places.offers import Pass, Voucher
+from tripplan.documents.places.offers import Pass, Voucher, price_beside
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.charges import Use, entry_tax, fee_tax
 from tripplan.planning.admission.constraints import Block, Board, Role
 from tripplan.planning.admission.purchase_plans import PurchasePlan
-from tripplan.planning.admission.result import Purchase
+from tripplan.planning.admission.result import BesideEntry, Purchase
 from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.values.money import Money, minor_digits
 
@@ -253,10 +253,17 @@ def parking_included(board: Board, way: PurchasePlan) -> bool:
     )
 
 
-def included(board: Board, way: PurchasePlan) -> tuple[tuple[str, tuple[int, ...]], ...]:
-    """For each thing that comes with a ticket, who has it, by position in the party."""
-    having: dict[str, list[int]] = {}
-    for line in entry_lines(board, way):
-        for name in board.blocks[line.source].offer.includes:
-            having.setdefault(name, []).extend(line.people)
-    return tuple((name, tuple(sorted(people))) for name, people in sorted(having.items()))
+def beside_entry(place: Place, board: Board, way: PurchasePlan) -> tuple[BesideEntry, ...]:
+    """For each add-on whose price hangs on the ticket, that of those who enter on one that changes it."""
+    found: list[BesideEntry] = []
+    lines = [line for line in entry_lines(board, way) if board.blocks[line.source].other_place is None]
+    for add_on in place.add_ons:
+        prices = {
+            person: price
+            for line in lines
+            if (price := price_beside(add_on, board.blocks[line.source].offer)) != add_on.price
+            for person in line.people
+        }
+        if prices:
+            found.append((add_on.name, tuple(sorted(prices.items()))))
+    return tuple(found)

@@ -10,10 +10,11 @@ from tripplan.documents.family.food import Food
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.idea import A_GUESS, IdeaPlace
+from tripplan.documents.places.offers import AddOn
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
-from tripplan.planning.admission.availability import VisitTime
+from tripplan.planning.admission.availability import VisitTime, takes
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, OutingCost, Swing, add_up, give_or_take, known_item
@@ -232,26 +233,33 @@ class Account:
         admission: Admission | EntryPrice | NoAdmission,
         visit: VisitTime | None,
     ) -> Iterator[CostItem]:
-        """What is taken beside entry, but for those whose ticket includes it."""
-        have = {} if isinstance(admission, NoAdmission) else dict(admission.included)
+        """What is taken beside entry, at the price that goes with each person's ticket."""
+        beside = {} if isinstance(admission, NoAdmission) else dict(admission.beside)
         place, chosen = self.place, None if self.own is None else self.own.add_ons
         for name in chosen or ():
             if name not in {add_on.name for add_on in place.add_ons}:
                 yield self._unknown_on_card(CostKind.EXTRAS, f"{name}, which is no longer on the card")
         taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
-        for add_on in place.add_ons:
-            wanted = add_on.usual if chosen is None else add_on.name in chosen
-            takers = sum(
-                age in add_on.ages
-                and (not add_on.needs or not set(add_on.needs).isdisjoint(member.statuses))
-                and number not in have.get(add_on.name, ())
+        for add_on in wanted_add_ons(place, self.own):
+            with_ticket = dict(beside.get(add_on.name, ()))
+            prices = [
+                with_ticket.get(number, add_on.price)
                 for number, (member, age) in enumerate(zip(party, months, strict=True))
-            )
-            if not wanted or not takers or not (visit is None or visit.meets(add_on.valid)):
+                if takes(add_on, member, age) and with_ticket.get(number) != 0
+            ]
+            if not prices or not (visit is None or visit.meets(add_on.valid)):
                 continue
-            many = takers if add_on.per == "person" else 1
-            label = f"{add_on.name} for {takers}" if add_on.per == "person" else add_on.name
-            yield self._from_card(CostKind.EXTRAS, label, self._taxed(add_on.price * many, taxable=taxable))
+            price = sum(prices) if add_on.per == "person" else max(prices)
+            label = f"{add_on.name} for {len(prices)}" if add_on.per == "person" else add_on.name
+            yield self._from_card(CostKind.EXTRAS, label, self._taxed(Decimal(price), taxable=taxable))
+
+
+def wanted_add_ons(place: Place, own: OwnFigures | None) -> tuple[AddOn, ...]:
+    """What a family takes beside entry: what most do, or what the parent has said."""
+    chosen = None if own is None else own.add_ons
+    return tuple(
+        add_on for add_on in place.add_ons if (add_on.usual if chosen is None else add_on.name in chosen)
+    )
 
 
 def _ages(party: Sequence[Member], day: date) -> list[int]:

@@ -8,10 +8,12 @@ from functools import cached_property
 from itertools import chain, pairwise, product
 
 from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import AddOn, price_beside
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission.availability import VisitTime, limits_on_stay
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import EntryPrice
-from tripplan.planning.cost.account import Account
+from tripplan.planning.cost.account import Account, wanted_add_ons
 from tripplan.planning.cost.driving import seats_in_a_car
 from tripplan.planning.cost.items import OutingCost
 from tripplan.planning.cost.parking import parking_price
@@ -75,6 +77,7 @@ def gate_at(
         other_places=family.places_of_passes,
         leaving=leaving,
         car_seats=seats_in_a_car(family.household),
+        add_ons=wanted_add_ons(facts.place, family.own_figures_for(facts.place.id)),
     )
 
 
@@ -205,7 +208,9 @@ class HourlyPrices:
     @cached_property
     def _offer_times(self) -> tuple[str, ...]:
         place = self.facts.place
-        return tuple(sorted({o.valid for o in (*place.offers, *place.vouchers) if o.valid is not None}))
+        with_ticket = (add_on for add_on in place.add_ons if _hangs_on_ticket(add_on, place))
+        sold = (*place.offers, *place.vouchers, *with_ticket)
+        return tuple(sorted({one.valid for one in sold if one.valid is not None}))
 
     @cached_property
     def times(self) -> tuple[str, ...]:
@@ -268,6 +273,11 @@ class HourlyPrices:
                 if rate.at_most is not None:
                     hours = min(hours, int(max(rate.at_most - rate.price, Decimal(0)) / rate.per_hour) + 1)
                 yield from range(free, free + hours * _HOUR, _HOUR)
+
+
+def _hangs_on_ticket(add_on: AddOn, place: Place) -> bool:
+    """Whether what an add-on costs, and so which tickets are cheapest in all, hangs on the ticket."""
+    return any(price_beside(add_on, offer) != add_on.price for offer in place.offers)
 
 
 def _edges(facts: PlaceFacts, text: str, day: date) -> Iterator[int]:

@@ -96,6 +96,7 @@ class Prices:
         """The dates on which the price of entry may change whatever the hour."""
         row, place, passes = self._row, self._at.place, self._row.household.passes
         bands = [band for offer in place.offers for band in terms_of(offer).bands]
+        bands += [add_on.ages for add_on in place.add_ons]
         bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
         bands += [
             band
