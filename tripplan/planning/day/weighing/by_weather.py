@@ -37,20 +37,20 @@ def best_in_weather(
     """
     depart, enter, leave = times
     rows, columns = _worth_weighing(rank, times, weather, part, preference.apart)
-    here = rows, columns if enter.shape[1] > 1 else 0
-    # Many choices share an hour of entry or a leaving time: each of these is asked of the weather once.
-    entered, which_enter = np.unique(enter[here], return_inverse=True)
-    left, which_leave = np.unique(leave[columns], return_inverse=True)
+    begins = np.flatnonzero(np.diff(rows, prepend=-1))
+    of_departure = np.repeat(np.arange(len(begins)), np.diff(begins, append=len(rows)))
     kinds = np.arange(len(weather))[:, None]
-    parts = weather.weighs_until(kinds, left)[:, which_leave]
-    parts -= weather.weighs_until(kinds, entered)[:, which_enter]
+    here = rows, columns if enter.shape[1] > 1 else 0
+    parts = weather.weighs_until(kinds, leave)[:, columns]
+    if enter.shape[1] > 1:
+        parts -= weather.weighs_until(kinds, enter[here])
+    else:
+        parts -= weather.weighs_until(kinds, enter[rows[begins], 0])[:, of_departure]
     weighs = rank[rows, columns] + parts * part
     if weather.bars_any:
         weighs = np.where(weather.bars(kinds, enter[here], leave[columns]), IMPOSSIBLE, weighs)
-    begins = np.flatnonzero(np.diff(rows, prepend=-1))
     least = np.minimum.reduceat(weighs, begins, axis=1)
     best = preference.best_and_lightest(least, depart[rows[begins]][None])[0]
-    of_departure = np.repeat(np.arange(len(begins)), np.diff(begins, append=len(rows)))
     least_of_best = least[np.arange(len(least)), best]
     at = ((weighs == least_of_best[:, None]) & (of_departure == best[:, None])).argmax(axis=1)
     spots = zip(rows[at].tolist(), columns[at].tolist(), least_of_best.tolist(), strict=True)
