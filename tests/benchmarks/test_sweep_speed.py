@@ -18,6 +18,7 @@ from tests.builders import make_household, make_place
 from tests.planning.day.day_questions import best_choices
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.planning.climate.stations import stations
 from tripplan.planning.day import DayQuestion, trade_offs
 from tripplan.planning.day.best import BestChoices, best_between
 from tripplan.planning.family.family import Family
@@ -60,7 +61,7 @@ def test_a_year_of_many_places(sizes: tuple[int, ...], tell: Callable[[str], Non
         before, each_took = megabytes(), []
         for drawn in range(2):
             places = many_places(size, seed=1000 * size + drawn)
-            larger = replace(family, places=places)
+            larger = replace(family, places=places, stations=stations())
             took_so_long, table = timed(partial(sweep, larger, party, places, YEAR, today=TODAY))
             each_took.append(took_so_long)
         took[size], held[size] = min(each_took), megabytes() - before

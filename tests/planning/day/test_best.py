@@ -131,10 +131,10 @@ def test_more_days_than_fit_one_array_come_back_in_their_order() -> None:
     ]
 
 
-Told = tuple[object, ...]
+Figures = tuple[object, ...]
 
 
-def as_planned(question: DayQuestion, best: BestChoice | None) -> Told | None:
+def as_planned(question: DayQuestion, best: BestChoice | None) -> Figures | None:
     """Times, generalized cost, naps and lunch of a best choice as a plan tells them."""
     if best is None:
         return None
@@ -151,7 +151,7 @@ def as_planned(question: DayQuestion, best: BestChoice | None) -> Told | None:
     )
 
 
-def planned(question: DayQuestion) -> Told | None:
+def planned(question: DayQuestion) -> Figures | None:
     """The same of the plan that the search finds for the day alone."""
     plan = plan_day(question).best
     if plan is None:

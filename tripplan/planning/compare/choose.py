@@ -29,7 +29,7 @@ class DayInShort:
     Attributes:
         day: when.
         total: total cost.
-        felt_cost: money and nuisances.
+        generalized_cost: money and nuisances.
     """
 
     day: date

@@ -103,7 +103,7 @@ class _Day:
         """Its departures and leaving times."""
         return times_on_grid(self.limits)
 
-    @property
+    @cached_property
     def size(self) -> tuple[int, int]:
         """How many of them it has."""
         departures, leaving_times = self.times

@@ -163,7 +163,8 @@ def times_on_grid(limits: Limits) -> tuple[range, range]:
 
 
 def _leaving_times(limits: Limits) -> range:
-    if limits.there.least_driving + limits.back.least_driving > limits.most_driving:
+    most = limits.most_driving
+    if most < NEVER and limits.there.least_driving + limits.back.least_driving > most:
         return range(0)
     first = min(opened.opens for opened in limits.opened) + limits.shortest
     last = min(max(opened.closes for opened in limits.opened), limits.home_by - limits.back.quickest)

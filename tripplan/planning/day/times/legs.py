@@ -45,7 +45,7 @@ class LegTimes:
         """Which of `legs` each start has."""
         return self.by_minute[np.minimum(starts, len(self.by_minute) - 1)]
 
-    @property
+    @cached_property
     def quickest(self) -> int:
         """The least that `minutes` can be [min]."""
         return min(self._minutes)

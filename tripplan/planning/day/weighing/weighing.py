@@ -241,7 +241,7 @@ class WeighedChoices:
         np.putmask(rank, ~choices.possible, IMPOSSIBLE)
         return rank
 
-    @property
+    @cached_property
     def preference(self) -> Preference:
         """Which departure is best."""
         good_hour = self.minutes[0].by_clock(self.question.habits.usual_departure)
