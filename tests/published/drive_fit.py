@@ -37,9 +37,9 @@ MOST_PAIRS = 2500
 """Of a larger table every so many-th pair is fitted, so that a fit takes seconds [-]."""
 ENOUGH = 20
 """From so many ends of pairs in a class on a table counts in full there [-]."""
-TAIL = 0.04
-"""The share of pairs that each outer curve leaves outside [-]."""
-FOLDS = 3
+TAIL = 0.045
+"""The share of drives that may lie beyond each outer curve [-]."""
+FOLDS = 6
 """In so many parts a table's ends are left out in turn to see how far off a likely curve is [-]."""
 STIFFNESS = 0.001
 """What a bend of a curve costs beside a misfit [-]; it rules only where there are hardly any pairs."""
@@ -201,8 +201,9 @@ def quantile_curve(
 def _band(pairs: Pairs, figure: str, slopes: tuple[float, Floats | float]) -> Band:
     """The likely curve, and the outer ones by how far off it is from pairs that it was not fitted to.
 
-    So an outer curve also admits what differs between one town and the next (R. F. Barber and others,
-    Predictive inference with the jackknife+, Annals of Statistics 49, 2021).
+    So an outer curve also admits what differs between one town and the next; the share that it leaves outside
+    is that of conformal prediction, every end of a drive one case (R. F. Barber and others, Predictive
+    inference with the jackknife+, Annals of Statistics 49, 2021).
     """
     value = np.log(getattr(pairs, figure))
 
@@ -223,8 +224,10 @@ def _band(pairs: Pairs, figure: str, slopes: tuple[float, Floats | float]) -> Ba
     # The outer curves rise with distance in sum, too, but may be as uneven as the roads are.
     drawn = (np.concatenate(at), np.concatenate(off), np.concatenate(weight))
     outer = (-0.95, 0.5)
-    low = quantile_curve(*drawn, TAIL, outer, (None, likely - APART))
-    high = quantile_curve(*drawn, 1 - TAIL, outer, (likely + APART, None))
+    # Of so few towns the next one lies beyond all more often than the share of pairs tells.
+    tail = max(TAIL - (1 - TAIL) / len(np.unique(pairs.ends)), 0.01)
+    low = quantile_curve(*drawn, tail, outer, (None, likely - APART))
+    high = quantile_curve(*drawn, 1 - tail, outer, (likely + APART, None))
     return Band(*(Curve(tuple(float(v) for v in np.exp(logs))) for logs in (low, likely, high)))
 
 

@@ -76,8 +76,11 @@ class Pairs:
 
 
 def together(tables: Sequence[Pairs]) -> Pairs:
-    """Some tables, one after the other."""
-    return Pairs(*(np.concatenate([getattr(t, field.name) for t in tables]) for field in fields(Pairs)))
+    """Some tables, one after the other, whose ends are different ones."""
+    sizes = [int(table.ends.max(initial=-1)) + 1 for table in tables]
+    begins = np.cumsum([0, *sizes[:-1]])
+    apart = [replace(table, ends=table.ends + begin) for table, begin in zip(tables, begins, strict=True)]
+    return Pairs(*(np.concatenate([getattr(t, field.name) for t in apart]) for field in fields(Pairs)))
 
 
 def rows_of(path: Path) -> list[dict[str, str]]:

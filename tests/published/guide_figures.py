@@ -5,6 +5,7 @@ import textwrap
 from pathlib import Path
 
 from tripplan.planning.travel.estimate_tables import METROPOLITAN_AREAS, UNITED_STATES
+from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, VERY_LARGE_CITY_RUSH
 
 HERE = Path(__file__).resolve().parent
 GUIDE = HERE.parents[1] / "tripplan" / "guide" / "figures.md"
@@ -13,7 +14,7 @@ WIDTH = 119
 
 def with_figures(guide: str) -> str:
     """The guide's text with the figures as the tables now have them."""
-    for bullet in (_distance_and_time(), _how_full()):
+    for bullet in (_distance_and_time(), _full_roads(), _how_full()):
         (begin,) = re.findall(r"^- \*\*[^*]+\*\*", bullet)
         old = re.findall(rf"^{re.escape(begin)}.*?(?=^- |\Z)", guide, re.MULTILINE | re.DOTALL)
         if len(old) != 1:
@@ -42,6 +43,19 @@ def _distance_and_time() -> str:
         f"{around_them:.0f} % further. Where you set up real roads these count instead: the time is for "
         "empty roads, and its range admits up to 30 % more for traffic. What you type in from having driven "
         "it wins."
+    )
+
+
+def _full_roads() -> str:
+    (large,) = {hours.factor for hours in METROPOLITAN_RUSH}
+    *_, rush, by_day = (hours.factor for hours in VERY_LARGE_CITY_RUSH)
+    return _paragraph(
+        "**Full roads** count on working days where home or the place lies in or near a large city of the "
+        f"United States: {large} times the time on empty roads from 6 to 9 in the morning and from 4 to 7 in "
+        f"the afternoon, as the Federal Highway Administration has it for 52 of them, and {rush} times, with "
+        f"{by_day} times in between, in the very largest. How full roads are on Saturdays and Sundays, in "
+        "smaller towns and in other countries is not known, and nothing is added; under *Household* you can "
+        "say so yourself."
     )
 
 

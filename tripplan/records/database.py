@@ -2,6 +2,7 @@
 
 import os
 import sqlite3
+import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -54,6 +55,21 @@ def said_plainly(path: Path) -> Iterator[None]:
         raise
     except (sqlite3.Error, OSError) as error:
         raise _trouble(path, error) from error
+
+
+@contextmanager
+def partial_file(target: Path) -> Iterator[Path]:
+    """An empty file beside another, for the user's eyes only, that is gone afterwards unless put in place.
+
+    What SQLite lays beside it goes with it.
+    """
+    handle, name = tempfile.mkstemp(dir=target.parent, suffix=".partial")
+    os.close(handle)
+    try:
+        yield Path(name)
+    finally:
+        for left in target.parent.glob(f"{Path(name).name}*"):
+            left.unlink(missing_ok=True)
 
 
 def put_in_place(partial: Path, target: Path) -> None:

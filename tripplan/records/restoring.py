@@ -1,6 +1,5 @@
 """Earlier days' copies of the records: what is in them, and putting one back, whole or one record of it."""
 
-import os
 import shutil
 import tempfile
 from dataclasses import dataclass
@@ -13,7 +12,7 @@ from tripplan.records.copies.listed import DayCopy, copies_of
 from tripplan.records.damage.examine import damage_in
 from tripplan.records.damage.rebuild import BESIDE, set_aside
 from tripplan.records.damage.set_aside import SetAside
-from tripplan.records.database import Database, put_in_place, said_plainly
+from tripplan.records.database import Database, partial_file, put_in_place, said_plainly
 from tripplan.records.kinds import MODELS
 from tripplan.records.migrations import migrate
 from tripplan.records.reading import read_document
@@ -115,18 +114,12 @@ def recover(path: Path, copy: DayCopy | None, at: datetime) -> Path:
     """
     if copy is not None:
         contents_of(copy, at)
-    with said_plainly(path):
-        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
-        os.close(handle)
-        fresh = Path(name)
-        try:
-            if copy is not None:
-                shutil.copyfile(copy.path, fresh)
-            aside = set_aside(path, at)
-            if copy is not None:
-                put_in_place(fresh, path)
-        finally:
-            fresh.unlink(missing_ok=True)
+    with said_plainly(path), partial_file(path) as fresh:
+        if copy is not None:
+            shutil.copyfile(copy.path, fresh)
+        aside = set_aside(path, at)
+        if copy is not None:
+            put_in_place(fresh, path)
     return aside
 
 
@@ -148,17 +141,11 @@ def bring_back(path: Path, copy: DayCopy, at: datetime) -> None:
         RecordsUnusable: the copy is damaged, or the folder cannot be written; nothing was changed.
     """
     contents_of(copy, at)
-    with said_plainly(path):
-        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
-        os.close(handle)
-        fresh = Path(name)
-        try:
-            shutil.copyfile(copy.path, fresh)
-            for ending in BESIDE[1:]:
-                path.with_name(path.name + ending).unlink(missing_ok=True)
-            put_in_place(fresh, path)
-        finally:
-            fresh.unlink(missing_ok=True)
+    with said_plainly(path), partial_file(path) as fresh:
+        shutil.copyfile(copy.path, fresh)
+        for ending in BESIDE[1:]:
+            path.with_name(path.name + ending).unlink(missing_ok=True)
+        put_in_place(fresh, path)
 
 
 @dataclass(frozen=True)

@@ -1,8 +1,6 @@
 """Copies of the records, so that a bad day costs one day at most, and a bad month not everything."""
 
-import os
 import sqlite3
-import tempfile
 import time
 from collections.abc import Sequence
 from contextlib import closing
@@ -11,7 +9,7 @@ from pathlib import Path
 
 from tripplan.errors import RecordsDamaged, RecordsUnusable
 from tripplan.records.copies.listed import DayCopy, copies_of, records_in
-from tripplan.records.database import BACKUP_FOLDER, Database, put_in_place, said_plainly
+from tripplan.records.database import BACKUP_FOLDER, Database, partial_file, put_in_place, said_plainly
 
 COPIES_KEPT = 7
 """The last copies stay [-]."""
@@ -84,20 +82,14 @@ def copy_database(database: Database, target: Path) -> None:
     Raises:
         RecordsUnusable: the copy could not be written, or the records are damaged.
     """
-    with said_plainly(target):
-        handle, name = tempfile.mkstemp(dir=target.parent, suffix=".partial")  # for the user's eyes only
-        os.close(handle)
-        partial = Path(name)
-        try:
-            with database.reading() as source, closing(sqlite3.connect(partial)) as copy:
-                source.backup(copy)
-                verdict = copy.execute("PRAGMA quick_check(1)").fetchone()[0]
-            if verdict != "ok":
-                said = f"{database.path}: the file is damaged and was not copied ({verdict})"
-                raise RecordsDamaged(database.path, said)
-            put_in_place(partial, target)
-        finally:
-            partial.unlink(missing_ok=True)
+    with said_plainly(target), partial_file(target) as partial:
+        with database.reading() as source, closing(sqlite3.connect(partial)) as copy:
+            source.backup(copy)
+            verdict = copy.execute("PRAGMA quick_check(1)").fetchone()[0]
+        if verdict != "ok":
+            said = f"{database.path}: the file is damaged and was not copied ({verdict})"
+            raise RecordsDamaged(database.path, said)
+        put_in_place(partial, target)
 
 
 def sweep(folder: Path) -> None:

@@ -2,7 +2,6 @@
 
 import json
 import os
-import tempfile
 from contextlib import closing
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -12,7 +11,7 @@ from typing import TypeGuard
 from tripplan.errors import RecordsDamaged
 from tripplan.records.checksums import checksum
 from tripplan.records.damage.pages import Cell, Row, rows_in
-from tripplan.records.database import COPIES_LIE_THERE, Database, put_in_place, said_plainly
+from tripplan.records.database import COPIES_LIE_THERE, Database, partial_file, put_in_place, said_plainly
 from tripplan.records.migrations import COLUMNS, MIGRATIONS, run_steps
 
 Name = tuple[str, str]
@@ -134,18 +133,12 @@ def rebuild(database: Database, trouble: str, known: dict[Name, int], at: dateti
         if not found.states:
             said = f"{path}: {trouble}, and nothing in it can be read; {COPIES_LIE_THERE}"
             raise RecordsDamaged(path, said)
-        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".partial")  # for the user's eyes only
-        os.close(handle)
-        fresh = Path(name)
-        try:
+        with partial_file(path) as fresh:
             _write(Database(fresh), found, known, at)
             if _differs(path, before):
                 return path  # another program that met the same damage was quicker
             aside = set_aside(path, at)
             put_in_place(fresh, path)
-        finally:
-            for ending in (*BESIDE, "-journal"):
-                fresh.with_name(fresh.name + ending).unlink(missing_ok=True)
     return aside
 
 
