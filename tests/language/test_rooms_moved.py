@@ -12,6 +12,7 @@ from tripplan.planning.sweep.listing import HEADINGS
 PACKAGE = FOLDER.parent
 MOVED = (
     "planning/climate/cautions.py",
+    "planning/compare/certainty.py",
     "planning/crowds/parts.py",
     "planning/crowds/risk.py",
     "planning/day/collisions.py",

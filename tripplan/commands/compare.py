@@ -60,7 +60,7 @@ def run(options: CompareOptions, console: Console, environment: Mapping[str, str
         console.listed("Only ideas so far:", asking_about(outings))
     if len(outings) > 1:
         console.line()
-        console.line(how_sure(outings).sentence)
+        console.line(" ".join(told(how_sure(outings).facts)))
         if options.why:
             flips = what_would_flip(question.family, question.party, outings, today=question.today)
             console.listed("What would change the order:", flips_in_short(flips))

@@ -9,11 +9,22 @@ from tripplan.language import wording
 from tripplan.language.locales import SOURCE, speaking, spoken
 from tripplan.language.messages import has, message
 from tripplan.values.money import Money, MoneyRange
-from tripplan.values.units import Chance, Temperatures
+from tripplan.values.units import Chance, Distance, Temperatures
 from tripplan.values.weekday import Weekday
 
 Value: TypeAlias = Union[
-    str, int, float, Money, MoneyRange, Temperatures, date, time, timedelta, "Fact", tuple["Value", ...]
+    str,
+    int,
+    float,
+    Money,
+    MoneyRange,
+    Distance,
+    Temperatures,
+    date,
+    time,
+    timedelta,
+    "Fact",
+    tuple["Value", ...],
 ]
 """What a fact may be about; how each kind is written, `said` decides."""
 
@@ -116,6 +127,8 @@ def _written(value: Value) -> str | int | float:
             return wording.money(value)
         case MoneyRange():
             return wording.money_range(value)
+        case Distance():
+            return wording.distance(value.km, value.unit)
         case Temperatures():
             return wording.temperatures(value.low, value.high, value.unit)
         case datetime() | time():

@@ -203,7 +203,7 @@ def _more(view: View, family: Family, outings: list[Outing]) -> None:
     places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
     with st.expander(say("compare-how-sure"), key="open_sure", on_change="rerun") as part:
         if part.open:
-            st.markdown(plain(how_sure(outings).sentence))
+            st.markdown(plain(" ".join(told(how_sure(outings).facts))))
             st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
     with st.expander(say("compare-all-figures"), key="open_figures", on_change="rerun") as part:
         if part.open:

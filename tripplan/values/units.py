@@ -45,5 +45,18 @@ class Temperatures:
     unit: Literal["F", "C"]
 
 
+@dataclass(frozen=True)
+class Distance:
+    """A distance, as a family reads it.
+
+    Attributes:
+        km: how far [km].
+        unit: in which it is read.
+    """
+
+    km: float
+    unit: Literal["mi", "km"]
+
+
 class Chance(float):
     """How likely something is, told as odds [0-1]."""

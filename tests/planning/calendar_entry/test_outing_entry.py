@@ -73,7 +73,7 @@ def outing(**changes: Any) -> Outing:
     ticket = Purchase("Adult", 2, dollars("14.00"), dollars("28.00"), ("Ann", "Bo"), "14.00 each")
     range_ = MoneyRange(dollars("55"), dollars("61"), dollars("70"))
     fuel = Swing("fuel price", below=dollars("6"), above=dollars("9"))
-    driving = CostItem(CostKind.CAR, "124 km", dollars("61"), SOURCE, (fuel,))
+    driving = CostItem(CostKind.CAR, fact("costs-tolls"), dollars("61"), SOURCE, (fuel,))
     values: dict[str, Any] = {
         "place": make_place(web="https://example.org/museum", visit={"topics": ["water power", "grain"]}),
         "day": date(2026, 12, 8),
@@ -87,7 +87,7 @@ def outing(**changes: Any) -> Outing:
         "admission": Admission((ticket,), dollars("28.00"), {}, (), ("Bring the card of Bo.",)),
         "crowd": CrowdRisk(0.14, Fullness.SOME_COMPANY, (), SchoolShares(0, 1, 0), with_notes=False),
         "weather": None,
-        "cost": OutingCost((driving,), range_, ("parking",)),
+        "cost": OutingCost((driving,), range_, (fact("costs-parking", cars=1),)),
         "hourly_costs": HourlyCosts(PriceHours(), (None,)),
         "cheaper_hour": None,
         "generalized_cost": dollars("65.00"),

@@ -9,6 +9,7 @@ import pytest
 
 from tests.builders import make_household, make_place
 from tripplan.errors import CurrencyMismatch, PlanError
+from tripplan.language.sentences import Fact, fact, say
 from tripplan.planning.compare.certainty import (
     NINETY_FIVE_PERCENT_POINT,
     SURE_ENOUGH,
@@ -30,15 +31,18 @@ FOUR_STANDARD_ERRORS = 0.01
 """40 000 draws have a standard error of at most 0.25 %."""
 
 
+PARKING = fact("costs-parking", cars=1)
+
+
 def usd(text: str) -> Money:
     """US dollars."""
     return Money(Decimal(text), "USD")
 
 
-def cost(likely: str, *swings: tuple[str, str, str], unknown: str = "") -> OutingCost:
+def cost(likely: str, *swings: tuple[str, str, str], unknown: Fact | None = None) -> OutingCost:
     """A cost of one item, moved by causes that take so much off and put so much on."""
     moved = [Swing(cause, usd(below), usd(above)) for cause, below, above in swings]
-    items = [known_item(CostKind.CAR, "the drive", usd(likely), SOURCE, moved)]
+    items = [known_item(CostKind.CAR, fact("costs-tolls"), usd(likely), SOURCE, moved)]
     if unknown:
         items.append(CostItem(CostKind.PARKING, unknown, None, SOURCE))
     return add_up(items, "USD")
@@ -108,7 +112,9 @@ def test_outings_that_cost_exactly_the_same_share_the_chance() -> None:
 def test_split_swings_of_one_cause_count_as_their_sum() -> None:
     """Two items moved by 1.10 and 2.20 tie with one item moved by 3.30."""
     parts = [
-        known_item(CostKind.CAR, "a part", usd("50"), SOURCE, [Swing("fuel price", usd(by), usd(by))])
+        known_item(
+            CostKind.CAR, fact("costs-tolls"), usd("50"), SOURCE, [Swing("fuel price", usd(by), usd(by))]
+        )
         for by in ("1.10", "2.20")
     ]
     split, whole = add_up(parts, "USD"), cost("100", ("fuel price", "3.30", "3.30"))
@@ -163,8 +169,7 @@ def test_a_clear_first_place_is_named_with_its_chance(outing: Outing) -> None:
     )
     assert not sure.too_close
     assert sure.chances[1] == pytest.approx(0.95, abs=FOUR_STANDARD_ERRORS)
-    assert sure.sentence.startswith("Near is likely the cheapest: ")
-    assert sure.sentence.endswith(f"({sure.chances[1]:.0%}).")
+    assert sure.facts == (fact("sure-cheapest", place="Near", odds=sure.chances[1]),)
 
 
 def test_a_first_place_under_two_in_three_is_too_close_to_call(outing: Outing) -> None:
@@ -175,25 +180,27 @@ def test_a_first_place_under_two_in_three_is_too_close_to_call(outing: Outing) -
     )
     assert max(sure.chances) < SURE_ENOUGH
     assert sure.too_close
-    assert sure.sentence.startswith("Too close to call. The chance to be the cheapest: Near about ")
-    assert "Dear" not in sure.sentence
+    far_chance, near_chance, _ = sure.chances
+    named_ones = (("Near", near_chance), ("Far", far_chance))
+    chances = tuple(fact("sure-chance", place=place, odds=odds) for place, odds in named_ones)
+    assert sure.facts == (fact("sure-too-close", chances=chances),)
 
 
 def test_a_first_place_that_never_lost_a_draw_is_still_not_called_certain(outing: Outing) -> None:
-    """A chance of 1 from draws is said to be over 99 %."""
+    """A chance of 1 from draws is said to be almost certain."""
     sure = how_sure([named(outing, "Near", cost("100")), named(outing, "Dear", cost("200"))])
     assert sure.chances == (1.0, 0.0)
-    assert sure.sentence == "Near is likely the cheapest: almost certain (over 99 %)."
+    assert say("figures-almost-certain") in sure.facts[0].text
 
 
 def test_the_sentence_says_what_the_chance_leaves_out(outing: Outing) -> None:
     """Parking at an unknown price is in no total and in no chance."""
-    sure = how_sure([named(outing, "Near", cost("90", unknown="parking")), named(outing, "Far", cost("200"))])
-    assert sure.sentence.endswith("Not known and left out: parking at Near.")
+    sure = how_sure([named(outing, "Near", cost("90", unknown=PARKING)), named(outing, "Far", cost("200"))])
+    assert sure.facts[1] == fact("sure-left-out", unknown=(fact("sure-unknown", what=PARKING, place="Near"),))
 
 
 def test_one_outing_alone_has_nothing_to_be_compared_with(outing: Outing) -> None:
     """Its chance is 1 and no verdict is given."""
     sure = how_sure([named(outing, "Near", cost("90"))])
     assert (sure.chances, sure.too_close) == ((1.0,), False)
-    assert sure.sentence == "There is nothing to compare Near with."
+    assert sure.facts == (fact("sure-nothing-else", place="Near"),)

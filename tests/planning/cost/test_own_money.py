@@ -35,7 +35,7 @@ def test_at_the_parents_rate_it_costs_so_much_more() -> None:
     answer = planned(make_place(currency="EUR"), exchange_rates=[RATE])
     assert isinstance(answer, Outing)
     assert (answer.admission.total.amount, answer.admission.total.currency) == (Decimal("46.25"), "USD")
-    parking = next(item for item in answer.cost.items if item.label == "parking")
+    parking = next(item for item in answer.cost.items if item.label.code == "costs-parking")
     assert parking.likely is not None
     assert parking.likely.amount == Decimal("6.25")
     assert "notes-rate" in codes(answer.notes)

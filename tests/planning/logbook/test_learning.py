@@ -151,7 +151,7 @@ def test_plans_are_made_with_own_figures_and_every_why_says_so() -> None:
     sources = " ".join(item.source.text for item in outing.cost.items)
     assert "consumption: from your last 6 outings; without them 24 mpg" in sources
     assert "one meal (from your last 6 outings)" in sources
-    assert "21.3 mpg" in " ".join(item.label for item in outing.cost.items)
+    assert "21.3 mpg" in " ".join(item.label.text for item in outing.cost.items)
     assert "notes-own-stay" in codes(outing.notes)
 
 

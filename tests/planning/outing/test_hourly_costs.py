@@ -199,7 +199,11 @@ def test_what_only_early_tickets_include_is_paid_for_later() -> None:
     outing = planned(Family(make_household(reserve_percent="0"), (place,)), TUESDAY)
     assert isinstance(outing, Outing)
     assert outing.admission.total.minor < 3700
-    rides_now = sum(item.likely.minor for item in outing.cost.items if item.likely and "Boat" in item.label)
+    rides_now = sum(
+        item.likely.minor
+        for item in outing.cost.items
+        if item.likely and item.label.values.get("name") == "Boat"
+    )
     assert rides_now < 4 * 500
     later = 3700 + 4 * 500 - outing.admission.total.minor - rides_now
     assert outing.cost.total.high.minor - outing.cost.total.likely.minor >= later

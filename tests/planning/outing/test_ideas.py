@@ -42,7 +42,7 @@ def outing_to(place: IdeaPlace) -> Outing:
 def test_a_bare_name_can_be_planned_and_its_price_is_unknown() -> None:
     """Nothing is known but the name: the day is planned, entry counts as unknown and not as free."""
     outing = outing_to(idea_place())
-    assert "tickets and parking" in outing.cost.unknown
+    assert fact("costs-tickets-and-parking") in outing.cost.unknown
     assert all(item.kind is not CostKind.PARKING for item in outing.cost.items)
     assert outing.way_there.drive.known_by is KnownBy.GUESS
     assert "notes-to-ask" in codes(outing.notes)

@@ -21,7 +21,7 @@ def spread_note(outings: Sequence[Outing]) -> str:
     """What the ranges mean, and which items nobody knows."""
     unknown = dict.fromkeys(label for outing in outings for label in outing.cost.unknown)
     note = "Totals are estimates; they usually fall within the range in parentheses."
-    return f"{note} Not known and not counted: {wording.listed(list(unknown))}." if unknown else note
+    return f"{note} Not known and not counted: {wording.listed(told(unknown))}." if unknown else note
 
 
 def asking_about(outings: Sequence[Outing]) -> list[str]:

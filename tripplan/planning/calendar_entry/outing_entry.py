@@ -252,7 +252,7 @@ def _money(cost: OutingCost) -> Iterator[str]:
         if item.amount is not None:
             yield f"- {item_sentence(item)}"
     if cost.unknown:
-        yield f"Not known and not counted: {wording.listed(cost.unknown)}."
+        yield f"Not known and not counted: {wording.listed(told(cost.unknown))}."
 
 
 def _crowd(outing: Outing) -> Iterator[str]:

@@ -8,9 +8,10 @@ from decimal import Decimal
 import numpy as np
 
 from tripplan.errors import CurrencyMismatch, PlanError
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.outing.outing import Outing
+from tripplan.values.units import Chance
 
 DRAWS = 40_000
 """How often the prices are drawn; the standard error of a chance is at most 0.25 %."""
@@ -29,12 +30,12 @@ class Certainty:
     Attributes:
         chances: for each outing, in the order given, the chance that it is the cheapest [0-1].
         too_close: whether the chance of the least likely total is below `SURE_ENOUGH`.
-        sentence: all of it in words.
+        facts: all of it, and what was left out.
     """
 
     chances: tuple[float, ...]
     too_close: bool
-    sentence: str
+    facts: tuple[Fact, ...]
 
 
 def chance_cheapest(costs: Sequence[OutingCost], *, seed: int = 0) -> tuple[float, ...]:
@@ -100,7 +101,7 @@ def how_sure(outings: Sequence[Outing], *, seed: int = 0) -> Certainty:
         seed: of the random draws.
 
     Returns:
-        The chances and what they mean; a chance leaves out what is not known, and the sentence says so.
+        The chances and what they mean; a chance leaves out what is not known, which is told.
 
     Raises:
         PlanError: there are no outings.
@@ -108,26 +109,24 @@ def how_sure(outings: Sequence[Outing], *, seed: int = 0) -> Certainty:
     """
     chances = chance_cheapest([outing.cost for outing in outings], seed=seed)
     if len(outings) == 1:
-        return Certainty(chances, False, f"There is nothing to compare {outings[0].place.name} with.")
+        return Certainty(chances, False, (fact("sure-nothing-else", place=outings[0].place.name),))
     first = min(range(len(outings)), key=lambda index: outings[index].cost.total.likely.amount)
     too_close = chances[first] < SURE_ENOUGH
     if too_close:
         in_order = sorted(range(len(outings)), key=lambda index: -chances[index])
-        named = [
-            f"{outings[index].place.name} {_odds(chances[index])}"
+        named = tuple(
+            fact("sure-chance", place=outings[index].place.name, odds=Chance(chances[index]))
             for index in in_order
             if chances[index] >= _NOT_WORTH_NAMING
-        ]
-        said = f"Too close to call. The chance to be the cheapest: {wording.listed(named)}."
+        )
+        facts = [fact("sure-too-close", chances=named)]
     else:
-        said = f"{outings[first].place.name} is likely the cheapest: {_odds(chances[first])}."
-    left_out = [f"{label} at {outing.place.name}" for outing in outings for label in outing.cost.unknown]
+        facts = [fact("sure-cheapest", place=outings[first].place.name, odds=Chance(chances[first]))]
+    left_out = tuple(
+        fact("sure-unknown", what=label, place=outing.place.name)
+        for outing in outings
+        for label in outing.cost.unknown
+    )
     if left_out:
-        said += f" Not known and left out: {wording.listed(left_out)}."
-    return Certainty(chances, too_close, said)
-
-
-def _odds(chance: float) -> str:
-    """A chance in words and number; draws never make it quite certain."""
-    number = "over 99 %" if chance > 0.99 else wording.percent(chance)
-    return f"{wording.odds(chance)} ({number})"
+        facts.append(fact("sure-left-out", unknown=left_out))
+    return Certainty(chances, too_close, tuple(facts))

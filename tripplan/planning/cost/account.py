@@ -14,6 +14,7 @@ from tripplan.documents.places.offers import AddOn
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.availability import VisitTime, takes
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.cost.driving import cars_needed, driving_items
@@ -179,13 +180,13 @@ class Account:
         read = self.place.prices_read
         return Source(Origin.PLACE_CARD, f"{self.place.name}, prices read {read.on}: {read.source}")
 
-    def _from_card(self, kind: CostKind, label: str, likely: Money) -> CostItem:
+    def _from_card(self, kind: CostKind, label: Fact, likely: Money) -> CostItem:
         """An item at the place's prices, which all may have moved together since they were read."""
         place = self.place
         swing = give_or_take(f"prices at {place.name}", likely, place.prices_read.give_or_take_percent)
         return known_item(kind, label, likely, self._card, (swing,))
 
-    def _unknown_on_card(self, kind: CostKind, label: str) -> CostItem:
+    def _unknown_on_card(self, kind: CostKind, label: Fact) -> CostItem:
         source = Source(Origin.PLACE_CARD, f"{self.place.name}: the card does not say")
         return CostItem(kind, label, None, source)
 
@@ -197,10 +198,10 @@ class Account:
 
     def _admission(self, admission: Admission | EntryPrice | NoAdmission, people: int) -> CostItem:
         if isinstance(admission, NoAdmission):
-            return self._unknown_on_card(CostKind.ADMISSION, "admission, as no offer lets this party in")
+            return self._unknown_on_card(CostKind.ADMISSION, fact("costs-no-admission"))
         if isinstance(self.place, IdeaPlace):
             return _guessed_entry(self.place)
-        return self._from_card(CostKind.ADMISSION, f"admission for {people}", admission.total)
+        return self._from_card(CostKind.ADMISSION, fact("costs-admission", people=people), admission.total)
 
     def _parking(self, for_one: Decimal | None, cars: int, *, included: bool) -> Iterator[CostItem]:
         if isinstance(self.place, IdeaPlace):
@@ -208,11 +209,10 @@ class Account:
         yield self._parking_on_card(for_one, cars, included=included)
 
     def _parking_on_card(self, for_one: Decimal | None, cars: int, *, included: bool) -> CostItem:
-        place, label = self.place, "parking" if cars == 1 else f"parking for {cars} cars"
+        place, label = self.place, fact("costs-parking", cars=cars)
         if included:
-            return self._from_card(
-                CostKind.PARKING, f"{label}, included in the pass", Money.zero(place.currency)
-            )
+            free = fact("costs-parking-in-pass", parking=label)
+            return self._from_card(CostKind.PARKING, free, Money.zero(place.currency))
         if for_one is None:
             return self._unknown_on_card(CostKind.PARKING, label)
         taxable = place.sales_tax is not None and place.sales_tax.on_parking
@@ -238,7 +238,7 @@ class Account:
         place, chosen = self.place, None if self.own is None else self.own.add_ons
         for name in chosen or ():
             if name not in {add_on.name for add_on in place.add_ons}:
-                yield self._unknown_on_card(CostKind.EXTRAS, f"{name}, which is no longer on the card")
+                yield self._unknown_on_card(CostKind.EXTRAS, fact("costs-extra-gone", name=name))
         taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
         for add_on in wanted_add_ons(place, self.own):
             with_ticket = dict(beside.get(add_on.name, ()))
@@ -250,7 +250,9 @@ class Account:
             if not prices or not (visit is None or visit.meets(add_on.valid)):
                 continue
             price = sum(prices) if add_on.per == "person" else max(prices)
-            label = f"{add_on.name} for {len(prices)}" if add_on.per == "person" else add_on.name
+            label = fact("costs-extra", name=add_on.name)
+            if add_on.per == "person":
+                label = fact("costs-extra-for", name=add_on.name, people=len(prices))
             yield self._from_card(CostKind.EXTRAS, label, self._taxed(Decimal(price), taxable=taxable))
 
 
@@ -303,18 +305,18 @@ def _meal(
     """A meal of so many, bought or packed as the place allows it."""
     if not grown + children:
         return ()
-    bought, why = food.way == "bought", ""
+    bought, why = food.way == "bought", "as-wished"
     if bought and not sold:
-        bought, why = False, ", as none is sold there"
+        bought, why = False, "none-sold"
     elif not bought and sold and not own_food:
-        bought, why = True, ", as own food is not allowed there"
+        bought, why = True, "own-not-allowed"
     price = _meal_price(food, currency, grown, children, bought=bought)
     cause, percent, told = (
         ("price of bought food", BOUGHT_GIVE_OR_TAKE, food.bought_from)
         if bought
         else ("price of packed food", PACKED_GIVE_OR_TAKE, food.packed_from)
     )
-    label = f"food for {grown + children}, {'bought' if bought else 'packed'}{why}"
+    label = fact("costs-food", people=grown + children, bought=bought, why=why)
     whose = f"the household's figures for one meal{f' ({told})' if told else ''}"
     if food.count_all:
         source = Source(Origin.ESTIMATE, f"{whose}, give or take {percent} %")
@@ -330,7 +332,7 @@ def _meal(
 
 @lru_cache(maxsize=256)
 def _lunch_at_home(food: Food, currency: str, grown: int, children: int) -> tuple[CostItem, ...]:
-    label = "lunch from home"
+    label = fact("costs-lunch-from-home")
     if not food.count_all or not grown + children:
         told = f" ({food.packed_from})" if food.packed_from else ""
         source = Source(
@@ -347,13 +349,13 @@ def _lunch_at_home(food: Food, currency: str, grown: int, children: int) -> tupl
 
 def _guessed_entry(place: IdeaPlace) -> CostItem:
     """Tickets and parking of an idea: the parent's guess with a wide range, or unknown."""
-    money, label = place.idea.money, "tickets and parking"
+    money, label = place.idea.money, fact("costs-tickets-and-parking")
     if money is None:
         return CostItem(CostKind.ADMISSION, label, None, Source(Origin.PARENT, "only an idea so far"))
     likely = Money(money, place.currency)
     swing = Swing(f"tickets and parking at {place.name}", likely * GUESS_BELOW, likely * GUESS_ABOVE)
     return known_item(
-        CostKind.ADMISSION, f"{label}, {A_GUESS}", likely, Source(Origin.PARENT, A_GUESS), (swing,)
+        CostKind.ADMISSION, fact("costs-guess", what=label), likely, Source(Origin.PARENT, A_GUESS), (swing,)
     )
 
 
@@ -361,7 +363,7 @@ def _tolls(currency: str, own: OwnFigures | None) -> Iterator[CostItem]:
     if own is not None and own.tolls is not None:
         yield known_item(
             CostKind.CAR,
-            "tolls and ferries, there and back",
+            fact("costs-tolls"),
             Money(own.tolls, currency),
             Source(Origin.PARENT, "typed in for this place"),
         )
@@ -372,7 +374,7 @@ def _own_extras(currency: str, own: OwnFigures | None) -> Iterator[CostItem]:
         likely = Money(extra.price, currency)
         yield known_item(
             CostKind.EXTRAS,
-            extra.name,
+            fact("costs-extra", name=extra.name),
             likely,
             Source(Origin.PARENT, "typed in for this place"),
             (give_or_take(f"{extra.name} at {own.place}", likely, extra.give_or_take_percent),)
@@ -386,7 +388,11 @@ def _treats(currency: str, each: Decimal, children: int) -> tuple[CostItem, ...]
     if not children or not each:
         return ()
     source = Source(Origin.PARENT, "planned per child")
-    return (known_item(CostKind.EXTRAS, f"treats for {children}", Money(each * children, currency), source),)
+    return (
+        known_item(
+            CostKind.EXTRAS, fact("costs-treats", children=children), Money(each * children, currency), source
+        ),
+    )
 
 
 def _reserve(household: Household, items: Sequence[CostItem]) -> Iterator[CostItem]:
@@ -396,7 +402,7 @@ def _reserve(household: Household, items: Sequence[CostItem]) -> Iterator[CostIt
         rest = total((item.likely for item in items if item.likely), household.currency)
         yield known_item(
             CostKind.RESERVE,
-            f"reserve, {percent} % of the rest",
+            fact("costs-reserve", share=float(percent) / 100),
             rest * (percent / 100),
             Source(Origin.PARENT, "set aside for what nobody thought of"),
         )

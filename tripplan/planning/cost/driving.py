@@ -8,14 +8,14 @@ from decimal import Decimal
 
 from tripplan.documents.family.car import Car, Fuel
 from tripplan.documents.family.household import Household
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.cost.items import CostItem, Swing, known_item
 from tripplan.planning.cost.mileage_rates import PublishedRates, UsRates
 from tripplan.planning.travel.drive import Leg
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money
 from tripplan.values.ranges import Origin, Range, Source
-from tripplan.values.units import KM_PER_MILE
+from tripplan.values.units import KM_PER_MILE, Distance
 
 USUAL_SEATS = 5
 """Seats of a car that the household says nothing about [-]."""
@@ -31,14 +31,14 @@ class _PerKm:
 
     Attributes:
         amount: in the household's currency [/km].
-        label: how it is known, in words.
+        known: the price, or how it is known.
         source: where it comes from.
         cause: what moves it besides the distance.
         give_or_take: how far it may be off [%].
     """
 
     amount: Decimal
-    label: str
+    known: Fact
     source: Source
     cause: str = ""
     give_or_take: Decimal = Decimal(0)
@@ -80,20 +80,21 @@ def driving_items(
     """
     cars = cars_needed(household, people)
     km = _there_and_back(household, way_there, way_home)
-    many = f"{cars} cars, " if cars > 1 else ""
-    far = f"{many}{wording.distance(km.likely, household.units)} there and back"
+    far = Distance(km.likely, household.units)
     per_km = _running_cost(household, published)
     if per_km is None:
-        running = CostItem(CostKind.CAR, f"{far}, at an unknown price", None, _BY_PARENT)
+        unknown = fact("costs-driving", cars=cars, far=far, price=fact("costs-price-unknown"))
+        running = CostItem(CostKind.CAR, unknown, None, _BY_PARENT)
     else:
-        running = _item(household, km, cars, per_km, f"{far}, {per_km.label}", to)
+        label = fact("costs-driving", cars=cars, far=far, price=per_km.known)
+        running = _item(household, km, cars, per_km, label, to)
     if not count_wear or (household.car and household.car.fuel in _RATES):
         return (running,)
     wear = _wear(household, published.us)
-    label = f"wear, if you count it: {far}"
+    label = fact("costs-wear", cars=cars, far=far)
     if wear is None:
-        unknown = Source(Origin.PUBLISHED, "no published rate for the household's country")
-        return (running, CostItem(CostKind.CAR, label, None, unknown))
+        nowhere = Source(Origin.PUBLISHED, "no published rate for the household's country")
+        return (running, CostItem(CostKind.CAR, label, None, nowhere))
     return (running, _item(household, km, cars, wear, label, to))
 
 
@@ -109,7 +110,7 @@ def _there_and_back(household: Household, way_there: Leg, way_home: Leg) -> Rang
     )
 
 
-def _item(household: Household, km: Range, cars: int, per_km: _PerKm, label: str, to: str) -> CostItem:
+def _item(household: Household, km: Range, cars: int, per_km: _PerKm, label: Fact, to: str) -> CostItem:
     def costs(distance: float) -> Money:
         return Money(per_km.amount * cars * Decimal(str(round(distance, 6))), household.currency)
 
@@ -137,7 +138,7 @@ def _running_cost(household: Household, published: PublishedRates) -> _PerKm | N
     told = f"{_BY_PARENT.text}; consumption: {car.consumption_from}"
     return _PerKm(
         amount,
-        f"{car.consumption} {car.fuel}",
+        fact("costs-consumption", amount=f"{car.consumption:f}", unit=car.fuel.value),
         Source(Origin.PARENT, told) if car.consumption_from else _BY_PARENT,
         "electricity price" if car.fuel is Fuel.KWH_PER_100_KM else "fuel price",
         car.fuel_price_give_or_take_percent,
@@ -147,8 +148,9 @@ def _running_cost(household: Household, published: PublishedRates) -> _PerKm | N
 def _typed_rate(car: Car) -> _PerKm | None:
     if car.rate is None:
         return None
-    amount = car.rate / KM_PER_MILE if car.fuel is Fuel.RATE_PER_MILE else car.rate
-    return _PerKm(amount, f"{car.rate} {car.fuel}", _BY_PARENT)
+    mile = car.fuel is Fuel.RATE_PER_MILE
+    amount = car.rate / KM_PER_MILE if mile else car.rate
+    return _PerKm(amount, fact("costs-rate", amount=f"{car.rate:f}", mile=mile), _BY_PARENT)
 
 
 def _published_rate(household: Household, published: PublishedRates) -> _PerKm | None:
@@ -162,7 +164,7 @@ def _published_rate(household: Household, published: PublishedRates) -> _PerKm |
         return None
     return _PerKm(
         per_mile / KM_PER_MILE,
-        f"{per_mile} per mile as a published rate, no car given",
+        fact("costs-published-rate", amount=f"{per_mile:f}"),
         Source(Origin.PUBLISHED, text),
         "what the car uses",
         _PUBLISHED_GIVE_OR_TAKE,
@@ -175,4 +177,10 @@ def _wear(household: Household, rates: UsRates | None) -> _PerKm | None:
     if (household.home.country, household.currency) != ("US", "USD"):
         return None
     source = Source(Origin.PUBLISHED, f"depreciation part of the IRS business rate since {rates.since}")
-    return _PerKm(rates.depreciation / KM_PER_MILE, "", source, "loss of value", _PUBLISHED_GIVE_OR_TAKE)
+    return _PerKm(
+        rates.depreciation / KM_PER_MILE,
+        fact("costs-wear-rate"),
+        source,
+        "loss of value",
+        _PUBLISHED_GIVE_OR_TAKE,
+    )

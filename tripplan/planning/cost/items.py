@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 
+from tripplan.language.sentences import Fact
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, MoneyRange, total
 from tripplan.values.ranges import Source
@@ -33,14 +34,14 @@ class CostItem:
 
     Attributes:
         kind: what the money goes to.
-        label: in words, such as '76 mi there and back, 24 mpg'.
+        label: what it is for, such as 76 mi there and back at 24 mpg.
         likely: the best guess, to the smallest coin; unknown is None, never zero.
         source: where the figure comes from.
         swings: what moves it; none where it is exact or unknown.
     """
 
     kind: CostKind
-    label: str
+    label: Fact
     likely: Money | None
     source: Source
     swings: tuple[Swing, ...] = ()
@@ -72,11 +73,11 @@ class OutingCost:
 
     items: tuple[CostItem, ...]
     total: MoneyRange
-    unknown: tuple[str, ...]
+    unknown: tuple[Fact, ...]
 
 
 def known_item(
-    kind: CostKind, label: str, likely: Money, source: Source, swings: Iterable[Swing] = ()
+    kind: CostKind, label: Fact, likely: Money, source: Source, swings: Iterable[Swing] = ()
 ) -> CostItem:
     """An item with its likely amount rounded to the smallest coin, and with what really moves it."""
     felt = tuple(swing for swing in swings if swing.below.amount or swing.above.amount)

@@ -65,7 +65,9 @@ def _with_detail(planned: PlannedOuting, outing: Outing) -> AsPlanned:
         currency=outing.cost.total.currency,
         likely_amount=outing.cost.total.likely.amount,
         items=tuple(
-            PlannedItem(kind=item.kind, label=item.label, amount=item.likely.amount if item.likely else None)
+            PlannedItem(
+                kind=item.kind, label=item.label.text, amount=item.likely.amount if item.likely else None
+            )
             for item in outing.cost.items
         ),
         naps=tuple(

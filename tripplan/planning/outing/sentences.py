@@ -196,7 +196,7 @@ def amount_sentence(item: CostItem) -> str:
 def item_sentence(item: CostItem) -> str:
     """An item of the cost, such as 'Food for 7, packed: $20 ($17 to $22)'."""
     kind = kind_word(item.kind)
-    label = item.label if item.label.startswith(kind) else f"{kind}, {item.label}"
+    label = item.label.text if item.label.text.startswith(kind) else f"{kind}, {item.label}"
     return f"{wording.capital(label)}: {amount_sentence(item)}"
 
 

@@ -11,7 +11,7 @@ from tripplan.documents.places.place import Place, PlaceId
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes, SettledFor
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import Fact, told
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.table import DayTable, Verdict
@@ -46,7 +46,7 @@ class Option:
     cost: MoneyRange
     felt: Money
     at_least: bool = False
-    unknown: tuple[str, ...] = ()
+    unknown: tuple[Fact, ...] = ()
 
     def counted(self, *, careful: bool) -> Money:
         """What counts against a budget: the likely cost, or the high end of its range."""

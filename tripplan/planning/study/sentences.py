@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.outing.sentences import range_sentence, span_sentence
 from tripplan.planning.study.options import Option
 from tripplan.planning.study.programme import Alternative, Programme, UnitOuting
@@ -49,7 +50,7 @@ def nowhere_sentences(fits: Fits) -> tuple[str, ...]:
 def option_sentence(option: Option, names: Mapping[str, str]) -> str:
     """A place and day with what it costs, such as 'Thu, Feb 4, 2027, Old Mill: $92 ($81 to $110) in all'."""
     cost = range_sentence(option.cost, at_least=option.at_least)
-    unknown = f" Not known: {wording.listed(option.unknown)}." if option.unknown else ""
+    unknown = f" Not known: {wording.listed(told(option.unknown))}." if option.unknown else ""
     return (
         f"{wording.day(option.day)}, {names.get(option.place, option.place)}: {cost} in all, "
         f"{wording.money(option.felt)} with hassle counted.{unknown}"
