@@ -73,7 +73,7 @@ def outing(**changes: Any) -> Outing:
     ticket = Purchase("Adult", 2, dollars("14.00"), dollars("28.00"), ("Ann", "Bo"), "14.00 each")
     range_ = MoneyRange(dollars("55"), dollars("61"), dollars("70"))
     fuel = Swing("fuel price", below=dollars("6"), above=dollars("9"))
-    driving = CostItem(CostKind.CAR, fact("costs-tolls"), dollars("61"), SOURCE, (fuel,))
+    driving = CostItem(CostKind.CAR, fact("costs-extra", name="124 km"), dollars("61"), SOURCE, (fuel,))
     values: dict[str, Any] = {
         "place": make_place(web="https://example.org/museum", visit={"topics": ["water power", "grain"]}),
         "day": date(2026, 12, 8),

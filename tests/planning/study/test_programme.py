@@ -19,6 +19,7 @@ from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.errors import PlanError
+from tripplan.language.sentences import fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.study.options import Option, UnitOptions
 from tripplan.planning.study.programme import Programme, Term, elsewhere, programme_of, term_from
@@ -331,7 +332,7 @@ def test_what_nobody_knows_of_an_outing_is_named() -> None:
     found = programme_of(asked)
     (one,) = found.outings
     assert found.unknown
-    assert (one.option.at_least, one.option.unknown) == (True, ("parking",))
+    assert (one.option.at_least, one.option.unknown) == (True, (fact("costs-parking", cars=1),))
 
 
 def test_only_those_a_unit_is_for_are_paid_for() -> None:
