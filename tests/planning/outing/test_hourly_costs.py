@@ -220,7 +220,7 @@ def test_the_ticket_that_includes_what_is_wanted_is_bought_where_it_pays_in_all(
     outing = planned(Family(make_household(reserve_percent="0"), (place,)), TUESDAY)
     assert isinstance(outing, Outing)
     assert outing.admission.total.minor == 4500
-    assert not [item for item in outing.cost.items if "Boat" in item.label]
+    assert not [item for item in outing.cost.items if item.label.values.get("name") == "Boat"]
     without = planned(Family(make_household(reserve_percent="0"), (place,), own_figures=(NOTHING,)), TUESDAY)
     assert isinstance(without, Outing)
     assert without.admission.total.minor == 3700
