@@ -10,7 +10,7 @@ from playwright.sync_api import Page, sync_playwright
 
 from tests.browser.conftest import BROWSER_OPTIONS, PAGES, find_browser, path_of, settle
 
-FIRST_PRESS = {"passes": "Add these visits", "together": "Add"}
+FIRST_PRESS = {"passes": ("Add visits", "Add these visits"), "together": ("Add",)}
 """What is pressed before the picture is taken, so that an answer stands on it."""
 ALL_DRAWN = "!document.querySelector('[data-testid=stSkeleton]')"
 """No part of the page is a gray block any longer, as charts and downloads are at first."""
@@ -20,17 +20,17 @@ PHONE = {"on_the_day"}
 
 def open_page(window: Page, address: str, page: str) -> None:
     """Open one page of the app; Calendar with an outing taken on Compare, others with their first entry."""
-    window.goto(address if page == "calendar" else f"{address}/{path_of(page)}")
+    window.goto(f"{address}/compare" if page == "calendar" else f"{address}/{path_of(page)}")
     settle(window)
     if page == "calendar":
         window.get_by_role("button", name="Plan ").first.click()
         settle(window)
         window.get_by_role("link", name="Calendar", exact=True).click()
         settle(window)
-    if page in FIRST_PRESS:
-        button = window.get_by_role("button", name=FIRST_PRESS[page], exact=True)
-        if button.is_visible():  # pressed already where the records are not fresh
-            button.click()
+    for name in FIRST_PRESS.get(page, ()):
+        pressed = window.get_by_text(name, exact=True)
+        if pressed.is_visible():  # pressed already where the records are not fresh
+            pressed.click()
             settle(window)
 
 

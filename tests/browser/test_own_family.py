@@ -77,7 +77,7 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     page.get_by_role("button", name="Plan Old Mill").click()
     page.get_by_role("heading", level=1, name="Old Mill").wait_for()
     page.get_by_role("link", name="Calendar", exact=True).click()
-    page.get_by_role("heading", name="Old Mill on").wait_for()
+    page.get_by_role("heading", name="Old Mill, ").wait_for()
     assert_fits(telephone)
     with page.expect_download() as download:
         page.get_by_role("button", name="Download").first.click()

@@ -9,6 +9,7 @@ from tripplan.documents.places.place import Place
 from tripplan.planning.holidays.coverage import (
     SchoolState,
     calendar_coverage,
+    days_off,
     place_coverage,
     place_stretches,
     stretches,
@@ -54,6 +55,17 @@ def test_a_calendars_reach_is_told_with_its_guess_and_its_end() -> None:
     assert calendar_coverage(plain, FIRST, LAST).endswith("then nothing after that.")
     assert "a guess from" in calendar_coverage(with_next_year_expected(plain), FIRST, LAST)
     assert "Nothing is known" in calendar_coverage(plain, date(2028, 1, 1), LAST)
+
+
+def test_days_off_are_weekdays_and_count_once_for_all_calendars() -> None:
+    """Dec 21, 2026 is a Monday: two weeks off are ten days, also where a second calendar has some of them."""
+    breaks = ((date(2026, 12, 21), date(2027, 1, 3)), (date(2026, 12, 24), date(2026, 12, 25)))
+    both = [
+        district(make_place(), no_school=[{"first": first, "last": last}]) for first, last in breaks
+    ]
+    assert days_off(both, date(2026, 12, 1), date(2027, 1, 31)) == 10
+    assert days_off(both, date(2026, 12, 24), date(2026, 12, 31)) == 6
+    assert days_off([], date(2026, 12, 1), date(2027, 1, 31)) == 0
 
 
 def test_a_place_tells_the_share_that_is_known_and_by_whose_calendars() -> None:

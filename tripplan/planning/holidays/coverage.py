@@ -19,6 +19,7 @@ from tripplan.planning.holidays.typical_year import typical_days
 LOOK_AHEAD = timedelta(days=548)
 """How far ahead coverage is told: eighteen months, as far as a plan reaches."""
 _DAY = timedelta(days=1)
+_SATURDAY = 6
 _MOST = 0.5
 """Share of the pupils that stands for most of them [-]."""
 
@@ -64,6 +65,20 @@ def stretches(calendar: SchoolCalendar, first: date, last: date) -> tuple[Covera
         default=SchoolState.UNKNOWN,
     )[margin : length - margin]
     return _in_a_row(states, first)
+
+
+def days_off(calendars: Iterable[SchoolCalendar], first: date, last: date) -> int:
+    """On how many days, Monday to Friday, at least one calendar says or guesses that there is no school."""
+    return len(
+        {
+            day
+            for calendar in calendars
+            for one in stretches(calendar, first, last)
+            if one.state in (SchoolState.OUT, SchoolState.LIKELY_OUT)
+            for day in (one.first + ahead * _DAY for ahead in range(days_in(one.first, one.last)))
+            if day.isoweekday() < _SATURDAY
+        }
+    )
 
 
 def place_stretches(days: SchoolDays) -> tuple[CoveragePeriod, ...]:

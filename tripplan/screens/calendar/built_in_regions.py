@@ -31,22 +31,21 @@ def built_in_regions(
     there = {kept.value.region for kept in calendars.values()}
     points = [family.household.home.point, *(place.where.point for place in family.places)]
     near = [region for region in regions_near(points) if region.code not in there]
-    with st.expander("Add school breaks that are built in", key="open_built_in", expanded=bool(near)):
-        st.caption(
-            "Whole regions of Australia, Austria, Belgium, France, Germany, the Netherlands and Poland. "
-            "How many students a region has is a guess, 12 % of those who live there. For other countries "
-            "bring a file."
+    st.caption(
+        "Whole regions of Australia, Austria, Belgium, France, Germany, the Netherlands and Poland. "
+        "How many students a region has is a guess, 12 % of those who live there. For other countries "
+        "bring a file."
+    )
+    for region in near[:_SUGGESTED]:
+        st.button(
+            plain(f"Add {region.name}, near you"),
+            key=f"add_near_{region.code}",
+            on_click=_add,
+            args=(view, calendars, region),
         )
-        for region in near[:_SUGGESTED]:
-            st.button(
-                plain(f"Add {region.name}, near you"),
-                key=f"add_near_{region.code}",
-                on_click=_add,
-                args=(view, calendars, region),
-            )
-        names = {region.code: f"{region.code}: {region.name}" for region in school_regions()}
-        st.selectbox("Any region", list(names), format_func=names.__getitem__, key="built_in_region")
-        st.button("Add this region", key="add_built_in", on_click=_add_picked, args=(view, calendars))
+    names = {region.code: f"{region.code}: {region.name}" for region in school_regions()}
+    st.selectbox("Any region", list(names), format_func=names.__getitem__, key="built_in_region")
+    st.button("Add this region", key="add_built_in", on_click=_add_picked, args=(view, calendars))
 
 
 def _add_picked(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:

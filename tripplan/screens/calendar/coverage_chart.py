@@ -21,6 +21,7 @@ from tripplan.planning.holidays.coverage import (
     typical_year_sentences,
 )
 from tripplan.screens.look.charts import in_lines, page_accent, page_ink, tooltips
+from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.markdown import bullets, plain
 
 _HEIGHTS = {
@@ -94,9 +95,10 @@ def _by_place(covers: Sequence[PlaceCoverage]) -> dict[str, Sequence[CoveragePer
 def show_coverage(family: Family, today: date) -> None:
     """Charts of all calendars and all places, and for every place how much of its pupils' days is known."""
     calendars, last = family.school_calendars, today + LOOK_AHEAD
-    with st.expander("How far this reaches", key="open_coverage", on_change="rerun") as part:
-        if not part.open:  # the charts take longer than the rest of the page
-            return
+    part = fold("How far this reaches", "open_coverage")
+    if part is None:  # the charts take longer than the rest of the page
+        return
+    with part:
         covers = [place_coverage(calendars, place, today, last) for place in family.places]
         if calendars:
             st.markdown("**What each calendar says**")

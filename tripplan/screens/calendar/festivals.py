@@ -43,17 +43,31 @@ _BEFORE_TOWN = ("name", "first", "last", "every_year", "place")
 
 def festivals(view: View, family: Family) -> None:
     """The year's public holidays, and a short list of local days to add to and take from."""
-    with st.expander("Public holidays and long weekends of the coming year", key="open_holidays"):
-        rows = list(_holiday_rows(family, view.today))
-        if rows:
-            st.dataframe(pd.DataFrame(rows), hide_index=True)
-        else:
-            st.caption("No public holidays are on record for these countries.")
-        places = [place.where for place in family.places]
-        st.caption(plain(" ".join(holiday_source_sentences(family.household.home, places))))
+    part = fold("Public holidays and long weekends", "open_holidays")
+    if part is not None:
+        with part:
+            rows = list(_holiday_rows(family, view.today))
+            if rows:
+                st.dataframe(pd.DataFrame(rows), hide_index=True)
+            else:
+                st.caption("No public holidays are on record for these countries.")
+            places = [place.where for place in family.places]
+            st.caption(plain(" ".join(holiday_source_sentences(family.household.home, places))))
     kept = view.records.get(LocalDays)
     days = kept.value.days if kept else ()
-    st.caption("A fair, a parade or a local day off makes the places near it fuller. Add those you know of.")
+    part = fold(f"Fairs and local days off{f': {len(days)}' if days else ''}", "open_festival")
+    if part is None:
+        return
+    with part:
+        st.caption("A fair, a parade or a local day off makes the places near it fuller.")
+        _listed(view, family, kept, days)
+        _form(view, family, kept)
+        show_notice(_FORM)
+
+
+def _listed(
+    view: View, family: Family, kept: StoredDocument[LocalDays] | None, days: tuple[LocalDay, ...]
+) -> None:
     names = place_names(family)
     for number, local in enumerate(days):
         st.markdown(plain(local_day_sentence(local, names, family.household.units)))
@@ -63,12 +77,6 @@ def festivals(view: View, family: Family) -> None:
             on_click=_save,
             args=(view, kept, (*days[:number], *days[number + 1 :]), f"{local.name} is removed."),
         )
-    part = fold("Add a festival or local day off", "open_festival")
-    if part is None:
-        return
-    with part:
-        _form(view, family, kept)
-        show_notice(_FORM)
 
 
 def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:

@@ -1,7 +1,8 @@
 """The family's own week: fixed blocks, working hours, and what a late evening does to the next day."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import time
+from functools import partial
 
 import streamlit as st
 
@@ -21,7 +22,7 @@ from tripplan.screens.forms.answers import Raw
 from tripplan.screens.forms.form import Form, form_for, save
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.forms.questions import Setting, questions
-from tripplan.screens.look.folds import fold
+from tripplan.screens.look import cards
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import show_notice
@@ -38,26 +39,36 @@ _LATE_THEN = {
 _NOT_DURING = "Not on these days"
 
 
-def own_week(view: View, family: Family) -> None:
-    """Say what the family's own week holds, with forms to add to it and buttons to take from it."""
+def own_week(view: View, family: Family) -> dict[str, Callable[[], None]]:
+    """Say in a card what the family's own week holds.
+
+    Returns:
+        What adds to it, by its name.
+    """
     kept = view.records.get(FamilyDays)
     week, revision = (kept.value, kept.revision) if kept else (FamilyDays(), 0)
-    st.header("Your own week", anchor=False)
-    st.caption("What comes back every week need not stand in a calendar file; outings keep clear of it.")
-    for index, block in enumerate(week.weekly):
-        left = [one for one in week.weekly if one is not block]
-        _line(view, block_sentence(block), f"remove_block_{index}", {"weekly": left}, week, revision)
-    for index, work in enumerate(week.work):
-        left_work = [one for one in week.work if one is not work]
-        _line(view, work_sentence(work), f"remove_work_{index}", {"work": left_work}, week, revision)
     members = {member.name for member in family.household.members}
     gone = [work.member for work in week.work if work.member not in members]
-    if gone:
-        st.warning(bullets(f"{name} is no member any more; these hours count for nobody." for name in gone))
-    st.markdown(plain(late_sentence(week.late_evening)))
-    _block_form(view, week, revision)
-    _work_form(view, family, week, revision)
-    _late_form(view, week, revision)
+    if week != FamilyDays():
+        with st.container(border=True, key="card_own_week"):
+            st.html(cards.face(cards.name("Your own week", drawing="clock")))
+            for index, block in enumerate(week.weekly):
+                left = [one for one in week.weekly if one is not block]
+                _line(view, block_sentence(block), f"remove_block_{index}", {"weekly": left}, week, revision)
+            for index, work in enumerate(week.work):
+                left_work = [one for one in week.work if one is not work]
+                _line(view, work_sentence(work), f"remove_work_{index}", {"work": left_work}, week, revision)
+            if gone:
+                st.warning(
+                    bullets(f"{name} is no member any more; these hours count for nobody." for name in gone)
+                )
+            if week.late_evening is not None:
+                st.markdown(plain(late_sentence(week.late_evening)))
+    return {
+        "Every week": partial(_block_form, view, week, revision),
+        "Working hours": partial(_work_form, view, family, week, revision),
+        "Late evenings": partial(_late_form, view, week, revision),
+    }
 
 
 def _line(
@@ -83,22 +94,18 @@ def _remove(view: View, week: FamilyDays, revision: int) -> None:
 
 def _block_form(view: View, week: FamilyDays, revision: int) -> None:
     form = _every_week(_BLOCK, WeeklyBlock, Setting(), start=time(16), end=time(17))
-    part = fold("Add a fixed weekly block", "open_weekly_block")
-    if part is None:
-        return
-    with part:
-        with form_box(form.fields):
-            form.draw("name")
-            _every_week_inputs(form)
-            st.caption("A block of the same name takes the place of the one before.")
-            save_button(
-                form.fields,
-                "Add this block",
-                key="save_block",
-                on_click=_save_block,
-                args=(view, form, week, revision),
-            )
-        show_notice(_BLOCK)
+    with form_box(form.fields):
+        form.draw("name")
+        _every_week_inputs(form)
+        st.caption("A block of the same name takes the place of the one before.")
+        save_button(
+            form.fields,
+            "Add this block",
+            key="save_block",
+            on_click=_save_block,
+            args=(view, form, week, revision),
+        )
+    show_notice(_BLOCK)
 
 
 def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> None:
@@ -108,22 +115,18 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
     setting = Setting(offered={"adults": {name: name for name in adults}})
     usual = adults[min(1, len(adults) - 1)]
     form = _every_week(_WORK, WorkingHours, setting, start=time(8), end=time(16, 30), member=usual)
-    part = fold("Add an adult's working hours", "open_working_hours")
-    if part is None:
-        return
-    with part:
-        with form_box(form.fields):
-            form.draw("member")
-            _every_week_inputs(form)
-            form.draw("public_holidays_off", "then")
-            save_button(
-                form.fields,
-                "Add these hours",
-                key="save_work",
-                on_click=_save_work,
-                args=(view, form, week, revision),
-            )
-        show_notice(_WORK)
+    with form_box(form.fields):
+        form.draw("member")
+        _every_week_inputs(form)
+        form.draw("public_holidays_off", "then")
+        save_button(
+            form.fields,
+            "Add these hours",
+            key="save_work",
+            on_click=_save_work,
+            args=(view, form, week, revision),
+        )
+    show_notice(_WORK)
 
 
 def _every_week(name: str, what: type[Written], setting: Setting, **usual: FieldValue) -> Form:
@@ -183,26 +186,22 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
     clocks = late or LateEvening()
     clocks = clocks.model_copy(update={"not_before": clocks.not_before or time(9, 30)})
     form = form_for(_LATE, questions(LateEvening), clocks, also={"then": then})
-    part = fold("After a late evening", "open_late_evening")
-    if part is None:
-        return
-    with part:
-        with form_box(form.fields):
-            st.radio(
-                "What does an entry that ends late do to the next day?",
-                list(_LATE_THEN),
-                format_func=_LATE_THEN.__getitem__,
-                key=form.fields.key("then"),
-            )
-            form.draw()
-            save_button(
-                form.fields,
-                "Save",
-                key="save_late",
-                on_click=_save_late,
-                args=(view, form, week, revision),
-            )
-        show_notice(_LATE)
+    with form_box(form.fields):
+        st.radio(
+            "What does an entry that ends late do to the next day?",
+            list(_LATE_THEN),
+            format_func=_LATE_THEN.__getitem__,
+            key=form.fields.key("then"),
+        )
+        form.draw()
+        save_button(
+            form.fields,
+            "Save",
+            key="save_late",
+            on_click=_save_late,
+            args=(view, form, week, revision),
+        )
+    show_notice(_LATE)
 
 
 def _save_late(view: View, form: Form, week: FamilyDays, revision: int) -> None:

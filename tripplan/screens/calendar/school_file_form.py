@@ -25,7 +25,6 @@ from tripplan.screens.calendar.district import (
     save_calendar,
 )
 from tripplan.screens.calendar.upload import window_around
-from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse, show_findings, show_notice
@@ -38,40 +37,36 @@ _MOST_SHOWN = 100
 
 def from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """Read a file, show what its entries are taken for, and keep it as the parent says."""
-    part = fold("Add a school calendar from a file", "open_school_upload")
-    if part is None:
+    turn = st.session_state.setdefault(_TURN, 0)
+    label = "A district's calendar (.ics), or a table (.csv)"
+    file = st.file_uploader(label, type=["ics", "csv"], key=f"school_upload_{turn}")
+    st.caption(
+        "A table has the columns first day, last day, name and kind; dates read like 2026-12-24. The "
+        "last day may be empty, and so may the kind: no school, short day, first day of school, last "
+        "day of school, other."
+    )
+    if file is None:
         return
-    with part:
-        turn = st.session_state.setdefault(_TURN, 0)
-        label = "A district's calendar (.ics), or a table (.csv)"
-        file = st.file_uploader(label, type=["ics", "csv"], key=f"school_upload_{turn}")
-        st.caption(
-            "A table has the columns first day, last day, name and kind; dates read like 2026-12-24. The "
-            "last day may be empty, and so may the kind: no school, short day, first day of school, last "
-            "day of school, other."
+    data, order = file.getvalue(), None
+    if is_table(file.name) and (asked := dates_to_ask_about(data)):
+        st.radio(
+            plain(f"In this table ({', '.join(asked)}), what comes first?"),
+            [order.value for order in DateOrder],
+            index=None,
+            key=f"school_dates_{turn}",
         )
-        if file is None:
+        picked = st.session_state[f"school_dates_{turn}"]
+        if picked is None:
             return
-        data, order = file.getvalue(), None
-        if is_table(file.name) and (asked := dates_to_ask_about(data)):
-            st.radio(
-                plain(f"In this table ({', '.join(asked)}), what comes first?"),
-                [order.value for order in DateOrder],
-                index=None,
-                key=f"school_dates_{turn}",
-            )
-            picked = st.session_state[f"school_dates_{turn}"]
-            if picked is None:
-                return
-            order = DateOrder(picked)
-        window, zone = window_around(view.today), family.household.home.zone
-        on_record = [kept.value for kept in calendars.values()]
-        revisions = tuple((name, kept.revision) for name, kept in calendars.items())
-        read = _read_file(data, file.name, window.first, window.last, zone.key, order, revisions, on_record)
-        show_findings(read.findings)
-        if read.value is not None:
-            _proposal(view, family, calendars, file.name, read.value)
-        show_notice("school_file")
+        order = DateOrder(picked)
+    window, zone = window_around(view.today), family.household.home.zone
+    on_record = [kept.value for kept in calendars.values()]
+    revisions = tuple((name, kept.revision) for name, kept in calendars.items())
+    read = _read_file(data, file.name, window.first, window.last, zone.key, order, revisions, on_record)
+    show_findings(read.findings)
+    if read.value is not None:
+        _proposal(view, family, calendars, file.name, read.value)
+    show_notice("school_file")
 
 
 @st.cache_resource(max_entries=4, show_spinner="Reading the calendar ...")

@@ -19,7 +19,6 @@ from tripplan.screens.calendar.district import (
 )
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.forms.form_box import form_box, save_button
-from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled
 from tripplan.screens.widgets.notices import refuse, show_notice
 from tripplan.screens.widgets.view import View
@@ -29,37 +28,33 @@ _A_YEAR = timedelta(days=365)
 
 def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """A form to type a calendar into."""
-    part = fold("Type a school calendar in instead", "open_school_typed")
-    if part is None:
-        return
-    with part:
-        coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
-        fields = filled(
-            "school_typed", {**district_on_record(family, "", coming), **dict.fromkeys(DAYS_TYPED, "")}
+    coming = DateSpan(first=view.today, last=view.today + _A_YEAR)
+    fields = filled(
+        "school_typed", {**district_on_record(family, "", coming), **dict.fromkeys(DAYS_TYPED, "")}
+    )
+    with form_box(fields):
+        st.text_area(
+            f"{DAYS_TYPED['no_school']}, one break a line",
+            key=fields.key("no_school"),
+            placeholder="2026-12-21 to 2027-01-01 winter break\n2027-01-18 staff day",
         )
-        with form_box(fields):
-            st.text_area(
-                f"{DAYS_TYPED['no_school']}, one break a line",
-                key=fields.key("no_school"),
-                placeholder="2026-12-21 to 2027-01-01 winter break\n2027-01-18 staff day",
-            )
-            st.caption("Such as: 2026-12-21 to 2027-01-01 winter break. Weekends need not be listed.")
-            st.text_area(
-                f"{DAYS_TYPED['short_days']}, one a line (may be left empty)",
-                key=fields.key("short_days"),
-                placeholder="2026-12-18 early release\n2027-03-10 late start",
-                help="Students go home early or come late. They are at school in the morning, and out "
-                "earlier than usual.",
-            )
-            district_inputs(fields)
-            save_button(
-                fields,
-                "Save this school calendar",
-                key="save_school_typed",
-                on_click=_save_typed,
-                args=(view, calendars, fields),
-            )
-        show_notice("school_typed")
+        st.caption("Such as: 2026-12-21 to 2027-01-01 winter break. Weekends need not be listed.")
+        st.text_area(
+            f"{DAYS_TYPED['short_days']}, one a line (may be left empty)",
+            key=fields.key("short_days"),
+            placeholder="2026-12-18 early release\n2027-03-10 late start",
+            help="Students go home early or come late. They are at school in the morning, and out "
+            "earlier than usual.",
+        )
+        district_inputs(fields)
+        save_button(
+            fields,
+            "Save this school calendar",
+            key="save_school_typed",
+            on_click=_save_typed,
+            args=(view, calendars, fields),
+        )
+    show_notice("school_typed")
 
 
 def _save_typed(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]], fields: Fields) -> None:

@@ -1,7 +1,10 @@
-"""Family calendars: when the family is busy, and nothing else unless the parent asks for it."""
+"""When the family is busy: its calendars, its own week, and one place to add to them."""
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date, timedelta
+from functools import partial
 from pathlib import PurePath
 
 import streamlit as st
@@ -19,7 +22,11 @@ from tripplan.files.toml.written import read_form
 from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
+from tripplan.screens.calendar.own_week import own_week
 from tripplan.screens.calendar.upload import calendar_uploaded, window_around
+from tripplan.screens.calendar.ways import one_way
+from tripplan.screens.look import cards
+from tripplan.screens.look.cards import Chip
 from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
 from tripplan.screens.widgets.markdown import plain
@@ -29,6 +36,7 @@ from tripplan.screens.widgets.view import View
 
 _PAGE = "calendar"
 _TURN = "family_upload_turn"
+_LOOK_AHEAD_DAYS = 14
 
 
 class _Called(Written):
@@ -38,44 +46,72 @@ class _Called(Written):
     """What the calendar is called."""
 
 
-def family_calendars(view: View, family: Family) -> None:
-    """List the family calendars on record, and offer to add one from a file."""
+def family_part(view: View, family: Family) -> str:
+    """When the family is busy: its calendars and its own week; the headline is returned."""
     calendars = view.records.all(FamilyCalendar)
-    st.caption(
-        "No outing is planned over these times. Only when you are busy is kept, unless you tick more. Add as "
-        "many files as you have calendars; bring one again, and it takes the place of what it held before."
-    )
     for name, kept in calendars.items():
-        st.markdown(plain(f"{name}: {_covered(kept.value)}"))
-        st.button(
-            plain(f"Remove {name}"),
-            key=f"remove_family_{name}",
-            on_click=remove_one,
-            args=(view, _PAGE, FamilyCalendar, name, kept.revision, f"{name} is removed."),
+        with st.container(border=True, key=f"card_family_{name}"):
+            st.html(
+                cards.face(
+                    cards.name(name, drawing="day"), cards.facts([Chip("clock", _covered(kept.value))])
+                )
+            )
+            st.button(
+                plain(f"Remove {name}"),
+                key=f"remove_family_{name}",
+                type="tertiary",
+                on_click=remove_one,
+                args=(view, _PAGE, FamilyCalendar, name, kept.revision, f"{name} is removed."),
+            )
+    ways = own_week(view, family)
+    st.markdown("No outing is planned over these times.")
+    part = fold("Add when you are busy", "open_add_busy")
+    if part is not None:
+        with part:
+            ways = {"A file": partial(_from_file, view, family, calendars), **ways}
+            one_way("How is it known?", "add_busy_how", ways)
+    return _headline(family, view.today)
+
+
+def _headline(family: Family, today: date) -> str:
+    """On how many of the coming days something of the family's own is in the way."""
+    busy = replace(family.with_nothing_planned(), now=None).busy_days
+    names = [member.name for member in family.household.members]
+    zone = family.household.home.zone
+    days = [today + timedelta(days=ahead) for ahead in range(_LOOK_AHEAD_DAYS)]
+    taken = [
+        day
+        for day in days
+        if any(
+            one.start.astimezone(zone).date() <= day <= one.end.astimezone(zone).date()
+            for one in busy.on(day, names)
         )
-    part = fold("Add a family calendar from a file", "open_family_upload")
-    if part is None:
-        return
-    with part:
-        turn = st.session_state.setdefault(_TURN, 0)
-        addresses = st.text_input(
-            "Your e-mail addresses, with commas between them (optional)",
-            key="family_addresses",
-            help="So that invitations you declined are known. They are used for reading only and not kept.",
-        )
-        uploaded = calendar_uploaded(
-            view,
-            family,
-            "A calendar file (.ics)",
-            f"family_upload_{turn}",
-            tuple(listed_in(addresses or "")),
-        )
-        if uploaded is not None:
-            file, content = uploaded
-            show_findings(content.findings)
-            if content.value is not None:
-                _offer(view, calendars, file, content.value)
-        show_notice("family_file")
+    ]
+    return f"Busy on {len(taken)} of the next {len(days)} days" if taken else "Nothing of yours in the way"
+
+
+def _from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[FamilyCalendar]]) -> None:
+    """Offer to add a calendar from a file."""
+    st.caption("Only when you are busy is kept, unless you tick more. The same file again replaces itself.")
+    turn = st.session_state.setdefault(_TURN, 0)
+    addresses = st.text_input(
+        "Your e-mail addresses, with commas between them (optional)",
+        key="family_addresses",
+        help="So that invitations you declined are known. They are used for reading only and not kept.",
+    )
+    uploaded = calendar_uploaded(
+        view,
+        family,
+        "A calendar file (.ics)",
+        f"family_upload_{turn}",
+        tuple(listed_in(addresses or "")),
+    )
+    if uploaded is not None:
+        file, content = uploaded
+        show_findings(content.findings)
+        if content.value is not None:
+            _offer(view, calendars, file, content.value)
+    show_notice("family_file")
 
 
 def _covered(calendar: FamilyCalendar) -> str:
