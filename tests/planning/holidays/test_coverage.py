@@ -60,9 +60,7 @@ def test_a_calendars_reach_is_told_with_its_guess_and_its_end() -> None:
 def test_days_off_are_weekdays_and_count_once_for_all_calendars() -> None:
     """Dec 21, 2026 is a Monday: two weeks off are ten days, also where a second calendar has some of them."""
     breaks = ((date(2026, 12, 21), date(2027, 1, 3)), (date(2026, 12, 24), date(2026, 12, 25)))
-    both = [
-        district(make_place(), no_school=[{"first": first, "last": last}]) for first, last in breaks
-    ]
+    both = [district(make_place(), no_school=[{"first": first, "last": last}]) for first, last in breaks]
     assert days_off(both, date(2026, 12, 1), date(2027, 1, 31)) == 10
     assert days_off(both, date(2026, 12, 24), date(2026, 12, 31)) == 6
     assert days_off([], date(2026, 12, 1), date(2027, 1, 31)) == 0

@@ -4,7 +4,7 @@ import streamlit as st
 
 from tripplan.screens.calendar.family_part import family_part
 from tripplan.screens.calendar.outings import our_outings
-from tripplan.screens.calendar.school_part import school_part
+from tripplan.screens.calendar.school.part import school_part
 from tripplan.screens.look.folds import ALL_OPENED
 from tripplan.screens.widgets.frame import family_or_stop
 from tripplan.screens.widgets.markdown import plain

@@ -12,11 +12,11 @@ from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage, days_off
 from tripplan.records.store import StoredDocument
-from tripplan.screens.calendar.built_in_regions import built_in_regions
-from tripplan.screens.calendar.coverage_chart import show_coverage
 from tripplan.screens.calendar.festivals import festivals
-from tripplan.screens.calendar.school_file_form import from_file
-from tripplan.screens.calendar.school_typed import by_hand
+from tripplan.screens.calendar.school.built_in_regions import built_in_regions
+from tripplan.screens.calendar.school.coverage_chart import show_coverage
+from tripplan.screens.calendar.school.file_form import from_file
+from tripplan.screens.calendar.school.typed import by_hand
 from tripplan.screens.calendar.ways import one_way
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip

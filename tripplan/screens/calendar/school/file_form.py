@@ -17,7 +17,7 @@ from tripplan.files.toml.reading_result import ReadResult
 from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
-from tripplan.screens.calendar.district import (
+from tripplan.screens.calendar.school.district import (
     district_inputs,
     district_on_record,
     named_in_form,

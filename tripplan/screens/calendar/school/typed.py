@@ -9,7 +9,7 @@ from tripplan.documents.calendars.calendars import DateSpan, SchoolCalendar
 from tripplan.errors import Finding
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
-from tripplan.screens.calendar.district import (
+from tripplan.screens.calendar.school.district import (
     DAYS_TYPED,
     district_inputs,
     district_on_record,

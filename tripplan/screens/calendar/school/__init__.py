@@ -1,0 +1,1 @@
+"""School calendars: when schools are out, and the ways to say so."""
