@@ -59,6 +59,7 @@ def every_rule() -> Place:
                 "one_family": True,
                 "per_car": True,
                 "counts_everybody": True,
+                "also_at": [{"place": "other-mill", "within_days": 3}],
                 **limits,
             },
             {
@@ -79,6 +80,7 @@ def every_rule() -> Place:
                 "at_most": 30,
                 "one_free_per": 6,
                 "leader_ages": "16+",
+                "also_at": [{"place": "third-mill", "within_days": 7}],
                 **limits,
             },
             {

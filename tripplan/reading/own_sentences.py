@@ -80,6 +80,7 @@ _CLAUSES = tuple(
         r"(?P<parking_included>parking included)",
         r"(?:free entry|(?P<elsewhere_off>[\d.]+) % off) at '(?P<elsewhere>[^']*)'"
         r"(?: for up to (?P<elsewhere_most>\d+))?",
+        r"good at '(?P<also_at>[^']*)' too (?:on the same day|within (?P<within_days>\d+) days)",
         r"good only at these times: (?P<valid>.+?)(?=, (?:from |until |to be booked |with '|sold only online|for a stay |to leave )|$)",
         r"from (?P<first_day>[A-Z][a-z]{2}, [A-Z][a-z]{2} \d+, \d{4})",
         r"until (?P<last_day>[A-Z][a-z]{2}, [A-Z][a-z]{2} \d+, \d{4})",
@@ -117,7 +118,7 @@ def read_own_sentence(line: str) -> tuple[Offer, str] | None:
 
 def _clauses(body: str, at: int) -> dict[str, Any] | None:
     """What stands behind the head, clause by clause; None where something is none of them."""
-    found: dict[str, Any] = {"elsewhere": [], "other_ages": []}
+    found: dict[str, Any] = {"elsewhere": [], "other_ages": [], "also_at": []}
     while at < len(body):
         if not body.startswith(", ", at):
             return None
@@ -130,6 +131,10 @@ def _clauses(body: str, at: int) -> dict[str, Any] | None:
             most = told.get("elsewhere_most")
             found["elsewhere"].append(
                 {"place": told["elsewhere"], "percent_off": percent, "at_most": int(most) if most else None}
+            )
+        elif "also_at" in told:
+            found["also_at"].append(
+                {"place": told["also_at"], "within_days": int(told.get("within_days", "1"))}
             )
         elif "other_ages" in told:
             price = _amount(told.get("other_price"))
@@ -184,6 +189,7 @@ def _written(kind: str, head: Mapping[str, str | None], found: Mapping[str, Any]
         written["longest_stay_minutes"] = minutes_in(found["longest"])
     if "birthday" in found or "birth_month" in found:
         written["good_on"] = "birthday" if "birthday" in found else "birth month"
+    written |= {"also_at": found["also_at"]} if found["also_at"] else {}
     written |= {"other_ages": found["other_ages"]} if found["other_ages"] else {}
     return written | ({"elsewhere": found["elsewhere"]} if found["elsewhere"] else {})
 

@@ -6,6 +6,7 @@ It reads the card by itself and shares nothing with the calculator but the shape
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from itertools import combinations
 from typing import Any
@@ -13,7 +14,7 @@ from typing import Any
 from tests.planning.admission.price_boards import DAY, Question
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Pass, Seats, Ticket
 
 Choice = tuple[str, Any, int]
 """How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""
@@ -77,7 +78,16 @@ def held_passes(question: Question) -> list[Held]:
     for number, one in enumerate(question.held):
         for place in (question.place, *question.others):
             for offer in place.offers:
-                if place.id == one.place and offer.name == one.offer and isinstance(offer, Pass):
+                if place.id != one.place or offer.name != one.offer:
+                    continue
+                if isinstance(offer, Ticket | Bundle):
+                    # Who has a ticket for two places enters on it here, as on a card written out to them.
+                    card = Pass(
+                        name=offer.name, price=Decimal(0), months=1, seats=(Seats(count=1),), named=True
+                    )
+                    if any(there.place == question.place.id for there in offer.also_at):
+                        found.append(Held(number, one, card, False, Fraction(100)))
+                if isinstance(offer, Pass):
                     if place is question.place:
                         found.append(Held(number, one, offer, True, Fraction(100)))
                     found += [

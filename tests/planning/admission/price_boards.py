@@ -324,12 +324,13 @@ def questions(
                         "at_most": draw(st.sampled_from((None, 1, 2))),
                     }
                 ],
-            }
+            },
+            {"name": "Both", "price": "19", "also_at": [{"place": "test-museum"}]},
         ],
     )
     held = []
     owned = [("test-museum", offer["name"]) for offer in board if offer["kind"] == "pass"]
-    for card, name in [*owned, ("other-museum", "Friends")]:
+    for card, name in [*owned, ("other-museum", "Friends"), ("other-museum", "Both")]:
         if draw(st.integers(0, 5)) >= (3 if few else 5):
             holders = draw(st.lists(st.sampled_from(NAMES[:count]), min_size=1, max_size=3, unique=True))
             held.append(

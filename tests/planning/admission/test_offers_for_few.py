@@ -12,8 +12,9 @@ from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.planning.admission.cheapest import cheapest_admission
+from tripplan.planning.admission.cheapest import Gate, cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.admission.what_if import PriceChangeKind, what_changes_it
 
 Buy = Callable[..., tuple[str, dict[str, int]]]
 Family = Callable[..., tuple[Member, ...]]
@@ -359,3 +360,46 @@ def test_an_add_on_cheaper_with_a_ticket_decides_about_the_ticket(family: Family
     assert [line.name for line in answer.purchases] == ["Plus"]
     assert dict(answer.beside) == {"Boat": ((0, Decimal(2)),)}
     assert any("Boat" in note for note in answer.notes)
+
+
+BOTH = [
+    {"name": "Both, adult", "price": "18", "ages": "18+", "also_at": [{"place": "mill", "within_days": 7}]},
+    {"name": "Both, child", "price": "9", "ages": "3-17", "also_at": [{"place": "mill", "within_days": 7}]},
+]
+MILL = make_place(id="mill", name="Mill", offers=[{**ADULT, "price": "10"}, {**CHILD, "price": "4"}, INFANT])
+
+
+def test_a_ticket_for_two_places_lets_its_holders_into_the_other(family: Family) -> None:
+    """Ann and Cy have one: at the mill Bo alone pays 10; and where it was bought it is used up."""
+    museum = make_place(offers=[*SINGLES, *BOTH])
+    held = tuple(
+        HeldPass(place="test-museum", offer=name, holders=(who,), valid_until=DAY)
+        for name, who in (("Both, adult", "Ann"), ("Both, child", "Cy"))
+    )
+    party = family(Ann=40, Bo=40, Cy=9)
+    there = cheapest_admission(MILL, party, ARRIVAL, today=TODAY, held=held, other_places=(museum,))
+    again = cheapest_admission(museum, party, ARRIVAL, today=TODAY, held=held, other_places=(MILL,))
+    assert isinstance(there, Admission)
+    assert isinstance(again, Admission)
+    assert (str(there.total.amount), str(again.total.amount)) == ("10.00", "31.00")
+
+
+@pytest.mark.parametrize(("adult", "difference"), [("18", "-6.00"), ("22", None)])
+def test_what_a_ticket_for_two_places_would_save_is_told(
+    family: Family, adult: str, difference: str | None
+) -> None:
+    """Apart 12 + 7 and 10 + 4 are 33, both with the ticket 18 + 9; at 22 + 12 it saves nothing."""
+    child = "9" if difference else "12"
+    both = [{**BOTH[0], "price": adult}, {**BOTH[1], "price": child}]
+    museum = make_place(offers=[*SINGLES, *both])
+    party = family(Ann=40, Cy=9)
+    household = frozenset(("Ann", "Cy"))
+    gate = Gate(museum, ARRIVAL, TODAY, household=household, other_places=(MILL,))
+    told = [one for one in what_changes_it(gate, party) if one.kind is PriceChangeKind.TWO_PLACES]
+    assert [(one.name, str(one.difference.amount)) for one in told] == (
+        [("mill", difference)] if difference else []
+    )
+    # Who visits one place only buys nothing for two.
+    alone = gate.admission(party)
+    assert isinstance(alone, Admission)
+    assert str(alone.total.amount) == "19.00"

@@ -19,6 +19,7 @@ from tripplan.documents.places.offers import (
     Seats,
     Ticket,
     Voucher,
+    also_at,
 )
 from tripplan.language import wording
 from tripplan.values.ages import EVERYONE, MONTHS, AgeBand
@@ -40,6 +41,11 @@ def sentence(offer: Offer, currency: str) -> str:
         parts = _bundle(offer, currency)
     else:
         parts = _pass(offer, currency)
+    parts += [
+        f"good at '{one.place}' too "
+        + ("on the same day" if one.within_days == 1 else f"within {one.within_days} days")
+        for one in also_at(offer)
+    ]
     return _finished([*parts, *_limits_in_time(offer)])
 
 
@@ -75,7 +81,7 @@ def held_sentence(offer: Pass, valid_until: date) -> str:
     return f"'{offer.name}' is already paid until {wording.day(valid_until)} and lets in {who}."
 
 
-def elsewhere_sentence(offer: Pass, other_place: str, percent_off: Decimal) -> str:
+def elsewhere_sentence(offer: Offer, other_place: str, percent_off: Decimal) -> str:
     """What a pass of another place is worth here."""
     worth = "entry is free" if percent_off == 100 else f"{_percent(percent_off)} off the single price"
     return f"With '{offer.name}' of {other_place}, {worth} here."

@@ -119,6 +119,19 @@ class OfferRules(Written):
     """Anything else that is printed beside it."""
 
 
+class AlsoAt(Written):
+    """Another place that a ticket for two places is good for."""
+
+    place: Annotated[Name, FieldSpec("which of your places", control=Control.CHOICE, offered="places")]
+    """The id of the other place's card."""
+    within_days: Annotated[
+        int,
+        Field(ge=1, le=366),
+        FieldSpec("within so many days", help="1 is the same day.", unit=Unit.DAYS, width=170),
+    ] = 1
+    """Within how many days both are visited, the first of them included; 1 is the same day."""
+
+
 class AgePrice(Written):
     """A price of its own for some ages on the same ticket."""
 
@@ -191,6 +204,13 @@ class Ticket(OfferRules):
     """One leader goes free for every so many who pay this offer."""
     leader_ages: Annotated[Ages, ages_asked("Leader's ages", rare=True)] = ADULT
     """How old a free leader must be."""
+
+    also_at: Annotated[
+        tuple[AlsoAt, ...],
+        Field(max_length=8),
+        FieldSpec("A ticket for two places: good there too", help="An emptied line is left out.", rare=True),
+    ] = ()
+    """Other places that it lets the same people into, once, without paying again."""
 
     @property
     def bands(self) -> tuple[AgeBand, ...]:
@@ -294,6 +314,12 @@ class Bundle(OfferRules, title="Family ticket"):
     ] = False
     """Whether its seats count everybody, so that nobody enters on a free ticket beside it; so it is with
     every permit for a car."""
+    also_at: Annotated[
+        tuple[AlsoAt, ...],
+        Field(max_length=8),
+        FieldSpec("A ticket for two places: good there too", help="An emptied line is left out.", rare=True),
+    ] = ()
+    """Other places that it lets the same people into, once, without paying again."""
 
 
 class Elsewhere(Written):
@@ -354,6 +380,16 @@ def _with_kind(value: object) -> object:
 Offer = Annotated[
     Annotated[Ticket | Discount | Bundle | Pass, Field(discriminator="kind")], BeforeValidator(_with_kind)
 ]
+
+
+def also_at(offer: Offer) -> tuple[AlsoAt, ...]:
+    """Other places that a ticket for two places is good for; none for other offers."""
+    return offer.also_at if isinstance(offer, Ticket | Bundle) else ()
+
+
+def is_kept(offer: Offer) -> bool:
+    """Whether a family can hold it and show it at a later visit: a pass, a ticket for two places."""
+    return isinstance(offer, Pass) or bool(also_at(offer))
 
 
 def prices_in(offer: Offer) -> tuple[Decimal, ...]:

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import AddOn, Offer, Pass, Voucher
+from tripplan.documents.places.offers import AddOn, Offer, Pass, Voucher, also_at
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.planning.admission.terms.annual_pass import HeldHere
@@ -136,7 +136,12 @@ def held_here(
                 counting.append(HeldHere(one, offer, None, Decimal(100)))
             continue
         for other in other_places:
-            offer = _pass_on(other, one.offer) if other.id == one.place else None
+            if other.id != one.place:
+                continue
+            for ticket in other.offers:
+                if ticket.name == one.offer and any(there.place == place.id for there in also_at(ticket)):
+                    counting.append(HeldHere(one, ticket, other.name, Decimal(100)))
+            offer = _pass_on(other, one.offer)
             grants = [e for e in offer.elsewhere if e.place == place.id and e.percent_off] if offer else []
             if offer is not None and grants:
                 best = max(grants, key=lambda grant: grant.percent_off)

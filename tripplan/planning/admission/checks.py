@@ -5,7 +5,7 @@ from decimal import Decimal
 from itertools import combinations
 
 from tripplan.documents.places.offer_sentences import ages_in_words
-from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket
+from tripplan.documents.places.offers import Bundle, Discount, Pass, Ticket, also_at
 from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, Weight
 from tripplan.language import wording
@@ -64,7 +64,7 @@ def _conditions(offer: Ticket) -> dict[str, object]:
 _DECIDING = {
     *("valid", "first_day", "last_day", "book_days_ahead", "needs", "one_status_covers"),
     *("companions", "at_least", "at_most", "one_free_per", "leader_ages", "longest_stay_minutes", "leave_by"),
-    *("good_on", "online_only", "includes"),
+    *("good_on", "online_only", "includes", "also_at"),
 }
 
 
@@ -126,7 +126,7 @@ def dear_bundles(place: Place) -> Iterator[Found]:
     """A bundle should not cost more than single tickets for the dearest people who can fill it."""
     tickets = [o for o in place.offers if isinstance(o, Ticket) and _is_ordinary(o) and o.companions is None]
     for number, offer in enumerate(place.offers):
-        if not isinstance(offer, Bundle):
+        if not isinstance(offer, Bundle) or offer.also_at:
             continue
         singly = Decimal(0)
         for seat in offer.seats:
@@ -267,13 +267,14 @@ def only_pass_holders(place: Place) -> Iterator[Found]:
 
 
 def honoured_at_home(place: Place) -> Iterator[Found]:
-    """A pass is worth something elsewhere only at other places."""
+    """A pass or ticket is worth something elsewhere only at other places."""
     for number, offer in enumerate(place.offers):
-        for index, other in enumerate(offer.elsewhere if isinstance(offer, Pass) else ()):
-            if other.place == place.id:
+        named = [("elsewhere", one.place) for one in offer.elsewhere] if isinstance(offer, Pass) else []
+        named += [("also_at", one.place) for one in also_at(offer)]
+        for index, (what, other) in enumerate(named):
+            if other == place.id:
                 message = "this is the place's own card; name another place"
-                field = f"offers[{number}].elsewhere[{index}].place"
-                yield field, other.place, message, Weight.FAULT
+                yield f"offers[{number}].{what}[{index}].place", other, message, Weight.FAULT
 
 
 def stays_too_short(place: Place) -> Iterator[Found]:

@@ -62,7 +62,7 @@ def plain_price(
 
 _WHEN = {"valid", "first_day", "last_day", "book_days_ahead", "longest_stay_minutes", "leave_by"}
 """What decides whether an offer can be had for a visit; those that cannot are no longer there."""
-_PLAIN = {"kind", "name", "price", *_WHEN, "online_only", "refundable", "note"}
+_PLAIN = {"kind", "name", "price", *_WHEN, "online_only", "refundable", "note", "also_at"}
 _TICKET = frozenset({*_PLAIN, "ages", "needs"})
 _BUNDLE = frozenset({*_PLAIN, "seats", "at_most"})
 

@@ -78,9 +78,9 @@ def _line(block: Block, use: Use, role: Role, price: int, people: tuple[int, ...
 
 def _rule(block: Block, role: Role, currency: str) -> str:
     """The rule by which a line lets people in."""
+    if role is Role.SEAT and block.other_place is not None:
+        return elsewhere_sentence(block.offer, block.other_place, block.percent_off)
     if role is Role.SEAT and isinstance(block.offer, Pass) and block.held is not None:
-        if block.other_place is not None:
-            return elsewhere_sentence(block.offer, block.other_place, block.percent_off)
         return held_sentence(block.offer, block.held.valid_until)
     return terms_of(block.offer).rule(role, currency)
 

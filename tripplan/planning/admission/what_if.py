@@ -9,7 +9,8 @@ from tripplan.documents.family.birth_date import BirthDate
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
-from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.documents.places.offers import Pass, Ticket, also_at, prices_in
+from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.planning.admission.availability import on_sale
 from tripplan.planning.admission.cheapest import Gate
@@ -36,6 +37,7 @@ class PriceChangeKind(StrEnum):
     ONE_MORE_ADULT = "one more adult"
     PASS = "pass"
     GROUP = "group"
+    TWO_PLACES = "two places"
 
 
 @dataclass(frozen=True)
@@ -44,7 +46,8 @@ class PriceChange:
 
     Attributes:
         kind: what would be different.
-        name: the member with the birthday, or the offer (pass, group price); empty otherwise.
+        name: the member with the birthday, the offer (pass, group price), or the id of the other place; empty
+            otherwise.
         day: the birthday; None otherwise.
         people: how many more people come along; 0 for a birthday or a pass.
         difference: by how much the total of a visit changes; for a pass, of each visit after the first.
@@ -72,7 +75,8 @@ def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[PriceChange, .
         In this order, as far as there is one: the next birthday within six months that changes the total; one
         more child of the age of the youngest who pays, and one more adult, of the household; each pass on
         sale and when it has paid; each group price that up to three more people of the youngest age would
-        open. Empty where the party cannot enter.
+        open; each other place that tickets for two places are good for, where they cost less than
+        separate ones. Empty where the party cannot enter.
 
     Raises:
         PlanError: as for `Gate.admission`.
@@ -82,12 +86,14 @@ def what_changes_it(gate: Gate, party: Sequence[Member]) -> tuple[PriceChange, .
         return ()
     offers, _ = on_sale(gate.place, gate.visit)
     passes = [offer for offer in offers if isinstance(offer, Pass)]
+    other_places = [other for other in gate.other_places if other.currency == gate.place.currency]
     group_prices = [offer for offer in offers if isinstance(offer, Ticket) and offer.at_least > 1]
     return (
         *_next_birthday(gate, party, now),
         *_one_more(gate, party, now),
         *(change for offer in passes for change in _pass_pays(gate, party, offer, passes)),
         *(change for offer in group_prices for change in _group_in_reach(gate, party, offer, now)),
+        *(change for other in other_places for change in _both_visited(gate, party, other)),
     )
 
 
@@ -208,6 +214,48 @@ def _group_in_reach(
             difference = then.total - now.total
             yield PriceChange(PriceChangeKind.GROUP, offer.name, None, more, difference, None, sentence)
         return
+
+
+def _both_visited(gate: Gate, party: Sequence[Member], other: Place) -> Iterator[PriceChange]:
+    """Tickets that are good at another place too, where they cost less than separate ones at both.
+
+    They are bought for everybody who can use them; who enters free needs none. The other place is taken to be
+    visited at the same hour, and what counts there is what counts on that day.
+    """
+    offers, _ = on_sale(gate.place, gate.visit)
+    both = {
+        offer.name: one.within_days for offer in offers for one in also_at(offer) if one.place == other.id
+    }
+    if not both:
+        return
+    there = replace(gate, place=other, moment=gate.moment.astimezone(other.where.zone), add_ons=())
+    singly = gate.admission(party, not_bought=both), there.admission(party)
+    separate = [offer.name for offer in offers if offer.name not in both and any(prices_in(offer))]
+    here = gate.admission(party, not_bought=separate)
+    if isinstance(here, NoAdmission):
+        return
+    tickets = tuple(
+        HeldPass(place=gate.place.id, offer=line.name, holders=line.covers, valid_until=there.visit.day)
+        for line in here.purchases
+        if line.name in both
+    )
+    used = replace(there, held=(*there.held, *tickets), other_places=(*there.other_places, gate.place))
+    then = used.admission(party)
+    if not tickets or isinstance(then, NoAdmission):
+        return
+    together = here.total + then.total
+    apart = [one.total for one in singly if isinstance(one, Admission)]
+    if len(apart) < len(singly) or together >= apart[0] + apart[1]:
+        return
+    difference = together - apart[0] - apart[1]
+    days = min(both[ticket.offer] for ticket in tickets)
+    when = "on the same day" if days == 1 else f"within {days} days"
+    names = wording.listed([f"'{ticket.offer}'" for ticket in tickets])
+    sentence = (
+        f"If you also visit {other.name} {when}, {names} for both comes to {wording.money(together)}, "
+        f"{_by(difference)} than separate tickets."
+    )
+    yield PriceChange(PriceChangeKind.TWO_PLACES, other.id, None, 0, difference, None, sentence)
 
 
 def _each(total: Money, heads: int) -> Money:

@@ -7,7 +7,7 @@ import streamlit as st
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
-from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.offers import Pass, is_kept
 from tripplan.errors import Finding
 from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
@@ -19,13 +19,13 @@ from tripplan.screens.widgets.view import View
 
 
 def _passes_on_cards(view: View) -> dict[str, tuple[str, str, str]]:
-    """Every annual pass that a card sells: place id, name of the pass, and both in words."""
+    """Every annual pass or ticket for two places on a card: place id, name, and both in words."""
     places = view.family.places if view.family else ()
     return {
         f"{place.id}/{offer.name}": (place.id, offer.name, f"{offer.name}, {place.name}")
         for place in places
         for offer in place.offers
-        if isinstance(offer, Pass)
+        if is_kept(offer)
     }
 
 

@@ -13,6 +13,7 @@ from tripplan.language import wording
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
+from tripplan.planning.cost.account import wanted_add_ons
 from tripplan.planning.cost.driving import seats_in_a_car
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.local_days import place_holidays
@@ -112,6 +113,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
         days_out_of_school=out,
         other_places=tuple(other for other in family.places if other.id != place.id),
         car_seats=seats_in_a_car(household),
+        add_ons=wanted_add_ons(place, family.own_figures_for(place.id)),
     )
     answer = gate.admission(household.members, other_ways=OTHER_WAYS)
     changes = what_changes_it(gate, household.members)

@@ -14,7 +14,7 @@ from decimal import Decimal
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.places.offer_sentences import guest_sentence
-from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.offers import Offer, Pass
 from tripplan.errors import Weight
 from tripplan.planning.admission.constraints import Block, Role, Way
 from tripplan.planning.admission.terms.offer_terms import (
@@ -33,18 +33,18 @@ from tripplan.planning.admission.terms.offer_terms import (
 
 @dataclass(frozen=True)
 class HeldHere:
-    """A pass the family holds that is honoured at this place.
+    """A pass the family holds that is honoured at this place, or a ticket for two places used at the other.
 
     Attributes:
         held: the pass as held.
-        offer: the pass on its own card.
+        offer: the pass, or the ticket, on its own card.
         other_place: name of the place it belongs to; None for this place.
         percent_off: what it takes off the single price here; 100 for free entry [%].
         people_at_most: how many it lets in here; None for all that its seats hold.
     """
 
     held: HeldPass
-    offer: Pass
+    offer: Offer
     other_place: str | None
     percent_off: Decimal
     people_at_most: int | None = None
@@ -94,7 +94,7 @@ def held_block(one: HeldHere, guests: Guests) -> Block:
     """A pass already held as constraints on the people of a party, by position."""
     offer = one.offer
     holders = guests.those(lambda person: person.member.name in one.held.holders)
-    if offer.named:
+    if not isinstance(offer, Pass) or offer.named:
         ways: tuple[Way, ...] = (free_seats(holders, len(one.held.holders), paid=True),)
     else:
         ways = seat_ways(offer.seats, guests, paid=True, test=_at_home)
@@ -104,7 +104,7 @@ def held_block(one: HeldHere, guests: Guests) -> Block:
     limits = [at_least(1, _people(ways) & holders, Role.SEAT)]
     if one.people_at_most is not None:
         limits.append(holds_at_most(one.people_at_most, ways))
-    if one.other_place is None:
+    if one.other_place is None and isinstance(offer, Pass):
         ways = (*ways, *_guest_ways(offer, guests, one.held.guests_so_far))
     return Block(
         offer,
