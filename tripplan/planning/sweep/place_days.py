@@ -3,18 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal
 from typing import Any, Generic, NamedTuple, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.documents.family.household import Household
 from tripplan.planning.cost import OutingCost
 from tripplan.planning.crowds.risk import chances_of
 from tripplan.planning.day.times.hourly_weather import PARTS
 from tripplan.planning.day.weighing.nuisances import UNITS, WEATHER_PART
 from tripplan.planning.family.family import Family
+from tripplan.planning.outing.generalized_cost import generalized_costs
 from tripplan.planning.outing.place_facts import PlaceFacts
 from tripplan.planning.sweep.answer_cache import AnswerCache, CostedVisit
 from tripplan.planning.sweep.dates import DateRow, Numbers
@@ -22,9 +21,6 @@ from tripplan.planning.sweep.place_row import PlaceRow
 from tripplan.planning.sweep.table import Verdict
 from tripplan.planning.sweep.visits import Visits
 from tripplan.values.money import minor_digits
-
-_CHANCE_DIGITS = 4
-"""A chance is rounded to so many decimals before it is weighed in money, as in `plan_outing`."""
 
 Columns = dict[str, NDArray[Any]]
 
@@ -140,7 +136,7 @@ def _fill(
         "dark_there": _in_the_dark(told.sets_off, told.arrives, rises, sets),
         "dark_back": _in_the_dark(told.sets_off_home, told.arrives_home, rises, sets),
         "chance": chance,
-        "felt": _felt(row.household, told.likely, told.nuisances, chance),
+        "felt": generalized_costs(row.household, told.likely + told.nuisances, chance),
     }
     for name, values in filled.items():
         columns[name][spots] = values
@@ -245,31 +241,10 @@ def _said_of(one: CostedVisit, coins: tuple[int, int, int, bool]) -> _Said[int]:
     )
 
 
-def _felt(household: Household, likely: Numbers, nuisances: Numbers, chance: NDArray[np.float64]) -> Numbers:
-    """Money, nuisances and the crowd risk together, rounded half up to the smallest coin."""
-    digits = minor_digits(household.currency)
-    worth = household.worth.full_house.scaleb(digits)
-    exponent = worth.as_tuple().exponent
-    more = max(0, -exponent) if isinstance(exponent, int) else 0
-    whole = 10 ** (_CHANCE_DIGITS + more)
-    crowd = _in_ten_thousandths(chance) * int(worth.scaleb(more))
-    felt: Numbers = ((likely + nuisances) * 2 * whole + 2 * crowd + whole) // (2 * whole)
-    return felt
-
-
 def _in_coins(felt: Numbers, parts: int, currency: str) -> Numbers:
     """Felt cost that is counted in so many parts of the main unit in the smallest coin, rounded half up."""
     coins: Numbers = (2 * felt * 10 ** minor_digits(currency) + parts) // (2 * parts)
     return coins
-
-
-def _in_ten_thousandths(chances: NDArray[np.float64]) -> Numbers:
-    """Chances as whole numbers of ten thousandths, rounded as Python rounds to four decimals."""
-    scaled = chances * 10**_CHANCE_DIGITS
-    rounded: Numbers = np.rint(scaled).astype(np.int64)
-    for n in np.flatnonzero(np.abs(np.abs(scaled - np.floor(scaled)) - 0.5) < 1e-6):
-        rounded[n] = int(Decimal(str(round(float(chances[n]), _CHANCE_DIGITS))).scaleb(_CHANCE_DIGITS))
-    return rounded
 
 
 def _in_the_dark(start: Numbers, end: Numbers, rises: Numbers, sets: Numbers) -> Numbers:
