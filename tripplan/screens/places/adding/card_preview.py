@@ -11,6 +11,7 @@ from tripplan.documents.places.place import LONGEST_ID, Place
 from tripplan.errors import Finding
 from tripplan.files.cards.place_card import read_place_card
 from tripplan.files.cards.shared_cards import cards_in
+from tripplan.language import wording
 from tripplan.records.merging.differences import NOTHING, Difference, differences
 from tripplan.records.store import StoredDocument
 from tripplan.screens.places.place_sentences import board_sentences
@@ -46,12 +47,18 @@ def preview_cards(
     show_findings(findings)
     taken = {*cards, *(place.id for place in places)}
     wanted = []
+    same = [place for place in places if (kept := cards.get(place.id)) and kept.value == place]
+    if same:
+        names = wording.listed([place.name for place in same])
+        st.markdown(plain(f"You have {len(same)} of these cards already, word for word: {names}."))
     for place in places:
+        if place in same:
+            continue
         chosen = _chosen(place, cards.get(place.id), taken, f"{turn}_{place.id}")
         if chosen is not None:
             wanted.append(chosen)
             taken.add(chosen[0].id)
-    if not places:
+    if len(same) == len(places):
         return
     count = "one card" if len(wanted) == 1 else f"{len(wanted)} cards"
     st.button(
@@ -78,9 +85,6 @@ def _chosen(
         st.markdown(plain(f"{place.name}: new."))
         st.markdown(bullets(board_sentences(place)))
         return place, 0
-    if place == kept.value:
-        st.markdown(plain(f"{place.name}: the same card as yours, word for word."))
-        return None
     st.markdown(plain(f"{place.name}: you have a card with the same id. Theirs differs from yours:"))
     st.markdown(bullets(told(differences(kept.value, place))))
     choice = st.radio(

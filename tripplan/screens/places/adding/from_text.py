@@ -8,10 +8,12 @@ import streamlit as st
 
 from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Parking
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.reading.board import BoardRead, read_board
 from tripplan.reading.saved_page import PageRead, read_page
 from tripplan.screens.places.adding.handing_on import suggest
+from tripplan.screens.places.adding.hours_in_words import hours_in_words
 from tripplan.screens.places.adding.what_it_is import name_in
 from tripplan.screens.places.board.kinds import KINDS, Row
 from tripplan.screens.places.board.rows import blank, row_of
@@ -20,6 +22,7 @@ from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.view import View
+from tripplan.values.money import Money
 
 _MORE = 8
 """So many lines that were not understood are shown; a web page has many that matter to nobody."""
@@ -82,7 +85,10 @@ def _fill(view: View, family: Family, spot: str, page: PageRead) -> None:
     currency = board.currency or family.household.currency
     values = _values(page, board, currency)
     suggest(spot, values, _rows(board, page.web or "its own page", view), way="read")
-    hours = (f"Open: {board.opening_hours}",) if board.opening_hours else ()
+    hours = hours_in_words(board.opening_hours)
+    if board.parking is not None:
+        amount = Money(board.parking, currency)
+        hours = (*hours, f"Parking: {wording.money(amount) if board.parking else 'free'}")
     st.session_state[_told(spot)] = Told(
         (*(f"“{one.words}”: {sentence(one.offer, currency)}" for one in board.offers), *hours),
         board.doubts,
