@@ -95,7 +95,10 @@ class FieldSpec:
         if self.unit is None:
             return self.label
         unit = self.unit.in_words(units, currency)
-        return f"{self.label}, in {unit}" if unit and unit not in self.label.lower() else self.label
+        if not unit or unit in self.label.lower():
+            return self.label
+        asked = self.label.removesuffix("?")
+        return f"{asked}, in {unit}{self.label[len(asked) :]}"
 
     def __get_pydantic_json_schema__(
         self, core_schema: CoreSchema, handler: GetJsonSchemaHandler

@@ -73,3 +73,4 @@ records-elsewhere = Ausgegebene Dateien, Blätter und Kalendereinträge anderswo
 records-agree-delete = Das alles endgültig löschen; es lässt sich nicht zurücknehmen
 records-delete = Jetzt endgültig löschen
 records-deleted = Endgültig gelöscht. Was übrig ist, wurde neu kopiert.
+records-outing = { $place } am { $day }

@@ -73,3 +73,4 @@ records-elsewhere = Files you exported, sheets and calendar entries elsewhere st
 records-agree-delete = Delete all of this for good; it cannot be undone
 records-delete = Delete for good now
 records-deleted = Deleted for good. What is left on record was copied anew.
+records-outing = { $place } on { $day }

@@ -43,11 +43,19 @@ def entry_face(entry: LogbookEntry, place: Place | None, scale: float, today: da
             "" if spent is None else wording.money(spent) if spent.amount else wording.whole_money(spent),
             drawing="both" if place is None else kind_of(place),
         ),
-        cards.small(day, "" if planned is None else f"planned {wording.whole_money(planned.likely_total)}"),
+        cards.small(
+            day,
+            "" if planned is None else planned_in_short(planned.likely_total),
+        ),
         cards.chips(_chips(entry)),
         _bar(entry, scale) if spent is not None and spent.amount else "",
         cards.said(_word(entry)),
     )
+
+
+def planned_in_short(likely: Money) -> str:
+    """What an outing was likely to cost, such as 'planned $84'."""
+    return say("afterwards-planned", planned=wording.whole_money(likely))
 
 
 def scale_of(entries: Collection[LogbookEntry]) -> float:
@@ -58,22 +66,23 @@ def scale_of(entries: Collection[LogbookEntry]) -> float:
 def _chips(entry: LogbookEntry) -> list[Chip]:
     stay = entry.moments.stay_minutes
     weather = _WEATHER.get(entry.outdoors, "weather") if entry.outdoors else "weather"
-    outdoors = "" if entry.outdoors is None else f"{entry.outdoors} outdoors"
+    outdoors = "" if entry.outdoors is None else say("afterwards-outdoors", how=str(entry.outdoors))
     return [
         Chip(weather, entry.weather or outdoors),
-        Chip("clock", "" if stay is None else f"{wording.minutes(stay)} there"),
+        Chip("clock", "" if stay is None else say("afterwards-there", stay=wording.minutes(stay))),
         Chip("crowd", say(fullness_code(entry.fullness)) if entry.fullness else ""),
-        Chip("money", "money not noted" if entry.spent is None else ""),
+        Chip("money", say("afterwards-not-noted") if entry.spent is None else ""),
     ]
 
 
 def _bar(entry: LogbookEntry, scale: float) -> str:
     """What the money went to."""
     items = [(one.what or str(one.kind), Money(one.amount, entry.currency)) for one in entry.paid]
-    if entry.not_itemised.amount:
-        items.append(("other", entry.not_itemised))
     parts = [(f"{what} {wording.money(amount)}", float(amount.amount)) for what, amount in items]
-    return cards.bar(parts, scale, f"What the money went to: {', '.join(what for what, _ in parts)}")
+    rest = entry.not_itemised
+    if rest.amount:
+        parts.append((say("afterwards-other", amount=rest), float(rest.amount)))
+    return cards.bar(parts, scale, say("afterwards-money-went-to", what=tuple(what for what, _ in parts)))
 
 
 def _word(entry: LogbookEntry) -> str:
@@ -96,4 +105,6 @@ def against_table(against: AgainstPlan) -> str:
         if one.real is not None and one.what != LEAVING
     ]
     lines = [f"| {' | '.join((plain(wording.capital(what)), *map(plain, said)))} |" for what, *said in rows]
-    return "\n".join(["| | Planned | Was |", "|---|--:|--:|", *lines])
+    return "\n".join(
+        [f"| | {say('afterwards-table-planned')} | {say('afterwards-table-was')} |", "|---|--:|--:|", *lines]
+    )

@@ -14,6 +14,7 @@ from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.errors import Finding
 from tripplan.files.cards.logbook_file import entry_from_values
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.as_planned import as_planned
 from tripplan.planning.logbook.draft import PAID_FOR, draft, filled_as_planned, planned_for
@@ -151,11 +152,11 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
     st.title(_title(shown, kept, unnamed=unnamed), anchor=False)
     if said is not None and kept is None:
         st.button(
-            "It went as planned: fill that in",
+            say("afterwards-as-planned"),
             key="fill_as_planned",
             on_click=_fill_as_planned,
             args=(view,),
-            help="Times, money, distance and nap as the plan had them. Change what was different.",
+            help=say("afterwards-as-planned-help"),
         )
     examples = _as_planned(said, household)
     with form_box(fields):
@@ -164,30 +165,34 @@ def _draw(view: View, family: Family, shown: LogbookEntry, kept: StoredDocument[
         ask(*_FIRST, examples=examples)
         if kept is None:
             st.text_area(
-                "What did you learn?",
+                say("afterwards-learned"),
                 key=fields.key(_LEARNED),
-                help="Goes with every child of school age of whom nothing else is written.",
+                help=say("afterwards-learned-help"),
                 height="content",
             )
-        more = fold("More: who, times, naps, each child", f"open_more_{shown.id}")
+        more = fold(say("afterwards-more"), f"open_more_{shown.id}")
         if more is not None:
             with more:
                 _more(ask, fields, shown, household, examples, unnamed=unnamed)
         save_button(
             fields,
-            "Save",
+            say("afterwards-save"),
             key="save_logbook_entry",
             on_click=_save,
             args=(view, family, fields, at_first, shown, kept),
         )
-    st.button("Close without saving", key="close_entry", type="tertiary", on_click=close, args=(view,))
+    st.button(
+        say("afterwards-close-unsaved"), key="close_entry", type="tertiary", on_click=close, args=(view,)
+    )
 
 
 def _title(shown: LogbookEntry, kept: StoredDocument[LogbookEntry] | None, *, unnamed: bool) -> str:
     if unnamed:
-        return "How was your outing?"
+        return say("afterwards-how-was-yours")
     day = wording.short_day(shown.day)
-    return plain(f"{shown.title}, {day}" if kept else f"How was {shown.title}, {day}?")
+    return plain(
+        f"{shown.title}, {day}" if kept else say("afterwards-how-was-on", place=shown.title, day=day)
+    )
 
 
 def _more(
@@ -201,38 +206,40 @@ def _more(
 ) -> None:
     """Everything that few outings need. What is left empty counts as unknown, never as zero."""
     ask(*(() if unnamed else ("place", "title", "day")), "party")
-    st.markdown("**Times**")
+    st.markdown(f"**{say('afterwards-times')}**")
     ask(*_CLOCKS[:-1], examples=examples)
-    st.markdown("**Money**")
+    st.markdown(f"**{say('afterwards-money')}**")
     for kind, word in asked(Paid, "kind").words.items():
         st.text_input(word, key=fields.key(f"paid_{kind}"), placeholder=examples.get(f"paid_{kind}"))
     ask("food")
-    st.markdown("**The car**")
+    st.markdown(f"**{say('afterwards-car')}**")
     ask("km", "odometer_out_km", "odometer_home_km", examples=examples)
     st.text_input(
-        f"{asked(LogbookEntry, 'fuel').label}, in {fuel_unit(household)}",
+        say("afterwards-car-took", what=asked(LogbookEntry, "fuel").label, unit=fuel_unit(household)),
         key=fields.key("fuel"),
-        help="With the distance it tells what your car really uses.",
+        help=say("afterwards-car-took-help"),
     )
     said = shown.as_planned
     for name, naps in nap_lines(household, shown).items():
-        st.markdown(f"**{plain(name)}'s nap**")
+        st.markdown(f"**{plain(say('afterwards-nap-of', name=name))}**")
         planned = [nap.kept_minutes for nap in said.naps if nap.member == name] if said else []
         for number in range(len(naps)):
-            usual = f"planned: {planned[number]}" if planned[number : number + 1] else "0 for none"
-            which = f"nap {number + 1}" if number else "nap"
+            usual = say("afterwards-no-nap")
+            if planned[number : number + 1]:
+                usual = say("afterwards-planned-minutes", minutes=planned[number])
+            which = say("afterwards-nap-of", name=name) + (f" {number + 1}" if number else "")
             minutes, where = about_nap(name, number)
-            called = replace(minutes.asked, label=f"{plain(name)}'s {which}, {minutes.asked.label}")
+            called = replace(minutes.asked, label=f"{plain(which)}, {minutes.asked.label}")
             ask(listed=(replace(minutes, asked=called), where), examples={minutes.name: usual})
     for name in children_in(shown, household):
         st.markdown(f"**{plain(name)}**")
         ask(listed=about_child(name))
-    st.markdown("**Notes**")
+    st.markdown(f"**{say('afterwards-notes')}**")
     ask("study_unit", "away", "weather", "notes")
 
 
 def _setting(family: Family, shown: LogbookEntry) -> Setting:
-    places = {SOMEWHERE_ELSE: "somewhere else", **place_names(family)}
+    places = {SOMEWHERE_ELSE: say("afterwards-elsewhere"), **place_names(family)}
     if shown.place and shown.place not in places:
         places[shown.place] = shown.title
     people = dict.fromkeys([*(member.name for member in family.household.members), *shown.party])
@@ -244,15 +251,15 @@ def _as_planned(said: AsPlanned | None, household: Household) -> dict[str, str]:
     """What the plan had said, as it stands in the empty fields."""
     if said is None:
         return {}
-    planned = {"receipts_total": f"planned: {wording.money(said.likely_total)}"}
+    planned = {"receipts_total": say("afterwards-plan-said", what=said.likely_total)}
     for kind in PAID_FOR:
         amount = planned_for(said, kind)
         if amount:
-            planned[f"paid_{kind}"] = f"planned: {wording.money(amount)}"
+            planned[f"paid_{kind}"] = say("afterwards-plan-said", what=amount)
     moments = (said.wheels_turn or said.leave_home, said.arrive, said.leave_place, said.home)
-    planned |= {name: f"planned: {wording.clock(at)}" for name, at in zip(_CLOCKS, moments, strict=True)}
+    planned |= {name: say("afterwards-plan-said", what=at) for name, at in zip(_CLOCKS, moments, strict=True)}
     if said.km:
-        planned["km"] = f"planned: {wording.distance(said.km, household.units)}"
+        planned["km"] = say("afterwards-plan-said", what=wording.distance(said.km, household.units))
     return planned
 
 
@@ -267,7 +274,7 @@ def _save(
     typed = fields.typed()
     _spread(str(typed.pop(_LEARNED, "")).strip(), typed, at_first, children_in(before, family.household))
     if typed["day"] is None:
-        refuse(fields.form, findings=[Finding("", "Day", "", "pick the day")])
+        refuse(fields.form, findings=[Finding("", say("afterwards-day"), "", say("afterwards-pick-day"))])
         return
     entry_id = before.id
     if kept is None:
@@ -275,7 +282,7 @@ def _save(
         entry_id = new_entry_id(typed["day"], title, set(view.records.all(LogbookEntry)))
     values, found = entry_values(typed, at_first, before, family, entry_id)
     read = entry_from_values(values, view.today, family.household)
-    said = f"{values['title']} on {wording.day(typed['day'])} is in the logbook."
+    said = say("afterwards-logged", place=str(values["title"]), day=typed["day"])
     revision = kept.revision if kept else 0
     if save(view, fields.form, read, values, LogbookEntry, revision, said, found, told_at=PAGE):
         close(view)

@@ -6,7 +6,7 @@ import streamlit as st
 
 from tripplan.documents.logbook.entry import LogbookEntry
 from tripplan.documents.logbook.settings import Learnable, LogbookSettings
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.logbook.learning import learned_figures
 from tripplan.planning.logbook.sentences import learned_sentence
 from tripplan.records.store import StoredDocument
@@ -32,12 +32,12 @@ def what_is_learned(
     written = [kept.value for kept in entries.values()]
     figures = learned_figures(family, written)
     notes = sum(entry.crowd_note is not None for entry in written)
-    st.caption("Switch on what plans should go by. The more outings tell, the more your own figure counts.")
+    st.caption(say("afterwards-switch-on"))
     show_notice(_SPOT)
     for what in Learnable:
         mine = [figure for figure in figures if figure.what is what]
         if what is Learnable.CROWDS:
-            lines = [f"{wording.counted(notes, 'note')} of how full a place was."] if notes else []
+            lines = [say("afterwards-notes-of-crowds", notes=notes)] if notes else []
         else:
             lines = [learned_sentence(figure) for figure in mine]
         _group(view, what, chosen, settings, lines)
@@ -53,7 +53,7 @@ def _group(
     key = f"learn_{view.which}_{what.name.casefold()}"
     st.session_state[key] = chosen.learns(what)
     st.toggle(
-        f"Plan with our own: {what.value}",
+        say("afterwards-plan-with-own", what=what.value),
         key=key,
         disabled=not lines,
         on_change=_switch,
@@ -62,7 +62,7 @@ def _group(
     if lines:
         st.markdown(bullets(lines))
     else:
-        st.caption("Not enough outings yet.")
+        st.caption(say("afterwards-not-enough"))
 
 
 def _switch(
@@ -70,6 +70,6 @@ def _switch(
 ) -> None:
     off = set(chosen.not_learned) ^ {what}
     changed = chosen.model_copy(update={"not_learned": tuple(one for one in Learnable if one in off)})
-    word = "off" if what in off else "on"
-    said = f"Planning with your own figures is {word}: {what.value}."
+    code = "afterwards-own-off" if what in off else "afterwards-own-on"
+    said = say(code, what=what.value)
     save_all(view, _SPOT, [(changed, settings.revision if settings else 0)], said, can_be_taken_back=False)

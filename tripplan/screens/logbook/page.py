@@ -7,13 +7,14 @@ from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.files.cards.logbook_file import logbook_csv
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import against_plan
 from tripplan.planning.logbook.draft import waiting
 from tripplan.planning.logbook.sentences import entry_lines
 from tripplan.records.store import StoredDocument
 from tripplan.screens.logbook.all_entries import all_entries
-from tripplan.screens.logbook.entry_card import against_table, entry_face, scale_of
+from tripplan.screens.logbook.entry_card import against_table, entry_face, planned_in_short, scale_of
 from tripplan.screens.logbook.entry_form import PAGE, KeptEntries, open_change, open_form, open_new
 from tripplan.screens.logbook.learned import what_is_learned
 from tripplan.screens.logbook.record import record_for_authorities
@@ -36,6 +37,8 @@ _ALL = "show_all_entries"
 
 def render(view: View) -> None:
     """Show the outings to log and those that are logged; while one is logged, that form alone."""
+    if view.family is None:
+        st.title(say("afterwards-how-was-yours"), anchor=False)
     family = family_or_stop(view)
     records = view.records
     entries, outings = all_entries(records), records.all(PlannedOuting)
@@ -50,7 +53,7 @@ def render(view: View) -> None:
     for number, one in enumerate(over):
         _to_log(view, family, one, is_main=number == 0)
     st.button(
-        "Log another outing" if over or entries else "Log an outing",
+        say("afterwards-log-another") if over or entries else say("afterwards-log-first"),
         key="write_other",
         type="secondary" if over else "primary",
         on_click=open_new,
@@ -62,11 +65,11 @@ def render(view: View) -> None:
     year_of_outings(view, family, entries, outings, settings)
     if not entries:
         return
-    part = fold("What your outings show", "open_learned")
+    part = fold(say("afterwards-outings-show"), "open_learned")
     if part is not None:
         with part:
             what_is_learned(view, entries, settings)
-    part = fold("Homeschool record", "open_record")
+    part = fold(say("afterwards-record"), "open_record")
     if part is not None:
         with part:
             record_for_authorities(view, family, entries, settings.value if settings else LogbookSettings())
@@ -74,10 +77,10 @@ def render(view: View) -> None:
 
 def _headline(family: Family, over: tuple[PlannedOuting, ...], logged: int) -> str:
     if len(over) == 1:
-        return plain(f"How was {_name(family, over[0])}?")
+        return plain(say("afterwards-headline-one", place=_name(family, over[0])))
     if over:
-        return f"{len(over)} outings to log"
-    return f"{wording.counted(logged, 'outing')} so far" if logged else "How was your outing?"
+        return say("afterwards-to-log", outings=len(over))
+    return say("afterwards-so-far", outings=logged) if logged else say("afterwards-how-was-yours")
 
 
 def _name(family: Family, one: PlannedOuting) -> str:
@@ -91,11 +94,14 @@ def _to_log(view: View, family: Family, one: PlannedOuting, *, is_main: bool) ->
         st.html(
             cards.face(
                 cards.name(name, drawing="both" if place is None else kind_of(place)),
-                cards.small(wording.short_day(one.day), f"planned {wording.whole_money(one.likely_total)}"),
+                cards.small(
+                    wording.short_day(one.day),
+                    planned_in_short(one.likely_total),
+                ),
             )
         )
         st.button(
-            plain(f"Log {name}"),
+            plain(say("afterwards-log", place=name)),
             key=f"write_{one.id}",
             type="primary" if is_main else "secondary",
             on_click=open_new,
@@ -113,13 +119,15 @@ def _entries(view: View, family: Family, entries: KeptEntries) -> None:
     with st.container(horizontal=True):
         if len(newest) > SHOWN_AT_FIRST:
             st.button(
-                "Show fewer" if st.session_state.get(_ALL) else f"Show all {len(newest)} outings",
+                say("afterwards-show-fewer")
+                if st.session_state.get(_ALL)
+                else say("afterwards-show-all", outings=len(newest)),
                 key="more_entries",
                 on_click=open_or_close,
                 args=(_ALL,),
             )
         st.download_button(
-            "All outings as a table (.csv)",
+            say("afterwards-table"),
             lambda: logbook_csv([kept.value for kept in newest]),
             file_name=view.file_name("logbook.csv"),
             mime="text/csv",
@@ -133,7 +141,7 @@ def _entry(view: View, family: Family, kept: StoredDocument[LogbookEntry], scale
     entry = kept.value
     with st.container(border=True, key=f"card_{entry.id}"):
         st.html(entry_face(entry, place_named(family, entry.place or ""), scale, view.today))
-        opener(view, PAGE, entry.id, f"More about {entry.title}", about=entry.title)
+        opener(view, PAGE, entry.id, say("afterwards-more-about", place=entry.title), about=entry.title)
         part = part_if_open(view, PAGE, entry.id)
         if part is None:
             return
@@ -142,16 +150,16 @@ def _entry(view: View, family: Family, kept: StoredDocument[LogbookEntry], scale
             against = against_plan(entry)
             if against is not None:
                 st.markdown(against_table(against))
-            said = f"{entry.title} on {wording.day(entry.day)} is out of the logbook."
+            said = say("afterwards-removed", place=entry.title, day=entry.day)
             with st.container(horizontal=True):
                 st.button(
-                    plain(f"Change {entry.title}"),
+                    plain(say("afterwards-change", place=entry.title)),
                     key=f"change_{entry.id}",
                     on_click=open_change,
                     args=(view, entry.id),
                 )
                 st.button(
-                    plain(f"Remove {entry.title}"),
+                    plain(say("afterwards-remove", place=entry.title)),
                     key=f"remove_{entry.id}",
                     on_click=remove_one,
                     args=(view, PAGE, LogbookEntry, entry.id, kept.revision, said),

@@ -1,6 +1,5 @@
 """The year's money on Afterwards: one bar against the budget, and a step further where it went."""
 
-import calendar
 from collections.abc import Callable, Mapping
 from datetime import date, timedelta
 from typing import Any
@@ -14,6 +13,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.against_plan import year_against_plan
 from tripplan.planning.logbook.sentences import year_against_lines, year_lines
@@ -34,12 +34,11 @@ from tripplan.screens.widgets.view import View
 
 _SPOT = "logbook_year"
 _MONEY, _BUDGET = "year_money", "year_budget"
-_MONTHS = {number: calendar.month_name[number] for number in range(1, 13)}
 _LABELS = {
-    "budget": "Year's budget",
-    "year_begins_day": "on day",
-    "grade_bands": "Grades",
-    "grade_bands.band": "grades",
+    "budget": "afterwards-years-budget",
+    "year_begins_day": "afterwards-on-day",
+    "grade_bands": "afterwards-grades",
+    "grade_bands.band": "afterwards-grades",
 }
 
 
@@ -71,9 +70,11 @@ def year_of_outings(
         take_back_button(view, _SPOT)
         with st.container(horizontal=True):
             if entries:
-                opener(view, PAGE, _MONEY, "Where the year's money went", about="the year's money")
-            set_budget = "Set the year's budget" if chosen.budget is None else "Change the year's budget"
-            opener(view, PAGE, _BUDGET, set_budget, about="the budget")
+                opener(view, PAGE, _MONEY, say("afterwards-money-went"), about=say("afterwards-about-money"))
+            set_budget = say("afterwards-change-budget")
+            if chosen.budget is None:
+                set_budget = say("afterwards-set-budget")
+            opener(view, PAGE, _BUDGET, set_budget, about=say("afterwards-about-budget"))
         part = part_if_open(view, PAGE, _MONEY)
         if part is not None:
             with part:
@@ -89,15 +90,19 @@ def _where_it_went(
     account: YearAccount,
     account_with: Callable[[date], YearAccount],
 ) -> None:
-    years = {"this": f"since {wording.day(account.first)}", "last": "the year before"}
+    years = {"this": say("afterwards-since", day=account.first), "last": say("afterwards-year-before")}
     picked = st.segmented_control(
-        "Which year?", list(years), format_func=years.__getitem__, default="this", key="logbook_which_year"
+        say("afterwards-which-year"),
+        list(years),
+        format_func=years.__getitem__,
+        default="this",
+        key="logbook_which_year",
     )
     if picked == "last":
         account = account_with(account.first - timedelta(days=1))
     st.markdown(bullets(year_lines(account)))
     lines = [kept.value for kept in entries.values() if account.first <= kept.value.day <= account.last]
-    st.markdown("**Planned and paid**")
+    st.markdown(f"**{say('afterwards-planned-and-paid')}**")
     st.markdown(bullets(year_against_lines(year_against_plan(lines, account.purse.spent.currency))))
 
 
@@ -114,25 +119,28 @@ def _settings_form(view: View, family: Family, settings: StoredDocument[LogbookS
     fields = filled(f"{_SPOT}_{view.which}", on_record)
     with form_box(fields, border=False):
         st.text_input(
-            f"What outings may cost in a year, in {currency}",
+            say("afterwards-may-cost", currency=currency),
             key=fields.key("budget"),
-            help="Empty for no budget.",
+            help=say("afterwards-no-budget"),
         )
         tell_faults_at(fields, "budget")
         st.selectbox(
-            "The year begins in", list(_MONTHS), format_func=_MONTHS.__getitem__, key=fields.key("month")
+            say("afterwards-year-begins"),
+            list(range(1, 13)),
+            format_func=wording.month,
+            key=fields.key("month"),
         )
-        st.number_input("on day", min_value=1, max_value=28, key=fields.key("day"))
+        st.number_input(say("afterwards-on-day"), min_value=1, max_value=28, key=fields.key("day"))
         for name in children:
             st.text_input(
-                f"Grades of {plain(name)}, if your state asks",
+                plain(say("afterwards-grades-of", name=name)),
                 key=fields.key(f"band_{name}"),
-                placeholder="grades 1-6",
+                placeholder=say("afterwards-grades-example"),
             )
         tell_faults_at(fields, "band_", "grade_bands")
         save_button(
             fields,
-            "Save the budget",
+            say("afterwards-save-budget"),
             key="save_logbook_settings",
             on_click=_save,
             args=(view, fields, settings, currency, children),
@@ -167,11 +175,11 @@ def _save(
     put(values, "budget", amount_in(typed["budget"]) or typed["budget"])
     read = read_form(write_toml(values), "", LogbookSettings)
     if read.value is None:
-        told = named(read.findings, _LABELS)
+        told = named(read.findings, {path: say(code) for path, code in _LABELS.items()})
         keep_faults(fields.form, read.findings, told)
         refuse(_SPOT, findings=told)
         return
-    said = "The budget is saved."
+    said = say("afterwards-budget-saved")
     if save_all(view, _SPOT, [(read.value, settings.revision if settings else 0)], said):
         forget_faults(fields.form)
         refill(fields.form)

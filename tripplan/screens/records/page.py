@@ -16,6 +16,7 @@ from tripplan.screens.records.deleting import deleting
 from tripplan.screens.records.past_changes import past_changes, said_of
 from tripplan.screens.records.set_aside import what_is_set_aside
 from tripplan.screens.records.whole_file import PAGE, bring_file, only_demo
+from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.one_open import opener, part_if_open
@@ -61,7 +62,8 @@ def render(view: View) -> None:
             (say("records-open-bring-back"), say("records-about-copies")),
             _bring_back,
         )
-        last = say("records-last", said=said_of(latest[0])) if latest else ""
+        places = place_names(view.family) if view.family else {}
+        last = say("records-last", said=said_of(latest[0], places)) if latest else ""
         _card(
             view,
             "history",

@@ -1,18 +1,21 @@
 """What was changed, the newest first: each change field by field, and taken back by one press."""
 
+from collections.abc import Mapping
 from textwrap import shorten
 
 import streamlit as st
 
 from tripplan.documents.model import Written
+from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.records.history import Edit, PastChange
-from tripplan.records.kinds import MODELS
+from tripplan.records.kinds import MODELS, kind_of
 from tripplan.records.merging.differences import differences
 from tripplan.records.reading import read_document
 from tripplan.screens.look import cards
 from tripplan.screens.records.whole_file import PAGE
+from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.saving import take_back
 from tripplan.screens.widgets.view import View
@@ -39,11 +42,16 @@ def _show_more() -> None:
     st.session_state["changes_shown"] += _MORE
 
 
-def said_of(change: PastChange) -> str:
-    """The sentence that told of a change; where there was none, what it touched."""
+def said_of(change: PastChange, places: Mapping[str, str]) -> str:
+    """The sentence that told of a change; where there was none, what it touched.
+
+    Args:
+        change: the change.
+        places: the names of the family's places, by their ids.
+    """
     if change.said not in (*_SAYS_LITTLE, say("household-saved")):
         return change.said
-    names = [edit.called for edit in change.edits]
+    names = [called(edit, places) for edit in change.edits]
     if len(names) > _DOCUMENTS_TOLD:
         names = [*names[:3], say("records-and-more", count=len(names) - 3)]
     return say("records-changed", what=tuple(names))
@@ -51,12 +59,15 @@ def said_of(change: PastChange) -> str:
 
 def _one(view: View, change: PastChange) -> None:
     zone = view.family.household.home.zone if view.family else None
-    at, said = change.saved_at.astimezone(zone), said_of(change)
+    places = place_names(view.family) if view.family else {}
+    at, said = change.saved_at.astimezone(zone), said_of(change, places)
     with st.container(border=True, key=f"change_{change.number}"):
         st.html(cards.face(cards.small(f"{wording.day(at.date())}, {wording.clock(at)}"), cards.said(said)))
         st.markdown(
             bullets(
-                f"{edit.called}: {line}" for edit in change.edits[:_DOCUMENTS_TOLD] for line in told(edit)
+                f"{called(edit, places)}: {line}"
+                for edit in change.edits[:_DOCUMENTS_TOLD]
+                for line in told(edit)
             )
         )
         left = len(change.edits) - _DOCUMENTS_TOLD
@@ -70,6 +81,21 @@ def _one(view: View, change: PastChange) -> None:
             on_click=take_back,
             args=(view, PAGE, change.number, said),
         )
+
+
+def called(edit: Edit, places: Mapping[str, str]) -> str:
+    """What an edit is about; an outing by its place and day.
+
+    Args:
+        edit: the document before and after.
+        places: the names of the family's places, by their ids.
+    """
+    if edit.kind == kind_of(PlannedOuting).name:
+        value = _read(edit.kind, edit.after or edit.before or "")
+        if isinstance(value, PlannedOuting):
+            place, day = places.get(value.place, value.place), wording.short_day(value.day)
+            return say("records-outing", place=place, day=day)
+    return edit.called
 
 
 def told(edit: Edit) -> list[str]:

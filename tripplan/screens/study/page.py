@@ -22,6 +22,8 @@ from tripplan.screens.widgets.view import View
 
 def render(view: View) -> None:
     """Show the outings of the semester first, then each topic with the places that fit."""
+    if view.family is None:
+        st.title(say("studies-what"), anchor=False)
     family = family_or_stop(view)
     places_or_stop(family, say("studies-what"))
     kept = view.records.all(StudyUnit)
