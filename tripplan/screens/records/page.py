@@ -62,15 +62,15 @@ def render(view: View) -> None:
             (say("records-open-bring-back"), say("records-about-copies")),
             _bring_back,
         )
-        places = place_names(view.family) if view.family else {}
-        last = say("records-last", said=said_of(latest[0], places)) if latest else ""
-        _card(
-            view,
-            "history",
-            _face("records-history", "book", last),
-            (say("records-open-history"), say("records-about-history")),
-            past_changes,
-        )
+        if latest:
+            places = place_names(view.family) if view.family else {}
+            _card(
+                view,
+                "history",
+                _face("records-history", "book", say("records-last", said=said_of(latest[0], places))),
+                (say("records-open-history"), say("records-about-history")),
+                past_changes,
+            )
         if not is_demo:
             _card(
                 view,
