@@ -14,6 +14,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
+from tripplan.language.sentences import Fact, Value, fact
 from tripplan.planning.compare.flips.every_input import what_would_flip
 from tripplan.planning.compare.flips.flip import Flip, flips_in_short
 from tripplan.planning.family.family import Family
@@ -75,12 +76,30 @@ def planned(whose: Family, day: date = DAY, *, today: date = TODAY, among: int =
     return tuple(outings)
 
 
+def on(day: date) -> Fact:
+    """A day as an input."""
+    return fact("flips-day", day=day)
+
+
+def a_gallon(price: str) -> Fact:
+    """So much a gallon."""
+    return fact("flips-a-gallon", price=usd(price))
+
+
+def cheapest(code: str, before: str, then: str, total: str, against: str, **values: Value) -> Fact:
+    """That another place is the cheapest under a change."""
+    under = fact(code, **values)
+    totals = {"total": usd(total), "against": usd(against)}
+    return fact("flips-cheapest", under=under, place=before, first=then, **totals)
+
+
 def flips(whose: Family, *, today: date = TODAY, among: int = 9) -> dict[str, Flip]:
-    """What would flip the order of its first places, by short name; a second price of fuel has a number."""
+    """What would flip the order of its first places, by what is said of each; a second price has a number."""
     found: dict[str, Flip] = {}
     outings = planned(whose, today=today, among=among)
     for flip in what_would_flip(whose, whose.party(), outings, today=today):
-        found[flip.what if flip.what not in found else f"{flip.what} 2"] = flip
+        name = flip.what.text
+        found[name if name not in found else f"{name} 2"] = flip
     return found
 
 
@@ -104,14 +123,16 @@ def test_a_near_place_is_first_from_a_cent_above_the_tie() -> None:
     """At 5.00 both cost 35.00 and the far place stays; at 5.01 it is 35.05 against 35.01."""
     flip = flips(near_and_far("3.00"))["fuel price"]
     assert (flip.price, flip.new_first) == (usd("5.01"), "near")
-    assert (flip.now, flip.at) == ("$3.00 a gallon", "$5.01 a gallon or more")
-    assert flip.sentence == "At $5.01 a gallon or more, Near is the cheapest: $35.01 against $35.05 for Far."
+    at = fact("flips-or-beyond", price=a_gallon("5.01"), more=True)
+    assert (flip.now, flip.at) == (a_gallon("3.00"), at)
+    assert flip.sentence == cheapest("flips-at", "Far", "Near", "35.01", "35.05", at=at)
 
 
 def test_a_far_place_is_first_from_a_cent_below_the_tie() -> None:
     """At 4.99 it is 34.95 for the far place against 34.99."""
     flip = flips(near_and_far("6.00"))["fuel price"]
-    assert (flip.price, flip.at, flip.new_first) == (usd("4.99"), "$4.99 a gallon or less", "far")
+    at = fact("flips-or-beyond", price=a_gallon("4.99"), more=False)
+    assert (flip.price, flip.at, flip.new_first) == (usd("4.99"), at, "far")
 
 
 def test_a_reserve_does_not_move_the_tie() -> None:
@@ -142,7 +163,7 @@ def test_every_way_to_count_the_drive_has_its_tie(car: Any, name: str, tie: str,
     flip = flips(near_and_far("3.00", car=car))[name]
     assert (flip.price, flip.new_first) == (usd(tie), "near")
     assert flip.at is not None
-    assert flip.at.endswith(f" a {per} or more")
+    assert flip.at.values["price"] == fact(f"flips-a-{per.lower()}", price=usd(tie))
 
 
 def test_a_place_in_the_middle_can_lose_either_way() -> None:
@@ -161,7 +182,8 @@ def test_nothing_within_reason_is_said_with_its_span() -> None:
     whose = family(household(), (place("Near", "200.00"), FAR_CHEAP), (10, 50))
     flip = flips(whose)["fuel price"]
     assert (flip.at, flip.price, flip.new_first) == (None, None, None)
-    assert flip.sentence == "Between $0.75 and $12.00 a gallon, Far stays the cheapest."
+    between = fact("flips-between", low=usd("0.75"), high=a_gallon("12.00"))
+    assert flip.sentence == fact("flips-stays", under=between, place="Far")
 
 
 @pytest.mark.parametrize("car", [None, {"fuel": "mpg", "consumption": "20"}])
@@ -234,8 +256,9 @@ def test_food_flips_where_only_one_place_forbids_to_bring_it() -> None:
     )
     food = NO_FOOD | {"bought_adult": "14"}
     flip = flips(family(household(food=food, worth=HUNGRY), places, (10, 10)))["food"]
-    assert (flip.now, flip.at, flip.new_first) == ("packed", "bought", "bought")
-    assert flip.sentence == "With bought food, Bought is the cheapest: $22.00 against $32.00 for Own."
+    now, at = (fact("flips-food-bought", bought=bought) for bought in (False, True))
+    assert (flip.now, flip.at, flip.new_first) == (now, at, "bought")
+    assert flip.sentence == cheapest("flips-with-food", "Own", "Bought", "22.00", "32.00", bought=True)
 
 
 def test_an_adult_at_home_can_make_another_place_first() -> None:
@@ -245,9 +268,8 @@ def test_an_adult_at_home_can_make_another_place_first() -> None:
     whose = family(household(ANN, BO, CY), (place("Flat", "10.00"), steep), (10, 10))
     found = flips(whose)
     assert found["Ann at home"].new_first == found["Bo at home"].new_first == "steep"
-    assert (
-        found["Bo at home"].sentence == "Without Bo, Steep is the cheapest: $19.00 against $23.00 for Flat."
-    )
+    told = cheapest("flips-without", "Flat", "Steep", "19.00", "23.00", name="Bo")
+    assert found["Bo at home"].sentence == told
 
 
 def test_the_only_adult_never_stays_at_home() -> None:
@@ -262,9 +284,8 @@ def test_a_place_that_cannot_be_entered_any_more_loses_its_rank() -> None:
     strict = place("Strict", "5.00", must_be_accompanied=[rule])
     members = (ANN, BO, CY, CY | {"name": "Di"})
     flip = flips(family(household(*members), (strict, place("Free", "9.00")), (10, 10)))["Bo at home"]
-    assert (flip.at, flip.new_first) == ("at home", "free")
-    assert flip.sentence.startswith("Without Bo, Strict cannot be done (")
-    assert flip.sentence.endswith("); Free is the cheapest of the rest: $30.00.")
+    assert (flip.at, flip.new_first) == (fact("flips-at-home"), "free")
+    assert (flip.sentence.code, flip.sentence.values["total"]) == ("flips-cannot", usd("30.00"))
 
 
 def test_a_change_that_ends_every_outing_leaves_no_first_place() -> None:
@@ -273,8 +294,8 @@ def test_a_change_that_ends_every_outing_leaves_no_first_place() -> None:
     places = tuple(place(name, "5.00", must_be_accompanied=[rule]) for name in ("One", "Other"))
     members = (ANN, BO, CY, CY | {"name": "Di"})
     flip = flips(family(household(*members), places, (10, 12)))["Bo at home"]
-    assert (flip.at, flip.new_first) == ("at home", None)
-    assert flip.sentence == "Without Bo, none of these outings can be done."
+    assert (flip.at, flip.new_first) == (fact("flips-at-home"), None)
+    assert flip.sentence == fact("flips-nothing-left", under=fact("flips-without", name="Bo"))
 
 
 def test_one_more_child_can_make_a_family_ticket_the_better_one() -> None:
@@ -282,7 +303,7 @@ def test_one_more_child_can_make_a_family_ticket_the_better_one() -> None:
     bundle = {"kind": "bundle", "name": "All", "price": "32", "seats": [{"count": 6}]}
     whose = family(household(ANN, BO, CY), (place("Singly", "10.00"), place("Together", bundle)), (10, 10))
     flip = flips(whose)["one more child"]
-    assert (flip.at, flip.new_first) == ("one more child as old as Cy", "together")
+    assert (flip.at, flip.new_first) == (fact("flips-one-more-like", name="Cy"), "together")
 
 
 SEASON = {"kind": "pass", "name": "Season", "price": "90", "months": 12}
@@ -293,19 +314,23 @@ def test_an_owned_pass_can_make_its_place_first() -> None:
     with_pass = place("Pass", "16.00", SEASON | {"seats": [{"count": 4}]})
     other = place("Other", "15.00", SEASON | {"name": "Year", "seats": [{"count": 4}]})
     found = flips(family(household(ANN, BO), (other, with_pass), (10, 10)))
-    flip = found["'Season' (Pass)"]
-    assert (flip.now, flip.at, flip.new_first) == ("not owned", "owned", "pass")
-    assert flip.sentence.startswith("With 'Season' (Pass) already owned, Pass is the cheapest: $3.00 ")
-    assert "'Year' (Other)" not in found
+    flip = found["“Season” (Pass)"]
+    assert (flip.now, flip.at, flip.new_first) == (
+        fact("flips-not-owned"),
+        fact("flips-owned", passes=1),
+        "pass",
+    )
+    assert (flip.sentence.code, flip.sentence.values["total"]) == ("flips-cheapest", usd("3.00"))
+    assert "“Year” (Other)" not in found
 
 
 def test_a_pass_for_one_person_is_owned_once_by_everybody_it_fits() -> None:
     """Two adults need two; the child of seven, for whom it is not sold, still pays."""
     single = SEASON | {"named": True, "seats": [{"count": 1, "ages": "18+"}]}
     places = (place("Other", "10.00"), place("Pass", "11.00", single))
-    flip = flips(family(household(ANN, BO, CY), places, (10, 10)))["'Season' (Pass)"]
-    assert flip.at == "2 owned"
-    assert flip.sentence.startswith("With 2 of 'Season' (Pass) already owned, Pass is the cheapest: $14.00 ")
+    flip = flips(family(household(ANN, BO, CY), places, (10, 10)))["“Season” (Pass)"]
+    assert flip.at == fact("flips-owned", passes=2)
+    assert flip.sentence.values["total"] == usd("14.00")
 
 
 def test_a_pass_of_a_third_place_counts_where_it_is_honoured() -> None:
@@ -314,7 +339,7 @@ def test_a_pass_of_a_third_place_counts_where_it_is_honoured() -> None:
         "Elsewhere", "50.00", SEASON | {"seats": [{"count": 4}], "elsewhere": [{"place": "second"}]}
     )
     places = (place("First", "10.00"), place("Second", "12.00"), far_off)
-    flip = flips(family(household(ANN, BO), places, (10, 10, 70)), among=2)["'Season' (Elsewhere)"]
+    flip = flips(family(household(ANN, BO), places, (10, 10, 70)), among=2)["“Season” (Elsewhere)"]
     assert flip.new_first == "second"
 
 
@@ -334,11 +359,10 @@ def test_another_weekday_can_make_a_place_first() -> None:
     places = (place("Same", "10.00"), place("Changing", "12.00", WEDNESDAYS))
     found = flips(family(household(), places, (10, 10)))
     flip = found["another weekday at Changing"]
-    assert (flip.now, flip.at) == ("Tue, Dec 8, 2026", "Wed, Dec 9, 2026")
+    assert (flip.now, flip.at) == (on(DAY), on(date(2026, 12, 9)))
     assert flip.new_first == "changing"
-    assert flip.sentence == (
-        "If you go to Changing on Wed, Dec 9, 2026, Changing is the cheapest: $5.00 against $13.00 for Same."
-    )
+    going: dict[str, Value] = {"place": "Changing", "day": date(2026, 12, 9)}
+    assert flip.sentence == cheapest("flips-go-on", "Same", "Changing", "5.00", "13.00", **going)
     assert found["another weekday at Same"].at is None
 
 
@@ -347,7 +371,7 @@ def test_the_first_place_can_lose_by_another_weekday() -> None:
     tuesdays = {"name": "Tuesday", "price": "2.00", "valid": "Tu"}
     places = (place("Changing", "12.00", tuesdays), place("Same", "10.00"))
     flip = flips(family(household(), places, (10, 10)))["another weekday at Changing"]
-    assert (flip.at, flip.new_first) == ("Wed, Dec 9, 2026", "same")
+    assert (flip.at, flip.new_first) == (on(date(2026, 12, 9)), "same")
 
 
 def test_days_that_are_over_and_the_same_weekday_are_not_looked_at() -> None:
@@ -356,7 +380,7 @@ def test_days_that_are_over_and_the_same_weekday_are_not_looked_at() -> None:
     tuesdays_later = {"name": "Later", "price": "1.00", "valid": "Tu", "first_day": date(2026, 12, 15)}
     places = (place("Same", "10.00"), place("Changing", "12.00", mondays, tuesdays_later))
     flip = flips(family(household(), places, (10, 10)), today=DAY)["another weekday at Changing"]
-    assert flip.at == "Mon, Dec 14, 2026"
+    assert flip.at == on(date(2026, 12, 14))
 
 
 BY_AGE = (
@@ -369,8 +393,9 @@ def test_a_birthday_can_make_another_place_first() -> None:
     """Cy turns 8 on March 11 and then pays 14 instead of 4: 28 against 20 + 0 where all pay 10."""
     whose = family(household(ANN, CY), (place("Ages", *BY_AGE), place("Flat", "10.00")), (10, 10))
     flip = flips(whose)["next birthdays"]
-    assert (flip.at, flip.new_first) == ("Thu, Mar 11, 2027", "flat")
-    assert flip.sentence.startswith("From Thu, Mar 11, 2027, when Cy is 8 years old, Flat is the cheapest: ")
+    eighth = date(2027, 3, 11)
+    assert (flip.at, flip.new_first) == (on(eighth), "flat")
+    assert flip.sentence.values["under"] == fact("flips-from-birthday", day=eighth, name="Cy", years=8)
 
 
 @pytest.mark.parametrize(("born", "looked_at"), [("2019-06-08", True), ("2019-06-11", False)])
@@ -387,25 +412,25 @@ def test_the_first_place_keeps_its_rank_among_equals() -> None:
     for order in (places, places[::-1]):
         found = flips(family(household(ANN, BO), order, (10, 10)))
         assert {flip.at for flip in found.values()} == {None}
-        assert all(flip.sentence.endswith(f"{order[0].name} stays the cheapest.") for flip in found.values())
+        assert {(flip.sentence.code, flip.sentence.values["place"]) for flip in found.values()} == {
+            ("flips-stays", order[0].name)
+        }
 
 
 def test_a_total_with_an_unknown_item_is_said_to_be_a_lower_bound() -> None:
     """Nobody knows what parking costs at the near place."""
     places = (place("Near", "30.00", parking={}), FAR_CHEAP)
     flip = flips(family(household(), places, (10, 50)))["fuel price"]
-    assert flip.sentence.endswith("Near is the cheapest: at least $35.01 against $35.05 for Far.")
+    assert flip.sentence.values["total"] == fact("answers-at-least", total=usd("35.01"))
 
 
 def test_in_short_the_idle_inputs_share_a_sentence() -> None:
     """What changes the first place is said one by one, the rest in one go."""
     whose = near_and_far("3.00")
     found = what_would_flip(whose, whose.party(), planned(whose), today=TODAY)
-    assert flips_in_short(found) == (
-        "At $5.01 a gallon or more, Near is the cheapest: $35.01 against $35.05 for Far.",
-        "None of these changes the first place, within reason: food, another weekday at Far, and another "
-        "weekday at Near.",
-    )
+    first_told, idle = flips_in_short(found)
+    assert first_told == found[0].sentence
+    assert idle == fact("flips-idle", inputs=tuple(flip.what for flip in found[1:]))
     assert flips_in_short(()) == ()
 
 
@@ -442,7 +467,9 @@ def test_a_departure_picked_by_hand_stays() -> None:
     assert isinstance(picked, Outing)
     assert (best.cost.total.likely, picked.cost.total.likely) == (usd("13"), usd("41"))
     found = what_would_flip(whose, whose.party(), (picked, other), today=TODAY)
-    assert [flip.new_first for flip in found if flip.what == "Bo at home"] == ["other"]
+    assert [flip.new_first for flip in found if flip.what == fact("flips-somebody-at-home", name="Bo")] == [
+        "other"
+    ]
 
 
 def test_the_answer_is_the_same_every_time() -> None:

@@ -5,3 +5,4 @@
 -school-breaks = school holidays
 -holiday = bank holiday
 -sunscreen = sun cream
+-liter = litre

@@ -8,3 +8,4 @@
 -holiday = public holiday
 -sunscreen = sunscreen
 -no-source = common practice, no source
+-liter = liter

@@ -4,14 +4,13 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offer_sentences import age_in_words
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.compare.flips.comparison import Comparison, changes
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
-from tripplan.values.ages import ADULT, AgeBand
+from tripplan.values.ages import ADULT, MONTHS, AgeBand
 
 BIRTHDAYS_WITHIN_DAYS = 183
 """Birthdays further away are not looked at [days]; half a year."""
@@ -22,7 +21,7 @@ def next_birthdays(comparison: Comparison) -> Iterator[Flip]:
     crossings = _crossings(comparison)
     if not crossings:
         return
-    what, now = "next birthdays", f"ages on {wording.day(comparison.outings[0].day)}"
+    what, now = fact("flips-birthdays"), fact("flips-ages-on", day=comparison.outings[0].day)
     for when, member in crossings:
 
         def aged(day: date, when: date = when) -> tuple[Member, ...]:
@@ -30,10 +29,13 @@ def next_birthdays(comparison: Comparison) -> Iterator[Flip]:
 
         answers = comparison.changed(party_on=aged)
         if answers is not None and changes(answers):
-            under = f"From {wording.day(when)}, when {member.name} is {age_in_words(member.months_on(when))}"
-            yield comparison.flip(what, now, wording.day(when), f"{under} old", answers)
+            months, named = member.months_on(when), member.name
+            under = fact("flips-from-months", day=when, name=named, months=months)
+            if months >= 2 * MONTHS:
+                under = fact("flips-from-birthday", day=when, name=named, years=months // MONTHS)
+            yield comparison.flip(what, now, fact("flips-day", day=when), under, answers)
             return
-    yield comparison.stays(what, now, f"With the birthdays until {wording.day(crossings[-1][0])}")
+    yield comparison.stays(what, now, fact("flips-birthdays-until", day=crossings[-1][0]))
 
 
 def _crossings(comparison: Comparison) -> list[tuple[date, Member]]:

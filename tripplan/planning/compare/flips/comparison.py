@@ -9,8 +9,7 @@ from decimal import Decimal
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
-from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import Fact, Value, fact
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost import OutingCost, outing_cost
 from tripplan.planning.family.family import Family
@@ -123,17 +122,17 @@ class Comparison:
         """All outings as they are but for one."""
         return (*self.outings[:index], answer, *self.outings[index + 1 :])
 
-    def stays(self, what: str, now: str, under: str) -> Flip:
+    def stays(self, what: Fact, now: Fact, under: Fact) -> Flip:
         """An input that does not change the first place."""
-        sentence = f"{under}, {self.outings[0].place.name} stays the cheapest."
-        return Flip(what, now, None, None, None, sentence)
+        stays = fact("flips-stays", under=under, place=self.outings[0].place.name)
+        return Flip(what, now, None, None, None, stays)
 
     def flip(
         self,
-        what: str,
-        now: str,
-        at: str,
-        under: str,
+        what: Fact,
+        now: Fact,
+        at: Fact,
+        under: Fact,
         answers: Sequence[Answer] | None,
         *,
         price: Money | None = None,
@@ -141,7 +140,7 @@ class Comparison:
         """What the outings under a change mean for the first place.
 
         Args:
-            what: the input's short name.
+            what: the input.
             now: its present value.
             at: its value under the change.
             under: the change as the first words of a sentence.
@@ -152,13 +151,17 @@ class Comparison:
             return self.stays(what, now, under)
         then, before, name = _first(answers), answers[0], self.outings[0].place.name
         if then is None:
-            return Flip(what, now, at, price, None, f"{under}, none of these outings can be done.")
-        cheapest = f"{then.place.name} is the cheapest"
+            return Flip(what, now, at, price, None, fact("flips-nothing-left", under=under))
+        first: dict[str, Value] = {
+            "under": under,
+            "place": name,
+            "first": then.place.name,
+            "total": _total(then),
+        }
         if isinstance(before, NoOuting):
-            why = "; ".join(told(before.reasons))
-            sentence = f"{under}, {name} cannot be done ({why}); {cheapest} of the rest: {_total(then)}."
+            sentence = fact("flips-cannot", **first, why=before.reasons)
         else:
-            sentence = f"{under}, {cheapest}: {_total(then)} against {_total(before)} for {name}."
+            sentence = fact("flips-cheapest", **first, against=_total(before))
         return Flip(what, now, at, price, then.place.id, sentence)
 
 
@@ -188,9 +191,9 @@ def first_of(totals: Mapping[int, int | None]) -> int | None:
     return min(known, key=lambda n: (known[n], n), default=None)
 
 
-def _total(outing: Outing) -> str:
-    said = wording.money(outing.cost.total.likely)
-    return f"at least {said}" if outing.cost.unknown else said
+def _total(outing: Outing) -> Money | Fact:
+    likely = outing.cost.total.likely
+    return fact("answers-at-least", total=likely) if outing.cost.unknown else likely
 
 
 def _cost(

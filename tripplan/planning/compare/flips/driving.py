@@ -5,7 +5,7 @@ from decimal import Decimal
 from math import ceil, floor
 
 from tripplan.documents.family.car import Fuel
-from tripplan.language import wording
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.flips.comparison import Answer, Comparison, changes
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.values.money import Money, minor_digits
@@ -14,13 +14,13 @@ LEAST_TIMES, MOST_TIMES = Decimal("0.25"), Decimal(4)
 """A price of driving beyond these multiples of the present one is out of reason. No source, our choice."""
 
 _PRICES_OF_DRIVING = {
-    Fuel.MILES_PER_US_GALLON: ("fuel_price", "fuel price", "a gallon"),
-    Fuel.LITRES_PER_100_KM: ("fuel_price", "fuel price", "a liter"),
-    Fuel.KWH_PER_100_KM: ("fuel_price", "electricity price", "a kWh"),
-    Fuel.RATE_PER_MILE: ("rate", "cost of driving", "a mile"),
-    Fuel.RATE_PER_KM: ("rate", "cost of driving", "a km"),
+    Fuel.MILES_PER_US_GALLON: ("fuel_price", "flips-fuel-price", "flips-a-gallon"),
+    Fuel.LITRES_PER_100_KM: ("fuel_price", "flips-fuel-price", "flips-a-liter"),
+    Fuel.KWH_PER_100_KM: ("fuel_price", "flips-electricity-price", "flips-a-kwh"),
+    Fuel.RATE_PER_MILE: ("rate", "flips-driving", "flips-a-mile"),
+    Fuel.RATE_PER_KM: ("rate", "flips-driving", "flips-a-km"),
 }
-"""The car's field that holds the price, its short name, and what it is for."""
+"""The car's field that holds the price, and the codes of its name and of a price for what it is for."""
 
 
 def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
@@ -33,7 +33,7 @@ def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
     household, car = comparison.household, comparison.household.car
     if car is None:
         return
-    field, what, per = _PRICES_OF_DRIVING[car.fuel]
+    field, name, per = _PRICES_OF_DRIVING[car.fuel]
     price: Decimal | None = getattr(car, field)
     if not price:
         return
@@ -43,11 +43,12 @@ def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
         changed = car.model_copy(update={field: Money.from_minor(coins, currency).amount})
         return comparison.recosted(household.model_copy(update={"car": changed}))
 
-    now = f"{wording.money(Money(price, currency))} {per}"
+    now = fact(per, price=Money(price, currency))
+    what = fact(name)
     coins = price.scaleb(minor_digits(currency))
     least, most = ceil(coins * LEAST_TIMES), floor(coins * MOST_TIMES)
     found = False
-    for first_kept, end, beyond in ((ceil(coins), least, "less"), (floor(coins), most, "more")):
+    for first_kept, end, more in ((ceil(coins), least, False), (floor(coins), most, True)):
         if end == first_kept or not changes(answers_at(end)):
             continue
         kept, changed = first_kept, end
@@ -58,8 +59,8 @@ def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
             else:
                 kept = middle
         found, value = True, Money.from_minor(changed, currency)
-        at = f"{wording.money(value)} {per} or {beyond}"
-        yield comparison.flip(what, now, at, f"At {at}", answers_at(changed), price=value)
+        at = fact("flips-or-beyond", price=fact(per, price=value), more=more)
+        yield comparison.flip(what, now, at, fact("flips-at", at=at), answers_at(changed), price=value)
     if not found:
-        ends = wording.listed([wording.money(Money.from_minor(end, currency)) for end in (least, most)])
-        yield comparison.stays(what, now, f"Between {ends} {per}")
+        low, high = (Money.from_minor(end, currency) for end in (least, most))
+        yield comparison.stays(what, now, fact("flips-between", low=low, high=fact(per, price=high)))

@@ -1,5 +1,6 @@
 """Whether food packed or bought changes which place is the cheapest."""
 
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.flips.comparison import Comparison
 from tripplan.planning.compare.flips.flip import Flip
 
@@ -10,4 +11,6 @@ def other_food(comparison: Comparison) -> Flip:
     other = "packed" if food.way == "bought" else "bought"
     changed = food.model_copy(update={"way": other})
     answers = comparison.changed(household=comparison.household.model_copy(update={"food": changed}))
-    return comparison.flip("food", food.way, other, f"With {other} food", answers)
+    bought = other == "bought"
+    now, at = (fact("flips-food-bought", bought=way) for way in (not bought, bought))
+    return comparison.flip(fact("flips-food"), now, at, fact("flips-with-food", bought=bought), answers)

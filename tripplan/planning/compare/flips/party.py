@@ -5,6 +5,7 @@ from datetime import date
 from itertools import count
 
 from tripplan.documents.family.member import Member
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.flips.comparison import Comparison
 from tripplan.planning.compare.flips.flip import Flip
 
@@ -17,7 +18,11 @@ def adult_at_home(comparison: Comparison) -> Iterator[Flip]:
         rest = tuple(member for member in party if member is not gone)
         answers = comparison.changed(party_on=_always(rest))
         yield comparison.flip(
-            f"{gone.name} at home", f"{gone.name} goes", "at home", f"Without {gone.name}", answers
+            fact("flips-somebody-at-home", name=gone.name),
+            fact("flips-somebody-goes", name=gone.name),
+            fact("flips-at-home"),
+            fact("flips-without", name=gone.name),
+            answers,
         )
 
 
@@ -39,5 +44,10 @@ def one_more_child(comparison: Comparison) -> Iterator[Flip]:
     child = Member(name=name, born=youngest.born)
     larger = household.model_copy(update={"members": (*household.members, child)})
     answers = comparison.changed(household=larger, party_on=_always((*party, child)))
-    like = f"one more child as old as {youngest.name}"
-    yield comparison.flip("one more child", f"{len(party)} go", like, f"With {like}", answers)
+    yield comparison.flip(
+        fact("flips-one-more"),
+        fact("flips-so-many-go", people=len(party)),
+        fact("flips-one-more-like", name=youngest.name),
+        fact("flips-with-one-more", name=youngest.name),
+        answers,
+    )

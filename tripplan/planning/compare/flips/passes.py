@@ -5,6 +5,7 @@ from datetime import date
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.places.offers import Pass
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.flips.comparison import Comparison
 from tripplan.planning.compare.flips.flip import Flip
 
@@ -29,10 +30,10 @@ def owned_passes(comparison: Comparison) -> Iterator[Flip]:
         owning = household.model_copy(update={"passes": (*household.passes, *cards)})
         concerned = [index for index, outing in enumerate(outings) if outing.place.id in good_at]
         answers = comparison.changed(household=owning, indexes=concerned)
-        what = f"'{offer.name}' ({place.name})"
-        at = f"{len(cards)} owned" if len(cards) > 1 else "owned"
-        under = f"With {f'{len(cards)} of ' if len(cards) > 1 else ''}{what} already owned"
-        yield comparison.flip(what, "not owned", at, under, answers)
+        what = fact("flips-pass", name=offer.name, place=place.name)
+        at = fact("flips-owned", passes=len(cards))
+        under = fact("flips-with-passes", passes=len(cards), what=what)
+        yield comparison.flip(what, fact("flips-not-owned"), at, under, answers)
 
 
 def _holders(comparison: Comparison, offer: Pass, day: date) -> list[tuple[str, ...]]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from tripplan.documents.calendars.calendars import DateSpan
-from tripplan.language import wording
+from tripplan.language.sentences import fact
 from tripplan.planning.compare.flips.comparison import Comparison, first_of, total_in
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.sweep.sweeping import sweep
@@ -16,19 +16,19 @@ DAYS_EITHER_SIDE = 6
 def other_weekdays(comparison: Comparison) -> Iterator[Flip]:
     """For each outing the other weekday, by its nearest date, with the least total that makes a change."""
     for index, outing in enumerate(comparison.outings):
-        what, now = f"another weekday at {outing.place.name}", wording.day(outing.day)
+        place, now = outing.place.name, fact("flips-day", day=outing.day)
+        what = fact("flips-weekday", place=place)
         changing = {
             day: total
             for day, total in _on_other_weekdays(comparison, index).items()
             if first_of({**comparison.totals(), index: total}) != 0
         }
         if not changing:
-            under = f"If you go to {outing.place.name} on any other weekday near {now}"
+            under = fact("flips-any-weekday", place=place, day=outing.day)
             yield comparison.stays(what, now, under)
             continue
         day = min(changing, key=changing.__getitem__)
-        at = wording.day(day)
-        under = f"If you go to {outing.place.name} on {at}"
+        at, under = fact("flips-day", day=day), fact("flips-go-on", place=place, day=day)
         answers = comparison.with_outing(index, comparison.replanned(index, day=day))
         yield comparison.flip(what, now, at, under, answers)
 
