@@ -27,7 +27,7 @@ def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp, page: st
     """Nothing is planned yet: the first page, like Side by side, has three totals and tells of the demo."""
     app = open_app(page)
     assert len(totals(app)) == 3
-    assert app.title[0].value == "Three outings for the 7 of you"
+    assert app.title[0].value == "Three outings for 7"
     assert any("invented" in text.value for text in app.markdown)
     assert not app.table
 
@@ -112,7 +112,7 @@ def test_a_smaller_party_costs_less(open_app: OpenApp) -> None:
     party = app.button_group(key="party_picker")
     party.set_value([name for name in party.value or [] if not name.startswith("Grandma")]).run()
     assert not app.exception
-    assert app.title[0].value == "Three outings for the 6 of you"
+    assert app.title[0].value == "Three outings for 6"
     assert sum(totals(app)) < sum(before)
 
 

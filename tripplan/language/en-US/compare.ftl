@@ -5,7 +5,7 @@ compare-headline = { $outings ->
     [1] One outing
     [2] Two outings
    *[3] Three outings
-  } for the { $people } of you
+  } for { $people }
 compare-no-day = No day in this time can be done
 compare-why-not = Why not?
 compare-only-idea = Only an idea: hours and prices are guesses
