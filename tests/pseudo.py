@@ -17,7 +17,7 @@ from tripplan.language.locales import SOURCE, Locale
 from tripplan.language.messages import Catalogue
 
 TAG = "en-XA"
-"""The BCP 47 tag that pseudo-languages of English have by custom; a browser that speaks it is told this one."""
+"""The BCP 47 tag that pseudo-languages of English have by custom; a browser speaks it to be told this one."""
 LONGER = 0.4
 """By so much [-]; so much more room than English is kept for others. Common practice, no source."""
 _PLAIN = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"

@@ -59,7 +59,7 @@ def test_from_the_demo_to_an_entry_for_ones_own_calendar(telephone: Visit) -> No
     assert_fits(telephone)
 
     page.get_by_role("link", name="Ideas", exact=True).click()
-    page.get_by_role("heading", level=1, name="Places").wait_for()
+    page.get_by_role("heading", level=1, name="Ideas").wait_for()
     page.get_by_role("button", name="Type it in").click()
     telephone.settle()
     page.get_by_role("button", name="More", exact=True).click()

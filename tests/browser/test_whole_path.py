@@ -45,7 +45,7 @@ CUT = """main => [...main.querySelectorAll('*')].filter(one => {
 """Texts that are wider than what shows of them."""
 MOVED = ("cupboard", "start", "compare", "choose_day", "day_plan", "on_the_day")
 """Pages whose own words all go through the room of language."""
-ENGLISH_LEFT = {"day_plan", "on_the_day", "start"}
+ENGLISH_LEFT = {"compare", "day_plan", "on_the_day", "start"}
 """Those of them on which calculators, sheets or Streamlit itself still tell something in English."""
 WITHOUT_RECORDS = ("guide", "phones")
 """Pages that say the same whoever's records are in use."""
@@ -106,14 +106,18 @@ WORD = re.compile(r"(?<!\w)[A-Za-z]{2,}(?!\w)")
 
 def words_of_ours(told: str) -> list[str]:
     """The English words of a page that are neither the family's own nor figures."""
-    told = told.replace(STREAMLITS_OWN, "")
-    return [word for word in WORD.findall(told) if word not in names_of_the_demo() | FIGURES]
+    known = names_of_the_demo() | FIGURES
+    return [word for word in WORD.findall(told.replace(STREAMLITS_OWN, "")) if word not in known]
 
 
-FIGURES = set(
-    ["AM", "PM", "min", "USD", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun", "Nov", "Dec", "Jan"]
+STREAMLITS_OWN = "Skip to main content"
+FIGURES = frozenset(
+    (
+        *("AM", "PM", "min", "USD", "Nov", "Dec", "Jan", "November", "December", "January"),
+        *("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun", "tripplan"),
+    )
 )
-"""What CLDR writes in dates and clocks, and units."""
+"""What CLDR writes in dates and clocks, units, and the program's name."""
 
 
 @cache

@@ -24,7 +24,7 @@ def totals(app: AppTest) -> list[int]:
 
 @pytest.mark.parametrize("page", ["start", "compare"])
 def test_a_first_visitor_sees_three_outings_compared(open_app: OpenApp, page: str) -> None:
-    """Nothing is planned yet: the first page, like Side by side, has three totals and tells of the demo."""
+    """Nothing is planned yet: the first page, like Compare, has three totals and tells of the demo."""
     app = open_app(page)
     assert len(totals(app)) == 3
     assert app.title[0].value == "Three outings for 7"

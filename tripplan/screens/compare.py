@@ -1,4 +1,4 @@
-"""Side by side: up to three outings, each on its best day, by total cost."""
+"""Compare: up to three outings, each on its best day, by total cost."""
 
 from collections.abc import Sequence
 

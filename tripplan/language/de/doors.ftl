@@ -6,10 +6,10 @@ doors-afterwards = Danach
 doors-cupboard = Schrank
 
 doors-page-start = Was kommt als Nächstes?
-doors-page-places = Ideen und Orte
+doors-page-places = Ideen
 doors-page-compare = Vergleich
 doors-page-choose-day = Tag wählen
-doors-page-study-units = Zum Lernen
+doors-page-study-units = Lernen
 doors-page-day-plan = Tagesplan
 doors-page-calendar = Kalender
 doors-page-on-the-day = Heute

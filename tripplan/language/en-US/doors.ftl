@@ -8,10 +8,10 @@ doors-afterwards = Afterwards
 doors-cupboard = Cupboard
 
 doors-page-start = What next?
-doors-page-places = Ideas and places
-doors-page-compare = Side by side
+doors-page-places = Ideas
+doors-page-compare = Compare
 doors-page-choose-day = Choose a day
-doors-page-study-units = For our studies
+doors-page-study-units = Studies
 doors-page-day-plan = Day plan
 doors-page-calendar = Calendar
 doors-page-on-the-day = Today

@@ -78,7 +78,7 @@ _STYLE = """<style>
 .st-key-went_wrong > div { flex: 1 1 30% !important; min-width: 6.5rem; }
 .st-key-on_the_day .st-key-went_wrong button { padding: .2rem; }
 .st-key-on_the_day .st-key-went_wrong button p { font-size: 1.1rem; font-weight: 600; }
-.st-key-on_the_day button :is(div, span, p) { white-space: normal; overflow-wrap: anywhere; }
+.st-key-on_the_day :is(a, button) :is(div, span, p) { white-space: normal; overflow-wrap: anywhere; }
 .st-key-day_now { border: 4px solid #000; border-radius: .6rem; padding: 1rem; gap: .4rem; }
 .st-key-on_the_day .st-key-day_now h1 {
   font-size: clamp(2.8rem, 13vw, 4.5rem); line-height: 1.05; padding: 0 0 .6rem; color: #000; }

@@ -17,6 +17,7 @@ from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.place_facts import drive_from_home
 from tripplan.planning.travel.drive import Drive
@@ -58,7 +59,7 @@ PAGE = "places"
 def render(view: View) -> None:
     """List the places by their drive, and offer to add others."""
     family = family_or_stop(view)
-    st.title("Places")
+    st.title(say("doors-page-places"))
     show_notice(PAGE)
     take_back_button(view, PAGE)
     records = view.records
