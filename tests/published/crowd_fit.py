@@ -2,10 +2,10 @@
 
 Each place is judged with the levels that the tables of the *other* places give for its kind, so nothing of it
 was fitted; a day's chance is compared with whether it was among the busiest fifth of its counted year. Which
-parts the levels have, what is pooled in proportion to the weekend, how much the common level counts beside a
-kind's own and how strong the season is indoors were chosen with all six tables in view. Weather is not used:
-it is not known ahead. The baselines are the base rate (every day 1 in 5) and 'weekend or holiday' (two rates,
-learned from the other places).
+parts the levels have (the weeks before Christmas among them), what is pooled in proportion to the weekend,
+how much the common level counts beside a kind's own and how strong the season is indoors were chosen with all
+six tables in view. Weather is not used: it is not known ahead. The baselines are the base rate (every day 1
+in 5) and 'weekend or holiday' (two rates, learned from the other places).
 """
 
 import csv
@@ -254,6 +254,7 @@ def report(folder: Path) -> str:
         "Written by `python -m tests.published.write_figures`; a test compares it with the levels in use.",
         "Every place is judged by what was counted at the *other* places: nothing of it was fitted. *Seen*",
         "is the share of days that really were among the busiest fifth of the counted days of their year.",
+        "Which effects a day can have was chosen with all six tables in view.",
         "",
         "## Skill, each place left out in turn",
         "",

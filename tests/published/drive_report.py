@@ -12,7 +12,6 @@ from tests.published.drive_tables import (
     Pairs,
     belgium,
     britain,
-    britain_classes,
     capitols,
     europe,
     lower_saxony,
@@ -55,7 +54,6 @@ _BRITAIN = "5 434 random routes in Great Britain, by distance class"
 _SAXONY = "420 sub-regions of southern Lower Saxony, data of the R package REAT"
 JUDGED = (
     Judged("Belgian towns", belgium, "Belgium", _BELGIUM),
-    Judged("British class medians", britain_classes, "Great Britain", _BRITAIN),
     Judged("British routes (implied)", britain, "Great Britain", _BRITAIN),
     Judged(
         "European cities",

@@ -67,8 +67,9 @@ def _how_full() -> str:
     return _paragraph(
         "**How full it may be** is the chance that a day is among the busiest fifth of the place's year. It "
         "rests on daily counts of a zoo, of leisure cyclists, of a riverside path and of three museums, on "
-        "public holidays and on the school calendars you bring; a card can name the kind of place, who "
-        "comes, the fullest days, the busiest months, school classes, free days and special days. At places "
+        "public holidays, the weeks before Christmas and the school calendars you bring; a card can name the "
+        "kind of place, who comes, the fullest days, the busiest months, school classes, free days and "
+        "special days. At places "
         f"that were left out of the fit, {days} days in all, it foretold the busy "
         f"days {skill:.0f} % better than "
         f'"every day 1 in 5" (Brier skill score) and {over_weekends:.0f} % better than "weekends and '

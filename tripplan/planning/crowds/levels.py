@@ -1,9 +1,9 @@
 """How many visitors a kind of day brings: effects on the natural logarithm of daily visitors.
 
-Daily counts of families at outing places are hardly published; the tables below are what there is. Each kind
-of place has the levels that its own tables give, drawn towards what all kinds have in common, and the more so
-the fewer tables it has. Plain ratios of mean visitors at the zoo, against an ordinary school-term weekday:
-weekend 4.1, school-holiday weekday 4.4, public holiday 7.9.
+Daily counts of families at outing places are hardly published; the tables of `visitor_tables.csv` are what
+there is. Each kind of place has the levels that its own tables give, drawn towards what all kinds have in
+common, and the more so the fewer tables it has. Plain ratios of mean visitors at the zoo, against an ordinary
+school-term weekday: weekend 4.1, school-holiday weekday 4.4, public holiday 7.9.
 """
 
 import csv
