@@ -1,13 +1,14 @@
 """`tripplan day`: one day at one place."""
 
 import json
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
 
 import pytest
 
 from tests.builders import make_household, make_place
 from tests.commands.conftest import Files, Run, assert_fits_schema
+from tests.forecasts.answers import grid_forecast, grid_links, weather_server
 from tripplan.files.cards.household_file import write_household
 from tripplan.language import wording
 
@@ -399,3 +400,36 @@ def test_weather_that_cannot_be_is_refused(run: Run, typed: str, said: str) -> N
     assert (refused.status, refused.out) == (2, "")
     assert "--weather" in refused.err
     assert said in refused.err
+
+
+@pytest.mark.usefixtures("own_records")
+def test_the_forecast_is_asked_for_and_what_is_sent_is_told(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The day's figures are the service's; without an answer the usual counts, and that is said."""
+    december = [(50 - day, 30, 90, "Rain") for day in range(8)]
+
+    def server_says(server: str, path: str) -> object:
+        return (
+            grid_links(server) if path.startswith("/points") else grid_forecast(date(2026, 11, 25), december)
+        )
+
+    with weather_server(server_says) as (forecasts, asked):
+        monkeypatch.setattr("tripplan.commands.day.real_forecasts", lambda: forecasts)
+        found = run("day", "test-museum", "2026-12-01", "--forecast", "--json")
+    assert len(asked) == 2
+    assert "sends 40.48, -88.99" in found.err
+    weather = json.loads(found.out)["outing"]["weather"]
+    assert weather["forecast"]["service"] == "api.weather.gov"
+    assert weather["chance_wet"] == 0.9
+    gone = run("day", "test-museum", "2026-12-01", "--forecast", "--json")  # the server is no more
+    assert "The usual weather counts" in gone.err
+    assert not json.loads(gone.out)["outing"]["weather"]["forecast"]
+
+
+@pytest.mark.usefixtures("own_records")
+def test_no_forecast_reaches_so_far(run: Run) -> None:
+    """A day weeks ahead is refused before anything is sent."""
+    refused = run("day", "test-museum", "2027-02-02", "--forecast")
+    assert refused.status == 2
+    assert "--forecast" in refused.err

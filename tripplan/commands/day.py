@@ -19,12 +19,13 @@ from tripplan.commands.output.outing_text import (
     say_windows,
     spread_note,
 )
-from tripplan.documents.places.forecast import PlaceForecast
+from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.documents.study.units import StudyUnit
-from tripplan.errors import Finding, InputFaults, PlanError, UnknownName
+from tripplan.errors import Finding, InputFaults, LookupFailed, PlanError, UnknownName
+from tripplan.forecasts.asking import real_forecasts, sent
 from tripplan.language import wording
 from tripplan.language.sentences import fact, told
-from tripplan.planning.climate.typed_weather import typed_weather
+from tripplan.planning.climate.typed_weather import too_far, typed_weather
 from tripplan.planning.day import ViolatedLimit, against_best, helps_most, plan_choice, slack, trade_offs
 from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan
 from tripplan.planning.on_the_day.recovery_options import RevisedDay
@@ -38,7 +39,8 @@ from tripplan.planning.outing.weather.visit_weather import weather_there
 
 def run(options: DayOptions, console: Console, environment: Mapping[str, str]) -> int:
     """Plan one day at one place; 1 where it cannot be done."""
-    question = _with_weather(ask(options, console, environment, options.place), options)
+    question = ask(options, console, environment, options.place)
+    question = _with_forecast(question, console) if options.forecast else _with_weather(question, options)
     answer = planned(question, options)
     replanned = None
     if isinstance(answer, Outing) and _is_wrong(options):
@@ -67,7 +69,7 @@ def _with_weather(question: Question, options: DayOptions) -> Question:
     """
     if options.weather is None:
         return question
-    family, day, (place,) = question.family, question.span.first, question.places
+    family, day = question.family, question.span.first
     now = question.clock().astimezone(family.household.home.zone)
     try:
         told = typed_weather(options.weather, day, family.household.degrees, now, question.today)
@@ -77,9 +79,38 @@ def _with_weather(question: Question, options: DayOptions) -> Question:
     if told.day != day:
         message = f"that is the weather of {wording.day(told.day)}; what is planned is {wording.day(day)}"
         raise InputFaults((Finding(ASKED, "--weather", options.weather, message),))
+    return _counting(question, (told,))
+
+
+def _with_forecast(question: Question, console: Console) -> Question:
+    """The question with the forecast of that day; with what there was before where none can be had.
+
+    Raises:
+        InputFaults: no service tells of a day so far ahead.
+    """
+    day, (place,) = question.span.first, question.places
+    far = too_far(day, question.today)
+    if far:
+        raise InputFaults((Finding(ASKED, "--forecast", day.isoformat(), far),))
+    forecasts, where = real_forecasts(), place.where
+    provider = forecasts.provider(where.country)
+    console.aside().line(f"Asks {provider.in_words}; sends {', '.join(sent(where.point))} and its own name.")
+    try:
+        found = forecasts.ask(where.point, where.country, where.zone, question.clock().astimezone(where.zone))
+    except LookupFailed as failed:
+        console.aside().line(f"No forecast: {failed}. The usual weather counts.")
+        return question
+    if all(one.day != day for one in found):
+        console.aside().line(f"The forecast does not tell of {wording.day(day)}. The usual weather counts.")
+    return _counting(question, found)
+
+
+def _counting(question: Question, days: tuple[ForecastDay, ...]) -> Question:
+    """The question with what is known of the weather of some days in the place of the usual."""
+    family, (place,) = question.family, question.places
     kept = family.forecast_for(place.id) or PlaceForecast(place=place.id)
     others = tuple(one for one in family.forecasts if one.place != place.id)
-    forecasts = (*others, kept.updated((told,), question.today))
+    forecasts = (*others, kept.updated(days, question.today))
     return replace(question, family=replace(family, forecasts=forecasts))
 
 

@@ -225,6 +225,14 @@ class DayOptions(PlanningOptions, LeavingOptions, JsonOption):
             "WORDS",
         ),
     ] = None
+    forecast: Annotated[
+        bool,
+        option(
+            "--forecast",
+            "ask a public weather service for that day; sends where the place is, to about a kilometer, and "
+            "this program's name",
+        ),
+    ] = False
     rain: Annotated[bool, option("--rain", "it rains", panel=_WRONG)] = False
     paid: Annotated[bool, option("--paid", "the tickets are paid for already", panel=_WRONG)] = False
 
