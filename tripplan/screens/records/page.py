@@ -79,7 +79,6 @@ def render(view: View) -> None:
                 (say("records-open-safe"), say("records-about-safe")),
                 deleting,
             )
-    st.caption(plain(say("records-where", path=str(view.records.database.path))))
 
 
 def _face(code: str, drawing: str, what: str) -> str:
@@ -99,6 +98,7 @@ def _card(view: View, part: str, face: str, labels: tuple[str, str], draw: Calla
 
 
 def _bring_back(view: View) -> None:
+    st.caption(plain(say("records-where", path=str(view.records.database.path))))
     if only_demo(view):
         st.caption(say("records-no-demo-copies"))
         return
