@@ -136,3 +136,12 @@ def test_a_group_price_within_reach() -> None:
 def test_nothing_changes_what_is_impossible() -> None:
     """A party that cannot enter gets no suggestions."""
     assert changes((person("Cy", 8),), [ADULT]) == {}
+
+
+def test_each_pass_is_judged_without_the_others() -> None:
+    """Of two cards the dearer at 60 pays after 5 visits of 12, though the one at 24 pays after 2."""
+    card = {"kind": "pass", "months": 12, "seats": [{"count": 1}]}
+    board = [ADULT, {**card, "name": "Dear", "price": "60"}, {**card, "name": "Cheap", "price": "24"}]
+    gate = Gate(make_place(offers=board), ARRIVAL, TODAY, household=frozenset({"Ann"}))
+    told = [one for one in what_changes_it(gate, (person("Ann", 40),)) if one.kind is PriceChangeKind.PASS]
+    assert [(one.name, one.visits) for one in told] == [("Dear", 5), ("Cheap", 2)]
