@@ -45,6 +45,8 @@ MOVED = (
     "planning/outing/sentences.py",
     "planning/outing/window_facts.py",
     "planning/sweep/table.py",
+    "planning/sweep/misses.py",
+    "planning/sweep/wishes.py",
     "planning/travel/cautions.py",
     "page_list.py",
     "screens/calendar/candidates.py",

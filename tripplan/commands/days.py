@@ -72,7 +72,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
     who = wording.listed([member.name for member in question.party])
     console.line(f"{who}; {wording.days(span.first, span.last)}{_free_time(question, options)}.")
     if made:
-        console.line(f"Wished: {'; '.join(wish.words for wish in made)}.")
+        console.line(f"Wished: {'; '.join(wish.words.text for wish in made)}.")
     console.line()
     if best:
         _say_best(best, len(ranked), console)

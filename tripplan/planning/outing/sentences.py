@@ -200,7 +200,7 @@ def item_sentence(item: CostItem) -> str:
     return f"{wording.capital(label)}: {amount_sentence(item)}"
 
 
-_KINDS = {
+KIND_CODES = {
     CostKind.ADMISSION: "answers-kind-tickets",
     CostKind.CAR: "answers-kind-car",
     CostKind.PARKING: "answers-kind-parking",
@@ -212,7 +212,7 @@ _KINDS = {
 
 def kind_word(kind: CostKind) -> str:
     """What a kind of cost is called."""
-    return say(_KINDS[kind])
+    return say(KIND_CODES[kind])
 
 
 def price_not_known() -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import timedelta
 from decimal import Decimal
 from typing import Any, NamedTuple
 
@@ -10,9 +11,10 @@ from numpy.typing import NDArray
 
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offer_sentences import age_in_words
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.search import SMALL_LOSS, SMALL_LOSS_SHARE
 from tripplan.planning.outing.outing import Outing
+from tripplan.planning.outing.sentences import KIND_CODES
 from tripplan.planning.sweep.dates import Numbers
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask, Wish, all_met
@@ -47,17 +49,17 @@ class Miss:
 
     Attributes:
         spot: where it stands in the table.
-        better: the respect: one of the wishes let go, or 'quietest' and the like.
+        better: the respect: one of the wishes let go, or quietest and the like.
         costs_more: its likely total against the best day's; below zero where it costs less.
         felt_more: its generalized cost against the best day's; below zero only where it misses a wish.
-        sentence: all of it in words.
+        sentence: all of it.
     """
 
     spot: TableCell
-    better: str
+    better: Fact
     costs_more: Money
     felt_more: Money
-    sentence: str
+    sentence: Fact
 
 
 def nearest_misses(table: DayTable, wishes: Sequence[Wish]) -> tuple[Miss, ...]:
@@ -105,13 +107,13 @@ def _misses(table: DayTable, wishes: Sequence[Wish], wanted: Mask, best: TableCe
     near = wanted & (
         table.felt <= felt + max(NEAR_SHARE * felt, Money(NEAR_MONEY, table.family.household.currency).minor)
     )
-    for name, verb, measure, most, least in _RESPECTS:
+    for code, measure, most, least in _RESPECTS:
         values = np.where(near, measure(table).astype(np.float64), np.inf if not most else -np.inf)
         reached = values.max() if most else values.min()
         if round(abs(values[best] - reached), 2) < least(table, values[best]):
             continue
         ties = table.ranked(near & (values == reached))
-        yield _better_in(table, name, verb, _first(ties), best)
+        yield _better_in(table, code, _first(ties), best)
 
 
 _Measure = Callable[[DayTable], NDArray[Any]]
@@ -133,12 +135,12 @@ def _least_chance(_table: DayTable, _chance: float) -> float:
     return LEAST_CHANCE
 
 
-_RESPECTS: tuple[tuple[str, str, _Measure, bool, _Least], ...] = (
-    ("quietest", "would be the quietest", lambda table: np.round(table.chance, 2), False, _least_chance),
-    ("cheapest", "would be the cheapest", lambda table: table.likely, False, _least_money),
-    ("most sleep", "would keep most of the naps", lambda table: table.nap_kept, True, _least_minutes),
-    ("shortest drives", "would have the shortest drives", lambda table: table.in_car, False, _least_minutes),
-    ("best weather", "would usually have the best weather", lambda table: table.weather, False, _least_money),
+_RESPECTS: tuple[tuple[str, _Measure, bool, _Least], ...] = (
+    ("misses-quietest", lambda table: np.round(table.chance, 2), False, _least_chance),
+    ("misses-cheapest", lambda table: table.likely, False, _least_money),
+    ("misses-most-sleep", lambda table: table.nap_kept, True, _least_minutes),
+    ("misses-shortest-drives", lambda table: table.in_car, False, _least_minutes),
+    ("misses-best-weather", lambda table: table.weather, False, _least_money),
 )
 
 
@@ -154,50 +156,53 @@ def _difference(table: DayTable, spot: TableCell, best: TableCell) -> tuple[Mone
     )
 
 
-def _where_and_when(table: DayTable, spot: TableCell) -> str:
-    day = wording.day(table.day(spot.column))
-    return f"{day} at {table.places[spot.row].name}" if len(table.places) > 1 else day
+def _day_at(table: DayTable, spot: TableCell) -> Fact:
+    day = table.day(spot.column)
+    if len(table.places) > 1:
+        return fact("misses-day-at", day=day, place=table.places[spot.row].name)
+    return fact("misses-day", day=day)
 
 
 def _without_wish(table: DayTable, wish: Wish, spot: TableCell, best: TableCell | None) -> Miss:
-    when, why = _where_and_when(table, spot), wish.missed(*spot)
+    when, why = _day_at(table, spot), wish.missed(*spot)
     if best is None:
-        total = wording.money(table.money(table.likely[spot]))
-        sentence = f"{when} could be done for {total}, but {why}."
+        total = table.money(table.likely[spot])
+        sentence = fact("misses-possible", when=when, total=total, why=why)
         return Miss(spot, wish.words, table.money(0), table.money(0), sentence)
     costs, felt = _difference(table, spot, best)
-    less = wording.money(table.money(-felt.minor))
-    money = f"{_more_or_less(costs)} in money" if costs.minor else "for as much money"
-    sentence = f"{when} would be better by {less} with hassle counted ({money}), but {why}."
+    less = table.money(-felt.minor)
+    sentence = fact("misses-better", when=when, less=less, money=_more_or_less(costs), why=why)
     return Miss(spot, wish.words, costs, felt, sentence)
 
 
-def _better_in(table: DayTable, name: str, verb: str, spot: TableCell, best: TableCell) -> Miss:
+def _better_in(table: DayTable, code: str, spot: TableCell, best: TableCell) -> Miss:
     costs, felt = _difference(table, spot, best)
-    reasons = list(_what_it_costs(table, spot, best))
-    if not reasons:
-        reasons = [f"it weighs {wording.money(felt)} more with hassle counted"]
-    gain = _gain(table, name, spot, best)
-    sentence = f"{_where_and_when(table, spot)} {verb} ({gain}), but {wording.listed(reasons)}."
-    return Miss(spot, name, costs, felt, sentence)
+    reasons = tuple(_what_it_costs(table, spot, best)) or (fact("misses-weighs-more", more=felt),)
+    gain = _gain(table, code, spot, best)
+    sentence = fact(f"{code}-but", when=_day_at(table, spot), gain=gain, reasons=reasons)
+    return Miss(spot, fact(code), costs, felt, sentence)
 
 
-def _gain(table: DayTable, name: str, spot: TableCell, best: TableCell) -> str:
-    if name == "quietest":
-        quiet, full = (float(table.chance[one]) for one in (spot, best))
-        return f"a full house {wording.percent(quiet)} likely instead of {wording.percent(full)}"
-    if name == "cheapest":
-        low, high = (wording.money(table.money(table.likely[one])) for one in (spot, best))
-        return f"{low} instead of {high}"
-    if name == "best weather":
-        mild, harsh = (wording.money(table.money(table.weather[one])) for one in (spot, best))
-        return f"being out in it weighs {mild} instead of {harsh}"
-    column = table.nap_kept if name == "most sleep" else table.in_car
-    now, then = (wording.minutes(int(column[one])) for one in (spot, best))
-    return f"{now} instead of {then}"
+def _gain(table: DayTable, code: str, spot: TableCell, best: TableCell) -> Fact:
+    if code == "misses-quietest":
+        return _packed(table, spot, best)
+    if code == "misses-cheapest":
+        low, high = (table.money(table.likely[one]) for one in (spot, best))
+        return fact("misses-instead-of", now=low, then=high)
+    if code == "misses-best-weather":
+        mild, harsh = (table.money(table.weather[one]) for one in (spot, best))
+        return fact("misses-weather-instead-of", now=mild, then=harsh)
+    column = table.nap_kept if code == "misses-most-sleep" else table.in_car
+    now, then = (timedelta(minutes=int(column[one])) for one in (spot, best))
+    return fact("misses-instead-of", now=now, then=then)
 
 
-def _what_it_costs(table: DayTable, spot: TableCell, best: TableCell) -> Iterator[str]:
+def _packed(table: DayTable, spot: TableCell, best: TableCell) -> Fact:
+    now, then = (float(table.chance[one]) for one in (spot, best))
+    return fact("misses-packed-instead-of", now=now, then=then)
+
+
+def _what_it_costs(table: DayTable, spot: TableCell, best: TableCell) -> Iterator[Fact]:
     """What speaks against a day beside the best one, each with its amount, as far as it is worth saying."""
     likely = int(table.likely[best])
     costs = int(table.likely[spot]) - likely
@@ -205,36 +210,38 @@ def _what_it_costs(table: DayTable, spot: TableCell, best: TableCell) -> Iterato
         yield _why_dearer(table, spot, best, table.money(costs))
     lost = int(table.nap_lost[spot]) - int(table.nap_lost[best])
     if lost >= LEAST_MINUTES:
-        yield f"{wording.minutes(lost)} more of the naps are lost"
+        yield fact("misses-nap-lost", minutes=timedelta(minutes=lost))
     driven = int(table.in_car[spot]) - int(table.in_car[best])
     if driven >= LEAST_MINUTES:
-        yield f"the drives take {wording.minutes(driven)} longer"
+        yield fact("misses-longer-drives", minutes=timedelta(minutes=driven))
     stay = int(table.visit[best]) - int(table.visit[spot])
     if stay >= LEAST_MINUTES:
-        yield f"the visit is {wording.minutes(stay)} shorter"
+        yield fact("misses-shorter-visit", minutes=timedelta(minutes=stay))
     harsher = int(table.weather[spot]) - int(table.weather[best])
     if harsher >= _least_money(table, int(table.weather[best])):
-        yield f"being out in the weather weighs {wording.money(table.money(harsher))} more"
+        yield fact("misses-harsher", more=table.money(harsher))
     fuller = float(table.chance[spot]) - float(table.chance[best])
     if round(fuller, 2) >= LEAST_CHANCE:
-        percents = [wording.percent(float(table.chance[one])) for one in (spot, best)]
-        yield f"a full house is {percents[0]} likely instead of {percents[1]}"
+        yield _packed(table, spot, best)
 
 
-def _why_dearer(table: DayTable, spot: TableCell, best: TableCell, more: Money) -> str:
+def _why_dearer(table: DayTable, spot: TableCell, best: TableCell, more: Money) -> Fact:
     """Why one day costs more than another: a birthday in between, as far as it does, else what for."""
     there, here = table.outing(*spot), table.outing(*best)
-    amount = wording.money(more)
     if not isinstance(there, Outing) or not isinstance(here, Outing):
-        return f"it costs {amount} more"
+        return fact("misses-dearer", more=more)
     if spot.row == best.row:
         by_age = _because_of_an_age(table, spot, there, here)
         if by_age is not None:
             return by_age
     least = min(more.minor, Money(SMALL_LOSS, more.currency).minor)
-    differences = {kind.value: _spent_on(there, kind) - _spent_on(here, kind) for kind in CostKind}
-    kinds = [f"{kind} {_more_or_less(one)}" for kind, one in differences.items() if abs(one.minor) >= least]
-    return f"it costs {amount} more ({wording.listed(kinds)})" if kinds else f"it costs {amount} more"
+    differences = {kind: _spent_on(there, kind) - _spent_on(here, kind) for kind in CostKind}
+    kinds = tuple(
+        fact("misses-kind", kind=fact(KIND_CODES[kind]), money=_more_or_less(one))
+        for kind, one in differences.items()
+        if abs(one.minor) >= least
+    )
+    return fact("misses-dearer-for", more=more, kinds=kinds) if kinds else fact("misses-dearer", more=more)
 
 
 def _spent_on(outing: Outing, kind: CostKind) -> Money:
@@ -245,7 +252,7 @@ def _spent_on(outing: Outing, kind: CostKind) -> Money:
     return spent
 
 
-def _because_of_an_age(table: DayTable, spot: TableCell, there: Outing, here: Outing) -> str | None:
+def _because_of_an_age(table: DayTable, spot: TableCell, there: Outing, here: Outing) -> Fact | None:
     """Who passes an age between two days of one place, and what that alone costs; None where nobody does."""
     passed: list[tuple[Member, Money]] = []
     for member in there.party:
@@ -263,12 +270,11 @@ def _because_of_an_age(table: DayTable, spot: TableCell, there: Outing, here: Ou
     months = member.months_on(there.day)
     birthday = months_later(member.born.earliest, months - months % MONTHS)
     if here.day < birthday <= there.day:
-        when = f"after {member.name}'s birthday on {wording.day(birthday)}"
-    else:
-        when = f"when {member.name} is {age_in_words(months)} old"
-    return f"it falls {when}, which costs {wording.money(more)} more"
+        return fact("misses-after-birthday", name=member.name, day=birthday, more=more)
+    return fact("misses-when-older", name=member.name, age=age_in_words(months), more=more)
 
 
-def _more_or_less(costs: Money) -> str:
-    amount = wording.money(Money(abs(costs.amount), costs.currency))
-    return f"{amount} {'more' if costs.minor > 0 else 'less'}"
+def _more_or_less(costs: Money) -> Fact:
+    if not costs.minor:
+        return fact("misses-as-much")
+    return fact("misses-more-or-less", by=Money(abs(costs.amount), costs.currency), more=costs.minor > 0)

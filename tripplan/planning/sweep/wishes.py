@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime, time, timedelta
+from datetime import time, timedelta
 from decimal import Decimal
 from typing import Literal
 
@@ -14,11 +14,12 @@ from tripplan.documents.calendars.family_days import WEEKDAYS
 from tripplan.documents.model import Weekday
 from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.topic_fit import fits_of
 from tripplan.values.money import Money
+from tripplan.values.weekday import Weekday as CalendarDay
 
 Mask = NDArray[np.bool_]
 
@@ -89,16 +90,16 @@ class Wish:
     """One wish on the days of a table.
 
     Attributes:
-        words: the wish in short, such as 'at most $120.00'.
+        words: the wish in short, such as at most $120.
         met: where it is met; of the table's shape, or one that stretches to it.
         nearly: where it is met, or missed by so little that a parent may think again.
         missed: how a row and column of the table miss it, as the end of a sentence that begins with 'but'.
     """
 
-    words: str
+    words: Fact
     met: Mask
     nearly: Mask
-    missed: Callable[[int, int], str]
+    missed: Callable[[int, int], Fact]
 
 
 def wished(wishes: Wishes, table: DayTable) -> tuple[Wish, ...]:
@@ -114,78 +115,77 @@ def wished(wishes: Wishes, table: DayTable) -> tuple[Wish, ...]:
 def _of_the_calendar(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
     days = table.days
     if wishes.weekdays != frozenset(WEEKDAYS):
-        met = np.array([WEEKDAYS[day.weekday()] in wishes.weekdays for day in days])
-        words = f"on {', '.join(day for day in WEEKDAYS if day in wishes.weekdays)}"
-        yield Wish(words, met, _ANYWHERE, lambda _, column: f"{days[column]:%A}s are not among your weekdays")
+        wanted = tuple(number for number in CalendarDay if WEEKDAYS[number] in wishes.weekdays)
+        met = np.array([day.weekday() in wanted for day in days])
+        yield Wish(
+            fact("misses-wish-weekdays", days=wanted),
+            met,
+            _ANYWHERE,
+            lambda _, column: fact("misses-weekday", day=CalendarDay(days[column].weekday())),
+        )
     if wishes.in_term:
         yield Wish(
-            "while school is in",
-            table.in_term,
-            _ANYWHERE,
-            lambda *_: "most students nearby have no school, as far as is known or likely",
+            fact("misses-wish-in-school"), table.in_term, _ANYWHERE, lambda *_: fact("misses-no-school")
         )
     if wishes.weeks is not None:
-        weeks = wishes.weeks
-        met = np.array([day in weeks.days for day in days])
-        words = f"in the weeks of {weeks.name}"
-        first, last = weeks.days.first - NEAR_DAYS, weeks.days.last + NEAR_DAYS
+        unit = wishes.weeks.name
+        span = wishes.weeks.days
+        met = np.array([day in span for day in days])
+        first, last = span.first - NEAR_DAYS, span.last + NEAR_DAYS
         nearly = np.array([first <= day <= last for day in days])
-        yield Wish(words, met, nearly, lambda *_: f"it lies outside the weeks of {weeks.name}")
+        words = fact("misses-wish-weeks", unit=unit)
+        yield Wish(words, met, nearly, lambda *_: fact("misses-other-weeks", unit=unit))
 
 
 def _of_the_outing(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
     if wishes.budget is not None:
         most = Money(wishes.budget, table.family.household.currency)
-        budget = f"at most {wording.money(most)}"
+        budget = fact("misses-wish-budget", most=most)
         yield Wish(
             budget,
             table.likely <= most.minor,
             table.likely <= most.minor * (1 + NEAR_SHARE),
-            lambda *spot: f"it costs {wording.money(table.money(table.likely[spot]))}; {budget} is wished",
+            lambda *spot: fact("misses-costs", total=table.money(table.likely[spot]), wish=budget),
         )
     if wishes.drive_minutes is not None:
-        drive = f"drives of at most {wording.minutes(wishes.drive_minutes)}"
+        drive = fact("misses-wish-drive", most=timedelta(minutes=wishes.drive_minutes))
         yield Wish(
             drive,
             table.longest_drive <= wishes.drive_minutes,
             table.longest_drive <= wishes.drive_minutes + NEAR_MINUTES,
-            lambda *spot: (
-                f"a drive takes {wording.minutes(int(table.longest_drive[spot]))}; {drive} are wished"
-            ),
+            lambda *spot: fact("misses-drive", takes=_minutes(table.longest_drive[spot]), wish=drive),
         )
     if wishes.nap_percent:
-        nap = f"at least {wishes.nap_percent} % of the naps"
+        nap = fact("misses-wish-nap", share=wishes.nap_percent / 100)
         kept, lost = table.nap_kept.astype(np.int64), table.nap_lost.astype(np.int64)
         yield Wish(
             nap,
             kept * 100 >= (kept + lost) * wishes.nap_percent,
             kept * 100 >= (kept + lost) * wishes.nap_percent - 100 * NEAR_MINUTES,
-            lambda *spot: f"{wording.minutes(int(lost[spot]))} of nap are lost; {nap} is wished",
+            lambda *spot: fact("misses-nap", lost=_minutes(lost[spot]), wish=nap),
         )
     if wishes.full_house_percent is not None:
-        full = f"a full house at most {wishes.full_house_percent} % likely"
         yield Wish(
-            full,
+            fact("misses-wish-quiet", share=wishes.full_house_percent / 100),
             # A day that is not open has no chance, and a comparison with it is false.
             table.chance * 100 <= wishes.full_house_percent,
             table.chance <= wishes.full_house_percent / 100 + NEAR_CHANCE,
-            lambda *spot: f"a full house is {wording.percent(float(table.chance[spot]))} likely",
+            lambda *spot: fact("misses-packed", share=float(table.chance[spot])),
         )
     if wishes.in_daylight:
         dark = table.dark_there.astype(np.int64) + table.dark_back
         yield Wish(
-            "drives in daylight",
+            fact("misses-wish-daylight"),
             dark == 0,
             dark <= NEAR_MINUTES,
-            lambda *spot: f"{wording.minutes(int(dark[spot]))} of the driving are in the dark",
+            lambda *spot: fact("misses-dark", minutes=_minutes(dark[spot])),
         )
     if wishes.home_by is not None:
-        clock = wording.clock(datetime.combine(table.first, wishes.home_by))
         yield Wish(
-            f"home by {clock}",
+            fact("misses-wish-home", latest=wishes.home_by),
             table.home <= _by_clock(table, wishes.home_by),
             table.home <= _by_clock(table, wishes.home_by) + NEAR_MINUTES,
-            lambda row, column: f"you are home no earlier than {_home(table, row, column)}",
+            lambda row, column: fact("misses-home", at=table.at_home(column, int(table.home[row, column]))),
         )
 
 
@@ -194,13 +194,20 @@ def _of_the_place(wishes: Wishes, table: DayTable) -> Iterator[Wish]:
     if wishes.air is not None:
         met = np.array([place.visit.indoors in (wishes.air, "both") for place in places])
         yield Wish(
-            wishes.air, met[:, None], _ANYWHERE, lambda row, _: f"the place is {places[row].visit.indoors}"
+            fact("misses-wish-air", air=wishes.air),
+            met[:, None],
+            _ANYWHERE,
+            lambda row, _: fact("misses-air", air=places[row].visit.indoors),
         )
     if wishes.weeks is not None:
         weeks = wishes.weeks
         met = np.array([place.id in weeks.places for place in places])
-        words = f"fitting {weeks.name}"
-        yield Wish(words, met[:, None], _ANYWHERE, lambda *_: f"the place does not fit {weeks.name}")
+        yield Wish(
+            fact("misses-wish-fitting", unit=weeks.name),
+            met[:, None],
+            _ANYWHERE,
+            lambda *_: fact("misses-does-not-fit", unit=weeks.name),
+        )
 
 
 def all_met(wishes: Sequence[Wish], table: DayTable) -> Mask:
@@ -211,8 +218,8 @@ def all_met(wishes: Sequence[Wish], table: DayTable) -> Mask:
     return met
 
 
-def _home(table: DayTable, row: int, column: int) -> str:
-    return wording.clock(table.at_home(column, int(table.home[row, column])))
+def _minutes(count: float) -> timedelta:
+    return timedelta(minutes=int(count))
 
 
 def _by_clock(table: DayTable, clock: time) -> NDArray[np.int64]:

@@ -66,7 +66,7 @@ def render(view: View) -> None:
     ranked = table.ranked(wanted)
     misses = [miss.sentence for miss in nearest_misses(table, made)]
     if made:
-        st.caption(plain(say("days-wished", wishes="; ".join(wish.words for wish in made))))
+        st.caption(plain(say("days-wished", wishes="; ".join(wish.words.text for wish in made))))
     if not len(ranked):
         headline.title(say("days-no-such-day") if made else say("days-no-day"), anchor=False)
         st.warning(say("days-none-as-wished") if made else say("days-none-in-time"))
