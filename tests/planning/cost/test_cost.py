@@ -95,6 +95,7 @@ def test_a_reserve_is_a_share_of_all_the_rest() -> None:
     *rest, reserve = cost.items
     assert reserve.amount is not None
     assert reserve.amount.likely == Money(sum(map(likely, rest), Decimal(0)) / 10, "USD").rounded()
+    assert reserve.label == fact("costs-reserve", share=0.1)
 
 
 def test_a_household_without_a_reserve_has_no_such_item() -> None:
