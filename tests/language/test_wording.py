@@ -91,9 +91,18 @@ def test_places_in_a_row_are_words_up_to_ten() -> None:
 @pytest.mark.parametrize(
     ("locale", "told"),
     [
-        (Locale.EN_US, ["$1,234.50", "Tue, Dec 8, 2026", "2:05 PM", "14%", "Ada, Ben, and Cleo", "Saturday"]),
-        (Locale.EN_GB, ["US$1,234.50", "Tue, 8 Dec 2026", "14:05", "14%", "Ada, Ben and Cleo", "Saturday"]),
-        (Locale.DE, ["1.234,50 $", "Di., 8. Dez. 2026", "14:05", "14 %", "Ada, Ben und Cleo", "Samstag"]),
+        (
+            Locale.EN_US,
+            ["$1,234.50", "Tue, Dec 8, 2026", "Dec 8", "2:05 PM", "14%", "Ada, Ben, and Cleo", "Saturday"],
+        ),
+        (
+            Locale.EN_GB,
+            ["US$1,234.50", "Tue, 8 Dec 2026", "8 Dec", "14:05", "14%", "Ada, Ben and Cleo", "Saturday"],
+        ),
+        (
+            Locale.DE,
+            ["1.234,50 $", "Di., 8. Dez. 2026", "8. Dez.", "14:05", "14 %", "Ada, Ben und Cleo", "Samstag"],
+        ),
     ],
 )
 def test_figures_are_written_as_the_language_writes_them(locale: Locale, told: list[str]) -> None:
@@ -104,6 +113,7 @@ def test_figures_are_written_as_the_language_writes_them(locale: Locale, told: l
             for text in (
                 wording.money(usd("1234.5")),
                 wording.day(date(2026, 12, 8)),
+                wording.day_of_month(date(2026, 12, 8)),
                 wording.clock(datetime(2026, 12, 8, 14, 5, tzinfo=UTC)),
                 wording.percent(0.14),
                 wording.listed(["Ada", "Ben", "Cleo"]),

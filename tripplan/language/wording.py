@@ -138,6 +138,11 @@ def short_day(value: date) -> str:
     return format_skeleton("MMMEd", value, locale=spoken().cldr)
 
 
+def day_of_month(value: date) -> str:
+    """A date by its month and day alone, such as 'Dec 8'."""
+    return format_skeleton("MMMd", value, locale=spoken().cldr)
+
+
 def days(first: date, last: date) -> str:
     """Days in a row, such as 'Mon, Jan 4, 2027 to Sun, Feb 7, 2027'; a single day by itself."""
     return day(first) if first == last else from_to(day(first), day(last))
@@ -188,6 +193,7 @@ def month_and_year(value: date) -> str:
 
 def clock(value: datetime | time) -> str:
     """A time of day, of a moment by its own zone, such as '9:05 AM'."""
+    # British clocks keep the colon of CLDR: beside prices, a point reads as money.
     # CLDR puts a narrow no-break space before AM, which many fonts and terminals lack.
     return format_time(value, format="short", tzinfo=value.tzinfo, locale=spoken().cldr).replace(
         "\u202f", " "

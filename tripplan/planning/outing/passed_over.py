@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from tripplan.language import wording
 from tripplan.language.sentences import Fact, told
 from tripplan.planning.outing.outing import NoOuting
 
@@ -60,11 +61,7 @@ def days_in_short(days: Sequence[date]) -> str:
     said: list[str] = []
     for run in runs:
         if len(run) >= _RUN:
-            said.append(f"{_short(run[0])} to {_short(run[-1])}")
+            said.append(wording.from_to(wording.day_of_month(run[0]), wording.day_of_month(run[-1])))
         else:
-            said.extend(map(_short, run))
+            said.extend(map(wording.day_of_month, run))
     return ", ".join(said)
-
-
-def _short(day: date) -> str:
-    return f"{day:%b} {day.day}"
