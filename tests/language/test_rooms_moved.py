@@ -11,6 +11,8 @@ from tripplan.planning.sweep.listing import HEADINGS
 
 PACKAGE = FOLDER.parent
 MOVED = (
+    "files/day_sheet/day_sheet.py",
+    "files/day_sheet/day_stretches.py",
     "planning/climate/cautions.py",
     "planning/compare/certainty.py",
     "planning/compare/flips/birthdays.py",

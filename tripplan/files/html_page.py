@@ -4,6 +4,7 @@ import base64
 import hashlib
 import html
 
+from tripplan.language.locales import spoken
 from tripplan.values.visible import without_unseen
 
 # What a page may load: nothing at all, beside its own style.
@@ -40,7 +41,7 @@ def page_head(title: str, style: str, script: str = "") -> str:
     """
     may_load = f"{MAY_LOAD}; script-src '{_fingerprint(script)}'" if script else MAY_LOAD
     return f"""<!DOCTYPE html>
-<html lang="en">
+<html lang="{spoken()}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">

@@ -107,7 +107,7 @@ def test_tickets_say_who_is_covered_and_what_to_expect() -> None:
     assert "1 x Adult for Žofie" in lines[0].text
     assert (lines[len(bought)].lead, lines[len(bought)].text) == (
         money(outing.admission.total),
-        "in all for the tickets",
+        "total for the tickets",
     )
     assert "Parking: $5.00" in [line.text for line in lines]
     assert lines[-1].text.startswith("The whole outing, drive and food included: $")

@@ -5,7 +5,7 @@ const minutes = ms => {
   return hours ? (rest ? `${hours} h ${rest} min` : `${hours} h`) : `${rest} min`;
 };
 const clock = (ms, zone) => new Date(ms)
-  .toLocaleTimeString("en-US", {hour: "numeric", minute: "2-digit", timeZone: zone}).replace("\u202f", " ");
+  .toLocaleTimeString(document.documentElement.lang, {hour: "numeric", minute: "2-digit", timeZone: zone}).replace("\u202f", " ");
 
 // The day as it was planned, and as it is with all delays: each has a moment and holds for what was not over then.
 const number = text => text === undefined ? undefined : +text;
@@ -58,7 +58,7 @@ const look = () => {
   for (const it of all("[data-left]")) {
     const left = moved(+it.dataset.left) - now, days = Math.round((midnight(now + left) - midnight(now)) / day);
     const ahead = it.dataset.words === "in " && left >= soon && days;
-    if (ahead) it.textContent = days > 1 ? `in ${days} days` : "tomorrow";
+    if (ahead) it.textContent = days > 1 ? it.dataset.days.replace("#", days) : it.dataset.tomorrow;
     else it.textContent = it.dataset.words + minutes(left);
   }
 };

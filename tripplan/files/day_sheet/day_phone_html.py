@@ -11,14 +11,13 @@ from datetime import datetime
 from importlib.resources import files
 
 from tripplan.documents.places.place import Place
-from tripplan.files.day_sheet.day_sheet import NO_ADDRESS, DaySheet, clock_of
+from tripplan.files.day_sheet.day_sheet import DaySheet, clock_of
 from tripplan.files.day_sheet.day_sheet_html import section_html
 from tripplan.files.day_sheet.day_stretches import (
-    HOME_AGAIN,
-    NO_MAP,
     SOON,
     Clock,
     DaySegment,
+    home_again,
     map_link,
     sleeps,
     step_words,
@@ -26,6 +25,7 @@ from tripplan.files.day_sheet.day_stretches import (
 )
 from tripplan.files.html_page import escape, page_head
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
 
@@ -102,9 +102,9 @@ def day_phone_html(outing: Outing, sheet: DaySheet, *, names: bool = False) -> s
 {_way_there(outing.place)}
 </section>
 <section>
-<h2>The day</h2>
+<h2>{escape(say("today-the-day"))}</h2>
 <ul>
-{steps}<li><b>{_moments(at(outing.plan.home))}</b>{HOME_AGAIN}</li>
+{steps}<li><b>{_moments(at(outing.plan.home))}</b>{escape(home_again())}</li>
 </ul>
 </section>
 {"".join(section_html(sections[name]) for name in TAKEN_ALONG if name in sections)}</main>
@@ -148,8 +148,11 @@ def _stretch(stretch: DaySegment, *, hidden: bool) -> str:
     lines = "".join(f"<p>{_moments(line)}</p>\n" for line in stretch.lines)
     left = ""
     if stretch.ends is not None:
-        words = "in " if stretch.begins is None else "still "
-        left = f'<p data-left="{_milliseconds(stretch.ends, _LATEST)}" data-words="{words}"></p>\n'
+        code = "sheet-in" if stretch.begins is None else "sheet-still"
+        words = escape(say(code, left=""))
+        days, tomorrow = escape(say("sheet-in-days", days="#")), escape(say("sheet-tomorrow"))
+        left = f'<p data-left="{_milliseconds(stretch.ends, _LATEST)}" data-words="{words}"'
+        left += f' data-days="{days}" data-tomorrow="{tomorrow}"></p>\n'
     following = f"<h2>{_moments(stretch.following)}</h2>\n" if stretch.following else ""
     return (
         f'<div class="stretch"{_times(stretch.begins, stretch.ends)}{" hidden" if hidden else ""}>\n'
@@ -202,11 +205,11 @@ def _bounds(outing: Outing, step: Step) -> str:
 
 def _way_there(place: Place) -> str:
     if place.known_where is None:
-        return f"<p>{NO_ADDRESS}</p>"
+        return f"<p>{escape(say('sheet-no-address'))}</p>"
     link = map_link(place)
     lines = "".join(f"<li>{escape(line)}</li>\n" for line in link.to_type)
-    where = escape(link.to_type[0])
+    where = escape(say("today-way-there", where=link.to_type[0]))
     return (
-        f'<p><a class="press" href="{escape(link.address)}">The way there: {where}</a></p>\n'
-        f"<p>{NO_MAP}</p>\n<ul>\n{lines}</ul>"
+        f'<p><a class="press" href="{escape(link.address)}">{where}</a></p>\n'
+        f"<p>{escape(say('sheet-no-map'))}</p>\n<ul>\n{lines}</ul>"
     )

@@ -15,7 +15,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.where import TOWN_ONLY, Where
 from tripplan.language import wording
-from tripplan.language.sentences import said, told
+from tripplan.language.sentences import said, say, told
 from tripplan.planning.day import DayPlan, NapOutcome, StepKind
 from tripplan.planning.day_sheet.emergency import FROM_MEMORY, emergency_lines
 from tripplan.planning.day_sheet.packing import Trip, packing_list
@@ -40,11 +40,6 @@ LONGEST_LINE = 600
 POINT = "•"
 """Before each of several sentences, so that they can be told apart."""
 
-
-LAST_WORD = (
-    "Times and costs are plans and estimates. Local law, the place's own rules, and doctors and other "
-    "licensed professionals have the last word."
-)
 
 _DIALLED = re.compile(r"[0-9+(][0-9 +()./-]{1,38}[0-9]")
 
@@ -115,19 +110,21 @@ def day_sheet(outing: Outing, household: Household, entries: SheetEntries, *, no
         The sheet; sections without a line are left out.
     """
     sections = (
-        SheetSection("times", "When", tuple(_times(outing, household, entries))),
-        SheetSection("place", "Where", tuple(_place(outing))),
-        SheetSection("weather", "Weather there", tuple(_weather(outing))),
-        SheetSection("tickets", "Tickets", tuple(_tickets(outing, entries))),
-        SheetSection("emergency", "If something happens", tuple(_emergency(outing, entries))),
-        SheetSection("packing", "To pack", tuple(_packing(outing, household, entries)), ticked_off=True),
-        SheetSection("steps", "Step by step", tuple(_steps(outing))),
-        SheetSection("naps", "Naps", tuple(_naps(outing))),
-        SheetSection("needs", "Allergies and needs", tuple(_needs(outing, entries))),
+        SheetSection("times", say("sheet-when"), tuple(_times(outing, household, entries))),
+        SheetSection("place", say("sheet-where"), tuple(_place(outing))),
+        SheetSection("weather", say("sheet-weather"), tuple(_weather(outing))),
+        SheetSection("tickets", say("sheet-tickets"), tuple(_tickets(outing, entries))),
+        SheetSection("emergency", say("sheet-emergency"), tuple(_emergency(outing, entries))),
         SheetSection(
-            "cautions", "Please mind", tuple(SheetLine(text, POINT) for text in told(outing.cautions))
+            "packing", say("sheet-packing"), tuple(_packing(outing, household, entries)), ticked_off=True
         ),
-        SheetSection("questions", "Three questions to take along", tuple(_questions(outing, entries))),
+        SheetSection("steps", say("sheet-steps"), tuple(_steps(outing))),
+        SheetSection("naps", say("sheet-naps"), tuple(_naps(outing))),
+        SheetSection("needs", say("sheet-needs"), tuple(_needs(outing, entries))),
+        SheetSection(
+            "cautions", say("sheet-cautions"), tuple(SheetLine(text, POINT) for text in told(outing.cautions))
+        ),
+        SheetSection("questions", say("sheet-questions"), tuple(_questions(outing, entries))),
     )
     return DaySheet(
         title=_tidy(outing.place.name),
@@ -135,7 +132,7 @@ def day_sheet(outing: Outing, household: Household, entries: SheetEntries, *, no
         going=_tidy(_going(outing.party, born=entries.ticked.birth_dates)),
         notice=_tidy(notice),
         sections=tuple(_tidied(section) for section in sections if section.lines),
-        closing=f"{drive_source(outing)} {LAST_WORD}",
+        closing=f"{drive_source(outing)} {say('sheet-last-word')}",
     )
 
 
@@ -150,7 +147,9 @@ def _tidied(section: SheetSection) -> SheetSection:
 
 
 def _going(party: tuple[Member, ...], *, born: bool) -> str:
-    return wording.listed([f"{m.name} (born {m.born})" if born else m.name for m in party])
+    return wording.listed(
+        [say("sheet-born", name=m.name, born=str(m.born)) if born else m.name for m in party]
+    )
 
 
 def clock_of(plan: DayPlan) -> Callable[[datetime], str]:
@@ -162,32 +161,28 @@ def clock_of(plan: DayPlan) -> Callable[[datetime], str]:
 
 def _times(outing: Outing, household: Household, entries: SheetEntries) -> Iterator[SheetLine]:
     plan, at = outing.plan, clock_of(outing.plan)
-    leaving = "Load up"
+    leaving = say("sheet-load-up")
     if entries.ticked.home_address:
-        leaving = f"{leaving} at home, {address_of(household.home)}"
+        leaving = say("sheet-load-up-home", address=address_of(household.home))
     window = next((w for w in outing.search.windows if w.first <= plan.leave_home <= w.last), None)
     if window is not None and window.first < window.last:
-        leaving = f"{leaving} (any time from {at(window.first)} to {at(window.last)} is about as good)"
+        leaving = say("sheet-about-as-good", what=leaving, first=at(window.first), last=at(window.last))
     yield SheetLine(leaving, at(plan.leave_home))
-    yield SheetLine("Drive off", at(plan.drive_off))
+    yield SheetLine(say("sheet-drive-off"), at(plan.drive_off))
     there = [step for step in plan.steps if step.end <= plan.enter]
     drives = [step for step in there if step.kind is StepKind.DRIVE]
-    lines = [(step.end, "Arrive") for step in drives[-1:]]
+    lines = [(step.end, say("sheet-arrive")) for step in drives[-1:]]
     slot = plan.enter in outing.hours.entry_times
-    lines.append((plan.enter, "Entry slot: be at the door" if slot else "Go in"))
+    lines.append((plan.enter, say("sheet-entry-slot") if slot else say("sheet-go-in")))
     lines += [
         (step.start, wording.capital(step.label.text)) for step in plan.steps if step.kind is StepKind.LUNCH
     ]
     for show in plan.shows:
         if show.seen is not None:
-            lines.append((show.seen[0], f"{show.name}, until {at(show.seen[1])}"))
-    lines.append((plan.leave_place, "Leave the place, load up"))
+            lines.append((show.seen[0], say("sheet-show", name=show.name, end=at(show.seen[1]))))
+    lines.append((plan.leave_place, say("sheet-leave")))
     yield from (SheetLine(words, at(start)) for start, words in sorted(lines, key=itemgetter(0)))
-    yield SheetLine("Home again", at(plan.home))
-
-
-NO_ADDRESS = "The address is not known yet: ask the place."
-"""What stands for the address of an idea that nobody has placed."""
+    yield SheetLine(say("sheet-home-again"), at(plan.home))
 
 
 def address_of(where: Where) -> str:
@@ -200,22 +195,25 @@ def _place(outing: Outing) -> Iterator[SheetLine]:
     place, at = outing.place, clock_of(outing.plan)
     where = place.known_where
     if where is None:
-        yield SheetLine(NO_ADDRESS)
+        yield SheetLine(say("sheet-no-address"))
     else:
         point = where.point
         yield SheetLine(f"{address_of(where)} ({point.latitude:.4f}, {point.longitude:.4f})")
         if where.town_only:
             yield SheetLine(TOWN_ONLY)
     if place.telephone.strip():
-        yield SheetLine(f"Phone {place.telephone}", dial=dialled(place.telephone))
+        yield SheetLine(say("sheet-phone", number=place.telephone), dial=dialled(place.telephone))
     for span in outing.hours.spans:
-        last = f", last entry {at(span.last_entry)}" if span.last_entry < span.closes else ""
-        yield SheetLine(f"Open {at(span.opens)} to {at(span.closes)}{last}")
+        opens, closes = at(span.opens), at(span.closes)
+        if span.last_entry < span.closes:
+            yield SheetLine(say("sheet-open-last", opens=opens, closes=closes, last=at(span.last_entry)))
+        else:
+            yield SheetLine(say("sheet-open", opens=opens, closes=closes))
     starts = {show.name: show.starts for show in outing.hours.shows}
     for show in outing.plan.shows:
         if show.seen is None:
-            missed = wording.listed([at(start) for start in starts[show.name]])
-            yield SheetLine(f"{show.name} at {missed}: no time for it in this plan")
+            missed = tuple(at(start) for start in starts[show.name])
+            yield SheetLine(say("sheet-no-time", name=show.name, starts=missed))
 
 
 def _weather(outing: Outing) -> Iterator[SheetLine]:
@@ -237,21 +235,21 @@ def _tickets(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:
     if tickets_known(outing.place):
         for purchase in outing.admission.purchases:
             yield SheetLine(purchase_sentence(purchase), wording.money(purchase.total))
-    yield SheetLine("in all for the tickets", at_the_door(outing))
+    yield SheetLine(say("sheet-tickets-total"), at_the_door(outing))
     for booking in entries.bookings:
-        yield SheetLine(f"Booking number, {booking.what}: {booking.number}")
+        yield SheetLine(say("sheet-booking", what=booking.what, number=booking.number))
     if not entries.bookings:
-        yield SheetLine("Booking number: ____________________")
+        yield SheetLine(say("sheet-booking-blank"))
     yield from (SheetLine(item_sentence(item)) for item in outing.cost.items if item.kind is CostKind.PARKING)
     yield from (SheetLine(note) for note in outing.admission.notes)
-    yield SheetLine(f"The whole outing, drive and food included: {total_sentence(outing.cost)}")
+    yield SheetLine(say("sheet-whole-outing", total=total_sentence(outing.cost)))
 
 
 def _emergency(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:
     found = emergency_lines(outing.place, entries.contacts)
     yield from (SheetLine(line.what, line.telephone, dialled(line.telephone)) for line in found)
     if any(line.source == FROM_MEMORY for line in found):
-        yield SheetLine("Check the emergency and advice numbers before you go.")
+        yield SheetLine(say("today-check-numbers"))
 
 
 def _packing(outing: Outing, household: Household, entries: SheetEntries) -> Iterator[SheetLine]:
@@ -281,7 +279,7 @@ def _steps(outing: Outing) -> Iterator[SheetLine]:
     at = clock_of(outing.plan)
     for step in outing.plan.steps:
         lasts = wording.minutes((step.end - step.start).total_seconds() / 60)
-        yield SheetLine(f"{step.label}, {lasts}", at(step.start))
+        yield SheetLine(say("sheet-step", what=step.label, lasts=lasts), at(step.start))
 
 
 def _naps(outing: Outing) -> Iterator[SheetLine]:
@@ -292,16 +290,16 @@ def nap_lines(plan: DayPlan) -> Iterator[str]:
     """When and where the usual naps are slept in a plan, one line a child."""
     at = clock_of(plan)
     for member, naps in naps_by_child(plan.naps).items():
-        yield f"{member}, {'; '.join(_nap(nap, at) for nap in naps)}"
+        yield say("sheet-nap", name=member, naps="; ".join(_nap(nap, at) for nap in naps))
 
 
 def _nap(nap: NapOutcome, at: Callable[[datetime], str]) -> str:
-    usual = f"usually {at(nap.usual_start)} for {wording.minutes(nap.usual_minutes)}"
+    usual, minutes = at(nap.usual_start), wording.minutes(nap.usual_minutes)
     if nap.asleep is None:
-        return f"{usual}: no room for it on this day"
-    first, last = nap.asleep
-    where = wording.listed([place.where for place, _ in nap.kept])
-    return f"{usual}: asleep about {at(first)} to {at(last)}, {where}"
+        return say("sheet-nap-none", at=usual, minutes=minutes)
+    first, last = map(at, nap.asleep)
+    where = tuple(place.where for place, _ in nap.kept)
+    return say("sheet-nap-slept", at=usual, minutes=minutes, first=first, last=last, where=where)
 
 
 def _needs(outing: Outing, entries: SheetEntries) -> Iterator[SheetLine]:

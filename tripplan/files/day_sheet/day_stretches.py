@@ -9,13 +9,12 @@ from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.files.day_sheet.day_sheet import address_of, clock_of
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.day import Step, StepKind
 from tripplan.planning.outing.outing import Outing
 
 Clock = Callable[[datetime], str]
 
-HOME_AGAIN = "Home again"
-NO_MAP = "If no map opens, type one of these into yours:"
 SOON = timedelta(hours=6)
 """Less than this before leaving is counted in hours, whether or not midnight lies between."""
 
@@ -59,29 +58,34 @@ def stretches(outing: Outing, at: Clock | None = None) -> tuple[DaySegment, ...]
     """
     plan, at = outing.plan, at or clock_of(outing.plan)
     steps = plan.steps
-    going = f"with {wording.listed([member.name for member in outing.party])}"
+    going = say("sheet-with", names=tuple(member.name for member in outing.party))
     before = DaySegment(
         None,
         plan.leave_home,
-        f"Load up at {at(plan.leave_home)}",
+        say("sheet-load-up-at", at=at(plan.leave_home)),
         (
-            f"drive off at {at(plan.drive_off)}",
-            f"on {wording.day(outing.day)}, for {outing.place.name}",
+            say("sheet-drive-off-at", at=at(plan.drive_off)),
+            say("sheet-on-for", day=outing.day, place=outing.place.name),
             going,
         ),
     )
-    following = [*(step_words(step) for step in steps[1:]), HOME_AGAIN]
+    following = [*(step_words(step) for step in steps[1:]), home_again()]
     during = (
         DaySegment(
             step.start,
             step.end,
             step_words(step),
-            tuple(filter(None, (f"until {at(step.end)}", _where(outing, step), going))),
-            f"Then, at {at(step.end)}: {then}",
+            tuple(filter(None, (say("sheet-until", at=at(step.end)), _where(outing, step), going))),
+            say("sheet-then", at=at(step.end), what=then),
         )
         for step, then in zip(steps, following, strict=True)
     )
-    return (before, *during, DaySegment(plan.home, None, HOME_AGAIN))
+    return (before, *during, DaySegment(plan.home, None, home_again()))
+
+
+def home_again() -> str:
+    """What is said when the day is over."""
+    return say("sheet-home-again")
 
 
 def time_left(stretch: DaySegment, now: datetime) -> str:
@@ -100,9 +104,9 @@ def time_left(stretch: DaySegment, now: datetime) -> str:
     if stretch.begins is None and left >= SOON:
         days = (stretch.ends.date() - now.astimezone(stretch.ends.tzinfo).date()).days
         if days:
-            return "tomorrow" if days == 1 else f"in {days} days"
+            return say("sheet-tomorrow") if days == 1 else say("sheet-in-days", days=days)
     minutes = wording.minutes(ceil(left / timedelta(minutes=1)))
-    return f"in {minutes}" if stretch.begins is None else f"still {minutes}"
+    return say("sheet-in", left=minutes) if stretch.begins is None else say("sheet-still", left=minutes)
 
 
 def sleeps(outing: Outing, at: Clock | None = None) -> Iterator[DaySegment]:
@@ -110,7 +114,7 @@ def sleeps(outing: Outing, at: Clock | None = None) -> Iterator[DaySegment]:
     at = at or clock_of(outing.plan)
     for nap in outing.plan.naps:
         for place, start, end in nap.slept:
-            yield DaySegment(start, end, f"{nap.member} sleeps {place.where} until about {at(end)}")
+            yield DaySegment(start, end, say("sheet-sleeps", name=nap.member, where=place.where, at=at(end)))
 
 
 def step_words(step: Step) -> str:
@@ -122,7 +126,8 @@ def _where(outing: Outing, step: Step) -> str:
     if step.start >= outing.plan.leave_place:
         return ""
     inside = step.start >= outing.plan.enter or step.kind in (StepKind.WAIT, StepKind.UNLOAD)
-    return f"{'at' if inside else 'to'} {outing.place.name}"
+    name = outing.place.name
+    return say("sheet-at-place", place=name) if inside else say("sheet-to-place", place=name)
 
 
 @dataclass(frozen=True)

@@ -11,10 +11,9 @@ from tripplan.documents.outings.sheet_entries import SheetEntries
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.files.day_sheet.day_phone_html import day_phone_html
-from tripplan.files.day_sheet.day_sheet import NO_ADDRESS, clock_of, day_sheet, dialled
+from tripplan.files.day_sheet.day_sheet import clock_of, day_sheet, dialled
 from tripplan.files.day_sheet.day_stretches import (
-    HOME_AGAIN,
-    NO_MAP,
+    home_again,
     map_link,
     sleeps,
     step_words,
@@ -293,7 +292,7 @@ def _steps(view: View, outing: Outing) -> None:
     told = [
         *(f"**{plain(say('today-now', what=step_words(step), end=at(step.end)))}**" for step in on),
         *(plain(_line(at(step.start), step_words(step))) for step in outing.plan.steps if step.start > now),
-        plain(_line(at(outing.plan.home), HOME_AGAIN)),
+        plain(_line(at(outing.plan.home), home_again())),
     ]
     st.markdown("\n".join(f"- {line}" for line in told))
     over = [_line(at(step.start), step_words(step)) for step in outing.plan.steps if step.end <= now]
@@ -309,7 +308,7 @@ def _line(at: str, what: str) -> str:
 def _way_there(place: Place) -> None:
     """The address, opened by the phone's own map."""
     if place.known_where is None:
-        st.markdown(NO_ADDRESS)
+        st.markdown(say("sheet-no-address"))
         return
     link = map_link(place)
     st.link_button(
@@ -318,7 +317,7 @@ def _way_there(place: Place) -> None:
         width="stretch",
         help=say("today-way-there-help"),
     )
-    st.markdown(f"{NO_MAP}\n{bullets(link.to_type)}")
+    st.markdown(f"{say('sheet-no-map')}\n{bullets(link.to_type)}")
 
 
 def _whom_to_ring(outing: Outing, entries: SheetEntries) -> None:
