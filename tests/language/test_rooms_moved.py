@@ -33,6 +33,7 @@ MOVED = (
     "planning/day/times/steps.py",
     "planning/day/weighing/lunch.py",
     "planning/day/weighing/nuisances.py",
+    "planning/day/weighing/slack.py",
     "planning/day/weighing/weighing.py",
     "planning/day_sheet/packing.py",
     "planning/opening/hours.py",

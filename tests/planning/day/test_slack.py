@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from tests.planning.day.day_questions import CHICAGO, PUNCTUAL, TUESDAY, make_hours, make_leg, make_question
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
+from tripplan.language.sentences import say
 from tripplan.planning.day import DayInProgress, DayPlan, DayQuestion, plan_day, slack
 from tripplan.planning.day.times.minutes import Minutes
 from tripplan.planning.day.weighing.delays import getting_off, longer_than_likely
@@ -282,10 +283,9 @@ def test_chances_are_said_as_parents_say_them() -> None:
     question = replace(QUESTIONS["timed entry"][0], worth=CARELESS)
     plan = plan_day(question).best
     assert plan is not None
-    said = slack(question, plan).sentences
-    assert said[0].startswith("Chance to make the timed entry at ")
-    assert any(line.startswith("Planning to leave by ") and "9 in 10" in line for line in said)
-    assert any("before the first bedtime at 6:00 PM: almost certain." in line for line in said)
+    told = {chance.code: chance for chance in slack(question, plan).chances}
+    assert list(told)[:2] == ["plan-chance-of-timed-entry", "plan-sure-by"]
+    assert say("figures-almost-certain") in told["plan-chance-of-bed"].text
 
 
 def test_delays_out_of_order_are_a_fault() -> None:

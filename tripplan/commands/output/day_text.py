@@ -34,7 +34,7 @@ def say_replanned(found: RevisedDay, console: Console) -> None:
 
 def say_slack(outing: Outing, console: Console) -> None:
     """How likely the plan holds."""
-    for sentence in slack(outing.question, outing.plan).sentences:
+    for sentence in told(slack(outing.question, outing.plan).chances):
         console.line(sentence)
 
 

@@ -119,3 +119,11 @@ plan-step-visit = Besuch
 plan-step-lunch = Mittagessen
 plan-step-lunch-outside = Mittagessen draußen
 plan-step-show = { $show }
+
+plan-chance-of-timed-entry = Aussicht auf die Einlasszeit um { $at }: { $odds }.
+plan-chance-of-last-entry = Aussicht auf den letzten Einlass um { $at }: { $odds }.
+plan-sure-by = Mit Aufbruch bis { $leaves } sind es etwa 9 von 10.
+plan-never-sure = Mit keinem Aufbruch an dem Tag sind es 9 von 10.
+plan-chance-of-home = Aussicht, bis { $latest } zu Hause zu sein: { $odds }.
+plan-chance-of-bed = Aussicht, vor der ersten Schlafenszeit um { $bed } zu Hause zu sein: { $odds }.
+plan-usually-home = So spät dran wie sonst sind Sie an der Hälfte der Tage bis { $half } zu Hause, an neun von zehn bis { $most }.

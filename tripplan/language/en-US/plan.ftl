@@ -130,3 +130,12 @@ plan-step-visit = visit
 plan-step-lunch = lunch
 plan-step-lunch-outside = lunch outside
 plan-step-show = { $show }
+
+# How likely a plan holds. $odds: "about 9 in 10".
+plan-chance-of-timed-entry = Chance to make the timed entry at { $at }: { $odds }.
+plan-chance-of-last-entry = Chance to make the last entry at { $at }: { $odds }.
+plan-sure-by = Planning to leave by { $leaves } makes it about 9 in 10.
+plan-never-sure = No departure that day makes it 9 in 10.
+plan-chance-of-home = Chance to be home by { $latest }: { $odds }.
+plan-chance-of-bed = Chance to be home before the first bedtime at { $bed }: { $odds }.
+plan-usually-home = With the usual delays you are home by { $half } on half of all days, by { $most } on nine of ten.

@@ -17,7 +17,7 @@ from tripplan.screens.widgets.markdown import bullets, plain
 def render_slack(outing: Outing) -> None:
     """How likely the plan holds, in words."""
     st.header(say("dayplan-will-it-work"), anchor=False)
-    st.markdown(bullets(slack(outing.question, outing.plan).sentences))
+    st.markdown(bullets(slack(outing.question, outing.plan).chances))
     habits = outing.question.habits
     usual, late = habits.usual_delay_minutes, habits.late_one_day_in_ten_minutes
     known = habits.delays_from

@@ -8,7 +8,7 @@ import streamlit as st
 
 from tripplan.documents.family.member import Nap
 from tripplan.language import wording
-from tripplan.language.sentences import say
+from tripplan.language.sentences import say, told
 from tripplan.planning.day import (
     DayPlan,
     DayQuestion,
@@ -137,4 +137,4 @@ def _given(question: DayQuestion, plan: DayPlan, place: str) -> Iterator[str]:
         else:
             yield say("dayplan-given-show", name=show.name, at=show.seen[0])
     yield say("dayplan-given-home", home=plan.home)
-    yield from slack(question, plan).sentences
+    yield from told(slack(question, plan).chances)

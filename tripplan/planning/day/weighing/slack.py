@@ -1,17 +1,19 @@
 """Days with slack: how likely a plan holds when the family gets off late and the roads are slow."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
 
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day.times.choices import SpansOfDays
 from tripplan.planning.day.times.legs import LegTimes
 from tripplan.planning.day.times.limits import NEVER, Limits, OpeningMinutes
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes
 from tripplan.planning.day.times.shapes import DayPlan, DayQuestion
 from tripplan.planning.day.weighing.delays import Chances, Delay, getting_off, longer_than_likely
+from tripplan.values.units import Chance
 
 SURE_ENOUGH = 0.9
 """A chance that parents call safe enough to plan with. No source, our choice [0-1]."""
@@ -47,27 +49,22 @@ class Slack:
     nearly_always_home: datetime
 
     @property
-    def sentences(self) -> tuple[str, ...]:
-        """The chances in words, what matters first."""
-        what = "the timed entry" if self.timed else "the last entry"
-        said = [f"Chance to make {what} at {wording.clock(self.entry)}: {wording.odds(self.make_entry)}."]
+    def chances(self) -> tuple[Fact, ...]:
+        """What is likely and what is not, what matters first."""
+        return tuple(self._chances())
+
+    def _chances(self) -> Iterator[Fact]:
+        code = "plan-chance-of-timed-entry" if self.timed else "plan-chance-of-last-entry"
+        yield fact(code, at=self.entry, odds=Chance(self.make_entry))
         if self.make_entry < SURE_ENOUGH:
-            said.append(
-                f"Planning to leave by {wording.clock(self.sure_departure)} makes it about 9 in 10."
-                if self.sure_departure is not None
-                else "No departure that day makes it 9 in 10."
-            )
-        said.append(f"Chance to be home by {wording.clock(self.home_by)}: {wording.odds(self.home_in_time)}.")
+            if self.sure_departure is None:
+                yield fact("plan-never-sure")
+            else:
+                yield fact("plan-sure-by", leaves=self.sure_departure)
+        yield fact("plan-chance-of-home", latest=self.home_by, odds=Chance(self.home_in_time))
         if self.bed is not None and self.home_before_bed is not None:
-            said.append(
-                f"Chance to be home before the first bedtime at {wording.clock(self.bed)}: "
-                f"{wording.odds(self.home_before_bed)}."
-            )
-        said.append(
-            f"With the usual delays you are home by {wording.clock(self.usually_home)} on half of all days, "
-            f"by {wording.clock(self.nearly_always_home)} on nine of ten."
-        )
-        return tuple(said)
+            yield fact("plan-chance-of-bed", bed=self.bed, odds=Chance(self.home_before_bed))
+        yield fact("plan-usually-home", half=self.usually_home, most=self.nearly_always_home)
 
 
 def slack(question: DayQuestion, plan: DayPlan) -> Slack:
