@@ -13,8 +13,14 @@ from tripplan.screens.widgets.saving import take_back_button
 from tripplan.screens.widgets.view import View
 
 PAGE = "calendar"
+_PART = "part"
 _PARTS = {"outings": our_outings, "school": school_part, "family": family_part}
 _NAMES = {"outings": "Our outings", "school": "School", "family": "Family"}
+
+
+def show_our_outings() -> None:
+    """Let the page open on the part with the outing that was taken, whichever was picked last."""
+    st.session_state[_PART] = "outings"
 
 
 def render(view: View) -> None:
@@ -28,7 +34,7 @@ def render(view: View) -> None:
         format_func=_NAMES.__getitem__,
         default="outings",
         required=True,
-        key="part",
+        key=_PART,
         bind="query-params",
         label_visibility="collapsed",
     )

@@ -24,6 +24,7 @@ from tripplan.planning.outing.weather.visit_weather import weather_in_short
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
+from tripplan.screens.calendar.page import show_our_outings
 from tripplan.screens.day_plan.day_line import SHEET, day_line
 from tripplan.screens.day_plan.day_sheet import print_button, render_day_sheet
 from tripplan.screens.day_plan.rain_part import render_rain_plan
@@ -117,6 +118,7 @@ def _deed(view: View, outing: Outing, settled: Selection) -> None:
     """The one thing to do next."""
     if st.button(say("dayplan-to-calendar"), key="plan_to_calendar", type="primary"):
         take(view, outing.place.id, outing.day, settled.leave_at, settled.leave_place_at)
+        show_our_outings()
         st.switch_page("screens/pages/calendar.py")
 
 
