@@ -96,30 +96,6 @@ def test_an_idea(thumb: Thumb, tmp_path: Path) -> None:
     assert field.input_value().endswith("state.osm.pbf")
 
 
-def test_a_free_nature_reserve(thumb: Thumb) -> None:
-    """At most 8 presses and 60 characters, open from dawn to dusk and free."""
-    thumb.press("Type it in")
-    thumb.type(f"{SHORT}_name", "Otter Fen Reserve")
-    thumb.type(f"{SHORT}_where", "Galena, IL")
-    thumb.type(f"{SHORT}_Mo", "dawn-dusk")
-    thumb.press("Same on empty days")
-    thumb.press("Free for everyone")
-    thumb.press("Add this place")
-    thumb.visit.page.get_by_text("Otter Fen Reserve is added.").first.wait_for()
-    thumb.check("reserve", presses=8, characters=60)
-
-
-def test_a_museum_pasted(thumb: Thumb) -> None:
-    """At most 8 presses and its own text; name and town are typed."""
-    thumb.type(f"{DOOR}_pasted", MUSEUM, pasted=True)
-    thumb.press("Add")
-    thumb.type(f"{DOOR}_name", "Hollis River Museum")
-    thumb.type(f"{DOOR}_where", "Galena, IL")
-    thumb.press("Add this place")
-    thumb.visit.page.get_by_text("Hollis River Museum is added.").first.wait_for()
-    thumb.check("museum, pasted", presses=8, characters=30)
-
-
 def test_a_museum_typed(thumb: Thumb) -> None:
     """At most 20 presses and 130 characters; the form is at most two screens tall, and says the sum."""
     thumb.press("Type it in")

@@ -1,4 +1,8 @@
-"""A parent's twelve jobs on a telephone, one after the other: presses, fields, characters and words are counted."""
+"""A parent's twelve jobs on a telephone, one after the other: presses, fields, characters and words are counted.
+
+The farm and the file for the calendar are counted by themselves, so that fourteen lines are printed. The car and the
+nap stay as they are taken to be at first.
+"""
 
 import re
 from collections.abc import Callable, Iterator
@@ -16,6 +20,9 @@ if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser, Locator
 
 MOST_PRESSES, MOST_WORDS = 100, 3300
+"""For all jobs. Of words 2000 are wanted; seen were 3054, and 60 presses [-]."""
+MOST_OF_A_PLACE = {"museum": (8, 30), "reserve": (8, 60)}
+"""Presses and characters that a new place may take [-]."""
 FARM = "Adults $11, children 2-12 $9, under 2 free. Sat-Sun 10-4. Closed December 26."
 CALENDARS = ROOT / "demo_places/calendars"
 IN_VIEW = """() => {
@@ -55,7 +62,8 @@ class Driver(Thumb):
         self.look()
         yield
         now = (self.presses, self.fields, self.characters, self.words)
-        self.figures.append((name, *(after - was for after, was in zip(now, before, strict=True))))
+        presses, fields, characters, words = (after - was for after, was in zip(now, before, strict=True))
+        self.figures.append((name, presses, fields, characters, words))
 
     def look(self) -> None:
         """Read what stands on the screen and was not there before."""
@@ -100,15 +108,16 @@ def test_the_twelve_jobs(browser: "Browser", tmp_path: Path, tell: Callable[[str
         page = browser.new_page(viewport={"width": 390, "height": 844})
         driver = Driver(Visit(page, app))
         driver.visit.open()
-        try:
-            _drive(driver)
-        finally:
-            tell("\n".join(map(str, driver.figures)))
+        _drive(driver)
         page.close()
     sums = [sum(figures) for figures in zip(*(one[1:] for one in driver.figures), strict=True)]
     rows = [*driver.figures, ("all", *sums)]
     tell("\n".join("{:10} {:3} presses {:3} fields {:4} characters {:5} words".format(*row) for row in rows))
     assert len(driver.figures) == 14
+    for name, presses, _, characters, _ in driver.figures:
+        if name in MOST_OF_A_PLACE:
+            assert presses <= MOST_OF_A_PLACE[name][0], name
+            assert characters <= MOST_OF_A_PLACE[name][1], name
     assert sums[0] <= MOST_PRESSES
     assert sums[3] <= MOST_WORDS
 
