@@ -1,7 +1,7 @@
-"""A parent's twelve jobs on a telephone, one after the other: presses, fields, characters and words are counted.
+"""A parent's twelve jobs on a telephone, one after the other: presses, fields, characters and words counted.
 
-The farm and the file for the calendar are counted by themselves, so that fourteen lines are printed. The car and the
-nap stay as they are taken to be at first.
+The farm and the file for the calendar are counted by themselves, so that fourteen lines are printed. The car
+and the nap stay as they are taken to be at first.
 """
 
 import re
