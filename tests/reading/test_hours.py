@@ -38,7 +38,7 @@ READ = [
     ("9:00 am to 5:30 pm daily (closing at 3 pm on Christmas Eve)", "Mo-Su 09:00-17:30; Dec 24 09:00-15:00"),
     ("10:00 - 17:00 Tue-Sun. Closed Mondays (except bank holidays) and 24 December - 1 January.",
      "Tu-Su 10:00-17:00; Mo off; PH 10:00-17:00; Dec 24-Jan 01 off"),
-    ("Daily 9 a.m.-5 p.m. (April-September: until 6 p.m.)", "Mo-Su 09:00-17:00; Apr-Sep 09:00-18:00"),
+    ("Daily 9 a.m.-5 p.m. (April-September: until 6 p.m.)", "Mo-Su 09:00-17:00; Apr-Sep Mo-Su 09:00-18:00"),
     ("Mittwoch bis Sonntag von 11 bis 17 Uhr, in den Ferien täglich", "We-Su 11:00-17:00; SH 11:00-17:00"),
     ("Täglich außer montags 10-17 Uhr", "Mo-Su 10:00-17:00; Mo off"),
     ("We open at 10 and close at 4, Tuesday through Saturday.", "Tu-Sa 10:00-16:00"),
@@ -50,6 +50,12 @@ READ = [
     ("Monday\n9AM-5PM\nTuesday\nClosed", "Mo 09:00-17:00; Tu off"),
     ("Open 7 days, Easter to end of October, 10am to 5pm", "easter-Oct 31 Mo-Su 10:00-17:00"),
     ("Open Memorial Day weekend through Labor Day, 10am to 6pm daily", "May Mo[-1]-Sep Mo[1] Mo-Su 10:00-18:00"),
+    ("From 8 a.m. to 8 p.m. (April 1 - Sept. 30) and 8 a.m. to 5 p.m. (Oct. 1 - March 31)",
+     "Apr 01-Sep 30 08:00-20:00; Oct 01-Mar 31 08:00-17:00"),
+    ("Open year-round except major holidays: Tues-Fri 12-5, Sat 10-5", "Tu-Fr 12:00-17:00; Sa 10:00-17:00; PH off"),
+    ("Sun 11:00-16:00 (Nov-Feb closes 15:30)", "Su 11:00-16:00; Nov-Feb Su 11:00-15:30"),
+    ("Mo Ruhetag, Di. - Fr. 14 - 17 Uhr; Winterpause vom 1. November bis 31. März",
+     "Tu-Fr 14:00-17:00; Mo off; Nov 01-Mar 31 off"),
     ("Open 24 hours", "00:00-24:00"),
 ]  # fmt: skip
 

@@ -21,6 +21,7 @@ _SOMETHING_THEN = re.compile(
 """What takes place at times of its own."""
 _MOST_RULES = 100
 """No place has more opening hours; what a text says beyond is left word for word."""
+_IN_BRACKETS_TOO = re.compile(r"\((?:plus|also|and|sowie|zusätzlich)\b[^()]*\)", re.IGNORECASE)
 _WORDS = re.compile(r"[^\W\d_]{3}")
 _UNREAD = re.compile(
     r"(?<![\d-])\d{1,2}(?![\d-])|\b(?:until|till|except|unless|außer|sunset|dusk|dawn|sunrise|alternate|every other|some|most|mid|early|late|end of|anfang|mitte|ende)\b",
@@ -28,7 +29,7 @@ _UNREAD = re.compile(
 )
 """What means something for the hours, where no rule has read it."""
 _LAST = re.compile(
-    r"\b(?:last (?:entry|admissions?|entrance|tour|tickets?|guests?|visitors?)|letzter? (?:einlass|eintritt|führung)|kasse schließt|kassenschluss)"
+    r"\b(?:last (?:entry|admissions?|admittance|entrance|tour|tickets?|guests?|visitors?)|letzter? (?:einlass|eintritt|führung)|kasse schließt|kassenschluss)"
     r"[^\d\n]{0,25}",
     re.IGNORECASE,
 )
@@ -55,7 +56,7 @@ _HOURS_ABOUT = re.compile(
 _SENTENCE_END = re.compile(r"(?<=[^\W\d_]{2})[.!?](?=\s|$)|(?<=\d)[.!?](?=\s+[A-ZÄÖÜ]|\s*$)|;")
 _MAY_SAY_WHEN = re.compile(r"[^\W\d_]|\d\s*-")
 _SHORTENED = re.compile(
-    r"\b(?:[a-z]\.|mon|tues?|wed|thurs?|fri|sat|sun|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|st|a\.m|p\.m)$",
+    r"\b(?:[a-z]\.|mon|tues?|wed|thurs?|fri|sat|sun|di|mi|do|fr|sa|so|mo|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|st|a\.m|p\.m)$",
     re.IGNORECASE,
 )
 _LONGEST_SHORTENED = 8
@@ -127,6 +128,10 @@ class _Reader:
         if len(self.rules) > _MOST_RULES:
             self.lost.append(statement.strip(" .|"))
             return
+        more = _IN_BRACKETS_TOO.search(statement)
+        if more:
+            self.lost.append(more[0])
+            statement = statement[: more.start()] + statement[more.end() :]
         rest, latest, minutes = _without_last_entry(statement)
         self.last_entry, self.before_close = latest or self.last_entry, minutes or self.before_close
         words = statement.strip(" .|")

@@ -101,9 +101,12 @@ _NTH_WEEKEND = re.compile(
 )
 _ITS_WEEKEND = re.compile(r" weekend\b(?=\s*(?:-|to|through|thru|until|till))", re.IGNORECASE)
 _HOLIDAY_MONDAYS = re.compile(r"\bholiday mondays?\b|\bmonday holidays?\b", re.IGNORECASE)
-_CLOSED = re.compile(r"\b(?:closed|geschlossen|schließtage?n?|ruhetag|zu)\b(?: all day| on)?", re.IGNORECASE)
+_CLOSED = re.compile(
+    r"\b(?:closed|geschlossen|schließtage?n?|ruhetag|winterpause|betriebsferien|zu)\b(?: all day| on)?",
+    re.IGNORECASE,
+)
 _CLOSES_AT = re.compile(
-    r"\b(?:closes? (?:early )?at|closing (?:early )?at|(?:open )?(?:late )?(?:until|till|til|bis)(?: zu)?(?= \d| noon| midnight| mittern))\s+",
+    r"\b(?:closes?(?: early)?(?: at)?(?= \d| noon| midnight)|closing (?:early )?at|(?:open )?(?:late )?(?:until|till|til|bis)(?: zu)?(?= \d| noon| midnight| mittern))\s+",
     re.IGNORECASE,
 )
 _NO_TIME = re.compile(rf"\s*(?:st|nd|rd|th)?\.?\s*(?:{'|'.join(_MONTH_WORDS)})\b|\.\d", re.IGNORECASE)

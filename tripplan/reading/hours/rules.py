@@ -114,11 +114,13 @@ def _rest_of_year(season: str) -> str | None:
     return f"{last}-{first}"
 
 
-def _opens_a_rule(text: str, gap: str, piece: Piece) -> bool:
-    """Whether a season or days stand in brackets or before a colon, and so begin what follows."""
-    return piece.kind in ("season", "name", "days", "dates") and (
-        "(" in gap or text[piece.end : piece.end + 2].lstrip().startswith(":")
-    )
+def _opens_a_rule(text: str, gap: str, piece: Piece, following: Sequence[Piece]) -> bool:
+    """Whether a season or days begin what follows: before a colon, or in brackets that hold times as well."""
+    if piece.kind not in ("season", "name", "days", "dates"):
+        return False
+    closing = text.find(")", piece.end)
+    in_brackets = any(one.kind in ("times", "closes", "closed") and one.start < closing for one in following)
+    return ("(" in gap and in_brackets) or text[piece.end : piece.end + 2].lstrip().startswith(":")
 
 
 def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
@@ -138,7 +140,10 @@ def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
             continue
         gap = text[pieces[number - 1].end if number else 0 : piece.start]
         rule = rules[-1]
-        if ")" in gap and rule.in_brackets and len(rules) > 1:
+        if rule.excepted and rule.says_which_days and ":" in gap:
+            rule = Rule()
+            rules.append(rule)
+        elif ")" in gap and rule.in_brackets and len(rules) > 1:
             rule = Rule(closed=rules[-2].closed)
             rules.append(rule)
         if piece.kind == "again":
@@ -147,7 +152,9 @@ def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
             continue
         if piece.kind == "times" and rule.excepted and rule.days and not rules[-2].says_when:
             rule = rules[-2]  # daily except Mondays 10-5
-        elif not rule.takes(piece.kind) or (rule.says_when and _opens_a_rule(text, gap, piece)):
+        elif not rule.takes(piece.kind) or (
+            rule.says_when and _opens_a_rule(text, gap, piece, pieces[number + 1 : number + 3])
+        ):
             rule = Rule(in_brackets="(" in gap)
             rules.append(rule)
         if piece.kind == "season":
@@ -194,7 +201,7 @@ def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
             rule.seasons = list(before or seasons_after)
     for rule, earlier in zip(rules[1:], rules, strict=False):
         if (
-            rule.spans
+            (rule.spans or rule.closes_at)
             and rule.seasons
             and earlier.spans
             and earlier.seasons != rule.seasons

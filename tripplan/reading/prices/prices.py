@@ -68,13 +68,18 @@ _CHARGE_AFTER = re.compile(
 )
 """An amount on top of the ticket."""
 _NOT_FOR_A_FAMILY = re.compile(
-    r"\b(?:single[- ]occupan\w*|driver only|motor ?coach\w*|bus(?:es)?|commercial|trailers?|boat launch|dogs?|pets?|hund\w*|birthdays?|geburtstag\w*)\b",
+    r"\b(?:single[- ]occupan\w*|(?:vehicles?|cars?) with (?:one|1|a single) person|driver only|motor ?coach\w*|bus(?:es)?|commercial|trailers?|boat launch|dogs?|pets?|hund\w*|birthdays?|geburtstag\w*)\b",
     re.IGNORECASE,
 )
 """Whose price is no way in for this family, or one on a certain day only."""
+_SAME_VISITORS = re.compile(
+    r"online|advance|ahead|gate|door|walk|day of|peak|season|saison|saver|vorverkauf|tageskasse|box office|counter",
+    re.IGNORECASE,
+)
+"""What makes a second price of the visitors named before the first."""
 _A_PASS = re.compile(r"\b(?<!day )pass(?:es)?\b|\bmemberships?\b", re.IGNORECASE)
 _A_YEAR = re.compile(r"\s*(?:/|per|a|each|pro|im)\s?(?:yr|year|annum|jahr)\b", re.IGNORECASE)
-_AT_LEAST = re.compile(r"\b(?:from|starting at|ab|as low as)\s*$", re.IGNORECASE)
+_AT_LEAST = re.compile(r"\b(?:from|start(?:ing)? at|ab|as low as)\s*$", re.IGNORECASE)
 _ALONE_FREE = re.compile(
     r"\bfree (?:admission|entry)\b|\b(?:admission|entry|entrance) (?:is )?free\b|eintritt(?: ist)? frei",
     re.IGNORECASE,
@@ -321,7 +326,8 @@ def _read_statement(
             default=statement[0].start,
         )
         beside = beside_each[number]
-        if not mine and number and beside and price.kind == "money":
+        again = any(c.kind == "days" or _SAME_VISITORS.search(c.text) for c in beside)
+        if not mine and number and again and price.kind == "money":
             mine = assigned[number] = assigned[number - 1]  # adults $15 in advance, $18 at the gate
         said = tuple(c.text for c in beside if c.kind == "condition")
         days = ", ".join(c.text for c in beside if c.kind == "days")
@@ -335,6 +341,7 @@ def _read_statement(
             any(t.kind == "height" for t in inside)
             or (said and _GIFT_AID.search(said[-1]))
             or _NOT_FOR_A_FAMILY.search(text[since:until])
+            or (read.parking is not None and text[: min(begins, price.start)].rstrip().endswith("("))
             or (price.kind == "money" and (_CHARGE_BEFORE.search(before) or _CHARGE_AFTER.match(after)))
         ):
             read = replace(read, not_understood=(*read.not_understood, text[since:until].strip(" ,;|\n")))
@@ -343,9 +350,12 @@ def _read_statement(
             offs = (PriceOff(words, *kind, amount, None, said, days) for kind in kinds_of(mine))
             read = replace(read, off=(*read.off, *offs))
             continue
+        cars = [who for who in mine if who.person == "car" and who.token.kind == "person"]
+        mine = cars or mine  # the people of 'per vehicle (one to eight people)' are in it
         kinds = {who.token.kind for who in mine}
         if "parking" in kinds:
-            read = replace(read, parking=amount)
+            if not (read.parking is not None and text[:begins].rstrip().endswith("(")):
+                read = replace(read, parking=amount)
             continue
         if "pass" in kinds:
             pass_token = next(who.token for who in mine if who.token.kind == "pass")
@@ -384,7 +394,9 @@ def _read_statement(
         free_on_days = days and (
             price.kind == "free" or any(c.kind == "days" and 0 <= price.start - c.end < 4 for c in beside)
         )
-        if len(mine) > _MOST_KINDS or not (mine or size or free_on_days or for_entry):
+        if len(mine) > _MOST_KINDS or not (
+            mine or size or free_on_days or for_entry or (said and price.kind == "money" and number)
+        ):
             unread = text[since:until].strip(" ,;|\n") if len(prices) > 1 else words
             read = replace(read, not_understood=(*read.not_understood, unread))
             continue

@@ -45,6 +45,9 @@ _SHORTENED = (
     "min",
     "max",
 )
+_SHORT_DATES = tuple(
+    "jan feb mar apr jun jul aug sep sept oct nov dec okt dez mon tue tues wed thu thur thurs fri sat sun mo di mi do fr sa so".split()
+)
 _NEAR = 8
 """So many pieces back a family ticket is looked for, whose people are then named."""
 
@@ -95,9 +98,12 @@ def _ends_a_sentence(text: str, statement: Sequence[Token]) -> bool:
     stop = statement[-1]
     if stop.text not in (".", "!", "?") and not re.search(r"days?\.$", stop.text):
         return False
-    if stop.text == "." and len(statement) > 1 and statement[-2].text.casefold() in _SHORTENED:
+    before = statement[-2].text.casefold() if len(statement) > 1 else ""
+    if stop.text == "." and before in _SHORTENED:
         return False
     follows = text[stop.end : stop.end + 20].lstrip(" ")
+    if stop.text == "." and before in _SHORT_DATES and follows[:1] in "-0123456789":
+        return False
     if stop.text == "." and (text[stop.end : stop.end + 1].isalnum() or _is_day_of_month(statement, follows)):
         return False
     if len(statement) > 1 and len(statement[-2].text) == 1 and statement[-2].text.isalpha():

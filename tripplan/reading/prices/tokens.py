@@ -33,7 +33,7 @@ _AGE_FORMS = (
     (rf"(?:(?:at,? or,? over|at least|from|over|ab)[, ]*)(?P<a>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?)(?: of age| old)?", "from"),
     (rf"(?P<a>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_OVER}", "from"),
     (rf"(?P<b>{NUMBER})\s*(?P<m>months?|mos?\b|monaten?){_OR}{_UNDER}", "to"),
-    (rf"(?P<a>{NUMBER}){_YEARS}?\s*(?:-|to|through|bis|and up to)\s*(?P<b>{NUMBER}){_YEARS}?(?!\s*(?:am|pm|a\.m|p\.m|uhr|:\d))", "span"),
+    (rf"(?P<a>{NUMBER}){_YEARS}?\s*(?:-|to|through|bis|and up to)\s*(?P<b>{NUMBER}){_YEARS}?(?!\s*(?:am|pm|a\.m|p\.m|uhr|:\d|people|persons|passengers|visitors))", "span"),
     (rf"(?:under|younger than|below|less than|unter)[-\s]*(?:the )?(?:ages? of |age )?(?P<b>{NUMBER})'?s?\b{_YEARS}?", "under"),
     (rf"(?P<b>{NUMBER}){_YEARS}?{_OR}{_UNDER}\b", "to"),
     (rf"(?:up to|through|bis)\s*(?:(?:and including|zu|einschließlich)\s*)?(?:age |ages )(?P<b>{NUMBER}){_YEARS}?|bis (?:einschließlich |inklusive |inkl\. |zu )?(?P<c>{NUMBER}){_YEARS}", "to"),
@@ -68,7 +68,7 @@ _PARKING = re.compile(
     r"\b(?:car ?park(?:ing)?|parking(?: fee)?(?: is)?|park(?:en|platz|gebühr)\w*)\b", re.IGNORECASE
 )
 _GROUP = re.compile(
-    rf"\b(?:groups?|parties|gruppen?)\s*(?:\(\s*)?(?:of|with|rate[s]?|ab|from|von)?\s*(?:at least |minimum )?(?P<n>{NUMBER})"
+    rf"\b(?:groups?|parties|gruppen?)(?:\s*(?:prices?|admission|tickets?))?\s*(?:\(\s*)?(?:of|with|rate[s]?|ab|from|von)?\s*(?:\(\s*)?(?:at least |minimum )?(?P<n>{NUMBER})"
     rf"(?:\s*\+|{_OR}more| (?:personen|people|persons))?\)?|\b(?P<m>{NUMBER})\s*(?:\+|{_OR}more) (?:people|visitors|persons)",
     re.IGNORECASE,
 )
@@ -77,8 +77,10 @@ _DISCOUNT = re.compile(
     re.IGNORECASE,
 )
 _PERCENT = re.compile(r"(?P<n>\d{1,2})\s?%|(?P<h>\bhalf price\b|\bhalber preis\b)", re.IGNORECASE)
+_UNITS_AFTER_SLASH = r"(?:person|adult|child|kid|student|senior|member|vehicle|car|carload|ticket|family|day|tag|pers|people|head|pp|each)"
 _LINK = re.compile(
-    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to|an?(?=\s+(?:person|child|kid|adult|car|vehicle|head|carload)\b))\b|/(?=[a-zäöü])|/(?=\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))",
+    r"\b(?:for(?: each| every| all| any| one)?|per|pro|für|je|to|an?(?=\s+(?:person|child|kid|adult|car|vehicle|head|carload)\b))\b"
+    rf"|/(?={_UNITS_AFTER_SLASH}\b(?!\s*[:$£€]))|/(?=\s+{_UNITS_AFTER_SLASH}\b(?!\s*[-:$£€(\d]))|(?<=[a-zäöü])/(?=[a-zäöü])",
     re.IGNORECASE,
 )
 _CONDITION = re.compile(
@@ -88,8 +90,8 @@ _CONDITION = re.compile(
     r"|at the (?:gate|door|box office|counter)|(?:gate|door|walk[- ]?up)(?: price| admission)?(?=\W)|(?:on the )?day of(?: your)?(?: visit)?|tageskasse"
     r"|off[- ]?peak|(?:low|off)[- ]season|peak(?: season| days?)?|high[- ]season|nebensaison|hauptsaison|super saver"
     r"|(?:with |incl(?:uding|\.)? )?gift ?aid(?: prices?| admission| donation)?|incl(?:uding|\.)? (?:a )?(?:voluntary )?donation"
-    r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|home[- ]?school(?:ers?|ed|ing)?(?: famil(?:y|ies))?|residents?|einheimische|ebt\b[^,.;)]*"
-    r"|(?:an )?(?:ebt|snap|wic) cards?|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
+    r"|online|in advance|book(?:ed|ing) ahead|vorverkauf|cash|bar\b|home[- ]?school(?:ers?|ed|ing)?(?: famil(?:y|ies))?|residents?|einheimische|(?:an? )?(?:ebt|snap|wic)\b[^,.;:)|$£€\d]*"
+    r"|school (?:groups?|visits?|programs?)|for schools[^,.;)]*|school and non-profit[^,.;)]*"
     r"|first child|each additional|additional|second|first program|jede[rs]? weitere[rs]?)\b",
     re.IGNORECASE,
 )  # fmt: skip
@@ -116,7 +118,7 @@ _DAYS = re.compile(
 _DEAREST = 10_000
 """What looks like a higher price is a number of something else."""
 _BREAK = re.compile(
-    r"\s*(?:,|;|\||(?<=\s)/(?=\s)(?!\s+(?:person|adult|child|kid|car|vehicle|ticket|family|day|tag|pers)\b(?!\s*[-:$£€(\d]))|\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*",
+    r"\s*(?:,|;|\||(?<=[\d\s])/(?=[\sa-zäöü$£€])|\band\b|&|\bund\b|\bbzw\.|\bor\b|\boder\b)\s*",
     re.IGNORECASE,
 )
 _WORD = re.compile(r"(?:non-)?[^\W\d_]+(?:'[a-z]+)?|\d+(?:[.,]\d{2})?|\S", re.IGNORECASE)
@@ -258,13 +260,13 @@ def _ages(text: str, at: int) -> Token | None:
 
 
 _SIMPLE = (
+    ("link", _LINK),
     ("break", _BREAK),
     ("free", _FREE),
     ("parking", _PARKING),
     ("discount", _DISCOUNT),
     ("days", _DAYS),
     ("condition", _CONDITION),
-    ("link", _LINK),
 )
 
 
