@@ -56,6 +56,9 @@ READ = [
     ("Sun 11:00-16:00 (Nov-Feb closes 15:30)", "Su 11:00-16:00; Nov-Feb Su 11:00-15:30"),
     ("Mo Ruhetag, Di. - Fr. 14 - 17 Uhr; Winterpause vom 1. November bis 31. März",
      "Tu-Fr 14:00-17:00; Mo off; Nov 01-Mar 31 off"),
+    ("Mo-So 9-19 Uhr, November-März 9-17 Uhr", "Mo-Su 09:00-19:00; Nov-Mar Mo-Su 09:00-17:00"),
+    ("Daily 10am-5pm April to October, 10am-4pm November to March",
+     "Apr-Oct Mo-Su 10:00-17:00; Nov-Mar Mo-Su 10:00-16:00"),
     ("Open 24 hours", "00:00-24:00"),
 ]  # fmt: skip
 

@@ -76,6 +76,7 @@ _EDGE_OF_MONTH = re.compile(
     rf"(?:the )?(?:end|beginning|start) of (?=(?:{'|'.join(_MONTH_WORDS)})\b)|(?:ende|anfang) (?=(?:{'|'.join(_MONTH_WORDS)})\b)",
     re.IGNORECASE,
 )
+_HOURS_BEHIND = re.compile(r"\s*(?:-|to\b|bis\b)\s*\d")
 _YEAR = re.compile(r",?\s*20\d\d\b")
 _TO = re.compile(r"\s*(?:-|to|through|thru|until|till|bis(?: zum)?)\s*(?:the\s+)?", re.IGNORECASE)
 _AND = re.compile(r"\s*(?:,|&|/|\+)?\s*(?:and|und|or)?\s*", re.IGNORECASE)
@@ -277,6 +278,9 @@ def _season_or_date(text: str, at: int) -> Piece | None:
     to = _TO.match(text, end)
     if to:
         second = _point(text, to.end())
+        named = ONE_MONTH.match(text, to.end())
+        if second and named and _HOURS_BEHIND.match(text, second[2]):
+            second = str(named.lastgroup), str(named.lastgroup), named.end()  # November-March 9-17
         if second:
             last = second[1]
             if len(last) == 3 and len(beginning) > 3:

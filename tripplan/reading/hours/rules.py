@@ -23,6 +23,7 @@ class Rule:
     excepted: bool = False
     opened: bool = False
     in_brackets: bool = False
+    own_season: bool = False
     name: str = ""
     last_kind: str = ""
 
@@ -118,8 +119,12 @@ def _opens_a_rule(text: str, gap: str, piece: Piece, following: Sequence[Piece])
     """Whether a season or days begin what follows: before a colon, or in brackets that hold times as well."""
     if piece.kind not in ("season", "name", "days", "dates"):
         return False
+    if piece.kind == "season" and "," in gap and following and following[-1].kind in ("times", "closes"):
+        return True  # seasons stand before their times in this statement
     closing = text.find(")", piece.end)
-    in_brackets = any(one.kind in ("times", "closes", "closed") and one.start < closing for one in following)
+    in_brackets = any(
+        one.kind in ("times", "closes", "closed") and one.start < closing for one in following[:2]
+    )
     return ("(" in gap and in_brackets) or text[piece.end : piece.end + 2].lstrip().startswith(":")
 
 
@@ -152,9 +157,10 @@ def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
             continue
         if piece.kind == "times" and rule.excepted and rule.days and not rules[-2].says_when:
             rule = rules[-2]  # daily except Mondays 10-5
-        elif not rule.takes(piece.kind) or (
-            rule.says_when and _opens_a_rule(text, gap, piece, pieces[number + 1 : number + 3])
-        ):
+        elif rule.says_when and _opens_a_rule(text, gap, piece, pieces[number + 1 :]):
+            rule = Rule(in_brackets="(" in gap, own_season=piece.kind == "season")
+            rules.append(rule)
+        elif not rule.takes(piece.kind):
             rule = Rule(in_brackets="(" in gap)
             rules.append(rule)
         if piece.kind == "season":
@@ -190,7 +196,11 @@ def rules_from(text: str, pieces: Sequence[Piece]) -> list[Rule]:
     for rule in rules:
         rule.closed = rule.closed or (rule.excepted and not rule.spans and rule.closes_at is None)
     seasons_after = next(
-        (rule.seasons for rule in reversed(rules) if rule.seasons and not (rule.in_brackets or rule.closed)),
+        (
+            rule.seasons
+            for rule in reversed(rules)
+            if rule.seasons and not (rule.in_brackets or rule.own_season or rule.closed)
+        ),
         [],
     )
     before: list[str] = []
