@@ -10,6 +10,7 @@ import pytest
 
 from tests.browser.accessibility import open_all, violations
 from tests.browser.conftest import PAGES, Visit, path_of
+from tests.language.test_american_words import BANNED
 from tests.pseudo import TAG
 from tests.running_app import ROOT
 
@@ -88,6 +89,7 @@ def test_every_page_fits_its_window_and_shows_no_error(
     assert all(lower <= upper + 1 for upper, lower in pairwise(levels))
     open_all(page)
     visit.settle()
+    assert BANNED.search(main.inner_text()) is None
     assert violations(page) == []
     page.set_viewport_size({"width": 390, "height": 900})
     assert violations(page) == []

@@ -115,7 +115,7 @@ def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> Non
     del app.session_state[ALL_OPENED]
     opened_part(app, "open_ledgewing")
     text = said((*app.markdown, *app.caption))
-    assert "Grown-up: $13.00 each for people aged 14 to 59." in text
+    assert "Adult: $13.00 each for people aged 14 to 59." in text
     assert "Thu, Nov 26, 2026: closed" in text
     assert "Prices read on Tue, Nov 3, 2026" in text
     assert "Birds fly low and loose" in text
