@@ -16,15 +16,15 @@ if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Browser, Page
 
 HOME = ZoneInfo("America/Chicago")
-_AFTER = ["12:00 PM", "12:35 PM", "1:30 PM", "2:10 PM", "2:40 PM", "2:50 PM", "3:43 PM", "3:49 PM"]
-PLANNED = ["8:55 AM", "9:05 AM", "9:58 AM", "10:04 AM", "11:00 AM", "11:20 AM", *_AFTER]
-LATE_15 = ["9:10 AM", "9:20 AM", "10:13 AM", "10:19 AM", "11:00 AM", "11:20 AM", *_AFTER]
+_AFTER = ["12:00 PM", "12:35 PM", "1:30 PM", "2:10 PM", "2:35 PM", "2:45 PM", "3:39 PM", "3:45 PM"]
+PLANNED = ["8:50 AM", "9:00 AM", "9:54 AM", "10:00 AM", "11:00 AM", "11:20 AM", *_AFTER]
+LATE_15 = ["9:05 AM", "9:15 AM", "10:09 AM", "10:15 AM", "11:00 AM", "11:20 AM", *_AFTER]
 """The first visit gives way to the feeding at 11:00, so that all after it is as planned."""
 LATE_90 = [
-    *("10:25 AM", "10:35 AM", "11:28 AM", "11:34 AM", "11:34 AM", "11:34 AM", "12:14 PM", "12:49 PM"),
+    *("10:20 AM", "10:30 AM", "11:24 AM", "11:30 AM", "11:30 AM", "11:30 AM", "12:10 PM", "12:45 PM"),
     *_AFTER[2:],
 ]
-"""At 11:34 the feeding is over; a visit of 40 min and lunch of 35 min follow; the next visit gives way."""
+"""At 11:30 the feeding is over; a visit of 40 min and lunch of 35 min follow; the next visit gives way."""
 
 
 def opened(browser: "Browser", folder: Path, place: Place, now: str, width: int = 390) -> "Page":
@@ -56,16 +56,16 @@ def late(page: "Page", presses: int = 1) -> str:
 
 def test_shows_do_not_wait_and_visits_give_way(browser: "Browser", tmp_path: Path) -> None:
     """Late before the day begins, shows keep their time and are told; pressed back, all is as planned."""
-    page = opened(browser, tmp_path, SHOWING, "08:50")
+    page = opened(browser, tmp_path, SHOWING, "08:45")
     assert times(page) == PLANNED
     told = late(page)
     assert times(page) == LATE_15
     assert "Otter feeding stays at 11:00 AM." in told
     assert "Planet hour stays at 1:30 PM." in told
-    assert "Home again at 3:49 PM." in told
+    assert "Home again at 3:45 PM." in told
     told = late(page, presses=5)
     assert times(page) == LATE_90
-    assert "Otter feeding began at 11:00 AM: you come 34 min late." in told
+    assert "Otter feeding began at 11:00 AM: you come 30 min late." in told
     page.get_by_role("button", name="Back to the plan").click()
     assert times(page) == PLANNED
     assert page.get_by_role("status").inner_text() == ""
@@ -73,26 +73,26 @@ def test_shows_do_not_wait_and_visits_give_way(browser: "Browser", tmp_path: Pat
 
 
 def test_what_is_over_stays_and_the_rest_moves(browser: "Browser", tmp_path: Path) -> None:
-    """Late while loading up for home (2:40 to 2:50 PM), that takes longer, and what comes after moves."""
-    page = opened(browser, tmp_path, SHOWING, "14:45")
-    assert "Home again at 4:04 PM." in late(page)
-    assert times(page) == [*PLANNED[:11], "3:05 PM", "3:58 PM", "4:04 PM"]
+    """Late while loading up for home (2:35 to 2:45 PM), that takes longer, and what comes after moves."""
+    page = opened(browser, tmp_path, SHOWING, "14:40")
+    assert "Home again at 4:00 PM." in late(page)
+    assert times(page) == [*PLANNED[:11], "3:00 PM", "3:54 PM", "4:00 PM"]
     page.reload()
-    assert times(page)[-1] == "4:04 PM", "the delay outlives the page"
-    set_clock(page, "15:00")
+    assert times(page)[-1] == "4:00 PM", "the delay outlives the page"
+    set_clock(page, "14:55")
     page.reload()
     shown = page.locator("div.stretch:visible")
-    assert "until 3:05 PM" in shown.inner_text()
+    assert "until 3:00 PM" in shown.inner_text()
     assert "still 5 min" in shown.inner_text()
     page.close()
 
 
 def test_the_place_closes_all_the_same(browser: "Browser", tmp_path: Path) -> None:
-    """A visit from 2:49 to 4:50 PM, 15 minutes late, ends at closing (5:00 PM): home is 10 minutes late."""
+    """A visit from 2:50 to 4:50 PM, 15 minutes late, ends at closing (5:00 PM): home is 10 minutes late."""
     page = opened(browser, tmp_path, MUSEUM, "13:30")
     told = late(page)
     assert "It closes at 5:00 PM." in told
-    assert "Home again at 6:09 PM." in told
+    assert "Home again at 6:10 PM." in told
     page.close()
 
 
