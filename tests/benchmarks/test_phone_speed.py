@@ -28,7 +28,7 @@ def first_visit(browser: "Browser", address: str, cookie: str = "") -> float:  #
     page = context.new_page()
     began = time.perf_counter()
     page.goto(f"{address}/logbook")
-    page.get_by_role("heading", level=1, name="Logbook").wait_for()
+    page.get_by_test_id("stMain").get_by_role("heading", level=1).wait_for()
     took = time.perf_counter() - began
     settle(page)
     context.close()

@@ -170,6 +170,15 @@ def test_the_planned_outing_of_the_day_comes_first_with_its_own_party(at_time: A
     assert "on Fri, Dec 11, 2026, for Tern Landing River House" in text_of(app)
 
 
+def test_on_the_way_the_first_page_says_when_everybody_is_home(at_time: AtTime, data: Path) -> None:
+    """What has begun is not announced as still to come."""
+    planned = plan_it(data, "tern-landing", DAY, "2026-11-25")
+    app = at_time(planned.leave_home + MINUTE)
+    app.switch_page("screens/pages/start.py").run()
+    assert not app.exception
+    assert title(app) == f"Tern Landing River House: home again at {wording.clock(planned.home)}"
+
+
 def test_an_evening_out_is_not_over_at_midnight(at_time: AtTime, data: Path) -> None:
     """Half past midnight the outing of the day before is there, booked ahead or not; at five it is not."""
     planned = plan_it(data, "rag-and-reed", date(2026, 12, 9), "2026-11-25")

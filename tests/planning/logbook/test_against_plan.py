@@ -1,6 +1,6 @@
 """Plan and reality stand side by side; what is unknown on either side is named and never counted."""
 
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from typing import Any
 
@@ -220,3 +220,8 @@ def test_outings_wait_from_their_beginning_until_they_are_written() -> None:
     assert waiting([outing], [], outing.leave_home) == ()
     assert waiting([outing], [make_entry(planned=outing.id)], begun) == ()
     assert waiting([planned(status=PlanStatus.CANCELLED)], [], begun) == ()
+    before = outing.model_copy(
+        update={"id": "before", "enter": begun - timedelta(days=7), "home": outing.home - timedelta(days=7)}
+    )
+    assert waiting([outing, before], [], begun) == (before, outing), "nobody logs first what is still on"
+    assert waiting([outing, before], [], outing.home) == (outing, before)

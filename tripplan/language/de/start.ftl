@@ -4,6 +4,7 @@ start-step-where = Wo
 start-step-idea = Eine erste Idee
 
 start-headline = { $when }, { $place }: um { $at } Uhr einladen
+start-under-way = { $place }: um { $at } Uhr wieder zu Hause
 start-day-today = Heute
 start-day-tomorrow = Morgen
 start-about = etwa { $total }

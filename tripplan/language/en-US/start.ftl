@@ -7,6 +7,7 @@ start-step-idea = A first idea
 
 # $when: "Tomorrow" or a date.
 start-headline = { $when }, { $place }: load up at { $at }
+start-under-way = { $place }: home again at { $at }
 start-day-today = Today
 start-day-tomorrow = Tomorrow
 start-about = about { $total }

@@ -29,7 +29,7 @@ TAUGHT_FROM_MONTHS = 4 * MONTHS
 def waiting(
     planned: Collection[PlannedOuting], entries: Collection[LogbookEntry], now: datetime
 ) -> tuple[PlannedOuting, ...]:
-    """Planned outings that have begun and are not in the logbook yet, the newest first.
+    """Planned outings that have begun and are not logged yet: what is over, then what is on; newest first.
 
     Args:
         planned: all of them.
@@ -44,7 +44,7 @@ def waiting(
                 for one in planned
                 if one.id not in written and one.status is not PlanStatus.CANCELLED and one.enter <= now
             ),
-            key=lambda one: one.enter,
+            key=lambda one: (one.home <= now, one.enter),
             reverse=True,
         )
     )

@@ -43,8 +43,13 @@ def render_next_outing(view: View, family: Family, coming: PlannedOuting) -> Non
         coming.leave_place,
         grid_minutes(view),
     )
+    under_way = coming.leave_home <= view.services.clock()
     st.title(
-        plain(say("start-headline", when=_day(view, coming.day), place=place.name, at=coming.leave_home)),
+        plain(
+            say("start-under-way", place=place.name, at=coming.home)
+            if under_way
+            else say("start-headline", when=_day(view, coming.day), place=place.name, at=coming.leave_home)
+        ),
         anchor=False,
     )
     with st.container(border=True, key="card_next"):
