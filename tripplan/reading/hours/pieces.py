@@ -79,7 +79,6 @@ _EDGE_OF_MONTH = re.compile(
 _HOURS_BEHIND = re.compile(r"\s*(?:-|to\b|bis\b)\s*\d")
 _YEAR = re.compile(r",?\s*20\d\d\b")
 _TO = re.compile(r"\s*(?:-|to|through|thru|until|till|bis(?: zum)?)\s*(?:the\s+)?", re.IGNORECASE)
-_AND = re.compile(r"\s*(?:,|&|/|\+)?\s*(?:and|und|or)?\s*", re.IGNORECASE)
 _HOLIDAYS = (
     (r"new year'?s? eve|silvester", "Dec 31"), (r"new year'?s?(?: day)?|neujahr", "Jan 01"), (r"christmas eve|heiligabend", "Dec 24"),
     (r"boxing day", "Dec 26"), (r"halloween", "Oct 31"), (r"christmas(?: day)?|xmas|(?:erster )?weihnachts(?:feier)?tag", "Dec 25"),
@@ -125,10 +124,6 @@ _SEASON_NAME = re.compile(
 _EXCEPT = re.compile(
     r"\b(?:except(?: for| on)?|außer(?: an| am)?|excluding|but|unless|ausgenommen)\b", re.IGNORECASE
 )
-_STARTS = re.compile(
-    r"\b(?:beginning|starting|effective|from|ab)\s+(?=(?:[a-zäö]{3,9}\.? \d|\d{1,2}\. ))", re.IGNORECASE
-)
-_THROUGH = re.compile(r"\b(?:through|until|thru|bis)\s+(?=(?:[a-zäö]{3,9}\.? \d|\d{1,2}\. ))", re.IGNORECASE)
 _FOR_THE_SEASON = re.compile(r"\s*for the (?:season|year|winter)", re.IGNORECASE)
 
 

@@ -30,6 +30,7 @@ from tripplan.reading.prices.reductions import (
 from tripplan.reading.prices.statements import has_price, statements_of, with_bare_prices, with_parties
 from tripplan.reading.prices.tokens import Token, tokens
 from tripplan.reading.prices.visitors import (
+    Visitor,
     is_each,
     kind_by_age,
     kinds_of,
@@ -80,10 +81,6 @@ _SAME_VISITORS = re.compile(
 _A_PASS = re.compile(r"\b(?<!day )pass(?:es)?\b|\bmemberships?\b", re.IGNORECASE)
 _A_YEAR = re.compile(r"\s*(?:/|per|a|each|pro|im)\s?(?:yr|year|annum|jahr)\b", re.IGNORECASE)
 _AT_LEAST = re.compile(r"\b(?:from|start(?:ing)? at|ab|as low as)\s*$", re.IGNORECASE)
-_ALONE_FREE = re.compile(
-    r"\bfree (?:admission|entry)\b|\b(?:admission|entry|entrance) (?:is )?free\b|eintritt(?: ist)? frei",
-    re.IGNORECASE,
-)
 _PASSES_BELOW = re.compile(
     r"\b(?:memberships?|(?:annual|season|yearly) (?:pass(?:es)?|tickets?)|jahreskarten?|saisonkarten?)\b",
     re.IGNORECASE,
@@ -184,13 +181,8 @@ def _section(heading: str) -> str:
 
 def _opens_with_pass(statement: Sequence[Token]) -> bool:
     """Whether it begins as 'Annual passes: individual $65, family $150'."""
-    kinds = [token.kind for token in statement[:2]]
-    return (
-        kinds[:1] == ["pass"]
-        and statement[0].facts["pass"] == "annual"
-        and statement[1:2] != []
-        and statement[1].text == ":"
-    )
+    opening, colon = statement[0], statement[1].text if len(statement) > 1 else ""
+    return opening.kind == "pass" and opening.facts["pass"] == "annual" and colon == ":"
 
 
 def _as_passes(read: PricesRead) -> PricesRead:
@@ -210,15 +202,22 @@ def _as_passes(read: PricesRead) -> PricesRead:
 
 def _has_more(text: str, statement: Sequence[Token]) -> bool:
     """Whether visitors or small numbers stand in a statement that no price of it has taken up."""
-    prices = [token for token in statement if token.kind in AMOUNT]
-    whom = visitors_in(text, statement)
-    assigned = {who.token.start for mine in visitors_by_price(text, statement, prices, whom) for who in mine}
     per_car = any(token.kind in ("parking", "pass") for token in statement)
-    whom = [who for who in whom if not (per_car and who.person == "car")]
-    lost = any(who.token.start not in assigned and not is_each(who) and not means_anyone(who) for who in whom)
+    lost = any(
+        not (is_each(who) or means_anyone(who) or (per_car and who.person == "car"))
+        for who in _without_price(text, statement)
+    )
     return lost or any(
         token.kind == "word" and token.text.isdigit() and len(token.text) <= 2 for token in statement
     )
+
+
+def _without_price(text: str, statement: Sequence[Token]) -> list[Visitor]:
+    """The visitors that a statement names beside those whom a price of it is for."""
+    amounts = [token for token in statement if token.kind in AMOUNT]
+    whom = visitors_in(text, statement)
+    priced = {who.token.start for mine in visitors_by_price(text, statement, amounts, whom) for who in mine}
+    return [who for who in whom if who.token.start not in priced]
 
 
 def _named_without_price(text: str, statement: Sequence[Token]) -> list[_Named]:
@@ -228,15 +227,13 @@ def _named_without_price(text: str, statement: Sequence[Token]) -> list[_Named]:
         token.kind in ("person", "ages", "condition") for token in statement
     ):
         return []
-    whom = visitors_in(text, statement)
-    priced = {who.token.start for mine in visitors_by_price(text, statement, prices, whom) for who in mine}
     named: list[tuple[int, _Named]] = [
         (token.start, _Named("child", None, (token.text,)))
         for token in statement
         if token.kind == "condition" and _ONE_CHILD.fullmatch(token.text)
     ]
-    for who in whom:
-        if who.token.start not in priced and who.token.kind in ("person", "ages"):
+    for who in _without_price(text, statement):
+        if who.token.kind in ("person", "ages"):
             only = (who.token.text,) if _ONE_CHILD.fullmatch(who.token.text) else ()
             named.append((who.token.start, _Named(kind_by_age(who.person, who.ages), who.ages, only)))
     return [one for _, one in sorted(named, key=itemgetter(0))]
