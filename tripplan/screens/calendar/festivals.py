@@ -29,7 +29,7 @@ from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.choices import place_names
 from tripplan.screens.widgets.fields import FieldValue, refill
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 
@@ -62,7 +62,6 @@ def festivals(view: View, family: Family) -> None:
         st.caption("A fair, a parade or a local day off makes the places near it fuller.")
         _listed(view, family, kept, days)
         _form(view, family, kept)
-        show_notice(_FORM)
 
 
 def _listed(

@@ -25,7 +25,6 @@ from tripplan.screens.forms.questions import Setting, questions
 from tripplan.screens.look import cards
 from tripplan.screens.widgets.fields import FieldValue
 from tripplan.screens.widgets.markdown import bullets, plain
-from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 
@@ -105,7 +104,6 @@ def _block_form(view: View, week: FamilyDays, revision: int) -> None:
             on_click=_save_block,
             args=(view, form, week, revision),
         )
-    show_notice(_BLOCK)
 
 
 def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> None:
@@ -126,7 +124,6 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
             on_click=_save_work,
             args=(view, form, week, revision),
         )
-    show_notice(_WORK)
 
 
 def _every_week(name: str, what: type[Written], setting: Setting, **usual: FieldValue) -> Form:
@@ -201,7 +198,6 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
             on_click=_save_late,
             args=(view, form, week, revision),
         )
-    show_notice(_LATE)
 
 
 def _save_late(view: View, form: Form, week: FamilyDays, revision: int) -> None:

@@ -33,7 +33,7 @@ from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets.fields import Fields, FieldValue, filled, lines_in, refill
 from tripplan.screens.widgets.markdown import plain
-from tripplan.screens.widgets.notices import named, refuse, show_notice
+from tripplan.screens.widgets.notices import named, refuse
 from tripplan.screens.widgets.saving import save_all, take_back_button
 from tripplan.screens.widgets.view import View
 
@@ -179,7 +179,6 @@ def _form(view: View, family: Family, outing: Outing) -> None:
             on_click=_save,
             args=(view, outing, fields, kept),
         )
-    show_notice(spot)
     take_back_button(view, spot)
 
 

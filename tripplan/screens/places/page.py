@@ -189,7 +189,6 @@ def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[Typ
             args=(view, place, units, typed.revision if typed else 0, fields),
             is_main=False,
         )
-    show_notice(spot)
     if typed is not None:
         st.button(
             "Forget my figures",

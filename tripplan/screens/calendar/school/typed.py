@@ -20,7 +20,7 @@ from tripplan.screens.calendar.school.district import (
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.forms.form_box import form_box, save_button
 from tripplan.screens.widgets.fields import Fields, filled
-from tripplan.screens.widgets.notices import refuse, show_notice
+from tripplan.screens.widgets.notices import refuse
 from tripplan.screens.widgets.view import View
 
 _A_YEAR = timedelta(days=365)
@@ -54,7 +54,6 @@ def by_hand(view: View, family: Family, calendars: Mapping[str, StoredDocument[S
             on_click=_save_typed,
             args=(view, calendars, fields),
         )
-    show_notice("school_typed")
 
 
 def _save_typed(view: View, calendars: Mapping[str, StoredDocument[SchoolCalendar]], fields: Fields) -> None:
