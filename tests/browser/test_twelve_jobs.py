@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from tests.browser.conftest import Visit
 from tests.browser.test_own_family import FAMILY, PEOPLE
 from tests.browser.test_place_in_a_minute import MUSEUM, Thumb
+from tests.browser.text_in_view import TEXT_IN_VIEW
 from tests.running_app import ROOT, started_app
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
@@ -25,18 +26,6 @@ MOST_OF_A_PLACE = {"museum": (8, 30), "reserve": (8, 60)}
 """Presses and characters that a new place may take [-]."""
 FARM = "Adults $11, children 2-12 $9, under 2 free. Sat-Sun 10-4. Closed December 26."
 CALENDARS = ROOT / "demo_places/calendars"
-IN_VIEW = """() => {
-    const seen = [], walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
-    while (walker.nextNode()) {
-        const text = walker.currentNode, range = document.createRange()
-        range.selectNode(text)
-        const box = range.getBoundingClientRect()
-        const shown = text.parentElement.checkVisibility({visibilityProperty: true, opacityProperty: true})
-        if (shown && box.width > 1 && box.top < innerHeight && box.bottom > 0) seen.push(text.textContent)
-    }
-    return seen
-}"""
-"""Every piece of text that stands on the screen."""
 
 
 @dataclass
@@ -67,7 +56,7 @@ class Driver(Thumb):
 
     def look(self) -> None:
         """Read what stands on the screen and was not there before."""
-        new = {text.strip() for text in self.visit.page.evaluate(IN_VIEW)} - self._read
+        new = {text.strip() for text in self.visit.page.evaluate(TEXT_IN_VIEW)} - self._read
         self._read |= new
         self.words += sum(bool(re.search("[a-z]{2}", word, re.I)) for text in new for word in text.split())
 

@@ -10,6 +10,7 @@ import pytest
 
 from tests.browser.accessibility import open_all, violations
 from tests.browser.conftest import PAGES, Visit, path_of
+from tests.browser.text_in_view import TEXT_IN_VIEW
 from tests.language.test_american_words import BANNED
 from tests.pseudo import TAG
 from tests.running_app import ROOT
@@ -21,18 +22,6 @@ WIDER = (980, 1280)
 """A desk's window less the list of pages beside the page, and the whole of it [px]."""
 MOST_MESSAGES = 120
 """What is closed is neither computed nor sent, so that a page comes in few messages."""
-FIRST_SCREEN = """() => {
-    const seen = [], walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
-    while (walker.nextNode()) {
-        const text = walker.currentNode, range = document.createRange()
-        range.selectNode(text)
-        const box = range.getBoundingClientRect()
-        const shown = text.parentElement.checkVisibility({visibilityProperty: true, opacityProperty: true})
-        if (shown && box.width > 1 && box.top < innerHeight && box.bottom > 0) seen.push(text.textContent)
-    }
-    return seen.join(' ')
-}"""
-"""What stands on the first screen, the words of the doors among it."""
 MOST_WORDS = 60
 """So many words a first screen has at most, what the family typed not among them [-]; our aim, no source."""
 MORE_WORDS = {"choose_day"}
@@ -68,7 +57,7 @@ def test_every_page_fits_its_window_and_shows_no_error(
     """
     visit.open(path_of(name))
     page = visit.page
-    words = words_of_ours(page.evaluate(FIRST_SCREEN))
+    words = words_of_ours(" ".join(page.evaluate(TEXT_IN_VIEW)))
     tell(f"{name}: {visit.messages} messages, {len(words)} words of ours on the first screen")
     assert name not in MOVED or name in MORE_WORDS or len(words) <= MOST_WORDS, words
     assert visit.messages <= MOST_MESSAGES
