@@ -84,9 +84,9 @@ def said(found: Fact) -> str:
     """
     locale = spoken()
     if all(has(code, locale) for code in _codes(found)):
-        return message(found.code, {name: _written(value) for name, value in found.named}, locale)
+        return message(found.code, {name: written(value) for name, value in found.named}, locale)
     with speaking(SOURCE):
-        return message(found.code, {name: _written(value) for name, value in found.named}, SOURCE)
+        return message(found.code, {name: written(value) for name, value in found.named}, SOURCE)
 
 
 def say(code: str, **values: Value) -> str:
@@ -106,7 +106,7 @@ def _codes(value: Value) -> list[str]:
     return [code for inner in value for code in _codes(inner)] if isinstance(value, tuple) else []
 
 
-def _written(value: Value) -> str | int | float:
+def written(value: Value) -> str | int | float:
     """A value as the language writes it; a message may choose by numbers, and by yes and no."""
     match value:
         case bool():
@@ -120,9 +120,9 @@ def _written(value: Value) -> str | int | float:
         case Fact():
             return said(value)
         case InTurn():
-            return " ".join(str(_written(one)) for one in value)
+            return " ".join(str(written(one)) for one in value)
         case tuple():
-            return wording.listed([str(_written(one)) for one in value])
+            return wording.listed([str(written(one)) for one in value])
         case Money():
             return wording.money(value)
         case MoneyRange():
