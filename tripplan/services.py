@@ -4,6 +4,7 @@ import time as timing
 from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from operator import attrgetter
 from pathlib import Path
 
 from tripplan.clock import TODAY_VARIABLE, Clock, clock_from
@@ -195,6 +196,8 @@ def family_in(records: Records) -> Family | None:
         return None
     logbook = records.get(LogbookSettings)
     entries = [kept.value for kept in records.newest(LogbookEntry, LEARNED_FROM).values()]
+    visits = {entry.place: entry.day for entry in sorted(entries, key=attrgetter("day")) if entry.place}
+    family = replace(family, last_visits=visits)
     return with_logbook(family, entries, logbook.value if logbook else LogbookSettings())
 
 

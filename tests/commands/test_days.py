@@ -7,7 +7,11 @@ from typing import Any
 
 import pytest
 
-from tests.commands.conftest import Files, Run, assert_fits_schema
+from tests.builders import make_outing, make_place
+from tests.commands.conftest import NOON, Files, Run, assert_fits_schema
+from tests.saying import says
+from tripplan.language.sentences import fact
+from tripplan.records.store import Records
 
 
 @pytest.fixture
@@ -209,3 +213,21 @@ def test_free_hours_that_make_no_sense_are_faults(
     said = run("days", *asked, *museum.options)
     assert said.status == 2
     assert all(fault in said.err for fault in faults)
+
+
+def test_where_the_family_is_going_anyway_is_asked_about_on_request(run: Run, own_records: Records) -> None:
+    """The farm, planned for January, is left out and told; named, or with --again, it counts."""
+    own_records.save(make_place(id="farm"), NOON)
+    own_records.save(make_outing(date(2027, 1, 12)), NOON)
+    usual = answer(run, "--most", "99")
+    assert usual["left_out"] == [{"place": "farm", "day": "2027-01-12"}]
+    assert {one["place"]["id"] for one in usual["outings"]} == {"test-museum"}
+    assert says(
+        run("days").out,
+        "days-lately",
+        visits=(fact("days-visit", place="Test museum", day=date(2027, 1, 12)),),
+    )
+    for asked in (("--again",), ("farm",)):
+        told = answer(run, "--most", "99", *asked)
+        assert told["left_out"] == []
+        assert "farm" in {one["place"]["id"] for one in told["outings"]}

@@ -1,9 +1,12 @@
 from collections.abc import Callable
 from datetime import date
+from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
 
-from tests.screens.conftest import drawn, opened_part
+from tests.builders import make_outing
+from tests.saying import says
+from tests.screens.conftest import drawn, opened_part, services_in
 
 OpenApp = Callable[..., AppTest]
 
@@ -120,3 +123,19 @@ def test_a_whole_year_is_one_press_away(open_app: OpenApp) -> None:
     assert app.date_input(key="span_picker").value == (date(2026, 11, 26), date(2027, 11, 25))
     opened_part(app, "open_all_days")
     assert any("the file below has them all" in caption.value for caption in app.caption)
+
+
+def test_a_place_of_late_is_left_out_until_it_is_wanted(open_app: OpenApp, data: Path) -> None:
+    """Planned for December 8, the best place is no card and is named; with a press it counts again."""
+    best = str(open_app("choose_day").title[0].value)
+    services = services_in(data)
+    family = services.family()
+    assert family is not None
+    place = next(card for card in family.places if best.endswith(card.name))
+    services.records.save(make_outing(date(2026, 12, 8), place=place.id), services.clock())
+    app = open_app("choose_day")
+    assert not app.title[0].value.endswith(place.name)
+    assert any(says(one.value, "days-visit", place=place.name, day=date(2026, 12, 8)) for one in app.caption)
+    app.toggle(key="places_of_late").set_value(True).run()
+    assert app.title[0].value.endswith(place.name)
+    assert open_app("choose_day").title[0].value.endswith(place.name)

@@ -2,11 +2,13 @@ import re
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from datetime import date
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from tests.builders import make_outing
 from tests.screens.conftest import drawn, opened_part, said, services_in
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces
@@ -126,3 +128,23 @@ def test_own_records_without_a_household_begin_with_three_steps(open_app: OpenAp
     assert app.text_input(key="first_name")
     app.button(key="load_demo").click().run()
     assert len(totals(app)) == 3
+
+
+def test_the_best_three_stand_side_by_side_until_others_are_picked(open_app: OpenApp, data: Path) -> None:
+    """Picked places last; with a press it proposes again, and not where the family is going anyway."""
+    app = opened_part(open_app("compare"), "open_where")
+    picked = services_in(data).records.get(ComparedPlaces)
+    assert picked is not None
+    app.button(key="suggest_places").click().run()
+    assert not app.exception
+    services = services_in(data)
+    suggested = {str(button.key).removeprefix("take_") for button in app.button if "take_" in str(button.key)}
+    assert len(suggested) == 3
+    assert suggested != set(picked.value.places)
+    for place in suggested:
+        planned = make_outing(date(2027, 3, 2), id=place, uid=place, place=place, party=("Tamsin",))
+        services.records.save(planned, services.clock())
+    app = open_app("compare")
+    others = {str(button.key).removeprefix("take_") for button in app.button if "take_" in str(button.key)}
+    assert len(others) == 3
+    assert not others & suggested

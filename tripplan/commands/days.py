@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from tripplan.commands.answers.days import DaysAnswer, NearMiss
+from tripplan.commands.answers.days import DaysAnswer, LeftOut, NearMiss
 from tripplan.commands.input.question import Question, ask, clock_in
 from tripplan.commands.input.settings import ASKED
 from tripplan.commands.input.wishes_asked import weighed_as_asked, wishes_asked
@@ -15,9 +15,12 @@ from tripplan.commands.output.outing_text import asking_about, spread_note
 from tripplan.commands.output.progress_bar import ProgressBar
 from tripplan.commands.output.writing import ending_faults, write_file
 from tripplan.documents.calendars.calendars import DateSpan
+from tripplan.documents.places.place import Place
 from tripplan.errors import Finding, InputFaults
 from tripplan.files.tables import csv_table
 from tripplan.language import wording
+from tripplan.language.sentences import fact, say
+from tripplan.planning.family.variety import LATELY, lately, places_to_choose_among
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import crowd_reasons, crowd_sentence, nap_sentence, total_sentence
@@ -40,7 +43,9 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
     question = _when_free(ask(options, console, environment, options.place), options)
     question = replace(question, family=weighed_as_asked(question.family, options.worth))
     wishes = wishes_asked(options, question)
-    table = _swept(question, console)
+    places = question.places or _places(question, options)
+    left_out = _left_out(question, places)
+    table = _swept(question, places, console)
     made = wished(wishes, table)
     ranked = table.ranked(all_met(made, table))
     if options.table is not None:
@@ -64,6 +69,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
                     NearMiss(table.places[miss.spot.row].id, table.day(miss.spot.column), miss)
                     for miss in misses
                 ),
+                left_out=left_out,
             )
         )
         return 0 if best else 1
@@ -85,6 +91,7 @@ def run(options: DaysOptions, console: Console, environment: Mapping[str, str]) 
         _say_crowds(best, console)
         _say_passed_over(_passed_over(table), console)
     _say_left_out(table, made, console, told=why)
+    _say_lately(question, left_out, console)
     return 0 if best else 1
 
 
@@ -123,8 +130,13 @@ def _free_time(question: Question, options: DaysOptions) -> str:
     return f", free from {start} to {end}"
 
 
-def _swept(question: Question, console: Console) -> DayTable:
-    places = question.places or question.family.places
+def _places(question: Question, options: DaysOptions) -> Sequence[Place]:
+    """Where none is named: all, or those where the family was not lately and is not going anyway."""
+    family = question.family
+    return family.places if options.again else places_to_choose_among(family, question.today)
+
+
+def _swept(question: Question, places: Sequence[Place], console: Console) -> DayTable:
     steps = sweeping(question.family, question.party, places, question.span, today=question.today)
     days = (question.span.last - question.span.first).days + 1
     many = len(places) * days >= MANY_PLACE_DAYS
@@ -135,6 +147,20 @@ def _swept(question: Question, console: Console) -> DayTable:
             if many and (step.done % max(1, step.of // 10) == 0):
                 bar.show(step.done / step.of, f"{step.done} of {step.of} places")
     raise AssertionError("a sweep ends with its table")
+
+
+def _left_out(question: Question, places: Sequence[Place]) -> tuple[LeftOut, ...]:
+    apart = {} if question.places else lately(question.family, question.today)
+    asked = {place.id for place in places}
+    return tuple(LeftOut(place, day) for place, day in apart.items() if place not in asked)
+
+
+def _say_lately(question: Question, left_out: Sequence[LeftOut], console: Console) -> None:
+    names = {place.id: place.name for place in question.family.places}
+    visits = tuple(fact("days-visit", place=names[one.place], day=one.day) for one in left_out)
+    if visits:
+        console.line(say("days-lately", weeks=LATELY.days // 7, visits=visits))
+        console.line(say("days-lately-again"))
 
 
 def _outings(table: DayTable, spots: Numbers) -> Iterator[Outing]:

@@ -6,11 +6,10 @@ import pandas as pd
 import streamlit as st
 
 from tripplan.documents.places.idea import IdeaPlace
-from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.language.sentences import say, told
 from tripplan.planning.compare.certainty import how_sure
-from tripplan.planning.compare.choose import Candidate
+from tripplan.planning.compare.choose import SIDE_BY_SIDE, Candidate
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed
@@ -28,6 +27,7 @@ from tripplan.planning.outing.sentences import (
 from tripplan.planning.outing.weather.visit_weather import weather_there
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.calendar.candidates import pencil_in
+from tripplan.screens.compared_places import compared_places, picked_places
 from tripplan.screens.look import cards
 from tripplan.screens.look.charts import cost_chart
 from tripplan.screens.look.drawings import kind_of
@@ -52,7 +52,6 @@ from tripplan.screens.widgets.notices import show_notice
 from tripplan.screens.widgets.saving import report_errors
 from tripplan.screens.widgets.view import View
 
-SIDE_BY_SIDE = 3
 _SPOT = "compared"
 
 
@@ -77,7 +76,7 @@ def compared_outings(view: View, family: Family) -> list[Outing]:
     """
     headline = st.empty()
     _chips(view, family)
-    places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
+    places, party, span = compared_places(view, family), kept_party(view, family), kept_span(view)
     candidates = answers.compared(family, party, places, span, view.today)
     outings = [candidate.best for candidate in candidates if candidate.best is not None]
     headline.title(say("compare-headline", outings=len(outings), people=len(party)), anchor=False)
@@ -91,41 +90,34 @@ def compared_outings(view: View, family: Family) -> list[Outing]:
     return outings
 
 
-def kept_places(view: View, family: Family) -> list[Place]:
-    """The places that stand side by side: those last picked, the first few where nothing was."""
-    kept = view.records.get(ComparedPlaces)
-    ids = [place.id for place in family.places]
-    usual = [place_id for place_id in (kept.value.places if kept else ids) if place_id in ids]
-    return [place for place in family.places if place.id in usual[:SIDE_BY_SIDE]]
-
-
 def _chips(view: View, family: Family) -> None:
     with st.container(horizontal=True, key="chips"):
         chip(party_in_short(view, family), "open_who", lambda: party_picker(view, family))
         chip(span_in_short(view), "open_when", lambda: span_picker(view))
-        where = say("choices-places", places=len(kept_places(view, family)))
+        where = say("choices-places", places=len(compared_places(view, family)))
         chip(where, "open_where", lambda: _places_picker(view, family))
     show_notice(_SPOT)
 
 
 def _places_picker(view: View, family: Family) -> None:
-    """Ask which places to compare, and keep the answer in the records."""
+    """Ask which places to compare, and keep the answer in the records; none means the best few."""
 
-    def keep() -> None:
-        picked = ComparedPlaces(places=tuple(st.session_state["compared_places"]))
+    def keep(*picked: str) -> None:
         with report_errors(_SPOT), view.records.change(view.services.clock()) as change:
             before = change.get(ComparedPlaces)
-            change.save(picked, before.revision if before else 0)
+            change.save(ComparedPlaces(places=picked), before.revision if before else 0)
 
     st.multiselect(
         say("choices-which-places"),
         [place.id for place in family.places],
-        default=[place.id for place in kept_places(view, family)],
+        default=[place.id for place in compared_places(view, family)],
         format_func=place_names(family).__getitem__,
         max_selections=SIDE_BY_SIDE,
         key="compared_places",
-        on_change=keep,
+        on_change=lambda: keep(*st.session_state["compared_places"]),
     )
+    if picked_places(view, family):
+        st.button(say("compare-suggest"), key="suggest_places", on_click=keep)
 
 
 def _card(
@@ -200,7 +192,7 @@ def _facts(family: Family, outing: Outing) -> str:
 
 def _more(view: View, family: Family, outings: list[Outing]) -> None:
     """The analysis, folded, and planning all of them as maybes."""
-    places, party, span = kept_places(view, family), kept_party(view, family), kept_span(view)
+    places, party, span = compared_places(view, family), kept_party(view, family), kept_span(view)
     with st.expander(say("compare-how-sure"), key="open_sure", on_change="rerun") as part:
         if part.open:
             st.markdown(plain(" ".join(told(how_sure(outings).facts))))

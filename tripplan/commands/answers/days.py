@@ -45,6 +45,19 @@ class NearMiss:
     miss: Miss
 
 
+@dataclass(frozen=True)
+class LeftOut:
+    """A place that nobody asked about, because the family was there lately or is going there.
+
+    Attributes:
+        place: its id.
+        day: when.
+    """
+
+    place: str
+    day: date
+
+
 @dataclass(frozen=True, kw_only=True)
 class DaysAnswer(Answer):
     """Days of a span: the best of each place, least felt cost first, then the second best of each.
@@ -56,6 +69,7 @@ class DaysAnswer(Answer):
         wishes: what was wished of a day, in words.
         not_as_wished: how many further days can be done, but not as wished.
         nearly: days that are better than the best in one respect.
+        left_out: the places left out without `--again`.
     """
 
     count: int
@@ -64,6 +78,7 @@ class DaysAnswer(Answer):
     wishes: tuple[Wish, ...]
     not_as_wished: int
     nearly: tuple[NearMiss, ...]
+    left_out: tuple[LeftOut, ...]
 
 
 json_keys(
@@ -75,8 +90,9 @@ json_keys(Flip, "what now at new_first sentence")
 json_keys(
     DaysAnswer,
     f"{OPENING} span=question.span(first,last) count outings passed_over wishes=wishes.words not_as_wished "
-    "nearly",
+    "nearly left_out",
 )
+json_keys(LeftOut, "place day")
 json_keys(
     NearMiss,
     "place day better=miss.better costs_more=miss.costs_more felt_more=miss.felt_more sentence=miss.sentence",

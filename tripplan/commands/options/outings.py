@@ -48,8 +48,11 @@ class DaysOptions(SpanOptions, PlanningOptions, JsonOption):
 
     place: Annotated[
         list[str] | None,
-        argument("PLACE", "ids or names of places; all where none is given"),
+        argument("PLACE", "ids or names of places; all but those of late where none is given"),
     ] = None
+    again: Annotated[bool, option("--again", "also places planned for or visited in the last four weeks")] = (
+        False
+    )
     free_from: Annotated[
         str | None,
         option(

@@ -30,6 +30,8 @@ compare-how-sure = Wie sicher ist die Reihenfolge?
 compare-all-figures = Alle Zahlen nebeneinander
 compare-chart = Gestapelte Balken, einer je Ort: woraus sich die wahrscheinliche Summe ergibt; die Tabelle sagt dasselbe
 
+compare-suggest = Drei vorschlagen
+
 compare-maybe-both = Beide vormerken
 compare-maybe-all = Alle { $outings } vormerken
 compare-maybe-help = Behalten Sie einen davon auf der Seite Kalender, dann sind die anderen abgesagt.

@@ -127,3 +127,9 @@ days-weights-lead = Was würden Sie zahlen, damit Ihnen jedes davon erspart blei
 days-keep-weights = Im Haushalt behalten
 days-weights-kept = Diese Beträge stehen jetzt im Haushalt.
 days-weights-bad = Ein Betrag sieht aus wie 12 oder 9,50: { $fields }.
+
+# Orte, die fehlen, weil die Familie vor kurzem dort war oder hingeht.
+days-lately = Nicht dabei, weil in den letzten { $weeks } Wochen besucht oder geplant: { $visits }.
+days-visit = { $place } ({ $day })
+days-lately-too = Diese auch
+days-lately-again = Mit --again auch diese.

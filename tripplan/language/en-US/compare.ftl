@@ -29,6 +29,8 @@ compare-how-sure = How sure is this order?
 compare-all-figures = All figures side by side
 compare-chart = Stacked bars, one a place: what its likely total is made of; the table says the same
 
+compare-suggest = Suggest three
+
 compare-maybe-both = Save both as maybes
 compare-maybe-all = Save all { $outings } as maybes
 compare-maybe-help = Keep one of them on the Calendar page, and the others are canceled.

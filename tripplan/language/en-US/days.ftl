@@ -135,3 +135,9 @@ days-weights-lead = What would you gladly pay to be spared each? This changes th
 days-keep-weights = Keep these in the household
 days-weights-kept = These figures now stand in the household.
 days-weights-bad = An amount reads like 12 or 9.50: { $fields }.
+
+# Places left out because the family was there lately, or is going there.
+days-lately = Left out, within { $weeks } weeks or planned: { $visits }.
+days-visit = { $place } ({ $day })
+days-lately-too = These too
+days-lately-again = Add --again for these too.

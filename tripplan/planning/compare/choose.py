@@ -16,6 +16,9 @@ from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
 from tripplan.values.money import Money, MoneyRange
 
+SIDE_BY_SIDE = 3
+"""So many outings are compared at once."""
+
 
 def days_in(span: DateSpan) -> tuple[date, ...]:
     """Every date of a span, both ends included."""
@@ -82,6 +85,16 @@ def compare(
             ),
         )
     )
+
+
+def best_few(table: DayTable) -> tuple[Place, ...]:
+    """The `SIDE_BY_SIDE` places whose best days weigh least, the best first; one without a day is none.
+
+    Args:
+        table: of the places to choose among.
+    """
+    rows = dict.fromkeys(row for row, _ in table.ranked().tolist())
+    return tuple(table.places[row] for row in list(rows)[:SIDE_BY_SIDE])
 
 
 def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:

@@ -43,6 +43,7 @@ class Family:
         crowd_notes: how full places were when the family was there.
         local_days: festivals and local days off that the parent listed.
         planned: the outings on record; their time is taken.
+        last_visits: when the family was last at a place, by its id, as the logbook has it.
         now: nobody leaves before, zone-aware; None where the present does not matter.
         stations: what the weather is usually like; None where it does not matter.
         forecasts: what it is going to be on the next days, for some places.
@@ -59,6 +60,7 @@ class Family:
     crowd_notes: tuple[CrowdNote, ...] = ()
     local_days: tuple[LocalDay, ...] = ()
     planned: tuple[PlannedOuting, ...] = ()
+    last_visits: Mapping[str, date] = field(default_factory=dict)
     now: datetime | None = None
     stations: Stations | None = None
     forecasts: tuple[PlaceForecast, ...] = ()

@@ -8,6 +8,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.language import wording
 from tripplan.language.sentences import say, told
 from tripplan.planning.family.family import Family
+from tripplan.planning.family.variety import lately
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.screens.look.outing_card import outing_face, scale_of
 from tripplan.screens.widgets import answers
@@ -57,7 +58,9 @@ def _answer(view: View, family: Family) -> None:
     party = kept_party(view, family)
     today = DateSpan(first=view.today, last=view.today)
     table = answers.swept(family.free_between(start, end), party, family.places, today, view.today)
-    found = [table.outing(row, column) for row, column in table.ranked()[:SHOWN].tolist()]
+    apart = lately(family, view.today)
+    new_first = sorted(table.ranked().tolist(), key=lambda spot: table.places[spot[0]].id in apart)
+    found = [table.outing(row, column) for row, column in new_first[:SHOWN]]
     outings = [one for one in found if isinstance(one, Outing)]
     if not outings:
         st.markdown(f"**{say('days-nothing-fits', start=start, end=end)}**")

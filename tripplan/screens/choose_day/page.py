@@ -7,10 +7,12 @@ import numpy as np
 import pandas as pd
 import streamlit as st
 
+from tripplan.documents.places.place import Place
 from tripplan.files.tables import csv_table
 from tripplan.language import wording
-from tripplan.language.sentences import say
+from tripplan.language.sentences import fact, say
 from tripplan.planning.family.family import Family
+from tripplan.planning.family.variety import LATELY, lately, places_to_choose_among
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.outing.place_facts import drive_from_home, place_facts
 from tripplan.planning.outing.sentences import drive_sources, total_sentence
@@ -59,7 +61,7 @@ def render(view: View) -> None:
     wishes = kept_wishes(view, family)
     family = weighed(view, family)
     picked = _kept_places(view, family)
-    places = [place for place in family.places if not picked or place.id in picked]
+    places = [place for place in _choose_among(view, family) if not picked or place.id in picked]
     table = answers.swept(family, kept_party(view, family), places, kept_span(view), view.today)
     made = wished(wishes, table)
     wanted = all_met(made, table)
@@ -85,6 +87,8 @@ def render(view: View) -> None:
                 with column:
                     _card(view, shown, number)
     render_free_today(view, family)
+    if not picked:
+        _lately(view, family)
     if len(ranked):
         if misses:
             with st.expander(say("days-nearly"), key="open_misses", on_change="rerun") as part:
@@ -134,6 +138,33 @@ def _places_name(view: View) -> str:
 def _kept_places(view: View, family: Family) -> list[str]:
     kept = st.session_state.get(_places_name(view), [])
     return [place.id for place in family.places if place.id in kept]
+
+
+def _choose_among(view: View, family: Family) -> Sequence[Place]:
+    """The places asked about where none is picked, or all where she wants those of late too."""
+    again = _kept_places(view, family) or st.session_state.get(_again_name(view), False)
+    return family.places if again else places_to_choose_among(family, view.today)
+
+
+def _lately(view: View, family: Family) -> None:
+    """The places that are left out because the family was there lately or is going there, and a way back."""
+    apart = lately(family, view.today)
+    if not apart or len(apart) == len(family.places):
+        return
+    names = place_names(family)
+    visits = tuple(fact("days-visit", place=names[place], day=day) for place, day in apart.items())
+    st.caption(plain(say("days-lately", weeks=LATELY.days // 7, visits=visits)))
+    st.toggle(
+        say("days-lately-too"),
+        value=st.session_state.get(_again_name(view), False),
+        key="places_of_late",
+        on_change=keep,
+        args=(_again_name(view), "places_of_late"),
+    )
+
+
+def _again_name(view: View) -> str:
+    return f"places_of_late_{view.which}"
 
 
 def _shown_first(table: DayTable, ranked: Numbers) -> list[Outing | NoOuting]:

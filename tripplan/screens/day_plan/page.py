@@ -22,9 +22,9 @@ from tripplan.planning.outing.sentences import (
 )
 from tripplan.planning.outing.weather.visit_weather import weather_in_short
 from tripplan.planning.outing.window_facts import span_sentence, window_facts
-from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.sheet_entries import sheet_entries_in
 from tripplan.screens.calendar.page import show_our_outings
+from tripplan.screens.compared_places import compared_places
 from tripplan.screens.day_plan.day_line import SHEET, day_line
 from tripplan.screens.day_plan.day_sheet import print_button, render_day_sheet
 from tripplan.screens.day_plan.rain_part import render_rain_plan
@@ -171,10 +171,8 @@ def _planned_next(view: View, family: Family) -> Selection | None:
 
 def _suggested(view: View, family: Family) -> Selection:
     """The cheapest of the compared places on its best day, before the parent has taken anything."""
-    kept = view.records.get(ComparedPlaces)
-    compared = [place for place in family.places if kept and place.id in kept.value.places]
     party = [member.name for member in family.household.members]
-    places = compared or list(family.places[:1])
+    places = compared_places(view, family)
     candidate = answers.compared(family, party, places, usual_span(view), view.today)[0]
     day = candidate.best.day if candidate.best else usual_span(view).first
     return Selection(candidate.place, day, None)
