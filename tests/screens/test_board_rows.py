@@ -117,6 +117,8 @@ def every_rule() -> Place:
                 "name": "Boat",
                 "price": "6",
                 "ages": "4+",
+                "least_height": "42 in",
+                "most_height": "190 cm",
                 "needs": ["swimmer"],
                 "valid": "Sa-Su",
                 "per": "party",

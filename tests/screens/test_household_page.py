@@ -1,6 +1,6 @@
 """The Household page keeps what a parent enters, refuses what cannot be, and shows everything harmlessly."""
 
-from datetime import time
+from datetime import date, time
 from html import unescape
 from pathlib import Path
 
@@ -534,6 +534,21 @@ def test_usual_naps_are_filled_in_for_the_parent_to_change(open_app: Opened) -> 
     assert "Bea 12 months up 6:30 AM, bed 7:30 PM nap 9:30 AM, 1 h nap 1:00 PM, 1 h 20 min" in facts(app)
     assert app.text_input(key="member_1_nap1_minutes").value == "80"
     assert app.text_input(key="member_1_patience_minutes").value == "45"
+
+
+def test_a_height_is_typed_in_any_usual_way_but_with_its_unit(open_app: Opened) -> None:
+    """A bare figure is refused with an example; feet and inches are kept as inches."""
+    app = own_household(open_app, people="Ada, 1988-05-20\nBea, 2019-11-20")
+    app.text_input(key="member_1_height").set_value("46")
+    app.button(key="save_member_1").click().run()
+    assert "3 ft 10" in said(app.error)
+    app.text_input(key="member_1_height").set_value("3 ft 10")
+    app.date_input(key="member_1_height_on").set_value(date(2026, 11, 1))
+    app.button(key="save_member_1").click().run()
+    assert not app.exception
+    app.run()
+    assert app.text_input(key="member_1_height").value == "46 in"
+    assert app.date_input(key="member_1_height_on").value == date(2026, 11, 1)
 
 
 def test_one_form_is_open_at_a_time_and_stays_so(open_app: Opened) -> None:

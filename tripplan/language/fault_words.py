@@ -32,6 +32,7 @@ _ON_SCREEN = tuple(
         (r"more than ('.*)", r"this is more than \1"),
         (r"an age band ends at or after .*", "the first age is above the second; write 3-12"),
         (r"an age band reads like .*", "ages read like 3-12, 65+, under 2, 6-23 months or any"),
+        (r"a height reads like .*", "write the height with its unit, such as 46 in, 3 ft 10 or 117 cm"),
         (r"opening hours read like .*", "hours read like Tu-Su 10:00-17:00; PH off"),
         (r"(\S+) is paid with at most (\d+) digits .*", r"\1 has at most \2 digits after the point"),
     )

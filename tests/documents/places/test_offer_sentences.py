@@ -176,3 +176,12 @@ def test_an_add_on_cheaper_with_a_ticket_says_with_which() -> None:
     assert "$6.00 each" in said
     assert "$2.00 with 'Plus' or 'Year'" in said
     assert "free with 'Gold'" in said
+
+
+def test_an_add_on_says_for_which_heights_it_is() -> None:
+    """Each limit in the unit in which the venue tells it."""
+    slide = AddOn.model_validate(
+        {"name": "Slide", "price": "4", "least_height": "3 ft 6", "most_height": "150 cm"}
+    )
+    said = sentences.add_on_sentence(slide, "USD")
+    assert "at least 42 in tall, at most 150 cm tall" in said

@@ -11,10 +11,10 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Any
 
-from tests.planning.admission.price_boards import DAY, Question
+from tests.planning.admission.price_boards import BAD_ON_ARRIVAL, DAY, Question
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Bundle, Discount, Pass, Seats, Ticket
+from tripplan.documents.places.offers import AddOn, Bundle, Discount, Pass, Seats, Ticket
 
 Choice = tuple[str, Any, int]
 """How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""
@@ -39,6 +39,23 @@ class Held:
 def status(member: Member, needs: tuple[str, ...]) -> bool:
     """Whether somebody has one of the statuses, or none is needed."""
     return not needs or bool(set(needs) & set(member.statuses))
+
+
+def takes_it(member: Member, add_on: AddOn) -> bool:
+    """Whether somebody takes something beside entry, as far as anybody knows."""
+    if add_on.valid == BAD_ON_ARRIVAL or member.months_on(DAY) not in add_on.ages:
+        return False
+    return status(member, add_on.needs) and not wrong_height(member, add_on)
+
+
+def wrong_height(member: Member, add_on: AddOn) -> bool:
+    """Whether somebody is too short or too tall for sure; grown-ups stand between 140 and 210 cm."""
+    if member.height is not None:
+        least = most = float(member.height.cm)
+    else:
+        least, most = (140.0, 210.0) if member.months_on(DAY) >= 216 else (0.0, 300.0)
+    too_short = add_on.least_height is not None and most < float(add_on.least_height.cm)
+    return too_short or (add_on.most_height is not None and least > float(add_on.most_height.cm))
 
 
 def single_price(question: Question, member: Member, among: tuple[str, ...] = ()) -> Fraction | None:
@@ -127,7 +144,7 @@ class Search:
         place, paid = self.question.place, Fraction(0)
         for add_on in place.add_ons:
             for position, (_, offer, _) in enumerate(choices):
-                if self.months[position] in add_on.ages and status(self.party[position], add_on.needs):
+                if takes_it(self.party[position], add_on):
                     card = offer.offer if isinstance(offer, Held) else offer
                     here = not isinstance(offer, Held) or offer.here
                     special = [

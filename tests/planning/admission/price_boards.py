@@ -21,6 +21,8 @@ NAMES = (
 )
 BANDS = ("any", "any", "under 3", "3-12", "13-17", "18+", "18+", "65+", "under 18", "3+", "12-23 months")
 PRICES = ("0", "2", "4.50", "5", "7.25", "9", "10", "12", "14.99", "20")
+GOOD_ON_ARRIVAL, BAD_ON_ARRIVAL = "Tu 09:00-10:30", "Sa-Su"
+"""Times that hold on `ARRIVAL`, a Tuesday at ten, and that do not."""
 AGES = (1, 2, 4, 8, 8, 12, 15, 30, 30, 40, 67)
 
 
@@ -236,6 +238,10 @@ def with_add_ons(draw: st.DrawFn, asked: st.SearchStrategy[Question]) -> Questio
             "name": f"Add-on {number}",
             "price": draw(st.sampled_from(("2", "4.50", "9"))),
             "ages": draw(st.sampled_from(("any", "any", "3+", "under 18"))),
+            "needs": draw(rarely(st.just(("student",)), ())),
+            "valid": draw(rarely(st.sampled_from((GOOD_ON_ARRIVAL, BAD_ON_ARRIVAL)))),
+            "least_height": draw(rarely(st.sampled_from(("42 in", "120 cm", "215 cm")), in_=2)),
+            "most_height": draw(rarely(st.sampled_from(("48 in", "135 cm", "220 cm")))),
             "with_ticket": [
                 {"offers": [draw(names)], "price": draw(st.sampled_from(("0", "1", "5")))}
                 for _ in range(draw(st.integers(0, 2)))
@@ -249,7 +255,11 @@ def with_add_ons(draw: st.DrawFn, asked: st.SearchStrategy[Question]) -> Questio
         for offer in place.offers
     ]
     card = {**place.model_dump(), "offers": offers, "add_ons": add_ons}
-    return replace(question, place=Place.model_validate(card))
+    tall = st.sampled_from((None, "41.9 in", "42 in", "3 ft 8", "120 cm", "135.5 cm"))
+    party = tuple(
+        Member.model_validate({**member.model_dump(), "height": draw(tall)}) for member in question.party
+    )
+    return replace(question, place=Place.model_validate(card), party=party)
 
 
 def named(values: list[dict[str, Any]], word: str) -> list[dict[str, Any]]:

@@ -298,6 +298,12 @@ BOAT: dict[str, Any] = {"name": "Boat", "price": "6"}
             "add_ons[0].with_ticket[0].price",
             Weight.WARNING,
         ),
+        (
+            [],
+            {"add_ons": [{**BOAT, "least_height": "48 in", "most_height": "120 cm"}]},
+            "add_ons[0].most_height",
+            Weight.FAULT,
+        ),
         ([], {"fees": [{"name": "F"}]}, "fees[0]", Weight.FAULT),
         ([], {"fees": [{"name": "F", "price": "1", "percent": "2"}]}, "fees[0]", Weight.FAULT),
         (

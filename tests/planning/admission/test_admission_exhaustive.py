@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from tests.planning.admission.exhaustive import Search
-from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, Question, questions, with_add_ons
+from tests.planning.admission.exhaustive import Search, takes_it
+from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, questions, with_add_ons
 from tripplan.documents.places.offers import AddOn
 from tripplan.planning.admission import purchase_plans
 from tripplan.planning.admission.cheapest import cheapest_admission
@@ -52,7 +52,7 @@ def beside(question: Question, answer: Admission) -> Fraction:
     for add_on in question.place.add_ons:
         with_ticket = dict(dict(answer.beside).get(add_on.name, ()))
         for position, member in enumerate(question.party):
-            if member.months_on(DAY) in add_on.ages:
+            if takes_it(member, add_on):
                 paid += Fraction(with_ticket.get(position, add_on.price))
     return paid * 100 * (1 + (Fraction(tax.percent) / 100 if tax is not None else 0))
 

@@ -251,7 +251,7 @@ def test_where_the_cars_consumption_comes_from_is_told() -> None:
     assert "consumption" not in plain.source.text
 
 
-ADD_ONS = [
+ADD_ONS: list[dict[str, Any]] = [
     {"name": "Boat ride", "price": "6.00", "ages": "3+", "usual": True},
     {"name": "Feed bag", "price": "2.50", "per": "party"},
 ]
@@ -265,6 +265,32 @@ def test_usual_add_ons_are_planned_for_unless_told_otherwise() -> None:
     assert likely(of_kind(cost_of(place=place, own=fed), CostKind.EXTRAS)) == Decimal("2.75")
     nothing = OwnFigures(place="test-museum", add_ons=())
     assert CostKind.EXTRAS not in {item.kind for item in cost_of(place=place, own=nothing).items}
+
+
+@pytest.mark.parametrize(
+    ("height", "cost", "low"), [("46 in", "18.00", "18"), ("41 in", "12.00", "12"), (None, "18.00", "12")]
+)
+def test_who_is_too_short_pays_no_ride_and_who_may_be_is_counted(
+    height: str | None, cost: str, low: str
+) -> None:
+    """Two grown-ups and a child at 6.00 from 42 in on; not knowing the child's height, it may be 6 less."""
+    people = [{"name": "Ann", "born": "1988-05-20"}, {"name": "Bo", "born": "1986-11-02"}]
+    cy = {"name": "Cy", "born": "2019-03-11", "height": height}
+    place = make_place(add_ons=[{**ADD_ONS[0], "least_height": "42 in"}])
+    item = of_kind(cost_of(make_household(members=[*people, cy]), place=place), CostKind.EXTRAS)
+    assert likely(item) == Decimal(cost)
+    assert item.amount is not None
+    assert item.amount.low.amount == Decimal(low)
+
+
+def test_a_ride_for_the_party_is_in_doubt_only_where_nobody_is_sure_to_take_it() -> None:
+    """Paid once: with a grown-up it is due for certain, for the child alone it may not be."""
+    cy = {"name": "Cy", "born": "2019-03-11"}
+    place = make_place(add_ons=[{**ADD_ONS[0], "least_height": "42 in", "per": "party"}])
+    for people, low in (([{"name": "Ann", "born": "1988-05-20"}, cy], "6"), ([cy], "0")):
+        item = of_kind(cost_of(make_household(members=people), place=place), CostKind.EXTRAS)
+        assert item.amount is not None
+        assert (item.amount.low.amount, item.amount.high.amount) == (Decimal(low), Decimal(6))
 
 
 def test_an_add_on_costs_each_what_goes_with_their_ticket() -> None:

@@ -161,6 +161,16 @@ def test_a_departure_and_a_return_of_ones_own_are_taken_where_they_can_be(family
     assert planned(best.leave_home).leave_place > best.enter
 
 
+def test_a_height_that_a_ride_hangs_on_is_asked_for() -> None:
+    """Only for what the family takes there."""
+    people = [{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": "2019-03-11"}]
+    ride = {"name": "Ride", "price": "3", "least_height": "42 in"}
+    for usual in (True, False):
+        place = make_place(add_ons=[{**ride, "usual": usual}])
+        notes = outing(Family(make_household(members=people), (place,))).notes
+        assert [note.values["name"] for note in notes if note.code == "notes-height-asked"] == ["Cy"] * usual
+
+
 def test_missing_birth_days_and_missing_adults_are_told() -> None:
     """A party without an adult, and an age in doubt, stand among the notes."""
     children = make_household(members=[{"name": "Eli", "born": "2012-12"}])

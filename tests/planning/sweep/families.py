@@ -127,6 +127,7 @@ def _changed(place: Place) -> st.SearchStrategy[Place]:
 
 
 _PLANETARIUM = {"name": "Stars", "price": "2.00", "valid": "Tu-Fr 08:00-12:30", "usual": True}
+_SLIDE = {"name": "Slide", "price": "1.75", "most_height": "135 cm", "usual": True}
 _VOUCHERS: tuple[dict[str, Any], ...] = (
     {"name": "Ahead", "percent_off": "10", "book_days_ahead": 12, "people_at_most": 3},
     {"name": "Weekday", "amount_off": "2.50", "valid": "Tu-Th 08:00-12:30"},
@@ -233,7 +234,7 @@ def places(draw: st.DrawFn) -> Any:
                 "with_ticket": draw(st.sampled_from(((), ({"offers": [some[0]["name"]], "price": "1"},)))),
                 "usual": True,
             },
-            *draw(st.sampled_from(((), (_PLANETARIUM,)))),
+            *draw(st.sampled_from(((), (_PLANETARIUM,), (_SLIDE,)))),
         ],
         sales_tax={"percent": "7.25"} if draw(st.booleans()) else None,
         must_be_accompanied=[{"ages": "under 13", "by": "18+", "each_minds": 1}]

@@ -11,6 +11,7 @@ from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import LONGEST_NAME, ClockTime, Minutes, Name, Written
 from tripplan.language.sentences import say
 from tripplan.values.ages import ADULT, MONTHS, completed_months
+from tripplan.values.heights import TallAs
 
 
 class SleepsIn(StrEnum):
@@ -124,6 +125,21 @@ class Member(Written):
     ] = None
     """How long the person, such as a child newly out of diapers, holds out between two toilets; the
     drive rests at least that often. No limit when left out."""
+    height: Annotated[
+        TallAs | None,
+        FieldSpec(
+            "Height",
+            help="Such as 46 in, 3 ft 10 or 117 cm, for rides with a height limit. Empty if you do "
+            "not need it.",
+            width=170,
+        ),
+    ] = None
+    """How tall the person is, with shoes off; decides about rides with a height limit, and nothing else."""
+    height_on: Annotated[
+        date | None,
+        FieldSpec("Measured on", help="Children grow: you are asked again after half a year.", width=170),
+    ] = None
+    """When that was measured; a child's height is asked about again half a year later."""
     needs: Annotated[
         str,
         FieldSpec(

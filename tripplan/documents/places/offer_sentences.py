@@ -142,6 +142,10 @@ def add_on_sentence(add_on: AddOn, currency: str) -> str:
     parts = [f"{add_on.name}: {price} {'once for the party' if add_on.per == 'party' else 'each'}"]
     if add_on.per == "person" or add_on.ages != EVERYONE:
         parts.append(f"for people {ages_in_words(add_on.ages)}")
+    if add_on.least_height is not None:
+        parts.append(f"at least {add_on.least_height} tall")
+    if add_on.most_height is not None:
+        parts.append(f"at most {add_on.most_height} tall")
     if add_on.needs:
         parts.append(f"with proof of {_any_of(add_on.needs)}")
     if add_on.valid is not None:

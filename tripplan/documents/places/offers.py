@@ -10,6 +10,7 @@ from tripplan.documents.field_spec import Control, FieldSpec, Unit
 from tripplan.documents.model import ClockTime, Name, Written
 from tripplan.documents.written_money import Price
 from tripplan.values.ages import ADULT, EVERYONE, AgeBand, Ages
+from tripplan.values.heights import TallAs
 from tripplan.values.opening_hours import HoursText
 
 Percent = Annotated[Decimal, Field(ge=0, le=100, allow_inf_nan=False)]
@@ -427,6 +428,16 @@ class AddOn(Written, title="Add-on"):
     """For each person, or once for the party."""
     ages: Annotated[Ages, ages_asked("Ages")] = EVERYONE
     """Who it is for, on the day of the visit."""
+    least_height: Annotated[
+        TallAs | None,
+        FieldSpec("From this height on", help="Such as 42 in or 107 cm.", width=170, rare=True),
+    ] = None
+    """How tall one must be for it; any height when left out."""
+    most_height: Annotated[
+        TallAs | None,
+        FieldSpec("Up to this height", width=170, rare=True),
+    ] = None
+    """How tall one may be for it at most; that height itself is let in."""
     needs: Annotated[tuple[Name, ...], _statuses_asked("Only for people who show one of these")] = ()
     """Statuses of which whoever takes it must have one."""
     valid: Annotated[

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import AddOn, Offer, Pass, Voucher, also_at
+from tripplan.documents.places.offers import Offer, Pass, Voucher, also_at
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.planning.admission.terms.annual_pass import HeldHere
@@ -151,11 +151,6 @@ def held_here(
 
 def _pass_on(place: Place, name: str) -> Pass | None:
     return next((o for o in place.offers if isinstance(o, Pass) and o.name == name), None)
-
-
-def takes(add_on: AddOn, member: Member, months: int) -> bool:
-    """Whether an add-on is for somebody of an age [completed months]."""
-    return months in add_on.ages and (not add_on.needs or not set(add_on.needs).isdisjoint(member.statuses))
 
 
 def vouchers_that_count(place: Place, party: Sequence[Member], visit: VisitTime) -> tuple[Voucher, ...]:

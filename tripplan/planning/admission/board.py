@@ -8,7 +8,7 @@ from functools import cache
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import AddOn, Offer, Ticket, price_beside, prices_in
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.availability import takes
+from tripplan.planning.admission.add_on_limits import takes
 from tripplan.planning.admission.constraints import Block, Board, board_of
 from tripplan.planning.admission.terms.annual_pass import HeldHere, held_block
 from tripplan.planning.admission.terms.offer_terms import Guests, Person

@@ -237,6 +237,15 @@ def dearer_with_a_ticket(place: Place) -> Iterator[Found]:
                 yield field, str(one.price), message, Weight.WARNING
 
 
+def heights_that_cross(place: Place) -> Iterator[Found]:
+    """The greatest height for an add-on may not lie below the least."""
+    for number, add_on in enumerate(place.add_ons):
+        least, most = add_on.least_height, add_on.most_height
+        if least is not None and most is not None and most.cm < least.cm:
+            message = f"lies below the least height, {least}"
+            yield f"add_ons[{number}].most_height", str(most), message, Weight.FAULT
+
+
 def impossible_dates(place: Place) -> Iterator[Found]:
     """The last day an offer is sold for may not lie before the first."""
     for number, offer in enumerate(place.offers):
@@ -363,6 +372,7 @@ _RULES: tuple[Callable[[Place], Iterator[Found]], ...] = (
     unknown_inclusions,
     offers_by_themselves,
     dearer_with_a_ticket,
+    heights_that_cross,
     impossible_dates,
     impossible_companions,
     only_pass_holders,

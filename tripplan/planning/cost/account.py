@@ -1,7 +1,7 @@
 """The whole account of one outing: everything that leaves the purse, from admission to the reserve."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from functools import cached_property, lru_cache
@@ -15,7 +15,8 @@ from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError
 from tripplan.language.sentences import Fact, fact
-from tripplan.planning.admission.availability import VisitTime, takes
+from tripplan.planning.admission.add_on_limits import height_fits, takes
+from tripplan.planning.admission.availability import VisitTime
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission
 from tripplan.planning.cost.driving import cars_needed, driving_items
 from tripplan.planning.cost.items import CostItem, OutingCost, Swing, add_up, give_or_take, known_item
@@ -242,18 +243,29 @@ class Account:
         taxable = place.sales_tax is not None and place.sales_tax.on_add_ons
         for add_on in wanted_add_ons(place, self.own):
             with_ticket = dict(beside.get(add_on.name, ()))
-            prices = [
-                with_ticket.get(number, add_on.price)
+            takers = [
+                (height_fits(add_on, member, age), with_ticket.get(number, add_on.price))
                 for number, (member, age) in enumerate(zip(party, months, strict=True))
                 if takes(add_on, member, age) and with_ticket.get(number) != 0
             ]
-            if not prices or not (visit is None or visit.meets(add_on.valid)):
+            if not takers or not (visit is None or visit.meets(add_on.valid)):
                 continue
-            price = sum(prices) if add_on.per == "person" else max(prices)
+            price = _for_all(add_on, [price for _, price in takers])
             label = fact("costs-extra", name=add_on.name)
             if add_on.per == "person":
-                label = fact("costs-extra-for", name=add_on.name, people=len(prices))
-            yield self._from_card(CostKind.EXTRAS, label, self._taxed(Decimal(price), taxable=taxable))
+                label = fact("costs-extra-for", name=add_on.name, people=len(takers))
+            item = self._from_card(CostKind.EXTRAS, label, self._taxed(price, taxable=taxable))
+            certain = _for_all(add_on, [price for fits, price in takers if fits])
+            if certain < price:
+                may_save = self._taxed(price - certain, taxable=taxable)
+                swing = Swing(f"heights for {add_on.name}", may_save, Money.zero(may_save.currency))
+                item = replace(item, swings=(*item.swings, swing))
+            yield item
+
+
+def _for_all(add_on: AddOn, prices: Collection[Decimal]) -> Decimal:
+    """What an add-on costs the party, by what it costs each who takes it."""
+    return sum(prices, Decimal(0)) if add_on.per == "person" else max(prices, default=Decimal(0))
 
 
 def wanted_add_ons(place: Place, own: OwnFigures | None) -> tuple[AddOn, ...]:

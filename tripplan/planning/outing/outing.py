@@ -12,10 +12,12 @@ from tripplan.documents.places.idea import IdeaPlace
 from tripplan.documents.places.place import Place
 from tripplan.errors import UnknownName
 from tripplan.language.sentences import Fact, fact
+from tripplan.planning.admission.add_on_limits import height_notes
 from tripplan.planning.admission.cheapest import OTHER_WAYS
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.climate.cautions import weather_cautions
 from tripplan.planning.cost import Account, OutingCost
+from tripplan.planning.cost.account import wanted_add_ons
 from tripplan.planning.cost.own_money import without_rate
 from tripplan.planning.crowds.risk import CrowdRisk
 from tripplan.planning.day import DayPlan, DayQuestion, DaySearch, plan_choice, plan_day, slack
@@ -222,6 +224,7 @@ def plan_outing(
             *who_goes.notes,
             *family.busy_days.notes(day),
             *_notes(household, facts, party, day, hours, admission),
+            *height_notes(wanted_add_ons(place, own), party, day),
             *clock_notes(day, household.home.zone, plan.enter),
             *weather_notes(
                 weather, asked=family.stations is not None, outdoors=place.visit.indoors != "indoors"

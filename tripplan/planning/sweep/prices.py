@@ -97,6 +97,7 @@ class Prices:
         row, place, passes = self._row, self._at.place, self._row.household.passes
         bands = [band for offer in place.offers for band in terms_of(offer).bands]
         bands += [add_on.ages for add_on in place.add_ons]
+        bands += [ADULT for add_on in place.add_ons if add_on.least_height or add_on.most_height]
         bands += [band for rule in place.must_be_accompanied for band in (rule.ages, rule.by)]
         bands += [
             band
