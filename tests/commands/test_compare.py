@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from tests.commands.conftest import NOON, Files, Run, assert_fits_schema
+from tests.saying import says
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.records.store import Records
 
@@ -136,3 +137,16 @@ def test_the_demo_is_compared_at_once(run: Run) -> None:
     said = run("compare", "--from", "2026-12-10", "--to", "2026-12-13")
     assert said.status == 0
     assert said.out.startswith("Demo: this family, its places and prices are invented.")
+
+
+def test_the_better_day_out_is_told_beside_the_cheapest(run: Run) -> None:
+    """In the demo they differ; what would change either is told, and in JSON by which measure."""
+    asked = ("--demo", "--today", "2026-11-25")
+    said = run("compare", *asked, "--why").out
+    for code in ("flips-two-firsts", "flips-cheapest", "flips-better"):
+        assert says(said, code)
+    told = answer(run, *asked)["flips"]
+    assert {flip["measure"] for flip in told} == {"total", "felt_cost"}
+    by_weather = [flip for flip in told if flip["what"]["code"] == "flips-weather"]
+    assert {flip["measure"] for flip in by_weather} == {"felt_cost"}
+    assert len(by_weather) == 4

@@ -9,6 +9,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_outing
+from tests.saying import says
 from tests.screens.conftest import drawn, opened_part, said, services_in
 from tripplan.records.database import Database
 from tripplan.records.kinds import ComparedPlaces
@@ -42,10 +43,11 @@ def test_the_figures_stand_side_by_side_once_asked_for(open_app: OpenApp) -> Non
 
 
 def test_how_sure_the_order_is_can_be_asked(open_app: OpenApp) -> None:
-    """What would change the order is told with its figures."""
+    """What would change the order is told with its figures, by money and with hassle counted."""
     app = opened_part(open_app("compare"), "open_sure")
     assert not app.exception
-    assert "Ledgewing" in said(app.markdown)
+    for code in ("flips-two-firsts", "flips-cheapest", "flips-better"):
+        assert says(said(app.markdown), code)
 
 
 def test_each_total_can_be_asked_why(open_app: OpenApp) -> None:

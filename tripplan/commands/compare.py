@@ -12,7 +12,7 @@ from tripplan.language import wording
 from tripplan.language.sentences import told
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import SIDE_BY_SIDE, Candidate, best_few, compare, days_in
-from tripplan.planning.compare.flips.every_input import what_would_flip
+from tripplan.planning.compare.flips.every_input import first_of_each, what_would_flip
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.variety import places_to_choose_among
 from tripplan.planning.outing.outing import Outing
@@ -59,7 +59,7 @@ def run(options: CompareOptions, console: Console, environment: Mapping[str, str
         console.listed("Only ideas so far:", asking_about(outings))
     if len(outings) > 1:
         console.line()
-        console.line(" ".join(told(how_sure(outings).facts)))
+        console.line(" ".join(told((*how_sure(outings).facts, *first_of_each(outings)))))
         if options.why:
             flips = what_would_flip(question.family, question.party, outings, today=question.today)
             console.listed("What would change the order:", flips_in_short(flips))

@@ -10,6 +10,7 @@ from tripplan.language import wording
 from tripplan.language.sentences import say, told
 from tripplan.planning.compare.certainty import how_sure
 from tripplan.planning.compare.choose import SIDE_BY_SIDE, Candidate
+from tripplan.planning.compare.flips.every_input import first_of_each
 from tripplan.planning.compare.flips.flip import flips_in_short
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed
@@ -195,7 +196,8 @@ def _more(view: View, family: Family, outings: list[Outing]) -> None:
     places, party, span = compared_places(view, family), kept_party(view, family), kept_span(view)
     with st.expander(say("compare-how-sure"), key="open_sure", on_change="rerun") as part:
         if part.open:
-            st.markdown(plain(" ".join(told(how_sure(outings).facts))))
+            said = (*how_sure(outings).facts, *first_of_each(outings))
+            st.markdown(plain(" ".join(told(said))))
             st.markdown(bullets(flips_in_short(answers.flips(family, party, places, span, view.today))))
     with st.expander(say("compare-all-figures"), key="open_figures", on_change="rerun") as part:
         if part.open:

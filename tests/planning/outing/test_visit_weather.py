@@ -212,7 +212,7 @@ def test_a_forecast_is_held_against_the_limits() -> None:
     frost = ForecastDay(day=MAY, low=-15, high=-10, words="14", known_at=SAID_AT)
     refused = planned(MAY, habits, forecast=frost)
     assert isinstance(refused, NoOuting)
-    assert refused.reasons[0].values["forecast"] is True
+    assert refused.reasons[0].values["known"] == "typed"
 
 
 def test_a_forecast_counts_where_no_station_is_near() -> None:

@@ -21,7 +21,8 @@ class CompareAnswer(Answer):
         candidates: the places; the best day of one is null where no day can be done.
         chances_cheapest: for each place that has a day, the chance that it is the cheapest of them [0-1].
         too_close_to_call: whether the order is not sure enough to be told.
-        flips: each input, and what it must become for another place to be the cheapest.
+        flips: each input, and what it must become for another place to be the cheapest ("total") or, hassle
+            counted, the better day out ("felt_cost").
     """
 
     candidates: tuple[Candidate, ...]
@@ -86,7 +87,7 @@ json_keys(
     f"{OPENING} span=question.span(first,last) candidates chances_cheapest too_close_to_call flips",
 )
 json_keys(DayInShort, "day total felt_cost=generalized_cost.weighed")
-json_keys(Flip, "what now at new_first sentence")
+json_keys(Flip, "measure what now at new_first sentence")
 json_keys(
     DaysAnswer,
     f"{OPENING} span=question.span(first,last) count outings passed_over wishes=wishes.words not_as_wished "

@@ -2,7 +2,12 @@ flips-stays = { $under }: { $place } bleibt am günstigsten.
 flips-cheapest = { $under }: { $first } ist am günstigsten, { $total } gegenüber { $against } für { $place }.
 flips-cannot = { $under }: { $place } geht nicht ({ $why }); vom Rest ist { $first } am günstigsten, { $total }.
 flips-nothing-left = { $under }: Dann geht keiner dieser Ausflüge.
-flips-idle = Nichts davon ändert in vernünftigen Grenzen, was am günstigsten ist: { $inputs }.
+flips-stays-better = { $under }: { $place } bleibt der bessere Ausflug.
+flips-better = { $under }: { $first } ist der bessere Ausflug, mit Mühe { $total } gegenüber { $against } für { $place }.
+flips-cannot-better = { $under }: { $place } geht nicht ({ $why }); vom Rest ist { $first } am besten, mit Mühe { $total }.
+flips-two-firsts = Mit Mühe gerechnet ist { $better } der bessere Ausflug: { $total } gegenüber { $against } für
+  { $cheapest }.
+flips-idle = Nichts davon ändert in vernünftigen Grenzen, was vorn liegt: { $inputs }.
 
 flips-fuel-price = Spritpreis
 flips-electricity-price = Strompreis
@@ -58,3 +63,20 @@ flips-ages-on = Alter am { $day }
 flips-from-birthday = Ab { $day }, wenn { $name } { $years } Jahre alt ist
 flips-from-months = Ab { $day }, wenn { $name } { $months } Monate alt ist
 flips-birthdays-until = Mit den Geburtstagen bis { $day }
+
+flips-weather = Wetter am { $day }
+flips-weather-at = { $place }: { $there }
+flips-weather-now = { $each }
+flips-wet = sicher Regen oder Schnee
+flips-dry = sicher trocken
+flips-if-wet = Wenn es am { $day } regnet{ $snow ->
+    [yes] {" "}oder schneit
+   *[no] {""}
+  }
+flips-if-dry = Wenn es am { $day } trocken bleibt
+flips-degrees = { $degrees } °{ $unit } { $warmer ->
+    [yes] wärmer
+   *[no] kälter
+  } als gewöhnlich
+flips-if-degrees = Wenn es am { $day } { $at } ist
+flips-up-to-degrees = Wenn es am { $day } bis zu { $at } ist

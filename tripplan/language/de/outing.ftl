@@ -6,10 +6,14 @@ outing-book-ahead = Besuche müssen { $days ->
   } vorher gebucht werden
 outing-idea-without-price = bisher nur eine Idee: was der Eintritt kostet, weiß niemand
 outing-not-admitted = { $text }
-outing-barred = dort fühlt es sich zu der Stunde { $forecast ->
-    [yes] nach der Vorhersage
-   *[no] gewöhnlich
-  } wie { $felt } an; für draußen haben Sie { $limits } eingestellt
+outing-barred = dort { $known ->
+    [forecast] fühlt es sich zu der Stunde nach der Vorhersage
+    [typed] würde es sich zu der Stunde
+   *[usual] fühlt es sich zu der Stunde gewöhnlich
+  } wie { $felt } { $known ->
+    [typed] anfühlen
+   *[usual] an
+  }; für draußen für draußen haben Sie { $limits } eingestellt
 outing-never-below = nie unter { $felt }
 outing-never-above = nie über { $felt }
 outing-nobody-called = im Haushalt heißt niemand { $name }

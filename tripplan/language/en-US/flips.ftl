@@ -1,11 +1,19 @@
-# What would make another of the compared outings the cheapest.
+# What would make another of the compared outings the cheapest, or the better day out.
 
 # $under: the change as the first words of the sentence. $first: the cheapest place then, $place: the one until now.
 flips-stays = { $under }, { $place } stays the cheapest.
 flips-cheapest = { $under }, { $first } is the cheapest: { $total } against { $against } for { $place }.
 flips-cannot = { $under }, { $place } cannot be done ({ $why }); { $first } is the cheapest of the rest: { $total }.
 flips-nothing-left = { $under }, none of these outings can be done.
-flips-idle = None of these changes the first place, within reason: { $inputs }.
+# The same with hassle counted.
+flips-stays-better = { $under }, { $place } stays the better day out.
+flips-better = { $under }, { $first } is the better day out: { $total } against { $against } for { $place },
+  hassle counted.
+flips-cannot-better = { $under }, { $place } cannot be done ({ $why }); { $first } is the best of the rest: { $total },
+  hassle counted.
+flips-two-firsts = With hassle counted, { $better } is the better day out: { $total } against { $against } for
+  { $cheapest }.
+flips-idle = None of these changes which one comes first, within reason: { $inputs }.
 
 flips-fuel-price = fuel price
 flips-electricity-price = electricity price
@@ -61,3 +69,21 @@ flips-ages-on = ages on { $day }
 flips-from-birthday = From { $day }, when { $name } is { $years } years old
 flips-from-months = From { $day }, when { $name } is { $months } months old
 flips-birthdays-until = With the birthdays until { $day }
+
+# $each: "Lantern Bluestem: 14 to 25 °F, wet: about 1 in 4", one a place.
+flips-weather = weather on { $day }
+flips-weather-at = { $place }: { $there }
+flips-weather-now = { $each }
+flips-wet = rain or snow for certain
+flips-dry = dry for certain
+flips-if-wet = If it { $snow ->
+    [yes] rains or snows
+   *[no] rains
+  } on { $day }
+flips-if-dry = If it stays dry on { $day }
+flips-degrees = { $degrees } °{ $unit } { $warmer ->
+    [yes] warmer
+   *[no] colder
+  } than usual
+flips-if-degrees = If it is { $at } on { $day }
+flips-up-to-degrees = If it is up to { $at } on { $day }

@@ -9,9 +9,10 @@ outing-book-ahead = visits must be booked { $days ->
   }
 outing-idea-without-price = it is only an idea so far: nobody knows what entry costs
 outing-not-admitted = { $text }
-outing-barred = it { $forecast ->
-    [yes] is forecast to feel
-   *[no] usually feels
+outing-barred = it { $known ->
+    [forecast] is forecast to feel
+    [typed] would feel
+   *[usual] usually feels
   } like { $felt } there at that hour; for outdoors you set { $limits }
 outing-never-below = never below { $felt }
 outing-never-above = never above { $felt }

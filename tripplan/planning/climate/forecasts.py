@@ -1,12 +1,13 @@
 """A forecast of single days in the place of what these days are usually like."""
 
 from dataclasses import replace
+from datetime import UTC, date, datetime, time
 
 import numpy as np
 
 from tripplan.documents.places.forecast import ForecastDay, PlaceForecast
 from tripplan.planning.climate.climate import Climate
-from tripplan.planning.climate.days_of_year import YEAR_DAYS
+from tripplan.planning.climate.days_of_year import YEAR_DAYS, day_of_year
 from tripplan.values.ranges import Origin, Source
 
 MILD_LOW, MILD_HIGH = 10.0, 20.0
@@ -45,6 +46,27 @@ def forecast_source(told: ForecastDay) -> Source:
     if not told.service:
         return Source(Origin.PARENT, f"what you typed: “{told.words}”")
     return Source(Origin.PUBLISHED, f"forecast of {told.service}", CREDITS.get(told.service, ""))
+
+
+def other_weather(
+    climate: Climate, day: date, *, warmer: float = 0.0, wet: float | None = None
+) -> ForecastDay:
+    """What a day would be like in other weather than counts at present, told as a forecast of it.
+
+    Args:
+        climate: what the day is like at present.
+        day: one of which something is known.
+        warmer: by how much all of the day [°C].
+        wet: chance of rain or snow [0-1]; None where it stays as it is.
+    """
+    (number,) = climate.numbers(np.array([day_of_year(day)]), np.array([day.toordinal()])).tolist()
+    return ForecastDay(
+        day=day,
+        low=float(climate.low[number]) + warmer,
+        high=float(climate.high[number]) + warmer,
+        wet=float(climate.wet[number]) if wet is None else wet,
+        known_at=datetime.combine(day, time(0), UTC),
+    )
 
 
 def _filled(told: ForecastDay, usual: Climate) -> tuple[float, float, float]:

@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tripplan.documents.family.household import Household
-from tripplan.values.money import minor_digits
+from tripplan.values.money import Money, minor_digits
 
 _DECIMALS = 4
 """A chance, and what a full house weighs, are rounded to so many decimals before they are multiplied."""
@@ -25,3 +25,9 @@ def generalized_costs(
     crowd = np.rint(chance * 10**_DECIMALS).astype(np.int64) * worth
     costs: NDArray[np.int64] = weighs + (2 * crowd + in_a_coin) // (2 * in_a_coin)
     return costs
+
+
+def generalized_cost(household: Household, weighs: Money, chance: float) -> Money:
+    """What one outing weighs in all; as `generalized_costs`."""
+    (cost,) = generalized_costs(household, np.array([weighs.minor]), np.array([chance])).tolist()
+    return Money.from_minor(cost, household.currency)

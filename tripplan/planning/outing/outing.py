@@ -4,8 +4,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta
 
-import numpy as np
-
 from tripplan.documents.family.household import Household
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.idea import IdeaPlace
@@ -29,7 +27,7 @@ from tripplan.planning.outing.cheaper_hours import CheaperHour, cheaper_hour
 from tripplan.planning.outing.clock_notes import clock_notes
 from tripplan.planning.outing.day_question import PartyNeeds, day_question, ways_on
 from tripplan.planning.outing.delayed_costs import PlannedTimes, with_delays
-from tripplan.planning.outing.generalized_cost import generalized_costs
+from tripplan.planning.outing.generalized_cost import generalized_cost
 from tripplan.planning.outing.hourly_costs import HourlyCosts, HourlyPrices
 from tripplan.planning.outing.idea_notes import idea_notes
 from tripplan.planning.outing.place_facts import PlaceFacts
@@ -200,8 +198,6 @@ def plan_outing(
     weather = visit_weather(household, facts, question, plan)
     crowd = facts.crowds[day]
     darkness = _darkness(household, day, plan, there, back)
-    weighs = np.array([(cost.total.likely + plan.felt).minor])
-    (generalized,) = generalized_costs(household, weighs, np.array([crowd.chance])).tolist()
     return Outing(
         place=place,
         day=day,
@@ -218,7 +214,7 @@ def plan_outing(
         cost=cost,
         hourly_costs=costs,
         cheaper_hour=cheaper,
-        generalized_cost=Money.from_minor(generalized, household.currency),
+        generalized_cost=generalized_cost(household, cost.total.likely + plan.felt, crowd.chance),
         notes=(
             *idea_notes(place, needs.months),
             *who_goes.notes,

@@ -7,7 +7,7 @@ from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.language.sentences import fact
 from tripplan.planning.admission.terms.registry import terms_of
-from tripplan.planning.compare.flips.comparison import Comparison, changes
+from tripplan.planning.compare.flips.comparison import Comparison
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.cost.account import GROWN_APPETITE_MONTHS
 from tripplan.values.ages import ADULT, MONTHS, AgeBand
@@ -28,7 +28,7 @@ def next_birthdays(comparison: Comparison) -> Iterator[Flip]:
             return tuple(one.aged(day, max(day, when)) for one in comparison.party)
 
         answers = comparison.changed(party_on=aged)
-        if answers is not None and changes(answers):
+        if answers is not None and comparison.changes(answers):
             months, named = member.months_on(when), member.name
             under = fact("flips-from-months", day=when, name=named, months=months)
             if months >= 2 * MONTHS:

@@ -6,7 +6,7 @@ from math import ceil, floor
 
 from tripplan.documents.family.car import Fuel
 from tripplan.language.sentences import fact
-from tripplan.planning.compare.flips.comparison import Answer, Comparison, changes
+from tripplan.planning.compare.flips.comparison import Answer, Comparison
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.values.money import Money, minor_digits
 
@@ -49,12 +49,12 @@ def price_of_driving(comparison: Comparison) -> Iterator[Flip]:
     least, most = ceil(coins * LEAST_TIMES), floor(coins * MOST_TIMES)
     found = False
     for first_kept, end, more in ((ceil(coins), least, False), (floor(coins), most, True)):
-        if end == first_kept or not changes(answers_at(end)):
+        if end == first_kept or not comparison.changes(answers_at(end)):
             continue
         kept, changed = first_kept, end
         while abs(changed - kept) > 1:
             middle = (kept + changed) // 2
-            if changes(answers_at(middle)):
+            if comparison.changes(answers_at(middle)):
                 changed = middle
             else:
                 kept = middle

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.language.sentences import fact
-from tripplan.planning.compare.flips.comparison import Comparison, first_of, total_in
+from tripplan.planning.compare.flips.comparison import Comparison, first_of
 from tripplan.planning.compare.flips.flip import Flip
 from tripplan.planning.sweep.sweeping import sweep
 
@@ -42,7 +42,7 @@ def _on_other_weekdays(comparison: Comparison, index: int) -> dict[date, int]:
     found: dict[date, int] = {}
     for distance in range(1, DAYS_EITHER_SIDE + 1):
         for day in _dates_at(outing.day, distance, today):
-            total = total_in(table, 0, (day - span.first).days)
+            total = comparison.measure.in_table(table, 0, (day - span.first).days)
             if total is not None and day.weekday() not in {other.weekday() for other in found}:
                 found[day] = total
     return found

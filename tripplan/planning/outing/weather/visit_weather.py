@@ -158,9 +158,7 @@ def barred(weather: VisitWeather, household: Household) -> Fact:
         )
         if limit is not None
     )
-    return fact(
-        "outing-barred", felt=weather.feels_like, forecast=weather.forecast is not None, limits=limits
-    )
+    return fact("outing-barred", felt=weather.feels_like, known=_how_known(weather.forecast), limits=limits)
 
 
 def weather_source(weather: VisitWeather) -> Fact:
