@@ -2,8 +2,9 @@
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from datetime import date
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import numpy as np
 from numpy.typing import NDArray
@@ -84,6 +85,7 @@ class _Day:
     Attributes:
         number: which of them.
         question, minutes, limits: the day, how it is counted and what may not be bent.
+        departures, leaving_times: the times that are tried [min].
         asked: what to search it with.
     """
 
@@ -91,23 +93,19 @@ class _Day:
     question: DayQuestion
     minutes: DayMinutes
     limits: Limits
+    departures: range
+    leaving_times: range
     asked: Sequence[Asked]
 
     @classmethod
-    def of(cls, number: int, question: DayQuestion, asked: Sequence[Asked]) -> "_Day":
-        minutes = DayMinutes(question.day, question.home_zone)
-        return cls(number, question, minutes, Limits.of(question, minutes), asked)
+    def of(cls, number: int, question: DayQuestion, minutes: DayMinutes, asked: Sequence[Asked]) -> "_Day":
+        limits = Limits.of(question, minutes)
+        return cls(number, question, minutes, limits, *times_on_grid(limits), asked)
 
-    @cached_property
-    def times(self) -> tuple[range, range]:
-        """Its departures and leaving times."""
-        return times_on_grid(self.limits)
-
-    @cached_property
+    @property
     def size(self) -> tuple[int, int]:
-        """How many of them it has."""
-        departures, leaving_times = self.times
-        return len(departures), len(leaving_times)
+        """How many departures and leaving times it has."""
+        return len(self.departures), len(self.leaving_times)
 
     @property
     def alike(self) -> Hashable:
@@ -154,8 +152,12 @@ def best_between(
     """
     found: list[list[BestChoices]] = [[]] * len(questions)
     alike: dict[Hashable, list[_Day]] = {}
+    counted: dict[tuple[date, ZoneInfo], DayMinutes] = {}
     for number, (question, with_these) in enumerate(zip(questions, asked, strict=True)):
-        day = _Day.of(number, question, with_these)
+        date_and_zone = question.day, question.home_zone
+        if date_and_zone not in counted:
+            counted[date_and_zone] = DayMinutes(*date_and_zone)
+        day = _Day.of(number, question, counted[date_and_zone], with_these)
         if all(day.size):
             alike.setdefault(day.alike, []).append(day)
         else:
@@ -186,8 +188,11 @@ def _together(days: Iterable[_Day]) -> Iterator[list[_Day]]:
 
 def _best_of(days: Sequence[_Day]) -> list[list[BestChoices]]:
     """The same of days that are alike."""
-    departures, leaving_times = zip(*(day.times for day in days), strict=True)
-    choices = Choices.at_times(tuple(day.limits for day in days), departures, leaving_times)
+    choices = Choices.at_times(
+        tuple(day.limits for day in days),
+        [day.departures for day in days],
+        [day.leaving_times for day in days],
+    )
     weighed = WeighedChoices(tuple(day.question for day in days), choices, tuple(day.minutes for day in days))
     free = BestSpots.of(weighed.rank, choices.depart[:, :, 0], weighed.preference).of_days
     spots = [

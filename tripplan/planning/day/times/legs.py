@@ -45,10 +45,10 @@ class LegTimes:
         """Which of `legs` each start has."""
         return self.by_minute[np.minimum(starts, len(self.by_minute) - 1)]
 
-    @cached_property
+    @property
     def quickest(self) -> int:
         """The least that `minutes` can be [min]."""
-        return min(self._minutes)
+        return min(leg.minutes for leg in self.legs)
 
     @property
     def least_driving(self) -> int:

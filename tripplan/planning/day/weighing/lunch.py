@@ -233,6 +233,6 @@ class StayWorth:
 
     def lost(self, minutes: int) -> Weights:
         """What is lost if the visit is so many minutes shorter; below zero where it was too long."""
-        spare = np.minimum(np.maximum(self.beyond, 0), minutes)
+        spare = np.clip(self.beyond, 0, minutes)
         lost: Weights = self.missed * minutes - spare * (self.missed + self.too_long)
         return lost
