@@ -11,10 +11,14 @@ from tests.missing import not_installed
 from tests.running_app import ROOT, RunningApp
 
 _FILES = (ROOT / "tripplan/screens/pages").glob("[a-z]*.py")
-PAGES = tuple(sorted((*(path.stem for path in _FILES), "cupboard")))
-"""Every page by the name of its file, which is also its path but for these; the cupboard has none."""
-_PATHS = {"start": "", "on_the_day": "on_the_day?place=tern-landing&day=2026-12-03"}
-"""The page that opens without a path, and one that shows nothing unless it is told of which outing."""
+PAGES = tuple(sorted((*(path.stem for path in _FILES), "cupboard", "place")))
+"""Every page by the name of its file, which is also its path but for these; two have no file."""
+_PATHS = {
+    "start": "",
+    "on_the_day": "on_the_day?place=tern-landing&day=2026-12-03",
+    "place": "places?place=ledgewing",
+}
+"""The page that opens without a path, and those that are told in their address what they are about."""
 # As root there is no sandbox; the rest keeps the browser itself from calling home.
 BROWSER_OPTIONS = ["--no-sandbox", "--disable-background-networking", "--disable-component-update"]
 RESTS_MS = 500

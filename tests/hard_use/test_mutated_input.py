@@ -39,7 +39,7 @@ from tripplan.roads.extract import read_extract
 from tripplan.screens.calendar.typed_days import days_typed_in
 from tripplan.screens.logbook.typed_entry import entry_values, on_record
 from tripplan.screens.places.own_figures_form import raw_figures, read_own_figures
-from tripplan.screens.places.page import read_typed_drive
+from tripplan.screens.places.place_details import read_typed_drive
 from tripplan.services import demo_folder
 
 SEED = 20261125

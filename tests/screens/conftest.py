@@ -3,7 +3,6 @@
 import re
 import shutil
 from collections.abc import Callable, Iterable, Iterator
-from datetime import UTC, datetime
 from functools import cache
 from html import unescape
 from pathlib import Path
@@ -15,7 +14,6 @@ from streamlit.testing.v1 import AppTest, local_script_runner
 from streamlit.testing.v1.local_script_runner import LocalScriptRunner
 
 from tripplan.clock import TODAY_VARIABLE
-from tripplan.documents.places.place import Place
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.screens.look.folds import ALL_OPENED
 from tripplan.services import Services, open_services
@@ -23,7 +21,6 @@ from tripplan.services import Services, open_services
 ROOT = Path(__file__).resolve().parents[2]
 APP = ROOT / "tripplan/page_list.py"
 TODAY = "2026-11-25"
-TWO_PLACES = ("oatsparrow-farm", "ledgewing")
 
 Opened = Callable[..., AppTest]
 """Opens the app on a page."""
@@ -48,6 +45,15 @@ def opened_part(app: AppTest, key: str) -> AppTest:
     """The page with one of its closed parts opened."""
     app.session_state[key] = True
     return app.run()
+
+
+def place_page(open_app: Opened, place: str) -> AppTest:
+    """The page of one place, by its address."""
+    app = open_app("places")
+    app.query_params["place"] = place
+    app.run()
+    assert not app.exception
+    return app
 
 
 def all_opened(script: Path) -> AppTest:
@@ -103,17 +109,6 @@ def data(tmp_path: Path, started_from: Path, monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setenv("TRIPPLAN_TODAY", TODAY)
     monkeypatch.setattr(Services, "plan_demo", lambda _: None)
     monkeypatch.chdir(ROOT)
-    return folder
-
-
-@pytest.fixture(scope="session")
-def two_places_start(first_start: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The same with `TWO_PLACES` alone: the Places page draws every card anew whatever is pressed."""
-    folder = shutil.copytree(first_start, tmp_path_factory.mktemp("two_places") / "data")
-    demo = services_in(folder).demo
-    for key, kept in demo.all(Place).items():
-        if key not in TWO_PLACES:
-            demo.remove(Place, key, datetime(2026, 11, 25, 12, tzinfo=UTC), kept.revision)
     return folder
 
 

@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import all_opened, said, services_in
+from tests.screens.conftest import Opened, place_page, said, services_in
 from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
@@ -35,23 +35,15 @@ ADDED = 10
 
 
 @pytest.fixture
-def started_from(two_places_start: Path) -> Path:
-    """The farm, whose card and board are changed here, and one place beside it."""
-    return two_places_start
-
-
-@pytest.fixture
 def demo(data: Path) -> Records:
     """The demo's records, as the page saves them."""
     return services_in(data).demo
 
 
 @pytest.fixture
-def page(data: Path) -> AppTest:  # noqa: ARG001 - it is there for the app
-    """The Places page on its own, with the demo's records."""
-    app = all_opened(ROOT / "tripplan/screens/pages/places.py")
-    assert not app.exception, app.exception
-    return app
+def page(open_app: Opened) -> AppTest:
+    """The farm's page, with the demo's records."""
+    return place_page(open_app, FARM)
 
 
 @pytest.fixture

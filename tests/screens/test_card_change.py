@@ -10,7 +10,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import all_opened, said, services_in
+from tests.screens.conftest import Opened, place_page, said, services_in
 from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.place import Place, SpecialDay
 from tripplan.errors import Weight
@@ -30,7 +30,7 @@ FARM = "oatsparrow-farm"
 CARD = f"card_demo_{FARM}"
 DEMO = {place.id: place for place in load_place_cards(ROOT / "demo_places/places", TODAY).places}
 FAIR = SpecialDay(day=date(2027, 5, 1), name="Lambs")
-Opened = Callable[[], AppTest]
+OpenCard = Callable[[], AppTest]
 
 
 def changed(place: Place, **typed: object) -> tuple[ReadResult[Place], list[str]]:
@@ -40,17 +40,11 @@ def changed(place: Place, **typed: object) -> tuple[ReadResult[Place], list[str]
 
 
 @pytest.fixture
-def started_from(two_places_start: Path) -> Path:
-    """The farm, whose card and board are changed here, and one place beside it."""
-    return two_places_start
-
-
-@pytest.fixture
-def opened(data: Path) -> Opened:  # noqa: ARG001 - it is there for the app
-    """Opens the Places page on its own, with the farm's card in change."""
+def opened(open_app: Opened) -> OpenCard:
+    """Opens the farm's page, with its card in change."""
 
     def page() -> AppTest:
-        app = all_opened(ROOT / "tripplan/screens/pages/places.py")
+        app = place_page(open_app, FARM)
         if f"{CARD}_change" in {one.key for one in app.button}:  # else it is open still
             app.button(key=f"{CARD}_change").click().run()
         assert not app.exception, app.exception
@@ -263,7 +257,7 @@ def test_a_wrong_answer_is_found_at_its_field(typed: dict[str, object], field: s
 
 
 def test_a_card_is_saved_and_the_change_taken_back(
-    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+    opened: OpenCard, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """What is saved stands on the page and on record; one press brings the card back as it was."""
     before = kept().value
@@ -282,7 +276,7 @@ def test_a_card_is_saved_and_the_change_taken_back(
 
 
 def test_every_fault_stands_beside_its_field_and_nothing_is_saved(
-    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+    opened: OpenCard, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """While typing, each fault is told at once; saving tells them together, and what was typed stays."""
     before = kept()
@@ -297,7 +291,7 @@ def test_every_fault_stands_beside_its_field_and_nothing_is_saved(
     assert kept() == before
 
 
-def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: Opened) -> None:
+def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: OpenCard) -> None:
     """The preview follows the text and not what is on record; a text that cannot be read has none."""
     app = opened()
     app.text_input(key=f"{CARD}_hours").set_value("Th 11:00-12:30").run()
@@ -307,7 +301,7 @@ def test_hours_are_told_for_the_next_days_while_they_are_typed(opened: Opened) -
 
 
 def test_prices_that_are_being_typed_outlive_saving_the_rest_of_the_card(
-    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+    opened: OpenCard, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """Both editors are open; after the card is saved the typed price is still there and is saved as well."""
     app = opened()
@@ -323,7 +317,7 @@ def test_prices_that_are_being_typed_outlive_saving_the_rest_of_the_card(
     assert (after.telephone, prices_in(after.offers[0])[0]) == ("555-0001", Decimal("11.25"))
 
 
-def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], StoredDocument[Place]]) -> None:
+def test_a_card_can_be_left_as_it_was(opened: OpenCard, kept: Callable[[], StoredDocument[Place]]) -> None:
     """Leaving drops what was typed; opened again, the fields say what is on record."""
     before = kept()
     app = opened()
@@ -335,7 +329,7 @@ def test_a_card_can_be_left_as_it_was(opened: Opened, kept: Callable[[], StoredD
 
 
 def test_two_windows_that_change_one_card_are_asked(
-    opened: Opened, kept: Callable[[], StoredDocument[Place]]
+    opened: OpenCard, kept: Callable[[], StoredDocument[Place]]
 ) -> None:
     """The second one to save sees both changes and keeps its own; what only the first changed stays."""
     first, second = opened(), opened()

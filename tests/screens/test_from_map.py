@@ -13,12 +13,6 @@ from tripplan.documents.places.place import Place
 
 
 @pytest.fixture
-def started_from(two_places_start: Path) -> Path:
-    """Two places are enough."""
-    return two_places_start
-
-
-@pytest.fixture
 def town(tmp_path: Path, data: Path) -> Path:
     """A museum with hours and price, a reserve that the map says little of, a zoo too far away."""
     household = services_in(data).demo.get(Household)

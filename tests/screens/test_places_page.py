@@ -10,7 +10,8 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_place
-from tests.screens.conftest import Opened, opened_part, said, services_in
+from tests.saying import says
+from tests.screens.conftest import Opened, drawn, place_page, said, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.idea import place_id
 from tripplan.documents.places.offers import Ticket
@@ -20,13 +21,13 @@ from tripplan.files.cards.place_card import read_place_card, write_place_card
 from tripplan.files.cards.shared_cards import write_shared
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.language import wording
-from tripplan.screens.look.folds import ALL_OPENED
+from tripplan.language.sentences import say
 from tripplan.screens.places.adding.card_preview import Choice, beside
 from tripplan.screens.places.adding.every_field import card_values
 from tripplan.screens.places.board.kinds import KINDS
 from tripplan.screens.places.board.rows import blank
 from tripplan.screens.places.card.values import on_record
-from tripplan.screens.places.page import read_typed_drive
+from tripplan.screens.places.place_details import read_typed_drive
 from tripplan.screens.places.place_sentences import (
     board_sentences,
     crowd_sentences,
@@ -54,9 +55,10 @@ BOARD = (
 )
 
 
-def headings(app: AppTest) -> list[str]:
-    """The headings of what can be opened."""
-    return [expander.label.replace("\\", "") for expander in app.expander]
+def listed(app: AppTest) -> list[str]:
+    """The names of the places on the list, in its order."""
+    links = (str(link.proto.label).replace("\\", "") for link in app.get("page_link"))
+    return [link.removeprefix("About ") for link in links if link.startswith("About ")]
 
 
 def every_field(app: AppTest) -> AppTest:
@@ -99,57 +101,69 @@ def typed_card(**changes: Any) -> dict[str, Any]:
 
 
 def test_places_stand_in_order_of_their_drive(open_app: Opened) -> None:
-    """The nearest place comes first, with distance and a range of minutes."""
+    """The nearest place comes first, each with what it comes to on its best day, its drive, nap and crowd."""
     app = open_app("places")
-    likely = [app.expander[1], app.expander[2]]  # the first one finds places on a map file
-    assert [expander.label.split("\\:")[0] for expander in likely] == [
-        "Rag and Reed Paper Workshop",
-        "Oatsparrow Farm",
-    ]
-    assert re.search(r"\d+ mi, \d+ min \(\d+ min to \d+ min\)", headings(app)[1])
+    assert listed(app)[:2] == ["Rag and Reed Paper Workshop", "Oatsparrow Farm"]
+    card = " ".join(drawn(app).split())
+    assert re.search(r"Rag and Reed Paper Workshop \$\d+ \w{3}, \w{3} \d+ \d+ min drive whole nap \w+", card)
+
+
+def test_a_place_without_a_day_says_so(open_app: Opened) -> None:
+    """The mill is closed in winter: no total, and no blank either."""
+    card = " ".join(drawn(open_app("places")).split())
+    assert f"Speckled Oxbow Mill {say('compare-no-day')}" in card
 
 
 def test_a_place_tells_prices_hours_cautions_and_source(open_app: Opened) -> None:
     """What a parent wants to know stands there in sentences, with the day the prices were read."""
-    app = open_app("places")
-    del app.session_state[ALL_OPENED]
-    opened_part(app, "open_ledgewing")
+    app = place_page(open_app, "ledgewing")
+    assert app.title[0].value == "Ledgewing Birds of Prey"
     text = said((*app.markdown, *app.caption))
     assert "Adult: $13.00 each for people aged 14 to 59." in text
     assert "Thu, Nov 26, 2026: closed" in text
     assert "Prices read on Tue, Nov 3, 2026" in text
     assert "Birds fly low and loose" in text
+    assert not listed(app)
+
+
+def test_an_address_that_names_no_place_shows_all(open_app: Opened) -> None:
+    """Such as one that is removed by now; the name is said as it was typed."""
+    app = place_page(open_app, "$gone$")
+    assert says(app.warning[0].value, "places-no-such-place", name="$gone$")
+    assert len(listed(app)) > 5
 
 
 def test_a_typed_in_drive_counts_until_it_is_forgotten(open_app: Opened) -> None:
     """Miles and minutes of the parent's own replace the estimate, and can be taken away again."""
-    app = open_app("places")
+    app = place_page(open_app, "ledgewing")
     app.text_input(key="drive_ledgewing_distance").set_value("20.5")
     app.text_input(key="drive_ledgewing_minutes").set_value("29")
     app.button(key="save_drive_ledgewing").click().run()
-    assert "Ledgewing Birds of Prey: 20 mi, 29 min" in headings(app)[1]
     assert app.text_input(key="drive_ledgewing_distance").value == "20.5"
+    assert listed(open_app("places"))[0] == "Ledgewing Birds of Prey"
     app.button(key="forget_drive_ledgewing").click().run()
-    assert "Rag and Reed" in headings(app)[1]
+    assert listed(open_app("places"))[0] == "Rag and Reed Paper Workshop"
 
 
 def test_a_faulty_drive_changes_nothing(open_app: Opened) -> None:
     """Both figures are named at once and the estimate stays."""
-    app = open_app("places")
+    app = place_page(open_app, "ledgewing")
     app.text_input(key="drive_ledgewing_distance").set_value("far")
     app.text_input(key="drive_ledgewing_minutes").set_value("-3")
     app.button(key="save_drive_ledgewing").click().run()
     assert "Please fix 2 things" in said(app.error)
-    assert "Rag and Reed" in headings(app)[1]
+    assert listed(open_app("places"))[0] == "Rag and Reed Paper Workshop"
 
 
 def test_a_removed_place_can_be_brought_back(open_app: Opened) -> None:
-    """Removing takes the place off the list; one press takes that back."""
-    app = open_app("places")
+    """Removing leads back to the list, without the place; one press takes that back."""
+    app = place_page(open_app, "oatsparrow-farm")
     app.button(key="remove_oatsparrow-farm").click().run()
-    assert not any("Oatsparrow" in heading for heading in headings(app))
+    assert listed(app)
+    assert "Oatsparrow Farm" not in listed(app)
+    assert not app.warning
     app.button(key="take_back_places").click().run()
-    assert any("Oatsparrow" in heading for heading in headings(app))
+    assert "Oatsparrow Farm" in listed(app)
 
 
 def test_only_faultless_cards_are_taken_over(open_app: Opened) -> None:
@@ -162,7 +176,7 @@ def test_only_faultless_cards_are_taken_over(open_app: Opened) -> None:
     assert "bad.toml: prices_read is needed" in faults
     app.button(key="take_cards").click().run()
     assert not app.exception
-    assert any(heading.startswith("Test museum") for heading in headings(app))
+    assert "Test museum" in listed(app)
 
 
 def handed_over() -> bytes:
@@ -198,16 +212,17 @@ def test_a_card_handed_over_is_told_field_by_field_before_anything_changes(open_
 def test_theirs_replaces_mine_or_stands_beside_it(open_app: Opened, choice: Choice) -> None:
     """Either is one undo away from what was there before."""
     app = bring(open_app("places"), ("theirs.toml", handed_over()))
-    before = headings(app)
+    before = listed(app)
     app.radio(key="choice_0_ledgewing").set_value(choice).run()
     app.button(key="take_cards").click().run()
     assert not app.exception
-    beside = [heading for heading in headings(app) if heading.startswith("Ledgewing") and "(2)" in heading]
+    beside = [name for name in listed(app) if name.startswith("Ledgewing") and "(2)" in name]
     assert len(beside) == (1 if choice is Choice.BOTH else 0)
-    assert len(headings(app)) == len(before) + len(beside)
-    assert "Bring $5 in coins." in said(app.markdown)
+    assert len(listed(app)) == len(before) + len(beside)
+    theirs = place_page(open_app, "ledgewing-2" if beside else "ledgewing")
+    assert "Bring $5 in coins." in said(theirs.markdown)
     app.button(key="take_back_places").click().run()
-    assert headings(app) == before
+    assert listed(app) == before
 
 
 def test_the_very_same_card_is_nothing_to_take(open_app: Opened) -> None:
@@ -240,7 +255,7 @@ def test_a_name_that_looks_like_code_is_shown_as_it_is(open_app: Opened) -> None
     """Markup, money signs and icon names in a card come out letter by letter."""
     app = bring(open_app("places"), ("odd.toml", card(name="<script> $x$ :material/home:")))
     app.button(key="take_cards").click().run()
-    assert any(r"\<script\> \$x\$ \:" in expander.label for expander in app.expander)
+    assert any(r"\<script\> \$x\$ \:" in link.proto.label for link in app.get("page_link"))
 
 
 def test_an_empty_form_names_every_missing_field(open_app: Opened) -> None:
@@ -325,10 +340,10 @@ def test_a_place_typed_into_the_form_is_added_with_its_board(open_app: Opened) -
     assert "For us that is $43.50" in said(app.markdown)
     app.button(key="save_new_card").click().run()
     assert not app.exception
-    assert any(heading.startswith("Old Mill") for heading in headings(app))
+    assert "Old Mill" in listed(app)
     assert "new_card_demo_name" not in [field.key for field in app.text_input]
     app.button(key="take_back_new_card_demo").click().run()
-    assert not any(heading.startswith("Old Mill") for heading in headings(app))
+    assert "Old Mill" not in listed(app)
 
 
 @pytest.mark.parametrize(
@@ -379,8 +394,7 @@ def test_unknown_parking_is_never_called_free() -> None:
 def test_every_demo_card_can_be_told(open_app: Opened) -> None:
     """The page opens with all the demo's places."""
     count = len(list(Path("demo_places/places").glob("*.toml")))
-    listed = [heading for heading in headings(open_app("places")) if " mi, " in heading]
-    assert len(listed) == count
+    assert len(listed(open_app("places"))) == count
 
 
 def test_shows_and_stays_are_typed_a_line_of_fields_each() -> None:

@@ -12,7 +12,7 @@ import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import APP, Opened, said
+from tests.screens.conftest import APP, Opened, drawn, place_page, said
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
 from tripplan.records.copies.daily import back_up
@@ -67,7 +67,7 @@ def test_changes_are_told_in_words_and_taken_back(own: Records, open_app: Opened
 
 def test_what_a_page_says_of_a_change_stands_in_the_list(open_app: Opened) -> None:
     """A place removed on Places is brought back on Records, in the demo as well."""
-    app = open_app("places")
+    app = place_page(open_app, "ledgewing")
     app.button(key="remove_ledgewing").click().run()
     app.switch_page("screens/pages/records.py").run()
     app.run()
@@ -77,7 +77,7 @@ def test_what_a_page_says_of_a_change_stands_in_the_list(open_app: Opened) -> No
     app.button(key=newest).click().run()
     app.switch_page("screens/pages/places.py").run()
     app.run()
-    assert "Ledgewing" in " ".join(expander.label for expander in app.expander)
+    assert "Ledgewing" in drawn(app)
 
 
 def test_a_change_of_many_documents_is_told_in_short(open_app: Opened) -> None:

@@ -7,7 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
-from tests.screens.conftest import Opened, said
+from tests.screens.conftest import Opened, place_page, said
 from tripplan.documents.calendars.calendars import FamilyCalendar
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import PlannedOuting
@@ -112,7 +112,7 @@ def test_a_save_between_question_and_answer_asks_again(windows: tuple[AppTest, A
 
 def test_what_was_removed_in_another_window_comes_back_only_if_wanted(open_app: Opened) -> None:
     """Own figures for a way, forgotten in one window while they are changed in another."""
-    first, second = open_app("places"), open_app("places")
+    first, second = place_page(open_app, "ledgewing"), place_page(open_app, "ledgewing")
     spot = "drive_ledgewing"
 
     def type_in(app: AppTest, miles: str) -> None:

@@ -21,15 +21,9 @@ def outing_face(outing: Outing, scale: float, *, level: int = 2) -> str:
         scale: the total that the full width of the bar stands for, as `scale_of` says [household currency].
         level: of the heading.
     """
-    cost, plan = outing.cost, outing.plan
-    total = wording.whole_money(cost.total.likely)
+    plan = outing.plan
     return cards.face(
-        cards.name(
-            outing.place.name,
-            f"{total}+" if cost.unknown else total,
-            drawing=kind_of(outing.place),
-            level=level,
-        ),
+        cards.name(outing.place.name, likely_total(outing), drawing=kind_of(outing.place), level=level),
         cards.small(
             say("cards-load-up", at=plan.leave_home, home=plan.home),
             _give_or_take(outing),
@@ -37,6 +31,12 @@ def outing_face(outing: Outing, scale: float, *, level: int = 2) -> str:
         cards.chips(chips_of(outing)),
         money_bar(outing, scale),
     )
+
+
+def likely_total(outing: Outing) -> str:
+    """The likely total in whole units, such as '$88'; '$88+' where something in it is unknown."""
+    total = wording.whole_money(outing.cost.total.likely)
+    return f"{total}+" if outing.cost.unknown else total
 
 
 def _give_or_take(outing: Outing) -> str:

@@ -30,7 +30,6 @@ def render_year_weather(view: View, family: Family, place: Place) -> None:
         family: whose units and stations count.
         place: where.
     """
-    st.markdown("**The weather there**")
     climate = climate_for(family.stations, place, family.household)
     if climate is None:
         st.caption(
