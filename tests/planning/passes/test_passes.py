@@ -15,7 +15,9 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
+from tripplan.planning.passes import prices
 from tripplan.planning.passes.candidates import holder_sets, last_day_valid
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.sentences import (
@@ -400,3 +402,92 @@ def test_the_plan_is_said_in_plain_sentences() -> None:
     )
     single = pass_plan_sentences(plan([(card, WEEK_1)]))
     assert single[0] == ("No pass pays for the 1 visit planned: without buying one, that is $42.00 in all.")
+
+
+def mill(**changes: Any) -> Place:
+    """Another place with the museum's tickets and free parking."""
+    return make_place(id="mill", name="Mill", parking={"price": "0"}, offers=TICKETS, **changes)
+
+
+BOTH = (
+    {"name": "Both, adult", "price": "20", "ages": "13+", "also_at": [{"place": "mill", "within_days": 8}]},
+    {"name": "Both, child", "price": "17", "ages": "3-12", "also_at": [{"place": "mill", "within_days": 7}]},
+)
+
+
+def test_a_ticket_for_two_places_is_bought_where_both_are_visited_in_time() -> None:
+    """Two adults pay $20 for both places in place of $14 + $14; the child's ticket ends a day too early.
+
+    Museum and mill a week later: 2 x 20 + 9 + 9 + parking 5 = $63; singly 37 + 5 + 37 = $79.
+    """
+    card = museum(offers=[*TICKETS, *BOTH])
+    found = plan([(card, WEEK_1), (mill(), WEEK_2)])
+    assert sorted((one.offer.name, one.holders) for one in found.passes) == [
+        ("Both, adult", ("Ann",)),
+        ("Both, adult", ("Bo",)),
+    ]
+    assert found.total.minor == dollars("63")
+    assert found.singly is not None
+    assert found.singly.minor == dollars("79")
+    assert [one.total.minor for one in found.visits] == [dollars("14"), dollars("9")]
+    assert {one.valid_until for one in found.passes} == {WEEK_2}
+    (even,) = found.break_even
+    assert (even.bought, even.pays_after, even.pays_on) == (True, 2, WEEK_2)
+
+
+@pytest.mark.parametrize("days", [(WEEK_2, WEEK_1), (WEEK_1, WEEK_3)])
+def test_it_is_not_bought_where_the_other_place_comes_first_or_too_late(days: tuple[date, date]) -> None:
+    """The mill does not sell it, and two weeks later it counts no more."""
+    found = plan([(museum(offers=[*TICKETS, *BOTH]), days[0]), (mill(), days[1])])
+    assert found.passes == ()
+    assert found.total == found.singly
+
+
+def test_it_counts_once_at_the_other_place() -> None:
+    """Of two visits to the mill within its days the first is covered: 40 + 2 x 9 + 5, then 37 again."""
+    first = date(2026, 12, 9)
+    found = plan([(museum(offers=[*TICKETS, *BOTH]), WEEK_1), (mill(), first), (mill(), WEEK_2)])
+    by_day = {one.visit.day: one.total.minor for one in found.visits}
+    assert by_day[first] < by_day[WEEK_2] == dollars("37")
+
+
+def test_a_family_ticket_for_two_places_is_one_purchase() -> None:
+    """One at $50 in place of 37 + 37: with parking $55."""
+    both = {
+        "kind": "bundle",
+        "name": "Both",
+        "price": "50",
+        "seats": EVERYBODY,
+        "also_at": [{"place": "mill"}],
+    }
+    found = plan([(museum(offers=[*TICKETS, both]), WEEK_1), (mill(), WEEK_1)])
+    assert [one.offer.name for one in found.passes] == ["Both"]
+    assert found.total.minor == dollars("55")
+
+
+def test_one_that_asks_for_more_than_a_pass_can_say_is_left_to_single_visits() -> None:
+    """With a proof it stays an offer of the day."""
+    asking = [{**one, "needs": ["student"]} for one in BOTH]
+    found = plan([(museum(offers=[*TICKETS, *asking]), WEEK_1), (mill(), WEEK_2)])
+    assert found.passes == ()
+
+
+def test_where_they_make_too_many_ways_they_are_left_out_and_that_is_told(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Three people with a ticket each are eight ways; a plan that compares four has none for two places."""
+    monkeypatch.setattr(prices, "WAYS_AT_MOST", 4)
+    visits = [(museum(offers=[*TICKETS, *BOTH]), WEEK_1), (mill(), date(2026, 12, 10))]
+    found = plan(visits)
+    assert found.passes == ()
+    assert say("notes-two-places-left-out") in found.notes
+    assert say("notes-two-places-left-out") not in plan(visits[:1]).notes
+
+
+def test_one_held_already_lets_its_holder_in_at_the_other_place_alone() -> None:
+    """Ann's ticket counts at the mill, not at the museum again: 42, then 37 - 14 = 23."""
+    held = {"place": "test-museum", "offer": "Both, adult", "holders": ["Ann"], "valid_until": "2026-12-20"}
+    card = museum(offers=[*TICKETS, *BOTH])
+    family = Family(make_household(passes=[held]), (card,))
+    found = plan([(mill(), WEEK_1), (card, WEEK_2)], family=family)
+    assert [one.total.minor for one in found.visits] == [dollars("23"), dollars("42")]

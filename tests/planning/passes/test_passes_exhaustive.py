@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from tests.builders import make_household, make_place
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Pass
+from tripplan.documents.places.offers import Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import NoAdmission
@@ -53,9 +53,22 @@ def passes(draw: st.DrawFn, elsewhere: str) -> dict[str, Any]:
 
 
 @st.composite
-def places(draw: st.DrawFn, name: str, other: str) -> Place:
-    """A place with single tickets and a pass or two."""
-    cards = {card["name"]: card for card in draw(st.lists(passes(other), min_size=1, max_size=2))}
+def for_two(draw: st.DrawFn, elsewhere: str) -> dict[str, Any]:
+    """A ticket that another place lets the same person in on, within four weeks, nine or some days less."""
+    days = draw(st.sampled_from((28, 29, 64, 120)))
+    return {
+        "name": "Both",
+        "price": draw(st.sampled_from(("9", "16", "18.50"))),
+        "ages": draw(bands),
+        "also_at": [{"place": elsewhere, "within_days": days}],
+    }
+
+
+@st.composite
+def places(draw: st.DrawFn, name: str, other: str, *, two: bool) -> Place:
+    """A place with single tickets and a pass or two, or with tickets for two places and at most one pass."""
+    some = st.lists(passes(other), max_size=1) if two else st.lists(passes(other), min_size=1, max_size=2)
+    cards = {card["name"]: card for card in draw(some)}
     extra = st.fixed_dictionaries(
         {
             "kind": st.just("bundle"),
@@ -71,6 +84,7 @@ def places(draw: st.DrawFn, name: str, other: str) -> Place:
             {"name": "Adult", "price": draw(st.sampled_from(("12", "14.75"))), "ages": "13+"},
             {"name": "Child", "price": draw(st.sampled_from(("0", "7"))), "ages": "under 13"},
             *draw(st.lists(extra, max_size=1)),
+            *draw(st.lists(for_two(other), min_size=two, max_size=two)),
             *cards.values(),
         ],
         parking={"price": draw(st.sampled_from(("0", "5", None)))},
@@ -86,10 +100,10 @@ class Question:
 
 
 @st.composite
-def questions(draw: st.DrawFn) -> Question:
+def questions(draw: st.DrawFn, *, two: bool = False) -> Question:
     """A few visits to two places by all or some of three people and perhaps a guest."""
     members = draw(st.sampled_from((("Ann", "Cy"), ("Ann", "Bo", "Cy"), ("Ann",))))
-    both = (draw(places("first", "second")), draw(places("second", "first")))
+    both = (draw(places("first", "second", two=two)), draw(places("second", "first", two=two)))
     household = make_household(members=[{"name": name, "born": people[name]} for name in members])
     family = Family(household, both)
     guest = Member.model_validate({"name": "Guest", "born": "1990-01-01"})
@@ -104,11 +118,11 @@ def questions(draw: st.DrawFn) -> Question:
 
 @dataclass(frozen=True)
 class Choice:
-    """One pass written out to some people on one day, which may be bought more than once."""
+    """One pass, or ticket for two places, for some people on one day, which may be bought more than once."""
 
     visit: int
     place: Place
-    offer: Pass
+    offer: Pass | Ticket
     holders: tuple[str, ...]
     at_most: int
 
@@ -135,6 +149,12 @@ def choices(question: Question) -> Iterator[Choice]:
                 honoured = place.id == visit.place.id or (
                     isinstance(offer, Pass) and any(e.place == visit.place.id for e in offer.elsewhere)
                 )
+                if isinstance(offer, Ticket) and offer.also_at and place.id == visit.place.id:
+                    for member in members:
+                        both = Choice(number, place, offer, (member.name,), at_most=1)
+                        later = (used(question, both, n) for n in range(number + 1, len(question.visits)))
+                        if member.months_on(visit.day) in offer.ages and any(later):
+                            yield both
                 if not isinstance(offer, Pass) or not honoured:
                     continue
                 ages = {member.name: member.months_on(visit.day) for member in members}
@@ -157,6 +177,9 @@ def sets_of(offered: Sequence[Choice]) -> int:
 def last_day(choice: Choice, question: Question) -> date:
     """The day before the same day of the month, so many months later; no day here is after the 28th."""
     bought = question.visits[choice.visit].day
+    if isinstance(choice.offer, Ticket):
+        return bought + timedelta(days=choice.offer.also_at[0].within_days - 1)
+    assert isinstance(choice.offer, Pass)
     month = bought.month - 1 + choice.offer.months
     return bought.replace(year=bought.year + month // 12, month=month % 12 + 1) - timedelta(days=1)
 
@@ -185,7 +208,12 @@ def cost_of_visit(question: Question, number: int, held: Sequence[tuple[Choice, 
     """Entry and parking with passes in hand, in cents."""
     visit = question.visits[number]
     place, day = visit.place, visit.day
-    valid = [(choice, until) for choice, until in held if choice.visit <= number and day <= until]
+    tickets = {c.holders[0] for c, until in held if isinstance(c.offer, Ticket) and used(question, c, number)}
+    valid = [
+        (choice, until)
+        for choice, until in held
+        if isinstance(choice.offer, Pass) and choice.visit <= number and day <= until
+    ]
     gate = Gate(
         place,
         datetime.combine(day, time(10), place.where.zone),
@@ -198,14 +226,38 @@ def cost_of_visit(question: Question, number: int, held: Sequence[tuple[Choice, 
         other_places=question.family.places,
     )
     for_sale = [offer.name for offer in place.offers if isinstance(offer, Pass)]
-    entry = gate.admission(visit.party, not_bought=for_sale)
-    if isinstance(entry, NoAdmission):
+    entries = []
+    for size in range(len(tickets) + 1):
+        for some in combinations(sorted(tickets), size):
+            others = [member for member in visit.party if member.name not in some]
+            entry = gate.admission(others, not_bought=for_sale) if others else None
+            if not isinstance(entry, NoAdmission):
+                entries.append(0 if entry is None else entry.total.minor)
+    if not entries:
         return None
     names = {member.name for member in visit.party}
-    included = any(c.place is place and c.offer.parking_included and names & set(c.holders) for c, _ in valid)
+    included = any(
+        c.place is place and isinstance(c.offer, Pass) and c.offer.parking_included and names & set(c.holders)
+        for c, _ in valid
+    )
     parking = Fraction(0) if included else Fraction(place.parking.price or Decimal(0))
     tax = Fraction(place.sales_tax.percent) / 100 if place.sales_tax else Fraction(0)
-    return entry.total.minor + half_up(parking * (1 + tax))
+    return min(entries) + half_up(parking * (1 + tax))
+
+
+def used(question: Question, choice: Choice, number: int) -> bool:
+    """Whether a ticket for two places counts on a visit: the one it is for, and the first there in time."""
+    visits, until = question.visits, last_day(choice, question)
+    if number == choice.visit:
+        return True
+    assert isinstance(choice.offer, Ticket)
+    there = choice.offer.also_at[0].place
+    later = [
+        n
+        for n, visit in enumerate(visits)
+        if n > choice.visit and visit.place.id == there and visit.day <= until
+    ]
+    return later[:1] == [number]
 
 
 def cheapest(question: Question, offered: Sequence[Choice]) -> tuple[int, int]:
@@ -229,11 +281,11 @@ def cheapest(question: Question, offered: Sequence[Choice]) -> tuple[int, int]:
 
 
 @settings(
-    max_examples=25,
+    max_examples=45,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
 )
-@given(questions())
+@given(st.one_of(questions(), questions(two=True), questions(two=True)))
 def test_no_choice_of_passes_costs_less_or_needs_fewer_passes(question: Question) -> None:
     """Total and number of passes are those of the search through every set of purchases, to the cent.
 

@@ -12,6 +12,7 @@ notes-height-to = höchstens { $height } groß
 notes-too-short = { $name } ist mit { $height } zu klein für „{ $what }“ (ab { $least }); es ist nicht gerechnet.
 notes-too-tall = { $name } ist mit { $height } zu groß für „{ $what }“ (bis { $most }); es ist nicht gerechnet.
 notes-height-old = { $name } war am { $day } { $height } groß: für „{ $what }“ noch einmal messen.
+notes-two-places-left-out = Karten für zwei Orte sind nicht berücksichtigt: Mit den Jahreskarten sind es zu viele Möglichkeiten.
 notes-own-stay = { $own } dort gelten als ganzer Besuch, die Karte sagt { $card }: { $source }.
 notes-typed-in = für diesen Ort eingetragen
 notes-stay-by-age = { $name } wird zuerst müde: { $comfortable } sind angenehm, unter { $shortest } lohnt die Fahrt nicht.

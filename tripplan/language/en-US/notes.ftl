@@ -14,6 +14,7 @@ notes-height-to = at most { $height } tall
 notes-too-short = { $name }, { $height } tall, is too short for “{ $what }” (at least { $least }); it is not counted.
 notes-too-tall = { $name }, { $height } tall, is too tall for “{ $what }” (at most { $most }); it is not counted.
 notes-height-old = { $name } was { $height } tall on { $day }: measure again for “{ $what }”.
+notes-two-places-left-out = Tickets for two places are left out: with the passes there are too many ways to compare.
 notes-own-stay = { $own } there counts as complete, where the card says { $card }: { $source }.
 notes-typed-in = typed in for this place
 notes-stay-by-age = { $name } tires first: { $comfortable } there is comfortable, less than { $shortest } not worth the drive.

@@ -7,10 +7,11 @@ from itertools import combinations
 
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Pass, Seats
+from tripplan.documents.places.offers import AlsoAt, Pass, Seats
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.passes.arrivals import Arrival
+from tripplan.planning.passes.two_places import covered_from, last_day_of_both, other_places_of
 from tripplan.values.ages import MONTHS
 
 HOLDER_SETS_AT_MOST = 200
@@ -27,6 +28,7 @@ class PassCandidate:
         holders: the members it is written out to, in the order of the household.
         copies: how many of it can be of use at one time.
         sold_at: positions of the arrivals for which it may be bought, whatever the till says of the day.
+        there: the other places of a ticket for two places; none for a pass.
     """
 
     place: Place
@@ -34,10 +36,24 @@ class PassCandidate:
     holders: tuple[str, ...]
     copies: int
     sold_at: tuple[int, ...]
+    there: tuple[AlsoAt, ...] = ()
 
     def held_until(self, day: date) -> HeldPass:
         """The pass as the family holds it once it is bought."""
         return HeldPass(place=self.place.id, offer=self.offer.name, holders=self.holders, valid_until=day)
+
+    def covers(self, when: int, arrivals: Sequence[Arrival]) -> tuple[int, ...]:
+        """The arrivals it is valid for when it is bought for one of them."""
+        if self.there:
+            return covered_from(when, self.there, arrivals)
+        last = self.valid_until(arrivals[when].day)
+        return tuple(n for n in range(when, len(arrivals)) if arrivals[n].day <= last)
+
+    def valid_until(self, bought: date) -> date:
+        """The last day on which it counts when it is bought on a day."""
+        if self.there:
+            return last_day_of_both(bought, self.there)
+        return last_day_valid(bought, self.offer.months)
 
     def counts_at(self, arrival: Arrival) -> bool:
         """Whether the pass, held and valid, is worth anything on a visit."""
@@ -61,6 +77,9 @@ def candidates_for(
     members: Sequence[Member], arrivals: Sequence[Arrival], places: Sequence[Place]
 ) -> tuple[PassCandidate, ...]:
     """Every pass that counts on some visit, in the order of places and cards, then of holders.
+
+    A ticket for two places that stands on its card as a pass may be bought for a visit to its own place
+    before one to the other.
 
     A pass without names is held by everybody of the household who fits one of its seats. A pass with names is
     written out to as many people as its seats take; every such choice among those who come along on a visit
@@ -94,10 +113,18 @@ def _of_offer(
         for holders in holder_sets(offer, eligible, arrivals[n].day):
             if not party.isdisjoint(holders):
                 sold_at.setdefault(holders, []).append(n)
+    there = other_places_of(place, offer)
+    if there:
+        of_use = {
+            n
+            for n in honoured_at
+            if arrivals[n].visit.place.id == place.id and len(covered_from(n, there, arrivals)) > 1
+        }
+        sold_at = {who: some for who, when in sold_at.items() if (some := [n for n in when if n in of_use])}
     for holders, when in sold_at.items():
         able = holders if offer.named else [member.name for member in members]
         copies = max(_useful_copies(place, offer, able, arrivals[n]) for n in honoured_at)
-        yield PassCandidate(place, offer, holders, copies, tuple(when))
+        yield PassCandidate(place, offer, holders, copies, tuple(when), there)
 
 
 def holder_sets(offer: Pass, members: Sequence[Member], day: date) -> tuple[tuple[str, ...], ...]:

@@ -8,7 +8,7 @@ from math import prod
 from tripplan.documents.family.birth_date import BirthDate
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.documents.places.offers import Pass, Ticket, also_at
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.planning.admission.cheapest import cheapest_admission
@@ -16,6 +16,7 @@ from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.arrivals import Arrival
 from tripplan.planning.passes.candidates import PassCandidate
+from tripplan.planning.passes.two_places import with_tickets_as_passes
 from tripplan.values.ages import MONTHS, AgeBand
 from tripplan.values.money import Money
 
@@ -73,13 +74,20 @@ class VisitPrices:
     def admission(self, passes: Sequence[HeldPass]) -> Admission | NoAdmission:
         """The cheapest entry with these passes besides those held already; none is bought with it."""
         arrival = self.arrival
+        place = arrival.visit.place
+        used_here = {offer.name for offer in place.offers if also_at(offer)}
+        held = [
+            one
+            for one in self._family.household.passes
+            if one.place != place.id or one.offer not in used_here
+        ]
         return cheapest_admission(
-            _without_pass_sales(arrival.visit.place),
+            _without_pass_sales(with_tickets_as_passes(place)),
             arrival.visit.party,
             arrival.moment,
             today=self._today,
             household_members=tuple(member.name for member in self._family.household.members),
-            held=(*self._family.household.passes, *passes),
+            held=(*held, *passes),
             public_holidays=arrival.public_holidays,
             days_out_of_school=arrival.days_out_of_school,
             other_places=self._places,

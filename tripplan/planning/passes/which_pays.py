@@ -11,7 +11,7 @@ from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import say, told
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost.own_money import in_own_money, rates_counted
 from tripplan.planning.family.family import Family
@@ -29,6 +29,7 @@ from tripplan.planning.passes.plan import (
 )
 from tripplan.planning.passes.prices import WAYS_AT_MOST, Hand, VisitPrices, pass_order
 from tripplan.planning.passes.programme import Bought, OrderChoice, cheapest_purchases
+from tripplan.planning.passes.two_places import with_tickets_as_passes
 from tripplan.values.money import Money, total
 
 MONTHS_AT_MOST = 12
@@ -46,7 +47,8 @@ def which_pass_pays(family: Family, visits: Sequence[PlannedVisit], *, today: da
     order of their own, apart from that day's tickets; every order may use one voucher of the card. Entry with
     the passes in hand is the cheapest legal way in, guests and entry elsewhere included. Parking counts where
     the card gives its price, and is free for a holder of a pass that includes it. Passes the family holds
-    already count while they last.
+    already count while they last. Tickets for two places are bought for people of the household like passes,
+    and count as `two_places` says; where they make too many ways to compare they are left out.
 
     Args:
         family: people, passes held, places, school calendars.
@@ -68,12 +70,31 @@ def which_pass_pays(family: Family, visits: Sequence[PlannedVisit], *, today: da
     arrivals, left_out = arrivals_of(family, visits, today)
     cards = [visit.place for visit in visits]
     places = _places(family, cards)
+    with_tickets = tuple(map(with_tickets_as_passes, places))
+    notes = told(rates_counted(cards, family.household))
+    try:
+        plan = _best_plan(family, arrivals, left_out, with_tickets, today)
+    except PlanError:
+        if with_tickets == places:
+            raise
+        plan = _best_plan(family, arrivals, left_out, places, today)
+        notes = (*notes, say("notes-two-places-left-out"))
+    return replace(plan, notes=(*plan.notes, *notes))
+
+
+def _best_plan(
+    family: Family,
+    arrivals: tuple[Arrival, ...],
+    left_out: tuple[UnplannedVisit, ...],
+    places: Sequence[Place],
+    today: date,
+) -> PassPlan:
+    """The cheapest plan for all visits on which somebody may enter."""
     while True:
         market = _Market(family, arrivals, places, today)
         impossible = market.impossible()
         if not impossible:
-            plan = market.plan(market.cheapest(), left_out)
-            return replace(plan, notes=(*plan.notes, *told(rates_counted(cards, family.household))))
+            return market.plan(market.cheapest(), left_out)
         left_out = (*left_out, *(market.why_not(position) for position in impossible))
         arrivals = tuple(one for position, one in enumerate(arrivals) if position not in impossible)
 
@@ -103,7 +124,7 @@ class _Market:
             if (sellable := self._when_sold(one)).sold_at
         )
         self.prices = [VisitPrices(family, arrival, self.candidates, places, today) for arrival in arrivals]
-        self._covers = [[self._covered_by(one, when) for when in one.sold_at] for one in self.candidates]
+        self._covers = [[one.covers(when, arrivals) for when in one.sold_at] for one in self.candidates]
 
     def impossible(self) -> tuple[int, ...]:
         """The arrivals on which nobody may enter, whatever passes can be in hand by then."""
@@ -178,11 +199,6 @@ class _Market:
                     if order is not None:
                         yield OrderChoice(position, place.id, counts, order.total.minor)
 
-    def _covered_by(self, one: PassCandidate, when: int) -> tuple[int, ...]:
-        """The arrivals a pass is valid for when it is bought for one of them."""
-        last = last_day_valid(self._arrivals[when].day, one.offer.months)
-        return tuple(n for n in range(when, len(self._arrivals)) if self._arrivals[n].day <= last)
-
     def _in_reach(self, number: int, position: int) -> bool:
         return any(position in covered for covered in self._covers[number])
 
@@ -202,7 +218,7 @@ class _Market:
         return self._covers[one.candidate][when]
 
     def _valid_until(self, one: Bought) -> date:
-        return last_day_valid(self._arrivals[one.arrival].day, self.candidates[one.candidate].offer.months)
+        return self.candidates[one.candidate].valid_until(self._arrivals[one.arrival].day)
 
     def _orders_placed(self, bought: Sequence[Bought]) -> tuple[PassOrder, ...]:
         tills = dict.fromkeys((one.arrival, self.candidates[one.candidate].place.id) for one in bought)
@@ -268,7 +284,7 @@ class _Market:
             if mine:
                 others = [one for one in bought if one not in mine]
                 yield self._outlook(mine, others, self._spent(bought) - self._spent(others), in_plan=True)
-            else:
+            elif not self.candidates[numbers[0]].there:
                 trials = [Bought(self.candidates[number].sold_at[0], number, 1) for number in numbers]
                 looks = [self._outlook([one], bought, self._spent([one]), in_plan=False) for one in trials]
                 yield min(looks, key=lambda look: look.pays_after or float("inf"))
