@@ -12,6 +12,7 @@ from tripplan.documents.places.offers import (
     AlsoAt,
     Bundle,
     Elsewhere,
+    Offer,
     OfferRules,
     Pass,
     Seats,
