@@ -205,6 +205,19 @@ def test_seasonal_prices_leave_nobody_out(check: Check) -> None:
     assert check([TODDLER, by_weekday[0]]) == [("offers", "13+", Weight.WARNING)]
 
 
+def test_who_must_show_something_has_no_ticket_without_it(check: Check) -> None:
+    """A ticket for students alone leaves the other children without one, as a warning."""
+    student = {**CHILD, "name": "Student", "needs": ["student"]}
+    assert [(field, weight) for field, _, weight in check([ADULT, student])] == [("offers", Weight.WARNING)]
+
+
+def test_one_limit_of_height_is_no_contradiction(check: Check) -> None:
+    """Only a least, only a greatest, or both the same."""
+    limits = ({"least_height": "42 in"}, {"most_height": "42 in"})
+    for some in (*limits, {**limits[0], **limits[1]}):
+        assert check([ADULT, CHILD], add_ons=[{**BOAT, **some}]) == []
+
+
 @pytest.mark.parametrize("ages", ["18 months+", "18+ months", "18-1200 months"])
 def test_a_band_from_some_months_on_leaves_no_old_people_out(check: Check, ages: str) -> None:
     """However 'from 18 months' is written, nobody over a hundred is missed."""

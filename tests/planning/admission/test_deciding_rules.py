@@ -1,0 +1,69 @@
+"""Small boards on which a single rule decides what is cheapest; the sums are worked by hand.
+
+The rules are those of ordinary price boards: common practice, no source.
+"""
+
+from typing import Any
+
+import pytest
+
+from tests.builders import make_member, make_place
+from tests.planning.admission.price_boards import ARRIVAL, TODAY, person
+from tripplan.documents.family.member import Member
+from tripplan.planning.admission import purchase_plans
+from tripplan.planning.admission.cheapest import Gate
+from tripplan.planning.admission.result import Admission, NoAdmission
+
+SMALL_OR_LARGE = [purchase_plans.TABLE_SIZE_AT_MOST, 0]
+"""With the dynamic programme, and with the integer programme that large groups go to."""
+
+
+def admitted(party: tuple[Member, ...], *, wanted: bool = False, **card: Any) -> Admission | NoAdmission:
+    """What a party buys, which perhaps wants everything beside entry."""
+    place = make_place(**card)
+    names = frozenset(member.name for member in party)
+    add_ons = place.add_ons if wanted else ()
+    return Gate(place, ARRIVAL, TODAY, names, add_ons=add_ons).admission(party)
+
+
+def total(party: tuple[Member, ...], *, wanted: bool = False, **card: Any) -> str:
+    """What a party pays for entry."""
+    answer = admitted(party, wanted=wanted, **card)
+    assert isinstance(answer, Admission), answer
+    return str(answer.total.amount)
+
+
+@pytest.mark.parametrize(("born", "entry"), [("2018-12-08", "0.00"), ("2018-06-08", "7.00")])
+def test_a_birthday_comes_once_a_year(born: str, entry: str) -> None:
+    """On December 8 a child born on June 8 is a month older, but has no birthday."""
+    board = [
+        {"name": "Child", "price": "7", "ages": "3-17"},
+        {"name": "Birthday", "price": "0", "good_on": "birthday"},
+    ]
+    assert total((make_member("Cy", born),), offers=board) == entry
+
+
+def test_a_voucher_leaves_the_fee_of_what_is_sold_online(monkeypatch: pytest.MonkeyPatch) -> None:
+    """At $9 and a tenth online is cheaper than $10 at the desk; with $10 off only the desk leaves nothing."""
+    card: dict[str, Any] = {
+        "offers": [
+            {"name": "Online", "price": "9", "online_only": True},
+            {"name": "Desk", "price": "10"},
+        ],
+        "fees": [{"name": "Online fee", "percent": "10", "online_only": True}],
+    }
+    for table in SMALL_OR_LARGE:
+        monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
+        assert total((person("Ann", 40),), **card) == "9.90"
+        assert total((person("Ann", 40),), **card, vouchers=[{"name": "Ten", "amount_off": "10"}]) == "0.00"
+
+
+def test_free_entry_is_no_best_way_where_a_ticket_brings_the_boat() -> None:
+    """$3 and an order fee of $1 with the boat come to $4; free entry and the boat at $5 do not."""
+    card: dict[str, Any] = {
+        "offers": [{"name": "Free", "price": "0"}, {"name": "Boat day", "price": "3", "includes": ["Boat"]}],
+        "add_ons": [{"name": "Boat", "price": "5"}],
+        "fees": [{"name": "Order", "price": "1"}],
+    }
+    assert total((person("Ann", 40),), wanted=True, **card) == "4.00"
+    assert total((person("Ann", 40),), **card) == "0.00"
