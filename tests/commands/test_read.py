@@ -29,6 +29,21 @@ def test_a_text_is_read_into_json(run: Run, tmp_path: Path) -> None:
     assert read["not_understood"] == ["Kayak rental $20."]
 
 
+def test_what_stands_beside_entry_is_told_and_in_the_json(run: Run, tmp_path: Path) -> None:
+    """An extra that a ticket makes cheaper, as a sentence and as a card holds it."""
+    file = tmp_path / "board.txt"
+    file.write_text("Adults $14\nCarousel $3, $1 with admission", encoding="utf-8")
+    read = json.loads(run("read", file, "--country", "US", "--json").out)
+    assert_fits_schema(read, "read")
+    (carousel,) = read["add_ons"]
+    assert (carousel["name"], carousel["price"], carousel["with_ticket"]) == (
+        "Carousel",
+        3,
+        [{"offers": ["Adult"], "price": 1}],
+    )
+    assert "$1.00 with 'Adult'" in run("read", file, "--country", "US").out
+
+
 def test_a_saved_page_is_told_from_a_text(run: Run, tmp_path: Path) -> None:
     """What a page says of itself comes with its prices."""
     page = tmp_path / "mill.html"

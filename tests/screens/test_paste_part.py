@@ -48,6 +48,25 @@ def test_a_pasted_text_becomes_a_card_in_a_few_presses(places: AppTest, data: Pa
     assert place.opening.hours == "Tu-Sa 10:00-17:00; Su 12:00-17:00; Mo off"
 
 
+def test_add_ons_and_tickets_for_two_places_come_with_the_text(places: AppTest, data: Path) -> None:
+    """The carousel is an extra, cheaper with the tickets; the combo ticket names the family's other place."""
+    other = next(iter(services_in(data).demo.all(Place).values())).value
+    more = f"Carousel $3, $1 with admission\nCombo ticket with {other.name}, valid for 7 days: adults $20"
+    app = paste(places, f"Adults $14, children 3-12 $9\n{more}\nTue-Sat 10-5")
+    assert not app.exception
+    app.text_input(key="new_card_demo_name").set_value("Mill Museum")
+    app.text_input(key="new_card_demo_where").set_value("Galena, IL").run()
+    app.button(key="save_new_card").click().run()
+    assert not app.error, said(app.error)
+    place = services_in(data).demo.all(Place)["mill-museum"].value
+    (carousel,) = place.add_ons
+    (cheaper,) = carousel.with_ticket
+    prices = (carousel.price, cheaper.price)
+    assert (carousel.name, prices) == ("Carousel", (Decimal(3), Decimal(1)))
+    both = {one.price: one.also_at for one in place.offers if isinstance(one, Ticket) and one.also_at}
+    assert [(also.place, also.within_days) for also in both[Decimal(20)]] == [(other.id, 7)]
+
+
 def test_each_line_stands_beside_its_words_and_the_rest_is_shown(places: AppTest) -> None:
     """Offers with the words they came from, doubts, and what was not understood, word for word."""
     app = paste(places, MUSEUM)

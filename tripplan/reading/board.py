@@ -1,16 +1,31 @@
 """A venue's pasted text as what a place card holds: offers, opening hours, parking; with what is left open."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
+from types import MappingProxyType
 
-from tripplan.documents.places.offers import Bundle, Companions, Discount, Offer, Pass, Seats, Ticket
+from tripplan.documents.places.offers import (
+    AddOn,
+    AlsoAt,
+    Bundle,
+    Companions,
+    Discount,
+    Offer,
+    Pass,
+    Seats,
+    Ticket,
+    WithTicket,
+    prices_in,
+)
 from tripplan.reading.hours.hours import read_hours
 from tripplan.reading.hours.pieces import days_from
 from tripplan.reading.own_sentences import read_own_sentence
+from tripplan.reading.prices.beside_entry import BesideEntry, parted_beside_entry
 from tripplan.reading.prices.facts import EntryPrice, FamilyPrice, PassPrice, PriceOff, PricesRead
 from tripplan.reading.prices.prices import read_prices
+from tripplan.reading.prices.two_places import TwoPlaces, parted_two_places, place_named
 from tripplan.reading.vocabulary import Person, plain_text
 from tripplan.values.ages import MONTHS, AgeBand
 
@@ -78,6 +93,14 @@ class OfferRead:
 
 
 @dataclass(frozen=True)
+class AddOnRead:
+    """Something beside entry, and the words it was read from."""
+
+    add_on: AddOn
+    words: str
+
+
+@dataclass(frozen=True)
 class BoardRead:
     """What a text says of a place.
 
@@ -90,6 +113,7 @@ class BoardRead:
         parking: what leaving the car costs; None where it is not said.
         not_understood: statements that may matter and were not read, word for word.
         doubts: what is left open, and what was taken for it, as sentences.
+        add_ons: what is paid beside entry, as far as a ticket makes it cheaper.
     """
 
     currency: str | None
@@ -100,14 +124,18 @@ class BoardRead:
     parking: Decimal | None
     not_understood: tuple[str, ...]
     doubts: tuple[str, ...]
+    add_ons: tuple[AddOnRead, ...] = ()
 
 
-def read_board(text: str, country: str | None = None) -> BoardRead:
+def read_board(
+    text: str, country: str | None = None, places: Mapping[str, str] = MappingProxyType({})
+) -> BoardRead:
     """Read prices and opening hours from a text as venues write them, in English or German.
 
     Args:
         text: as pasted.
         country: ISO 3166-1 alpha-2 code of the place, which settles what a dollar is.
+        places: names of the family's places by id, at which a ticket may be good too.
 
     Returns:
         What was read. Nothing is dropped: what may matter and was not understood stands word for word in
@@ -118,10 +146,16 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
         doubts.append(f"Only the first {LONGEST} characters are read.")
     own, rest = _own_sentences(text[:LONGEST])
     plain = plain_text(rest)
+    beside, plain = parted_beside_entry(plain)
+    for_two, plain = parted_two_places(plain)
     prices = read_prices(plain)
     hours = read_hours("\n".join(words for words in prices.passed_over if not _is_title_of_prices(words)))
-    currency = _currency(prices.signs, country, doubts)
-    offers = (*(one for one, _ in own), *_with_own_names(_offers(prices, doubts)))
+    signs = prices.signs.union(*(one.signs for one in for_two), (one.unit for one in beside if one.unit))
+    currency = _currency(signs, country, doubts)
+    ages = {one.person: one.ages for one in reversed(prices.entry) if one.ages is not None and one.price}
+    read = [*_offers(prices, doubts), *_tickets_for_two(for_two, places, ages, doubts)]
+    offers = (*(one for one, _ in own), *_with_own_names(read))
+    add_ons = tuple(_add_on(one, [one.offer for one in offers], doubts) for one in beside)
     if _TAX_ON_TOP.search(plain):
         doubts.append("Tax is added to these prices; how much is not read.")
     doubts += [f"Not all of '{words}' was read." for words in prices.in_part]
@@ -139,7 +173,45 @@ def read_board(text: str, country: str | None = None) -> BoardRead:
         prices.parking,
         (*prices.not_understood, *hours.not_understood),
         tuple(dict.fromkeys((*doubts, *hours.doubts))),
+        add_ons,
     )
+
+
+def _tickets_for_two(
+    found: Iterable[TwoPlaces],
+    places: Mapping[str, str],
+    ages: Mapping[Person, AgeBand],
+    doubts: list[str],
+) -> Iterator[OfferRead]:
+    for one in found:
+        there = place_named(one.where, places)
+        if there is None:
+            doubts.append(
+                f"'{one.words}' is good at another place too: once that place has a card, name it at the "
+                "ticket."
+            )
+        elif one.days is None:
+            doubts.append(f"'{one.words}' does not say within how many days; the same day is taken.")
+        for price in one.prices:
+            ticket = _entry(replace(price, ages=price.ages or ages.get(price.person)), None, 0, doubts)
+            who = "" if price.person == "anyone" else f", {_NAMES[price.person].casefold()}"
+            also = (AlsoAt(place=there, within_days=one.days or 1),) if there else ()
+            yield OfferRead(
+                ticket.model_copy(
+                    update={"name": f"{one.name[:1].upper()}{one.name[1:]}{who}", "also_at": also}
+                ),
+                one.words,
+            )
+
+
+def _add_on(one: BesideEntry, offers: Sequence[Offer], doubts: list[str]) -> AddOnRead:
+    tickets = tuple(
+        offer.name for offer in offers if isinstance(offer, Ticket | Bundle) and any(prices_in(offer))
+    )
+    told = "with every ticket that costs something" if tickets else "once its tickets stand on the card"
+    doubts.append(f"'{one.words}' is taken as cheaper {told}; it is for each person.")
+    with_ticket = (WithTicket(offers=tickets, price=one.with_ticket),) if tickets else ()
+    return AddOnRead(AddOn(name=one.name, price=one.price, with_ticket=with_ticket), one.words)
 
 
 def _is_title_of_prices(words: str) -> bool:
@@ -331,7 +403,7 @@ def _pass(a_pass: PassPrice, doubts: list[str]) -> Offer:
     return Pass(name="Annual pass", price=a_pass.price, months=12, seats=(Seats(count=people),))
 
 
-def _with_own_names(offers: Iterator[OfferRead]) -> Iterator[OfferRead]:
+def _with_own_names(offers: Iterable[OfferRead]) -> Iterator[OfferRead]:
     """No two offers of a card share a name: the ages, or a number, tell them apart."""
     used: set[str] = set()
     for read in offers:

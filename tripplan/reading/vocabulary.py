@@ -2,8 +2,8 @@
 
 import re
 import unicodedata
-from collections.abc import Mapping, Sequence
-from typing import Literal
+from collections.abc import Callable, Mapping, Sequence
+from typing import Literal, TypeVar
 
 Person = Literal[
     "anyone", "adult", "child", "youth", "infant", "preschool", "senior", "student", "reduced", "member",
@@ -104,3 +104,25 @@ def plain_text(text: str) -> str:
         lambda blanks: "\n" if "\n" in blanks[0] else " ",
         _DOTTED_LINE.sub(" ", seen.translate(_DASHES | _QUOTES | _SPACES | _BULLETS)),
     )
+
+
+_NEXT_SENTENCE = re.compile(r"(?<=[a-zäöüß\d)€][.!])\s+(?=[A-ZÄÖÜ])")
+
+
+Read = TypeVar("Read")
+
+
+def parted(text: str, read: Callable[[str], Read | None]) -> tuple[tuple[Read, ...], str]:
+    """What is read sentence by sentence; and all the rest of a text, line by line.
+
+    Args:
+        text: as `plain_text` leaves it.
+        read: reads a sentence, or leaves it by answering None.
+    """
+    found: list[Read] = []
+    lines: list[str] = []
+    for line in text.splitlines():
+        said = [(one, read(one)) for one in _NEXT_SENTENCE.split(line)]
+        found += [one for _, one in said if one is not None]
+        lines.append(" ".join(words for words, one in said if one is None))
+    return tuple(found), "\n".join(lines)

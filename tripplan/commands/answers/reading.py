@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Any, Literal
 
 from tripplan.commands.answers.json_keys import json_keys, json_step
-from tripplan.reading.board import BoardRead, OfferRead
+from tripplan.reading.board import AddOnRead, BoardRead, OfferRead
 
 
 @dataclass(frozen=True)
@@ -37,6 +37,12 @@ def as_in_a_card(read: OfferRead) -> dict[str, Any]:
 
 
 @json_step
+def as_on_a_card(read: AddOnRead) -> dict[str, Any]:
+    """Something beside entry as a place card holds it, with the words it was read from."""
+    return {**_numbers(read.add_on.model_dump(exclude_defaults=True)), "words": read.words}
+
+
+@json_step
 def as_number(amount: Decimal | None) -> float | int | None:
     """An amount of money as a number, as a card's file writes it."""
     if amount is None:
@@ -57,6 +63,7 @@ def _numbers(value: Any) -> Any:  # noqa: ANN401 - whatever an offer is made of
 json_keys(
     ReadAnswer,
     "format name address telephone web currency=board.currency offers=board.offers.as_in_a_card"
+    " add_ons=board.add_ons.as_on_a_card"
     " opening_hours=board.opening_hours last_entry=board.last_entry"
     " last_entry_minutes_before_close=board.last_entry_minutes_before_close parking=board.parking.as_number"
     " not_understood=board.not_understood doubts=board.doubts",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from tripplan.commands.answers.reading import ReadAnswer
 from tripplan.commands.options.files import ReadOptions
 from tripplan.commands.output.console import Console
-from tripplan.documents.places.offer_sentences import sentence
+from tripplan.documents.places.offer_sentences import add_on_sentence, sentence
 from tripplan.errors import Finding, InputFaults
 from tripplan.reading.board import LONGEST, read_board
 from tripplan.reading.saved_page import LARGEST, is_page, read_page
@@ -62,6 +62,9 @@ def _say(answer: ReadAnswer, console: Console) -> None:
     for read in board.offers:
         console.line(sentence(read.offer, currency))
         console.line(f"from: {read.words}", 2)
+    for beside in board.add_ons:
+        console.line(add_on_sentence(beside.add_on, currency))
+        console.line(f"from: {beside.words}", 2)
     for label, value in (
         ("Open", board.opening_hours),
         ("Last entry", board.last_entry),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from tripplan.documents.places.offer_sentences import sentence
+from tripplan.documents.places.offer_sentences import add_on_sentence, sentence
 from tripplan.documents.places.offers import Parking
 from tripplan.language import wording
 from tripplan.planning.family.family import Family
@@ -58,7 +58,12 @@ def read_text(view: View, family: Family, spot: str, text: str) -> None:
         view,
         family,
         spot,
-        PageRead(name=name_in(text), board=read_board(text, family.household.home.country)),
+        PageRead(
+            name=name_in(text),
+            board=read_board(
+                text, family.household.home.country, {place.id: place.name for place in family.places}
+            ),
+        ),
     )
 
 
@@ -90,7 +95,11 @@ def _fill(view: View, family: Family, spot: str, page: PageRead) -> None:
         amount = Money(board.parking, currency)
         hours = (*hours, f"Parking: {wording.money(amount) if board.parking else 'free'}")
     st.session_state[_told(spot)] = Told(
-        (*(f"“{one.words}”: {sentence(one.offer, currency)}" for one in board.offers), *hours),
+        (
+            *(f"“{one.words}”: {sentence(one.offer, currency)}" for one in board.offers),
+            *(f"“{one.words}”: {add_on_sentence(one.add_on, currency)}" for one in board.add_ons),
+            *hours,
+        ),
         board.doubts,
         board.not_understood,
     )
@@ -110,8 +119,9 @@ def show_what_was_read(spot: str) -> None:
 def _rows(board: BoardRead, source: str, view: View) -> Sequence[Row]:
     """The price board as read; a row for parking and one for the source always stand there."""
     offers = [row_of(one.offer) for one in board.offers] or [blank(KINDS["ticket"], name="Adult", ages="13+")]
+    add_ons = [row_of(one.add_on) for one in board.add_ons]
     parking = blank(KINDS["parking"]) if board.parking is None else row_of(Parking(price=board.parking))
-    return (*offers, parking, blank(KINDS["prices_read"], on=view.today, source=source))
+    return (*offers, *add_ons, parking, blank(KINDS["prices_read"], on=view.today, source=source))
 
 
 def _values(page: PageRead, board: BoardRead, currency: str) -> dict[str, FieldValue]:
