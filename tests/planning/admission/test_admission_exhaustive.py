@@ -1,17 +1,23 @@
 """The calculator against a search that tries everything."""
 
+from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.builders import make_household
 from tests.planning.admission.exhaustive import Search, takes_it
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, questions, with_add_ons
 from tripplan.documents.places.offers import AddOn
+from tripplan.documents.places.place import Place
 from tripplan.planning.admission import purchase_plans
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
+from tripplan.planning.cost.own_money import in_own_money
 
 
 def ask(
@@ -74,3 +80,38 @@ def test_tickets_are_chosen_with_what_is_wanted_beside_entry(asked: Question, ta
     else:
         assert isinstance(answer, Admission)
         assert abs(answer.total.minor + beside(asked, answer) - least) <= Fraction(1, 2)
+
+
+RATE = Decimal("1.0837")
+
+
+def dearer(value: Any, name: str = "") -> Any:
+    """A card as its file holds it, every amount of money at a rate, with four digits."""
+    if isinstance(value, dict):
+        return {key: dearer(one, key) for key, one in value.items()}
+    if isinstance(value, list):
+        return [dearer(one, name) for one in value]
+    return str(round(Decimal(value) * RATE, 4)) if name in ("price", "amount_off") and value else value
+
+
+@pytest.mark.parametrize("table_at_most", [purchase_plans.TABLE_SIZE_AT_MOST, 0])
+@settings(max_examples=40, derandomize=True, suppress_health_check=list(HealthCheck))
+@given(asked=questions(people=(2, 4), offers=2))
+def test_at_the_parents_own_rate_no_legal_set_is_cheaper(asked: Question, table_at_most: int) -> None:
+    """A board in euros, counted at $1.0837: to the cent the least of all assignments at converted prices.
+
+    By the table, and by the integer programme. Passes of other places are left aside.
+    """
+    card = {**asked.place.model_dump(mode="json"), "currency": "EUR"}
+    rate = {"currency": "EUR", "worth": str(RATE), "on": TODAY}
+    own = in_own_money(Place.model_validate(card), make_household(exchange_rates=[rate]))
+    converted = Place.model_validate({**dearer(card), "currency": "USD"})
+    least = Search(replace(asked, place=converted, others=())).cheapest()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table_at_most)
+        answer = ask(replace(asked, place=own, others=()))
+    if least is None:
+        assert isinstance(answer, NoAdmission)
+    else:
+        assert isinstance(answer, Admission)
+        assert (answer.total.minor, answer.total.currency) == (least, "USD")

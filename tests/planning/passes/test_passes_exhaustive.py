@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from tests.builders import make_household, make_place
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import Pass, Ticket
+from tripplan.documents.places.offers import Parking, Pass, Ticket
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import Gate
 from tripplan.planning.admission.result import NoAdmission
@@ -50,6 +50,19 @@ def passes(draw: st.DrawFn, elsewhere: str) -> dict[str, Any]:
         "parking_included": draw(st.booleans()),
         "elsewhere": [{"place": elsewhere, "percent_off": honoured}] if honoured else [],
     }
+
+
+BY_TIME = (
+    ({"valid": "Sa-Su", "price": "0"}, {"valid": "Tu 09:00-10:30", "price": "2.50"}),
+    ({"valid": "Tu 10:30-18:00", "price": "0"}, {"up_to_minutes": 119, "price": "1"}),
+    ({"up_to_minutes": 120, "price": "1", "per_hour": "2", "free_minutes": 30, "at_most": "4.25"},),
+)
+"""Prices of parking by weekday and hour."""
+FOR_A_TUESDAY = (Decimal("2.50"), None, Decimal("4.25"))
+"""What they come to from ten to noon on a Tuesday, by hand; None where none of them fits.
+
+Two hours begun after half an hour are 1 + 2 x 2, at most 4.25.
+"""
 
 
 @st.composite
@@ -87,7 +100,10 @@ def places(draw: st.DrawFn, name: str, other: str, *, two: bool) -> Place:
             *draw(st.lists(for_two(other), min_size=two, max_size=two)),
             *cards.values(),
         ],
-        parking={"price": draw(st.sampled_from(("0", "5", None)))},
+        parking={
+            "price": draw(st.sampled_from(("0", "5", None))),
+            "rates": draw(st.sampled_from(((), (), *BY_TIME))),
+        },
         fees=draw(st.sampled_from(([], [{"name": "Order", "price": "1.25", "per": "order"}]))),
         sales_tax=draw(st.sampled_from((None, {"percent": "8.25", "on_parking": True}))),
     )
@@ -240,9 +256,17 @@ def cost_of_visit(question: Question, number: int, held: Sequence[tuple[Choice, 
         c.place is place and isinstance(c.offer, Pass) and c.offer.parking_included and names & set(c.holders)
         for c, _ in valid
     )
-    parking = Fraction(0) if included else Fraction(place.parking.price or Decimal(0))
+    parking = Fraction(0) if included else Fraction(price_of_parking(place) or Decimal(0))
     tax = Fraction(place.sales_tax.percent) / 100 if place.sales_tax else Fraction(0)
     return min(entries) + half_up(parking * (1 + tax))
+
+
+def price_of_parking(place: Place) -> Decimal | None:
+    """What a car costs for two hours from ten on a Tuesday, on which all visits here are."""
+    for by_time, price in zip(BY_TIME, FOR_A_TUESDAY, strict=True):
+        if price is not None and place.parking.rates == Parking.model_validate({"rates": by_time}).rates:
+            return price
+    return place.parking.price
 
 
 def used(question: Question, choice: Choice, number: int) -> bool:

@@ -60,6 +60,8 @@ def families(draw: st.DrawFn) -> Family:
         rush = {"start": "07:00", "end": "09:30", "factor": "1.4"}
         household["habits"]["rush_hours"] = [rush, {**rush, "days": ["Fr"], "start": "14:00", "end": "19:00"}]
     if draw(st.booleans()):
+        household["exchange_rates"] = [{"currency": "EUR", "worth": "1.0837", "on": "2026-11-20"}]
+    if draw(st.booleans()):
         until = date(2026, 12, 1) + timedelta(days=draw(st.integers(0, 90)))
         household["passes"] = [
             {"place": "test-museum", "offer": "Pass", "holders": ["Ann"], "valid_until": until.isoformat()}
