@@ -211,6 +211,17 @@ def test_who_must_show_something_has_no_ticket_without_it(check: Check) -> None:
     assert [(field, weight) for field, _, weight in check([ADULT, student])] == [("offers", Weight.WARNING)]
 
 
+def test_a_ticket_for_birthdays_is_nobodys_usual_ticket(check: Check) -> None:
+    """Children who only come in on their birthday have no ticket on other days."""
+    birthday = {"name": "Birthday", "price": "0", "good_on": "birthday"}
+    assert check([ADULT, birthday]) == [("offers", "under 18", Weight.WARNING)]
+
+
+def test_a_tax_on_entry_needs_no_fee(check: Check) -> None:
+    """Only a tax on fees is idle without them."""
+    assert check([ADULT, CHILD], sales_tax={"percent": "7"}) == []
+
+
 def test_one_limit_of_height_is_no_contradiction(check: Check) -> None:
     """Only a least, only a greatest, or both the same."""
     limits = ({"least_height": "42 in"}, {"most_height": "42 in"})

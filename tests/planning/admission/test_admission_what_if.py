@@ -145,3 +145,10 @@ def test_each_pass_is_judged_without_the_others() -> None:
     gate = Gate(make_place(offers=board), ARRIVAL, TODAY, household=frozenset({"Ann"}))
     told = [one for one in what_changes_it(gate, (person("Ann", 40),)) if one.kind is PriceChangeKind.PASS]
     assert [(one.name, one.visits) for one in told] == [("Dear", 5), ("Cheap", 2)]
+
+
+def test_a_group_price_beside_other_tickets_is_within_reach() -> None:
+    """With two more adults three pay 6 each beside the child's 7: 25, so 6.25 a head in place of 9.50."""
+    group = {"name": "Group", "price": "6", "ages": "18+", "at_least": 3}
+    change = changes((person("Ann", 40), person("Cy", 8)), [ADULT, CHILD, TOT, group])[PriceChangeKind.GROUP]
+    assert (change.name, change.people, str(change.difference.amount)) == ("Group", 2, "6.00")

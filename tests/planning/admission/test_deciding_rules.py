@@ -67,3 +67,64 @@ def test_free_entry_is_no_best_way_where_a_ticket_brings_the_boat() -> None:
     }
     assert total((person("Ann", 40),), wanted=True, **card) == "4.00"
     assert total((person("Ann", 40),), **card) == "0.00"
+
+
+def test_a_limit_is_named_although_others_need_other_tickets() -> None:
+    """Adults are too many for their ticket; the child beside them has one of its own, which stays."""
+    board = [
+        {"name": "Adult", "price": "12", "ages": "18+", "at_most": 1},
+        {"name": "Child", "price": "7", "ages": "under 18"},
+    ]
+    answer = admitted((person("Ann", 40), person("Bo", 38), person("Cy", 8)), offers=board)
+    assert isinstance(answer, NoAdmission)
+    (reason,) = map(str, answer.reasons)
+    assert "'Adult'" in reason
+    assert "Cy" not in reason
+
+
+@pytest.mark.parametrize(("years", "enter"), [(15, False), (18, True)])
+def test_who_may_enter_alone_is_not_yet_somebody_to_mind_others(years: int, enter: bool) -> None:
+    """Under 12 only with somebody of 18 or over: a brother of 15 may go in, but does not mind."""
+    party = (person("Cy", 8), person("Di", years))
+    answer = admitted(
+        party, offers=[{"name": "All", "price": "5"}], must_be_accompanied=[{"ages": "under 12", "by": "18+"}]
+    )
+    assert isinstance(answer, Admission) is enter
+
+
+def test_a_permit_is_bought_once_however_it_is_worked_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One car at $8 for two adults and an infant, who may not enter free beside it."""
+    board = [
+        {"name": "Adult", "price": "12", "ages": "18+"},
+        {"name": "Infant", "price": "0", "ages": "under 3"},
+        {"kind": "bundle", "name": "Permit", "price": "8", "seats": [{"count": 8}], "per_car": True},
+    ]
+    party = (person("Ann", 40), person("Bo", 38), person("Cy", 1))
+    for table in SMALL_OR_LARGE:
+        monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
+        answer = admitted(party, offers=board)
+        assert isinstance(answer, Admission)
+        assert [(line.name, line.quantity) for line in answer.purchases] == [("Permit", 1)]
+        assert answer.total.minor == 800
+
+
+def test_a_fee_that_nothing_bears_is_no_line() -> None:
+    """A free family ticket with one more at $5, who bears no fee per ticket."""
+    board = [
+        {
+            "kind": "bundle",
+            "name": "Friends",
+            "price": "0",
+            "seats": [{"count": 1}],
+            "extras": {"price": "5"},
+            "at_most": 1,
+        }
+    ]
+    answer = admitted(
+        (person("Ann", 40), person("Bo", 38)),
+        offers=board,
+        fees=[{"name": "Fee", "price": "1", "per": "ticket"}],
+    )
+    assert isinstance(answer, Admission)
+    assert {line.name for line in answer.purchases} == {"Friends", "Friends: extra person"}
+    assert answer.total.minor == 500

@@ -130,3 +130,14 @@ def test_a_pass_counts_to_its_last_day(valid_until: Any, total: str) -> None:
     answer = cheapest_admission(place, (person("Ann", 40),), ARRIVAL, today=TODAY, held=(held,))
     assert isinstance(answer, Admission)
     assert str(answer.total.amount) == total
+
+
+def test_an_offer_without_a_rule_has_none_to_lift() -> None:
+    """Nothing ties the users of a plain ticket, discount or bundle together."""
+    plain: tuple[dict[str, Any], ...] = (
+        {"name": "Adult", "price": "12"},
+        {"kind": "discount", "name": "Residents", "percent_off": "25"},
+        {"kind": "bundle", "name": "Pair", "price": "20", "seats": [{"count": 2}], "extras": {"price": "5"}},
+    )
+    for offer in plain:
+        assert not list(terms_of(offer_of(offer)).ties())
