@@ -7,6 +7,7 @@ TEXT_IN_VIEW = """() => {
         range.selectNode(text)
         const box = range.getBoundingClientRect()
         const shown = text.parentElement.checkVisibility({visibilityProperty: true, opacityProperty: true})
+            && !text.parentElement.closest('[data-testid=stIconMaterial]')
         if (shown && box.width > 1 && box.top < innerHeight && box.bottom > 0) seen.push(text.textContent)
     }
     return seen

@@ -10,6 +10,7 @@ from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
 
 from tests.builders import make_household, make_place
+from tests.saying import says
 from tests.screens.conftest import Opened, drawn, opened_part, said, services_in
 from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.family_days import FamilyDays
@@ -254,7 +255,7 @@ def test_a_school_calendar_is_looked_through_before_it_is_kept(open_app: Opened)
     upload(app, "school_upload_0", "otter.ics", data)
     ticked = [box.label for box in app.checkbox if box.value]
     assert any("Winter Recess" in label for label in ticked)
-    assert "Short days, with school" in told_by(app)
+    assert any(says(part.label, "calendar-short-days") for part in app.expander)
     app.text_input(key="school_file_name").set_value("Otter Slough district (invented)")
     # It is the demo's own district again, so its place is there already.
     assert "as you left them in Otter Slough district" in said(app.info)
@@ -433,8 +434,9 @@ def test_short_days_of_a_file_are_ticked_apart(open_app: Opened, data: Path) -> 
     )
     upload(app, "school_upload_0", "ours.ics", data_of_file)
     told = told_by(app)
-    assert "Ticked entries count as days without school." in told
-    assert "Short days, with school" in told
+    folds = " ".join(part.label for part in app.expander)
+    assert says(folds, "calendar-days-off", days=1)
+    assert says(folds, "calendar-short-days", days=2)
     assert "Conferences (nothing in it says that there is no school)" in told
     late = next(box for box in app.checkbox if "Late start" in box.label)
     late.uncheck()
@@ -488,7 +490,8 @@ def test_a_family_calendar_keeps_times_only_unless_ticked(open_app: Opened) -> N
         "UID:2\r\nDTSTART:20261212T150000Z\r\nDTEND:20261212T160000Z\r\nSUMMARY:Fun\r\nTRANSP:TRANSPARENT",
     )
     upload(app, "family_upload_0", "ours.ics", data)
-    assert "1 of 2 entries take up time" in told_by(app)
+    assert says(told_by(app), "calendar-busy-times", times=1)
+    assert any(says(part.label, "calendar-entries", entries=2) for part in app.expander)
     assert "One is shown as free, and takes up no time." in told_by(app)
     app.text_input(key="family_file_name").set_value("Ours")
     app.button(key="save_family_file").click().run()

@@ -20,6 +20,7 @@ from tripplan.files.calendars.family_calendar_file import (
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.own_week import own_week
@@ -29,7 +30,7 @@ from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip
 from tripplan.screens.look.folds import fold
 from tripplan.screens.widgets.fields import Fields, filled, listed_in, put, refill
-from tripplan.screens.widgets.markdown import plain
+from tripplan.screens.widgets.markdown import bullets, plain
 from tripplan.screens.widgets.notices import named, refuse, show_findings, show_notice
 from tripplan.screens.widgets.saving import remove_one, save_all
 from tripplan.screens.widgets.view import View
@@ -92,7 +93,6 @@ def _headline(family: Family, today: date) -> str:
 
 def _from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[FamilyCalendar]]) -> None:
     """Offer to add a calendar from a file."""
-    st.caption("Only when you are busy is kept, unless you tick more. The same file again replaces itself.")
     turn = st.session_state.setdefault(_TURN, 0)
     addresses = st.text_input(
         "Your e-mail addresses, with commas between them (optional)",
@@ -102,7 +102,7 @@ def _from_file(view: View, family: Family, calendars: Mapping[str, StoredDocumen
     uploaded = calendar_uploaded(
         view,
         family,
-        "A calendar file (.ics)",
+        say("calendar-family-file"),
         f"family_upload_{turn}",
         tuple(listed_in(addresses or "")),
     )
@@ -134,13 +134,10 @@ def _offer(
         return
     window = window_around(view.today)
     taken = [entry for entry in content.entries if entry.takes_time and entry.start < entry.end]
-    st.markdown(
-        plain(
-            f"{len(taken)} of {len(content.entries)} entries take up time between "
-            f"{wording.day(window.first)} and {wording.day(window.last)}; what lies outside is not read. "
-            + " ".join(not_taken_sentences(content))
-        )
-    )
+    st.markdown(plain(say("calendar-busy-times", times=len(taken))))
+    with st.expander(say("calendar-entries", entries=len(content.entries))):
+        st.markdown(plain(say("calendar-window", first=window.first, last=window.last)))
+        st.markdown(bullets(not_taken_sentences(content)))
     if before is not None:
         st.markdown(plain(f"This file was read before, as '{before.name}'; saving replaces what it held."))
     titles = Counter(entry.summary for entry in taken)

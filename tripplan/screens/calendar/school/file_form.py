@@ -15,6 +15,7 @@ from tripplan.files.calendars.school_file import SchoolFile, is_table, read_scho
 from tripplan.files.calendars.school_table_file import DateOrder, dates_to_ask_about
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.school.district import (
@@ -38,12 +39,11 @@ _MOST_SHOWN = 100
 def from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[SchoolCalendar]]) -> None:
     """Read a file, show what its entries are taken for, and keep it as the parent says."""
     turn = st.session_state.setdefault(_TURN, 0)
-    label = "A district's calendar (.ics), or a table (.csv)"
-    file = st.file_uploader(label, type=["ics", "csv"], key=f"school_upload_{turn}")
-    st.caption(
-        "A table has the columns first day, last day, name and kind; dates read like 2026-12-24. The "
-        "last day may be empty, and so may the kind: no school, short day, first day of school, last "
-        "day of school, other."
+    file = st.file_uploader(
+        say("calendar-school-file"),
+        type=["ics", "csv"],
+        key=f"school_upload_{turn}",
+        help=say("calendar-school-table"),
     )
     if file is None:
         return
@@ -105,9 +105,8 @@ def _proposal(
         },
     )
     with st.form("school_file_form"):
-        _boxes(fields, "Ticked entries count as days without school.", offered.off, len(proposal.ticked))
-        heading = "Short days, with school: students go home early or come late."
-        _boxes(fields, heading, offered.short, len(proposal.short))
+        _boxes(fields, "calendar-days-off", offered.off, len(proposal.ticked))
+        _boxes(fields, "calendar-short-days", offered.short, len(proposal.short))
         _left_out(fields, offered, len(proposal.entries) - len(proposal.ticked) - len(proposal.short))
         for summer in proposal.summer:
             st.caption(
@@ -157,13 +156,15 @@ def _offered(proposal: SchoolProposal) -> _Offered:
     return _Offered(off, short, left, f"{form}_also_off", f"{form}_also_short")
 
 
-def _boxes(fields: Fields, heading: str, shown: Mapping[str, ProposedEntry], count: int) -> None:
-    if shown:
-        st.markdown(f"**{heading}**")
-    for name, one in shown.items():
-        st.checkbox(plain(_in_words(one)), key=fields.key(name))
-    if count > len(shown):
-        st.caption(f"The first {len(shown)} of {count} are shown; the others count as well.")
+def _boxes(fields: Fields, code: str, shown: Mapping[str, ProposedEntry], count: int) -> None:
+    """Entries of one kind to look through, each with its tick; closed, they are told by their number."""
+    if not shown:
+        return
+    with st.expander(say(code, days=count)):
+        for name, one in shown.items():
+            st.checkbox(plain(_in_words(one)), key=fields.key(name))
+        if count > len(shown):
+            st.caption(f"The first {len(shown)} of {count} are shown; the others count as well.")
 
 
 def _left_out(fields: Fields, offered: _Offered, count: int) -> None:
