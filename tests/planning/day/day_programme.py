@@ -16,7 +16,7 @@ from itertools import groupby
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from tests.planning.day.day_walk import whereabouts
+from tests.planning.day.day_walk import earliest_nap, whereabouts
 from tests.planning.day.plain_lateness import ends, tenths_after, thousandths_after
 from tripplan.planning.day import DayQuestion, Napper
 from tripplan.planning.day.weighing.delays import getting_off
@@ -289,11 +289,13 @@ class _Day:
         if napper.latest_end is not None:
             last = min(last, max(usual + nap.minutes, clock(napper.latest_end)))
         begins, kept = programme.amount(), programme.amount(nap.minutes)
-        programme.need(begins - (usual - nap.slack_minutes))
+        eats = clock(self.question.habits.lunch)
+        eaten = eats + self.question.habits.lunch_minutes
+        programme.need(begins - earliest_nap(nap, usual, eats, eaten))
         programme.need(constant(last) - begins - kept)
         spots: list[tuple[Line | None, Line | None, Line]] = [
             (None, self.depart, constant(1.0)),
-            (self.home, None, constant(1.0)),
+            (self.home + 15.0, None, constant(1.0)),
         ]
         settling = nap.falls_asleep_minutes
         if nap.in_car:

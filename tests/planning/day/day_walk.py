@@ -70,11 +70,17 @@ def halting(places: dict[int, str]) -> list[tuple[int, int]]:
     return [(run[0], run[-1] + 1) for run in (list(run) for _, run in runs)]
 
 
+def earliest_nap(nap: Nap, usual: int, eats: int, eaten: int) -> int:
+    """The first minute of a nap; one that usually comes after lunch never comes before it."""
+    earliest = usual - nap.slack_minutes
+    return earliest if usual < eats else max(earliest, min(usual, eaten))
+
+
 def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> list[tuple[int, int]]:
     """Every sleep of a nap that begins at a minute, as first minute and length, walked minute by minute."""
     pushchair = pushchair and nap.in_pushchair
     found: dict[int, int] = {}
-    settled_for, asleep, where_before, carried = 0, 0, "home", False
+    settled_for, asleep, where_before, carried, home_again = 0, 0, "home", False, False
     # Settling may begin before the nap does, so the walk starts hours earlier.
     for minute in range(begins - 600, begins + nap.minutes):
         where = places.get(minute, "home")
@@ -85,10 +91,12 @@ def slept(nap: Nap, begins: int, places: dict[int, str], pushchair: bool) -> lis
             may = nap.stays_asleep_when_moved and asleep and (goal == "home" or pushchair)
             carried = bool(may and (out_of_car or into_goal))
             asleep = asleep if carried else 0
-            settled_for = 0
+            settled_for, home_again = 0, where == "home"
         settled_for += 1
         where_before = where
-        needs = 0 if where == "home" else nap.falls_asleep_minutes
+        needs = nap.falls_asleep_minutes
+        if where == "home":
+            needs = 15 if home_again else 0  # coats off, a bite, into bed
         can = where == "home" or (where.startswith("car") and nap.in_car) or (where == "inside" and pushchair)
         if carried or (can and settled_for > needs and minute >= begins):
             asleep += 1
@@ -263,7 +271,7 @@ def walk(question: DayQuestion) -> list[Walked]:
                     latest = usual + nap.slack_minutes
                     if napper.latest_end is not None:
                         latest = min(latest, max(usual, clock(napper.latest_end) - nap.minutes))
-                    shifts = range(usual - nap.slack_minutes, latest + 1)
+                    shifts = range(earliest_nap(nap, usual, lunch, lunch + length), latest + 1)
                     sleeps = [
                         sleep for shift in shifts for sleep in slept(nap, shift, places, question.pushchairs)
                     ]

@@ -184,7 +184,7 @@ def fixed_day(**changes: object) -> DayQuestion:
         ({"start": "09:00", "minutes": 45, "falls_asleep_minutes": 40}, ((SleepsIn.CAR, 20),)),
         ({"start": "09:00", "minutes": 45, "in_car": False, "slack_minutes": 0}, ()),
         ({"start": "08:00", "minutes": 45, "slack_minutes": 0}, ((SleepsIn.HOME, 45),)),
-        ({"start": "13:15", "minutes": 45, "slack_minutes": 0}, ((SleepsIn.HOME, 45),)),
+        ({"start": "13:15", "minutes": 45, "slack_minutes": 0}, ((SleepsIn.HOME, 30),)),
         ({"start": "10:10", "minutes": 45, "slack_minutes": 0}, ()),
         (
             {"start": "10:10", "minutes": 45, **PUSHCHAIR},
@@ -199,7 +199,10 @@ def fixed_day(**changes: object) -> DayQuestion:
 def test_a_nap_is_kept_by_its_longest_unbroken_stretch(
     nap: dict[str, object], kept: tuple[tuple[SleepsIn, int], ...]
 ) -> None:
-    """Worked out by hand: drive 08:55-09:55, at the place 10:00-12:00, lunch 11:00-11:35, home 13:15."""
+    """Worked out by hand: drive 08:55-09:55, at the place 10:00-12:00, lunch 11:00-11:35, home 13:15.
+
+    Who comes home awake sleeps 15 minutes later.
+    """
     best = best_of(fixed_day(nappers=(Napper("Di", (Nap.model_validate(nap),)),)))
     assert best.naps[0].kept == kept
 

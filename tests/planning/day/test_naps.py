@@ -2,6 +2,7 @@ from datetime import datetime, time
 from typing import Any
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -13,9 +14,12 @@ from tests.planning.day.day_questions import (
     make_napper,
     make_question,
 )
+from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.planning.day import DayInProgress, NapOutcome, plan_day
-from tripplan.planning.day.weighing.naps import NapWindow, Sleep, Stretch
+from tripplan.planning.day.times.minutes import DayMinutes
+from tripplan.planning.day.weighing.naps import NapWindow, Sleep, Stretch, nap_windows
+from tripplan.values.clocks import minute_of_day
 
 ENTER = np.array([[[600]]])
 """Let in at ten."""
@@ -112,3 +116,22 @@ def test_a_nap_on_the_way_home_goes_on_in_bed() -> None:
     best = plan_day(question).best
     assert best is not None
     assert best.naps[0].kept == ((SleepsIn.CAR, 40), (SleepsIn.HOME, 80))
+
+
+@pytest.mark.parametrize(
+    ("usual", "slack", "first"),
+    [
+        # Lunch is from 12:00 to 12:35.
+        ("12:30", 30, "12:30"),
+        ("12:45", 30, "12:35"),
+        ("13:00", 15, "12:45"),
+        ("12:00", 20, "12:00"),
+        ("11:50", 20, "11:30"),
+    ],
+)
+def test_nobody_is_put_to_bed_hungry(usual: str, slack: int, first: str) -> None:
+    """A nap that usually begins at lunch time or later is not moved to before lunch is over."""
+    (window,) = nap_windows(
+        (make_napper(usual, slack_minutes=slack),), Habits(), DayMinutes(TUESDAY, CHICAGO)
+    )
+    assert window.first == minute_of_day(time.fromisoformat(first))

@@ -64,7 +64,7 @@ def test_without_naps_nothing_has_to_be_traded() -> None:
 
 
 def test_a_trade_off_says_what_one_gains_and_loses() -> None:
-    """By hand: 15 minutes of nap at 40.00 an hour weigh 10.00, 15 minutes there at 10.00 bring back 2.50."""
+    """By hand: 30 minutes of nap at 40.00 an hour weigh 20.00, 30 minutes there at 10.00 bring back 5.00."""
     question = make_question(
         nappers=(HOME_NAP,),
         comfortable_minutes=120,
@@ -73,15 +73,15 @@ def test_a_trade_off_says_what_one_gains_and_loses() -> None:
     )
     points = trade_offs(question).points
     assert points[0].against_best == fact("plan-is-best")
-    # Leaving at 11:45 they are home as the nap begins; leaving at noon makes two hours there.
-    quarter = timedelta(minutes=15)
+    # Leaving at 11:30 the child is in bed as the nap begins; leaving at noon makes two hours there.
+    half = timedelta(minutes=30)
     assert points[-1].against_best == fact(
         "plan-weighs-more",
         changes=(
-            fact("plan-difference-nap", by=quarter, more=False),
-            fact("plan-difference-stay", by=quarter, more=True),
+            fact("plan-difference-nap", by=half, more=False),
+            fact("plan-difference-stay", by=half, more=True),
         ),
-        by=Money(Decimal("7.50"), "USD"),
+        by=Money(Decimal("15.00"), "USD"),
     )
 
 
@@ -196,7 +196,7 @@ def test_nobody_leaves_before_now() -> None:
 
 
 def test_a_shifted_nap_is_over_in_good_time_before_bed() -> None:
-    """By hand: home at 14:30, a nap with two hours of slack lasts till 16:00 or, if that is said, 15:30."""
+    """By hand: in bed at 14:45, a nap with two hours of slack lasts till 16:15 or, if that is said, 15:30."""
     napper = make_napper("13:00", 90, slack_minutes=120, in_car=False)
     question = make_question(
         nappers=(napper,), hours=make_hours(entry_times=("11:30",)), shortest_minutes=105
@@ -206,7 +206,7 @@ def test_a_shifted_nap_is_over_in_good_time_before_bed() -> None:
     best = plan_day(held).best
     assert best is not None
     assert best.home.time() == time(14, 30)
-    assert [nap.kept_minutes for nap in best.naps] == [60]
+    assert [nap.kept_minutes for nap in best.naps] == [45]
     helps = helps_most(held, best)
     assert helps is not None
     assert (helps.change, helps.saves) == (

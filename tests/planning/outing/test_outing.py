@@ -155,8 +155,8 @@ def test_a_departure_and_a_return_of_ones_own_are_taken_where_they_can_be(family
         assert isinstance(found, Outing)
         return found.plan
 
-    later = best.leave_place + timedelta(minutes=7)
-    assert (planned(later).leave_home, planned(later).leave_place) == (best.leave_home, later)
+    earlier = best.leave_place - timedelta(minutes=7)
+    assert (planned(earlier).leave_home, planned(earlier).leave_place) == (best.leave_home, earlier)
     assert planned(best.leave_home).leave_home == best.leave_home
     assert planned(best.leave_home).leave_place > best.enter
 

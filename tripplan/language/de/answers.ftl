@@ -74,7 +74,7 @@ answers-no-lunch = keines
 answers-lunch = { $at }, { $where }
 answers-lunch-home = zu Hause
 answers-lunch-car = unterwegs
-answers-lunch-outside = draußen
+answers-lunch-outside = im Auto oder davor
 answers-lunch-there = dort
 
 answers-kind-tickets = Eintritt

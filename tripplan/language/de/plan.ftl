@@ -117,7 +117,7 @@ plan-step-unload = aussteigen
 plan-step-wait = warten auf den Einlass
 plan-step-visit = Besuch
 plan-step-lunch = Mittagessen
-plan-step-lunch-outside = Mittagessen draußen
+plan-step-lunch-outside = Mittagessen im Auto oder davor
 plan-step-show = { $show }
 
 plan-chance-of-timed-entry = Aussicht auf die Einlasszeit um { $at }: { $odds }.

@@ -83,7 +83,7 @@ answers-no-lunch = none
 answers-lunch = { $at }, { $where }
 answers-lunch-home = at home
 answers-lunch-car = on the way
-answers-lunch-outside = outside
+answers-lunch-outside = in or by the car
 answers-lunch-there = there
 
 answers-kind-tickets = admission

@@ -128,7 +128,7 @@ plan-step-unload = unload
 plan-step-wait = wait to be let in
 plan-step-visit = visit
 plan-step-lunch = lunch
-plan-step-lunch-outside = lunch outside
+plan-step-lunch-outside = lunch in or by the car
 plan-step-show = { $show }
 
 # How likely a plan holds. $odds: "about 9 in 10".

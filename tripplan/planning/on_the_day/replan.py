@@ -15,7 +15,7 @@ from tripplan.planning.day import DayInProgress, DayQuestion
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import Limits
 from tripplan.planning.day.times.minutes import DayMinutes, a_day
-from tripplan.planning.day.weighing.naps import Sleep, nap_windows, outcome
+from tripplan.planning.day.weighing.naps import INTO_BED_MINUTES, Sleep, nap_windows, outcome
 from tripplan.planning.day.weighing.nuisances import UNITS
 from tripplan.planning.day.weighing.weighing import late_home
 from tripplan.planning.family.family import Family
@@ -262,10 +262,10 @@ def _turn_back(here: Situation) -> RecoveryOption:
             car = [(wheels, now + here.driven_minutes)]
             home = now + here.driven_minutes + there.unload_minutes
     naps = []
-    for window in nap_windows(here.sleeping(question.nappers), minutes):
+    for window in nap_windows(here.sleeping(question.nappers), question.habits, minutes):
         sleeps = [
             Sleep(SleepsIn.HOME, -(10**4), 10**4 if here.at_home else left),
-            Sleep(SleepsIn.HOME, home, 10**4),
+            Sleep(SleepsIn.HOME, home + INTO_BED_MINUTES, 10**4),
         ]
         settling = window.nap.falls_asleep_minutes
         if window.nap.in_car:

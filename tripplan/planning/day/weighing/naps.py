@@ -7,10 +7,12 @@ The model, kept simple on purpose:
   does not, who sleeps eats later. Of all these stretches the longest counts, among equals one that is not at
   the place.
 * A child that sleeps at the place does not see it meanwhile: only waking minutes count as the visit.
+* Who comes home awake is in bed `INTO_BED_MINUTES` later.
 * A child that stays asleep when it is moved sleeps on after the last drive of a way: in the pushchair
   until leaving, or in bed at home. It must be asleep before the car stops. Any other child is
   woken on arrival: nobody sleeps in the parked car.
 * The nap may begin up to its slack earlier or later; the best shift is taken, to the minute.
+* A nap that usually begins at lunch time or later is not moved to before lunch: nobody goes to sleep hungry.
 * In the car and the pushchair the child first takes its time to fall asleep.
 * A sleep shorter than the child's shortest is no sleep; where the usual nap is shorter than that,
   the whole of it is needed.
@@ -27,12 +29,17 @@ from itertools import pairwise
 
 import numpy as np
 
+from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.member import Nap, SleepsIn
 from tripplan.planning.day.times.choices import Choices
 from tripplan.planning.day.times.legs import LegsOfDays, last_stretch
 from tripplan.planning.day.times.limits import LONGEST_DAY
 from tripplan.planning.day.times.minutes import DayMinutes, Minutes, a_day, by_shape, chosen, combined
 from tripplan.planning.day.times.shapes import DayQuestion, NapOutcome, Napper
+
+INTO_BED_MINUTES = 15
+"""From coming home awake until a child sleeps there: coat off, a bite, into bed (common practice, no source)
+[min]."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -185,15 +192,28 @@ class NapWindow:
         return begins, begins + kept
 
 
-def nap_windows(nappers: tuple[Napper, ...], minutes: DayMinutes) -> tuple[NapWindow, ...]:
-    """Every usual nap of the day, child by child, in order of time."""
-    return tuple(window for napper in nappers for window in _windows(napper, minutes))
+def nap_windows(nappers: tuple[Napper, ...], habits: Habits, minutes: DayMinutes) -> tuple[NapWindow, ...]:
+    """Every usual nap of the day, child by child, in order of time.
+
+    Args:
+        nappers: who sleeps.
+        habits: when lunch usually is.
+        minutes: how the day is counted.
+    """
+    lunch = minutes.by_clock(habits.lunch)
+    eaten = lunch + habits.lunch_minutes
+    return tuple(window for napper in nappers for window in _windows(napper, (lunch, eaten), minutes))
 
 
-def _windows(napper: Napper, minutes: DayMinutes) -> Iterator[NapWindow]:
+def _windows(napper: Napper, lunch: tuple[int, int], minutes: DayMinutes) -> Iterator[NapWindow]:
+    eats, eaten = lunch
     naps = sorted(napper.naps, key=lambda nap: nap.start)
     starts = [minutes.by_clock(nap.start) for nap in naps]
     firsts = [start - nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
+    firsts = [
+        first if start < eats else max(first, min(start, eaten))
+        for first, start in zip(firsts, starts, strict=True)
+    ]
     lasts = [start + nap.minutes + nap.slack_minutes for start, nap in zip(starts, naps, strict=True)]
     if napper.latest_end is not None:
         latest = minutes.by_clock(napper.latest_end)
@@ -218,7 +238,7 @@ def after_the_visit(nap: Nap, choices: Choices) -> list[Stretch]:
     """Where a child could sleep once it has left the place: in the car, then at home."""
     found = list(_in_the_car(nap, choices.back, choices.leave))
     for_good = a_day([2 * LONGEST_DAY])
-    found.append(Stretch(SleepsIn.HOME, choices.home, for_good))
+    found.append(Stretch(SleepsIn.HOME, choices.home + INTO_BED_MINUTES, for_good))
     if nap.in_car and nap.stays_asleep_when_moved:
         start, parks = _last_stretch(choices.back, choices.leave)
         into_bed = Stretch(SleepsIn.CAR, start + nap.falls_asleep_minutes, for_good, parks, SleepsIn.HOME)

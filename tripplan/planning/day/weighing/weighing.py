@@ -80,7 +80,7 @@ class WeighedChoices:
     @cached_property
     def windows(self) -> tuple[NapWindow, ...]:
         """Every usual nap."""
-        return nap_windows(self.question.nappers, self.minutes[0])
+        return nap_windows(self.question.nappers, self.question.habits, self.minutes[0])
 
     @cached_property
     def stretches(self) -> tuple[list[Stretch], ...]:
