@@ -44,6 +44,15 @@ def test_nap_against_stay_is_told_from_most_nap_to_longest_stay() -> None:
         assert more_nap.stay_minutes < longer_stay.stay_minutes
 
 
+def test_trade_offs_that_a_parent_would_call_one_are_told_once() -> None:
+    """Of those with five minutes more nap each, a quarter of an hour apart are left, and both ends."""
+    points = trade_offs(make_question(nappers=(HOME_NAP,), comfortable_minutes=200)).points
+    kept = [point.kept_minutes for point in points]
+    assert len(kept) >= 3
+    assert all(more - less >= 15 for more, less in pairwise(kept[:-1]))
+    assert kept[-2] > kept[-1]
+
+
 def test_the_best_plan_stands_among_what_it_could_be_traded_for() -> None:
     """Where it is no trade-off itself it is put where its nap belongs; where it is one, nothing changes."""
     question = make_question(nappers=(HOME_NAP,), comfortable_minutes=300)

@@ -19,6 +19,8 @@ from tripplan.values.money import Money, total
 
 MOST_POINTS = 5
 """More trade-offs than this only confuse; the two ends always stay [-]."""
+APART_MINUTES = 15
+"""Trade-offs closer than this in nap kept are one to a parent; the two ends always stay [min]."""
 LEAST_TOLD_SHARE = Decimal("0.01")
 """Nuisances that weigh less than this share of the whole are told together [-]."""
 
@@ -86,8 +88,9 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
 
     The trade-offs are exact: of all departures and leaving times of the search, those of which no other
     keeps as much nap with a longer stay, or as long a stay with more nap. A stay longer than comfortable
-    counts as comfortable. Among plans that are equal in both, the one the search prefers is meant. Where
-    there are more than five, every so many of them are told, both ends included.
+    counts as comfortable. Among plans that are equal in both, the one the search prefers is meant. Those
+    that keep about as much nap as the one before are left out; where there are still more than five, every
+    so many of them are told, both ends included.
 
     Args:
         question: the day.
@@ -109,7 +112,8 @@ def trade_offs(question: DayQuestion) -> TradeOffs:
     stay = np.minimum(np.broadcast_to(weighed.awake, choices.visit.shape)[0], question.comfortable_minutes)
     points = []
     lightest = divmod(int(weighed.rank[0].argmin()), choices.leave.size)
-    for row, column in _thinned(_undominated(kept, stay, weighed.rank[0], choices.possible[0])):
+    front = _undominated(kept, stay, weighed.rank[0], choices.possible[0])
+    for row, column in _thinned(_apart(front, kept)):
         plan = plan_at(weighed, row, column)
         points.append(
             TradeOff(
@@ -136,6 +140,16 @@ def _undominated(kept: Minutes, stay: Minutes, rank: Minutes, possible: Flags) -
             longest = int(stay[row, column])
             found.append((row, column))
     return found
+
+
+def _apart(front: list[tuple[int, int]], kept: Minutes) -> list[tuple[int, int]]:
+    """Those of the front that keep so much less nap than the one before, with both ends."""
+    *others, last = front
+    found: list[tuple[int, int]] = []
+    for spot in others:
+        if not found or kept[found[-1]] - kept[spot] >= APART_MINUTES:
+            found.append(spot)
+    return [*found, last]
 
 
 def _thinned(front: list[tuple[int, int]]) -> list[tuple[int, int]]:
