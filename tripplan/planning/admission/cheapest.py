@@ -303,8 +303,10 @@ def _other_way(
 ) -> OtherWay:
     lines, total = purchases(place, board, way, vouchers, party)
     more = total - total_of(cheapest, place.currency)
-    beside = whole_coins([way.order.beside - cheapest.order.beside])[0]
-    return OtherWay(lines, total, more + Money.from_minor(beside, place.currency))
+    beside = way.order.beside - cheapest.order.beside
+    if beside:
+        more += Money.from_minor(whole_coins([beside])[0], place.currency)
+    return OtherWay(lines, total, more)
 
 
 def _by_single_tickets(board: Board, finder: PurchasePlanner) -> PurchasePlan | None:

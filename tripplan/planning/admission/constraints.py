@@ -5,7 +5,7 @@ what they have together. The dynamic programme, the integer programme and the ti
 whatever the terms of an offer say in ways and limits (`terms/`), every one of them understands.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import StrEnum
@@ -200,9 +200,10 @@ def board_of(people: int, blocks: Sequence[Block], fine_digits: int) -> Board:
         blocks: by person; the positions in the party stand where kinds will.
         fine_digits: decimal places of a fine price [-].
     """
-    alike: dict[tuple[tuple[int | None, ...], ...], list[int]] = {}
+    known = [look for block in blocks for look in _known_by(block)]
+    alike: dict[tuple[int | None, ...], list[int]] = {}
     for person in range(people):
-        alike.setdefault(tuple(_seen(block, person) for block in blocks), []).append(person)
+        alike.setdefault(tuple([look(person) for look in known]), []).append(person)
     kinds = tuple(PersonClass(tuple(positions)) for positions in alike.values())
     kind_at = {kind.people[0]: number for number, kind in enumerate(kinds)}
     by_kind = tuple(_by_kind(block, source, kind_at) for source, block in enumerate(blocks))
@@ -221,17 +222,18 @@ def _may_be_free(block: Block) -> bool:
     return any(not price for way in block.ways if way.role is Role.USER for price in way.prices.values())
 
 
-def _seen(block: Block, person: int) -> tuple[int | None, ...]:
-    """All that a block knows about somebody."""
-    known: list[int | None] = [way.prices.get(person) for way in block.ways]
-    known += [person in way.paid for way in block.ways]
+def _known_by(block: Block) -> Iterator[Callable[[int], int | None]]:
+    """All that a block knows about somebody, by position."""
+    for way in block.ways:
+        yield way.prices.get
+        yield way.paid.__contains__
     for limit in block.limits:
-        known += [counted.get(person) for counted in limit.counted.values()]
+        for counted in limit.counted.values():
+            yield counted.get
     if block.beside:
-        known.append(block.beside.get(person))
+        yield block.beside.get
     if block.companions is not None:
-        known.append(person in block.companions.kinds)
-    return tuple(known)
+        yield block.companions.kinds.__contains__
 
 
 def _by_kind(block: Block, source: int, kind_at: Mapping[int, int]) -> Block:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 
 from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
@@ -49,15 +50,15 @@ class TicketOrder:
     tax: Fraction
     beside: Fraction = Fraction(0)
 
-    @property
+    @cached_property
     def in_all(self) -> Fraction:
         """What the day costs by it, which is what is compared."""
-        return self.total + self.beside
+        return self.total + self.beside if self.beside else self.total
 
-    @property
+    @cached_property
     def total(self) -> Fraction:
         """What is paid, before it is rounded."""
-        return self.entry - self.off + self.tax + sum((fee.total for fee in self.fees), Fraction(0))
+        return sum((fee.total for fee in self.fees), self.entry - self.off + self.tax)
 
 
 @dataclass(frozen=True)
@@ -94,7 +95,7 @@ class PurchasePlan:
     voucher: int | None
     order: TicketOrder
 
-    @property
+    @cached_property
     def rank(self) -> tuple[Fraction, int, int, int]:
         """Smaller is better: cost, then number of items, then places on the card, then the voucher's."""
         items = (self.solution.weight >> ORDER_BITS) & ((1 << ITEM_BITS) - 1)
@@ -235,7 +236,7 @@ class PurchasePlanner:
 
     def _charges(self, voucher: int | None, free_only: bool) -> Charges:
         if voucher is None:
-            return replace(self._plain, free_only=free_only)
+            return replace(self._plain, free_only=True) if free_only else self._plain
         unlimited = self._vouchers[voucher].model_copy(update={"people_at_most": None})
         return charges_for(self._place, self._board, unlimited, free_only=free_only)
 
@@ -259,14 +260,18 @@ class PurchasePlanner:
                 whole = sum(price * quantity for price, quantity, _ in counted)
                 off = Fraction(min(whole, board.fine(voucher.amount_off)), coin)
         fees = tuple(charged for fee in place.fees if (charged := _charged(place, fee, items, board, coin)))
-        tax = (entry - off) * Fraction(entry_tax(place)) / 100
-        tax += sum((charged.total for charged in fees), Fraction(0)) * Fraction(fee_tax(place)) / 100
+        tax = beside = Fraction(0)
+        if place.sales_tax is not None:
+            tax = (entry - off) * Fraction(entry_tax(place)) / 100
+            tax += sum((charged.total for charged in fees), Fraction(0)) * Fraction(fee_tax(place)) / 100
         wanted = sum(
-            board.blocks[use.source].beside.get(kind, 0) * count
+            with_it.get(kind, 0) * count
             for use in solution.uses
+            if (with_it := board.blocks[use.source].beside)
             for _, kind, count in use.people
         )
-        beside = Fraction(wanted, coin) * (100 + Fraction(add_on_tax(place))) / 100
+        if wanted:
+            beside = Fraction(wanted, coin) * (100 + Fraction(add_on_tax(place))) / 100
         return TicketOrder(entry, off, fees, tax, beside)
 
 

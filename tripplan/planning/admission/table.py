@@ -373,6 +373,15 @@ class _Case:
             for way in block.ways
             if way.role is not first_role
         ]
+        if not seconds:
+            limits = [self._kept(limit) for limit in block.limits]
+            return [
+                _Option(first, unit + weight, (first, 0))
+                for first, weight in firsts.items()
+                if first
+                and all(kept(first, 0) for kept in limits)
+                and self._companions_suffice(block, first, first)
+            ]
         of_first, of_both = self._split(block.limits)
         guards, room = self._guards, self._everybody | self._guards
         lightest: dict[int, _Option] = {}
