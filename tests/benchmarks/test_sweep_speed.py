@@ -198,7 +198,7 @@ def _brute_force(family: Family, table: DayTable) -> NDArray[np.int64]:
     depart = np.arange(360, 360 + 5 * DEPARTURES, 5, dtype=np.int16)[None, :, None]
     leave = np.arange(720, 720 + 5 * LEAVINGS, 5, dtype=np.int16)[None, None, :]
     opens = np.full((days, 1, 1), 650, dtype=np.int16)
-    first, last, usual = (np.full((days, 1, 1), minute, dtype=np.int16) for minute in (720, 880, 100))
+    first, last, usual = (np.full((days, 1, 1), minute, dtype=np.int16) for minute in (750, 880, 100))
     for row, drive in enumerate(family.typed_drives):
         driven = np.int16(drive.minutes)
         before, after = np.int16(10), np.int16(_unloading(family))
@@ -208,7 +208,7 @@ def _brute_force(family: Family, table: DayTable) -> NDArray[np.int64]:
         wait, visit = enter - arrive, leave - enter
         asleep = [
             (np.full_like(opens, 0), depart),
-            (home, np.full_like(opens, 2000)),
+            (home + np.int16(15), np.full_like(opens, 2000)),
             (depart + before + np.int16(10), depart + before + driven),
             (leave + before + np.int16(10), leave + before + driven),
         ]
