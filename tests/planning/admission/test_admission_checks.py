@@ -217,6 +217,33 @@ def test_a_ticket_for_birthdays_is_nobodys_usual_ticket(check: Check) -> None:
     assert check([ADULT, birthday]) == [("offers", "under 18", Weight.WARNING)]
 
 
+def test_a_line_of_parking_is_told_by_its_own_words(check: Check) -> None:
+    """Hours, then length, then price; a longer time behind a shorter one is no fault."""
+    hour, day = {"up_to_minutes": 60, "price": "2"}, {"price": "9"}
+    sunday = {"valid": "Su", "price": "0"}
+    assert check([ADULT, CHILD], parking={"rates": [hour, {**hour, "up_to_minutes": 61}, day]}) == []
+    for rates, value in (
+        ([hour, {**hour, "price": "3"}], "60"),
+        ([day, {"price": "8"}], "8"),
+        ([sunday, {**sunday, "up_to_minutes": 30}], "Su"),
+    ):
+        found = check([ADULT, CHILD], parking={"rates": rates})
+        assert found == [("parking.rates[1]", value, Weight.FAULT)]
+
+
+def test_a_fee_tells_which_two_figures_it_has(check: Check) -> None:
+    """Both are told, and none as nothing."""
+    for fee, value in (({"price": "1", "percent": "2"}, "1 and 2"), ({}, "")):
+        assert check([ADULT, CHILD], fees=[{"name": "Fee", **fee}]) == [("fees[0]", value, Weight.FAULT)]
+
+
+def test_prices_of_other_ages_are_in_whole_cents_too(check: Check) -> None:
+    """Half a cent is found wherever a price stands."""
+    group = {"name": "Group", "price": "4", "ages": "18+", "at_least": 9}
+    group["other_ages"] = [{"ages": "under 18", "price": "2.505"}]
+    assert check([ADULT, CHILD, group]) == [("offers[2].other_ages[0].price", "2.505", Weight.FAULT)]
+
+
 def test_a_tax_on_entry_needs_no_fee(check: Check) -> None:
     """Only a tax on fees is idle without them."""
     assert check([ADULT, CHILD], sales_tax={"percent": "7"}) == []

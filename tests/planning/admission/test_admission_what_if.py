@@ -8,7 +8,12 @@ from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.planning.admission.cheapest import Gate
-from tripplan.planning.admission.what_if import PriceChange, PriceChangeKind, what_changes_it
+from tripplan.planning.admission.what_if import (
+    VISITS_AT_MOST,
+    PriceChange,
+    PriceChangeKind,
+    what_changes_it,
+)
 
 ADULT: dict[str, Any] = {"name": "Adult", "price": "12", "ages": "18+"}
 CHILD: dict[str, Any] = {"name": "Child", "price": "7", "ages": "3-17"}
@@ -152,3 +157,23 @@ def test_a_group_price_beside_other_tickets_is_within_reach() -> None:
     group = {"name": "Group", "price": "6", "ages": "18+", "at_least": 3}
     change = changes((person("Ann", 40), person("Cy", 8)), [ADULT, CHILD, TOT, group])[PriceChangeKind.GROUP]
     assert (change.name, change.people, str(change.difference.amount)) == ("Group", 2, "6.00")
+
+
+def test_a_group_that_nobody_may_bring_is_not_told() -> None:
+    """Each adult may bring two children: more of them may not enter, so a price for five is out of reach."""
+    group = {"name": "Class", "price": "1", "ages": "3-17", "at_least": 5}
+    place = make_place(
+        offers=[ADULT, CHILD, TOT, group],
+        must_be_accompanied=[{"ages": "under 12", "by": "18+", "each_minds": 2}],
+    )
+    party = (person("Ann", 40), person("Cy", 8))
+    gate = Gate(place, ARRIVAL, TODAY, household=frozenset(("Ann", "Cy")))
+    assert PriceChangeKind.GROUP not in {one.kind for one in what_changes_it(gate, party)}
+
+
+def test_a_pass_pays_after_so_many_visits_and_no_more() -> None:
+    """At 12 a visit a pass at 12 times the largest number of visits pays with the last; at 1 more never."""
+    for price, visits in ((12 * VISITS_AT_MOST, VISITS_AT_MOST), (12 * VISITS_AT_MOST + 1, None)):
+        card = {"kind": "pass", "name": "Card", "price": str(price), "months": 12, "seats": [{"count": 1}]}
+        change = changes((person("Ann", 40),), [ADULT, card])[PriceChangeKind.PASS]
+        assert change.visits == visits

@@ -128,3 +128,27 @@ def test_a_fee_that_nothing_bears_is_no_line() -> None:
     assert isinstance(answer, Admission)
     assert {line.name for line in answer.purchases} == {"Friends", "Friends: extra person"}
     assert answer.total.minor == 500
+
+
+def test_each_pays_the_own_group_ticket() -> None:
+    """At $6 each for two, the child's part is $6, although alone it would pay less than the adult."""
+    board = [
+        {"name": "Adult", "price": "12", "ages": "18+"},
+        {"name": "Child", "price": "7", "ages": "under 18"},
+        {"name": "Group", "price": "6", "at_least": 2},
+    ]
+    answer = admitted((person("Ann", 40), person("Cy", 8)), offers=board)
+    assert isinstance(answer, Admission)
+    assert {name: part.minor for name, part in answer.shares.items()} == {"Ann": 600, "Cy": 600}
+
+
+def test_a_family_ticket_is_shared_by_what_each_would_pay_alone() -> None:
+    """$12 for both is divided as 12 to 7 would be: 12 x 12 / 19 = 7.58 and 12 x 7 / 19 = 4.42."""
+    board = [
+        {"name": "Adult", "price": "12", "ages": "18+"},
+        {"name": "Child", "price": "7", "ages": "under 18"},
+        {"kind": "bundle", "name": "Pair", "price": "12", "seats": [{"count": 2}]},
+    ]
+    answer = admitted((person("Ann", 40), person("Cy", 8)), offers=board)
+    assert isinstance(answer, Admission)
+    assert {name: part.minor for name, part in answer.shares.items()} == {"Ann": 758, "Cy": 442}
