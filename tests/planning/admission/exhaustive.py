@@ -11,10 +11,10 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Any
 
-from tests.planning.admission.price_boards import BAD_ON_ARRIVAL, DAY, Question
+from tests.planning.admission.price_boards import BAD_ON_ARRIVAL, DAY, TODAY, Question
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offers import AddOn, Bundle, Discount, Pass, Seats, Ticket
+from tripplan.documents.places.offers import AddOn, Bundle, Discount, Pass, Seats, Ticket, Voucher
 
 Choice = tuple[str, Any, int]
 """How one person comes in: 'user', 'leader', 'seat' or 'beyond', of which offer, in which unit of it."""
@@ -39,6 +39,15 @@ class Held:
 def status(member: Member, needs: tuple[str, ...]) -> bool:
     """Whether somebody has one of the statuses, or none is needed."""
     return not needs or bool(set(needs) & set(member.statuses))
+
+
+def is_usable(voucher: Voucher, party: tuple[Member, ...]) -> bool:
+    """Whether a voucher counts for an order placed a week before the visit."""
+    if voucher.valid == BAD_ON_ARRIVAL or voucher.book_days_ahead > (DAY - TODAY).days:
+        return False
+    if voucher.last_day is not None and voucher.last_day < TODAY:
+        return False
+    return any(status(member, voucher.needs) for member in party)
 
 
 def takes_it(member: Member, add_on: AddOn) -> bool:
@@ -408,7 +417,7 @@ class Search:
                 fees += Fraction(fee.price or 0) * bool(bearing)
         reductions = [Fraction(0)]
         for voucher in place.vouchers:
-            if not any(status(member, voucher.needs) for member in self.party):
+            if not is_usable(voucher, self.party):
                 continue
             counted = [
                 (price, people)

@@ -1,7 +1,7 @@
 """Strategies for small price boards, parties and passes, with every kind of rule mixed."""
 
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -185,15 +185,23 @@ fees = st.one_of(
     ),
     st.fixed_dictionaries({"percent": st.sampled_from(("4", "2.5")), "online_only": st.booleans()}),
 )
+when_vouchers_count = {
+    "valid": rarely(st.sampled_from((GOOD_ON_ARRIVAL, BAD_ON_ARRIVAL))),
+    "book_days_ahead": st.sampled_from((0, 0, 0, 7, 8)),
+    "last_day": rarely(st.sampled_from((TODAY, TODAY - timedelta(days=1)))),
+}
 vouchers = st.one_of(
     st.fixed_dictionaries(
         {
+            **when_vouchers_count,
             "percent_off": st.sampled_from(("10", "12.5", "100")),
             "needs": needs,
             "people_at_most": st.sampled_from((None, None, 1, 2, 3)),
         }
     ),
-    st.fixed_dictionaries({"amount_off": st.sampled_from(("3", "15", "40")), "needs": needs}),
+    st.fixed_dictionaries(
+        {**when_vouchers_count, "amount_off": st.sampled_from(("3", "15", "40")), "needs": needs}
+    ),
 )
 
 

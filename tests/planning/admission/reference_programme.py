@@ -15,6 +15,7 @@ from tests.planning.admission.exhaustive import (
     Held,
     family_of,
     held_passes,
+    is_usable,
     single_price,
     status,
     ticket_price,
@@ -368,6 +369,6 @@ class Programme:
 def least_by_reference(question: Question) -> float | None:
     """The least total before rounding [cents] over all vouchers; None if there is no way in."""
     party = question.party
-    usable = [v for v in question.place.vouchers if any(status(member, v.needs) for member in party)]
+    usable = [voucher for voucher in question.place.vouchers if is_usable(voucher, party)]
     totals = [Programme(question, voucher).least() for voucher in (None, *usable)]
     return min((total for total in totals if total is not None), default=None)

@@ -244,6 +244,14 @@ def test_prices_of_other_ages_are_in_whole_cents_too(check: Check) -> None:
     assert check([ADULT, CHILD, group]) == [("offers[2].other_ages[0].price", "2.505", Weight.FAULT)]
 
 
+def test_a_morning_ticket_leaves_time_for_the_morning(check: Check) -> None:
+    """Let in at 10:00 at the earliest, an hour's stay ends at 11:00, which is just in time."""
+    for leave_by, found in (("11:00", []), ("10:59", [("offers[2].leave_by", "10:59", Weight.WARNING)])):
+        morning = {"name": "Morning", "price": "5", "leave_by": leave_by}
+        opening = {"hours": "Tu-Su 09:00-17:00", "entry_times": ["13:00", "10:00"]}
+        assert check([ADULT, CHILD, morning], opening=opening) == found
+
+
 def test_a_tax_on_entry_needs_no_fee(check: Check) -> None:
     """Only a tax on fees is idle without them."""
     assert check([ADULT, CHILD], sales_tax={"percent": "7"}) == []

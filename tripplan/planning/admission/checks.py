@@ -12,6 +12,7 @@ from tripplan.language import wording
 from tripplan.planning.admission.terms.registry import terms_of
 from tripplan.planning.admission.terms.ticket import sold_singly
 from tripplan.values.ages import MONTHS, AgeBand
+from tripplan.values.clocks import minute_of_day
 from tripplan.values.money import Money, decimals, minor_digits
 
 Found = tuple[str, str, str, Weight]
@@ -287,13 +288,17 @@ def honoured_at_home(place: Place) -> Iterator[Found]:
 
 
 def stays_too_short(place: Place) -> Iterator[Found]:
-    """A ticket for a stay shorter than any worth the drive is never used."""
+    """A ticket for a stay shorter than any worth the drive, or one to leave too early, is never used."""
     least = min([place.visit.shortest_minutes, *(stay.shortest_minutes for stay in place.visit.stays)])
+    first = min(map(minute_of_day, place.opening.entry_times), default=0)
     for number, offer in enumerate(place.offers):
         longest = offer.longest_stay_minutes
         if longest is not None and longest < least:
             message = f"is never used, as a stay under {wording.minutes(least)} is not worth the drive"
             yield f"offers[{number}].longest_stay_minutes", str(longest), message, Weight.WARNING
+        if offer.leave_by is not None and minute_of_day(offer.leave_by) < first + least:
+            message = f"is never used, as nobody can have stayed {wording.minutes(least)} by then"
+            yield f"offers[{number}].leave_by", f"{offer.leave_by:%H:%M}", message, Weight.WARNING
 
 
 def parking_by_time(place: Place) -> Iterator[Found]:
