@@ -7,7 +7,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from tests.day_sheets import DAY, FAMILY, MUSEUM, SHOWING, planned, sheet
+from tests.builders import make_place
+from tests.day_sheets import DAY, FAMILY, SHOWING, planned, sheet
 from tripplan.documents.outings.sheet_entries import SheetTicks
 from tripplan.documents.places.place import Place
 from tripplan.files.day_sheet.day_phone_html import day_phone_html
@@ -88,11 +89,11 @@ def test_what_is_over_stays_and_the_rest_moves(browser: "Browser", tmp_path: Pat
 
 
 def test_the_place_closes_all_the_same(browser: "Browser", tmp_path: Path) -> None:
-    """A visit from 2:50 to 4:50 PM, 15 minutes late, ends at closing (5:00 PM): home is 10 minutes late."""
-    page = opened(browser, tmp_path, MUSEUM, "13:30")
+    """A visit from 3:20 to 5:20 PM, 15 minutes late, ends at closing (5:30 PM): home is 10 minutes late."""
+    page = opened(browser, tmp_path, make_place(opening={"hours": "Tu-Su 10:00-17:30"}), "13:30")
     told = late(page)
-    assert "It closes at 5:00 PM." in told
-    assert "Home again at 6:10 PM." in told
+    assert "It closes at 5:30 PM." in told
+    assert "Home again at 6:40 PM." in told
     page.close()
 
 
