@@ -152,3 +152,18 @@ def test_a_family_ticket_is_shared_by_what_each_would_pay_alone() -> None:
     answer = admitted((person("Ann", 40), person("Cy", 8)), offers=board)
     assert isinstance(answer, Admission)
     assert {name: part.minor for name, part in answer.shares.items()} == {"Ann": 758, "Cy": 442}
+
+
+@pytest.mark.parametrize(("adults", "entry"), [(2, "12.00"), (3, "24.00"), (4, "24.00")])
+def test_of_people_who_are_alike_some_pay_and_bring_the_others(
+    monkeypatch: pytest.MonkeyPatch, adults: int, entry: str
+) -> None:
+    """Each adult at $12 brings another in for nothing, so that half of them pay, or one more."""
+    board = [
+        {"name": "Adult", "price": "12", "ages": "18+"},
+        {"name": "Second adult", "price": "0", "ages": "18+", "companions": {}},
+    ]
+    party = tuple(person(f"A{number}", 40) for number in range(adults))
+    for table in SMALL_OR_LARGE:
+        monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
+        assert total(party, offers=board) == entry

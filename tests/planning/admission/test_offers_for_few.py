@@ -403,3 +403,27 @@ def test_what_a_ticket_for_two_places_would_save_is_told(
     alone = gate.admission(party)
     assert isinstance(alone, Admission)
     assert str(alone.total.amount) == "19.00"
+
+
+def two_places(museum: list[dict[str, Any]], mill: Any, party: tuple[Member, ...]) -> list[str]:
+    """What is told of a visit to both places."""
+    household = frozenset(member.name for member in party)
+    gate = Gate(make_place(offers=museum), ARRIVAL, TODAY, household=household, other_places=(mill,))
+    found = what_changes_it(gate, party)
+    return [str(one.sentence) for one in found if one.kind is PriceChangeKind.TWO_PLACES]
+
+
+def test_a_ticket_for_two_places_says_within_how_many_days(family: Family) -> None:
+    """A week, or the same day."""
+    one_day = [{**one, "also_at": [{"place": "mill"}]} for one in BOTH]
+    (week,) = two_places([*SINGLES, *BOTH], MILL, family(Ann=40, Cy=9))
+    (same,) = two_places([*SINGLES, *one_day], MILL, family(Ann=40, Cy=9))
+    assert "7 days" in week
+    assert "same day" in same
+
+
+def test_no_ticket_for_two_places_is_told_of_where_somebody_has_none(family: Family) -> None:
+    """The child pays here and there alone, or may not enter there at all."""
+    assert two_places([*SINGLES, BOTH[0]], MILL, family(Ann=40, Cy=9)) == []
+    adults_only = MILL.model_copy(update={"offers": MILL.offers[:1]})
+    assert two_places([*SINGLES, *BOTH], adults_only, family(Ann=40, Cy=2)) == []
