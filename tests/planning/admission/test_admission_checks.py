@@ -252,6 +252,14 @@ def test_a_morning_ticket_leaves_time_for_the_morning(check: Check) -> None:
         assert check([ADULT, CHILD, morning], opening=opening) == found
 
 
+def test_a_percentage_goes_off_single_tickets_only(check: Check) -> None:
+    """Off a named ticket it is sound; off a group price, which nobody pays alone, it takes nothing."""
+    group = {"name": "Group", "price": "4", "at_least": 5}
+    for name, found in (("Adult", []), ("Group", [("offers[3].ages", "any", Weight.FAULT)])):
+        residents = {**RESIDENTS, "offers": [name]}
+        assert check([ADULT, CHILD, group, residents]) == found
+
+
 def test_a_tax_on_entry_needs_no_fee(check: Check) -> None:
     """Only a tax on fees is idle without them."""
     assert check([ADULT, CHILD], sales_tax={"percent": "7"}) == []

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Literal
 
 from tripplan.documents.places.offers import Fee, Voucher
 from tripplan.documents.places.place import Place
@@ -96,7 +97,7 @@ def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_onl
         voucher: the voucher handed in, if any.
         free_only: whether nothing with a price may be had.
     """
-    tax, on_fees, on_add_ons = entry_tax(place), fee_tax(place), add_on_tax(place)
+    tax, on_fees, on_add_ons = tax_on(place, "entry"), tax_on(place, "fees"), tax_on(place, "add_ons")
     off = voucher.percent_off if voucher is not None and voucher.percent_off is not None else Decimal(0)
     parts = [fee.percent for fee in place.fees if fee.percent]
     tax_digits = max((2 + decimals(percent) for percent in (tax, on_fees, on_add_ons) if percent), default=0)
@@ -145,22 +146,13 @@ def charges_for(place: Place, board: Board, voucher: Voucher | None, *, free_onl
     )
 
 
-def entry_tax(place: Place) -> Decimal:
-    """The tax that comes on entry [%]."""
+def tax_on(place: Place, what: Literal["entry", "fees", "add_ons"]) -> Decimal:
+    """The tax that comes on entry, on fees or on what is beside entry [%]."""
     tax = place.sales_tax
-    return tax.percent if tax is not None and tax.on_entry else Decimal(0)
-
-
-def fee_tax(place: Place) -> Decimal:
-    """The tax that comes on fees [%]."""
-    tax = place.sales_tax
-    return tax.percent if tax is not None and tax.on_fees else Decimal(0)
-
-
-def add_on_tax(place: Place) -> Decimal:
-    """The tax that comes on add-ons [%]."""
-    tax = place.sales_tax
-    return tax.percent if tax is not None and tax.on_add_ons else Decimal(0)
+    if tax is None:
+        return Decimal(0)
+    taxed = {"entry": tax.on_entry, "fees": tax.on_fees, "add_ons": tax.on_add_ons}
+    return tax.percent if taxed[what] else Decimal(0)
 
 
 def voucher_counts_for(voucher: Voucher, block: Block) -> bool:

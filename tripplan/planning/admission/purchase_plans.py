@@ -14,13 +14,11 @@ from tripplan.planning.admission.charges import (
     Charges,
     SaleLimits,
     Solution,
-    add_on_tax,
     charges_for,
-    entry_tax,
-    fee_tax,
     fees_on,
     people_of,
     priced_items,
+    tax_on,
     voucher_counts_for,
 )
 from tripplan.planning.admission.constraints import Block, Board, Role
@@ -262,8 +260,9 @@ class PurchasePlanner:
         fees = tuple(charged for fee in place.fees if (charged := _charged(place, fee, items, board, coin)))
         tax = beside = Fraction(0)
         if place.sales_tax is not None:
-            tax = (entry - off) * Fraction(entry_tax(place)) / 100
-            tax += sum((charged.total for charged in fees), Fraction(0)) * Fraction(fee_tax(place)) / 100
+            tax = (entry - off) * Fraction(tax_on(place, "entry")) / 100
+            charged_in_all = sum((charged.total for charged in fees), Fraction(0))
+            tax += charged_in_all * Fraction(tax_on(place, "fees")) / 100
         wanted = sum(
             with_it.get(kind, 0) * count
             for use in solution.uses
@@ -271,7 +270,7 @@ class PurchasePlanner:
             for _, kind, count in use.people
         )
         if wanted:
-            beside = Fraction(wanted, coin) * (100 + Fraction(add_on_tax(place))) / 100
+            beside = Fraction(wanted, coin) * (100 + Fraction(tax_on(place, "add_ons"))) / 100
         return TicketOrder(entry, off, fees, tax, beside)
 
 

@@ -20,7 +20,7 @@ from tripplan.documents.places.offer_sentences import (
 )
 from tripplan.documents.places.offers import Pass, Voucher, price_beside
 from tripplan.documents.places.place import Place
-from tripplan.planning.admission.charges import Use, entry_tax, fee_tax
+from tripplan.planning.admission.charges import Use, tax_on
 from tripplan.planning.admission.constraints import Block, Board, Role
 from tripplan.planning.admission.purchase_plans import PurchasePlan
 from tripplan.planning.admission.result import BesideEntry, Purchase
@@ -105,7 +105,7 @@ def purchases(
         )
         for line in entry_lines(board, way)
     ]
-    on_entry, on_fees = bool(entry_tax(place)), bool(fee_tax(place))
+    on_entry, on_fees = bool(tax_on(place, "entry")), bool(tax_on(place, "fees"))
     taxed = [on_entry] * len(rows)
     for charged in way.order.fees:
         rows.append(
