@@ -1,7 +1,7 @@
 """Strategies for small price boards, parties and passes, with every kind of rule mixed."""
 
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from tests.builders import make_place
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
+from tripplan.documents.places.offers import Offer
 from tripplan.documents.places.place import Place
 
 DAY = date(2026, 12, 8)
@@ -234,6 +235,38 @@ for_few = st.one_of(
     discounts,
 )
 """Offers for one family, one car, so many guests: cheap enough that their limits are what decides."""
+
+
+LEAVING = ARRIVAL + timedelta(hours=3)
+LIMITS = {
+    "valid": (GOOD_ON_ARRIVAL, BAD_ON_ARRIVAL),
+    "first_day": (DAY, DAY + timedelta(days=1)),
+    "last_day": (DAY, DAY - timedelta(days=1)),
+    "book_days_ahead": (7, 8),
+    "longest_stay_minutes": (180, 179),
+    "leave_by": (time(13), time(12, 59)),
+}
+"""Limits in time that a visit from ten to one, asked about a week before, just keeps to, and just breaks."""
+
+
+@st.composite
+def with_limits(draw: st.DrawFn, asked: st.SearchStrategy[Question]) -> tuple[Question, Question]:
+    """A question to a board with limits in time, and one to a board of the offers that keep to them."""
+    question = draw(asked)
+    place = question.place
+    limited, good = [], []
+    for offer in place.offers:
+        keeps = draw(st.sampled_from((True, True, False)))
+        name = draw(st.sampled_from(tuple(LIMITS)))
+        with_limit = offer.model_copy(update={name: LIMITS[name][not keeps]})
+        limited.append(with_limit)
+        if keeps:
+            good.append(with_limit)
+
+    def asked_of(offers: list[Offer]) -> Question:
+        return replace(question, place=place.model_copy(update={"offers": tuple(offers)}), held=())
+
+    return asked_of(limited), asked_of(good)
 
 
 @st.composite

@@ -1,6 +1,7 @@
 """The calculator against a search that tries everything."""
 
 from dataclasses import replace
+from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -11,7 +12,15 @@ from hypothesis import strategies as st
 
 from tests.builders import make_household
 from tests.planning.admission.exhaustive import Search, takes_it
-from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, questions, with_add_ons
+from tests.planning.admission.price_boards import (
+    ARRIVAL,
+    LEAVING,
+    TODAY,
+    Question,
+    questions,
+    with_add_ons,
+    with_limits,
+)
 from tripplan.documents.places.offers import AddOn
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission import purchase_plans
@@ -21,7 +30,11 @@ from tripplan.planning.cost.own_money import in_own_money
 
 
 def ask(
-    question: Question, other_ways: int = 0, *, add_ons: tuple[AddOn, ...] = ()
+    question: Question,
+    other_ways: int = 0,
+    *,
+    add_ons: tuple[AddOn, ...] = (),
+    leaving: datetime | None = None,
 ) -> Admission | NoAdmission:
     """Put a question to the calculator."""
     return cheapest_admission(
@@ -35,6 +48,7 @@ def ask(
         car_seats=question.car_seats,
         other_ways=other_ways,
         add_ons=add_ons,
+        leaving=leaving,
     )
 
 
@@ -80,6 +94,28 @@ def test_tickets_are_chosen_with_what_is_wanted_beside_entry(asked: Question, ta
     else:
         assert isinstance(answer, Admission)
         assert abs(answer.total.minor + beside(asked, answer) - least) <= Fraction(1, 2)
+
+
+@pytest.mark.parametrize("table_at_most", [purchase_plans.TABLE_SIZE_AT_MOST, 0])
+@settings(max_examples=40, derandomize=True, suppress_health_check=list(HealthCheck))
+@given(asked=with_limits(questions(people=(2, 4), offers=2)))
+def test_only_offers_that_keep_to_their_limits_are_sold(
+    asked: tuple[Question, Question], table_at_most: int
+) -> None:
+    """Days, hours, booking ahead, length of stay, leaving time: the least of all assignments of what is left.
+
+    By the table, and by the integer programme.
+    """
+    limited, good = asked
+    least = Search(good).cheapest()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table_at_most)
+        answer = ask(limited, leaving=LEAVING)
+    if least is None:
+        assert isinstance(answer, NoAdmission)
+    else:
+        assert isinstance(answer, Admission)
+        assert answer.total.minor == least
 
 
 RATE = Decimal("1.0837")

@@ -167,3 +167,20 @@ def test_of_people_who_are_alike_some_pay_and_bring_the_others(
     for table in SMALL_OR_LARGE:
         monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
         assert total(party, offers=board) == entry
+
+
+def test_one_more_on_a_family_ticket_without_a_fee_is_cheaper_than_a_ticket_with_one() -> None:
+    """A pair at $2 and its fee of $1, then $5 for one more; alone that is $4.50 and a fee: 8 to 8.50."""
+    board = [
+        {"name": "Adult", "price": "4.50"},
+        {
+            "kind": "bundle",
+            "name": "Pair",
+            "price": "2",
+            "seats": [{"count": 2}],
+            "extras": {"price": "5"},
+            "at_most": 1,
+        },
+    ]
+    party = (person("Ann", 40), person("Bo", 38), person("Cy", 8))
+    assert total(party, offers=board, fees=[{"name": "Fee", "price": "1", "per": "ticket"}]) == "8.00"
