@@ -1,4 +1,4 @@
-"""The bare price of entry is the total of the full answer, also where the board is plain."""
+"""The bare price of entry is the total of the full answer, also where the board is a plain one."""
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -18,10 +18,8 @@ from tests.planning.admission.price_boards import (
     rarely,
     seats,
 )
-from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.planning.admission.cheapest import Gate
-from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.result import NoAdmission
 
 
@@ -76,38 +74,9 @@ def _plain_boards(draw: st.DrawFn) -> Place:
 
 @settings(max_examples=100, suppress_health_check=[HealthCheck.too_slow])
 @given(_plain_boards(), _PARTIES)
-def test_a_board_is_called_plain_only_where_it_is(
+def test_a_plain_board_is_priced_as_any_other(
     place: Place, people: list[tuple[int, tuple[str, ...]]]
 ) -> None:
     """Beside bundles and passes that may be a little cheaper, the price is that of the full answer."""
     party = tuple(person(f"P{n}", years, statuses) for n, (years, statuses) in enumerate(people))
     _check(Question(place, party, frozenset(member.name for member in party), (), ()))
-
-
-def _plainly(place: Place, party: tuple[Member, ...]) -> int | None:
-    found = plain_price(place, place.offers, party, [member.months_on(ARRIVAL.date()) for member in party])
-    return None if found is None else found.minor
-
-
-def test_what_is_called_plain() -> None:
-    """Two adults at 14.00: plain, also beside one ticket for two; not beside two, a pass, a fee or a tax."""
-    place = make_place()
-    party = (person("Ann", 30), person("Bo", 30))
-    bundle = {"kind": "bundle", "name": "Two", "price": "28.00", "seats": [{"count": 2}]}
-    adult = {"name": "Adult", "price": "14.00", "ages": "13+"}
-    assert _plainly(place, party) == 2800
-    assert _plainly(make_place(offers=[adult, bundle]), party) == 2800
-    cheaper = {**bundle, "price": "27.99"}
-    assert _plainly(make_place(offers=[adult, cheaper]), party) == 2799
-    assert _plainly(make_place(offers=[adult, cheaper, {**cheaper, "name": "Duo"}]), party) is None
-    assert _plainly(make_place(offers=[adult, {**cheaper, "must_include": "18+"}]), party) is None
-    assert _plainly(make_place(offers=[adult, {**bundle, "kind": "pass", "months": 12}]), party) is None
-    assert _plainly(make_place(offers=[{**adult, "ages": "65+"}]), party) is None
-    four = (*party, person("Cy", 30), person("Di", 30))
-    once = {**bundle, "price": "20.00", "at_most": 1}
-    assert _plainly(make_place(offers=[adult, {**bundle, "price": "20.00"}]), four) == 4000
-    assert _plainly(make_place(offers=[adult, once]), four) == 2000 + 2 * 1400
-    assert _plainly(make_place(sales_tax={"percent": "7"}), party) is None
-    fees = [{"name": "Booking", "price": "1.00", "per": "order"}]
-    assert _plainly(make_place(fees=fees), party) is None
-    assert _plainly(place, (person("Cy", 8), party[1])) == 2300

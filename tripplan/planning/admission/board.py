@@ -50,12 +50,9 @@ def read_board(
         for position, (member, age) in enumerate(zip(party, months, strict=True))
     )
     tickets = [offer for offer in offers if isinstance(offer, Ticket)]
-    guests = Guests(
-        people,
-        _price_digits(place, offers) + _percent_digits(offers, held),
-        day,
-        car_seats,
-        cache(lambda: {ticket.name: alone_prices(ticket, guests) for ticket in tickets}),
+    plain = Guests(people, _price_digits(place, offers) + _percent_digits(offers, held), day, car_seats)
+    guests = replace(
+        plain, alone=cache(lambda: {ticket.name: alone_prices(ticket, plain) for ticket in tickets})
     )
     blocks = [
         *(held_block(one, guests) for one in held),

@@ -22,7 +22,6 @@ from tripplan.planning.admission.availability import (
 from tripplan.planning.admission.board import read_board
 from tripplan.planning.admission.charges import SaleLimits
 from tripplan.planning.admission.constraints import Board
-from tripplan.planning.admission.plain_boards import plain_price
 from tripplan.planning.admission.purchase_plans import PurchasePlan, PurchasePlanner
 from tripplan.planning.admission.refusal import reasons_against, unaccompanied
 from tripplan.planning.admission.result import Admission, EntryPrice, NoAdmission, OtherWay
@@ -267,9 +266,6 @@ class Gate:
             return None
         offers, _ = on_sale(place, visit)
         passes = held_here(place, self.held, visit, self.other_places)
-        plain = None if passes else plain_price(place, offers, party, months)
-        if plain is not None:
-            return EntryPrice(plain, parking_included=False)
         board = self._board(offers, passes, party, months)
         way = PurchasePlanner(place, board, vouchers_that_count(place, party, visit)).cheapest()
         if way is None:
