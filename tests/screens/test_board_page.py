@@ -271,6 +271,14 @@ def test_rows_can_be_removed(editor: AppTest, demo: Records) -> None:
     assert [add_on.name for add_on in kept.add_ons] == ["Hay wagon ride"]
 
 
+def test_a_height_that_a_ride_hangs_on_is_asked_for_beside_the_board(editor: AppTest) -> None:
+    """Once the wagon ride, which most families take, is only for people of a certain height."""
+    assert "How tall is" not in said(editor.markdown)
+    editor.toggle(key=f"{EDITOR}_6_more").set_value(True).run()
+    fill(editor, 6, usual=True, least_height="42 in")
+    assert "How tall is" in said(editor.markdown)
+
+
 def test_a_warning_does_not_keep_a_board_from_being_saved(editor: AppTest, demo: Records) -> None:
     """A gap between the ages is worth a look, no more."""
     fill(editor, 1, ages="66+")

@@ -260,6 +260,14 @@ def test_a_percentage_goes_off_single_tickets_only(check: Check) -> None:
         assert check([ADULT, CHILD, group, residents]) == found
 
 
+def test_a_family_ticket_is_held_against_tickets_of_any_day(check: Check) -> None:
+    """Two at 12 cost less than the pair at 25, whatever a ticket for a few days costs."""
+    pair = {**PAIR, "price": "25", "seats": [{"count": 2, "ages": "18+"}]}
+    for limit in ({"last_day": "2026-12-31"}, {"first_day": "2026-12-01"}, {"valid": "Sa"}):
+        gala = {"name": "Gala", "price": "30", "ages": "18+", **limit}
+        assert check([ADULT, CHILD, gala, pair]) == [("offers[3].price", "25", Weight.WARNING)]
+
+
 def test_a_tax_on_entry_needs_no_fee(check: Check) -> None:
     """Only a tax on fees is idle without them."""
     assert check([ADULT, CHILD], sales_tax={"percent": "7"}) == []

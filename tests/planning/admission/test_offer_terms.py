@@ -136,6 +136,7 @@ def test_an_offer_without_a_rule_has_none_to_lift() -> None:
     """Nothing ties the users of a plain ticket, discount or bundle together."""
     plain: tuple[dict[str, Any], ...] = (
         {"name": "Adult", "price": "12"},
+        {"name": "Odd", "price": "12", "one_status_covers": 2},
         {"kind": "discount", "name": "Residents", "percent_off": "25"},
         {"kind": "bundle", "name": "Pair", "price": "20", "seats": [{"count": 2}], "extras": {"price": "5"}},
     )

@@ -10,6 +10,8 @@ from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
+from tripplan.language.sentences import Fact
+from tripplan.planning.admission.add_on_limits import height_notes
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
 from tripplan.planning.admission.what_if import what_changes_it
@@ -41,6 +43,7 @@ class ForUs:
         closed: why it cannot be visited that day; empty where it can.
         answer: what to buy, or why nobody may enter; None where it is closed.
         changes: what would change the price, one sentence each.
+        heights: whose height is asked for, or rules out what is wanted beside entry.
     """
 
     day: date | None
@@ -48,6 +51,7 @@ class ForUs:
     closed: str = ""
     answer: Admission | NoAdmission | None = None
     changes: tuple[str, ...] = ()
+    heights: tuple[Fact, ...] = ()
 
 
 def calendar_days(
@@ -103,6 +107,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
         return ForUs(asked, closed=f"visits must be booked {place.opening.book_days_ahead} days ahead")
     arrival = _arrival(hours)
     household = family.household
+    wanted = wanted_add_ons(place, family.own_figures_for(place.id))
     gate = Gate(
         place,
         arrival,
@@ -113,11 +118,19 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
         days_out_of_school=out,
         other_places=tuple(other for other in family.places if other.id != place.id),
         car_seats=seats_in_a_car(household),
-        add_ons=wanted_add_ons(place, family.own_figures_for(place.id)),
+        add_ons=wanted,
     )
     answer = gate.admission(household.members, other_ways=OTHER_WAYS)
     changes = what_changes_it(gate, household.members)
-    return ForUs(asked, arrival, "", answer, tuple(change.sentence for change in changes))
+    heights = tuple(height_notes(wanted, household.members, asked))
+    return ForUs(
+        asked,
+        arrival,
+        "",
+        answer,
+        tuple(change.sentence for change in changes),
+        heights,
+    )
 
 
 def _arrival(hours: DayHours) -> datetime:
@@ -183,6 +196,8 @@ def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
         st.warning(f"**{plain(said)}**\n\n{bullets(told.answer.reasons)}")
         return said
     _show_admission(told.answer, told.changes, when)
+    if told.heights:
+        st.markdown(bullets(note.text for note in told.heights))
     return f"For us that is {wording.money(told.answer.total)} {when}."
 
 
