@@ -184,3 +184,32 @@ def test_one_more_on_a_family_ticket_without_a_fee_is_cheaper_than_a_ticket_with
     ]
     party = (person("Ann", 40), person("Bo", 38), person("Cy", 8))
     assert total(party, offers=board, fees=[{"name": "Fee", "price": "1", "per": "ticket"}]) == "8.00"
+
+
+def test_two_family_tickets_cannot_both_rest_on_the_same_child(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each has one seat for an adult, needs a student, and somebody of 13 to 64.
+
+    Ada is a student but too old, Cleo has the age but is no student: each would need Ben, who is both. So one
+    of them pays $6 beside two tickets at $3: Dan, who is both, has one alone.
+    """
+    board = [
+        {"name": "Single", "price": "6"},
+        {
+            "kind": "bundle",
+            "name": "Family",
+            "price": "3",
+            "seats": [{"count": 1, "ages": "18+"}, {"count": 4, "ages": "under 18"}],
+            "needs": ["student"],
+            "must_include": "13-64",
+        },
+    ]
+    student = ("student",)
+    party = (
+        person("Ada", 67, student),
+        person("Ben", 15, student),
+        person("Cleo", 40),
+        person("Dan", 30, student),
+    )
+    for table in SMALL_OR_LARGE:
+        monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
+        assert total(party, offers=board) == "12.00"
