@@ -177,3 +177,14 @@ def test_a_pass_pays_after_so_many_visits_and_no_more() -> None:
         card = {"kind": "pass", "name": "Card", "price": str(price), "months": 12, "seats": [{"count": 1}]}
         change = changes((person("Ann", 40),), [ADULT, card])[PriceChangeKind.PASS]
         assert change.visits == visits
+
+
+def test_one_more_child_whom_nobody_may_bring_is_not_told() -> None:
+    """An adult who may bring one child: what a second costs cannot be said, what a second adult costs can."""
+    place = make_place(
+        offers=[ADULT, CHILD, TOT], must_be_accompanied=[{"ages": "under 12", "by": "18+", "each_minds": 1}]
+    )
+    gate = Gate(place, ARRIVAL, TODAY, household=frozenset(("Ann", "Cy")))
+    kinds = {one.kind for one in what_changes_it(gate, (person("Ann", 40), person("Cy", 8)))}
+    assert PriceChangeKind.ONE_MORE_ADULT in kinds
+    assert PriceChangeKind.ONE_MORE_CHILD not in kinds

@@ -213,3 +213,23 @@ def test_two_family_tickets_cannot_both_rest_on_the_same_child(monkeypatch: pyte
     for table in SMALL_OR_LARGE:
         monkeypatch.setattr(purchase_plans, "TABLE_SIZE_AT_MOST", table)
         assert total(party, offers=board) == "12.00"
+
+
+def test_of_equal_ways_the_first_on_the_card_is_bought_although_one_bears_a_fee() -> None:
+    """One more on the pair at $5, or alone at $4 and a fee of $1: the single ticket stands first."""
+    board = [
+        {"name": "Single", "price": "4"},
+        {
+            "kind": "bundle",
+            "name": "Pair",
+            "price": "2",
+            "seats": [{"count": 2}],
+            "extras": {"price": "5"},
+            "at_most": 1,
+        },
+    ]
+    party = (person("Ann", 40), person("Bo", 38), person("Cy", 8))
+    answer = admitted(party, offers=board, fees=[{"name": "Fee", "price": "1", "per": "ticket"}])
+    assert isinstance(answer, Admission)
+    assert [line.name for line in answer.purchases] == ["Single", "Pair", "Fee"]
+    assert answer.total.minor == 800
