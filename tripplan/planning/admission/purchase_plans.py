@@ -110,9 +110,10 @@ class PurchasePlanner:
         self._by_table = states(board) * payer_cases(board) * len(board.blocks) <= TABLE_SIZE_AT_MOST
         self._tables: dict[tuple[int | None, bool], CoverTable] = {}
         self._plain = charges_for(place, board, None)
-        free_kinds = set().union(*(_free_kinds(block) for block in board.blocks))
         by_order = [fee for fee in place.fees if fee.price and fee.per == "order"]
-        self._may_be_free = bool(by_order) and len(free_kinds) == len(board.kinds)
+        self._may_be_free = bool(by_order) and len(board.kinds) == len(
+            frozenset[int]().union(*map(_free_kinds, board.blocks))
+        )
         self._online = frozenset(
             block.source
             for block in board.blocks
