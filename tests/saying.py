@@ -47,6 +47,16 @@ def _pattern(name: str, known: Mapping[str, str], locale: Locale) -> str:
     return _of(entry.value, known, locale)
 
 
+def _variants(choice: fluent.SelectExpression, known: Mapping[str, str]) -> list[fluent.Variant]:
+    """The variant that a word or yes and no choose; all where nobody says, or a number chooses."""
+    selector = choice.selector
+    by = known.get(selector.id.name) if isinstance(selector, fluent.VariableReference) else None
+    named = {one.key.name: one for one in choice.variants if isinstance(one.key, fluent.Identifier)}
+    if by in named:
+        return [named[by]]
+    return [one for one in choice.variants if one.default] if by in ("yes", "no") else choice.variants
+
+
 def _of(part: object, known: Mapping[str, str], locale: Locale) -> str:
     match part:
         case fluent.Pattern():
@@ -64,5 +74,5 @@ def _of(part: object, known: Mapping[str, str], locale: Locale) -> str:
         case fluent.StringLiteral():
             return re.escape(part.parse()["value"])
         case fluent.SelectExpression():
-            return "(?:" + "|".join(_of(variant.value, known, locale) for variant in part.variants) + ")"
+            return "(?:" + "|".join(_of(one.value, known, locale) for one in _variants(part, known)) + ")"
     raise TypeError(f"{type(part).__name__} in a message")

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 import pytest
 
 from tripplan.language.messages import FOLDER
+from tripplan.planning.on_the_day.recovery_options import RecoveryKind
+from tripplan.planning.on_the_day.trouble import Whereabouts
 from tripplan.planning.sweep.listing import HEADINGS
 
 PACKAGE = FOLDER.parent
@@ -38,6 +40,13 @@ MOVED = (
     "planning/day/weighing/slack.py",
     "planning/day/weighing/weighing.py",
     "planning/day_sheet/packing.py",
+    "planning/on_the_day/rain_plan.py",
+    "planning/on_the_day/recovery_options.py",
+    "planning/on_the_day/replan.py",
+    "planning/on_the_day/sunk_cost.py",
+    "planning/on_the_day/trouble.py",
+    "planning/on_the_day/used_plan.py",
+    "planning/on_the_day/way_home.py",
     "planning/opening/hours.py",
     "planning/outing/cheaper_hours.py",
     "planning/outing/clock_notes.py",
@@ -100,11 +109,13 @@ MOVED = (
     "screens/widgets/frame.py",
 )
 """Files under `tripplan/`; the list grows."""
-WORDS_OF_ITS_OWN = {
+WORDS_OF_ITS_OWN: dict[str, set[str]] = {
     "planning/day_sheet/packing.py": {"always warm", "ice house"},
+    "planning/on_the_day/recovery_options.py": {kind.value for kind in RecoveryKind},
+    "planning/on_the_day/trouble.py": {where.value for where in Whereabouts},
     "screens/choose_day/page.py": set(HEADINGS),
 }
-"""What is no sentence: words that a place card is searched for, and the columns of a file."""
+"""What is no sentence: words that a place card is searched for, columns of a file, what programs are told."""
 
 
 WORDS = re.compile(r"[^\W\d_]{2}.* |[A-Z][a-z]+\W*$", re.DOTALL)

@@ -28,6 +28,14 @@ def test_every_form_of_a_sentence_is_found() -> None:
         assert not says(text, "days-not-as-wished")
 
 
+def test_yes_and_no_choose_what_is_found() -> None:
+    """Less is not more; where nobody says which, both are found."""
+    text = say("recovery-costs", by="$4", more=False)
+    assert says(text, "recovery-costs", more=False)
+    assert says(text, "recovery-costs")
+    assert not says(text, "recovery-costs", more=True)
+
+
 def test_a_sentence_that_is_not_there_is_a_mistake_of_the_test() -> None:
     """An unknown code, and a value that the sentence does not say, raise instead of failing to match."""
     with pytest.raises(LookupError):

@@ -6,6 +6,7 @@ from pathlib import Path
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Radio
 
+from tests.saying import says
 from tests.screens.conftest import APP, services_in
 from tripplan.documents.family.household import Household
 from tripplan.documents.outings.planned import EntryTicks, PlannedOuting, PlanStatus
@@ -198,11 +199,11 @@ def titles(app: AppTest) -> list[str]:
 def test_running_late_says_at_once_what_can_be_done(open_app: OpenApp) -> None:
     """One tap: going on with its new times, another place, or staying at home, each with its money."""
     app = running_late(open_app)
-    assert any(title.startswith("Go on to ") for title in titles(app))
-    assert "Stay at home" in titles(app)
-    assert "less than planned" in text_of(app)
+    assert says("\n".join(titles(app)), "recovery-go-on")
+    assert say("recovery-stay-home") in titles(app)
+    assert says(text_of(app), "recovery-costs", more=False)
     app.button(key="running_late").click().run()
-    assert "Stay at home" not in titles(app)
+    assert say("recovery-stay-home") not in titles(app)
 
 
 def counted_from(app: AppTest) -> timedelta:
@@ -226,12 +227,12 @@ def test_who_sleeps_or_is_ill_changes_the_ways(open_app: OpenApp) -> None:
     app = running_late(open_app)
     app.selectbox(key="late_asleep").set_value("Bram").run()
     assert not app.exception
-    assert any(title.startswith("Let Bram sleep on") for title in titles(app))
+    assert says("\n".join(titles(app)), "recovery-sleep-on-then", name="Bram")
     app.selectbox(key="late_asleep").set_value("").run()
     app.selectbox(key="late_ill").set_value("Odile").run()
     assert not app.exception
-    on = next(title for title in titles(app) if title.startswith("Go on to "))
-    assert " with " in on
+    on = next(title for title in titles(app) if says(title, "recovery-go-on"))
+    assert says(on, "recovery-with")
     assert "Odile" not in on
 
 
@@ -241,11 +242,11 @@ def test_on_the_way_and_at_the_place_have_their_own_fields(open_app: OpenApp) ->
     app.radio(key="late_where").set_value("on the way").run()
     assert not app.exception
     assert app.number_input(key="late_to_drive_ON_THE_WAY_30").value
-    assert "Turn back" in titles(app)
+    assert say("recovery-turn-back") in titles(app)
     app.radio(key="late_where").set_value("at the place").run()
     assert not app.exception
     assert app.time_input(key="late_now").value is not None
-    assert "Go home now" in titles(app)
+    assert say("recovery-go-home") in titles(app)
 
 
 def timed_day(open_app: OpenApp) -> AppTest:

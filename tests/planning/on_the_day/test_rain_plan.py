@@ -9,6 +9,7 @@ from tests.builders import make_household, make_place
 from tripplan.documents.outings.planned import EntryTicks, PlanStatus
 from tripplan.documents.places.place import Place
 from tripplan.documents.study.units import StudyUnit
+from tripplan.language.sentences import fact
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.family.family import Family
 from tripplan.planning.on_the_day.rain_plan import RainPlan, rain_plan, swapped
@@ -54,8 +55,8 @@ def test_the_indoor_place_that_weighs_least_stands_beside() -> None:
     assert beside.outing.place.id == "cave"
     assert beside.outing.day == DAY
     assert beside.change.amount == Decimal("-4.40")
-    assert "Cave, $" in beside.sentence
-    assert "$4 less" in beside.sentence
+    assert (beside.sentence.code, beside.sentence.values["place"]) == ("recovery-rain", "Cave")
+    assert beside.sentence.values["compared"] == fact("recovery-more-or-less", by="$4", more=False)
 
 
 def test_what_fits_the_study_unit_comes_first() -> None:
@@ -63,6 +64,7 @@ def test_what_fits_the_study_unit_comes_first() -> None:
     _, beside = found(DEAR, CHEAP, unit=UNIT)
     assert beside is not None
     assert (beside.outing.place.id, beside.unit) == ("mill", "Bread")
+    assert (beside.sentence.code, beside.sentence.values["unit"]) == ("recovery-rain-fits", "Bread")
     assert beside.change.amount == Decimal("17.60")
     _, other = found(CHEAP, unit=UNIT)
     assert other is not None

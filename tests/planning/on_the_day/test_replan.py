@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tests.builders import make_household, make_place
+from tests.saying import says
 from tripplan.documents.family.member import SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.documents.places.typed_drive import TypedDrive
@@ -21,6 +22,7 @@ from tripplan.planning.outing.outing import Outing, plan_outing
 from tripplan.planning.outing.place_facts import place_facts
 from tripplan.values.cost_kind import CostKind
 from tripplan.values.money import Money, total
+from tripplan.values.weekday import Weekday
 
 TODAY = date(2026, 11, 25)
 DAY = date(2026, 12, 9)
@@ -88,8 +90,10 @@ def test_a_day_without_trouble_stays_as_planned() -> None:
     assert on.outing is not None
     assert (on.outing.plan.leave_home, on.outing.plan.home) == (outing.plan.leave_home, outing.plan.home)
     assert (on.change, on.tickets) == (dollars("0"), None)
-    assert on.money_sentence == "Costs as much as planned."
-    assert on.times_sentence.startswith("Load up at ")
+    assert says(on.money_sentence, "recovery-costs-as-planned")
+    enter, leave = outing.plan.enter, outing.plan.leave_place
+    assert says(on.times_sentence, "recovery-times", enter=enter, leave_place=leave)
+    assert not says(on.times_sentence, "recovery-left")
 
 
 @pytest.mark.parametrize("late", [20, 40, 95])
@@ -121,10 +125,10 @@ def test_too_late_for_the_place_says_why_and_leaves_the_other_ways() -> None:
     """Six hours late nobody is let in for long enough; staying at home and its saving remain."""
     outing, found = again(make_family(), late_minutes=6 * 60, tickets_paid=False)
     ((title, reasons),) = found.impossible
-    assert title == "Go on to Test museum"
+    assert title == fact("recovery-go-on", place="Test museum")
     assert reasons
     home = way(found, RecoveryKind.TURN_BACK)
-    assert home.title == "Stay at home"
+    assert home.title == fact("recovery-stay-home")
     assert home.change == dollars("0") - outing.cost.total.likely
 
 
@@ -135,7 +139,8 @@ def test_tickets_already_paid_for_are_lost_by_staying_at_home() -> None:
     assert home.tickets is not None
     assert (home.tickets.lost, home.tickets.back) == (dollars("37.00"), dollars("0"))
     assert home.total == dollars("37.00")
-    assert "$37.00 of tickets already paid for is lost" in home.money_sentence
+    assert says(home.money_sentence, "recovery-tickets-lost", lost=dollars("37.00"))
+    assert not says(home.money_sentence, "recovery-tickets-back")
 
 
 def test_refundable_tickets_come_back() -> None:
@@ -149,7 +154,7 @@ def test_refundable_tickets_come_back() -> None:
     home = way(found, RecoveryKind.TURN_BACK)
     assert home.tickets is not None
     assert (home.tickets.lost, home.tickets.back) == (dollars("9.00"), dollars("28.00"))
-    assert "$28.00 of tickets comes back if called off in time" in home.money_sentence
+    assert says(home.money_sentence, "recovery-tickets-back", back=dollars("28.00"))
 
 
 def test_an_annual_pass_is_not_lost_when_the_day_is() -> None:
@@ -196,7 +201,8 @@ def test_the_parent_may_say_who_stays_home() -> None:
     on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     assert [member.name for member in on.outing.party] == ["Bo", "Di"]
-    assert on.title == "Go on to Test museum with Bo and Di"
+    go_on = fact("recovery-go-on", place="Test museum")
+    assert on.title == fact("recovery-with", what=go_on, who=("Bo", "Di"))
 
 
 def test_nobody_goes_where_no_adult_is_left_to_go() -> None:
@@ -204,7 +210,7 @@ def test_nobody_goes_where_no_adult_is_left_to_go() -> None:
     members = [{"name": "Ann", "born": "1988-05-20"}, {"name": "Cy", "born": "2019-03-11"}]
     _, found = again(make_family(household={"members": members}), ill="Cy")
     assert [way.choice for way in found.ways] == [RecoveryKind.TURN_BACK]
-    assert "18 or older" in found.impossible[0][1][0]
+    assert found.impossible[0][1] == (fact("recovery-no-adult-left", name="Cy"),)
 
 
 def test_a_child_ill_on_the_way_means_turning_back() -> None:
@@ -242,7 +248,7 @@ def test_going_on_late_on_the_way_moves_the_whole_drive() -> None:
     on = way(found, RecoveryKind.GO_ON)
     assert on.outing is not None
     assert on.outing.plan.leave_home == outing.plan.leave_home + timedelta(minutes=30)
-    assert on.times_sentence.startswith("Left ")
+    assert says(on.times_sentence, "recovery-left", at=on.outing.plan.leave_home)
     arrival = outing.plan.leave_home + timedelta(minutes=30 + outing.way_there.minutes)
     assert on.outing.plan.enter == max(arrival, outing.hours.spans[0].opens)
 
@@ -252,7 +258,7 @@ def test_turning_back_on_the_way_drives_back_what_was_driven() -> None:
     outing, found = again(make_family(), where=Whereabouts.ON_THE_WAY, still_to_drive_minutes=40)
     back = way(found, RecoveryKind.TURN_BACK)
     leg = outing.way_there
-    assert back.title == "Turn back"
+    assert back.title == fact("recovery-turn-back")
     assert back.home == outing.plan.leave_home + timedelta(
         minutes=leg.load_up_minutes + 40 + leg.unload_minutes
     )
@@ -272,10 +278,10 @@ def test_at_the_place_nobody_leaves_before_now() -> None:
     found = replan(family, outing, Trouble(where=Whereabouts.THERE, now=now), today=TODAY)
     on, back = way(found, RecoveryKind.GO_ON), way(found, RecoveryKind.TURN_BACK)
     assert on.outing is not None
-    assert on.title == "Stay at Test museum"
+    assert on.title == fact("recovery-stay-at", place="Test museum")
     assert on.outing.plan.enter == outing.plan.enter
     assert on.outing.plan.leave_place >= now
-    assert back.title == "Go home now"
+    assert back.title == fact("recovery-go-home")
     assert back.home == now + timedelta(minutes=outing.way_home.minutes)
     assert (back.total, back.tickets and back.tickets.lost) == (outing.cost.total.likely, dollars("0"))
 
@@ -288,7 +294,10 @@ def test_the_understudy_is_the_nearest_place_that_is_still_worth_it() -> None:
     understudy = way(found, RecoveryKind.UNDERSTUDY)
     assert understudy.outing is not None
     assert understudy.outing.place.name == "Mill"
-    assert understudy.title.startswith("Go to Mill instead, ")
+    assert (understudy.title.code, understudy.title.values["place"]) == ("recovery-instead", "Mill")
+    away = understudy.title.values["away"]
+    assert isinstance(away, timedelta)
+    assert timedelta(minutes=5) < away < timedelta(minutes=30)
 
 
 def test_tickets_for_the_first_place_are_added_to_those_for_the_understudy() -> None:
@@ -324,7 +333,7 @@ def test_in_rain_the_open_air_comes_last_and_is_no_understudy() -> None:
     mill = nearer("Mill", 40.79, visit={"indoors": "indoors"})
     _, found = again(make_family(park, mill, visit={"indoors": "outdoors"}), rain=True)
     assert found.ways[-1].choice is RecoveryKind.GO_ON
-    assert found.ways[-1].notes == ("in the open air",)
+    assert found.ways[-1].notes == (fact("recovery-open-air", whole=True),)
     understudy = way(found, RecoveryKind.UNDERSTUDY)
     assert understudy.outing is not None
     assert understudy.outing.place.name == "Mill"
@@ -336,9 +345,9 @@ def test_after_midnight_the_way_home_is_still_told() -> None:
     night = datetime(2026, 12, 10, 0, 30, tzinfo=family.household.home.zone)
     outing, found = again(family, where=Whereabouts.THERE, now=night)
     (back,) = found.ways
-    assert back.title == "Go home now"
+    assert back.title == fact("recovery-go-home")
     assert back.home == night + timedelta(minutes=outing.way_home.minutes)
-    assert found.impossible[0][0] == "Stay at Test museum"
+    assert found.impossible[0][0] == fact("recovery-stay-at", place="Test museum")
     for late in (
         {"where": Whereabouts.THERE, "now": night + timedelta(days=1)},
         {"where": Whereabouts.HOME, "late_minutes": 24 * 60},
@@ -382,10 +391,10 @@ def test_on_the_way_home_lateness_moves_being_home_and_costs_nothing_more() -> N
     """By hand: 20 minutes of driving are left; half an hour late in leaving is half an hour late home."""
     outing, found = again(make_family(), late_minutes=30, still_to_drive_minutes=20, **EVENING)
     (on,) = found.ways
-    assert (on.title, on.choice, on.outing) == ("Drive on home", RecoveryKind.GO_ON, None)
+    assert (on.title, on.choice, on.outing) == (fact("recovery-drive-home"), RecoveryKind.GO_ON, None)
     assert on.home == outing.plan.home + timedelta(minutes=30)
     assert on.home - found.now == timedelta(minutes=20 + outing.way_home.unload_minutes)
-    assert "30 min later than planned" in on.notes
+    assert fact("recovery-later", late=30 * MINUTE) in on.notes
     assert (on.change, on.naps) == (dollars("0"), outing.plan.naps)
     assert not found.impossible
     assert on.total == outing.cost.total.likely
@@ -397,10 +406,11 @@ def test_on_the_way_home_what_is_late_is_told_by_how_much() -> None:
     outing, found = again(make_family(), late_minutes=175, **EVENING)
     (late,), (in_time,) = found.ways, again(make_family(), **EVENING)[1].ways
     assert f"{outing.plan.home:%H:%M}" == "16:46"
+    by = late.home.replace(hour=19, minute=0)
     assert late.notes == (
-        "2 h 55 min later than planned",
-        "41 min after 7:00 PM, by when you want to be home",
-        "11 min after the first bedtime at 7:30 PM",
+        fact("recovery-later", late=175 * MINUTE),
+        fact("recovery-after", late=41 * MINUTE, what=fact("recovery-home-by", at=by)),
+        fact("recovery-after", late=11 * MINUTE, what=fact("recovery-bedtime", at=by.replace(minute=30))),
     )
     # The usual worth of an hour past either is 30.00 and 12.00.
     assert late.felt - in_time.felt == dollars("22.70")
@@ -416,7 +426,7 @@ def test_a_child_that_missed_its_nap_may_sleep_on_in_the_car_at_home() -> None:
     assert outing.plan.naps[0].kept_minutes < 100
     _, found = again(family, asleep="Di", still_to_drive_minutes=30, **EVENING)
     on, wait = way(found, RecoveryKind.GO_ON), way(found, RecoveryKind.WAIT)
-    assert wait.title == "Let Di sleep on in the car at home"
+    assert wait.title == fact("recovery-sleep-on-in-car", name="Di")
     assert [(nap.kept, nap.usual_minutes) for nap in on.naps] == [(((SleepsIn.CAR, 30),), 100)]
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.CAR, 100),)]
     assert wait.home - on.home == timedelta(minutes=70)
@@ -443,10 +453,12 @@ def test_a_second_sleep_on_the_way_home_is_no_nap_that_was_missed() -> None:
     assert [way.choice for way in found.ways] == [RecoveryKind.GO_ON, RecoveryKind.WAIT]
     assert all(way.naps == (nap,) for way in found.ways)
     # Half of an hour's drive is over: asleep since 6:10 PM for 100 minutes; bed is at 7:30 PM.
+    awake = found.now.replace(hour=16, minute=30)
+    wakes = found.now.replace(hour=19, minute=50)
     assert found.ways[0].notes == (
-        "2 h later than planned",
-        "Di has slept already, by the plan",
-        "Di is tired at bedtime if awake from 4:30 PM on; left alone, the sleep lasts until about 7:50 PM",
+        fact("recovery-later", late=120 * MINUTE),
+        fact("recovery-slept-already", name="Di"),
+        fact("recovery-tired-at-bedtime", name="Di", awake=awake, wakes=wakes),
     )
 
 
@@ -456,7 +468,7 @@ def test_a_child_asleep_at_the_place_is_not_woken_for_lunch() -> None:
     noon = datetime(2026, 12, 9, 12, 0, tzinfo=family.household.home.zone)
     _, found = again(family, where=Whereabouts.THERE, now=noon, asleep="Di")
     wait = way(found, RecoveryKind.WAIT)
-    assert wait.title == "Let Di sleep on, and stay at Test museum"
+    assert wait.title == fact("recovery-sleep-on-and-stay", name="Di", place="Test museum")
     assert [nap.kept for nap in wait.naps] == [((SleepsIn.PUSHCHAIR, 100),)]
     assert way(found, RecoveryKind.GO_ON).naps[0].kept_minutes == 100
     assert wait.outing is not None
@@ -469,27 +481,27 @@ def test_where_there_is_no_understudy_it_is_told_why() -> None:
     far = nearer("Far", 44.0)
     family = make_family(closed, far)
     _, found = again(family, late_minutes=240)
-    told = dict(found.impossible)["Go somewhere else"]
-    assert told[0] == "Closed: closed on Wednesdays"
-    assert told[1].startswith("Far: ")
+    closed_why, far_why = dict(found.impossible)[fact("recovery-elsewhere")]
+    assert closed_why.values["place"] == "Closed"
+    assert says(closed_why.text, "hours-closed-weekday", day=Weekday.WEDNESDAY)
+    assert (far_why.code, far_why.values["place"]) == ("recovery-place-why", "Far")
     open_air = nearer("Meadow", 40.72, visit={"indoors": "outdoors"})
     _, found = again(make_family(open_air), rain=True)
-    assert dict(found.impossible)["Go somewhere else"] == ("every other place is in the open air",)
+    assert dict(found.impossible)[fact("recovery-elsewhere")] == (fact("recovery-all-open-air"),)
     assert again(make_family(), late_minutes=30)[1].impossible == ()
 
 
 def test_who_stays_at_home_with_the_child_and_who_waits_where_is_told() -> None:
     """Ann may stay with Cy; with Di asleep everybody waits, at home or all together in the car."""
     _, found = again(make_family(), ill="Cy", stays_home="Ann")
-    assert "Ann stays at home with Cy" in way(found, RecoveryKind.GO_ON).notes
+    stays = fact("recovery-stays-with", who=("Ann",), name="Cy")
+    assert stays in way(found, RecoveryKind.GO_ON).notes
     stay = way(found, RecoveryKind.TURN_BACK)
-    assert (stay.title, stay.home_sentence) == ("Stay at home", "")
+    assert (stay.title, stay.home_sentence) == (fact("recovery-stay-home"), "")
     _, found = again(make_family(), asleep="Di")
-    assert any(
-        note.startswith("Everybody is at home until Di wakes") for note in way(found, RecoveryKind.WAIT).notes
-    )
+    assert "recovery-home-until" in [note.code for note in way(found, RecoveryKind.WAIT).notes]
     _, found = again(make_family(), asleep="Di", where=Whereabouts.ON_THE_WAY)
     (note,) = way(found, RecoveryKind.WAIT).notes
-    assert note.startswith("Everybody sits in the parked car until Di wakes, about ")
-    assert note.endswith(", an adult among them")
-    assert way(found, RecoveryKind.TURN_BACK).home_sentence.startswith("Home at ")
+    assert (note.code, note.values["name"]) == ("recovery-in-car-until", "Di")
+    back = way(found, RecoveryKind.TURN_BACK)
+    assert says(back.home_sentence, "recovery-home-at", at=back.home)

@@ -14,7 +14,7 @@ def say_replanned(found: RevisedDay, console: Console) -> None:
     console.line(f"From {wording.clock(found.now)}:")
     for way in found.ways:
         console.line()
-        console.line(way.title)
+        console.line(way.title.text)
         if way.times_sentence:
             console.line(way.times_sentence, 2)
         if way.home_sentence:
@@ -23,12 +23,12 @@ def say_replanned(found: RevisedDay, console: Console) -> None:
         console.line(way.money_sentence, 2)
         console.line(f"Cost plus hassle: {wording.whole_money(way.weighs)}", 2)
         for note in way.notes:
-            console.line(note, 2)
+            console.line(note.text, 2)
     for title, reasons in found.impossible:
         console.line()
         console.line(f"{title}: not any more")
         for reason in reasons:
-            console.line(reason, 2)
+            console.line(reason.text, 2)
     console.listed("Please mind:", told(found.cautions))
 
 

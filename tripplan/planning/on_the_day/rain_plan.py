@@ -8,6 +8,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.study.units import StudyUnit
 from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.calendar_entry.planned_outing import planned_from
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
@@ -32,13 +33,19 @@ class RainPlan:
     unit: str = ""
 
     @property
-    def sentence(self) -> str:
+    def sentence(self) -> Fact:
         """Such as 'Clockwork Museum, $52 ($48 to $55) in all, $12 less; it fits Time and tide'."""
         change = self.change.rounded()
-        size = wording.whole_money(Money(abs(change.amount), change.currency))
-        compared = f"{size} {'more' if change.amount > 0 else 'less'}" if change.amount else "the same"
-        fits = f"; it fits {self.unit}" if self.unit else ""
-        return f"{self.outing.place.name}, {total_sentence(self.outing.cost)} in all, {compared}{fits}"
+        by = wording.whole_money(Money(abs(change.amount), change.currency))
+        compared = (
+            fact("recovery-more-or-less", by=by, more=change.amount > 0)
+            if change.amount
+            else fact("recovery-the-same")
+        )
+        place, total = self.outing.place.name, total_sentence(self.outing.cost)
+        if self.unit:
+            return fact("recovery-rain-fits", place=place, total=total, compared=compared, unit=self.unit)
+        return fact("recovery-rain", place=place, total=total, compared=compared)
 
 
 def rain_plan(family: Family, outing: Outing, unit: StudyUnit | None, *, today: date) -> RainPlan | None:

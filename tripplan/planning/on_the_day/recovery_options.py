@@ -1,11 +1,11 @@
 """What can be done when the day goes wrong, and what each way out costs."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 from tripplan.language import wording
-from tripplan.language.sentences import Fact
+from tripplan.language.sentences import Fact, say
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.on_the_day.sunk_cost import SunkCost
 from tripplan.planning.outing.outing import Outing
@@ -28,7 +28,7 @@ class RecoveryOption:
 
     Attributes:
         choice: which.
-        title: in words.
+        title: what it is.
         outing: the new plan with all its answers; None where the party goes, drives on or stays home.
         home: when everybody who is out is home.
         naps: what becomes of the naps of those who are out.
@@ -41,7 +41,7 @@ class RecoveryOption:
     """
 
     choice: RecoveryKind
-    title: str
+    title: Fact
     outing: Outing | None
     home: datetime
     naps: tuple[NapOutcome, ...]
@@ -49,13 +49,13 @@ class RecoveryOption:
     change: Money
     tickets: SunkCost | None
     felt: Money
-    notes: tuple[str, ...] = ()
+    notes: tuple[Fact, ...] = ()
     stays_home: bool = False
 
     @property
     def home_sentence(self) -> str:
         """When everybody is home; empty where nobody leaves."""
-        return "" if self.stays_home else f"Home at {wording.clock(self.home)}"
+        return "" if self.stays_home else say("recovery-home-at", at=self.home)
 
     @property
     def weighs(self) -> Money:
@@ -69,28 +69,25 @@ class RecoveryOption:
             return ""
         plan, begun = self.outing.plan, self.outing.question.begun
         left = begun is not None and begun.now > begun.left_home
-        leave = f"left at {wording.clock(plan.leave_home)}" if left else leaving_sentence(plan)
-        return (
-            f"{wording.capital(leave)}, there from {wording.clock(plan.enter)} to "
-            f"{wording.clock(plan.leave_place)} ({wording.minutes(plan.visit_minutes)})"
-        )
+        leave = say("recovery-left", at=plan.leave_home) if left else wording.capital(leaving_sentence(plan))
+        stay = timedelta(minutes=plan.visit_minutes)
+        return say("recovery-times", leave=leave, enter=plan.enter, leave_place=plan.leave_place, stay=stay)
 
     @property
     def money_sentence(self) -> str:
         """What changes in cost."""
         change = self.change.rounded()
-        if not change.amount:
-            said = "costs as much as planned"
-        else:
-            more = "more" if change.amount > 0 else "less"
-            said = (
-                f"costs {wording.whole_money(Money(abs(change.amount), change.currency))} {more} than planned"
-            )
+        by = wording.whole_money(Money(abs(change.amount), change.currency))
+        said = [
+            say("recovery-costs", by=by, more=change.amount > 0)
+            if change.amount
+            else say("recovery-costs-as-planned")
+        ]
         if self.tickets is not None and self.tickets.back.amount:
-            said += f"; {wording.money(self.tickets.back)} of tickets comes back if called off in time"
+            said.append(say("recovery-tickets-back", back=self.tickets.back))
         if self.tickets is not None and self.tickets.lost.amount:
-            said += f"; {wording.money(self.tickets.lost)} of tickets already paid for is lost"
-        return f"{wording.capital(said)}."
+            said.append(say("recovery-tickets-lost", lost=self.tickets.lost))
+        return " ".join(said)
 
 
 @dataclass(frozen=True)
@@ -108,5 +105,5 @@ class RevisedDay:
 
     now: datetime
     ways: tuple[RecoveryOption, ...]
-    impossible: tuple[tuple[str, tuple[str, ...]], ...]
+    impossible: tuple[tuple[Fact, tuple[Fact, ...]], ...]
     cautions: tuple[Fact, ...]

@@ -9,8 +9,7 @@ from zoneinfo import ZoneInfo
 from tripplan.documents.family.member import Member, SleepsIn
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.language import wording
-from tripplan.language.sentences import Fact, fact, told
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import DayInProgress, DayQuestion
 from tripplan.planning.day.times.legs import LegsOfDays
 from tripplan.planning.day.times.limits import Limits
@@ -74,7 +73,7 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
         on = sorted(ways_home(here), key=lambda way: way.weighs.amount)
         return RevisedDay(here.now, tuple(on), (), tuple(_cautions(here)))
     ways: list[RecoveryOption] = []
-    impossible: list[tuple[str, tuple[str, ...]]] = []
+    impossible: list[tuple[Fact, tuple[Fact, ...]]] = []
     parties = tuple(_parties(here))
     if not parties:
         impossible.append((_go_on_title(here), (_nobody_goes(trouble),)))
@@ -88,14 +87,14 @@ def replan(family: Family, outing: Outing, trouble: Trouble, *, today: date) -> 
                 ways.append(best)
         elif tried:
             title = _wait_title(here) if wait else _go_on_title(here)
-            impossible.append((title, next(told(way.reasons) for way in tried if isinstance(way, NoOuting))))
+            impossible.append((title, next(way.reasons for way in tried if isinstance(way, NoOuting))))
     back = _turn_back(here)
     ways.append(back)
     elsewhere = _understudy(here, parties, back)
     if isinstance(elsewhere, RecoveryOption):
         ways.append(elsewhere)
     elif elsewhere:
-        impossible.append(("Go somewhere else", elsewhere))
+        impossible.append((fact("recovery-elsewhere"), elsewhere))
 
     def order(way: RecoveryOption) -> tuple[bool, bool, bool, Decimal]:
         wet = trouble.rain and way.outing is not None and way.outing.place.visit.indoors == "outdoors"
@@ -124,24 +123,26 @@ def _parties(here: Situation) -> Iterator[tuple[Member, ...]]:
             yield rest
 
 
-def _nobody_goes(trouble: Trouble) -> str:
+def _nobody_goes(trouble: Trouble) -> Fact:
     if trouble.where is Whereabouts.HOME:
-        return f"nobody of 18 or older would be left to go while one adult stays with {trouble.ill}"
-    return f"{trouble.ill} is ill, and nobody can take only one child home"
+        return fact("recovery-no-adult-left", name=str(trouble.ill))
+    return fact("recovery-nobody-takes-one-home", name=str(trouble.ill))
 
 
-def _go_on_title(here: Situation) -> str:
-    name = here.outing.place.name
+def _go_on_title(here: Situation) -> Fact:
+    place = here.outing.place.name
     if here.there:
-        return f"Stay at {name}"
+        return fact("recovery-stay-at", place=place)
     if here.at_home and here.worth_waiting:
-        return f"Wake {here.trouble.asleep} and go to {name} at once"
-    return f"Go on to {name}"
+        return fact("recovery-wake", name=str(here.trouble.asleep), place=place)
+    return fact("recovery-go-on", place=place)
 
 
-def _wait_title(here: Situation) -> str:
-    then = "and stay at" if here.there else "then"
-    return f"Let {here.trouble.asleep} sleep on, {then} {here.outing.place.name}"
+def _wait_title(here: Situation) -> Fact:
+    name, place = str(here.trouble.asleep), here.outing.place.name
+    if here.there:
+        return fact("recovery-sleep-on-and-stay", name=name, place=place)
+    return fact("recovery-sleep-on-then", name=name, place=place)
 
 
 def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool) -> RecoveryOption | NoOuting:
@@ -198,15 +199,13 @@ def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool)
         cost = cost - _of_kind(new, CostKind.ADMISSION) + tickets.spent
     title = _wait_title(here) if wait else _go_on_title(here)
     if absent:
-        title += f" with {wording.listed([member.name for member in party])}"
+        title = fact("recovery-with", what=title, who=tuple(member.name for member in party))
     notes = list(_waiting_notes(here)) if wait else []
-    stays = [member.name for member in outing.party if member.name in absent - {here.trouble.ill}]
+    stays = tuple(member.name for member in outing.party if member.name in absent - {here.trouble.ill})
     if stays:
-        notes.append(f"{wording.listed(stays)} stays at home with {here.trouble.ill}")
+        notes.append(fact("recovery-stays-with", who=stays, name=str(here.trouble.ill)))
     if outing.place.visit.indoors != "indoors" and here.trouble.rain:
-        notes.append(
-            "in the open air" if outing.place.visit.indoors == "outdoors" else "partly in the open air"
-        )
+        notes.append(fact("recovery-open-air", whole=outing.place.visit.indoors == "outdoors"))
     return RecoveryOption(
         choice=RecoveryKind.WAIT if wait else RecoveryKind.GO_ON,
         title=title,
@@ -221,15 +220,15 @@ def _go_on(here: Situation, party: Sequence[Member], today: date, *, wait: bool)
     )
 
 
-def _waiting_notes(here: Situation) -> Iterator[str]:
+def _waiting_notes(here: Situation) -> Iterator[Fact]:
     """Where everybody is until the child that sleeps wakes, and how long that is likely to be."""
     if here.wakes is None:
         return
-    until = f"until {here.trouble.asleep} wakes, about {wording.clock(here.wakes)}"
+    name = str(here.trouble.asleep)
     if here.at_home:
-        yield f"Everybody is at home {until}"
+        yield fact("recovery-home-until", name=name, at=here.wakes)
     elif not here.there:
-        yield f"Everybody sits in the parked car {until}, an adult among them"
+        yield fact("recovery-in-car-until", name=name, at=here.wakes)
 
 
 def _leaving_from(question: DayQuestion, moment: datetime, zone: ZoneInfo) -> DayQuestion:
@@ -298,7 +297,10 @@ def _turn_back(here: Situation) -> RecoveryOption:
         if not here.at_home and here.family.household.food.way == "packed":
             spent.append(_of_kind(outing, CostKind.FOOD))
     cost = total(spent, here.currency)
-    title = "Stay at home" if here.at_home else "Go home now" if here.there else "Turn back"
+    if here.at_home:
+        title = fact("recovery-stay-home")
+    else:
+        title = fact("recovery-go-home") if here.there else fact("recovery-turn-back")
     return RecoveryOption(
         choice=RecoveryKind.TURN_BACK,
         title=title,
@@ -315,7 +317,7 @@ def _turn_back(here: Situation) -> RecoveryOption:
 
 def _understudy(
     here: Situation, parties: Sequence[Sequence[Member]], back: RecoveryOption
-) -> RecoveryOption | tuple[str, ...]:
+) -> RecoveryOption | tuple[Fact, ...]:
     """The nearest other place that is still worth it, or why each of those looked at is not."""
     others = [place for place in here.family.places if place.id != here.outing.place.id]
     if not parties or not others:
@@ -325,14 +327,14 @@ def _understudy(
     nearest = sorted(
         ((_drive_to(here, place), place) for place in others), key=lambda at: at[0].minutes.likely
     )
-    reasons = [] if nearest else ["every other place is in the open air"]
+    reasons = [] if nearest else [fact("recovery-all-open-air")]
     for drive, place in nearest[:MOST_UNDERSTUDIES_TRIED]:
         for party in parties:
             way = _somewhere_else(here, party, place, drive)
             if isinstance(way, RecoveryOption) and way.felt < back.felt:
                 return way
-        why = way.reasons[0] if isinstance(way, NoOuting) else "not worth it any more"
-        reasons.append(f"{place.name}: {why}")
+        why = way.reasons[0] if isinstance(way, NoOuting) else fact("recovery-not-worth-it")
+        reasons.append(fact("recovery-place-why", place=place.name, why=why))
     return tuple(reasons[:MOST_REASONS_TOLD])
 
 
@@ -363,7 +365,7 @@ def _somewhere_else(
     cost = new.cost.total.likely + (tickets.spent if tickets else Money.zero(here.currency))
     return RecoveryOption(
         choice=RecoveryKind.UNDERSTUDY,
-        title=f"Go to {place.name} instead, {wording.minutes(drive.minutes.likely)} away",
+        title=fact("recovery-instead", place=place.name, away=timedelta(minutes=drive.minutes.likely)),
         outing=new,
         home=new.plan.home,
         naps=new.plan.naps,
@@ -371,8 +373,18 @@ def _somewhere_else(
         change=cost - outing.cost.total.likely,
         tickets=tickets,
         felt=new.plan.felt,
-        notes=(f"The drive: {wording.minutes_range(drive.minutes)} ({drive.source.origin})",),
+        notes=(_drive_note(drive),),
     )
+
+
+def _drive_note(drive: Drive) -> Fact:
+    low, likely, high = (
+        timedelta(minutes=minutes)
+        for minutes in (drive.minutes.low, drive.minutes.likely, drive.minutes.high)
+    )
+    if drive.minutes.is_exact:
+        return fact("recovery-drive", minutes=likely, known=drive.known)
+    return fact("recovery-drive-about", minutes=likely, low=low, high=high, known=drive.known)
 
 
 def _way_on(here: Situation, party: Sequence[Member], drive: Drive) -> Leg:

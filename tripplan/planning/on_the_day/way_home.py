@@ -1,11 +1,11 @@
 """When something goes wrong on the way home: drive on, or let a child sleep on in the car at the door."""
 
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 from decimal import Decimal
 
 from tripplan.documents.family.member import SleepsIn
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.day import NapOutcome
 from tripplan.planning.day.times.minutes import DayMinutes
 from tripplan.planning.on_the_day.recovery_options import RecoveryKind, RecoveryOption
@@ -23,14 +23,14 @@ def ways_home(here: Situation) -> Iterator[RecoveryOption]:
     Args:
         here: on the way home.
     """
-    yield _home_at(here, here.home_again, RecoveryKind.GO_ON, "Drive on home")
+    yield _home_at(here, here.home_again, RecoveryKind.GO_ON, fact("recovery-drive-home"))
     sleep, wakes = here.sleep, here.wakes
     if sleep is not None and wakes is not None and here.worth_waiting and not sleep.stays_asleep_when_moved:
-        title = f"Let {here.trouble.asleep} sleep on in the car at home"
+        title = fact("recovery-sleep-on-in-car", name=str(here.trouble.asleep))
         yield _home_at(here, here.later(wakes, here.outing.way_home.unload_minutes), RecoveryKind.WAIT, title)
 
 
-def _home_at(here: Situation, home: datetime, choice: RecoveryKind, title: str) -> RecoveryOption:
+def _home_at(here: Situation, home: datetime, choice: RecoveryKind, title: Fact) -> RecoveryOption:
     plan, worth = here.outing.plan, here.outing.question.worth
     naps = tuple(_naps(here, home))
     lost = sum(nap.lost_minutes for nap in naps) - sum(nap.lost_minutes for nap in plan.naps)
@@ -90,34 +90,32 @@ def _has_slept(here: Situation) -> bool:
     )
 
 
-def _dues(here: Situation) -> Iterator[tuple[datetime, str, Decimal]]:
+def _dues(here: Situation) -> Iterator[tuple[datetime, Fact, Decimal]]:
     """By when everybody should be home, what that is, and what an hour later weighs."""
     question = here.outing.question
     minutes = DayMinutes(here.outing.day, here.zone)
     due = minutes.moment(minutes.home_by(question.habits), here.zone)
-    yield due, f"{wording.clock(due)}, by when you want to be home", question.worth.hour_past_home_by
+    yield due, fact("recovery-home-by", at=due), question.worth.hour_past_home_by
     if question.first_bed is not None:
         due = minutes.moment(minutes.by_clock(question.first_bed), here.zone)
-        yield due, f"the first bedtime at {wording.clock(due)}", question.worth.hour_past_bedtime
+        yield due, fact("recovery-bedtime", at=due), question.worth.hour_past_bedtime
 
 
-def _notes(here: Situation, home: datetime) -> Iterator[str]:
+def _notes(here: Situation, home: datetime) -> Iterator[Fact]:
     later = minutes_between(here.outing.plan.home, home)
     if later:
-        yield f"{wording.minutes(later)} later than planned"
+        yield fact("recovery-later", late=timedelta(minutes=later))
     for due, what, _ in _dues(here):
         if home > due:
-            yield f"{wording.minutes(minutes_between(due, home))} after {what}"
+            late = timedelta(minutes=minutes_between(due, home))
+            yield fact("recovery-after", late=late, what=what)
     napper = next((one for one in here.outing.question.nappers if one.member == here.trouble.asleep), None)
     wakes = here.wakes
     if napper is None or napper.latest_end is None or wakes is None:
         return
     if _has_slept(here):
-        yield f"{napper.member} has slept already, by the plan"
+        yield fact("recovery-slept-already", name=napper.member)
     minutes = DayMinutes(here.outing.day, here.zone)
     good = minutes.moment(minutes.by_clock(napper.latest_end), here.zone)
     if wakes > good:
-        yield (
-            f"{napper.member} is tired at bedtime if awake from {wording.clock(good)} on; left alone, the "
-            f"sleep lasts until about {wording.clock(wakes)}"
-        )
+        yield fact("recovery-tired-at-bedtime", name=napper.member, awake=good, wakes=wakes)

@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tripplan.language.sentences import Fact, say
+from tripplan.language.sentences import Fact, fact
 from tripplan.values.ranges import Range, Source
 
 
@@ -54,9 +54,14 @@ class Drive:
         return math.ceil(round(self.minutes.likely, 6))
 
     @property
+    def known(self) -> Fact:
+        """How the figures are known."""
+        return fact(_KNOWN[self.known_by])
+
+    @property
     def known_in_words(self) -> str:
         """How the figures are known, in a word or two."""
-        return say(_KNOWN[self.known_by])
+        return self.known.text
 
 
 @dataclass(frozen=True)

@@ -164,7 +164,7 @@ def render_running_late(
                 )
         for title, reasons in found.impossible:
             st.markdown(f"**{plain(say('today-impossible', what=title))}**")
-            st.markdown(bullets(reasons))
+            st.markdown(bullets(told(reasons)))
         if found.cautions:
             st.warning(bullets(told(found.cautions)))
 
@@ -271,14 +271,14 @@ def _trouble(
 
 
 def _way(way: RecoveryOption) -> None:
-    st.subheader(plain(way.title), anchor=False)
+    st.subheader(plain(way.title.text), anchor=False)
     said = (
         way.times_sentence,
         way.home_sentence,
         say("today-nap", nap=naps_sentence(way.naps)),
         way.money_sentence,
         say("today-hassle", total=wording.whole_money(way.weighs)),
-        *way.notes,
+        *told(way.notes),
     )
     st.markdown(bullets(filter(None, said)))
 

@@ -1,0 +1,1 @@
+recovery-tickets-back = { $back } of tickets comes back if cancelled in time.
