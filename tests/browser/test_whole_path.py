@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tests.browser.accessibility import open_all, violations
+from tests.browser.accessibility import focus_shows, open_all, violations
 from tests.browser.conftest import PAGES, Visit, path_of
 from tests.browser.text_in_view import TEXT_IN_VIEW
 from tests.language.test_american_words import BANNED
@@ -18,8 +18,8 @@ from tests.running_app import ROOT
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
     from playwright.sync_api import Page
 
-WIDER = (980, 1280)
-"""A desk's window less the list of pages beside the page, and the whole of it [px]."""
+WIDTHS = (320, 640, 980, 1280)
+"""A desk's window at four and two times the size, without the list of pages, and as it is [px]."""
 MOST_MESSAGES = 120
 """What is closed is neither computed nor sent, so that a page comes in few messages."""
 MOST_WORDS = 60
@@ -65,12 +65,13 @@ def test_every_page_fits_its_window_and_shows_no_error(
     if name not in WITHOUT_RECORDS:
         assert "invented" in page.locator("body").inner_text()
     main = page.locator("[data-testid=stMain]")
-    for width in (None, *WIDER):
+    for width in (None, *WIDTHS):
         if width is not None:
             page.set_viewport_size({"width": width, "height": 900})
             page.wait_for_timeout(200)  # nothing is asked of the app; charts are drawn anew
         assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), width
-        if width != WIDER[0]:
+        assert name not in MOVED or main.evaluate(CUT) == [], width
+        if width in (None, *WIDTHS[-1:]):
             assert violations(page) == [], width
     headings = main.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => one.tagName)")
     levels = [int(name[1]) for name in headings]
@@ -121,13 +122,16 @@ def names_of_the_demo() -> set[str]:
 
 MOST_STOPS = 25
 """Presses of Tab from the outings compared to an entry for the calendar. Common practice, no source [-]."""
+MOST_OF_A_RING = 1.8
+"""Of the outline two pixels thick that WCAG 2.2, 2.4.13, asks for; round corners are shorter [-]."""
 FOCUSED = "() => (document.activeElement.ariaLabel || document.activeElement.innerText || '').trim()"
 
 
 def go_to(page: "Page", name: str) -> int:
-    """Press Tab until what has the focus is called so; how often that was."""
+    """Press Tab until what has the focus is called so; how often that was. At every stop the focus shows."""
     for stop in range(1, MOST_STOPS + 1):
         page.keyboard.press("Tab")
+        assert focus_shows(page) >= MOST_OF_A_RING, page.evaluate(FOCUSED)
         if re.match(name, page.evaluate(FOCUSED)):
             return stop
     pytest.fail(f"{name} is not reached by Tab")

@@ -21,12 +21,16 @@ _SHEET = """
 }
 .stApp :is(a, button, input, textarea, summary, [tabindex], [role=slider], [role=radio]):focus-visible {
   outline: 3px solid var(--ring) !important; outline-offset: 2px; }
+.stApp [data-testid=stMain][tabindex]:focus-visible { outline-offset: -3px; }
 .stApp :is([data-baseweb=select], [data-baseweb=input], [data-baseweb=textarea]):focus-within {
   outline: 3px solid var(--ring); outline-offset: 1px; border-radius: .5rem; }
 
 [data-testid=stMainBlockContainer] { max-width: 64rem; }
 .stApp h1 { font-weight: 700; line-height: 1.15; padding: 0 0 .3rem; }
 .stApp :is(h2, h3) { padding: .5rem 0 .2rem; }
+@media (max-width: 360px) {
+  [data-testid=stVegaLiteChart] :is(canvas, svg) { max-width: 100% !important; height: auto !important; }
+}
 @media (max-width: 640px) {
   [data-testid=stMainBlockContainer] { padding-left: .9rem; padding-right: .9rem; }
   .stApp h1 { font-size: 1.5rem; }
