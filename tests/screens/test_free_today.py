@@ -29,7 +29,7 @@ def test_the_answer_is_one_press_away(at_eleven: AppTest) -> None:
     app = at_eleven.button(key="free_today").click().run()
     assert not app.exception
     assert app.selectbox(key="free_from").value == time(11, 35)
-    assert "load up 11:" in drawn(app)
+    assert "load up 12:" in drawn(app)
     assert " pm" not in drawn(app)
     assert [button.key for button in app.button if str(button.key).startswith("plan_today_")]
 

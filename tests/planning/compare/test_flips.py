@@ -254,10 +254,10 @@ def test_food_flips_where_only_one_place_forbids_to_bring_it() -> None:
 
     Bought, it is 15 + 3 + 14 = 32 against the same 22.
     """
-    hours = {"opening": {"hours": "Mo-Su 11:00-14:00", "entry_times": ["11:45"]}}
+    hours, two_hours = {"hours": "Mo-Su 11:00-14:00"}, {"comfortable_minutes": 120, "shortest_minutes": 120}
     places = (
-        place("Own", "15.00", **hours),
-        place("Bought", "5.00", visit={"own_food": False}, **hours),
+        place("Own", "15.00", opening=hours, visit=two_hours),
+        place("Bought", "5.00", opening=hours, visit={"own_food": False, **two_hours}),
     )
     food = NO_FOOD | {"bought_adult": "14"}
     flip = flips(family(household(food=food, worth=HUNGRY), places, (10, 10)))["food"]

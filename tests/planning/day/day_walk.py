@@ -168,6 +168,9 @@ def lunches(question: DayQuestion, lunch: int, visit: Visit) -> Iterator[tuple[s
             left = visit.leave - visit.enter - length
             if (ends == visit.leave or not after) and left >= max(question.shortest_minutes, 1):
                 yield "there", begins
+            only_sold = question.eats_there and not question.own_food
+            if only_sold and ends == visit.leave and left >= max(question.shortest_minutes, 1):
+                yield "by the car", begins
 
 
 def latest_arrivals(
@@ -295,9 +298,9 @@ def walk(question: DayQuestion) -> list[Walked]:
                 (
                     max(0, begins - lunch) * worth.hour_late_lunch
                     + max(0, lunch - begins) * worth.hour_early_lunch
-                    + stay_weighs(awake - length * (place == "there"))
+                    + stay_weighs(awake - length * (place in ("there", "by the car")))
                     + Decimal(60 * (price := prices[place == "there" and question.eats_there])) / 100,
-                    place == "there",
+                    place in ("there", "by the car"),
                     price,
                 )
                 for place, begins in eaten

@@ -176,6 +176,7 @@ def questions(draw: st.DrawFn) -> DayQuestion:
         most_driving_minutes=draw(st.sampled_from([None, None, 100, 180])),
         children=draw(st.integers(0, 5)),
         eats_there=draw(st.booleans()),
+        own_food=draw(st.booleans()),
         busy=draw(st.sampled_from([(), (busy,)])),
         grid_minutes=draw(st.sampled_from([40, 60])),
         money=draw(st.none() | hourly_money()),

@@ -20,6 +20,7 @@ from tests.planning.day.day_questions import (
 from tripplan.documents.family.habits import Habits
 from tripplan.documents.family.worth import Worth
 from tripplan.planning.day import DayPlan, DayQuestion, LunchPlace, StepKind, plan_choice, plan_day
+from tripplan.planning.day.times.hourly_money import HourlyMoney, PriceHours
 from tripplan.planning.opening.hours import ShowTimes
 
 LUNCH = Habits(**PUNCTUAL)
@@ -151,6 +152,21 @@ def test_where_nothing_may_be_eaten_lunch_is_elsewhere() -> None:
     assert not plan.lunch_there
     visit = next(step for step in plan.steps if step.kind is StepKind.VISIT)
     assert visit.end == at("12:00")
+
+
+def test_a_packed_lunch_by_the_car_ends_a_visit_where_food_is_only_sold() -> None:
+    """By hand: 70.00 more for lunch inside at noon against 3.50 for one 35 minutes late by the car."""
+    prices = PriceHours()
+    dear, cheap = (HourlyMoney(prices, ((1000, out),)) for out in (8000, 1300))
+    question = make_question(habits=LUNCH, own_food=False, money=dear)
+    plan = left_at(question, "08:45", "13:10")
+    assert eats(plan) == (LunchPlace.OUTSIDE, "12:35")
+    assert not plan.lunch_there
+    # 3.00 more inside is less than that.
+    assert eats(left_at(replace(question, money=cheap), "08:45", "13:10")) == (LunchPlace.THERE, "12:00")
+    # Where own food is allowed, it is eaten inside when everybody is hungry.
+    own = replace(question, own_food=True, money=None)
+    assert eats(left_at(own, "08:45", "13:10")) == (LunchPlace.THERE, "12:00")
 
 
 def test_the_shortest_visit_is_left_beside_lunch() -> None:

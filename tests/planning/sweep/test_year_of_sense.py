@@ -159,6 +159,8 @@ def broken_rules(outing: Outing) -> Iterator[str]:
             yield "put to bed hungry"
         if nap.asleep and plan.home <= nap.asleep[0] < plan.home + timedelta(minutes=15):
             yield "asleep as soon as the door is open"
+    if plan.lunch and plan.lunch.start > eats + timedelta(minutes=90):
+        yield "hungry for an hour and a half"
     if plan.lunch and plan.lunch.start < clock(outing, question.habits.lunch) - timedelta(minutes=45):
         yield "lunch too early"
     if question.last_wakes is not None:

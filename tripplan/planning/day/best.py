@@ -121,6 +121,7 @@ class _Day:
             question.pushchairs,
             question.children,
             question.eats_there,
+            question.own_food,
             id(question.habits),
             id(question.worth),
             question.first_bed,

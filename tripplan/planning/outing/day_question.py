@@ -101,6 +101,7 @@ def day_question(
         nappers=needs.nappers,
         pushchairs=place.visit.pushchairs,
         eats_there=place.visit.own_food or place.visit.food_sold,
+        own_food=place.visit.own_food,
         shortest_minutes=min(stay.shortest_minutes, comfortable),
         comfortable_minutes=comfortable,
         habits=household.habits,

@@ -298,6 +298,7 @@ class DayQuestion:
         most_driving_minutes: more driving in a day, there and back together, is not allowed [min]; None for
             any amount. A day that has begun has no such limit.
         eats_there: whether lunch can be had inside, own food or food that is sold.
+        own_food: whether own food may be eaten inside.
         children: how many of the party are under age; those who sleep at the place are a share of them.
         money: what the outing costs by the hour; None where money does not count.
         weather: what being outdoors weighs by the hour, one kind; None where weather does not count.
@@ -326,6 +327,7 @@ class DayQuestion:
     children: int = 0
     money: HourlyMoney | None = None
     eats_there: bool = True
+    own_food: bool = True
     weather: HourlyWeather | None = None
 
     @property

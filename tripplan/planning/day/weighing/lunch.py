@@ -3,8 +3,9 @@
 * At home before leaving or after coming back; on the way at a halt that is long enough, packed; outside while
   waiting to be let in, packed; or at the place.
 * At the place lunch is eaten inside, wherever in the visit it fits, but never during a show. With timed entry
-  the whole visit is one entry or tour, and lunch comes after it; so it does, outside, where no own food is
-  allowed and none is sold. It takes its time out of the visit, of which the shortest has to be left.
+  the whole visit is one entry or tour, and lunch comes after it. Where no own food is allowed, a packed lunch
+  in or by the car ends the visit, unless what is sold inside is worth its price. Either takes its time out of
+  the visit, of which the shortest has to be left.
 * Each begins as near to lunch time as it can. Lunch weighs by how much earlier or later than usual it begins,
   and nobody eats more than `EARLIEST_MINUTES` before lunch time.
 * Of these the one counts that weighs the least, with what it takes from the visit and what it costs more to
@@ -64,14 +65,18 @@ class Lunch:
     Attributes:
         elsewhere: the options that take nothing from the visit, in the order in which they are preferred.
         there: the option at the place.
-        at_the_place: in which choices that is the best.
+        by_the_car: a packed one after the visit, where it could only be bought at the place; None elsewhere.
+        at_the_place: in which choices the best of these two is the best of all.
+        inside: in which choices it is the first of them.
         weight: what the hour of the best weighs.
         usual: lunch time [min].
     """
 
     elsewhere: tuple[LunchOption, ...]
     there: LunchOption
+    by_the_car: LunchOption | None
     at_the_place: Flags
+    inside: Flags
     weight: Weights
     usual: int
 
@@ -83,6 +88,8 @@ class Lunch:
     def chosen(self, at: Choice) -> tuple[LunchPlace, int, int]:
         """Where and from when to when lunch is in one choice [min]."""
         option = self.there
+        if self.by_the_car is not None and not chosen(self.inside, at):
+            option = self.by_the_car
         if not chosen(self.at_the_place, at):
             option = min(self.elsewhere, key=lambda option: chosen(option.weight, at))
         begins = option.begins_at(at)
@@ -127,8 +134,18 @@ class LunchQuestion:
         elsewhere = tuple(chain(self._at_home(), self._on_the_way(), self._waiting()))
         there = self._there()
         least = combined(np.minimum, (option.weight for option in elsewhere))
-        at_the_place = combined(np.add, (there.weight, more, stay.lost(self.lasts))) < least
-        return Lunch(elsewhere, there, at_the_place, np.where(at_the_place, there.weight, least), self.usual)
+        bought, weight = combined(np.add, (there.weight, more)), there.weight
+        by_the_car = self._by_the_car()
+        if by_the_car is None:
+            at_the_place = inside = combined(np.add, (bought, stay.lost(self.lasts))) < least
+        else:
+            inside = bought < by_the_car.weight
+            taken = np.minimum(bought, by_the_car.weight)
+            at_the_place = combined(np.add, (taken, stay.lost(self.lasts))) < least
+            weight = np.where(inside, weight, by_the_car.weight)
+            inside = inside & at_the_place
+        weight = np.where(at_the_place, weight, least)
+        return Lunch(elsewhere, there, by_the_car, at_the_place, inside, weight, self.usual)
 
     def _option(self, place: LunchPlace, begins: Minutes, fits: Flags | None = None) -> LunchOption:
         """An option that begins at some minutes, as far as it fits."""
@@ -180,10 +197,22 @@ class LunchQuestion:
             begins = np.minimum(np.maximum(choices.arrive, self.usual), choices.enter - self.lasts)
             yield self._option(LunchPlace.OUTSIDE, begins, fits)
 
+    @cached_property
+    def _room(self) -> Flags:
+        """Which visits are long enough to take lunch out of them."""
+        shortest = a_day([limits.shortest for limits in self.choices.limits])
+        room: Flags = self.choices.visit >= shortest + self.lasts
+        return room
+
+    def _by_the_car(self) -> LunchOption | None:
+        """Packed, after the visit, where no own food is allowed inside but some is sold."""
+        if self.question.own_food or not self.question.eats_there:
+            return None
+        return self._clear_of_shows(LunchPlace.OUTSIDE, [self.choices.leave - self.lasts], self._room)
+
     def _there(self) -> LunchOption:
         question, choices, usual = self.question, self.choices, self.usual
-        shortest = a_day([limits.shortest for limits in choices.limits])
-        room, last = choices.visit >= shortest + self.lasts, choices.leave - self.lasts
+        room, last = self._room, choices.leave - self.lasts
         place = LunchPlace.THERE if question.eats_there else LunchPlace.OUTSIDE
         if question.hours.entry_times or not question.eats_there:
             return self._clear_of_shows(place, [last], room)

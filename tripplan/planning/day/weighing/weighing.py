@@ -120,7 +120,7 @@ class WeighedChoices:
         """Whether lunch is eaten at the place, as that allows it, instead of at home or packed."""
         if self.lunch is None or not self.question.eats_there:
             return np.zeros((1, 1, 1), dtype=np.bool_)
-        return self.lunch.at_the_place
+        return self.lunch.inside
 
     @property
     def visit(self) -> Minutes:
