@@ -8,8 +8,10 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 
 from tests.commands.conftest import NOON, Files, Run, assert_fits_schema
+from tests.saying import says
 from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.store import Records
+from tripplan.values.money import Money
 
 TICKETS = (
     {"name": "Adult", "price": "14.00", "ages": "13+"},
@@ -65,16 +67,14 @@ def test_the_words_tell_rule_seats_payments_and_tickets(run: Run, museum: Files)
     said = run("together", *ASKED, *REED, "0", "--seats", "7", "--payer", "Reed", *museum.options)
     text = " ".join(said.out.split())
     assert said.status == 0
-    for told in (
-        "Together you reach 'From six on'.",
-        "in proportion to what it would have paid alone",
-        "1 seat is missing: 8 people, 7 in the cars.",
-        "Every child rides in the seat that fits",
-        "Reed pays the remaining $48.00 at the ticket counter.",
-        "Test household pays Reed $24.00.",
-        "6 x From six on",
-    ):
-        assert told in text
+    assert says(text, "together-reached", offers="'From six on'")
+    assert says(text, "together-rule")
+    assert says(text, "together-seats-missing", missing=1, seats=7, people="8 people")
+    assert says(text, "cautions-seat-moves-along")
+    assert says(text, "together-pays-rest", group="Reed", amount=Money(Decimal(48), "USD"))
+    owed = Money(Decimal(24), "USD")
+    assert says(text, "together-transfer", payer="Test household", receiver="Reed", amount=owed)
+    assert "6 x From six on" in text
 
 
 def test_json_fits_its_schema_and_form(run: Run, museum: Files) -> None:

@@ -1,18 +1,20 @@
 """The With others page keeps who comes along and says what everybody pays, to the cent."""
 
-import re
 from collections.abc import Callable
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from tests.saying import says
 from tests.screens.conftest import drawn, opened_part, said
 from tripplan.clock import TODAY_VARIABLE
 from tripplan.documents.outings.going_together import GoingTogether
 from tripplan.records.location import FOLDER_VARIABLE
 from tripplan.services import open_services
+from tripplan.values.money import Money
 
 OpenApp = Callable[..., AppTest]
 FARM_DAY = date(2026, 12, 12)
@@ -23,6 +25,11 @@ def on_record(tmp_path: Path) -> GoingTogether | None:
     settings = {FOLDER_VARIABLE: str(tmp_path / "data"), TODAY_VARIABLE: "2026-11-25"}
     kept = open_services(settings).demo.get(GoingTogether)
     return None if kept is None else kept.value
+
+
+def usd(amount: int) -> Money:
+    """An amount in dollars."""
+    return Money(Decimal(amount), "USD")
 
 
 def add(app: AppTest, name: str, people: str, seats: str = "5", paid: str = "0") -> AppTest:
@@ -59,10 +66,10 @@ def test_the_example_of_the_demo_is_one_press_away(open_app: OpenApp) -> None:
     app.button(key="save_household_new").click().run()
     assert not app.exception
     text = said(app.markdown)
-    assert "The Thistlewoods (invented) pays $" in text
-    assert "The cars have 15 seats for 13 people." in text
-    assert "Every child rides in the seat that fits" in text
-    assert "in proportion to what it would have paid alone" in said(app.markdown)
+    assert says(text, "together-pays", group="The Thistlewoods (invented)")
+    assert says(text, "together-seats", seats=15, people="13 people")
+    assert says(text, "cautions-seat-moves-along")
+    assert says(text, "together-rule")
 
 
 def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest) -> None:
@@ -74,16 +81,17 @@ def test_shares_add_up_and_money_paid_in_advance_comes_back(at_the_farm: AppTest
     text = said(at_the_farm.markdown)
     assert at_the_farm.title[0].value.replace("\\", "") == "Your part: $58.00 of $108.00"
     assert "13 people" in drawn(at_the_farm)
-    assert "The Quillmarsh family (invented) pays $58.00" in text
-    assert "Thistle pays $50.00 ($40.00 paid in advance)" in text
-    assert "Thistle pays The Quillmarsh family (invented) $10.00." in text
-    assert re.search(r"With \d+ more (adults|children) everyone pays less", text)
+    own = "The Quillmarsh family (invented)"
+    assert says(text, "together-pays", group=own, amount=usd(58))
+    assert says(text, "together-pays-paid", group="Thistle", amount=usd(50), paid=usd(40))
+    assert says(text, "together-transfer", payer="Thistle", receiver=own, amount=usd(10))
+    assert says(text, "together-more") or says(text, "together-more-reached")
 
 
 def test_missing_seats_are_a_warning(at_the_farm: AppTest) -> None:
     """The van has eight seats; with nobody else's car five of thirteen people have none."""
     add(at_the_farm, "Thistle", "41, 38, 12, 10, 7, 19 mo", seats="0")
-    assert "5 seats are missing: 13 people, 8 in the cars." in drawn(at_the_farm)
+    assert says(drawn(at_the_farm), "together-seats-missing", missing=5, people="13 people", seats=8)
 
 
 def test_every_fault_of_a_household_is_told_at_once(at_the_farm: AppTest, tmp_path: Path) -> None:
@@ -123,8 +131,10 @@ def test_own_seats_and_payments_are_kept(at_the_farm: AppTest, tmp_path: Path) -
     kept = on_record(tmp_path)
     assert kept is not None
     assert kept.paid == 78
-    assert "Thistle pays The Quillmarsh family (invented) $20.00." in said(at_the_farm.markdown)
-    assert "at the ticket counter" not in said(at_the_farm.markdown)
+    text = said(at_the_farm.markdown)
+    own = "The Quillmarsh family (invented)"
+    assert says(text, "together-transfer", payer="Thistle", receiver=own, amount=usd(20))
+    assert not says(text, "together-pays-rest")
 
 
 def test_markup_in_a_name_is_shown_as_it_is(at_the_farm: AppTest) -> None:

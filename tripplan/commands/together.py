@@ -17,7 +17,7 @@ from tripplan.files.toml.written import read_form
 from tripplan.language import wording
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.outing.sentences import purchase_sentence
-from tripplan.planning.together.sentences import together_sentences
+from tripplan.planning.together.sentences import together_facts
 from tripplan.planning.together.shapes import Together
 from tripplan.planning.together.visit import visit_together
 
@@ -126,8 +126,8 @@ def _say(question: Question, outing: Together, console: Console) -> None:
     (place,) = question.places
     console.line(f"{place.name}, {wording.day(question.span.first)}")
     console.line()
-    for sentence in together_sentences(outing):
-        console.line(sentence)
+    for found in together_facts(outing):
+        console.line(found.text)
     for order in outing.orders:
         console.line()
         console.line(f"Tickets for {wording.listed(order.groups)}: {wording.money(order.admission.total)}")

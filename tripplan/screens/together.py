@@ -12,19 +12,18 @@ from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
 from tripplan.language.sentences import said, told
-from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.compare.choose import days_in
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.together.sentences import (
-    more_sentence,
-    seats_sentence,
-    settling_sentences,
-    share_sentence,
-    total_sentence,
+    more_fact,
+    rules,
+    seats_fact,
+    settling_facts,
+    share_fact,
+    total_facts,
 )
 from tripplan.planning.together.shapes import Together
-from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.planning.together.visit import first_open_day, group_begins_at, own_seats
 from tripplan.records.opening import Which
 from tripplan.records.store import StoredDocument
@@ -298,13 +297,13 @@ def _result(found: Together, now: Selection) -> None:
                         Chip("drive", f"{seats.seats} seats"),
                     ]
                 ),
-                cards.warning(seats_sentence(seats)) if seats.missing else "",
+                cards.warning(seats_fact(seats).text) if seats.missing else "",
             )
         )
-        st.markdown(bullets(map(share_sentence, shares)))
+        st.markdown(bullets(told(map(share_fact, shares))))
     with st.container(border=True, key="card_settle"):
         st.html(cards.face(cards.name("Settle between us", drawing="money")))
-        st.markdown(bullets(settling_sentences(found)))
+        st.markdown(bullets(told(settling_facts(found))))
 
 
 def _behind_it(view: View, found: Together) -> None:
@@ -331,10 +330,10 @@ def _behind_it(view: View, found: Together) -> None:
                     st.markdown(bullets(order.admission.notes))
     if found.more and (part := fold("If more came along", "open_more")) is not None:
         with part:
-            st.markdown(bullets(more_sentence(more, found.shares) for more in found.more))
+            st.markdown(bullets(told(more_fact(more, found.shares) for more in found.more)))
     if (part := fold("Seats and safety", "open_seats")) is not None:
         with part:
-            st.markdown(plain(seats_sentence(found.seats)))
+            st.markdown(plain(seats_fact(found.seats).text))
             for caution in found.cautions:
                 st.markdown(plain(said(caution)))
             st.caption(
@@ -342,10 +341,7 @@ def _behind_it(view: View, found: Together) -> None:
             )
     if (part := fold("How the price is shared", "open_rule")) is not None:
         with part:
-            rules = [RULE] if found.total.minor else []
-            if any(isinstance(share.alone, NoAdmission) for share in found.shares):
-                rules.append(NOT_ALONE_RULE)
-            st.markdown(plain(" ".join((total_sentence(found), *told(found.rates), *rules))))
+            st.markdown(plain(" ".join(told((*total_facts(found), *found.rates, *rules(found))))))
             st.caption(
                 "Parking, driving and food are not in it. The place has the last word on groups and prices."
             )

@@ -9,6 +9,7 @@ order are common practice, no source. An adult pays $14 and a child of 3 to 12 $
 """
 
 from datetime import date, datetime
+from decimal import Decimal
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -21,10 +22,11 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.errors import CurrencyMismatch, PlanError, UnknownName
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.together.go import go_together
-from tripplan.planning.together.sentences import together_sentences
+from tripplan.planning.together.sentences import share_fact, together_facts
 from tripplan.planning.together.shapes import HouseholdGroup, Together
 from tripplan.values.money import Money
 
@@ -79,6 +81,11 @@ def together(place: Place, *groups: HouseholdGroup, **more: Any) -> Together:
     return found
 
 
+def usd(amount: str) -> Money:
+    """An amount in dollars."""
+    return Money(Decimal(amount), "USD")
+
+
 def amounts(found: Together) -> list[int]:
     """Each household's part in cents."""
     return [share.amount.minor for share in found.shares]
@@ -130,9 +137,10 @@ def test_too_much_paid_in_advance_comes_back() -> None:
     found = together(museum(), group("Reed", "adult", paid=2000))
     assert found.at_the_till is not None
     assert found.at_the_till.amount.minor == -600
-    said = together_sentences(found)
-    assert "Reed pays $14.00 ($20.00 paid in advance), as alone." in said
-    assert "$6.00 too much was paid in advance; Reed gets it back from the place." in said
+    told = together_facts(found)
+    part = fact("together-pays-paid", group="Reed", amount=usd("14"), paid=usd("20"))
+    assert fact("together-as-alone", part=part) in told
+    assert fact("together-paid-too-much", back=usd("6"), group="Reed") in told
 
 
 def test_one_more_person_with_whom_everyone_pays_less_is_found() -> None:
@@ -234,7 +242,9 @@ def test_two_orders_are_placed_where_two_vouchers_do_more_than_one() -> None:
     assert amounts(found) == [3600, 2200]
     assert found.saving is not None
     assert found.saving.minor == 0
-    assert "with an order for each household" in together_sentences(found)[0]
+    assert together_facts(found)[0] == fact(
+        "together-entry", total=usd("58"), how=fact("together-order-each")
+    )
 
 
 def test_a_household_that_could_not_come_in_alone_is_told_so() -> None:
@@ -245,10 +255,11 @@ def test_a_household_that_could_not_come_in_alone_is_told_so() -> None:
     assert isinstance(found.shares[1].alone, NoAdmission)
     assert found.shares[1].less_than_alone is None
     assert found.saving is None
-    assert any(
-        text.startswith("Cousins pays $18.00; alone they could not come in")
-        for text in together_sentences(found)
-    )
+    told = share_fact(found.shares[1])
+    assert told.code == "together-not-alone"
+    assert told.values["part"] == fact("together-pays", group="Cousins", amount=usd("18"))
+    assert told.values["why"]
+    assert fact("together-rule-not-alone") in together_facts(found)
     alone = go_together([group("Cousins", "child", "child")], strict, ARRIVAL, today=TODAY)
     assert isinstance(alone, NoAdmission)
 
@@ -261,7 +272,8 @@ def test_seats_are_counted_for_everybody_babies_included() -> None:
     ]
     found = together(museum(), *few, group("Hill", "adult", "baby", seats=0))
     assert (found.seats.people, found.seats.seats, found.seats.missing) == (9, 8, 1)
-    assert "1 seat is missing: 9 people, 8 in the cars." in together_sentences(found)
+    people = fact("together-people", count=9)
+    assert fact("together-seats-missing", missing=1, people=people, seats=8) in together_facts(found)
     assert found.cautions[0].code == "cautions-seat-moves-along"
     assert together(museum(), group("Hill", "adult")).cautions == ()
 
@@ -300,27 +312,37 @@ def test_questions_without_meaning_are_refused() -> None:
         ask(HouseholdGroup("Reed", REED.members, 5, Money.zero("EUR")))
 
 
-def test_everything_is_said_in_plain_sentences() -> None:
-    """Price, parts, rule, seats and payments; an adult more is said with what everyone then pays."""
-    said = together_sentences(together(museum(GROUP_PRICE), REED, MARSH, HILL))
-    assert said[:4] == (
-        "Entry costs $80.00 in one order, $12.00 less than each alone. Together you reach 'From eight on'.",
-        "Reed pays $40.00 instead of $46.00 alone.",
-        "Marsh pays $27.83 instead of $32.00 alone.",
-        "Hill pays $12.17 instead of $14.00 alone.",
+def test_everything_is_told() -> None:
+    """Price, parts, rule, seats and payments; an adult more is told with what everyone then pays."""
+    told = together_facts(together(museum(GROUP_PRICE), REED, MARSH, HILL))
+
+    def pays(group: str, amount: str, alone: str) -> Fact:
+        part = fact("together-pays", group=group, amount=usd(amount))
+        return fact("together-instead", part=part, alone=usd(alone))
+
+    reached = (fact("together-offer", name="From eight on"),)
+    how = fact("together-one-order")
+    assert told[:6] == (
+        fact("together-entry-saves", total=usd("80"), how=how, saves=usd("12")),
+        fact("together-reached", offers=reached),
+        pays("Reed", "40.00", "46"),
+        pays("Marsh", "27.83", "32"),
+        pays("Hill", "12.17", "14"),
+        fact("together-rule"),
     )
-    assert said[4].startswith("Each household pays in proportion to what it would have paid alone")
-    assert "The cars have 15 seats for 9 people." in said
-    assert said[-3:] == (
-        "Reed pays the remaining $80.00 at the ticket counter.",
-        "Marsh pays Reed $27.83.",
-        "Hill pays Reed $12.17.",
+    assert fact("together-seats", seats=15, people=fact("together-people", count=9)) in told
+    assert told[-3:] == (
+        fact("together-pays-rest", group="Reed", amount=usd("80")),
+        fact("together-transfer", payer="Marsh", receiver="Reed", amount=usd("27.83")),
+        fact("together-transfer", payer="Hill", receiver="Reed", amount=usd("12.17")),
     )
-    less = together_sentences(together(museum(GROUP_PRICE), REED, MARSH))
-    assert (
-        "With 1 more adult everyone pays less ('From eight on' can then be had): "
-        "Reed $40.00 instead of $46.00 and Marsh $27.83 instead of $32.00."
-    ) in less
+    less = together_facts(together(museum(GROUP_PRICE), REED, MARSH))
+    parts = (
+        fact("together-less", group="Reed", amount=usd("40"), before=usd("46")),
+        fact("together-less", group="Marsh", amount=usd("27.83"), before=usd("32")),
+    )
+    who = fact("together-more-adults", count=1)
+    assert fact("together-more-reached", who=who, offers=reached, parts=parts) in less
 
 
 kinds = st.sampled_from(("adult", "adult", "child", "child", "baby"))

@@ -6,10 +6,10 @@ from datetime import date
 from tripplan.commands.answers.common import OPENING, Answer
 from tripplan.commands.answers.json_keys import json_keys, json_step
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.outing.outing import NoOuting
 from tripplan.planning.together.shapes import Share, TillOrder, Together
-from tripplan.planning.together.split import RULE
 from tripplan.values.money import Money
 
 
@@ -31,9 +31,9 @@ class TogetherAnswer(Answer):
 
 
 @json_step
-def division_rule(_: Together) -> str:
+def division_rule(_: Together) -> Fact:
     """How the price is divided."""
-    return RULE
+    return fact("together-rule")
 
 
 @json_step

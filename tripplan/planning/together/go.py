@@ -59,7 +59,7 @@ def go_together(
 
     Everybody comes in by one order, or each household by its own where that costs less (two vouchers may do
     more than one). A pass lets in people of the household that holds it, others are its guests; passes are
-    bought for one household at most. The price is divided as `split.RULE` says; for a household that could
+    bought for one household at most. The price is divided by `sentences.rules`; for a household that could
     not have come in alone, the parts that its people have in the common order stand for what it would have
     paid.
 

@@ -1,97 +1,106 @@
-"""An outing of several households in plain sentences, the same on screens and command line."""
+"""What there is to say of an outing of several households, the same on screens and command line."""
 
 from collections.abc import Sequence
 
-from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.result import NoAdmission
 from tripplan.planning.together.shapes import AtTheTill, CarSeats, MorePeople, Share, Together, Transfer
-from tripplan.planning.together.split import NOT_ALONE_RULE, RULE
 from tripplan.values.money import Money
 
-_PLURAL = {"adult": "adults", "child": "children"}
 
-
-def together_sentences(outing: Together) -> tuple[str, ...]:
+def together_facts(outing: Together) -> tuple[Fact, ...]:
     """Everything: price, each household's part and the rule, who might come along, seats, payments."""
     return (
-        total_sentence(outing),
-        *told(outing.rates),
-        *(share_sentence(share) for share in outing.shares),
-        *([RULE] if outing.total.minor else []),
-        *([NOT_ALONE_RULE] if any(isinstance(s.alone, NoAdmission) for s in outing.shares) else []),
-        *(more_sentence(more, outing.shares) for more in outing.more),
-        seats_sentence(outing.seats),
-        *told(outing.cautions),
-        *settling_sentences(outing),
+        *total_facts(outing),
+        *outing.rates,
+        *map(share_fact, outing.shares),
+        *rules(outing),
+        *(more_fact(more, outing.shares) for more in outing.more),
+        seats_fact(outing.seats),
+        *outing.cautions,
+        *settling_facts(outing),
     )
 
 
-def total_sentence(outing: Together) -> str:
-    """What entry costs in all, how it is bought, and what that saves."""
-    total = wording.money(outing.total)
+def total_facts(outing: Together) -> tuple[Fact, ...]:
+    """What entry costs in all, how it is bought, and what that saves; which offers are reached together."""
+    how = fact("together-one-household")
     if len(outing.orders) < len(outing.shares):
-        how = "in one order"
+        how = fact("together-one-order")
     elif len(outing.shares) > 1:
-        how = "with an order for each household, which costs less than one for all"
-    else:
-        how = "for the household"
-    saves = ""
+        how = fact("together-order-each")
+    reached = (fact("together-reached", offers=_offers(outing.group_offers)),) if outing.group_offers else ()
     if outing.saving is not None and outing.saving.minor > 0:
-        saves = f", {wording.money(outing.saving)} less than each alone"
-    offers = [f"'{name}'" for name in outing.group_offers]
-    reached = f" Together you reach {wording.listed(offers)}." if offers else ""
-    return f"Entry costs {total} {how}{saves}.{reached}"
+        return (fact("together-entry-saves", total=outing.total, how=how, saves=outing.saving), *reached)
+    return (fact("together-entry", total=outing.total, how=how), *reached)
 
 
-def share_sentence(share: Share) -> str:
+def rules(outing: Together) -> tuple[Fact, ...]:
+    """How the price is divided."""
+    found = [fact("together-rule")] if outing.total.minor else []
+    if any(isinstance(share.alone, NoAdmission) for share in outing.shares):
+        found.append(fact("together-rule-not-alone"))
+    return tuple(found)
+
+
+def share_fact(share: Share) -> Fact:
     """One household's part against what it would have paid alone."""
-    part = f"{share.group} pays {wording.money(share.amount)}"
+    part = fact("together-pays", group=share.group, amount=share.amount)
     if share.paid.minor:
-        part += f" ({wording.money(share.paid)} paid in advance)"
+        part = fact("together-pays-paid", group=share.group, amount=share.amount, paid=share.paid)
     if isinstance(share.alone, NoAdmission):
-        reasons = "; ".join(reason.rstrip(".") for reason in share.alone.reasons)
-        return f"{part}; alone they could not come in: {reasons}."
-    alone = wording.money(share.alone.total)
-    return f"{part}, as alone." if share.alone.total == share.amount else f"{part} instead of {alone} alone."
+        return fact(
+            "together-not-alone", part=part, why="; ".join(one.rstrip(".") for one in share.alone.reasons)
+        )
+    if share.alone.total == share.amount:
+        return fact("together-as-alone", part=part)
+    return fact("together-instead", part=part, alone=share.alone.total)
 
 
-def more_sentence(more: MorePeople, shares: Sequence[Share]) -> str:
+def more_fact(more: MorePeople, shares: Sequence[Share]) -> Fact:
     """With how many more people every household pays less, and how much."""
-    who = f"{more.count} more {more.who if more.count == 1 else _PLURAL[more.who]}"
-    less = [
-        f"{share.group} {wording.money(amount)} instead of {wording.money(share.amount)}"
+    who = (
+        fact("together-more-adults", count=more.count)
+        if more.who == "adult"
+        else fact("together-more-children", count=more.count)
+    )
+    parts = tuple(
+        fact("together-less", group=share.group, amount=amount, before=share.amount)
         for share, amount in zip(shares, more.amounts, strict=True)
         if share.amount.minor
-    ]
-    offers = [f"'{name}'" for name in more.offers]
-    reached = f" ({wording.listed(offers)} can then be had)" if offers else ""
-    return f"With {who} everyone pays less{reached}: {wording.listed(less)}."
+    )
+    if more.offers:
+        return fact("together-more-reached", who=who, offers=_offers(more.offers), parts=parts)
+    return fact("together-more", who=who, parts=parts)
 
 
-def seats_sentence(seats: CarSeats) -> str:
+def seats_fact(seats: CarSeats) -> Fact:
     """Whether the cars have seats for everybody."""
-    people = wording.counted(seats.people, "person", "people")
+    people = fact("together-people", count=seats.people)
     if seats.missing:
-        missing = "1 seat is" if seats.missing == 1 else f"{seats.missing} seats are"
-        return f"{missing} missing: {people}, {seats.seats} in the cars."
-    return f"The cars have {seats.seats} seats for {people}."
+        return fact("together-seats-missing", missing=seats.missing, people=people, seats=seats.seats)
+    return fact("together-seats", seats=seats.seats, people=people)
 
 
-def settling_sentences(outing: Together) -> tuple[str, ...]:
+def settling_facts(outing: Together) -> tuple[Fact, ...]:
     """Who pays the rest at the till, and who then pays whom."""
     till = () if outing.at_the_till is None else (_till(outing.at_the_till),)
-    if not outing.transfers:
-        return (*till, "Nobody owes anybody anything then.")
-    return (*till, *(_transfer(transfer) for transfer in outing.transfers))
+    return (
+        *till,
+        *(map(_transfer, outing.transfers) if outing.transfers else [fact("together-nobody-owes")]),
+    )
 
 
-def _till(till: AtTheTill) -> str:
+def _offers(names: Sequence[str]) -> tuple[Fact, ...]:
+    return tuple(fact("together-offer", name=name) for name in names)
+
+
+def _till(till: AtTheTill) -> Fact:
     if till.amount.minor < 0:
-        back = wording.money(Money(-till.amount.amount, till.amount.currency))
-        return f"{back} too much was paid in advance; {till.group} gets it back from the place."
-    return f"{till.group} pays the remaining {wording.money(till.amount)} at the ticket counter."
+        back = Money(-till.amount.amount, till.amount.currency)
+        return fact("together-paid-too-much", back=back, group=till.group)
+    return fact("together-pays-rest", group=till.group, amount=till.amount)
 
 
-def _transfer(transfer: Transfer) -> str:
-    return f"{transfer.payer} pays {transfer.receiver} {wording.money(transfer.amount)}."
+def _transfer(transfer: Transfer) -> Fact:
+    return fact("together-transfer", payer=transfer.payer, receiver=transfer.receiver, amount=transfer.amount)

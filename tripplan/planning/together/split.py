@@ -5,16 +5,6 @@ from fractions import Fraction
 
 from tripplan.errors import PlanError
 
-RULE = (
-    "Each household pays in proportion to what it would have paid alone; one that would have come in free "
-    "pays nothing. Cents left over by rounding go to those who lost most by it."
-)
-"""How a common price is divided, in words."""
-NOT_ALONE_RULE = (
-    "For a household that could not come in alone, its people's parts of the common order stand for that."
-)
-"""What is added where somebody needs the others to come in."""
-
 EXACT_AT_MOST = 12
 """With more accounts to settle, payments are few but perhaps not the fewest."""
 
