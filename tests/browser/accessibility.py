@@ -12,7 +12,7 @@ from PIL import Image
 from tests.missing import not_installed
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Page
+    from playwright.sync_api import FloatRect, Page
 
 _SOURCE = Path(__file__).parent / "axe/node_modules/axe-core/axe.min.js"
 STREAMLITS_OWN = {
@@ -70,9 +70,13 @@ def focus_shows(page: "Page") -> float:
     A pixel counts where its contrast between focused and not is at least `LEAST_CONTRAST`. WCAG 2.2, 2.4.13,
     level AAA, asks for an outline of two pixels, so for about 2; what something else covers shows nothing.
     """
-    x, y, width, height = page.evaluate(_BOX)
-    left, top = max(0.0, x - _AROUND_PX), max(0.0, y - _AROUND_PX)
-    clip = {"x": left, "y": top, "width": width + 2 * _AROUND_PX, "height": height + 2 * _AROUND_PX}
+    x, y, width, height = (float(length) for length in page.evaluate(_BOX))
+    clip: FloatRect = {
+        "x": max(0.0, x - _AROUND_PX),
+        "y": max(0.0, y - _AROUND_PX),
+        "width": width + 2 * _AROUND_PX,
+        "height": height + 2 * _AROUND_PX,
+    }
     focused = _luminance(page.screenshot(clip=clip, animations="disabled"))
     page.evaluate("() => { window.hadFocus = document.activeElement; window.hadFocus.blur() }")
     without = _luminance(page.screenshot(clip=clip, animations="disabled"))

@@ -13,7 +13,8 @@ if TYPE_CHECKING:  # the fixture skips where playwright is not installed
 PAGES_OF_EACH_SORT = ("compare", "choose_day", "day_plan", "household")
 """Cards and charts, a grid, a line of the day, forms."""
 WITHOUT_EDGE = """() => {
-    const pressed = ':is(button:is([kind=primary], [kind=secondary]), [class*=st-key-card_], details, .tp-chip)'
+    const buttons = ':is(button[kind=primary], button[kind=secondary])'
+    const pressed = `:is(${buttons}, [class*=st-key-card_], details, .tp-chip)`
     const bordered = one => parseFloat(getComputedStyle(one).borderTopWidth) > 0
         && getComputedStyle(one).borderTopStyle !== 'none'
     const shown = one => one.checkVisibility({visibilityProperty: true}) && one.offsetWidth > 1
