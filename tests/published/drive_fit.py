@@ -7,7 +7,7 @@ weighs the same, and every class as much as any other.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -289,11 +289,49 @@ class Errors:
         return 1 - self.below - self.above
 
 
-_TENTHS = 10
+@dataclass(frozen=True)
+class Ratios:
+    """One figure of some pairs, all over its likely value: one array entry a pair.
+
+    Attributes:
+        truth: what it is.
+        low, high: the ends of its range.
+        origin: number of the place where the pair begins.
+    """
+
+    truth: Floats
+    low: Floats
+    high: Floats
+    origin: NDArray[np.int64]
+
+    @property
+    def bias(self) -> float:
+        """Median of the estimate over the truth, less one."""
+        return float(np.median(1 / self.truth) - 1)
+
+    @property
+    def needed(self) -> float:
+        """How wide the middle 90 % of the truth is."""
+        low, high = np.quantile(self.truth, (0.05, 0.95))
+        return float(high - low)
+
+    @property
+    def width(self) -> float:
+        """How wide the range is, median."""
+        return float(np.median(self.high - self.low))
+
+    @property
+    def inside(self) -> float:
+        """Share of the pairs in the range."""
+        return float(np.mean((self.truth >= self.low) & (self.truth <= self.high)))
+
+    def part(self, which: NDArray[np.bool_] | NDArray[np.int64]) -> "Ratios":
+        """Some of the pairs, by a mask or by their numbers."""
+        return Ratios(*(getattr(self, field.name)[which] for field in fields(self)))
 
 
-def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
-    """How far off a band is.
+def ratios(pairs: Pairs, band: Band, figure: str) -> Ratios:
+    """The pairs whose figure is known beside a band.
 
     Args:
         pairs: those where the figure is known count.
@@ -307,26 +345,30 @@ def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
     low, likely, high = (
         np.array([getattr(span, end) for span in spans]) + detour for end in ("low", "likely", "high")
     )
-    ratio = truth / likely
-    off = np.abs(ratio - 1)
+    return Ratios(truth / likely, low / likely, high / likely, known.ends[:, 0])
 
-    def bias_and_needed(of: Floats) -> Floats:
-        low, high = np.quantile(of, (0.05, 0.95))
-        return np.array([np.median(1 / of) - 1, high - low])
 
-    tenth = np.unique(known.ends[:, 0], return_inverse=True)[1] % _TENTHS
-    without = [bias_and_needed(ratio[tenth != n]) for n in range(_TENTHS) if (tenth != n).any()]
-    bias, needed = bias_and_needed(ratio)
-    bias_error, needed_error = np.sqrt((_TENTHS - 1) * np.var(without, axis=0))
+_TENTHS = 10
+
+
+def errors(pairs: Pairs, band: Band, figure: str) -> Errors:
+    """How far off a band is; arguments as of `ratios`."""
+    of = ratios(pairs, band, figure)
+    off = np.abs(of.truth - 1)
+    tenth = np.unique(of.origin, return_inverse=True)[1] % _TENTHS
+    without = [of.part(tenth != n) for n in range(_TENTHS) if (tenth != n).any()]
+    bias_error, needed_error = np.sqrt(
+        (_TENTHS - 1) * np.var([(left.bias, left.needed) for left in without], axis=0)
+    )
     return Errors(
-        n=len(ratio),
+        n=len(of.truth),
         median=float(np.median(off)),
         p90=float(np.quantile(off, 0.9)),
-        bias=float(bias),
-        below=float(np.mean(truth < low)),
-        above=float(np.mean(truth > high)),
-        width=float(np.median((high - low) / likely)),
-        needed=float(needed),
+        bias=of.bias,
+        below=float(np.mean(of.truth < of.low)),
+        above=float(np.mean(of.truth > of.high)),
+        width=of.width,
+        needed=of.needed,
         bias_error=float(bias_error),
         needed_error=float(needed_error),
     )

@@ -75,6 +75,10 @@ class Pairs:
         return self.part(~self.held_out)
 
 
+_NONE = np.empty(0)
+NO_PAIRS = Pairs(_NONE, _NONE, _NONE, _NONE, np.empty(0, dtype=np.bool_), np.empty((0, 2), dtype=np.int64))
+
+
 def together(tables: Sequence[Pairs]) -> Pairs:
     """Some tables, one after the other, whose ends are different ones."""
     sizes = [int(table.ends.max(initial=-1)) + 1 for table in tables]

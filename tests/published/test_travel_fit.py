@@ -6,8 +6,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from tests.published.drive_fit import FITS, by_class, errors, fitted
-from tests.published.drive_report import FIGURES, JUDGED, Judged, report
+from tests.published.drive_fit import FITS, Ratios, by_class, errors, fitted
+from tests.published.drive_misses import misses
+from tests.published.drive_report import FIGURES, JUDGED, Judged, missed, report
 from tests.published.drive_tables import NO_ROAD_KM, belgium, europe, rows_of
 from tests.published.write_figures import HERE, TRAVEL, errors_text
 from tripplan.documents.where import Point
@@ -71,6 +72,67 @@ def test_what_was_held_out_is_met_class_by_class(shared_data: Path, judged: Judg
                 if (judged.read, judged.roads) != (belgium, "Europe"):
                     assert found.inside <= 0.97, (figure, found)
                     assert found.width <= 1.45 * found.needed, (figure, found)
+
+
+def test_what_misses_its_aim_by_more_than_chance_is_known(shared_data: Path) -> None:
+    """Four classes have too wide a range and one too many inside; all other misses may be chance.
+
+    `travel_fit.md` has every miss with its number of drives and its interval. Curves of Europe for Belgian
+    roads, which have to admit mountains and seas, and stand-ins are told there and not judged here.
+    """
+    more_than_chance = {
+        (judged.name, label, figure, miss.aim)
+        for judged, figure, label, miss in missed(BANDS, shared_data)
+        if miss.interval is not None
+        and not miss.is_chance
+        and (judged.read, judged.roads) != (belgium, "Europe")
+    }
+    assert more_than_chance == {
+        ("Belgian towns", "5 to 10", "minutes", "width over needed"),
+        ("the same without Athens and Stockholm", "800 and more", "km", "width over needed"),
+        ("census tracts of a Texas county", "40 to 60", "minutes", "width over needed"),
+        ("state capitols", "250 to 400", "minutes", "width over needed"),
+        ("state capitols", "400 to 800", "minutes", "inside"),
+    }
+
+
+def _one_drive_each(inside: int, outside: int) -> Ratios:
+    truth = np.concatenate([np.linspace(0.9, 1.1, inside), np.full(outside, 2.0)])
+    return Ratios(truth, np.full_like(truth, 0.8), np.full_like(truth, 1.2), np.arange(len(truth)))
+
+
+def test_intervals_of_independent_drives_are_those_of_the_binomial_distribution() -> None:
+    """Where every origin has one drive, the interval of a share is the textbook one, 1.645 standard errors.
+
+    Second, independent computation: normal approximation of the binomial distribution for 80 of 100.
+    """
+    of = _one_drive_each(80, 20)
+    (inside,) = (miss for miss in misses(of, of, stand_ins=False) if miss.aim == "inside")
+    assert (inside.n, inside.origins, inside.found, inside.fitted) == (100, 100, 0.8, 0.8)
+    assert inside.interval == pytest.approx((0.8 - 1.645 * 0.04, 0.8 + 1.645 * 0.04), abs=0.015)
+    assert not inside.is_chance
+    assert inside.line.endswith("**no** | 80.0%")
+
+
+def test_of_few_drives_all_inside_may_be_chance() -> None:
+    """Of 20 drives all are inside 36 % of the time where 95 % should be: 0.95 to the 20th; of 100 hardly."""
+    few, many = (
+        next(miss for miss in misses(of, of, stand_ins=False) if miss.aim == "inside")
+        for of in (_one_drive_each(20, 0), _one_drive_each(100, 0))
+    )
+    assert few.is_chance
+    assert not many.is_chance
+
+
+def test_stand_ins_and_handfuls_have_no_verdict() -> None:
+    """What is drawn from published points has no interval, and nine drives are not judged."""
+    of = _one_drive_each(80, 20)
+    for miss in misses(of, of, stand_ins=True):
+        assert miss.interval is None
+        assert not miss.is_chance
+        assert "not known | not known" in miss.line
+    few = _one_drive_each(5, 4)
+    assert not list(misses(few, few, stand_ins=False))
 
 
 def test_the_metropolitan_county_lies_in_a_metropolitan_area(shared_data: Path) -> None:

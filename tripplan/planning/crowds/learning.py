@@ -51,7 +51,7 @@ class Observation:
 
     Attributes:
         ways: what each way of differing would add to the day, one entry a way.
-        surprise: how much fuller the day was than expected [ln].
+        residual: how much fuller the day was than expected [ln].
         noise: standard deviation of the day's count about what is expected [ln].
     """
 
