@@ -62,6 +62,8 @@ MOVED = (
     "planning/travel/daylight.py",
     "planning/outing/sentences.py",
     "planning/outing/window_facts.py",
+    "planning/passes/sentences.py",
+    "planning/passes/which_pays.py",
     "planning/sweep/table.py",
     "planning/sweep/misses.py",
     "planning/sweep/wishes.py",

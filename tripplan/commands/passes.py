@@ -13,8 +13,9 @@ from tripplan.commands.output.console import Console
 from tripplan.documents.outings.planned import PlannedOuting
 from tripplan.documents.outings.planned_visits import VISITS_AT_MOST, ListedVisit, PlannedVisits
 from tripplan.errors import Finding, InputFaults
+from tripplan.language.sentences import told
 from tripplan.planning.passes.listed import ComingVisits, coming_visits, last_day_listed
-from tripplan.planning.passes.sentences import pass_plan_sentences, visit_sentence
+from tripplan.planning.passes.sentences import pass_plan_sentences, visit_fact
 from tripplan.planning.passes.which_pays import which_pass_pays
 
 
@@ -59,7 +60,7 @@ def run(options: PassesOptions, console: Console, environment: Mapping[str, str]
     question.say_whose(console)
     for sentence in (*coming.notes, *pass_plan_sentences(plan)):
         console.line(sentence)
-    console.listed("Visit by visit:", [visit_sentence(line) for line in plan.visits])
+    console.listed("Visit by visit:", told(map(visit_fact, plan.visits)))
     return 0 if plan.visits else 1
 
 

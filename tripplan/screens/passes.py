@@ -13,16 +13,17 @@ from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Pass
 from tripplan.errors import Finding, PlanError
 from tripplan.language import wording
+from tripplan.language.sentences import told
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.listed import coming_visits, last_day_listed
 from tripplan.planning.passes.plan import PassPlan, UnplannedVisit, VisitCost
 from tripplan.planning.passes.sentences import (
-    break_even_sentence,
-    counted_sentences,
-    left_out_sentence,
-    order_sentence,
-    total_sentences,
-    visit_sentence,
+    break_even_fact,
+    counted_facts,
+    left_out_fact,
+    order_fact,
+    total_facts,
+    visit_fact,
 )
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.faults import forget_faults, keep_faults, tell_faults_at
@@ -253,15 +254,15 @@ def _behind_it(plan: PassPlan, listed: _Listed) -> None:
     if part is not None:
         with part:
             for line in sorted(lines, key=lambda line: (line.visit.day, line.visit.place.name)):
-                text = visit_sentence(line) if isinstance(line, VisitCost) else left_out_sentence(line)
+                text = (visit_fact(line) if isinstance(line, VisitCost) else left_out_fact(line)).text
                 _line(text, line.visit.place.id, line.visit.day, listed)
             _clear_button(listed)
     if plan.left_out:
-        st.caption(plain(" ".join(map(left_out_sentence, plan.left_out))))
+        st.caption(plain(" ".join(told(map(left_out_fact, plan.left_out)))))
     if plan.orders and (part := fold("At the ticket counter", "open_counter")) is not None:
         with part:
             for order in plan.orders:
-                st.markdown(plain(order_sentence(order)))
+                st.markdown(plain(order_fact(order).text))
                 st.markdown(
                     bullets(
                         f"{line.quantity} x {line.name}: {wording.money(line.total)}" for line in order.lines
@@ -271,8 +272,8 @@ def _behind_it(plan: PassPlan, listed: _Listed) -> None:
                     st.caption(plain(" ".join(order.notes)))
     if (part := fold("When has a pass paid?", "open_break_even")) is not None:
         with part:
-            st.markdown(bullets([*map(break_even_sentence, plan.break_even), *total_sentences(plan)]))
-            st.caption(plain(" ".join((_EXACT, *plan.notes, *counted_sentences(plan)))))
+            st.markdown(bullets(told([*map(break_even_fact, plan.break_even), *total_facts(plan)])))
+            st.caption(plain(" ".join((_EXACT, *plan.notes, *told(counted_facts(plan))))))
 
 
 def _visits_alone(listed: _Listed) -> None:

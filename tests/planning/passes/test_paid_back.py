@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 
 from tests.builders import make_household, make_place
 from tripplan.documents.places.place import Place
+from tripplan.language.sentences import fact
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes.plan import BreakEven, PlannedVisit
-from tripplan.planning.passes.sentences import break_even_sentence
+from tripplan.planning.passes.sentences import break_even_fact
 from tripplan.planning.passes.which_pays import which_pass_pays
 
 TODAY = date(2026, 12, 1)
@@ -71,13 +72,16 @@ def test_dear_visits_pay_a_pass_back_earlier_than_their_average() -> None:
     days = [date(2027, 1, 9), date(2027, 1, 16), date(2027, 2, 2), date(2027, 2, 9), date(2027, 3, 2)]
     even = outlook(priced(5, 30, 120), days)
     assert (even.pays_after, even.pays_on) == (2, date(2027, 1, 16))
-    assert "is paid back on Sat, Jan 16, 2027, the second visit" in break_even_sentence(even)
+    told = break_even_fact(even)
+    assert told.code == "passes-paid-back"
+    assert (told.values["day"], told.values["number"]) == (date(2027, 1, 16), 2)
 
 
 def test_a_pass_that_is_not_bought_may_be_paid_back_all_the_same() -> None:
     """One that costs just what it saves says the visit; with too few visits, how many like them it takes."""
     days = [date(2027, 1, 9), date(2027, 1, 16)]
-    assert "the second visit" in break_even_sentence(outlook(priced(5, 30, 120), days))
+    assert break_even_fact(outlook(priced(5, 30, 120), days)).values["number"] == 2
     few = outlook(priced(5, 30, 150), days)
     assert (few.bought, few.pays_after, few.pays_on) == (False, 3, None)
-    assert "would have paid after 3 visits like those planned" in break_even_sentence(few)
+    told = break_even_fact(few)
+    assert (told.code, told.values["after"]) == ("passes-paid-after", fact("passes-visits", count=3))

@@ -6,6 +6,7 @@ $5 to park: $37 entry and $42 in all for a visit with single tickets.
 """
 
 from datetime import date, time
+from decimal import Decimal
 from typing import Any
 
 import pytest
@@ -15,19 +16,22 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.language.sentences import say
+from tripplan.language.sentences import fact, say, told
 from tripplan.planning.family.family import Family
 from tripplan.planning.passes import prices
 from tripplan.planning.passes.candidates import holder_sets, last_day_valid
 from tripplan.planning.passes.plan import PassPlan, PlannedVisit
 from tripplan.planning.passes.sentences import (
-    break_even_sentence,
-    left_out_sentence,
-    order_sentence,
+    break_even_fact,
+    left_out_fact,
+    order_fact,
     pass_plan_sentences,
-    visit_sentence,
+    total_facts,
+    visit_fact,
 )
 from tripplan.planning.passes.which_pays import which_pass_pays
+from tripplan.values.money import Money
+from tripplan.values.weekday import Weekday
 
 TODAY = date(2026, 12, 1)
 WEEK_1, WEEK_2, WEEK_3 = date(2026, 12, 8), date(2026, 12, 15), date(2026, 12, 22)
@@ -39,6 +43,11 @@ TICKETS = (
     {"name": "Small child", "price": "0.00", "ages": "under 3"},
 )
 EVERYBODY = ({"count": 2, "ages": "18+"}, {"count": 3, "ages": "under 18"})
+
+
+def usd(amount: str) -> Money:
+    """An amount in dollars."""
+    return Money(Decimal(amount), "USD")
 
 
 def museum(*cards: dict[str, Any], **changes: Any) -> Place:
@@ -209,9 +218,10 @@ def test_named_passes_go_to_those_for_whom_they_pay() -> None:
     found = plan([(card, WEEK_1), (card, WEEK_2)])
     assert [one.holders for one in found.passes] == [("Ann",), ("Bo",)]
     assert found.total.minor == 2 * dollars("25") + 2 * dollars("9") + 2 * dollars("5")
-    assert order_sentence(found.orders[0]) == (
-        "On Tue, Dec 8, 2026, buy at Test museum: 2 x 'One' for Ann and Bo, good until Tue, Dec 7, 2027. "
-        "That is $50.00."
+    until = date(2027, 12, 7)
+    what = fact("passes-for", count=2, name="One", holders=("Ann", "Bo"), until=until)
+    assert order_fact(found.orders[0]) == fact(
+        "passes-order", day=WEEK_1, place="Test museum", what=(what,), price=usd("50")
     )
 
 
@@ -220,9 +230,9 @@ def test_a_household_buys_as_many_of_a_pass_as_pay() -> None:
     card = museum({"name": "One seat", "price": "15", "seats": [{"count": 1}]})
     found = plan([(card, WEEK_1), (card, WEEK_2)])
     assert found.total.minor == 3 * dollars("15") + 2 * dollars("5")
-    assert order_sentence(found.orders[0]) == (
-        "On Tue, Dec 8, 2026, buy at Test museum: 3 x 'One seat' for the household, "
-        "good until Tue, Dec 7, 2027. That is $45.00."
+    what = fact("passes-for-household", count=3, name="One seat", until=date(2027, 12, 7))
+    assert order_fact(found.orders[0]) == fact(
+        "passes-order", day=WEEK_1, place="Test museum", what=(what,), price=usd("45")
     )
 
 
@@ -310,10 +320,10 @@ def test_where_only_a_pass_opens_the_door_it_is_bought() -> None:
     assert (found.singly, found.saving) == (None, None)
     assert found.total.minor == dollars("65")
     assert found.break_even[0].saved is None
-    said = pass_plan_sentences(found)
-    assert "Some of them are not possible without a pass." in said
-    assert break_even_sentence(found.break_even[0]) == "'Club' of Test museum ($60.00) is needed for a visit."
-    assert "where nobody could enter without" in visit_sentence(found.visits[0])
+    assert say("passes-not-without") in pass_plan_sentences(found)
+    card = fact("passes-of", name="Club", place="Test museum")
+    assert break_even_fact(found.break_even[0]) == fact("passes-needed", card=card, price=usd("60"))
+    assert visit_fact(found.visits[0]).code == "passes-visit-not-without"
 
 
 def test_visits_that_cannot_be_are_left_out_with_the_reason() -> None:
@@ -333,13 +343,14 @@ def test_visits_that_cannot_be_are_left_out_with_the_reason() -> None:
     found = which_pass_pays(family, visits, today=TODAY)
     assert [one.visit for one in found.left_out] == visits[:4]
     assert [one.visit for one in found.visits] == visits[4:]
-    assert left_out_sentence(found.left_out[1]) == (
-        "Mon, Dec 7, 2026, Test museum, is left out: closed on Mondays."
+    why = say("hours-closed-weekday", day=Weekday.MONDAY)
+    assert left_out_fact(found.left_out[1]) == fact(
+        "passes-left-out", day=date(2026, 12, 7), place="Test museum", why=why
     )
     assert all(one.reasons for one in found.left_out)
     nothing = which_pass_pays(family, visits[:2], today=TODAY)
     assert (nothing.total.minor, nothing.orders) == (0, ())
-    assert "None of the planned visits can be." in pass_plan_sentences(nothing)
+    assert say("passes-no-visit-can-be") in pass_plan_sentences(nothing)
 
 
 def test_a_pass_of_a_place_abroad_is_weighed_at_the_own_rate() -> None:
@@ -359,7 +370,7 @@ def test_unknown_parking_is_left_out_and_said() -> None:
     card = museum({"name": "Year card", "price": "100"}, parking={})
     found = plan([(card, WEEK_1)])
     assert found.visits[0].parking is None
-    assert found.notes == ("Parking at Test museum is not known and left out.",)
+    assert found.notes == (say("passes-parking-unknown", places="Test museum"),)
 
 
 def test_a_pass_that_helps_nobody_never_pays() -> None:
@@ -367,7 +378,7 @@ def test_a_pass_that_helps_nobody_never_pays() -> None:
     card = museum({"name": "Year card", "price": "10"})
     found = plan([(card, WEEK_1)], names=["Di"])
     assert found.break_even[0].pays_after is None
-    assert "never pays" in break_even_sentence(found.break_even[0])
+    assert break_even_fact(found.break_even[0]).code == "passes-never-pays"
 
 
 def test_questions_without_meaning_are_refused() -> None:
@@ -391,17 +402,33 @@ def test_more_ways_than_can_be_compared_are_refused_in_words() -> None:
 def test_the_plan_is_said_in_plain_sentences() -> None:
     """What to buy, what it comes to, when it has paid."""
     card = museum({"name": "Year card", "price": "100"})
-    said = pass_plan_sentences(plan([(card, WEEK_1), (card, WEEK_2), (card, WEEK_3)]))
-    assert said[:4] == (
-        "On Tue, Dec 8, 2026, buy at Test museum: 'Year card' for the household, "
-        "good until Tue, Dec 7, 2027. That is $100.00.",
-        "With that, the 3 visits planned come to $115.00 in all, passes included.",
-        "Without buying a pass that would be $126.00, so $11.00 is saved.",
-        "'Year card' of Test museum ($100.00) is paid back on Tue, Dec 22, 2026, the third visit; "
-        "it takes $111.00 off 3 visits planned.",
+    found = plan([(card, WEEK_1), (card, WEEK_2), (card, WEEK_3)])
+    what = fact("passes-for-household", count=1, name="Year card", until=date(2027, 12, 7))
+    order = fact("passes-order", day=WEEK_1, place="Test museum", what=(what,), price=usd("100"))
+    three = fact("passes-visits", count=3)
+    paid_back = fact(
+        "passes-paid-back",
+        card=fact("passes-of", name="Year card", place="Test museum"),
+        price=usd("100"),
+        day=WEEK_3,
+        number=3,
+        saved=usd("111"),
+        visits=three,
     )
-    single = pass_plan_sentences(plan([(card, WEEK_1)]))
-    assert single[0] == ("No pass pays for the 1 visit planned: without buying one, that is $42.00 in all.")
+    expected = (
+        order,
+        fact("passes-all-in", visits=three, count=3, total=usd("115")),
+        fact("passes-saved", singly=usd("126"), saving=usd("11")),
+        paid_back,
+    )
+    assert (
+        order_fact(found.orders[0]),
+        *total_facts(found),
+        break_even_fact(found.break_even[0]),
+    ) == expected
+    assert pass_plan_sentences(found)[:4] == told(expected)
+    single = total_facts(plan([(card, WEEK_1)]))
+    assert single == (fact("passes-none-pays", visits=fact("passes-visits", count=1), total=usd("42")),)
 
 
 def mill(**changes: Any) -> Place:

@@ -1,10 +1,9 @@
-"""A plan for passes in plain sentences, the same on screens and command line."""
+"""What there is to say of a plan for passes, the same on screens and command line."""
 
 from collections.abc import Sequence
 from datetime import date
 
-from tripplan.language import wording
-from tripplan.language.sentences import told
+from tripplan.language.sentences import Fact, fact, told
 from tripplan.planning.passes.plan import (
     BreakEven,
     PassOrder,
@@ -18,106 +17,108 @@ from tripplan.planning.passes.plan import (
 def pass_plan_sentences(plan: PassPlan) -> tuple[str, ...]:
     """The whole plan: what to buy, what it comes to, when passes have paid, and what is left out."""
     return (
-        *(order_sentence(order) for order in plan.orders),
-        *total_sentences(plan),
-        *(break_even_sentence(one) for one in plan.break_even),
-        *(left_out_sentence(one) for one in plan.left_out),
+        *told(map(order_fact, plan.orders)),
+        *told(total_facts(plan)),
+        *told(map(break_even_fact, plan.break_even)),
+        *told(map(left_out_fact, plan.left_out)),
         *plan.notes,
-        *counted_sentences(plan),
+        *told(counted_facts(plan)),
     )
 
 
-def order_sentence(order: PassOrder) -> str:
+def order_fact(order: PassOrder) -> Fact:
     """One order of passes: when, what for whom, for how much, until when."""
     groups: dict[tuple[str, date, bool], list[PassPurchase]] = {}
     for one in order.passes:
         for_one = one.offer.named and len(one.holders) == 1
         groups.setdefault((one.offer.name, one.valid_until, for_one), []).append(one)
-    what = wording.listed([_passes(group) for group in groups.values()])
-    day, price = wording.day(order.day), wording.money(order.total)
-    return f"On {day}, buy at {order.place.name}: {what}. That is {price}."
+    what = tuple(map(_passes, groups.values()))
+    return fact("passes-order", day=order.day, place=order.place.name, what=what, price=order.total)
 
 
-def _passes(group: Sequence[PassPurchase]) -> str:
+def _passes(group: Sequence[PassPurchase]) -> Fact:
     """Passes of one kind, such as "2 x 'Year card' for Ada and Ben, good until Tue, Dec 7, 2027"."""
-    first = group[0]
+    first, count = group[0], len(group)
+    name, until = first.offer.name, first.valid_until
     if all(len(one.holders) == 1 for one in group):
-        whose = wording.listed([one.holders[0] for one in group])
-    elif first.offer.named:
-        whose = " and for ".join(wording.listed(one.holders) for one in group)
-    else:
-        whose = "the household"
-    count = f"{len(group)} x " if len(group) > 1 else ""
-    return f"{count}'{first.offer.name}' for {whose}, good until {wording.day(first.valid_until)}"
+        holders = tuple(one.holders[0] for one in group)
+        return fact("passes-for", count=count, name=name, holders=holders, until=until)
+    if not first.offer.named:
+        return fact("passes-for-household", count=count, name=name, until=until)
+    if count == 1:
+        return fact("passes-for", count=count, name=name, holders=tuple(first.holders), until=until)
+    groups = tuple(fact("passes-group", holders=tuple(one.holders)) for one in group)
+    return fact("passes-for-groups", count=count, name=name, groups=groups, until=until)
 
 
-def total_sentences(plan: PassPlan) -> tuple[str, ...]:
+def total_facts(plan: PassPlan) -> tuple[Fact, ...]:
     """What everything comes to, against single visits."""
-    if not plan.visits:
-        return ("None of the planned visits can be.",)
-    count = wording.counted(len(plan.visits), "visit")
-    total = wording.money(plan.total)
+    count = len(plan.visits)
+    if not count:
+        return (fact("passes-no-visit-can-be"),)
+    visits = _visits(count)
     if not plan.orders:
-        return (f"No pass pays for the {count} planned: without buying one, that is {total} in all.",)
-    come = "comes" if len(plan.visits) == 1 else "come"
-    everything = f"With that, the {count} planned {come} to {total} in all, passes included."
+        return (fact("passes-none-pays", visits=visits, total=plan.total),)
+    everything = fact("passes-all-in", visits=visits, count=count, total=plan.total)
     if plan.singly is None or plan.saving is None:
-        return (everything, "Some of them are not possible without a pass.")
-    singly, saving = wording.money(plan.singly), wording.money(plan.saving)
-    return (everything, f"Without buying a pass that would be {singly}, so {saving} is saved.")
+        return (everything, fact("passes-not-without"))
+    return (everything, fact("passes-saved", singly=plan.singly, saving=plan.saving))
 
 
-def visit_sentence(line: VisitCost) -> str:
+def visit_fact(line: VisitCost) -> Fact:
     """One visit: what it costs with the plan's passes, and what it would cost without."""
-    parts = [f"entry {wording.money(line.admission.total)}"]
+    parts = [fact("passes-entry", amount=line.admission.total)]
     if line.parking is not None:
-        parts.append(f"parking {wording.money(line.parking)}")
-    names = [f"'{name}'" for name in line.passes]
-    shown = f" with {wording.listed(names)}" if names else ""
-    text = f"{wording.day(line.visit.day)}, {line.visit.place.name}: {wording.listed(parts)}{shown}"
-    if not line.passes or line.singly == line.total:
-        return f"{text}."
-    instead = (
-        "where nobody could enter without"
-        if line.singly is None
-        else f"instead of {wording.money(line.singly)} in all"
-    )
-    return f"{text}, {instead}."
+        parts.append(fact("passes-parking", amount=line.parking))
+    day, place, names = line.visit.day, line.visit.place.name, line.passes
+    if names:
+        passes = tuple(fact("passes-name", name=name) for name in names)
+        visit = fact("passes-visit-with", day=day, place=place, parts=tuple(parts), passes=passes)
+    else:
+        visit = fact("passes-visit", day=day, place=place, parts=tuple(parts))
+    if not names or line.singly == line.total:
+        return fact("passes-visit-alone", visit=visit)
+    if line.singly is None:
+        return fact("passes-visit-not-without", visit=visit)
+    return fact("passes-visit-instead", visit=visit, singly=line.singly)
 
 
-def break_even_sentence(one: BreakEven) -> str:
+def break_even_fact(one: BreakEven) -> Fact:
     """On which visit a pass has paid, or after how many like those planned."""
-    name = f"'{one.offer.name}' of {one.place.name}"
+    name = fact("passes-of", name=one.offer.name, place=one.place.name)
     if one.offer.named:
-        name += f" for {wording.listed(one.holders)}"
-    price, planned = wording.money(one.price), wording.counted(one.visits, "visit")
-    if one.saved is None:
-        return f"{name} ({price}) is needed for a visit."
-    if one.pays_after is None:
-        return f"{name} ({price}) never pays for visits like those planned: it takes nothing off them."
-    after, saved = wording.counted(one.pays_after, "visit"), wording.money(one.saved)
-    if one.pays_on is None:
-        return (
-            f"{name} ({price}) would have paid after {after} like those planned; it would take {saved} off "
-            f"the {planned} it counts for."
+        name = fact(
+            "passes-of-holders", name=one.offer.name, place=one.place.name, holders=tuple(one.holders)
         )
-    on = f"on {wording.day(one.pays_on)}, the {wording.ordinal(one.pays_after)} visit"
-    if one.bought:
-        return f"{name} ({price}) is paid back {on}; it takes {saved} off {planned} planned."
-    return f"{name} ({price}) would be paid back {on}; it would take {saved} off {planned} planned."
-
-
-def left_out_sentence(one: UnplannedVisit) -> str:
-    """A visit that stands outside the sum, and why."""
-    reasons = "; ".join(reason.rstrip(".") for reason in told(one.reasons))
-    return f"{wording.day(one.visit.day)}, {one.visit.place.name}, is left out: {reasons}."
-
-
-def counted_sentences(plan: PassPlan) -> tuple[str, ...]:
-    """What the figures are made of."""
-    if not plan.visits:
-        return ()
-    return (
-        "Entry, passes and parking are counted. A pass counts from the day it is bought; passes bought on one"
-        " day at one place are one order.",
+    price, visits = one.price, _visits(one.visits)
+    if one.saved is None:
+        return fact("passes-needed", card=name, price=price)
+    if one.pays_after is None:
+        return fact("passes-never-pays", card=name, price=price)
+    if one.pays_on is None:
+        after = _visits(one.pays_after)
+        return fact("passes-paid-after", card=name, price=price, after=after, saved=one.saved, visits=visits)
+    return fact(
+        "passes-paid-back" if one.bought else "passes-would-be-paid-back",
+        card=name,
+        price=price,
+        day=one.pays_on,
+        number=one.pays_after,
+        saved=one.saved,
+        visits=visits,
     )
+
+
+def left_out_fact(one: UnplannedVisit) -> Fact:
+    """A visit that stands outside the sum, and why."""
+    why = "; ".join(reason.rstrip(".") for reason in told(one.reasons))
+    return fact("passes-left-out", day=one.visit.day, place=one.visit.place.name, why=why)
+
+
+def counted_facts(plan: PassPlan) -> tuple[Fact, ...]:
+    """What the figures are made of."""
+    return (fact("passes-counted"),) if plan.visits else ()
+
+
+def _visits(count: int) -> Fact:
+    return fact("passes-visits", count=count)

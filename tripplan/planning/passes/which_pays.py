@@ -10,7 +10,6 @@ from math import prod
 from tripplan.documents.places.offers import Pass
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
-from tripplan.language import wording
 from tripplan.language.sentences import say, told
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.cost.own_money import in_own_money, rates_counted
@@ -334,4 +333,4 @@ class _Market:
         )
         if not unknown:
             return ()
-        return (f"Parking at {wording.listed(list(unknown))} is not known and left out.",)
+        return (say("passes-parking-unknown", places=tuple(unknown)),)
