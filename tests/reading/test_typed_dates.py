@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from tests.builders import make_member
-from tripplan.reading.typed.dates import birth_in
+from tripplan.reading.typed.dates import birth_as_typed, birth_in
 
 TODAY = date(2026, 11, 25)
 
@@ -47,3 +47,22 @@ def test_an_age_in_months_is_known_to_the_month() -> None:
     """Twenty-two months on a day: born within one month."""
     born = make_member(born="22 months on 2026-11-25").born
     assert (born.earliest, born.latest) == (date(2024, 12, 26), date(2025, 1, 25))
+
+
+@pytest.mark.parametrize(
+    ("country", "written", "typed"),
+    [
+        ("US", "2025-07-14", "7/14/2025"),
+        ("US", "2025-07", "7/2025"),
+        ("GB", "2025-07-14", "14/7/2025"),
+        ("DE", "2025-07-14", "14.7.2025"),
+        ("DE", "2025-07", "7.2025"),
+        ("US", "8 years on 2026-11-25", "8 years on 2026-11-25"),
+    ],
+)
+def test_a_birth_date_is_shown_as_its_country_types_it_and_read_back(
+    country: str, written: str, typed: str
+) -> None:
+    """The order and marks of CLDR's short dates, from memory."""
+    assert birth_as_typed(written, country) == typed
+    assert birth_in(typed, country, date(2026, 11, 29)) in (written, None if "years" in typed else written)

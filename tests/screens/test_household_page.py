@@ -582,3 +582,11 @@ def test_unlikely_figures_are_asked_about_at_their_card(open_app: Opened) -> Non
     assert not app.error
     assert "4 seats for 7 people: 2 cars?" in facts(app)
     assert "Fuel at 309 USD: is the point in its place?" in facts(app)
+
+
+def test_birth_dates_and_clocks_stand_as_the_family_writes_them(open_app: Opened) -> None:
+    """At home in the United States: month first, and the half of the day behind the clock."""
+    app = open_app("household")
+    born = [app.text_input(key=f"member_{index}_born").value for index in (5, 6)]
+    assert born == ["12/18/2021", "7/14/2025"]
+    assert {one.proto.format for one in app.time_input} == {"12h"}

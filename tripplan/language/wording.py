@@ -165,6 +165,11 @@ def date_field() -> DateField:
     return fields.get(spoken(), "MM/DD/YYYY")
 
 
+def clock_field() -> Literal["12h", "24h"]:
+    """How a time of day is written where one is picked. Source: CLDR's short times."""
+    return "12h" if "h" in str(spoken().cldr.time_formats["short"].pattern) else "24h"
+
+
 def weekday(value: Weekday) -> str:
     """A weekday's name, such as 'Saturday'."""
     return str(spoken().cldr.days["stand-alone"]["wide"][value])

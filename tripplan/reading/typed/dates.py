@@ -7,6 +7,8 @@ from tripplan.reading.vocabulary import plain_text
 
 MONTH_FIRST_COUNTRIES = frozenset({"US", "PH", "PW", "FM", "MH"})
 """Countries that write the month before the day. Source: Unicode CLDR, dates, from memory."""
+SLASH_COUNTRIES = frozenset({"GB", "IE", "AU", "NZ", "CA", "FR", "ES", "IT", "PT"})
+"""Countries that write the day first, with slashes. Source: Unicode CLDR, dates, from memory."""
 _MONTHS = (
     ("jan",), ("feb",), ("mar", "mär", "mae"), ("apr",), ("may", "mai"), ("jun",), ("jul",), ("aug",), ("sep",),
     ("oct", "okt"), ("nov",), ("dec", "dez"),
@@ -55,6 +57,22 @@ def birth_in(text: str, country: str, today: date) -> str | None:
         return _written(int(month_year[2]), int(month_year[1]), None)
     match = _NUMBERS.fullmatch(told)
     return _from_numbers(match, country, today) if match else None
+
+
+def birth_as_typed(written: str, country: str) -> str:
+    """A birth date as people of a country type it, such as 5/14/1988; `birth_in` reads it back.
+
+    Args:
+        written: as a household's file holds it; an age on a day stays as it is.
+        country: the household's ISO 3166-1 alpha-2 code.
+    """
+    match = re.fullmatch(r"(\d{4})-(\d{2})(?:-(\d{2}))?", written)
+    if match is None:
+        return written
+    year, month, day = match[1], str(int(match[2])), str(int(match[3])) if match[3] else ""
+    month_first = country in MONTH_FIRST_COUNTRIES
+    mark = "/" if month_first or country in SLASH_COUNTRIES else "."
+    return mark.join(part for part in ((month, day) if month_first else (day, month)) if part) + mark + year
 
 
 def _from_numbers(match: re.Match[str], country: str, today: date) -> str | None:

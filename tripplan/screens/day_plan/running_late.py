@@ -229,6 +229,7 @@ def _trouble(
             say("today-clock"),
             value=there_now.astimezone(zone).time().replace(second=0, microsecond=0),
             step=300,
+            format=wording.clock_field(),
             key="late_now",
         )
         if there

@@ -10,7 +10,7 @@ from tripplan.errors import Finding
 from tripplan.language import wording
 from tripplan.reading.typed.amounts import amount_in
 from tripplan.reading.typed.clocks import clock_in, half_is_asked
-from tripplan.reading.typed.dates import birth_in
+from tripplan.reading.typed.dates import birth_as_typed, birth_in
 from tripplan.reading.typed.durations import minutes_in
 from tripplan.screens.forms.questions import Question, Setting, TypedAs
 from tripplan.screens.widgets.fields import FieldValue, lines_in, listed_in, put
@@ -88,6 +88,8 @@ def shown(question: Question, value: Any, setting: Setting) -> FieldValue:  # no
             return "" if value is None else distance_text(value, setting.units)
         case Control.RADIO | Control.PILLS:
             return None if value is None else _text(value)
+        case Control.LINE if question.typed_as == "birth date":
+            return birth_as_typed(_text(value), setting.country)
         case _:
             return _text(value)
 
@@ -96,7 +98,7 @@ def _text(value: object) -> str:
     if value is None:
         return ""
     if isinstance(value, time):
-        return f"{value:%H:%M}"
+        return wording.clock(value)
     # An exponent, as in 1E+2, is no price that somebody would type.
     return f"{value:f}" if isinstance(value, Decimal) else str(value)
 

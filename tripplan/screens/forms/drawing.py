@@ -7,6 +7,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.documents.field_spec import Control
+from tripplan.language import wording
 from tripplan.screens.forms.answers import rows_in
 from tripplan.screens.forms.faults import tell_faults_at
 from tripplan.screens.forms.questions import Question, Setting
@@ -102,9 +103,11 @@ def _draw_one(
         case Control.NOTE | Control.LINES:
             st.text_area(label, key=key, help=help_, placeholder=example, height="content")
         case Control.CLOCK:
-            st.time_input(label, key=key, help=help_, step=CLOCK_STEP, width=width)
+            st.time_input(
+                label, key=key, help=help_, step=CLOCK_STEP, format=wording.clock_field(), width=width
+            )
         case Control.DAY:
-            st.date_input(label, value=None, key=key, help=help_, width=width)
+            st.date_input(label, value=None, key=key, help=help_, format=wording.date_field(), width=width)
         case Control.CHOICE:
             words = _words(question, setting, st.session_state[key])
             st.selectbox(

@@ -9,6 +9,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.household import Household
 from tripplan.documents.places.offers import Pass, is_kept
 from tripplan.errors import Finding
+from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.form_box import form_box, save_button
@@ -93,7 +94,7 @@ def pass_form(view: View, kept: StoredDocument[Household]) -> None:
             [member.name for member in kept.value.members],
             key=fields.key("holders"),
         )
-        st.date_input(say("household-until-which-day"), key=fields.key("until"))
+        st.date_input(say("household-until-which-day"), key=fields.key("until"), format=wording.date_field())
         save_button(
             fields,
             say("household-save", what=say("household-the-passes")),

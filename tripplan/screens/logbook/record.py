@@ -10,6 +10,7 @@ from tripplan.documents.logbook.settings import LogbookSettings
 from tripplan.files.day_sheet.day_sheet_pdf import missing_sentence, usual_paper
 from tripplan.files.education_record.record_of_outings import record_csv, record_html, total_cells
 from tripplan.files.education_record.record_pdf import record_letters_lacking, record_pdf
+from tripplan.language import wording
 from tripplan.planning.family.family import Family
 from tripplan.planning.logbook.education_record import EducationRecord, education_record
 from tripplan.planning.logbook.state_rules import RULES_DIFFER, STATE_RULES, state_rule
@@ -27,8 +28,10 @@ def record_for_authorities(
     st.caption(plain(RULES_DIFFER))
     first, last = settings.year_of(view.today)
     with st.container(horizontal=True):
-        begins = st.date_input("From", value=first, key="record_first")
-        ends = st.date_input("To", value=min(last, view.today), key="record_last")
+        begins = st.date_input("From", value=first, format=wording.date_field(), key="record_first")
+        ends = st.date_input(
+            "To", value=min(last, view.today), format=wording.date_field(), key="record_last"
+        )
     if begins is None or ends is None or ends < begins:
         st.warning("Pick a first day, and a last day that is no earlier.")
         return

@@ -181,6 +181,7 @@ def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
         value=None,
         min_value=view.today,
         max_value=view.today + LOOK_AHEAD,
+        format=wording.date_field(),
         key=f"{spot}_day",
         help="The next open day when left empty. Add-ons and parking are not part of entry.",
     )

@@ -8,6 +8,7 @@ from tripplan.documents.study.units import StudyUnit
 from tripplan.documents.study.wishes import ProgrammeWishes
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language import wording
 from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.reading.typed.amounts import amount_in
@@ -80,7 +81,9 @@ def _form(view: View, family: Family, units: Sequence[StudyUnit], wanted: Wanted
         # An empty day cannot be filled in anew by its key, so the key says what is on record.
         keys = {name: f"limits_{name}_{getattr(wishes, name)}" for name in _DAYS}
         for column, (name, code) in zip(st.columns(2), _DAYS.items(), strict=True):
-            column.date_input(say(code), value=getattr(wishes, name), key=keys[name])
+            column.date_input(
+                say(code), value=getattr(wishes, name), format=wording.date_field(), key=keys[name]
+            )
         st.multiselect(
             say("studies-without"), names, key=fields.key("without"), placeholder=say("studies-none")
         )

@@ -266,6 +266,7 @@ def _pick_form(family: Family, topic: Topic, wanted: Wanted, names: Mapping[str,
             value=day if day and span and day in span else None,
             min_value=span.first if span else None,
             max_value=span.last if span else None,
+            format=wording.date_field(),
             key=day_key,
         )
         st.button(

@@ -106,8 +106,8 @@ def district_inputs(fields: Fields) -> None:
         "Students, roughly", key=fields.key("pupils"), help="The weight beside other districts' calendars."
     )
     left, right = st.columns(2)
-    left.date_input("First day it speaks about", key=fields.key("first"))
-    right.date_input("Last day it speaks about", key=fields.key("last"))
+    left.date_input("First day it speaks about", key=fields.key("first"), format=wording.date_field())
+    right.date_input("Last day it speaks about", key=fields.key("last"), format=wording.date_field())
 
 
 def read_district(typed: Mapping[str, Any], days: Mapping[str, list[dict[str, str]]]) -> ReadResult[District]:
