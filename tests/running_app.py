@@ -66,14 +66,15 @@ def started_app(folder: Path, *options: str, **variables: str) -> Iterator[Runni
         server = subprocess.Popen(command, cwd=ROOT, env=environment, stdout=log, stderr=log)
     try:
         address = f"http://127.0.0.1:{port}"
-        _wait_until_healthy(address, server, folder / "server.log")
+        wait_until_healthy(address, server, folder / "server.log")
         yield RunningApp(address, outside, server, folder / "server.log")
     finally:
         server.terminate()
         server.wait(timeout=20)
 
 
-def _wait_until_healthy(address: str, server: subprocess.Popen[bytes], log: Path) -> None:
+def wait_until_healthy(address: str, server: subprocess.Popen[bytes], log: Path) -> None:
+    """Wait until a server of pages answers; the test fails with its log where it does not."""
     deadline = time.monotonic() + START_SECONDS
     while time.monotonic() < deadline:
         if server.poll() is not None:
