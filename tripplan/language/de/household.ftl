@@ -119,3 +119,19 @@ household-written-out-to = Auf wen ist sie ausgestellt?
 household-until-which-day = Bis zu welchem Tag gilt sie?
 household-one-person = Wählen Sie mindestens eine Person
 household-held-for = { $offer } von { $place }, für { $holders }, bis { $day }
+
+household-leave-nap-out = diesen Schlaf weglassen
+household-leave-hours-out = diese Zeiten weglassen
+household-no-hours-left = Es bleiben keine Zeiten übrig; behalten Sie welche, oder wählen Sie eine der anderen Antworten.
+household-hours-not-counted = Sie haben die Zeiten unten geändert; sie zählen nur mit der Antwort „{ $answer }“.
+household-place-or-longer = Geben Sie einen Ort an, oder um wie viel Weg und Fahrt länger werden, nicht beides.
+
+household-file = Die Datei des Haushalts
+household-file-holds = Die Datei enthält Namen und Geburtsdaten; überlegen Sie, wer sie bekommt.
+household-file-download = Datei des Haushalts herunterladen
+household-file-bring = Eine Haushaltsdatei einlesen
+household-file-take = Diesen Haushalt übernehmen
+household-file-takes = Er ersetzt den gespeicherten; Orte und Kalender bleiben.
+household-file-coordinates = einem Ort nach Koordinaten
+household-file-preview = { $name }, in { $town }: { $people }.
+household-file-taken = Der Haushalt aus der Datei ist übernommen.

@@ -119,3 +119,19 @@ household-written-out-to = Who is it written out to?
 household-until-which-day = Until which day does it count?
 household-one-person = pick at least one person
 household-held-for = { $offer } of { $place }, for { $holders }, until { $day }
+
+household-leave-nap-out = no longer taken, leave it out
+household-leave-hours-out = leave them out
+household-no-hours-left = no hours are left; keep some, or choose one of the other two answers
+household-hours-not-counted = you changed the hours below; they count only with the answer '{ $answer }'
+household-place-or-longer = give a place, or how much longer it makes the way and the drive, not both
+
+household-file = The household's file
+household-file-holds = The file holds names and birth dates; think about who gets it.
+household-file-download = Download the household file
+household-file-bring = Bring a household file
+household-file-take = Take this household over
+household-file-takes = It takes the place of the one on record; places and calendars stay.
+household-file-coordinates = a place by coordinates
+household-file-preview = { $name }, in { $town }: { $people }.
+household-file-taken = The household from the file is taken over.

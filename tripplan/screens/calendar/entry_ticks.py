@@ -1,19 +1,26 @@
 """What the entry on the calendar tells and reminds of, ticked by the parent."""
 
+from collections.abc import Callable, Mapping
+from datetime import timedelta
+from typing import TypeVar
+
 import streamlit as st
 
 from tripplan.documents.outings.planned import COLOURS, EntryTicks, PlannedOuting, PlanStatus, ThingsToDo
-from tripplan.language import wording
+from tripplan.language.sentences import fact, say
 from tripplan.screens.widgets.fields import Fields, FieldValue
 
+T = TypeVar("T")
 ENTRY = "entry"
-STATUSES = {PlanStatus.CONFIRMED.value: "confirmed", PlanStatus.TENTATIVE.value: "tentative"}
-_LAYOUTS = {False: "one entry", True: "three: drive, visit, way home"}
-_COLOURS = {"": "the calendar's own", **{name: name for name in COLOURS}}
+STATUSES = {
+    PlanStatus.CONFIRMED.value: "calendar-status-confirmed",
+    PlanStatus.TENTATIVE.value: "calendar-status-tentative",
+}
+_LAYOUTS = {False: "calendar-one-entry", True: "calendar-three-entries"}
 _TO_DO = {
-    ThingsToDo.NONE.value: "reminders are enough",
-    ThingsToDo.TASKS.value: "tasks, for a calendar that has a list of tasks",
-    ThingsToDo.ENTRIES.value: "short entries, which every calendar shows",
+    ThingsToDo.NONE.value: "calendar-reminders-enough",
+    ThingsToDo.TASKS.value: "calendar-as-tasks",
+    ThingsToDo.ENTRIES.value: "calendar-as-entries",
 }
 
 
@@ -40,33 +47,38 @@ def first_ticks(before: PlannedOuting | None) -> dict[str, FieldValue]:
 
 def ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
     """Ask what the entry tells and reminds of."""
-    with st.expander("What the entry tells", expanded=False):
-        st.checkbox("Names of those who go", key=fields.key("names"))
-        st.checkbox("Our home address", key=fields.key("home_address"))
-        st.checkbox("Prices and what it costs in all", key=fields.key("costs"))
-        st.caption("Whoever sees the calendar can read what is ticked. Birth dates are never told.")
+    with st.expander(say("calendar-entry-tells"), expanded=False):
+        st.checkbox(say("calendar-tell-names"), key=fields.key("names"))
+        st.checkbox(say("calendar-tell-home"), key=fields.key("home_address"))
+        st.checkbox(say("calendar-tell-costs"), key=fields.key("costs"))
+        st.caption(say("calendar-who-reads"))
         st.radio(
-            "How firm is it?", list(STATUSES), format_func=STATUSES.__getitem__, key=fields.key("status")
+            say("calendar-how-firm"), list(STATUSES), format_func=_said(STATUSES), key=fields.key("status")
         )
-        st.radio("Entries", list(_LAYOUTS), format_func=_LAYOUTS.__getitem__, key=fields.key("in_parts"))
-        st.checkbox("Mark the time as taken", key=fields.key("busy"))
-        st.selectbox("Color", list(_COLOURS), format_func=_COLOURS.__getitem__, key=fields.key("colour"))
-    with st.expander("What it reminds us of", expanded=False):
-        st.checkbox("To book, the evening before the last day for it", key=fields.key("booking"))
-        st.checkbox("To pack, the evening before", key=fields.key("packing"))
-        st.checkbox("To get ready", key=fields.key("leaving"))
+        st.radio(
+            say("calendar-layout"), list(_LAYOUTS), format_func=_said(_LAYOUTS), key=fields.key("in_parts")
+        )
+        st.checkbox(say("calendar-mark-busy"), key=fields.key("busy"))
+        colours = {"": say("calendar-own-color"), **{name: name for name in COLOURS}}
+        st.selectbox(
+            say("calendar-color"), list(colours), format_func=colours.__getitem__, key=fields.key("colour")
+        )
+    with st.expander(say("calendar-entry-reminds"), expanded=False):
+        st.checkbox(say("calendar-remind-book"), key=fields.key("booking"))
+        st.checkbox(say("calendar-remind-pack"), key=fields.key("packing"))
+        st.checkbox(say("calendar-remind-ready"), key=fields.key("leaving"))
         st.number_input(
-            "How many minutes before leaving?",
+            say("calendar-remind-minutes"),
             min_value=1,
             max_value=24 * 60,
             step=5,
             key=fields.key("leaving_minutes"),
         )
-        st.checkbox("To leave, when it is time", key=fields.key("leave_now"))
+        st.checkbox(say("calendar-remind-leave"), key=fields.key("leave_now"))
         st.radio(
-            "Booking and packing as",
+            say("calendar-to-do-as"),
             list(_TO_DO),
-            format_func=_TO_DO.__getitem__,
+            format_func=_said(_TO_DO),
             key=fields.key("things_to_do"),
         )
     typed = fields.typed()
@@ -86,27 +98,31 @@ def ticks(fields: Fields) -> tuple[EntryTicks, PlanStatus]:
     return ticked, PlanStatus(typed["status"])
 
 
+def _said(codes: Mapping[T, str]) -> Callable[[T], str]:
+    return {value: say(code) for value, code in codes.items()}.__getitem__
+
+
 def ticks_in_words(planned: PlannedOuting) -> str:
     """One line with what whoever sees the calendar can read, and what it reminds of."""
     ticked = planned.ticked
-    told = [
-        f"{'with' if is_told else 'without'} {what}"
+    told = tuple(
+        fact("calendar-goes-with" if is_told else "calendar-goes-without", what=fact(what))
         for what, is_told in (
-            ("names", ticked.names),
-            ("home address", ticked.home_address),
-            ("prices", ticked.costs),
+            ("calendar-goes-names", ticked.names),
+            ("calendar-goes-home", ticked.home_address),
+            ("calendar-goes-prices", ticked.costs),
         )
-    ]
-    minutes = ticked.leaving_reminder_minutes
-    reminded = [
+    )
+    minutes = ticked.leaving_reminder_minutes or 0
+    reminded = tuple(
         what
         for what, is_reminded in (
-            ("to book", ticked.booking_reminder and planned.book_by is not None),
-            ("to pack", ticked.packing_reminder),
-            (f"{wording.minutes(minutes)} ahead" if minutes else "", bool(minutes)),
-            ("to leave", ticked.leave_now_reminder),
+            (fact("calendar-reminds-book"), ticked.booking_reminder and planned.book_by is not None),
+            (fact("calendar-reminds-pack"), ticked.packing_reminder),
+            (fact("calendar-reminds-ahead", time=timedelta(minutes=minutes)), bool(minutes)),
+            (fact("calendar-reminds-leave"), ticked.leave_now_reminder),
         )
         if is_reminded
-    ]
-    reminders = f"Reminders: {wording.listed(reminded)}." if reminded else "No reminders."
-    return f"The entry goes out {wording.listed(told)}. {reminders}"
+    )
+    reminders = fact("calendar-reminders", what=reminded) if reminded else fact("calendar-no-reminders")
+    return say("calendar-goes-out", told=told, reminders=reminders)

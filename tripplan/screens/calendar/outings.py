@@ -10,6 +10,7 @@ from tripplan.documents.outings.planned import PlannedOuting, PlanStatus
 from tripplan.files.calendars.calendar_file import calendar_file
 from tripplan.files.calendars.entry_text import file_of
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.calendar_entry.entry import OutingEntry
 from tripplan.planning.calendar_entry.planned_outing import coming
 from tripplan.planning.family.family import Family
@@ -55,7 +56,7 @@ def our_outings(view: View, family: Family) -> str:
     if now is not None:
         said = taken_outing(view, family, now, ever, server)
     elif not ever.planned:
-        st.page_link("screens/pages/compare.py", label="Compare outings")
+        st.page_link("screens/pages/compare.py", label=say("calendar-compare"))
     _planned_outings(view, family, ever.planned, server)
     setup(view)
     return said
@@ -66,8 +67,8 @@ def _headline(view: View, outings: KeptOutings) -> str:
     firm = (kept.value for kept in outings.values() if kept.value.status is not PlanStatus.CANCELLED)
     days = sorted(one.day for one in firm if one.day >= view.today)
     if not days:
-        return "No outing ahead"
-    return f"{wording.counted(len(days), 'outing')} ahead, next on {wording.short_day(days[0])}"
+        return say("calendar-none-ahead")
+    return say("calendar-ahead", outings=len(days), day=wording.short_day(days[0]))
 
 
 def _planned_outings(view: View, family: Family, outings: KeptOutings, server: ServerCalendar | None) -> None:
@@ -81,18 +82,18 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings, server: S
     year = coming((kept.value for kept in outings.values()), view.today)
     if len(year) > 1:
         st.download_button(
-            "Download all of the coming year (.ics)",
+            say("calendar-download-year"),
             calendar_file([entries[one.id] for one in year], written_at=view.services.clock()),
             file_name=view.file_name(f"outings-{view.today}.ics"),
             mime=_ICS,
             key="download_year",
             on_click="ignore",
-            help="One file with every outing below; importing it again moves entries and makes no twins.",
+            help=say("calendar-download-year-help"),
         )
     over = [kept for kept in outings.values() if kept.value.day < view.today]
     ahead = [kept for kept in outings.values() if kept.value.day >= view.today]
     _cards(view, family, ahead, entries, server)
-    if over and (part := fold(f"Over: {wording.counted(len(over), 'outing')}", "open_over")) is not None:
+    if over and (part := fold(say("calendar-over", outings=len(over)), "open_over")) is not None:
         with part:
             _cards(view, family, over, entries, server)
 
@@ -118,7 +119,7 @@ def _planned_outing(
     place = place_named(family, planned.place)
     name = place.name if place else planned.place
     cancelled = planned.status is PlanStatus.CANCELLED
-    firm = "called off" if cancelled else STATUSES[planned.status.value]
+    firm = say("calendar-status-cancelled" if cancelled else STATUSES[planned.status.value])
     st.html(
         cards.face(
             cards.name(
@@ -131,20 +132,20 @@ def _planned_outing(
     with st.container(horizontal=True):
         if planned.choice and planned.status is PlanStatus.TENTATIVE:
             st.button(
-                "Keep this one",
+                say("calendar-keep-this"),
                 key=f"settle_{planned.id}",
                 type="primary",
-                help="It is settled, and the candidates it was pencilled in with are called off.",
+                help=say("calendar-keep-this-help"),
                 on_click=keep_outing,
                 args=(
                     view,
                     planned.changed(view.services.clock(), status=PlanStatus.CONFIRMED),
                     kept,
-                    f"{name} on {wording.day(planned.day)} is settled.",
+                    say("calendar-settled", place=name, day=planned.day),
                 ),
             )
         st.download_button(
-            "Download the cancellation (.ics)" if cancelled else "Download (.ics)",
+            say("calendar-download-cancellation" if cancelled else "calendar-download"),
             file_of(entry, view.services.clock()),
             file_name=f"{planned.place}-{planned.day}.ics",
             mime=_ICS,
@@ -152,9 +153,9 @@ def _planned_outing(
             on_click="ignore",
         )
         turned = PlanStatus.CONFIRMED if cancelled else PlanStatus.CANCELLED
-        said = "is planned again" if cancelled else "is called off"
+        said = "calendar-planned-again" if cancelled else "calendar-called-off"
         st.button(
-            "Plan it again" if cancelled else "Cancel this outing",
+            say("calendar-plan-again" if cancelled else "calendar-cancel"),
             key=f"turn_{planned.id}",
             type="tertiary",
             on_click=keep_outing,
@@ -162,25 +163,22 @@ def _planned_outing(
                 view,
                 planned.changed(view.services.clock(), status=turned),
                 kept,
-                f"{name} on {wording.day(planned.day)} {said}.",
+                say(said, place=name, day=planned.day),
             ),
         )
         st.button(
-            "Remove",
+            say("calendar-remove"),
             type="tertiary",
-            help=plain(f"Takes {name} off this list."),
+            help=plain(say("calendar-remove-help", place=name)),
             key=f"remove_planned_{planned.id}",
             on_click=remove_one,
-            args=(view, _PAGE, PlannedOuting, planned.id, kept.revision, f"{name} is off the list."),
+            args=(view, _PAGE, PlannedOuting, planned.id, kept.revision, say("calendar-removed", place=name)),
         )
     if cancelled:
-        st.caption(
-            "Open the cancellation on every device that has the entry; where the entry stays all the same, "
-            "delete it by hand. Tickets bought may be returnable; ask the place."
-        )
+        st.caption(say("calendar-cancellation-how"))
 
 
 def _who(family: Family, party: Sequence[str]) -> str:
     """Who goes, in a word or two."""
     everybody = len(party) == len(family.household.members)
-    return f"all {len(party)} of us" if everybody else wording.listed(list(party))
+    return say("calendar-all-of-us", people=len(party)) if everybody else wording.listed(list(party))

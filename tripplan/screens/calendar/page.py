@@ -2,6 +2,7 @@
 
 import streamlit as st
 
+from tripplan.language.sentences import say
 from tripplan.screens.calendar.family_part import family_part
 from tripplan.screens.calendar.outings import our_outings
 from tripplan.screens.calendar.school.part import school_part
@@ -15,7 +16,7 @@ from tripplan.screens.widgets.view import View
 PAGE = "calendar"
 _PART = "part"
 _PARTS = {"outings": our_outings, "school": school_part, "family": family_part}
-_NAMES = {"outings": "Our outings", "school": "School", "family": "Family"}
+_NAMES = {"outings": "calendar-our-outings", "school": "calendar-school", "family": "calendar-family"}
 
 
 def show_our_outings() -> None:
@@ -27,11 +28,11 @@ def render(view: View) -> None:
     """Draw the part that is picked, which the page's address names, with its answer as the headline."""
     family = family_or_stop(view)
     headline = st.empty()
-    headline.title("Calendar", anchor=False)
+    headline.title(say("calendar-title"), anchor=False)
     picked = st.segmented_control(
-        "Which calendar?",
+        say("calendar-which"),
         list(_NAMES),
-        format_func=_NAMES.__getitem__,
+        format_func={name: say(code) for name, code in _NAMES.items()}.__getitem__,
         default="outings",
         required=True,
         key=_PART,

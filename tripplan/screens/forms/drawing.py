@@ -8,6 +8,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from tripplan.documents.field_spec import Control
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.screens.forms.answers import rows_in
 from tripplan.screens.forms.faults import tell_faults_at
 from tripplan.screens.forms.questions import Question, Setting
@@ -73,7 +74,7 @@ def _draw_rows(fields: Fields, question: Question, setting: Setting) -> None:
                 key = fields.key(question.of_entry(index, inner.name))
                 _draw_one(key, inner, setting, before=f"{label} {index + 1}: ")
             gone = fields.key(question.of_entry(index, "gone"))
-            st.checkbox(f"{label} {index + 1}: {question.leave_out}", key=gone)
+            st.checkbox(f"{label} {index + 1}: {say(question.leave_out)}", key=gone)
         return
     st.markdown(f"{plain(label)}:", help=question.asked.help or None)
     for index in range(count):

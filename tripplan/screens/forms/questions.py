@@ -51,7 +51,7 @@ class Question:
         ends: the least and the most that it takes, where it is a number that has both.
         inner: the plain questions about each entry of a list, or about what stands behind a tick.
         entry: how the key of an entry's field is made from its index and its own name.
-        leave_out: what the tick that takes an entry out is called; without one an emptied entry goes.
+        leave_out: code of what its tick to take an entry out is called; without one an emptied entry goes.
         waiting: so many empty entries wait below those that there are.
         typed_as: what is typed into its line, which people write in many ways.
     """
@@ -131,7 +131,7 @@ def entries(form: type[BaseModel], name: str, *, entry: str, leave_out: str) -> 
         form: the form that holds the list.
         name: the field.
         entry: how the key of an entry's field is made from its index and its own name.
-        leave_out: what the tick that takes an entry out is called.
+        leave_out: the code of what the tick that takes an entry out is called.
     """
     return tuple(replace(one, entry=entry, leave_out=leave_out, waiting=0) for one in questions(form, name))
 

@@ -39,7 +39,7 @@ _NEW_NAP = Nap(start=time(12, 30), minutes=90)
 _PERSON = questions(Member, plain=True)
 _FRONT = ("name", "born", "needs")
 _BEHIND = tuple(one.name for one in _PERSON if one.name not in _FRONT)
-_NAPS = entries(Member, "naps", entry="nap{index}_{name}", leave_out="no longer taken, leave it out")
+_NAPS = entries(Member, "naps", entry="nap{index}_{name}", leave_out="household-leave-nap-out")
 _DAY = 24 * 60
 
 

@@ -23,7 +23,7 @@ _WAYS = {
     "never": "household-way-never",
 }
 _MORE = "more_rush_hours"
-_ASKED = entries(Habits, "rush_hours", entry="{name}{index}", leave_out="leave them out")
+_ASKED = entries(Habits, "rush_hours", entry="{name}{index}", leave_out="household-leave-hours-out")
 
 
 def rush_form(view: View, kept: StoredDocument[Household]) -> None:
@@ -76,15 +76,14 @@ def _save(view: View, kept: StoredDocument[Household], form: Form, suggested: Ha
     if typed["way"] == "own":
         form.put(raw["habits"])
         if not raw["habits"].get("rush_hours"):
-            message = "no hours are left; keep some, or choose one of the other two answers"
+            message = say("household-no-hours-left")
     else:
         raw["habits"].pop("rush_hours", None)
         if typed["way"] == "never":
             raw["habits"]["rush_hours"] = []
         before = on_record(_ASKED, suggested, form.setting)
         if any(typed[name] != value for name, value in before.items()):
-            own = say("household-way-own")
-            message = f"you changed the hours below; they count only with the answer '{own}'"
+            message = say("household-hours-not-counted", answer=fact("household-way-own"))
     found = [Finding("", "habits.rush_hours", "", message)] if message else []
     if check_and_save(view, "rush", kept.revision, raw, found):
         let_go(_MORE)

@@ -79,7 +79,7 @@ def _put_stops(raw: Raw, form: Form, household: Household) -> list[Finding]:
         return [one for one in found if not one.field.startswith("pick_up")]
     pick_up = raw.setdefault("pick_up", {})
     if where and extra:
-        message = "give a place, or how much longer it makes the way and the drive, not both"
+        message = say("household-place-or-longer")
         found.append(Finding("", "pick_up", "", message))
     elif where != _place(household.habits.stops):
         point, why = _point(where, household.home) if where else ({}, "")
