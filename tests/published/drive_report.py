@@ -21,6 +21,7 @@ from tests.published.drive_tables import (
     united_states_classes,
 )
 from tripplan.planning.travel.estimate_curves import Band
+from tripplan.planning.travel.rush_hours import METROPOLITAN_RUSH, VERY_LARGE_CITY_RUSH
 
 Bands = Mapping[tuple[str, str], Band]
 FIGURES = {"km": "detour", "minutes": "pace"}
@@ -152,6 +153,63 @@ HEAD = (
 )
 
 
+@dataclass(frozen=True)
+class FullRoads:
+    """One published figure of how much longer drives take when roads are full, beside the program's.
+
+    Attributes:
+        name: where and when.
+        used: the program's factor.
+        published: that of the source.
+        source: authority, title, year.
+        checks: whether the program's factor was set without it.
+    """
+
+    name: str
+    used: float
+    published: float
+    source: str
+    checks: bool
+
+
+_MOBILITY = "Schrank and others, 2015 Urban Mobility Scorecard, average of the class in 2014, from memory"
+_TAXIS = "taxi trips of 20 to 40 km in a very large city, at second hand"
+_IN_RUSH = float(METROPOLITAN_RUSH[0].factor)
+_LARGEST_IN_RUSH, _LARGEST_BY_DAY = (float(VERY_LARGE_CITY_RUSH[n].factor) for n in (0, -1))
+FULL_ROADS = (
+    FullRoads(
+        "large city, rush hours", _IN_RUSH, 1.19, "FHWA, 2021 Urban Congestion Trends, 2022", checks=False
+    ),
+    FullRoads("large city, rush hours", _IN_RUSH, 1.23, _MOBILITY, checks=True),
+    FullRoads("very large city, rush hours", _LARGEST_IN_RUSH, 1.32, _MOBILITY, checks=True),
+    FullRoads("very large city, rush hours", _LARGEST_IN_RUSH, 1.7, _TAXIS, checks=False),
+    FullRoads("very large city, by day", _LARGEST_BY_DAY, 1.45, _TAXIS, checks=False),
+    FullRoads("medium town, rush hours", 1.0, 1.18, _MOBILITY, checks=True),
+    FullRoads("small town, rush hours", 1.0, 1.14, _MOBILITY, checks=True),
+)
+"""What is known of full roads. Of the open tables at hand none tells drives by the hour."""
+
+
+def _full_roads() -> Iterator[str]:
+    yield from (
+        "## Full roads",
+        "",
+        "How many times as long as on empty roads a drive takes. None of the open tables at hand tells",
+        "drives by the hour, so that there is no independent check on counted drives; the classes of one",
+        "more published table, remembered and not read again, were not used when the factors were set.",
+        "Saturdays, Sundays and other countries: nothing is known, and nothing is added.",
+        "",
+        "| where and when | program | published | off | set by it | source |",
+        "|---|---|---|---|---|---|",
+    )
+    for known in FULL_ROADS:
+        off = known.used / known.published - 1
+        yield (
+            f"| {known.name} | {known.used:.2f} | {known.published:.2f} | {off:+.0%} "
+            f"| {'no' if known.checks else 'yes'} | {known.source} |"
+        )
+
+
 MISSES_HEAD = (
     "## What misses its aim",
     "",
@@ -225,4 +283,5 @@ def report(bands: Bands, folder: Path) -> str:
         f"| {judged.name}, {judged.roads} | {label} | {figure} | {miss.line} |"
         for judged, figure, label, miss in missed(bands, folder)
     ]
+    lines += ["", *_full_roads()]
     return "\n".join(lines) + "\n"

@@ -107,8 +107,8 @@ household-way-never = Nie
 household-add-hours = Weitere Zeiten hinzufügen
 household-published-rush =
     Veröffentlicht: an Werktagen das { $factor }-Fache der Zeit, gezählt von { $hours }, im Mittel von 52 großen
-    Ballungsräumen der USA (Federal Highway Administration, 2021 Urban Congestion Trends). In den sechs größten
-    das { $largest }-Fache, dazwischen das { $by_day }-Fache. Ihre Straßen können ganz anders sein.
+    Ballungsräumen der USA (Federal Highway Administration, 2021 Urban Congestion Trends). In New York,
+    Los Angeles, Philadelphia, Washington, Boston und Chicago das { $largest }-Fache, dazwischen das { $by_day }-Fache. Ihre Straßen können ganz anders sein.
 
 household-no-pass-sold = Keiner Ihrer Orte verkauft eine Jahreskarte.
 household-leave-pass-out = Weglassen: { $offer }, bis { $day }

@@ -108,7 +108,8 @@ household-add-hours = Add other hours
 household-published-rush =
     The published figure: { $factor } times as long on working days, counted from { $hours }, as an average of
     52 large US metropolitan areas (Federal Highway Administration, 2021 Urban Congestion Trends). In and near
-    the six largest it is { $largest }, and { $by_day } between these hours. Your own roads may differ far more.
+    New York, Los Angeles, Philadelphia, Washington, Boston and Chicago it is { $largest }, and { $by_day } between
+    these hours. Your own roads may differ far more.
 
 household-no-pass-sold = None of your places sells an annual pass.
 household-leave-pass-out = Leave out: { $offer }, until { $day }

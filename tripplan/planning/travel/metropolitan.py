@@ -19,7 +19,7 @@ it takes in all of the county that the drives within such areas were routed in."
 METROPOLITAN_ZIP_CODES = 22
 """So many ZIP codes within 15 km make a large city [-]. No source, our choice: it takes in nearly all of the
 metropolitan areas of a million people and more, and none of Madison, Des Moines' suburbs or smaller."""
-VERY_LARGE_ZIP_CODES = 105
+VERY_LARGE_ZIP_CODES = 108
 """So many ZIP codes within 25 km make a very large one [-]. No source, our choice: New York, Los Angeles,
 Philadelphia, Washington, Boston and Chicago."""
 
