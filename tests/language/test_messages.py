@@ -19,7 +19,7 @@ from tripplan.language.sentences import fact, said, say
 PACKAGE = FOLDER.parent
 FILES = sorted(FOLDER.glob("*/*.ftl"))
 MADE_OF_PARTS = re.compile(
-    r"crowds-(plenty-of-room|some-company|well-filled|packed|table-.*)|cautions-.*(cold|hot)|packing-.*-why|misses-.*-but"
+    r"crowds-(plenty-of-room|some-company|well-filled|packed|table-.*)|cautions-.*(cold|hot)|packing-.*-why|misses-.*-but|places-fullest-.*"
 )
 """Messages whose names are put together where they are used, or stand in a table of data."""
 MISSING: dict[Locale, set[str]] = {Locale.DE: set()}

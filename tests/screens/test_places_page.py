@@ -418,8 +418,8 @@ def test_shows_and_stays_are_typed_a_line_of_fields_each() -> None:
     place = read_place_card(write_toml(values), "", TODAY).value
     assert place is not None
     told = [*visit_sentences(place), *hours_sentences(place, (), TODAY)]
-    assert "Otter feeding at 11:00 and 14:30 (Sa-Su), 20 min." in told
-    assert "Mill at work at 12:00, 20 min." in told
+    assert "Otter feeding at 11:00 AM and 2:30 PM (Sa-Su), 20 min." in told
+    assert "Mill at work at 12:00 PM, 20 min." in told
     assert "For people under 3 1 h is comfortable, less than 30 min not worth the drive." in told
     assert "Quiet hours: Su 10:00-11:00" in told
 

@@ -5,7 +5,6 @@ from collections.abc import Mapping
 import streamlit as st
 
 from tripplan.documents.places.idea import Idea
-from tripplan.language import wording
 from tripplan.language.sentences import InTurn, say, told
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.idea_notes import assumed, to_ask
@@ -28,7 +27,7 @@ def wish_list(view: View, family: Family, ideas: Mapping[str, StoredDocument[Ide
     """
     if not ideas:
         return
-    st.header("Ideas", anchor=False)
+    st.header(say("places-ideas"), anchor=False)
     for kept in sorted(ideas.values(), key=lambda kept: kept.value.name.casefold()):
         _idea(view, family, kept)
 
@@ -37,9 +36,9 @@ def _idea(view: View, family: Family, kept: StoredDocument[Idea]) -> None:
     idea, household = kept.value, family.household
     place = idea.as_place(household.home, household.currency)
     months = [member.months_on(view.today) for member in household.members]
-    with st.expander(plain(f"{idea.name}: an idea"), key=f"open_idea_{idea.id}"):
+    with st.expander(plain(say("places-an-idea", name=idea.name)), key=f"open_idea_{idea.id}"):
         lines = [
-            f"Fits: {wording.listed(idea.topics)}." if idea.topics else "",
+            say("places-fits", topics=tuple(idea.topics)) if idea.topics else "",
             idea.notes,
             *told(assumed(place)[1:]),
             idea.source,
@@ -50,18 +49,18 @@ def _idea(view: View, family: Family, kept: StoredDocument[Idea]) -> None:
         if contact:
             st.caption(plain(contact))
         st.button(
-            plain(f"Fill in {idea.name}"),
+            plain(say("places-fill-in", name=idea.name)),
             key=f"fill_in_{idea.id}",
             type="primary",
             on_click=begin,
             args=(f"new_card_{view.which}", idea.name, _written(idea), idea.id),
-            help="Hours and prices make a place of it; it keeps its plans.",
+            help=say("places-fill-in-help"),
         )
         st.button(
-            plain(f"Remove {idea.name}"),
+            plain(say("places-remove-idea", name=idea.name)),
             key=f"remove_idea_{idea.id}",
             on_click=remove_one,
-            args=(view, _PAGE, Idea, idea.id, kept.revision, f"{idea.name} is off the wish list."),
+            args=(view, _PAGE, Idea, idea.id, kept.revision, say("places-idea-removed", name=idea.name)),
         )
 
 

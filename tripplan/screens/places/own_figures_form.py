@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import timedelta
 from functools import partial
 
 import streamlit as st
@@ -12,7 +13,7 @@ from tripplan.errors import Finding
 from tripplan.files.toml.reading_result import ReadResult
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
 from tripplan.screens.forms.answers import Raw, Typed, on_record, put_changes
 from tripplan.screens.forms.form import Form, form_for, save
@@ -42,18 +43,22 @@ def own_figures_sentences(own: OwnFigures, place: Place, currency: str) -> Itera
     if own.add_ons is not None:
         sold = {add_on.name for add_on in place.add_ons}
         taken = [name for name in own.add_ons if name in sold]
-        yield f"Beside entry we take {wording.listed(taken)}." if taken else "We take nothing beside entry."
+        yield say("places-own-take", what=tuple(taken)) if taken else say("places-own-take-nothing")
         gone = [name for name in own.add_ons if name not in sold]
         if gone:
-            yield f"No longer on the card, so not counted: {wording.listed(gone)}."
+            yield say("places-own-gone", what=tuple(gone))
     if own.tolls is not None:
-        yield f"Tolls and ferries, there and back: {wording.money(Money(own.tolls, currency))}."
+        yield say("places-own-tolls", price=Money(own.tolls, currency))
     if own.stay_minutes is not None:
-        yield f"A stay of {wording.minutes(own.stay_minutes)} feels complete to us."
+        yield say("places-own-stay", stay=timedelta(minutes=own.stay_minutes))
     for extra in own.extras:
         spread = extra.give_or_take_percent
-        moved = f", give or take {spread.normalize():f} %" if spread else ""
-        yield f"{extra.name}: {wording.money(Money(extra.price, currency))} for all of us{moved}."
+        price = Money(extra.price, currency)
+        if spread:
+            percent = f"{spread.normalize():f}"
+            yield say("places-own-extra-about", name=extra.name, price=price, percent=percent)
+        else:
+            yield say("places-own-extra", name=extra.name, price=price)
 
 
 def own_figures(view: View, place: Place, currency: str, kept: StoredDocument[OwnFigures] | None) -> None:
@@ -66,16 +71,16 @@ def own_figures(view: View, place: Place, currency: str, kept: StoredDocument[Ow
         kept: what is on record, if anything.
     """
     spot = f"own_{view.which}_{place.id}"
-    st.markdown("**Our own figures**")
+    st.markdown(f"**{say('places-own')}**")
     said = [] if kept is None else list(own_figures_sentences(kept.value, place, currency))
     if said:
         st.markdown(bullets(said))
     elif place.add_ons:
-        st.caption("None; the usual add-ons count, and tolls are not known.")
+        st.caption(say("places-own-none-usual"))
     else:
-        st.caption("None; tolls are not known.")
+        st.caption(say("places-own-none"))
     # The form folds away, since most families never need it.
-    if st.toggle("Change our own figures", key=f"{spot}_open"):
+    if st.toggle(say("places-own-change"), key=f"{spot}_open"):
         _form(view, place, currency, kept, spot)
     show_notice(spot)
     take_back_button(view, spot)
@@ -93,28 +98,35 @@ def _form(
     form = form_for(spot, _ASKED, own, Setting(currency=currency), also=also)
     with form_box(form.fields):
         if sold:
-            st.checkbox("We take what most families take", key=form.fields.key("usual"))
+            st.checkbox(say("places-own-usual"), key=form.fields.key("usual"))
             st.multiselect(
-                "Otherwise we take",
+                say("places-own-otherwise"),
                 sold,
                 key=form.fields.key("add_ons"),
-                placeholder="nothing",
-                help="Counts only where the tick above is off.",
+                placeholder=say("places-own-nothing"),
+                help=say("places-own-otherwise-help"),
             )
         form.draw()
         save_button(
             form.fields,
-            "Save our figures",
+            say("places-own-save"),
             key=f"{spot}_save",
             on_click=_save,
             args=(view, place, currency, kept, form),
         )
     if kept is not None:
         st.button(
-            "Forget our figures",
+            say("places-own-forget"),
             key=f"{spot}_forget",
             on_click=remove_one,
-            args=(view, spot, OwnFigures, place.id, kept.revision, f"Our figures for {place.name} are gone."),
+            args=(
+                view,
+                spot,
+                OwnFigures,
+                place.id,
+                kept.revision,
+                say("places-own-forgotten", place=place.name),
+            ),
         )
 
 
@@ -122,7 +134,7 @@ def _save(
     view: View, place: Place, currency: str, kept: StoredDocument[OwnFigures] | None, form: Form
 ) -> None:
     raw = raw_figures(form.fields.typed(), place, kept.value if kept else None)
-    revision, said = kept.revision if kept else 0, f"Our figures for {place.name} now count."
+    revision, said = kept.revision if kept else 0, say("places-own-count", place=place.name)
     save(view, form.name, read_own_figures(raw, currency), raw, OwnFigures, revision, said)
 
 
@@ -160,4 +172,6 @@ def _not_payable(own: OwnFigures, file: str, currency: str) -> Iterator[Finding]
     digits = minor_digits(currency)
     for field, price in prices:
         if price is not None and price != round(price, digits):
-            yield Finding(file, field, f"{price:f}", f"{currency} has {digits} decimal places")
+            yield Finding(
+                file, field, f"{price:f}", say("places-own-digits", currency=currency, digits=digits)
+            )

@@ -70,16 +70,13 @@ def render(view: View) -> None:
 
 
 def _guide() -> None:
-    with st.expander("How a place card is written", key="open_guide", on_change="rerun") as part:
+    with st.expander(say("places-card-guide"), key="open_guide", on_change="rerun") as part:
         if not part.open:
             return
-        st.caption(
-            "A card is a small text file that can be handed to another family. This is one; every field is "
-            "described in the guide."
-        )
+        st.caption(say("places-card-guide-lead"))
         st.code(example_card(), language="toml", wrap_lines=True)
         st.download_button(
-            "Download the guide",
+            say("places-card-guide-download"),
             format_guide,
             file_name="place-card-guide.md",
             mime="text/markdown",

@@ -84,7 +84,7 @@ def render_place(
             if not change_card(view, family, kept):
                 _card_told(view, family, place)
             contact = " · ".join(filter(None, (place.web, place.telephone)))
-            st.caption(plain(f"Before you go, ask the place whether this still holds. {contact}"))
+            st.caption(plain(f"{say('places-ask-before')} {contact}"))
     if (part := fold(say("places-weather"), f"open_weather_{place.id}")) is not None:
         with part:
             render_year_weather(view, family, place)
@@ -95,14 +95,14 @@ def render_place(
             _typed_drive(view, place, units, typed)
     with st.container(horizontal=True):
         st.download_button(
-            "Download card",
+            say("places-download-card"),
             partial(write_place_card, place),
             file_name=f"{place.id}.toml",
             mime="application/toml",
             key=f"download_{place.id}",
             on_click="ignore",
         )
-        st.button("Remove this place", key=f"remove_{place.id}", on_click=_remove, args=(view, kept))
+        st.button(say("places-remove"), key=f"remove_{place.id}", on_click=_remove, args=(view, kept))
 
 
 def _best_day(view: View, family: Family, place: Place) -> None:
@@ -121,23 +121,23 @@ def _best_day(view: View, family: Family, place: Place) -> None:
 
 def _remove(view: View, kept: StoredDocument[Place]) -> None:
     """Remove the place, and lead back to the list of all."""
-    remove_one(view, PAGE, Place, kept.value.id, kept.revision, f"{kept.value.name} is removed.")
+    remove_one(view, PAGE, Place, kept.value.id, kept.revision, say("places-removed", place=kept.value.name))
     st.query_params.pop("place", None)
 
 
 def _card_told(view: View, family: Family, place: Place) -> None:
     """What the card says beside its prices."""
-    st.markdown("**When it is open**")
+    st.markdown(f"**{say('places-when-open')}**")
     st.markdown(bullets(hours_sentences(place, family.school_calendars, view.today, family.local_days)))
-    st.markdown("**What a visit is like**")
+    st.markdown(f"**{say('places-visit-like')}**")
     st.markdown(bullets(visit_sentences(place)))
-    st.markdown("**Crowds**")
+    st.markdown(f"**{say('places-crowds')}**")
     st.markdown(bullets(crowd_sentences(place, view.today)))
     if place.visit.cautions:
-        st.markdown("**Please mind**")
+        st.markdown(f"**{say('places-mind')}**")
         st.markdown(bullets(place.visit.cautions))
     if place.visit.questions:
-        st.markdown("**Questions for the children**")
+        st.markdown(f"**{say('places-questions')}**")
         st.markdown(bullets(place.visit.questions))
 
 
@@ -172,14 +172,13 @@ def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[Typ
             "minutes": "" if known is None else f"{known.minutes:g}",
         },
     )
-    unit = "miles" if units == "mi" else "km"
     with form_box(fields):
-        st.caption("If you know the way better, type it in; it then counts instead of the estimate.")
-        st.text_input(f"Distance one way, in {unit}", key=fields.key("distance"))
-        st.text_input("Minutes one way, without rests", key=fields.key("minutes"))
+        st.caption(say("places-own-drive"))
+        st.text_input(say("places-own-distance-in", unit=units), key=fields.key("distance"))
+        st.text_input(say("places-own-minutes-without"), key=fields.key("minutes"))
         save_button(
             fields,
-            "Use my figures",
+            say("places-own-drive-use"),
             key=f"save_{spot}",
             on_click=_save_drive,
             args=(view, place, units, typed.revision if typed else 0, fields),
@@ -187,7 +186,7 @@ def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[Typ
         )
     if typed is not None:
         st.button(
-            "Forget my figures",
+            say("places-own-drive-forget"),
             key=f"forget_{spot}",
             on_click=remove_one,
             args=(
@@ -196,7 +195,7 @@ def _typed_drive(view: View, place: Place, units: str, typed: StoredDocument[Typ
                 TypedDrive,
                 place.id,
                 typed.revision,
-                f"Your figures for the way to {place.name} are forgotten.",
+                say("places-own-drive-forgotten", place=place.name),
             ),
         )
 
@@ -211,10 +210,10 @@ def _shown(km: float, units: str) -> str:
 def _save_drive(view: View, place: Place, units: str, expected: int, fields: Fields) -> None:
     read = read_typed_drive(fields.typed(), place.id, units, view.today)
     if read.value is None:
-        labels = {"km": "Distance one way", "minutes": "Minutes one way"}
+        labels = {"km": say("places-own-distance"), "minutes": say("places-own-minutes")}
         refuse(fields.form, findings=named(read.findings, labels))
         return
-    said = f"Your figures for {place.name} now count."
+    said = say("places-own-drive-counts", place=place.name)
     if save_all(view, fields.form, [(read.value, expected)], said, can_be_taken_back=False):
         refill(fields.form)
 

@@ -18,6 +18,7 @@ from tripplan.documents.places.offer_sentences import (
 )
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.opening.hours import DayHours, Openness, hours_on, open_days
 from tripplan.screens.places.for_us import LOOK_AHEAD, calendar_days
 
@@ -54,10 +55,10 @@ def coming_days_sentences(
     said = [(_day_hours(hours_on(place, day, holidays, out)), day) for day in week]
     for hours, group in groupby(said, key=lambda pair: pair[0]):
         days = [day for _, day in group]
-        yield f"{wording.days(days[0], days[-1])}: {hours}."
+        yield say("places-days-hours", days=wording.days(days[0], days[-1]), hours=hours)
     if not any(day in open_days(place, today, week[-1], holidays, out) for day in week):
         later = open_days(place, today, last, holidays, out)
-        yield f"Open again on {wording.day(later[0])}." if later else "No open day in the coming year."
+        yield say("places-open-again", day=later[0]) if later else say("places-never-open")
 
 
 def hours_sentences(
@@ -73,47 +74,55 @@ def hours_sentences(
     """
     yield from coming_days_sentences(place, schools, today, local_days)
     opening = place.opening
-    yield f"As written on the card: {opening.hours}"
+    yield say("places-as-written", hours=str(opening.hours))
     if opening.last_entry_minutes_before_close:
-        yield f"Last entry {wording.minutes(opening.last_entry_minutes_before_close)} before closing."
+        yield say("places-last-entry", time=timedelta(minutes=opening.last_entry_minutes_before_close))
     if opening.entry_times:
-        yield f"Entry only at {wording.listed([f'{entry:%H:%M}' for entry in opening.entry_times])}."
+        yield say("places-entry-only", times=tuple(opening.entry_times))
     if place.visit.quiet_hours:
-        yield f"Quiet hours: {place.visit.quiet_hours}"
+        yield say("places-quiet-hours", hours=str(place.visit.quiet_hours))
     if opening.book_days_ahead:
-        yield f"To be booked {wording.counted(opening.book_days_ahead, 'day')} ahead."
+        yield say("places-book-ahead", days=opening.book_days_ahead)
     if not opening.checked_on_site:
-        yield "These hours are a guess; nobody has read them at their source."
+        yield say("places-hours-guessed")
 
 
 def _day_hours(hours: DayHours) -> str:
     if hours.openness is not Openness.OPEN:
         return hours.reason.text
-    return wording.listed([f"{wording.clock(s.opens)} to {wording.clock(s.closes)}" for s in hours.spans])
+    return wording.listed(
+        [wording.from_to(wording.clock(s.opens), wording.clock(s.closes)) for s in hours.spans]
+    )
 
 
 def visit_sentences(place: Place) -> Iterator[str]:
     """What a visit is like."""
     visit = place.visit
     if visit.topics:
-        yield f"To study: {wording.listed(visit.topics)}."
-    yield (
-        f"A stay of {wording.minutes(visit.comfortable_minutes)} feels complete; less than "
-        f"{wording.minutes(visit.shortest_minutes)} is not worth the drive."
+        yield say("places-to-study", topics=tuple(visit.topics))
+    yield say(
+        "places-stay",
+        stay=timedelta(minutes=visit.comfortable_minutes),
+        least=timedelta(minutes=visit.shortest_minutes),
     )
     for stay in visit.stays:
-        yield (
-            f"For people {ages_in_words(stay.ages)} {wording.minutes(stay.comfortable_minutes)} is "
-            f"comfortable, less than {wording.minutes(stay.shortest_minutes)} not worth the drive."
+        yield say(
+            "places-stay-of-some",
+            who=ages_in_words(stay.ages),
+            stay=timedelta(minutes=stay.comfortable_minutes),
+            least=timedelta(minutes=stay.shortest_minutes),
         )
     for show in visit.shows:
-        starts = wording.listed([f"{start:%H:%M}" for start in show.starts])
-        days = f" ({show.days})" if show.days else ""
-        told = "" if show.worth_it else "; nothing is planned around it"
-        yield f"{show.name} at {starts}{days}, {wording.minutes(show.minutes)}{told}."
-    yield "A stroller can go all the way round." if visit.pushchairs else "Not all of it with a stroller."
-    food = "You may eat what you bring" if visit.own_food else "Own food is not allowed"
-    yield f"{food}; {'there is something to buy' if visit.food_sold else 'nothing is sold'}."
+        lasts, starts = timedelta(minutes=show.minutes), tuple(show.starts)
+        if show.days:
+            days = str(show.days)
+            yield say(
+                "places-show-on", name=show.name, starts=starts, days=days, lasts=lasts, worth=show.worth_it
+            )
+        else:
+            yield say("places-show", name=show.name, starts=starts, lasts=lasts, worth=show.worth_it)
+    yield say("places-strollers" if visit.pushchairs else "places-no-strollers")
+    yield say("places-food", own=visit.own_food, sold=visit.food_sold)
     if place.notes:
         yield place.notes
 
@@ -127,27 +136,27 @@ def crowd_sentences(place: Place, today: date) -> Iterator[str]:
     """
     visit = place.visit
     if visit.fullest_days == "all_alike":
-        yield "All days are about alike there: weekends and school breaks make no difference."
+        yield say("places-all-alike")
     elif visit.who_comes == "families":
-        yield "Mostly families with children come, so school breaks fill it like weekends."
+        yield say("places-families-come")
     else:
-        yield "People of all ages come, so school breaks fill it only a little."
+        yield say("places-all-ages-come")
     if visit.fullest_days in ("saturdays", "sundays"):
-        yield f"{visit.fullest_days.title()} are the fullest days."
+        yield say(f"places-fullest-{visit.fullest_days}")
     if place.busiest_months:
-        names = [wording.month(month) for month in sorted(place.busiest_months)]
-        yield f"Busiest in {wording.listed(names)}."
+        names = tuple(wording.month(month) for month in sorted(place.busiest_months))
+        yield say("places-busiest", months=names)
     if place.opening.school_groups:
-        yield f"In term, school classes usually come at these times: {place.opening.school_groups}"
+        yield say("places-classes", times=str(place.opening.school_groups))
     for special in sorted(place.special_days, key=lambda special: special.day):
         if special.day >= today:
             factor = f"{special.crowd_factor.normalize():f}"
-            yield f"{wording.day(special.day)}: {special.name}, {factor} times the usual visitors."
+            yield say("places-special-day", day=special.day, name=special.name, factor=factor)
 
 
 def source_sentence(place: Place) -> str:
     """Where the prices were read, and when."""
     read = place.prices_read
     spread = read.give_or_take_percent
-    moved = f" They may have moved by {spread.normalize():f} % since." if spread else ""
-    return f"Prices read on {wording.day(read.on)}: {read.source}.{moved}"
+    told = say("places-prices-read", day=read.on, source=read.source)
+    return f"{told} {say('places-prices-moved', percent=f'{spread.normalize():f}')}" if spread else told

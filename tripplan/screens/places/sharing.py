@@ -6,7 +6,7 @@ import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.files.cards.shared_cards import MOST_CARDS, write_shared
-from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.records.store import StoredDocument
 from tripplan.screens.widgets.view import View
 
@@ -20,20 +20,20 @@ def share_cards(view: View, cards: Mapping[str, StoredDocument[Place]]) -> None:
     """
     if not cards:
         return
-    with st.expander("Share places with another family", key="open_sharing"):
+    with st.expander(say("places-share"), key="open_sharing"):
         names = {key: kept.value.name for key, kept in cards.items()}
         picked = st.multiselect(
-            "Which places?",
+            say("places-share-which"),
             sorted(names, key=names.__getitem__),
             format_func=names.__getitem__,
-            placeholder="all of them",
+            placeholder=say("places-share-all"),
             max_selections=MOST_CARDS,
             key="share_places",
         )
         chosen = [cards[key].value for key in picked or list(names)[:MOST_CARDS]]
-        st.caption("Only what the cards say goes along: no names, ages, plans, drives or figures of yours.")
+        st.caption(say("places-share-only"))
         st.download_button(
-            f"Download {wording.counted(len(chosen), 'card')} as one file",
+            say("places-share-download", cards=len(chosen)),
             lambda: write_shared(chosen),
             file_name=view.file_name("places.toml"),
             mime="application/toml",

@@ -10,6 +10,7 @@ from tripplan.documents.family.household import Household
 from tripplan.documents.places.place import Place
 from tripplan.documents.usual_weather import Degrees
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.climate.places import climate_for
 from tripplan.planning.climate.year import UsualMonth, usual_year
 from tripplan.planning.family.family import Family
@@ -32,21 +33,17 @@ def render_year_weather(view: View, family: Family, place: Place) -> None:
     """
     climate = climate_for(family.stations, place, family.household)
     if climate is None:
-        st.caption(
-            "Nobody here knows what it is usually like: no weather station is near. You can type its twelve "
-            "months in, with the card above, or for all places around home on Household."
-        )
+        st.caption(say("places-year-unknown"))
         return
     year = usual_year(climate)
     st.markdown(plain(year_sentence(year, family.household)))
-    if st.toggle("Show its year", key=f"year_weather_{view.which}_{place.id}"):
+    if st.toggle(say("places-year-show"), key=f"year_weather_{view.which}_{place.id}"):
         degrees = family.household.degrees
         st.altair_chart(
             year_chart(year, degrees),
-            alt=f"The year at {place.name}: temperatures, wet days and daylight by month; the table below "
-            "says the same",
+            alt=say("places-year-chart", place=place.name),
         )
-        st.table(year_table(year, degrees), alt=f"The year at {place.name} by month")
+        st.table(year_table(year, degrees), alt=say("places-year-table", place=place.name))
         told = filter(None, (climate.source.text, climate.source.credit))
         st.caption(plain(f"{wording.capital('; '.join(told))}."))
 
@@ -56,24 +53,29 @@ def year_sentence(year: Sequence[UsualMonth], household: Household) -> str:
     cold, warm = (pick(range(12), key=lambda n: year[n].low + year[n].high) for pick in (min, max))
     wet = max(range(12), key=lambda n: year[n].wet)
 
-    def said(n: int) -> str:
+    def usual(n: int) -> str:
         return wording.temperatures(year[n].low, year[n].high, household.degrees)
 
-    return (
-        f"{wording.month(cold + 1)} is coldest, usually {said(cold)}; {wording.month(warm + 1)} is warmest, "
-        f"{said(warm)}. {wording.month(wet + 1)} is wettest, with {year[wet].wet:.0f} wet days."
+    return say(
+        "places-year",
+        coldest=wording.month(cold + 1),
+        cold=usual(cold),
+        warmest=wording.month(warm + 1),
+        warm=usual(warm),
+        wettest=wording.month(wet + 1),
+        days=round(year[wet].wet),
     )
 
 
 def year_table(year: Sequence[UsualMonth], degrees: Degrees) -> pd.DataFrame:
     """Every month's figures, a row each."""
     columns: dict[str, list[str]] = {
-        "low to high": [wording.temperatures(one.low, one.high, degrees) for one in year],
-        "wet days": [f"{one.wet:.0f}" for one in year],
+        say("places-year-temperatures"): [wording.temperatures(one.low, one.high, degrees) for one in year],
+        say("places-year-wet"): [f"{one.wet:.0f}" for one in year],
     }
     if any(one.snow is not None and one.snow >= 0.5 for one in year):
-        columns["with snow"] = ["" if one.snow is None else f"{one.snow:.0f}" for one in year]
-    columns["daylight"] = [wording.minutes(5 * round(one.daylight * 12)) for one in year]
+        columns[say("places-year-snow")] = ["" if one.snow is None else f"{one.snow:.0f}" for one in year]
+    columns[say("places-year-light")] = [wording.minutes(5 * round(one.daylight * 12)) for one in year]
     return pd.DataFrame(columns, index=[wording.month(n + 1) for n in range(12)])
 
 
@@ -107,10 +109,10 @@ def year_chart(year: Sequence[UsualMonth], degrees: Degrees) -> alt.VConcatChart
         .mark_rule(color=INK, strokeDash=[4, 3])
         .encode(y="freezing:Q")
     )
-    wet = base.mark_bar(size=_WIDE, color=DEPTHS[4]).encode(y=alt.Y("wet:Q", title="wet days"))
+    wet = base.mark_bar(size=_WIDE, color=DEPTHS[4]).encode(y=alt.Y("wet:Q", title=say("places-year-wet")))
     snow = base.mark_bar(size=_WIDE / 2, color=DEPTHS[0]).encode(y="snow:Q")
     light = base.mark_line(color=INK, point=True).encode(
-        y=alt.Y("light:Q", title="daylight [h]", scale=alt.Scale(domain=[0, 24]))
+        y=alt.Y("light:Q", title=say("places-year-hours"), scale=alt.Scale(domain=[0, 24]))
     )
     chart: alt.VConcatChart = alt.vconcat(
         strip(150, band, freezing), strip(80, wet, snow), strip(80, light)
