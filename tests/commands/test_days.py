@@ -27,7 +27,7 @@ def answer(run: Run, *argv: str) -> dict[str, Any]:
     return told
 
 
-def test_days_stand_in_order_of_felt_cost(run: Run, museum: Files) -> None:
+def test_days_stand_in_order_of_generalized_cost(run: Run, museum: Files) -> None:
     """The best day comes first, and no day that can be done is lost."""
     told = answer(run, "--most", "99", *museum.options)
     felt = [Decimal(outing["felt_cost"]["amount"]) for outing in told["outings"]]

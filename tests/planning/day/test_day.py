@@ -95,7 +95,7 @@ def test_of_plans_that_weigh_the_same_the_shortest_day_is_best() -> None:
     assert (clock(best.leave_home), best.visit_minutes) == ("08:45", 120)
 
 
-def test_felt_cost_is_the_nuisances_at_the_parents_prices() -> None:
+def test_the_nuisance_cost_is_the_nuisances_at_the_parents_prices() -> None:
     """Two hours of driving at 6.00 and half an hour missed at 10.00 weigh 17.00."""
     best = best_of(
         make_question(hours=make_hours(("10:00", "11:30")), habits=Habits(lunch_minutes=0, **PUNCTUAL))
@@ -103,7 +103,7 @@ def test_felt_cost_is_the_nuisances_at_the_parents_prices() -> None:
     assert best.felt == Money(Decimal("17.00"), "USD")
 
 
-def test_felt_cost_is_rounded_once_to_the_smallest_coin() -> None:
+def test_the_nuisance_cost_is_rounded_once_to_the_smallest_coin() -> None:
     """Two hours in the car at 5.005 are 10.01, not twice 5.01."""
     best = best_of(make_question(worth=Worth(hour_in_car=Decimal("5.005"))))
     assert best.felt == Money(Decimal("10.01"), "USD")

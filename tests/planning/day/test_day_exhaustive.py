@@ -215,7 +215,7 @@ def best_is_that_of(walked: Sequence[Walked], question: DayQuestion) -> None:
 
 def best_of(walked: Sequence[Walked], question: DayQuestion) -> Walked:
     """The latest start, up to a good hour, of those within a quarter of an hour in the car of the least."""
-    # A rank counts minutes away beside the felt cost, so of plans exactly that far apart the longer is out.
+    # A rank counts minutes away beside the cost, so of plans exactly that far apart the longer is out.
     lightest = min((plan.sixtieths, plan.away) for plan in walked)
     last = (lightest[0] + about_the_same(question), lightest[1])
     good_hour = datetime.combine(question.day, question.habits.usual_departure, question.home_zone)

@@ -61,7 +61,7 @@ class LeftOut:
 
 @dataclass(frozen=True, kw_only=True)
 class DaysAnswer(Answer):
-    """Days of a span: the best of each place, least felt cost first, then the second best of each.
+    """Days of a span: the best of each place, least cost plus hassle first, then the second best of each.
 
     Attributes:
         count: how many can be done as wished; no more than `--most` of them are told.

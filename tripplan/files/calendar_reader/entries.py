@@ -55,7 +55,6 @@ _LONGEST_ZONE = 20_000
 _DAY = timedelta(days=1)
 _BROKEN = (ValueError, TypeError, LookupError, AttributeError, ArithmeticError)
 """What the libraries raise over broken text; they promise nothing narrower."""
-_BUSY_ELSEWHERE = "X-MICROSOFT-CDO-BUSYSTATUS"
 _PERIODS = ("DAILY", "WEEKLY", "MONTHLY", "YEARLY")
 _PEOPLE = re.compile(r"^(?:ATTENDEE|ORGANIZER)[;:]", re.IGNORECASE)
 _ZONE_NAME = re.compile(r';TZID=(?:"([^"\n]*)"|([^";:\n]*))', re.IGNORECASE)

@@ -21,8 +21,6 @@ _WORDS = {
     "mitternacht": 0,
 }
 _HALF_DAY = 12
-_FIRST_SURE_HOUR = 7
-"""A bare 7 to 12 is in the morning; 1 to 6 may be either, and is asked."""
 
 
 def clock_in(text: str) -> str | None:

@@ -17,8 +17,6 @@ from tripplan.screens.widgets.markdown import plain
 
 Slots = dict[str, DeltaGenerator]
 """Where a fault is told, by the name of the question that it stands beside."""
-_NOTE_HEIGHT = 68
-"""The least that Streamlit draws for several lines [px]."""
 
 
 def draw(
