@@ -152,3 +152,17 @@ def test_the_guide_is_read_topic_by_topic(run: Run) -> None:
     unknown = run("help", "weather")
     assert (unknown.status, unknown.out) == (2, "")
     assert "privacy" in unknown.err
+
+
+@pytest.mark.parametrize("typed", ["days", "study add"])
+def test_help_of_a_command_is_what_it_says_itself(run: Run, typed: str) -> None:
+    """`help days` and `days --help` say the same, examples and all."""
+    assert run("help", *typed.split()) == run(*typed.split(), "--help")
+
+
+def test_help_of_what_is_unknown_names_what_is_known(run: Run) -> None:
+    """A topic that is none is refused, with those there are."""
+    said = run("help", "dragons")
+    assert said.status == 2
+    assert "dragons" in said.err
+    assert "privacy" in said.err

@@ -1,9 +1,10 @@
-"""`tripplan help`: the guide, topic by topic."""
+"""`tripplan help`: the guide, topic by topic, and every command with its options and examples."""
 
 from collections.abc import Mapping
 
 from tripplan.commands.options.files import HelpOptions
 from tripplan.commands.output.console import Console
+from tripplan.commands.parser import parse
 from tripplan.commands.tree import COMMANDS, Command
 from tripplan.errors import UnknownName
 from tripplan.guide import guide_text, topics
@@ -12,17 +13,20 @@ _COMMANDS = "commands"
 
 
 def run(options: HelpOptions, console: Console, environment: Mapping[str, str]) -> int:  # noqa: ARG001
-    """Show a topic; without one, list them."""
+    """Show a topic, or a command's options with examples; without either, list the topics."""
     known = {**topics(), _COMMANDS: "The command line"}
-    if options.topic is None:
+    words = options.topic or []
+    topic = " ".join(words)
+    if not words:
         console.table(("topic", "what it is about"), list(known.items()))
-        return 0
-    if options.topic not in known:
-        raise UnknownName("topic of the guide", options.topic, tuple(known))
-    if options.topic == _COMMANDS:
+    elif topic == _COMMANDS:
         _list_commands(console)
-        return 0
-    console.document(guide_text(options.topic))
+    elif topic in known:
+        console.document(guide_text(topic))
+    elif words[0] in {command.name for command in COMMANDS}:
+        parse([*words, "--help"], console.stdout, console.stderr)
+    else:
+        raise UnknownName("topic of the guide or command", topic, tuple(known))
     return 0
 
 
@@ -34,4 +38,4 @@ def _list_commands(console: Console) -> None:
             rows += [(f"{command.name} {task.name}", task.help) for task in command.tasks]
     console.table(("command", "what it does"), rows)
     console.line()
-    console.line("'tripplan COMMAND --help' tells a command's options, with examples.")
+    console.line("'tripplan help COMMAND' tells a command's options, with examples.")

@@ -445,7 +445,7 @@ COMMANDS: Sequence[Command | Group] = (
         "help",
         "read the guide: pages, roads, calendar server, privacy and the rest",
         "files.HelpOptions",
-        ("help", "help privacy", "help commands"),
+        ("help", "help privacy", "help commands", "help days", "help study add"),
         module="help_topics",
     ),
 )

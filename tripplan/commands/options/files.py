@@ -232,7 +232,10 @@ class ImportOptions(DataOptions, JsonOption):
 class HelpOptions:
     """The options of `tripplan help`."""
 
-    topic: Annotated[str | None, argument("TOPIC", "what to read about; without it, list the topics")] = None
+    topic: Annotated[
+        list[str] | None,
+        argument("TOPIC", "what to read about, or a command such as days; without it, list the topics"),
+    ] = None
 
 
 @dataclass(frozen=True, kw_only=True)
