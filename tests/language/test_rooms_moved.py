@@ -84,6 +84,7 @@ MOVED = (
     "screens/household/parts.py",
     "screens/household/person.py",
     "screens/household/rush_hours.py",
+    "screens/household/saving.py",
     "screens/household/sections.py",
     "screens/household/stops.py",
     "screens/household/things.py",

@@ -1,16 +1,20 @@
 """How a field of a written form is called and asked: said once, for screens and for sentences."""
 
+import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
+from inspect import get_annotations
 from typing import Any, get_args
 
 from pydantic import BaseModel, GetJsonSchemaHandler
-from pydantic.fields import FieldInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
 from tripplan.documents.model import spaced
+from tripplan.language.locales import SOURCE, Locale, speaking, spoken
+from tripplan.language.messages import has, message
+from tripplan.language.sentences import say
 
 
 class Unit(StrEnum):
@@ -34,8 +38,17 @@ class Unit(StrEnum):
         if self is Unit.MONEY:
             return currency
         if self is Unit.KILOMETRES:
-            return {"mi": "miles"}.get(units, units)
-        return {Unit.MINUTES: "minutes", Unit.HOURS: "hours"}.get(self, self.value)
+            return say("fields-miles") if units == "mi" else units
+        code = _UNIT_CODES.get(self)
+        return say(code) if code else self.value
+
+
+_UNIT_CODES = {
+    Unit.MINUTES: "fields-minutes",
+    Unit.HOURS: "fields-hours",
+    Unit.DAYS: "fields-days",
+    Unit.MONTHS: "fields-months",
+}
 
 
 class Control(Enum):
@@ -77,6 +90,8 @@ class FieldSpec:
         called: what it is called in sentences, where the label is a question.
         width: how wide it is drawn [px]; as wide as there is room when left out.
         rare: whether it is folded away until somebody wants more rules.
+        code: under which its words in other languages stand, by its form and name; `asked` fills it in.
+        locale: the language that its words are in.
     """
 
     label: str
@@ -89,16 +104,38 @@ class FieldSpec:
     called: str = ""
     width: int | None = None
     rare: bool = False
+    code: str = ""
+    locale: Locale = SOURCE
+
+    def spoken(self) -> "FieldSpec":
+        """The same in the language that is spoken; what that has no words for stays in English, kept here."""
+        locale = spoken()
+        if not (self.code and has(self.code, locale)):
+            return self
+
+        def said(part: str, text: str) -> str:
+            code = f"{self.code}{part}"
+            return message(code, {}, locale) if has(code, locale) else text
+
+        return replace(
+            self,
+            label=said("", self.label),
+            help=said("-help", self.help),
+            called=said("-called", self.called),
+            words={value: said(f"-{_kebab(str(value))}", word) for value, word in self.words.items()},
+            locale=locale,
+        )
 
     def label_in(self, units: str = "", currency: str = "") -> str:
         """The label with the unit, as a screen shows it; the arguments are those of `Unit.in_words`."""
         if self.unit is None:
             return self.label
-        unit = self.unit.in_words(units, currency)
-        if not unit or unit in self.label.lower():
-            return self.label
-        asked = self.label.removesuffix("?")
-        return f"{asked}, in {unit}{self.label[len(asked) :]}"
+        with speaking(self.locale):
+            unit = self.unit.in_words(units, currency)
+            if not unit or unit.lower() in self.label.lower():
+                return self.label
+            asked = self.label.removesuffix("?")
+            return f"{say('fields-in-unit', label=asked, unit=unit)}{self.label[len(asked) :]}"
 
     def __get_pydantic_json_schema__(
         self, core_schema: CoreSchema, handler: GetJsonSchemaHandler
@@ -108,9 +145,21 @@ class FieldSpec:
         return schema if self.unit is None else {**schema, "unit": self.unit.value}
 
 
-def asked_in(info: FieldInfo) -> FieldSpec | None:
-    """How a field is asked; None where no screen asks for it."""
-    return next((one for one in info.metadata if isinstance(one, FieldSpec)), None)
+def asked_in(form: type[BaseModel], name: str) -> FieldSpec | None:
+    """How a field of a form is asked; None where no screen asks for it."""
+    notes = form.model_fields[name].metadata
+    found = next((one for one in notes if isinstance(one, FieldSpec)), None)
+    return found and replace(found, code=_code(form, name))
+
+
+def _code(form: type[BaseModel], name: str) -> str:
+    """Under which a field's words stand in a language's `fields.ftl`, such as 'fields-member-born'."""
+    first = next((one for one in form.__mro__ if name in get_annotations(one)), form)
+    return f"fields-{_kebab(spaced(first))}-{_kebab(name)}"
+
+
+def _kebab(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
 
 
 def asked(form: type[BaseModel], name: str) -> FieldSpec:
@@ -120,13 +169,14 @@ def asked(form: type[BaseModel], name: str) -> FieldSpec:
         form: the form.
         name: of the field.
     """
-    found = asked_in(form.model_fields[name])
+    found = asked_in(form, name)
     return found or FieldSpec(name.replace("_", " "))
 
 
 def within_phrase(label: str) -> str:
     """A label behind another word, such as 'birth date' in 'Odile, birth date'."""
-    return label if label[1:2].isupper() else f"{label[:1].lower()}{label[1:]}"
+    capital = spoken() is Locale.DE or label[1:2].isupper()
+    return label if capital else f"{label[:1].lower()}{label[1:]}"
 
 
 def called(form: type[BaseModel]) -> str:
@@ -150,8 +200,8 @@ def labels(form: type[BaseModel], path: str = "") -> Iterator[tuple[str, str]]:
     """
     for name, info in form.model_fields.items():
         here = f"{path}.{name}" if path else name
-        found = asked_in(info)
+        found = asked_in(form, name)
         if found is not None:
-            yield here, found.label_in()
+            yield here, found.spoken().label_in()
         for inner in forms_in(info.annotation):
             yield from labels(inner, here)

@@ -103,7 +103,7 @@ def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) ->
     form = form_for(_FORM, questions(LocalDay, plain=True), None, setting, also=also)
     with form_box(form.fields):
         form.draw(*_BEFORE_TOWN)
-        town = asked(LocalDay, "town")
+        town = asked(LocalDay, "town").spoken()
         st.text_input(town.label, key=form.fields.key("town"), help=town.help)
         form.draw(*(one.name for one in form.listed if one.name not in _BEFORE_TOWN))
         save_button(

@@ -18,13 +18,16 @@ from tripplan.screens.widgets.saving import save_all
 from tripplan.screens.widgets.view import View
 
 SPOT = "weights"
-_LABELS = dict(labels(Worth))
+
+
+def _labels() -> dict[str, str]:
+    return dict(labels(Worth))
 
 
 def weights_form(view: View, household: Household) -> None:
     """Ask what a lost nap, a crowd and the like are worth; the household's own figures at first."""
     st.caption(say("days-weights-lead"))
-    for name, label in _LABELS.items():
+    for name, label in _labels().items():
         _amount(view, household, name, label)
     worth = _kept_worth(view, household)
     if worth != household.worth:
@@ -41,12 +44,12 @@ def weighed(view: View, family: Family) -> Family:
 
 def _kept_worth(view: View, household: Household) -> Worth:
     on_record = household.worth
-    texts = {name: _kept_text(view, household, name) for name in _LABELS}
+    texts = {name: _kept_text(view, household, name) for name in Worth.model_fields}
     typed = {name: amount_in(text) or text for name, text in texts.items()}
     try:
         return Worth.model_validate({**dict(on_record), **typed})
     except ValidationError as trouble:
-        fields = tuple(_LABELS[str(fault["loc"][0])] for fault in trouble.errors())
+        fields = tuple(_labels()[str(fault["loc"][0])] for fault in trouble.errors())
         st.error(plain(say("days-weights-bad", fields=fields)))
         st.stop()
 

@@ -55,7 +55,8 @@ def draw(
 
 
 def _draw_part(fields: Fields, question: Question, setting: Setting) -> None:
-    if st.checkbox(question.asked.label, key=fields.key(question.name), help=question.asked.help or None):
+    asked = question.asked.spoken()
+    if st.checkbox(asked.label, key=fields.key(question.name), help=asked.help or None):
         with st.container(horizontal=True, vertical_alignment="bottom"):
             for inner in question.inner:
                 _draw_one(fields.key(f"{question.name}.{inner.name}"), inner, setting)
@@ -64,7 +65,8 @@ def _draw_part(fields: Fields, question: Question, setting: Setting) -> None:
 def _draw_rows(fields: Fields, question: Question, setting: Setting) -> None:
     """A list that entries are ticked out of stands one below the other; a short one is a table of fields."""
     count = rows_in(question, fields.names)
-    label = question.asked.label
+    asked = question.asked.spoken()
+    label = asked.label
     if question.leave_out:
         for index in range(count):
             st.divider()
@@ -74,7 +76,7 @@ def _draw_rows(fields: Fields, question: Question, setting: Setting) -> None:
             gone = fields.key(question.of_entry(index, "gone"))
             st.checkbox(f"{label} {index + 1}: {say(question.leave_out)}", key=gone)
         return
-    st.markdown(f"{plain(label)}:", help=question.asked.help or None)
+    st.markdown(f"{plain(label)}:", help=asked.help or None)
     for index in range(count):
         with st.container(horizontal=True, vertical_alignment="bottom"):
             for inner in question.inner:
@@ -90,7 +92,7 @@ def _draw_one(
     headed: bool = True,
     example: str = "",
 ) -> None:
-    asked = question.asked
+    asked = question.asked.spoken()
     label = f"{before}{asked.label_in(setting.units, setting.currency)}"
     help_ = asked.help or None
     width: int | Literal["stretch"] = asked.width or "stretch"
@@ -153,7 +155,7 @@ def _draw_one(
 
 def _words(question: Question, setting: Setting, *now: object) -> dict[Any, str]:
     """What can be picked, in words: what is always or by the family offered, and what is picked now."""
-    asked = question.asked
+    asked = question.asked.spoken()
     words: dict[Any, str] = {**asked.words} or {**setting.offered.get(asked.offered, {})}
     for one in now:
         words.setdefault(one, str(one) or "none")

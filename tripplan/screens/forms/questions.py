@@ -103,7 +103,7 @@ def questions(
     found = []
     for name in names or form.model_fields:
         info = form.model_fields[name]
-        asked = asked_in(info)
+        asked = asked_in(form, name)
         inner = forms_in(info.annotation)
         if asked is None or name in leaving_out or len(inner) > 1 or (inner and plain and not asked.control):
             continue

@@ -69,7 +69,10 @@ def _steps(field: str, form: type[BaseModel], raw: object, known: Mapping[str, s
         name, index = step[1], step[2]
         path = f"{path}.{name}" if path else name
         label = known.get(path, name.replace("_", " "))
-        one = next((asked(form, name).called for form in forms if name in form.model_fields), "") or label
+        one = (
+            next((asked(form, name).spoken().called for form in forms if name in form.model_fields), "")
+            or label
+        )
         forms = tuple(
             i
             for one in forms
@@ -93,5 +96,5 @@ def _own_name(entry: object, forms: Sequence[type[Any]]) -> str:
     name = next((name for name in _NAMING if entry.get(name)), None)
     if name is None:
         return ""
-    words = next((asked(form, name).words for form in forms if name in form.model_fields), {})
+    words = next((asked(form, name).spoken().words for form in forms if name in form.model_fields), {})
     return str(words.get(entry[name], entry[name])).strip()

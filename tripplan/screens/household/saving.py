@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from tripplan.documents.family.household import Household
+from tripplan.documents.field_spec import asked
 from tripplan.errors import Finding, UnknownName
 from tripplan.files.cards.household_file import read_household
 from tripplan.files.toml.toml_text import write_toml
@@ -19,12 +20,15 @@ from tripplan.screens.widgets.view import View
 
 PAGE = "household"
 """The spot at the top of the page."""
-CALLED = {
-    **where_labels("home"),
-    "home": "Home",
-    "habits.stops.pick_up.where": "Where they are picked up",
-}
-"""What the page calls the fields that stand for several of a household's own."""
+
+
+def called() -> dict[str, str]:
+    """What the page calls the fields that stand for several of a household's own."""
+    return {
+        **where_labels("home"),
+        "home": asked(Household, "home").spoken().label,
+        "habits.stops.pick_up.where": say("household-picked-up-where"),
+    }
 
 
 def raw_household(household: Household) -> Raw:
@@ -38,7 +42,7 @@ def check_and_save(
     """Check a household as its file is checked, and save it; the arguments are those of `forms.form.save`."""
     said = said or say("household-saved")
     read = read_household(write_toml(raw), "", view.today)
-    saved = save(view, spot, read, raw, Household, expected, said, found, CALLED, can_be_taken_back=False)
+    saved = save(view, spot, read, raw, Household, expected, said, found, called(), can_be_taken_back=False)
     if saved:
         close_part(view, PAGE)
     return saved

@@ -40,7 +40,7 @@ def home_card(view: View, kept: Kept) -> None:
     home = household.home
     place = ", ".join(filter(None, (home.town, home.subdivision))) or f"{home.latitude}, {home.longitude}"
     units, language = (
-        asked(Household, name).words[getattr(household, name)] for name in ("units", "language")
+        asked(Household, name).spoken().words[getattr(household, name)] for name in ("units", "language")
     )
     face = cards.face(
         cards.name(say("household-home"), drawing="indoors"),
@@ -67,7 +67,7 @@ def car_card(view: View, kept: Kept, asked_about: Sequence[str]) -> None:
             cards.small(say("household-no-car-cost")),
         )
     else:
-        unit = asked(Car, "fuel").words[car.fuel]
+        unit = asked(Car, "fuel").spoken().words[car.fuel]
         price = "" if car.fuel_price is None else wording.money(Money(car.fuel_price, currency))
         used = f"{car.rate} {currency} {car.fuel}" if car.fuel in RATES else f"{car.consumption} {unit}"
         chips = [

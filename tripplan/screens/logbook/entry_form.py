@@ -209,13 +209,15 @@ def _more(
     st.markdown(f"**{say('afterwards-times')}**")
     ask(*_CLOCKS[:-1], examples=examples)
     st.markdown(f"**{say('afterwards-money')}**")
-    for kind, word in asked(Paid, "kind").words.items():
+    for kind, word in asked(Paid, "kind").spoken().words.items():
         st.text_input(word, key=fields.key(f"paid_{kind}"), placeholder=examples.get(f"paid_{kind}"))
     ask("food")
     st.markdown(f"**{say('afterwards-car')}**")
     ask("km", "odometer_out_km", "odometer_home_km", examples=examples)
     st.text_input(
-        say("afterwards-car-took", what=asked(LogbookEntry, "fuel").label, unit=fuel_unit(household)),
+        say(
+            "afterwards-car-took", what=asked(LogbookEntry, "fuel").spoken().label, unit=fuel_unit(household)
+        ),
         key=fields.key("fuel"),
         help=say("afterwards-car-took-help"),
     )
@@ -229,7 +231,7 @@ def _more(
                 usual = say("afterwards-planned-minutes", minutes=planned[number])
             which = say("afterwards-nap-of", name=name) + (f" {number + 1}" if number else "")
             minutes, where = about_nap(name, number)
-            called = replace(minutes.asked, label=f"{plain(which)}, {minutes.asked.label}")
+            called = replace(minutes.asked, label=f"{plain(which)}, {minutes.asked.spoken().label}", code="")
             ask(listed=(replace(minutes, asked=called), where), examples={minutes.name: usual})
     for name in children_in(shown, household):
         st.markdown(f"**{plain(name)}**")

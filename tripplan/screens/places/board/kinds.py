@@ -94,7 +94,7 @@ def _under_its_kind(question: Question, word: str) -> Question:
     """The name of an offer is asked for by what the offer is called."""
     if question.asked.label != "Name":
         return question
-    return replace(question, asked=replace(question.asked, label=word))
+    return replace(question, asked=replace(question.asked, label=word, code=""))
 
 
 KINDS = MappingProxyType({kind.name: kind for kind in _kinds()})

@@ -89,7 +89,7 @@ def where_inputs(fields: Fields, *, with_address: bool, with_metropolitan: bool 
     )
     st.text_input("Country", key=fields.key("country"), help="Two letters, such as US.")
     if with_metropolitan:
-        st.checkbox(asked(Where, "metropolitan").label, key=fields.key("metropolitan"))
+        st.checkbox(asked(Where, "metropolitan").spoken().label, key=fields.key("metropolitan"))
     with st.expander("Or enter the address in parts", key=fields.key("parts")):
         st.caption("What is changed in the line above wins over these.")
         st.text_input("Town", key=fields.key("town"))
