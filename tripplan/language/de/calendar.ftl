@@ -97,3 +97,101 @@ calendar-reminds-book = ans Buchen
 calendar-reminds-pack = ans Packen
 calendar-reminds-ahead = { $time } vorher
 calendar-reminds-leave = ans Losfahren
+
+# Einträge vieler Arten.
+calendar-remove-named = { $name } entfernen
+calendar-is-removed = { $name } ist entfernt.
+calendar-is-added = { $name } ist hinzugefügt.
+calendar-is-replaced = { $name } ist ersetzt.
+calendar-a-file = Eine Datei
+calendar-type-in = Eintippen
+calendar-built-in = Eingebaut
+calendar-save = Speichern
+
+# Die eigene Woche.
+calendar-own-week = Ihre eigene Woche
+calendar-every-week = Jede Woche
+calendar-working-hours = Arbeitszeiten
+calendar-late-evenings = Späte Abende
+calendar-late-nothing = nichts
+calendar-late-later = wir fahren am nächsten Tag später los
+calendar-late-not-free = der nächste Tag ist nicht frei
+calendar-late-what = Was macht ein Termin, der spät endet, mit dem nächsten Tag?
+calendar-late-saved = Was ein später Abend bewirkt, ist gespeichert.
+calendar-no-member = { $name } gehört nicht mehr dazu; diese Zeiten zählen für niemanden.
+calendar-out-of-week = Es ist aus Ihrer Woche genommen.
+calendar-block-same-name = Ein Termin mit demselben Namen ersetzt den früheren.
+calendar-block-saved = { $name } steht in Ihrer Woche.
+calendar-work-saved = Die Arbeitszeiten von { $name } stehen in Ihrer Woche.
+calendar-add-block = Diesen Termin hinzufügen
+calendar-add-hours = Diese Zeiten hinzufügen
+calendar-not-during = Nicht an diesen Tagen
+calendar-not-during-lines = Nicht an diesen Tagen, je eine Zeile
+
+# Wann die Familie etwas vorhat.
+calendar-not-over = Über diese Zeiten wird kein Ausflug geplant.
+calendar-add-busy = Eintragen, wann Sie belegt sind
+calendar-how-known = Woher ist es bekannt?
+calendar-nothing-in-way = Nichts von Ihnen steht im Weg
+calendar-busy-on = Belegt an { $taken } der nächsten { $days } Tage
+calendar-addresses = Ihre E-Mail-Adressen, mit Kommas dazwischen (freiwillig)
+calendar-addresses-help = Damit bekannt ist, welche Einladungen Sie abgelehnt haben. Sie dienen nur dem Lesen und werden
+  nicht behalten.
+calendar-never-busy = nie belegt.
+calendar-busy-from-to = { $named ->
+    [yes] { $times }, { $first } bis { $last }, mit dem, was sie sind.
+   *[no] { $times }, { $first } bis { $last }, nur die Zeiten.
+  }
+calendar-from-source = Aus { $source }.
+calendar-read-up-to = Gelesen bis { $day }.
+calendar-nothing-to-keep = Darin ist nichts zu behalten.
+calendar-read-before = Diese Datei wurde schon gelesen, als „{ $name }“; Speichern ersetzt, was sie enthielt.
+calendar-what-called = Wie nennen Sie diesen Kalender?
+calendar-name-of = Name des Kalenders
+calendar-keep-names = Auch behalten, was in den Einträgen steht
+calendar-not-in-way = Welche Einträge stehen einem Ausflug nicht im Weg?
+calendar-not-in-way-help = Ein Geburtstag, eine Erinnerung: Sie bleiben weg. Wählen Sie sie beim nächsten Einlesen wieder aus.
+calendar-none-of-them = keiner
+calendar-same-name = Ein Kalender mit demselben Namen ersetzt den früheren.
+calendar-save-calendar = Diesen Kalender speichern
+calendar-no-title = (ohne Titel)
+calendar-so-often = { $title } ({ $times }-mal)
+
+# Feiertage und örtliche Tage.
+calendar-holidays = Feiertage und lange Wochenenden
+calendar-no-holidays = Für diese Länder sind keine Feiertage bekannt.
+calendar-fairs = Feste und örtliche freie Tage
+calendar-fairs-listed = Feste und örtliche freie Tage: { $days }
+calendar-fairs-lead = Ein Fest, ein Umzug oder ein örtlicher freier Tag füllt die Orte in der Nähe.
+calendar-column-day = Tag
+calendar-column-holiday = Feiertag
+calendar-column-where = wo
+calendar-column-row = freie Tage am Stück
+calendar-around-town = in und um einen Ort
+calendar-add-day = Diesen Tag hinzufügen
+calendar-name-a-town = Nennen Sie einen Ort mit Bundesland, eine Postleitzahl oder Koordinaten, oder wählen Sie einen Ort.
+
+# Wann schulfrei ist.
+calendar-school-lead = Haben die Schulen um einen Ort frei, ist er voller. Fügen Sie Ihren Schulkalender hinzu.
+calendar-add-school = Einen Schulkalender hinzufügen
+calendar-how-have = Wie haben Sie ihn?
+calendar-no-school-yet = Noch kein Schulkalender
+calendar-none-off = Kein schulfreier Tag im { $month }
+calendar-days-off-in = { $days ->
+    [one] { $days } schulfreier Tag im { $month }
+   *[other] { $days } schulfreie Tage im { $month }
+  }
+calendar-listed-off = { $days ->
+    [one] { $days } Mal Ferien oder freier Tag
+   *[other] { $days } Mal Ferien und freie Tage
+  }
+calendar-listed-short = { $days ->
+    [one] { $days } kurzer Schultag
+   *[other] { $days } kurze Schultage
+  }
+calendar-next-off = Als Nächstes frei: { $days }
+calendar-so-many-students = { $students } Schulkinder
+calendar-guess = Das nächste Jahr aus diesem schätzen
+calendar-guess-help = Ferien rücken auf dieselben Wochentage im Jahr darauf. Geschätzt ist eine Chance, nie gewiss.
+calendar-not-guessed = Es wurde nichts geschätzt: { $why }.
+calendar-guessed = Für { $name } ist das Jahr darauf geschätzt.

@@ -96,3 +96,100 @@ calendar-reminds-book = to book
 calendar-reminds-pack = to pack
 calendar-reminds-ahead = { $time } ahead
 calendar-reminds-leave = to leave
+
+# Many kinds of entry.
+calendar-remove-named = Remove { $name }
+calendar-is-removed = { $name } is removed.
+calendar-is-added = { $name } is added.
+calendar-is-replaced = { $name } is replaced.
+calendar-a-file = A file
+calendar-type-in = Type it in
+calendar-built-in = Built in
+calendar-save = Save
+
+# The family's own week.
+calendar-own-week = Your own week
+calendar-every-week = Every week
+calendar-working-hours = Working hours
+calendar-late-evenings = Late evenings
+calendar-late-nothing = nothing
+calendar-late-later = we leave later the next day
+calendar-late-not-free = the next day is not free
+calendar-late-what = What does an entry that ends late do to the next day?
+calendar-late-saved = What a late evening does is saved.
+calendar-no-member = { $name } is no member any more; these hours count for nobody.
+calendar-out-of-week = It is taken out of your week.
+calendar-block-same-name = A block of the same name takes the place of the one before.
+calendar-block-saved = { $name } is in your week.
+calendar-work-saved = The working hours of { $name } are in your week.
+calendar-add-block = Add this block
+calendar-add-hours = Add these hours
+calendar-not-during = Not on these days
+calendar-not-during-lines = Not on these days, one line each
+
+# When the family is busy.
+calendar-not-over = No outing is planned over these times.
+calendar-add-busy = Add when you are busy
+calendar-how-known = How is it known?
+calendar-nothing-in-way = Nothing of yours in the way
+calendar-busy-on = Busy on { $taken } of the next { $days } days
+calendar-addresses = Your e-mail addresses, with commas between them (optional)
+calendar-addresses-help = So that invitations you declined are known. They are used for reading only and not kept.
+calendar-never-busy = never busy.
+calendar-busy-from-to = { $named ->
+    [yes] { $times }, { $first } to { $last }, with what they are.
+   *[no] { $times }, { $first } to { $last }, times only.
+  }
+calendar-from-source = From { $source }.
+calendar-read-up-to = It was read up to { $day }.
+calendar-nothing-to-keep = There is nothing in it to keep.
+calendar-read-before = This file was read before, as '{ $name }'; saving replaces what it held.
+calendar-what-called = What do you call this calendar?
+calendar-name-of = Name of the calendar
+calendar-keep-names = Also keep what the entries say
+calendar-not-in-way = Which entries do not stand in the way of an outing?
+calendar-not-in-way-help = A birthday, a reminder: they are left out. When you bring the file again, pick them again.
+calendar-none-of-them = none of them
+calendar-same-name = A calendar of the same name takes the place of the one before.
+calendar-save-calendar = Save this calendar
+calendar-no-title = (no title)
+calendar-so-often = { $title } ({ $times } times)
+
+# Holidays and local days.
+calendar-holidays = Public holidays and long weekends
+calendar-no-holidays = No public holidays are on record for these countries.
+calendar-fairs = Fairs and local days off
+calendar-fairs-listed = Fairs and local days off: { $days }
+calendar-fairs-lead = A fair, a parade or a local day off makes the places near it fuller.
+calendar-column-day = day
+calendar-column-holiday = holiday
+calendar-column-where = where
+calendar-column-row = days off in a row
+calendar-around-town = in and around a town
+calendar-add-day = Add this day
+calendar-name-a-town = name a town with its state, a ZIP code or coordinates, or pick a place
+
+# When schools are out.
+calendar-school-lead = When schools near a place are out, it is fuller. Add the calendar of your district.
+calendar-add-school = Add a school calendar
+calendar-how-have = How do you have it?
+calendar-no-school-yet = No school calendar yet
+calendar-none-off = No school day off in { $month }
+calendar-days-off-in = { $days ->
+    [one] { $days } school day off in { $month }
+   *[other] { $days } school days off in { $month }
+  }
+calendar-listed-off = { $days ->
+    [one] { $days } break or day off
+   *[other] { $days } breaks and days off
+  }
+calendar-listed-short = { $days ->
+    [one] { $days } short day with school
+   *[other] { $days } short days with school
+  }
+calendar-next-off = Next off: { $days }
+calendar-so-many-students = { $students } { -students }
+calendar-guess = Guess next year from this one
+calendar-guess-help = Breaks move to the same weekdays a year on. A guess is a chance, never a fact.
+calendar-not-guessed = Nothing was guessed: { $why }.
+calendar-guessed = The year after is guessed for { $name }.

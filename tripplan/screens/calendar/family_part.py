@@ -20,7 +20,8 @@ from tripplan.files.calendars.family_calendar_file import (
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
-from tripplan.language.sentences import say
+from tripplan.language.sentences import fact, say
+from tripplan.language.sentences import told as sentences
 from tripplan.planning.family.family import Family
 from tripplan.records.store import StoredDocument
 from tripplan.screens.calendar.own_week import own_week
@@ -58,19 +59,26 @@ def family_part(view: View, family: Family) -> str:
                 )
             )
             st.button(
-                plain(f"Remove {name}"),
+                plain(say("calendar-remove-named", name=name)),
                 key=f"remove_family_{name}",
                 type="tertiary",
                 on_click=remove_one,
-                args=(view, _PAGE, FamilyCalendar, name, kept.revision, f"{name} is removed."),
+                args=(
+                    view,
+                    _PAGE,
+                    FamilyCalendar,
+                    name,
+                    kept.revision,
+                    say("calendar-is-removed", name=name),
+                ),
             )
     ways = own_week(view, family)
-    st.markdown("No outing is planned over these times.")
-    part = fold("Add when you are busy", "open_add_busy")
+    st.markdown(say("calendar-not-over"))
+    part = fold(say("calendar-add-busy"), "open_add_busy")
     if part is not None:
         with part:
-            ways = {"A file": partial(_from_file, view, family, calendars), **ways}
-            one_way("How is it known?", "add_busy_how", ways)
+            ways = {say("calendar-a-file"): partial(_from_file, view, family, calendars), **ways}
+            one_way(say("calendar-how-known"), "add_busy_how", ways)
     return _headline(family, view.today)
 
 
@@ -88,16 +96,18 @@ def _headline(family: Family, today: date) -> str:
             for one in busy.on(day, names)
         )
     ]
-    return f"Busy on {len(taken)} of the next {len(days)} days" if taken else "Nothing of yours in the way"
+    if not taken:
+        return say("calendar-nothing-in-way")
+    return say("calendar-busy-on", taken=len(taken), days=len(days))
 
 
 def _from_file(view: View, family: Family, calendars: Mapping[str, StoredDocument[FamilyCalendar]]) -> None:
     """Offer to add a calendar from a file."""
     turn = st.session_state.setdefault(_TURN, 0)
     addresses = st.text_input(
-        "Your e-mail addresses, with commas between them (optional)",
+        say("calendar-addresses"),
         key="family_addresses",
-        help="So that invitations you declined are known. They are used for reading only and not kept.",
+        help=say("calendar-addresses-help"),
     )
     uploaded = calendar_uploaded(
         view,
@@ -115,13 +125,23 @@ def _from_file(view: View, family: Family, calendars: Mapping[str, StoredDocumen
 
 
 def _covered(calendar: FamilyCalendar) -> str:
-    reach = "" if calendar.covers is None else f" It was read up to {wording.day(calendar.covers.last)}."
-    source = f" From {calendar.source}." if calendar.source else ""
-    if not calendar.busy:
-        return f"never busy.{source}{reach}"
-    first, last = calendar.busy[0].start, max(busy.end for busy in calendar.busy)
-    told = "with what they are" if any(busy.name for busy in calendar.busy) else "times only"
-    return f"{busy_times(calendar)}, {wording.day(first)} to {wording.day(last)}, {told}.{source}{reach}"
+    told = [fact("calendar-never-busy")]
+    if calendar.busy:
+        first, last = calendar.busy[0].start, max(busy.end for busy in calendar.busy)
+        told = [
+            fact(
+                "calendar-busy-from-to",
+                times=busy_times(calendar),
+                first=wording.day(first),
+                last=wording.day(last),
+                named=any(busy.name for busy in calendar.busy),
+            )
+        ]
+    if calendar.source:
+        told.append(fact("calendar-from-source", source=calendar.source))
+    if calendar.covers is not None:
+        told.append(fact("calendar-read-up-to", day=calendar.covers.last))
+    return " ".join(sentences(told))
 
 
 def _offer(
@@ -130,7 +150,7 @@ def _offer(
     before = next((kept.value for kept in calendars.values() if kept.value.source == file), None)
     if not content.entries and before is None:
         # Kept, it would say that the family is free on all these days.
-        st.caption("There is nothing in it to keep.")
+        st.caption(say("calendar-nothing-to-keep"))
         return
     window = window_around(view.today)
     taken = [entry for entry in content.entries if entry.takes_time and entry.start < entry.end]
@@ -139,7 +159,7 @@ def _offer(
         st.markdown(plain(say("calendar-window", first=window.first, last=window.last)))
         st.markdown(bullets(not_taken_sentences(content)))
     if before is not None:
-        st.markdown(plain(f"This file was read before, as '{before.name}'; saving replaces what it held."))
+        st.markdown(plain(say("calendar-read-before", name=before.name)))
     titles = Counter(entry.summary for entry in taken)
     fields = filled(
         "family_file",
@@ -150,19 +170,19 @@ def _offer(
         },
     )
     with st.form("family_file_form"):
-        st.text_input("What do you call this calendar?", key=fields.key("name"))
-        st.checkbox("Also keep what the entries say", key=fields.key("keep_names"))
+        st.text_input(say("calendar-what-called"), key=fields.key("name"))
+        st.checkbox(say("calendar-keep-names"), key=fields.key("keep_names"))
         st.multiselect(
-            "Which entries do not stand in the way of an outing?",
+            say("calendar-not-in-way"),
             list(titles),
             format_func={title: _counted(title, count) for title, count in titles.items()}.__getitem__,
             key=fields.key("not_busy"),
-            placeholder="none of them",
-            help="A birthday, a reminder: they are left out. When you bring the file again, pick them again.",
+            placeholder=say("calendar-none-of-them"),
+            help=say("calendar-not-in-way-help"),
         )
-        st.caption("A calendar of the same name takes the place of the one before.")
+        st.caption(say("calendar-same-name"))
         st.form_submit_button(
-            "Save this calendar",
+            say("calendar-save-calendar"),
             key="save_family_file",
             type="primary",
             on_click=_save,
@@ -171,8 +191,8 @@ def _offer(
 
 
 def _counted(title: str, count: int) -> str:
-    named = title or "(no title)"
-    return named if count == 1 else f"{named} ({count} times)"
+    named = title or say("calendar-no-title")
+    return named if count == 1 else say("calendar-so-often", title=named, times=count)
 
 
 def _save(
@@ -187,7 +207,7 @@ def _save(
     put(values, "name", typed["name"])
     called = read_form(write_toml(values), "", _Called)
     if called.value is None:
-        refuse("family_file", findings=named(called.findings, {"name": "Name of the calendar"}))
+        refuse("family_file", findings=named(called.findings, {"name": say("calendar-name-of")}))
         return
     name = called.value.name
     left_out = {entry.key for entry in content.entries if entry.summary in typed["not_busy"]}
@@ -200,7 +220,7 @@ def _save(
         left_out=left_out,
     )
     kept = calendars.get(name)
-    done = "replaced" if kept else "added"
-    if save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], f"{name} is {done}."):
+    done = say("calendar-is-replaced" if kept else "calendar-is-added", name=name)
+    if save_all(view, _PAGE, [(calendar, kept.revision if kept else 0)], done):
         refill("family_file")
         st.session_state[_TURN] += 1

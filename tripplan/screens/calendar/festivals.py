@@ -15,6 +15,7 @@ from tripplan.files.locations.where_text import locate_text
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coming_holidays import coming_holidays, holiday_source_sentences
 from tripplan.planning.holidays.local_days import local_day_sentence
@@ -43,23 +44,25 @@ _BEFORE_TOWN = ("name", "first", "last", "every_year", "place")
 
 def festivals(view: View, family: Family) -> None:
     """The year's public holidays, and a short list of local days to add to and take from."""
-    part = fold("Public holidays and long weekends", "open_holidays")
+    part = fold(say("calendar-holidays"), "open_holidays")
     if part is not None:
         with part:
             rows = list(_holiday_rows(family, view.today))
             if rows:
                 st.dataframe(pd.DataFrame(rows), hide_index=True)
             else:
-                st.caption("No public holidays are on record for these countries.")
+                st.caption(say("calendar-no-holidays"))
             places = [place.where for place in family.places]
             st.caption(plain(" ".join(holiday_source_sentences(family.household.home, places))))
     kept = view.records.get(LocalDays)
     days = kept.value.days if kept else ()
-    part = fold(f"Fairs and local days off{f': {len(days)}' if days else ''}", "open_festival")
+    part = fold(
+        say("calendar-fairs-listed", days=len(days)) if days else say("calendar-fairs"), "open_festival"
+    )
     if part is None:
         return
     with part:
-        st.caption("A fair, a parade or a local day off makes the places near it fuller.")
+        st.caption(say("calendar-fairs-lead"))
         _listed(view, family, kept, days)
         _form(view, family, kept)
 
@@ -71,10 +74,15 @@ def _listed(
     for number, local in enumerate(days):
         st.markdown(plain(local_day_sentence(local, names, family.household.units)))
         st.button(
-            plain(f"Remove {local.name}"),
+            plain(say("calendar-remove-named", name=local.name)),
             key=f"remove_festival_{number}",
             on_click=_save,
-            args=(view, kept, (*days[:number], *days[number + 1 :]), f"{local.name} is removed."),
+            args=(
+                view,
+                kept,
+                (*days[:number], *days[number + 1 :]),
+                say("calendar-is-removed", name=local.name),
+            ),
         )
 
 
@@ -83,16 +91,16 @@ def _holiday_rows(family: Family, today: date) -> Iterator[dict[str, str]]:
     places = (place.where for place in family.places)
     for one in coming_holidays(family.household.home, places, today):
         yield {
-            "day": wording.day(one.day),
-            "holiday": one.name,
-            "where": ", ".join(one.where),
-            "days off in a row": span_sentence(one.row) if one.row else "",
+            say("calendar-column-day"): wording.day(one.day),
+            say("calendar-column-holiday"): one.name,
+            say("calendar-column-where"): ", ".join(one.where),
+            say("calendar-column-row"): span_sentence(one.row) if one.row else "",
         }
 
 
 def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) -> None:
     units = family.household.units
-    spots = {_A_TOWN: "in and around a town", **{str(place.id): place.name for place in family.places}}
+    spots = {_A_TOWN: say("calendar-around-town"), **{str(place.id): place.name for place in family.places}}
     also: dict[str, FieldValue] = {
         "first": view.today,
         "last": view.today,
@@ -108,7 +116,7 @@ def _form(view: View, family: Family, kept: StoredDocument[LocalDays] | None) ->
         form.draw(*(one.name for one in form.listed if one.name not in _BEFORE_TOWN))
         save_button(
             form.fields,
-            "Add this day",
+            say("calendar-add-day"),
             key="save_festival",
             on_click=_add,
             args=(view, family, kept, form),
@@ -133,14 +141,14 @@ def _add(view: View, family: Family, kept: StoredDocument[LocalDays] | None, for
         refuse(_FORM, findings=in_words((*found, *read.findings), LocalDay, raw))
         return
     days = (*(kept.value.days if kept else ()), read.value)
-    _save(view, kept, days, f"{read.value.name} is added.")
+    _save(view, kept, days, say("calendar-is-added", name=read.value.name))
     refill(_FORM)
 
 
 def _town(text: str, home: Where) -> Where | str:
     """Where a town lies, or why it cannot be said."""
     if not text.strip():
-        return "name a town with its state, a ZIP code or coordinates, or pick a place"
+        return say("calendar-name-a-town")
     try:
         found = locate_text(text, home)
     except ValueError as trouble:

@@ -11,6 +11,7 @@ from tripplan.documents.model import Written
 from tripplan.errors import Finding
 from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.family.own_week_sentences import (
     block_sentence,
@@ -31,11 +32,10 @@ from tripplan.screens.widgets.view import View
 _PAGE = "calendar"
 _BLOCK, _WORK, _LATE = "weekly_block", "working_hours", "late_evening"
 _LATE_THEN = {
-    "nothing": "nothing",
-    "later": "we leave later the next day",
-    "not_free": "the next day is not free",
+    "nothing": "calendar-late-nothing",
+    "later": "calendar-late-later",
+    "not_free": "calendar-late-not-free",
 }
-_NOT_DURING = "Not on these days"
 
 
 def own_week(view: View, family: Family) -> dict[str, Callable[[], None]]:
@@ -50,7 +50,7 @@ def own_week(view: View, family: Family) -> dict[str, Callable[[], None]]:
     gone = [work.member for work in week.work if work.member not in members]
     if week != FamilyDays():
         with st.container(border=True, key="card_own_week"):
-            st.html(cards.face(cards.name("Your own week", drawing="clock")))
+            st.html(cards.face(cards.name(say("calendar-own-week"), drawing="clock")))
             for index, block in enumerate(week.weekly):
                 left = [one for one in week.weekly if one is not block]
                 _line(view, block_sentence(block), f"remove_block_{index}", {"weekly": left}, week, revision)
@@ -58,15 +58,13 @@ def own_week(view: View, family: Family) -> dict[str, Callable[[], None]]:
                 left_work = [one for one in week.work if one is not work]
                 _line(view, work_sentence(work), f"remove_work_{index}", {"work": left_work}, week, revision)
             if gone:
-                st.warning(
-                    bullets(f"{name} is no member any more; these hours count for nobody." for name in gone)
-                )
+                st.warning(bullets(say("calendar-no-member", name=name) for name in gone))
             if week.late_evening is not None:
                 st.markdown(plain(late_sentence(week.late_evening)))
     return {
-        "Every week": partial(_block_form, view, week, revision),
-        "Working hours": partial(_work_form, view, family, week, revision),
-        "Late evenings": partial(_late_form, view, week, revision),
+        say("calendar-every-week"): partial(_block_form, view, week, revision),
+        say("calendar-working-hours"): partial(_work_form, view, family, week, revision),
+        say("calendar-late-evenings"): partial(_late_form, view, week, revision),
     }
 
 
@@ -76,7 +74,7 @@ def _line(
     with st.container(horizontal=True, vertical_alignment="center", key=f"line_{key}"):
         st.markdown(plain(sentence))
         st.button(
-            "Remove",
+            say("calendar-remove"),
             key=key,
             type="tertiary",
             on_click=_remove,
@@ -85,7 +83,7 @@ def _line(
 
 
 def _remove(view: View, week: FamilyDays, revision: int) -> None:
-    save_all(view, _PAGE, [(week, revision)], "It is taken out of your week.")
+    save_all(view, _PAGE, [(week, revision)], say("calendar-out-of-week"))
 
 
 # --- fixed blocks and working hours -----------------------------------------------------------------------
@@ -96,10 +94,10 @@ def _block_form(view: View, week: FamilyDays, revision: int) -> None:
     with form_box(form.fields):
         form.draw("name")
         _every_week_inputs(form)
-        st.caption("A block of the same name takes the place of the one before.")
+        st.caption(say("calendar-block-same-name"))
         save_button(
             form.fields,
-            "Add this block",
+            say("calendar-add-block"),
             key="save_block",
             on_click=_save_block,
             args=(view, form, week, revision),
@@ -119,7 +117,7 @@ def _work_form(view: View, family: Family, week: FamilyDays, revision: int) -> N
         form.draw("public_holidays_off", "then")
         save_button(
             form.fields,
-            "Add these hours",
+            say("calendar-add-hours"),
             key="save_work",
             on_click=_save_work,
             args=(view, form, week, revision),
@@ -133,7 +131,7 @@ def _every_week(name: str, what: type[Written], setting: Setting, **usual: Field
 def _every_week_inputs(form: Form) -> None:
     form.draw("days", "start", "end", "first", "last", "every_weeks")
     st.text_area(
-        f"{_NOT_DURING}, one line each",
+        say("calendar-not-during-lines"),
         key=form.fields.key("not_during"),
         placeholder="2026-12-21 to 2027-01-03",
         height=80,
@@ -142,7 +140,7 @@ def _every_week_inputs(form: Form) -> None:
 
 def _put_every_week(form: Form) -> tuple[Raw, list[Finding]]:
     typed = form.fields.typed()
-    not_during, findings = days_typed_in(typed["not_during"], _NOT_DURING)
+    not_during, findings = days_typed_in(typed["not_during"], say("calendar-not-during"))
     raw: Raw = {"not_during": list(not_during.values())}
     return raw, [*findings, *form.put(raw)]
 
@@ -153,14 +151,14 @@ def _save_block(view: View, form: Form, week: FamilyDays, revision: int) -> None
     raw = _raw(week)
     others = [block for block in raw.get("weekly", []) if block["name"].casefold() != name.casefold()]
     raw["weekly"] = [*others, new]
-    _save(view, _BLOCK, raw, revision, findings, f"{name} is in your week.")
+    _save(view, _BLOCK, raw, revision, findings, say("calendar-block-saved", name=name))
 
 
 def _save_work(view: View, form: Form, week: FamilyDays, revision: int) -> None:
     new, findings = _put_every_week(form)
     raw = _raw(week)
     raw["work"] = [*raw.get("work", []), new]
-    said = f"The working hours of {new['member']} are in your week."
+    said = say("calendar-work-saved", name=str(new["member"]))
     _save(view, _WORK, raw, revision, findings, said)
 
 
@@ -185,15 +183,15 @@ def _late_form(view: View, week: FamilyDays, revision: int) -> None:
     form = form_for(_LATE, questions(LateEvening), clocks, also={"then": then})
     with form_box(form.fields):
         st.radio(
-            "What does an entry that ends late do to the next day?",
+            say("calendar-late-what"),
             list(_LATE_THEN),
-            format_func=_LATE_THEN.__getitem__,
+            format_func={then: say(code) for then, code in _LATE_THEN.items()}.__getitem__,
             key=form.fields.key("then"),
         )
         form.draw()
         save_button(
             form.fields,
-            "Save",
+            say("calendar-save"),
             key="save_late",
             on_click=_save_late,
             args=(view, form, week, revision),
@@ -207,4 +205,4 @@ def _save_late(view: View, form: Form, week: FamilyDays, revision: int) -> None:
         raw["late_evening"] = {"after": typed["after"]}
     if typed["then"] == "later":
         raw["late_evening"]["not_before"] = typed["not_before"]
-    _save(view, _LATE, raw, revision, [], "What a late evening does is saved.")
+    _save(view, _LATE, raw, revision, [], say("calendar-late-saved"))

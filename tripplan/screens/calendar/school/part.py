@@ -9,6 +9,7 @@ import streamlit as st
 from tripplan.documents.calendars.calendars import SchoolCalendar, with_next_year_expected
 from tripplan.errors import PlanError
 from tripplan.language import wording
+from tripplan.language.sentences import say
 from tripplan.planning.family.family import Family
 from tripplan.planning.holidays.coverage import LOOK_AHEAD, calendar_coverage, days_off
 from tripplan.records.store import StoredDocument
@@ -34,19 +35,19 @@ def school_part(view: View, family: Family) -> str:
     """When schools are out: their calendars, public holidays, local days; the headline is returned."""
     calendars = view.records.all(SchoolCalendar)
     if not calendars:
-        st.markdown("When schools near a place are out, it is fuller. Add the calendar of your district.")
+        st.markdown(say("calendar-school-lead"))
     for name, kept in calendars.items():
         with st.container(border=True, key=f"card_school_{name}"):
             _card(view, name, kept)
-    part = fold("Add a school calendar", "open_add_school")
+    part = fold(say("calendar-add-school"), "open_add_school")
     if part is not None:
         with part:
             ways = {
-                "A file": partial(from_file, view, family, calendars),
-                "Type it in": partial(by_hand, view, family, calendars),
-                "Built in": partial(built_in_regions, view, family, calendars),
+                say("calendar-a-file"): partial(from_file, view, family, calendars),
+                say("calendar-type-in"): partial(by_hand, view, family, calendars),
+                say("calendar-built-in"): partial(built_in_regions, view, family, calendars),
             }
-            one_way("How do you have it?", "add_school_how", ways)
+            one_way(say("calendar-how-have"), "add_school_how", ways)
     show_coverage(family, view.today)
     festivals(view, family)
     return _headline([kept.value for kept in calendars.values()], view.today)
@@ -55,7 +56,7 @@ def school_part(view: View, family: Family) -> str:
 def _headline(calendars: list[SchoolCalendar], today: date) -> str:
     """How many days off come within this month, or within the next where this one is nearly over."""
     if not calendars:
-        return "No school calendar yet"
+        return say("calendar-no-school-yet")
     first = today
     if (today + _NEARLY_OVER).month != today.month:
         first = (today + _NEARLY_OVER).replace(day=1)
@@ -63,24 +64,27 @@ def _headline(calendars: list[SchoolCalendar], today: date) -> str:
     month = wording.month(first.month)
     days = days_off(calendars, first, last)
     if not days:
-        return f"No school day off in {month}"
-    return f"{wording.counted(days, 'school day')} off in {month}"
+        return say("calendar-none-off", month=month)
+    return say("calendar-days-off-in", days=days, month=month)
 
 
 def _card(view: View, name: str, kept: StoredDocument[SchoolCalendar]) -> None:
     calendar = kept.value
     off = next((span for span in calendar.no_school if span.last >= view.today), None)
-    days_off_listed = wording.counted(len(calendar.no_school), "break or day off", "breaks and days off")
-    short = wording.counted(len(calendar.short_days), "short day with school", "short days with school")
-    listed = f"{days_off_listed}{f', {short}' if calendar.short_days else ''}"
+    listed = say("calendar-listed-off", days=len(calendar.no_school))
+    if calendar.short_days:
+        listed = f"{listed}, {say('calendar-listed-short', days=len(calendar.short_days))}"
     st.html(
         cards.face(
             cards.name(name, drawing="day"),
             cards.facts(
                 [
-                    Chip("sun", f"Next off: {wording.short_days(off.first, off.last)}" if off else ""),
+                    Chip(
+                        "sun",
+                        say("calendar-next-off", days=wording.short_days(off.first, off.last)) if off else "",
+                    ),
                     Chip("book", listed),
-                    Chip("crowd", f"{calendar.pupils:,} students"),
+                    Chip("crowd", say("calendar-so-many-students", students=calendar.pupils)),
                     Chip("clock", calendar_coverage(calendar, view.today, view.today + LOOK_AHEAD)),
                 ]
             ),
@@ -89,18 +93,18 @@ def _card(view: View, name: str, kept: StoredDocument[SchoolCalendar]) -> None:
     with st.container(horizontal=True):
         if calendar.known.last < view.today + LOOK_AHEAD and calendar.expected_within is None:
             st.button(
-                "Guess next year from this one",
+                say("calendar-guess"),
                 key=f"guess_school_{name}",
                 on_click=_guess,
                 args=(view, kept),
-                help="Breaks move to the same weekdays a year on. A guess is a chance, never a fact.",
+                help=say("calendar-guess-help"),
             )
         st.button(
-            plain(f"Remove {name}"),
+            plain(say("calendar-remove-named", name=name)),
             key=f"remove_school_{name}",
             type="tertiary",
             on_click=remove_one,
-            args=(view, _PAGE, SchoolCalendar, name, kept.revision, f"{name} is removed."),
+            args=(view, _PAGE, SchoolCalendar, name, kept.revision, say("calendar-is-removed", name=name)),
         )
 
 
@@ -108,6 +112,6 @@ def _guess(view: View, kept: StoredDocument[SchoolCalendar]) -> None:
     try:
         guessed = with_next_year_expected(kept.value)
     except PlanError as trouble:
-        refuse(_PAGE, f"Nothing was guessed: {trouble}.")
+        refuse(_PAGE, say("calendar-not-guessed", why=str(trouble)))
         return
-    save_all(view, _PAGE, [(guessed, kept.revision)], f"The year after is guessed for {guessed.name}.")
+    save_all(view, _PAGE, [(guessed, kept.revision)], say("calendar-guessed", name=guessed.name))
