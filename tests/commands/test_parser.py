@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.conftest import NOON, Run
+from tests.language.test_american_words import BANNED
 from tripplan.commands.parser import options_class
 from tripplan.commands.tree import COMMANDS, Command
 from tripplan.records.copies.daily import back_up
@@ -40,11 +41,15 @@ ALL = list(all_of_them())
 def test_every_command_explains_its_options_with_examples(
     run: Run, monkeypatch: pytest.MonkeyPatch, typed: str, command: Command, module: str
 ) -> None:
-    """Behind every name stands a module that runs; its help names every option and shows what to type."""
+    """Behind every name stands a module that runs; its help names every option and shows what to type.
+
+    It says so in American words.
+    """
     assert callable(importlib.import_module(f"tripplan.commands.{module}").run)
     monkeypatch.setenv("COLUMNS", "160")
     said = run(*typed.split(), "--help")
     assert (said.status, said.err) == (0, "")
+    assert BANNED.findall(said.out) == []
     words = set(said.out.replace("/", " ").split())
     hints = options_class(command).__dataclass_fields__
     assert command.examples
@@ -55,7 +60,10 @@ def test_every_command_explains_its_options_with_examples(
 
 
 def test_every_example_works(run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, data: Path) -> None:
-    """Every example of the help ends well, one after the other as they stand there, and says something."""
+    """Every example of the help ends well, one after the other as they stand there, and says something.
+
+    An American family reads no word of another country, of mathematics or of the code; keys of JSON are none.
+    """
     monkeypatch.chdir(tmp_path)
     (tmp_path / "demo_places").symlink_to(ROOT / "demo_places")
     back_up(open_records(data, Which.FAMILY, NOON).database, NOON.date())
@@ -64,6 +72,8 @@ def test_every_example_works(run: Run, tmp_path: Path, monkeypatch: pytest.Monke
             said = run(*shlex.split(example))
             assert said.status == 0, (example, said.err)
             assert said.out, example
+            if not said.out.startswith(("{", "[")):
+                assert BANNED.findall(said.out + said.err) == [], example
 
 
 def test_help_comes_without_the_planning() -> None:

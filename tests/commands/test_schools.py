@@ -57,7 +57,7 @@ def test_a_built_in_region_is_added_shown_and_removed(run: Run, data: Path) -> N
     shown = run("schools", "show", "bavaria (school holidays)", "--demo")
     assert "2026-08-03 to 2026-09-14 Summer Break" in shown.out
     assert "a guess, 12%" in " ".join(shown.out.split())
-    assert run("schools", "add", "DE-BY", "--name", "Bayern", "--pupils", "1700000", "--demo").status == 0
+    assert run("schools", "add", "DE-BY", "--name", "Bayern", "--students", "1700000", "--demo").status == 0
     assert on_record(data)["Bayern"].pupils == 1_700_000
     assert run("schools", "remove", "Bayern", "--demo").status == 0
     assert "Bayern" not in on_record(data)
@@ -68,21 +68,22 @@ def test_more_pupils_than_follow_any_calendar_are_a_slip(run: Run, tmp_path: Pat
     file = tmp_path / "ours.csv"
     file.write_text("first day,name\n2026-12-24,winter break\n", encoding="utf-8")
     for source in (file, "DE-BY"):
-        said = run("schools", "add", source, "--pupils", "5000001", "--demo")
+        said = run("schools", "add", source, "--students", "5000001", "--demo")
         assert said.status == 2
         assert (
-            "command line: --pupils: a calendar has at most 5,000,000 students (found: 5,000,001)" in said.err
+            "command line: --students: a calendar has at most 5,000,000 students (found: 5,000,001)"
+            in said.err
         )
-    both = run("schools", "add", file, "--pupils", "5000001", "--at", "Nowhereville Q", "--demo")
+    both = run("schools", "add", file, "--students", "5000001", "--at", "Nowhereville Q", "--demo")
     assert "--at" in both.err
-    assert "--pupils" in both.err
+    assert "--students" in both.err
 
 
 def test_a_table_is_added_and_added_again(run: Run, data: Path, tmp_path: Path) -> None:
     """Where its pupils live and how many they are is kept by a later import."""
     file = tmp_path / "alder.csv"
     file.write_text(TABLE)
-    first = run("schools", "add", file, "--at", "Dubuque, IA", "--pupils", "4200", "--demo")
+    first = run("schools", "add", file, "--at", "Dubuque, IA", "--students", "4200", "--demo")
     assert first.status == 0, first.err
     made = on_record(data)["alder"]
     assert (made.pupils, made.subdivision, round(made.latitude, 1)) == (4200, "IA", 42.5)

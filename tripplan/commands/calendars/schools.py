@@ -223,7 +223,7 @@ def _from_region(asked: _Asked) -> SchoolCalendar:
 def _too_many_pupils(pupils: int | None) -> list[Finding]:
     if pupils is None or pupils <= MOST_PUPILS:
         return []
-    return [Finding(ASKED, "--pupils", f"{pupils:,}", f"a calendar has at most {MOST_PUPILS:,} students")]
+    return [Finding(ASKED, "--students", f"{pupils:,}", f"a calendar has at most {MOST_PUPILS:,} students")]
 
 
 def _from_file(asked: _Asked, path: Path) -> SchoolCalendar:

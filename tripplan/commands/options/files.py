@@ -130,7 +130,7 @@ class SchoolsAddOptions(SchoolsLookOptions):
     ] = None
     pupils: Annotated[
         int | None,
-        option("--pupils", "how many students follow it, roughly", "N", min=1),
+        option("--students", "how many students follow it, roughly", "N", min=1),
     ] = None
 
 
