@@ -9,7 +9,7 @@ import pytest
 from icalendar import Calendar
 from streamlit.testing.v1 import AppTest
 
-from tests.builders import make_household, make_place
+from tests.builders import make_household, make_outing, make_place
 from tests.saying import says
 from tests.screens.conftest import Opened, drawn, opened_part, said, services_in
 from tripplan.documents.calendars.calendars import SchoolCalendar
@@ -85,6 +85,18 @@ def test_without_an_outing_the_page_leads_back_to_compare(open_app: Opened) -> N
     """The page says what is missing and where to find it."""
     app = open_app("calendar")
     assert said(app.title) == "No outing ahead"
+
+
+@pytest.mark.parametrize(("clock", "ahead"), [("17:00", True), ("17:45", False)])
+def test_an_outing_of_today_is_ahead_until_everybody_is_home(
+    open_app: Opened, data: Path, monkeypatch: pytest.MonkeyPatch, clock: str, ahead: bool
+) -> None:
+    """Home again at half past five: before that it is ahead, after that it is over."""
+    services_in(data).demo.save(make_outing(TODAY, place="ledgewing", party=("Tamsin",)), NOW)
+    monkeypatch.setenv("TRIPPLAN_TODAY", f"{TODAY}T{clock}-06:00")
+    title = said(open_app("calendar").title)
+    assert says(title, "calendar-ahead", outings=1) == ahead
+    assert says(title, "calendar-none-ahead") != ahead
 
 
 def test_an_impossible_day_says_why(open_app: Opened) -> None:

@@ -137,7 +137,7 @@ days-weights-kept = These figures now stand in the household.
 days-weights-bad = An amount reads like 12 or 9.50: { $fields }.
 
 # Places left out because the family was there lately, or is going there.
-days-lately = Left out, within { $weeks } weeks or planned: { $visits }.
+days-lately = Left out, as visited in the last { $weeks } weeks or planned: { $visits }.
 days-visit = { $place } ({ $day })
 days-lately-too = These too
 days-lately-again = Add --again for these too.

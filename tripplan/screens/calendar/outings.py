@@ -65,7 +65,7 @@ def our_outings(view: View, family: Family) -> str:
 def _headline(view: View, outings: KeptOutings) -> str:
     """How many are ahead, and when the next one is."""
     firm = (kept.value for kept in outings.values() if kept.value.status is not PlanStatus.CANCELLED)
-    days = sorted(one.day for one in firm if one.day >= view.today)
+    days = sorted(one.day for one in firm if one.home > view.services.clock())
     if not days:
         return say("calendar-none-ahead")
     return say("calendar-ahead", outings=len(days), day=wording.short_day(days[0]))
@@ -90,8 +90,9 @@ def _planned_outings(view: View, family: Family, outings: KeptOutings, server: S
             on_click="ignore",
             help=say("calendar-download-year-help"),
         )
-    over = [kept for kept in outings.values() if kept.value.day < view.today]
-    ahead = [kept for kept in outings.values() if kept.value.day >= view.today]
+    now = view.services.clock()
+    over = [kept for kept in outings.values() if kept.value.home <= now]
+    ahead = [kept for kept in outings.values() if kept.value.home > now]
     _cards(view, family, ahead, entries, server)
     if over and (part := fold(say("calendar-over", outings=len(over)), "open_over")) is not None:
         with part:
