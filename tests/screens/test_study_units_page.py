@@ -140,3 +140,12 @@ def test_units_are_added_and_removed(open_app: OpenApp, tmp_path: Path) -> None:
         app = press(app, "remove_unit_0")
     assert app.title[0].value == "What are you studying?"
     assert app.text_input(key="new_unit_name")
+
+
+def test_a_day_picked_for_a_topic_waits_for_its_press(open_app: OpenApp) -> None:
+    """Picked but not planned yet, it is there in another window; once it is planned the form is empty."""
+    open_app("study_units").date_input(key="fix_day_1_None").set_value(date(2027, 1, 16)).run()
+    app = open_app("study_units")
+    assert app.date_input(key="fix_day_1_None").value == date(2027, 1, 16)
+    press(press(app, "save_fix_1"), "free_1")
+    assert open_app("study_units").date_input(key="fix_day_1_None").value is None

@@ -32,9 +32,11 @@ from tripplan.screens.look.drawings import kind_of
 from tripplan.screens.look.folds import fold
 from tripplan.screens.study.saving import PAGE, Wanted, remove_unit, save_unit
 from tripplan.screens.study.semester import keep, planned_now
+from tripplan.screens.widgets import choices
 from tripplan.screens.widgets.choices import place_named, place_names, take
 from tripplan.screens.widgets.explain import cost_lines, ideas_told
 from tripplan.screens.widgets.fields import FieldValue
+from tripplan.screens.widgets.lasting import let_go
 from tripplan.screens.widgets.markdown import plain
 from tripplan.screens.widgets.one_open import close_part, opener, part_if_open
 from tripplan.screens.widgets.view import View
@@ -252,15 +254,19 @@ def _pick_form(family: Family, topic: Topic, wanted: Wanted, names: Mapping[str,
         places = [_ANY, *fitting, *(place.id for place in family.places if place.id not in fitting)]
         on_record = (settled.place, settled.day) if settled else None
         place_key, day_key = (f"fix_{what}_{number}_{on_record}" for what in ("place", "day"))
+        kept_place, kept_day = (f"{key}_{wanted.view.which}" for key in (place_key, day_key))
+        place = st.session_state.get(kept_place, settled.place if settled else None)
         st.selectbox(
             say("studies-where-to"),
             places,
-            index=places.index(settled.place if settled and settled.place else _ANY),
+            index=places.index(place if place in places else _ANY),
             format_func={_ANY: say("studies-wherever"), **names}.__getitem__,
             key=place_key,
+            on_change=choices.keep,
+            args=(kept_place, place_key),
         )
         span = term_of(unit, wanted.wishes, wanted.view.today)
-        day = settled.day if settled else None
+        day = st.session_state.get(kept_day, settled.day if settled else None)
         st.date_input(
             say("studies-when"),
             value=day if day and span and day in span else None,
@@ -268,6 +274,8 @@ def _pick_form(family: Family, topic: Topic, wanted: Wanted, names: Mapping[str,
             max_value=span.last if span else None,
             format=wording.date_field(),
             key=day_key,
+            on_change=choices.keep,
+            args=(kept_day, day_key),
         )
         st.button(
             plain(say("studies-plan-so", unit=unit.name)),
@@ -278,6 +286,7 @@ def _pick_form(family: Family, topic: Topic, wanted: Wanted, names: Mapping[str,
 
 
 def _fix(wanted: Wanted, unit: str, place_key: str, day_key: str) -> None:
+    let_go(*(f"{key}_{wanted.view.which}" for key in (place_key, day_key)))
     place, day = st.session_state[place_key] or None, st.session_state[day_key]
     said = say("studies-picked", unit=unit) if place or day else say("studies-freed", unit=unit)
     wanted.save(wanted.wishes.settling(unit, place, day), said)
