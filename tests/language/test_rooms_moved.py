@@ -111,6 +111,7 @@ MOVED = (
     "screens/logbook/learned.py",
     "screens/logbook/page.py",
     "screens/logbook/year.py",
+    "screens/places/for_us.py",
     "screens/places/ideas.py",
     "screens/places/own_figures_form.py",
     "screens/places/page.py",

@@ -15,6 +15,7 @@ from tripplan.documents.places.offers import prices_in
 from tripplan.documents.places.own_figures import OwnFigures
 from tripplan.documents.places.place import Place
 from tripplan.files.cards.place_card import write_place_card
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.result import Admission
 from tripplan.planning.family.family import Family
 from tripplan.records.store import Records
@@ -24,6 +25,7 @@ from tripplan.screens.places.own_figures_form import (
     raw_figures,
     read_own_figures,
 )
+from tripplan.values.weekday import Weekday
 
 ROOT = Path(__file__).resolve().parents[2]
 TODAY = date(2026, 11, 25)
@@ -381,7 +383,7 @@ def test_a_closed_day_says_why() -> None:
     """The 30th of November 2026 is a Monday."""
     told = for_us(FAMILY, make_place(), date(2026, 11, 30), TODAY)
     assert told.answer is None
-    assert told.closed == "closed on Mondays"
+    assert told.closed == fact("hours-closed-weekday", day=Weekday.MONDAY)
 
 
 def test_the_page_says_who_may_not_enter(editor: AppTest) -> None:

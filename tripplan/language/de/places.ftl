@@ -133,3 +133,22 @@ places-own-forget = Unsere Zahlen vergessen
 places-own-forgotten = Unsere Zahlen für { $place } sind gelöscht.
 places-own-count = Unsere Zahlen für { $place } zählen jetzt.
 places-own-digits = { $currency } hat { $digits } Nachkommastellen
+
+# Was der Eintritt für die Familie ausmacht.
+places-not-within-a-year = öffnet binnen eines Jahres nicht
+places-must-be-booked = { $days ->
+    [one] Besuche sind { $days } Tag vorher zu buchen
+   *[other] Besuche sind { $days } Tage vorher zu buchen
+  }
+places-for-us-closed = Für uns: { $why }.
+places-closed-on = Am { $day }: { $why }.
+places-not-all-of-us = Am { $day } darf niemand uns alle einlassen.
+places-not-all-of-us-at = Am { $day } um { $clock } darf niemand uns alle einlassen.
+places-for-us-short = Für uns: { $price } am { $day }.
+places-for-us-is = Für uns sind das { $price } am { $day } um { $clock }.
+places-for-us-day = Für uns sind das ... an welchem Tag?
+places-for-us-day-help = Leer zählt der nächste offene Tag. Extras und Parken gehören nicht zum Eintritt.
+places-next-best = Am nächstbesten
+places-what-changes = Was es ändert
+places-way-more = { $price }, { $more } mehr: { $what }.
+places-way-same = { $price }, ebenso viel: { $what }.

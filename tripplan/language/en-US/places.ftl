@@ -133,3 +133,22 @@ places-own-forget = Forget our figures
 places-own-forgotten = Our figures for { $place } are gone.
 places-own-count = Our figures for { $place } now count.
 places-own-digits = { $currency } has { $digits } decimal places
+
+# What entry comes to for the household.
+places-not-within-a-year = it does not open within a year
+places-must-be-booked = { $days ->
+    [one] visits must be booked { $days } day ahead
+   *[other] visits must be booked { $days } days ahead
+  }
+places-for-us-closed = For us: { $why }.
+places-closed-on = On { $day }: { $why }.
+places-not-all-of-us = Nobody may let all of us in on { $day }.
+places-not-all-of-us-at = Nobody may let all of us in on { $day }, at { $clock }.
+places-for-us-short = For us: { $price } on { $day }.
+places-for-us-is = For us that is { $price } on { $day }, at { $clock }.
+places-for-us-day = For us that is ... on which day?
+places-for-us-day-help = The next open day when left empty. Add-ons and parking are not part of entry.
+places-next-best = Next best
+places-what-changes = What changes it
+places-way-more = { $price }, { $more } more: { $what }.
+places-way-same = { $price }, the same: { $what }.

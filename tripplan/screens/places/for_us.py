@@ -10,7 +10,7 @@ from tripplan.documents.calendars.calendars import SchoolCalendar
 from tripplan.documents.calendars.local_days import LocalDay
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
-from tripplan.language.sentences import Fact
+from tripplan.language.sentences import Fact, fact, say
 from tripplan.planning.admission.add_on_limits import height_notes
 from tripplan.planning.admission.cheapest import OTHER_WAYS, Gate
 from tripplan.planning.admission.result import Admission, NoAdmission, OtherWay
@@ -40,7 +40,7 @@ class ForUs:
     Attributes:
         day: the day asked about; None where the place does not open within a year.
         arrival: when the party is at the gate, by the clock of the place; None where it is closed.
-        closed: why it cannot be visited that day; empty where it can.
+        closed: why it cannot be visited that day; None where it can.
         answer: what to buy, or why nobody may enter; None where it is closed.
         changes: what would change the price, one sentence each.
         heights: whose height is asked for, or rules out what is wanted beside entry.
@@ -48,7 +48,7 @@ class ForUs:
 
     day: date | None
     arrival: datetime | None = None
-    closed: str = ""
+    closed: Fact | None = None
     answer: Admission | NoAdmission | None = None
     changes: tuple[str, ...] = ()
     heights: tuple[Fact, ...] = ()
@@ -98,13 +98,13 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
     """
     asked = day or next_open_day(family, place, today)
     if asked is None:
-        return ForUs(None, closed="it does not open within a year")
+        return ForUs(None, closed=fact("places-not-within-a-year"))
     holidays, out = calendar_days(place, family.school_calendars, asked, asked, family.local_days)
     hours = hours_on(place, asked, holidays, out)
     if hours.openness is not Openness.OPEN:
-        return ForUs(asked, closed=hours.reason.text)
+        return ForUs(asked, closed=hours.reason)
     if (asked - today).days < place.opening.book_days_ahead:
-        return ForUs(asked, closed=f"visits must be booked {place.opening.book_days_ahead} days ahead")
+        return ForUs(asked, closed=fact("places-must-be-booked", days=place.opening.book_days_ahead))
     arrival = _arrival(hours)
     household = family.household
     wanted = wanted_add_ons(place, family.own_figures_for(place.id))
@@ -126,7 +126,7 @@ def for_us(family: Family, place: Place, day: date | None, today: date) -> ForUs
     return ForUs(
         asked,
         arrival,
-        "",
+        None,
         answer,
         tuple(change.sentence for change in changes),
         heights,
@@ -157,11 +157,11 @@ def for_us_in_short(family: Family, place: Place, today: date) -> str:
     """What entry comes to for the household on the next open day, in one sentence."""
     told = _answered(family, place, None, today)
     if told.answer is None or told.arrival is None:
-        return f"For us: {told.closed}."
-    when = wording.day(told.arrival.date())
+        return say("places-for-us-closed", why=told.closed or "")
+    day = told.arrival.date()
     if isinstance(told.answer, NoAdmission):
-        return f"Nobody may let all of us in on {when}."
-    return f"For us: {wording.money(told.answer.total)} on {when}."
+        return say("places-not-all-of-us", day=day)
+    return say("places-for-us-short", price=told.answer.total, day=day)
 
 
 def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
@@ -177,47 +177,53 @@ def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
         The same in one sentence.
     """
     picked = st.date_input(
-        "For us that is ... on which day?",
+        say("places-for-us-day"),
         value=None,
         min_value=view.today,
         max_value=view.today + LOOK_AHEAD,
         format=wording.date_field(),
         key=f"{spot}_day",
-        help="The next open day when left empty. Add-ons and parking are not part of entry.",
+        help=say("places-for-us-day-help"),
     )
     told = _answered(family, place, picked, view.today)
     if told.answer is None or told.arrival is None:
-        when = f"On {wording.day(told.day)}: " if told.day else ""
-        said = f"{when}{told.closed}."
+        why = told.closed or ""
+        said = (
+            say("places-closed-on", day=told.day, why=why)
+            if told.day
+            else say("places-for-us-closed", why=why)
+        )
         st.info(plain(said))
         return said
-    when = f"on {wording.day(told.arrival.date())}, at {wording.clock(told.arrival)}"
+    day, clock = told.arrival.date(), told.arrival.time()
     if isinstance(told.answer, NoAdmission):
-        said = f"Nobody may let all of us in {when}."
+        said = say("places-not-all-of-us-at", day=day, clock=clock)
         st.warning(f"**{plain(said)}**\n\n{bullets(told.answer.reasons)}")
         return said
-    _show_admission(told.answer, told.changes, when)
+    said = say("places-for-us-is", price=told.answer.total, day=day, clock=clock)
+    st.markdown(f"**{plain(said)}**")
+    _show_admission(told.answer, told.changes)
     if told.heights:
         st.markdown(bullets(note.text for note in told.heights))
-    return f"For us that is {wording.money(told.answer.total)} {when}."
+    return said
 
 
-def _show_admission(admission: Admission, changes: Sequence[str], when: str) -> None:
-    st.markdown(f"**For us that is {plain(wording.money(admission.total))}** {plain(when)}.")
+def _show_admission(admission: Admission, changes: Sequence[str]) -> None:
     st.markdown(ticket_lines(admission))
     if admission.why_not_single_tickets:
         st.markdown(plain(admission.why_not_single_tickets))
     if admission.notes:
         st.markdown(bullets(admission.notes))
     if admission.other_ways:
-        st.markdown("**Next best**")
+        st.markdown(f"**{say('places-next-best')}**")
         st.markdown(bullets(_other_way(way) for way in admission.other_ways))
     if changes:
-        st.markdown("**What changes it**")
+        st.markdown(f"**{say('places-what-changes')}**")
         st.markdown(bullets(changes))
 
 
 def _other_way(way: OtherWay) -> str:
     bought = "; ".join(purchase_sentence(purchase) for purchase in way.purchases)
-    more = f"{wording.money(way.costs_more)} more" if way.costs_more.amount else "the same"
-    return f"{wording.money(way.total)}, {more}: {bought}."
+    if way.costs_more.amount:
+        return say("places-way-more", price=way.total, more=way.costs_more, what=bought)
+    return say("places-way-same", price=way.total, what=bought)
