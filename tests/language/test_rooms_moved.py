@@ -64,6 +64,8 @@ MOVED = (
     "planning/outing/window_facts.py",
     "planning/passes/sentences.py",
     "planning/passes/which_pays.py",
+    "planning/admission/availability.py",
+    "planning/admission/refusal.py",
     "planning/sweep/table.py",
     "planning/sweep/misses.py",
     "planning/sweep/wishes.py",

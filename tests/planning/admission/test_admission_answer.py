@@ -11,6 +11,7 @@ from tests.planning.admission.exhaustive import Search
 from tests.planning.admission.price_boards import ARRIVAL, TODAY, Question, person, questions
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
+from tripplan.language.sentences import told
 from tripplan.planning.admission.cheapest import cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 
@@ -37,7 +38,7 @@ def answered(answer: Admission | NoAdmission) -> Admission:
 def refused(answer: Admission | NoAdmission) -> tuple[str, ...]:
     """The reasons of an answer, which must be a refusal."""
     assert isinstance(answer, NoAdmission), answer
-    return answer.reasons
+    return told(answer.reasons)
 
 
 @settings(max_examples=100, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
@@ -223,8 +224,8 @@ def test_what_keeps_somebody_out_is_listed(ask: Ask, family: Family) -> None:
         {"name": "Booked", "price": "1", "ages": "under 18", "book_days_ahead": 30},
     ]
     assert refused(ask(family(Ann=40, B=8), offers=board)) == (
-        "No offer lets B (8 years) in: 'Scout' needs proof of scout; 'Wednesday' is only good at these "
-        "times: We; 'Booked' had to be booked by Sun, Nov 8, 2026.",
+        "No offer lets B (8 years) in: 'Scout' needs proof of scout, 'Wednesday' is only good at these "
+        "times: We, and 'Booked' had to be booked by Sun, Nov 8, 2026.",
     )
 
 
@@ -240,7 +241,7 @@ def test_what_keeps_somebody_out_is_listed(ask: Ask, family: Family) -> None:
         (
             [{**ADULT, "at_most": 1}],
             {"Ann": 40, "Bo": 41},
-            "'Adult' is sold at most 1 times to one party, which keeps out Ann and Bo.",
+            "'Adult' is sold at most 1 time to one party, which keeps out Ann and Bo.",
         ),
         (
             [{**FAMILY, "must_include": "18+"}],

@@ -67,7 +67,7 @@ def test_only_a_ticket_that_ends_too_early_lets_nobody_in() -> None:
     place = make_place(offers=BOARD[1:2])
     answer = cheapest_admission(place, PARTY, ARRIVAL, today=TODAY, leaving=ARRIVAL + timedelta(minutes=150))
     assert isinstance(answer, NoAdmission)
-    assert all("Two hours" in reason and "2 h" in reason for reason in answer.reasons)
+    assert all("Two hours" in reason and "2 h" in reason for reason in map(str, answer.reasons))
 
 
 def test_nobody_leaves_before_arriving() -> None:

@@ -85,7 +85,7 @@ def test_the_one_rule_that_keeps_a_party_out_is_named(offer: dict[str, Any], peo
     party = tuple(person(f"P{number}", 40) for number in range(people))
     answer = cheapest_admission(make_place(offers=[offer]), party, ARRIVAL, today=TODAY)
     assert isinstance(answer, NoAdmission)
-    assert any(said in reason for reason in answer.reasons)
+    assert any(said in reason.text for reason in answer.reasons)
 
 
 def test_parts_of_a_percent_are_exact_for_many() -> None:

@@ -12,6 +12,7 @@ from tests.builders import make_place
 from tests.planning.admission.price_boards import ARRIVAL, DAY, TODAY, person
 from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
+from tripplan.language.sentences import fact
 from tripplan.planning.admission.cheapest import Gate, cheapest_admission
 from tripplan.planning.admission.result import Admission, NoAdmission
 from tripplan.planning.admission.what_if import PriceChangeKind, what_changes_it
@@ -181,7 +182,9 @@ def test_who_has_no_birthday_is_told_why() -> None:
     free = {"name": "Birthday", "price": "0", "good_on": "birthday"}
     answer = cheapest_admission(make_place(offers=[free]), (person("Cy", 9),), ARRIVAL, today=TODAY)
     assert isinstance(answer, NoAdmission)
-    assert "birthday" in answer.reasons[0]
+    assert dict(answer.reasons[0].values)["why"] == (
+        fact("refusals-asks", offer="Birthday", why=fact("refusals-birthday")),
+    )
 
 
 def test_a_voucher_ahead_is_not_granted_on_the_day_itself(family: Family) -> None:

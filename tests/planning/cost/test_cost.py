@@ -107,7 +107,7 @@ def test_a_household_without_a_reserve_has_no_such_item() -> None:
 def test_what_is_unknown_is_listed_and_not_counted() -> None:
     """Parking and fuel at unknown prices and entry that nobody sells leave food as a lower bound."""
     household = make_household(car={"fuel": "mpg", "consumption": "24"}, reserve_percent="0")
-    cost = cost_of(household, make_place(parking={}), admission=NoAdmission(("no offer for Di",)))
+    cost = cost_of(household, make_place(parking={}), admission=NoAdmission((fact("refusals-household"),)))
     assert len(cost.unknown) == 3
     assert [item.kind for item in cost.items if item.amount is None] == [
         CostKind.ADMISSION,

@@ -43,7 +43,7 @@ def price_alone(share: Share) -> Money | None:
 
 
 @json_step
-def why_not_alone(share: Share) -> tuple[str, ...]:
+def why_not_alone(share: Share) -> tuple[Fact, ...]:
     """Why it could not have come in by itself."""
     return share.alone.reasons if isinstance(share.alone, NoAdmission) else ()
 

@@ -9,7 +9,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.offers import Offer, Pass, Voucher, also_at
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.terms.annual_pass import HeldHere
 from tripplan.values.opening_hours import holds_at
 
@@ -63,12 +63,12 @@ class UnavailableOffer:
 
     Attributes:
         offer: the offer.
-        why: the rest of a sentence that begins with its name, such as 'is only good on We'.
+        why: the rest of a sentence that begins with its name.
         too_late_since: the last day it could have been booked, where it is only too late for that.
     """
 
     offer: Offer
-    why: str
+    why: Fact
     too_late_since: date | None = None
 
 
@@ -80,34 +80,30 @@ def on_sale(place: Place, visit: VisitTime) -> tuple[tuple[Offer, ...], tuple[Un
     for offer in place.offers:
         book_by = day - timedelta(days=offer.book_days_ahead)
         if offer.first_day is not None and day < offer.first_day:
-            out.append(
-                UnavailableOffer(offer, f"is only sold for visits from {wording.day(offer.first_day)} on")
-            )
+            out.append(UnavailableOffer(offer, fact("refusals-sold-from-day", day=offer.first_day)))
         elif offer.last_day is not None and day > offer.last_day:
-            out.append(
-                UnavailableOffer(offer, f"is only sold for visits until {wording.day(offer.last_day)}")
-            )
+            out.append(UnavailableOffer(offer, fact("refusals-sold-until-day", day=offer.last_day)))
         elif not visit.meets(offer.valid):
-            out.append(UnavailableOffer(offer, f"is only good at these times: {offer.valid}"))
+            out.append(UnavailableOffer(offer, fact("refusals-at-times", times=str(offer.valid))))
         elif (too_long := _stays_too_long(offer, visit)) is not None:
             out.append(UnavailableOffer(offer, too_long))
         elif visit.today > book_by:
-            why = f"had to be booked by {wording.day(book_by)}"
+            why = fact("refusals-booked-by", day=book_by)
             out.append(UnavailableOffer(offer, why, too_late_since=book_by))
         else:
             good.append(offer)
     return tuple(good), tuple(out)
 
 
-def _stays_too_long(offer: Offer, visit: VisitTime) -> str | None:
+def _stays_too_long(offer: Offer, visit: VisitTime) -> Fact | None:
     """Which limit on the stay a visit breaks, as the rest of a sentence that begins with the offer's name."""
     longest, minutes = offer.longest_stay_minutes, visit.minutes
     if longest is not None and minutes is not None and minutes > longest:
-        return f"is only good for a stay of {wording.minutes(longest)}"
+        return fact("refusals-stay", longest=timedelta(minutes=longest))
     if offer.leave_by is not None and (
         visit.moment.time() >= offer.leave_by or not visit.is_over_by(offer.leave_by)
     ):
-        return f"is only good for those who leave by {wording.clock(offer.leave_by)}"
+        return fact("refusals-leave-by", latest=offer.leave_by)
     return None
 
 

@@ -12,6 +12,7 @@ from tripplan.documents.places.offers import AddOn, Offer, Ticket, Voucher, pric
 from tripplan.documents.places.place import Place
 from tripplan.errors import PlanError
 from tripplan.language import wording
+from tripplan.language.sentences import Fact, say
 from tripplan.planning.admission.availability import (
     UnavailableOffer,
     VisitTime,
@@ -210,7 +211,7 @@ class Gate:
         forbidden = unaccompanied(place, party, months)
         ways = [] if forbidden else finder.in_order(1 + other_ways, limits)
         if not ways:
-            against: tuple[str, ...] = ()
+            against: tuple[Fact, ...] = ()
             if finder.cheapest(limits) is None:
                 against = reasons_against(place, offers, left_out, party, months, board, board_of)
             return NoAdmission((*forbidden, *against))
@@ -385,7 +386,7 @@ def _notes(
             order_by = wording.day(visit.day - timedelta(days=voucher.book_days_ahead))
             notes.append(f"For '{voucher.name}' the order must be placed by {order_by}.")
     notes += [
-        f"'{out.offer.name}' {out.why}; it is too late for that."
+        say("refusals-too-late", offer=out.offer.name, why=out.why)
         for out in left_out
         if out.too_late_since is not None
     ]

@@ -3,18 +3,19 @@
 from collections.abc import Callable, Sequence
 
 from tripplan.documents.family.member import Member
-from tripplan.documents.places.offer_sentences import accompaniment_sentence, age_in_words
+from tripplan.documents.places.offer_sentences import accompaniment_sentence
 from tripplan.documents.places.offers import Offer
 from tripplan.documents.places.place import Place
-from tripplan.language import wording
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.availability import UnavailableOffer
 from tripplan.planning.admission.charges import charges_for
 from tripplan.planning.admission.constraints import Board, Role
 from tripplan.planning.admission.integer import cheapest_by_integers
 from tripplan.planning.admission.terms.registry import terms_of
+from tripplan.values.ages import MONTHS
 
 
-def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) -> tuple[str, ...]:
+def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) -> tuple[Fact, ...]:
     """The card's rules about accompaniment that the party breaks, each naming the young visitors.
 
     Somebody who may not enter alone does not mind others under the same rule. Each rule is judged by itself.
@@ -25,12 +26,8 @@ def unaccompanied(place: Place, party: Sequence[Member], months: Sequence[int]) 
         minders = sum(age in rule.by and age not in rule.ages for age in months)
         enough = minders > 0 if rule.each_minds is None else minders * rule.each_minds >= len(young)
         if young and not enough:
-            there = (
-                f"; in the party that is {wording.counted(minders, 'person', 'people')} for"
-                if minders
-                else "; nobody is there for"
-            )
-            reasons.append(f"{accompaniment_sentence(rule)[:-1]}{there} {wording.listed(young)}.")
+            who = accompaniment_sentence(rule).rstrip(".")
+            reasons.append(fact("refusals-accompanied", rule=who, minders=minders, names=tuple(young)))
     return tuple(reasons)
 
 
@@ -42,7 +39,7 @@ def reasons_against(
     months: Sequence[int],
     board: Board,
     board_of: Callable[[Sequence[Offer]], Board],
-) -> tuple[str, ...]:
+) -> tuple[Fact, ...]:
     """Why no set of offers lets the whole party in.
 
     First, people whom no offer could let in whatever the others do. Otherwise rules are lifted one at a time:
@@ -79,12 +76,14 @@ def reasons_against(
                 if role is not Role.LEADER
                 for position in changed.kinds[kind].people[:count]
             ]
-            reasons.append(f"'{offer.name}' {rule}, which keeps out {wording.listed(names)}.")
+            reasons.append(fact("refusals-keeps-out", offer=offer.name, rule=rule, names=tuple(names)))
     if reasons:
         return tuple(reasons)
-    limited = [f"'{offer.name}'" for offer in offers if any(terms_of(offer).ties())]
-    everybody = wording.listed([member.name for member in party])
-    return (f"The limits of {wording.listed(limited)} together leave no way in for {everybody}.",)
+    limited = tuple(
+        fact("refusals-offer", name=offer.name) for offer in offers if any(terms_of(offer).ties())
+    )
+    everybody = tuple(member.name for member in party)
+    return (fact("refusals-together", offers=limited, names=everybody),)
 
 
 def _has_a_way(board: Board, position: int) -> bool:
@@ -94,19 +93,26 @@ def _has_a_way(board: Board, position: int) -> bool:
 
 def _hopeless(
     member: Member, months: int, offers: Sequence[Offer], left_out: Sequence[UnavailableOffer]
-) -> str:
+) -> Fact:
     """Which rules keep out one person whom no offer lets in."""
-    who = f"{member.name} ({age_in_words(months)})"
+    in_months = months < 2 * MONTHS
+    age = (
+        fact("refusals-months", count=months) if in_months else fact("refusals-years", count=months // MONTHS)
+    )
     near = [
-        f"'{offer.name}' {asked}"
+        fact("refusals-asks", offer=offer.name, why=asked)
         for offer in offers
         if _speaks_of(offer, months)
         for asked in terms_of(offer).asks()
     ]
-    near += [f"'{out.offer.name}' {out.why}" for out in left_out if _speaks_of(out.offer, months)]
+    near += [
+        fact("refusals-asks", offer=out.offer.name, why=out.why)
+        for out in left_out
+        if _speaks_of(out.offer, months)
+    ]
     if not near:
-        return f"No offer on the card is for {who}."
-    return f"No offer lets {who} in: {'; '.join(near)}."
+        return fact("refusals-no-offer", name=member.name, age=age)
+    return fact("refusals-lets-nobody", name=member.name, age=age, why=tuple(near))
 
 
 def _speaks_of(offer: Offer, months: int) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from tripplan.language.sentences import Fact
 from tripplan.values.money import Money
 
 BesideEntry = tuple[str, tuple[tuple[int, Decimal], ...]]
@@ -100,4 +101,4 @@ class NoAdmission:
         reasons: which rules forbid it, each naming the people it concerns.
     """
 
-    reasons: tuple[str, ...]
+    reasons: tuple[Fact, ...]

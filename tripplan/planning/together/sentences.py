@@ -50,7 +50,9 @@ def share_fact(share: Share) -> Fact:
         part = fact("together-pays-paid", group=share.group, amount=share.amount, paid=share.paid)
     if isinstance(share.alone, NoAdmission):
         return fact(
-            "together-not-alone", part=part, why="; ".join(one.rstrip(".") for one in share.alone.reasons)
+            "together-not-alone",
+            part=part,
+            why="; ".join(one.text.rstrip(".") for one in share.alone.reasons),
         )
     if share.alone.total == share.amount:
         return fact("together-as-alone", part=part)

@@ -198,7 +198,7 @@ def show_for_us(view: View, family: Family, place: Place, spot: str) -> str:
     day, clock = told.arrival.date(), told.arrival.time()
     if isinstance(told.answer, NoAdmission):
         said = say("places-not-all-of-us-at", day=day, clock=clock)
-        st.warning(f"**{plain(said)}**\n\n{bullets(told.answer.reasons)}")
+        st.warning(f"**{plain(said)}**\n\n{bullets(map(str, told.answer.reasons))}")
         return said
     said = say("places-for-us-is", price=told.answer.total, day=day, clock=clock)
     st.markdown(f"**{plain(said)}**")

@@ -16,6 +16,7 @@ from tripplan.documents.family.held_pass import HeldPass
 from tripplan.documents.places.offer_sentences import guest_sentence
 from tripplan.documents.places.offers import Offer, Pass
 from tripplan.errors import Weight
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.constraints import Block, Role, Way
 from tripplan.planning.admission.terms.offer_terms import (
     Entrance,
@@ -75,9 +76,9 @@ class PassTerms(OfferTerms[Pass]):
         """Off the guests' price."""
         return (self.offer.guests_percent_off,) if self.offer.guests_at_most else ()
 
-    def asks(self) -> Iterator[str]:
+    def asks(self) -> Iterator[Fact]:
         """To be of the household."""
-        yield "is for the household"
+        yield fact("refusals-household")
 
     def faults(self) -> Iterator[Fault]:
         """Guests that contradict each other."""

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from tripplan.documents.places.offer_sentences import extra_sentence
 from tripplan.documents.places.offers import Bundle
 from tripplan.errors import Weight
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.constraints import Block, Role, Way
 from tripplan.planning.admission.terms.offer_terms import (
     Entrance,
@@ -65,26 +66,27 @@ class BundleTerms(OfferTerms[Bundle]):
         """Whom it must include."""
         return (self.offer.must_include,) if self.offer.must_include is not None else ()
 
-    def ties(self) -> Iterator[tuple[Bundle, str]]:
+    def ties(self) -> Iterator[tuple[Bundle, Fact]]:
         """Who must be there, and how many; one family, one car."""
         offer = self.offer
         if offer.must_include is not None:
-            yield changed(offer, must_include=None), f"must include somebody aged {offer.must_include}"
+            wanted = fact("refusals-must-include", ages=str(offer.must_include))
+            yield changed(offer, must_include=None), wanted
         if offer.needs:
-            yield changed(offer, needs=()), f"needs proof of {' or '.join(offer.needs)}"
+            yield changed(offer, needs=()), fact("refusals-needs-proof", proofs=" or ".join(offer.needs))
         if offer.at_least > 1:
-            yield changed(offer, at_least=1), f"must have {offer.at_least} seats taken"
+            yield changed(offer, at_least=1), fact("refusals-seats-taken", count=offer.at_least)
         if offer.at_most is not None:
-            yield changed(offer, at_most=None), f"is sold at most {offer.at_most} times to one party"
+            yield changed(offer, at_most=None), fact("refusals-sold-at-most", count=offer.at_most)
         if offer.one_family:
-            yield changed(offer, one_family=False), "is for one family"
+            yield changed(offer, one_family=False), fact("refusals-one-family")
         if offer.per_car:
-            yield changed(offer, per_car=False), "lets in as many as a car seats, infants included"
+            yield changed(offer, per_car=False), fact("refusals-as-a-car-seats")
         elif offer.counts_everybody:
-            yield changed(offer, counts_everybody=False), "counts everybody, infants included"
+            yield changed(offer, counts_everybody=False), fact("refusals-counts-everybody")
         if offer.extras is not None and offer.extras.at_most is not None:
             more = changed(offer.extras, at_most=None)
-            yield changed(offer, extras=more), f"takes at most {offer.extras.at_most} extra people"
+            yield changed(offer, extras=more), fact("refusals-extra-people", count=offer.extras.at_most)
 
     def faults(self) -> Iterator[Fault]:
         """More people than seats, somebody without a seat."""

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from tripplan.documents.places.offers import Discount
 from tripplan.errors import Weight
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.constraints import Block, Role
 from tripplan.planning.admission.terms.offer_terms import (
     Entrance,
@@ -38,16 +39,16 @@ class DiscountTerms(OfferTerms[Discount]):
         """What it takes off."""
         return (self.offer.percent_off,)
 
-    def ties(self) -> Iterator[tuple[Discount, str]]:
+    def ties(self) -> Iterator[tuple[Discount, Fact]]:
         """Its largest number."""
         offer = self.offer
         if offer.at_most is not None:
-            yield changed(offer, at_most=None), f"is for at most {offer.at_most} of one party"
+            yield changed(offer, at_most=None), fact("refusals-for-at-most", count=offer.at_most)
 
-    def asks(self) -> Iterator[str]:
+    def asks(self) -> Iterator[Fact]:
         """A proof."""
         if self.offer.needs:
-            yield f"needs proof of {' or '.join(self.offer.needs)}"
+            yield fact("refusals-needs-proof", proofs=" or ".join(self.offer.needs))
 
     def faults(self) -> Iterator[Fault]:
         """Nothing off."""

@@ -12,6 +12,7 @@ from tripplan.documents.model import Written
 from tripplan.documents.places.offer_sentences import sentence
 from tripplan.documents.places.offers import Offer, Seats
 from tripplan.errors import Weight
+from tripplan.language.sentences import Fact
 from tripplan.planning.admission.constraints import Block, Limit, Role, Way
 from tripplan.values.ages import AgeBand
 
@@ -124,11 +125,11 @@ class OfferTerms(ABC, Generic[Offered]):
         """Every part of a price that it takes off [%]."""
         return ()
 
-    def ties(self) -> Iterator[tuple[Offered, str]]:
+    def ties(self) -> Iterator[tuple[Offered, Fact]]:
         """The offer without each rule that ties people together, and the rest of "'its name' ..."."""
         return iter(())
 
-    def asks(self) -> Iterator[str]:
+    def asks(self) -> Iterator[Fact]:
         """What it asks of each person by itself, as the rest of "'its name' ..."."""
         return iter(())
 

@@ -15,6 +15,7 @@ from datetime import timedelta
 from tripplan.documents.places.offer_sentences import leader_sentence
 from tripplan.documents.places.offers import Ticket, prices_in
 from tripplan.errors import Weight
+from tripplan.language.sentences import Fact, fact
 from tripplan.planning.admission.constraints import Block, CompanionRule, Limit, Role, Way
 from tripplan.planning.admission.terms.offer_terms import (
     Entrance,
@@ -70,29 +71,29 @@ class TicketTerms(OfferTerms[Ticket]):
         leaders = (offer.leader_ages,) if offer.one_free_per is not None else ()
         return (*companions, *leaders)
 
-    def ties(self) -> Iterator[tuple[Ticket, str]]:
+    def ties(self) -> Iterator[tuple[Ticket, Fact]]:
         """Companions, smallest and largest number, people for each proof."""
         offer = self.offer
         if offer.companions is not None:
-            paying = "paying " if offer.companions.must_pay else ""
-            yield changed(offer, companions=None), f"asks for more {paying}companions than there are"
+            paying = offer.companions.must_pay
+            yield changed(offer, companions=None), fact("refusals-more-companions", paying=paying)
         if offer.at_least > 1:
-            yield changed(offer, at_least=1), f"is sold from {offer.at_least} people on"
+            yield changed(offer, at_least=1), fact("refusals-sold-from", count=offer.at_least)
         if offer.at_most is not None:
-            yield changed(offer, at_most=None), f"is sold at most {offer.at_most} times to one party"
+            yield changed(offer, at_most=None), fact("refusals-sold-at-most", count=offer.at_most)
         if offer.needs and offer.one_status_covers > 1:
-            covers = f"covers {offer.one_status_covers} people for each proof of {' or '.join(offer.needs)}"
-            yield changed(offer, needs=()), covers
+            count, proofs = offer.one_status_covers, " or ".join(offer.needs)
+            yield changed(offer, needs=()), fact("refusals-each-proof-covers", count=count, proofs=proofs)
 
-    def asks(self) -> Iterator[str]:
+    def asks(self) -> Iterator[Fact]:
         """A proof, a birthday."""
         offer = self.offer
         if offer.needs:
-            yield f"needs proof of {' or '.join(offer.needs)}"
+            yield fact("refusals-needs-proof", proofs=" or ".join(offer.needs))
         if offer.good_on == "birthday":
-            yield "is only good on the visitor's birthday"
+            yield fact("refusals-birthday")
         elif offer.good_on == "birth month":
-            yield "is only good in the month of the visitor's birthday"
+            yield fact("refusals-birth-month")
 
     def faults(self) -> Iterator[Fault]:
         """Numbers that contradict each other, ages with two prices."""
