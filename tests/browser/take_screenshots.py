@@ -39,6 +39,8 @@ def main(address: str, folder: Path) -> None:
     with sync_playwright() as driver:
         browser = driver.chromium.launch(executable_path=find_browser(), args=BROWSER_OPTIONS)
         for page in PAGES:
+            if page == "guide":  # it shows them
+                continue
             width = 390 if page in PHONE else 1280
             window = browser.new_page(viewport={"width": width, "height": 1000})
             open_page(window, address, page)
