@@ -24,7 +24,7 @@ def test_the_best_day_of_each_of_three_places_comes_first(open_app: OpenApp) -> 
     plans = {button.label for button in app.button if str(button.key).startswith("take_day_")}
     assert len(plans) == 3
     said = drawn(app).split()
-    assert {"best", "good", "fair", "so-so", "no"} <= set(said)
+    assert {"best", "good", "fair", "poor", "no"} <= set(said)
     assert said.count("Sun") == 3
     assert not app.dataframe
     assert len(opened_part(app, "open_all_days").dataframe[0].value) > 40

@@ -310,6 +310,13 @@ def test_a_card_says_what_fills_the_place() -> None:
     assert only == "People of all ages come, so school breaks fill it only a little."
 
 
+@pytest.mark.parametrize("days", ["saturdays", "sundays"])
+def test_a_card_may_name_its_fullest_days(days: str) -> None:
+    """What the card says of Saturdays or Sundays is told with the rest of the crowds."""
+    told = " ".join(crowd_sentences(make_place(visit={"fullest_days": days}), TODAY))
+    assert says(told, f"places-fullest-{days}")
+
+
 def test_what_is_typed_into_the_form_outlives_a_look_at_another_page(open_app: Opened) -> None:
     """Fields and tickets are as they were when the parent comes back."""
     app = every_field(open_app("places"))

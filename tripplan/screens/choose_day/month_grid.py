@@ -14,7 +14,7 @@ from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.sweep.wishes import Mask
 from tripplan.screens.look.cards import text
 
-GRADES = ("days-best", "days-good", "days-fair", "days-so-so")
+GRADES = ("days-best", "days-good", "days-fair", "days-poor")
 """How good a day is: the one best of all, then by thirds of all days that can be done."""
 
 SHEET = """
@@ -29,7 +29,8 @@ SHEET = """
 .tp-month a { color: inherit !important; text-decoration: none; }
 .tp-month a:hover { outline: 2px solid var(--accent); }
 .tp-month small { display: block; font-size: .75rem; }
-.tp-month .never { color: var(--faint); }
+.tp-month .never { color: var(--faint); position: relative; }
+.tp-month .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .tp-month .g0 { background: var(--part-0); color: var(--paper) !important; font-weight: 650; }
 .tp-month .g1 { background: light-dark(#9fcdc6, #2f6b63); }
 .tp-month .g2 { background: light-dark(#d3e8e4, #27453f); }
@@ -132,7 +133,8 @@ def _cell(one: DayInGrid | None) -> str:
         return "<td></td>"
     number = f"{one.day.day}{' ·' if one.in_term else ''}"
     if one.grade is None:
-        return f'<td><span class="never">{number}<small>{text(say("days-never"))}</small></span></td>'
+        said = f'<small aria-hidden="true">-</small><span class="unseen">{text(say("days-never"))}</span>'
+        return f'<td><span class="never">{number}{said}</span></td>'
     address = f"day_plan?place={text(one.place)}&amp;day={one.day.isoformat()}"
     return (
         f'<td><a class="g{one.grade}" href="{address}" title="{text(one.said)}">'
