@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 
 from tests.app_server.asking import ask
 from tests.app_server.home_network import ELSEWHERE_ON_LOOPBACK
-from tests.browser.conftest import browser, settle  # noqa: F401 - the fixture
+from tests.browser.conftest import settle
 from tests.running_app import started_app
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
@@ -19,7 +19,7 @@ if TYPE_CHECKING:  # the fixture skips where playwright is not installed
 VISITS = 5
 
 
-def first_visit(browser: "Browser", address: str, cookie: str = "") -> float:  # noqa: F811
+def first_visit(browser: "Browser", address: str, cookie: str = "") -> float:
     """How long a browser that has never been there takes until the logbook is drawn [s]."""
     context = browser.new_context(ignore_https_errors=True)
     if cookie:
@@ -35,7 +35,7 @@ def first_visit(browser: "Browser", address: str, cookie: str = "") -> float:  #
     return took
 
 
-def test_a_first_visit_by_a_paired_phone(browser: "Browser", tmp_path: Path) -> None:  # noqa: F811
+def test_a_first_visit_by_a_paired_phone(browser: "Browser", tmp_path: Path) -> None:
     """First visits in turns, by their medians: wanted is 1.1; measured were 1.05 to 1.15, mostly 1.10."""
     with started_app(tmp_path, TRIPPLAN_PHONES=ELSEWHERE_ON_LOOPBACK) as app:
         found = re.search(r"open (https://\S+)/ there and type (\d{6})", app.log.read_text(encoding="utf-8"))

@@ -10,7 +10,7 @@ from pathlib import Path
 from statistics import median
 from typing import TYPE_CHECKING
 
-from tests.browser.conftest import browser, settle  # noqa: F401 - the fixture
+from tests.browser.conftest import settle
 from tests.running_app import started_app, wait_until_healthy
 
 if TYPE_CHECKING:  # the fixture skips where playwright is not installed
@@ -53,7 +53,7 @@ def empty_page(folder: Path) -> Iterator[str]:
         server.wait(timeout=20)
 
 
-def first_visit(browser: "Browser", address: str) -> float:  # noqa: F811
+def first_visit(browser: "Browser", address: str) -> float:
     """How long a browser that has never been there takes until the headline stands there [s]."""
     context = browser.new_context()
     page = context.new_page()
@@ -76,7 +76,7 @@ def until_changed(page: "Page", press: Callable[[], None]) -> float:
 
 
 def test_first_visits_and_presses(
-    browser: "Browser",  # noqa: F811
+    browser: "Browser",
     tmp_path: Path,
     tell: Callable[[str], None],
 ) -> None:
