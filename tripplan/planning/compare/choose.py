@@ -97,10 +97,27 @@ def best_few(table: DayTable) -> tuple[Place, ...]:
     return tuple(table.places[row] for row in list(rows)[:SIDE_BY_SIDE])
 
 
-def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:
+def best_of(table: DayTable, row: int) -> Outing | None:
+    """The outing to one place of a table on its best day; None where no day can be done.
+
+    Args:
+        table: the days.
+        row: of the place.
+    """
+    ranked = _ranked(table, row, np.ones(len(table.days), dtype=bool))
+    best = table.outing(row, ranked[0]) if ranked else None
+    return best if isinstance(best, Outing) else None
+
+
+def _ranked(table: DayTable, row: int, asked: Mask) -> list[int]:
+    """The columns of one place's days that can be done, the best first."""
     here = np.zeros_like(table.can_go)
     here[row] = asked
-    ranked = [column for _, column in table.ranked(here).tolist()]
+    return [column for _, column in table.ranked(here).tolist()]
+
+
+def _candidate(table: DayTable, row: int, asked: Mask) -> Candidate:
+    ranked = _ranked(table, row, asked)
     best = table.outing(row, ranked[0]) if ranked else None
     missed = (table.outing(row, column) for column in np.flatnonzero(asked & ~table.can_go[row]).tolist())
     return Candidate(

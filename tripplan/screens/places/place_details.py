@@ -16,6 +16,7 @@ from tripplan.files.toml.toml_text import write_toml
 from tripplan.files.toml.written import read_form
 from tripplan.language import wording
 from tripplan.language.sentences import say
+from tripplan.planning.compare.choose import best_of
 from tripplan.planning.family.family import Family
 from tripplan.planning.travel.drive import Drive
 from tripplan.reading.typed.amounts import amount_in
@@ -29,7 +30,6 @@ from tripplan.screens.places.board.change import change_board
 from tripplan.screens.places.card.change import change_card
 from tripplan.screens.places.for_us import show_for_us
 from tripplan.screens.places.own_figures_form import own_figures
-from tripplan.screens.places.place_list import best_of
 from tripplan.screens.places.place_sentences import (
     board_sentences,
     crowd_sentences,

@@ -2,15 +2,14 @@
 
 from collections.abc import Mapping
 
-import numpy as np
 import streamlit as st
 
 from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.language.sentences import say
+from tripplan.planning.compare.choose import best_of
 from tripplan.planning.family.family import Family
 from tripplan.planning.outing.outing import Outing
-from tripplan.planning.sweep.table import DayTable
 from tripplan.planning.travel.drive import Drive
 from tripplan.screens.look import cards
 from tripplan.screens.look.cards import Chip
@@ -36,15 +35,6 @@ def place_list(view: View, family: Family, places: Mapping[str, Place], drives: 
     for row, place in enumerate(near):
         with st.container(border=True, key=f"card_place_{place.id}"):
             _card(place, drives[place.id], best_of(table, row))
-
-
-def best_of(table: DayTable, row: int) -> Outing | None:
-    """The outing to one place of a table on its best day; None where no day can be done."""
-    here = np.zeros_like(table.can_go)
-    here[row] = True
-    ranked = table.ranked(here)
-    best = table.outing(row, int(ranked[0, 1])) if len(ranked) else None
-    return best if isinstance(best, Outing) else None
 
 
 def _card(place: Place, drive: Drive, best: Outing | None) -> None:
