@@ -11,10 +11,9 @@ from tripplan.documents.places.place import Place
 from tripplan.language import wording
 from tripplan.language.sentences import told
 from tripplan.planning.compare.certainty import how_sure
-from tripplan.planning.compare.choose import SIDE_BY_SIDE, Candidate, best_few, compare, days_in
+from tripplan.planning.compare.choose import Candidate, compare, days_in, suggested
 from tripplan.planning.compare.flips.every_input import first_of_each, what_would_flip
 from tripplan.planning.compare.flips.flip import flips_in_short
-from tripplan.planning.family.variety import places_to_choose_among
 from tripplan.planning.outing.outing import Outing
 from tripplan.planning.outing.passed_over import passed_over_together
 from tripplan.planning.outing.sentences import (
@@ -78,13 +77,11 @@ def _usual(question: Question) -> tuple[Place, ...]:
     kept = question.records.get(ComparedPlaces) if question.records else None
     by_id = {place.id: place for place in question.family.places}
     chosen = tuple(by_id[name] for name in (kept.value.places if kept else ()) if name in by_id)
-    if chosen:
-        return chosen
-    places = places_to_choose_among(question.family, question.today)
-    if len(places) <= SIDE_BY_SIDE:
-        return places
-    table = sweep(question.family, question.party, places, question.span, today=question.today)
-    return best_few(table) or places[:SIDE_BY_SIDE]
+    return chosen or suggested(
+        question.family,
+        question.today,
+        lambda places: sweep(question.family, question.party, places, question.span, today=question.today),
+    )
 
 
 def _side_by_side(question: Question, outings: list[Outing], console: Console) -> None:

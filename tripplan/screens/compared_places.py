@@ -3,9 +3,8 @@
 from collections.abc import Sequence
 
 from tripplan.documents.places.place import Place
-from tripplan.planning.compare.choose import SIDE_BY_SIDE, best_few
+from tripplan.planning.compare.choose import SIDE_BY_SIDE, suggested
 from tripplan.planning.family.family import Family
-from tripplan.planning.family.variety import places_to_choose_among
 from tripplan.records.kinds import ComparedPlaces
 from tripplan.screens.widgets import answers
 from tripplan.screens.widgets.choices import kept_party, kept_span
@@ -25,10 +24,7 @@ def compared_places(view: View, family: Family) -> Sequence[Place]:
         view: whose records.
         family: with at least one place.
     """
-    if picked := picked_places(view, family):
-        return picked
-    places = places_to_choose_among(family, view.today)
-    if len(places) <= SIDE_BY_SIDE:
-        return places
-    table = answers.swept(family, kept_party(view, family), places, kept_span(view), view.today)
-    return best_few(table) or places[:SIDE_BY_SIDE]
+    party, span = kept_party(view, family), kept_span(view)
+    return picked_places(view, family) or suggested(
+        family, view.today, lambda places: answers.swept(family, party, places, span, view.today)
+    )

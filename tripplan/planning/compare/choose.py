@@ -1,6 +1,6 @@
 """Many places, each on its best day, side by side."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -10,6 +10,7 @@ from tripplan.documents.calendars.calendars import DateSpan
 from tripplan.documents.family.member import Member
 from tripplan.documents.places.place import Place
 from tripplan.planning.family.family import Family
+from tripplan.planning.family.variety import places_to_choose_among
 from tripplan.planning.outing.outing import NoOuting, Outing
 from tripplan.planning.sweep.sweeping import sweep
 from tripplan.planning.sweep.table import DayTable
@@ -87,14 +88,20 @@ def compare(
     )
 
 
-def best_few(table: DayTable) -> tuple[Place, ...]:
-    """The `SIDE_BY_SIDE` places whose best days weigh least, the best first; one without a day is none.
+def suggested(family: Family, today: date, swept: Callable[[Sequence[Place]], DayTable]) -> tuple[Place, ...]:
+    """The few places to compare where none are picked: those whose best days weigh least, the best first.
 
     Args:
-        table: of the places to choose among.
+        family: whose places, and where it was lately.
+        today: by the clock at home.
+        swept: gives the days of some places; asked only where there are more than a few.
     """
+    places = places_to_choose_among(family, today)
+    if len(places) <= SIDE_BY_SIDE:
+        return places
+    table = swept(places)
     rows = dict.fromkeys(row for row, _ in table.ranked().tolist())
-    return tuple(table.places[row] for row in list(rows)[:SIDE_BY_SIDE])
+    return tuple(table.places[row] for row in list(rows)[:SIDE_BY_SIDE]) or places[:SIDE_BY_SIDE]
 
 
 def best_of(table: DayTable, row: int) -> Outing | None:
